@@ -1,0 +1,59 @@
+"""What a worksheet wants drawn: plain curves, not pictures.
+
+The profile behind an edge is drawn as its drop below the circle against the angle behind the edge;
+the one who draws chooses the exaggeration and says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+SAMPLES = 48
+"""How many pieces a curve is cut into; enough for a terminal and for a printed card."""
+
+
+@dataclass(frozen=True)
+class Curve:
+    """One profile behind the edge.
+
+    Attributes:
+        name: what it is, such as ``progressive``.
+        points: pairs of the angle behind the edge (rad) and the drop below the circle (mm).
+    """
+
+    name: str
+    points: tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One tooth: the circle of its edge, how far its land goes round, and the profiles behind it.
+
+    Attributes:
+        radius: of the circle that the edge runs on, in mm.
+        land_angle: from edge to heel, in radians.
+        curves: the profiles, the chosen one first.
+        rake_angle: of the face, in radians, so that the tooth can be drawn whole.
+    """
+
+    radius: float
+    land_angle: float
+    curves: tuple[Curve, ...]
+    rake_angle: float = 0.0
+
+
+def curve(name: str, land_angle: float, drop: Callable[[float], float]) -> Curve:
+    """Sample a profile from edge to heel.
+
+    Args:
+        name: what the curve is.
+        land_angle: how far behind the edge it goes, in radians.
+        drop: its drop below the circle (mm) at an angle (rad) behind the edge.
+
+    Example:
+        >>> curve("progressive", 0.5, lambda angle: 2 * angle).points[-1]
+        (0.5, 1.0)
+    """
+    steps = (land_angle * i / SAMPLES for i in range(SAMPLES + 1))
+    return Curve(name, tuple((angle, drop(angle)) for angle in steps))

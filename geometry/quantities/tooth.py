@@ -1,0 +1,103 @@
+"""Words for one tooth seen along the axis: edge, face, land, heel and relief."""
+
+from __future__ import annotations
+
+from geometry.quantities.quantity import angle, choice, count, length
+
+ROWS = (
+    length(
+        "diameter",
+        "Diameter",
+        "The diameter of the circle that the cutting edges run on.",
+        "With a micrometer over opposite edges; with an odd number of flutes in a vee or over the edge and a comparator.",
+        0.05,
+        500.0,
+    ),
+    count("flutes", "Flutes", "How many cutting edges stand round the tool.", "Count them.", 1, 60),
+    angle(
+        "rake_angle",
+        "Rake angle",
+        "The angle between the face of the tooth and the radius drawn to its edge; hook on a tap, negative when the face leans back.",
+        "In the plane square to the axis, at the cutting edge on the outside diameter.",
+        -45.0,
+        60.0,
+    ),
+    angle(
+        "relief_angle",
+        "Relief angle",
+        "How steeply the surface behind the edge falls away inside the circle, right at the edge.",
+        "Square to the axis, between the surface behind the edge and the tangent to the circle at the edge.",
+        0.0,
+        45.0,
+    ),
+    angle(
+        "secondary_relief_angle",
+        "Secondary relief angle",
+        "The steeper angle of the second surface, ground behind a narrow primary land so that the heel clears.",
+        "Square to the axis, from the tangent to the circle at the edge.",
+        0.0,
+        60.0,
+    ),
+    choice(
+        "relief_style",
+        "Relief style",
+        "How the surface behind the edge is shaped: one flat facet, or a cam curve that keeps falling.",
+        "Look along the axis against the light: a flat shows a straight line, a progressive relief a curve.",
+        ("progressive", "flat"),
+    ),
+    length(
+        "land_width",
+        "Land width",
+        "The width of the surface behind the cutting edge, from the edge to the heel.",
+        "Along the circle (arc) or straight across with a caliper (chord); say which.",
+        0.0,
+        250.0,
+    ),
+    choice(
+        "land_measured_as",
+        "Land measured as",
+        "Whether the land width is the way round the circle or straight across from edge to heel.",
+        "A caliper and an optical scale give the chord; paper wrapped round the tool gives the arc.",
+        ("arc", "chord"),
+    ),
+    angle(
+        "land_angle",
+        "Land angle",
+        "The angle that the tool turns from the edge to the heel.",
+        "On the dividing head or workhead, pointer at the edge and then at the heel.",
+        0.0,
+        360.0,
+    ),
+    length(
+        "heel_drop",
+        "Drop at the heel",
+        "How far the heel lies inside the circle of the cutting edges; below zero it stands proud and rubs.",
+        "With a dial indicator set to zero at the edge, the tool turned to the heel.",
+        -50.0,
+        50.0,
+    ),
+    length(
+        "drop",
+        "Drop",
+        "How far a place behind the edge lies inside the circle of the cutting edges.",
+        "With a dial indicator set to zero at the edge, the tool turned on.",
+        -50.0,
+        50.0,
+    ),
+    length(
+        "clear_land_width",
+        "Widest land that clears",
+        "How wide a land of this style can be before its heel touches the circle again.",
+        "In the same measure as the land width, arc or chord.",
+        0.0,
+        2000.0,
+    ),
+    length(
+        "cam_fall_per_turn",
+        "Cam fall per turn",
+        "How far a cam that falls evenly would drop in one whole turn of the tool.",
+        "On the radius, from the lift of the cam; divide by the number of lobes for one tooth.",
+        0.0,
+        2000.0,
+    ),
+)

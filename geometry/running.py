@@ -1,0 +1,192 @@
+"""Run a worksheet: see that everything it needs is there and makes sense, then compute.
+
+All problems are found at once, each as a sentence about one quantity, so that a person mends them in one go.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from geometry.checking import GeometryError
+from geometry.quantities import Quantity, quantity
+from geometry.sentences import Amount, Kind, Rounding, Sentence
+from geometry.worksheet import Field, Given, Inputs, Result, Worksheet
+
+
+@dataclass(frozen=True)
+class Problem:
+    """Something that keeps a worksheet from answering.
+
+    Attributes:
+        key: the quantity to give or to change.
+        sentence: what is wrong and what would be accepted.
+        missing: true when the value is only not there yet, so that a form need not shout.
+    """
+
+    key: str
+    sentence: Sentence
+    missing: bool = False
+
+
+class Refusal(ValueError):
+    """A worksheet cannot answer; ``problems`` says why, every reason at once."""
+
+    def __init__(self, problems: tuple[Problem, ...]) -> None:
+        self.problems = problems
+        super().__init__(" ".join(str(problem.sentence) for problem in problems))
+
+
+def with_defaults(sheet: Worksheet, given: Mapping[str, Given]) -> dict[str, Given]:
+    """The values given, and the worksheet's defaults for what was not.
+
+    Example:
+        >>> from geometry.worksheets import worksheet
+        >>> with_defaults(worksheet("tap-axial-relief"), {"pitch": 1.5})["hand"]
+        'right'
+    """
+    filled: dict[str, Given] = {f.key: f.default for f in sheet.inputs if f.default is not None}
+    for field in sheet.inputs:
+        if field.one_of and any(other.key in given for other in _alternatives(sheet, field)):
+            filled.pop(field.key, None)
+    return filled | dict(given)
+
+
+def asked_for(sheet: Worksheet, values: Mapping[str, Given]) -> tuple[Field, ...]:
+    """The inputs that matter for these values: those whose ``when`` is met."""
+    return tuple(
+        field for field in sheet.inputs if not field.when or values.get(field.when[0]) in field.when[1:]
+    )
+
+
+def run(sheet: Worksheet, given: Mapping[str, Given]) -> Result:
+    """Compute a worksheet.
+
+    Args:
+        sheet: the worksheet.
+        given: values by quantity key, in mm, radians, mm/s, rad/s, counts or words.
+
+    Returns:
+        The result.
+
+    Raises:
+        Refusal: when something is missing, unknown, out of range, or no such tool can exist.
+
+    Example:
+        >>> from geometry.worksheets import worksheet
+        >>> values = {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2}
+        >>> round(run(worksheet("tap-axial-relief"), values).outputs["axial_travel"], 5)
+        0.14854
+    """
+    values = with_defaults(sheet, given)
+    asked = asked_for(sheet, values)
+    problems = (*_unknown(sheet, given), *_missing(asked, values), *_unfit(asked, values))
+    if problems:
+        raise Refusal(tuple(problems))
+    wanted = {field.key for field in asked}
+    try:
+        return sheet.compute(Inputs({key: value for key, value in values.items() if key in wanted}))
+    except GeometryError as error:
+        raise Refusal((Problem(error.key, error.sentence),)) from error
+
+
+def _alternatives(sheet: Worksheet, field: Field) -> list[Field]:
+    return [f for f in sheet.inputs if field.one_of and f.one_of == field.one_of]
+
+
+def _unknown(sheet: Worksheet, given: Mapping[str, Given]) -> Iterator[Problem]:
+    for key in given:
+        if sheet.field(key) is None:
+            accepted = ", ".join(field.key for field in sheet.inputs)
+            yield Problem(key, Sentence("This worksheet does not ask for {key}; it takes {accepted}.",
+                                        {"key": key, "accepted": accepted}))  # fmt: skip
+
+
+def _missing(asked: tuple[Field, ...], values: Mapping[str, Given]) -> Iterator[Problem]:
+    seen: set[str] = set()
+    for field in asked:
+        if not field.one_of:
+            if field.key not in values and not field.optional:
+                yield Problem(field.key, Sentence("Give {key} ({title}).", _named(field.key)), missing=True)
+            continue
+        if field.one_of in seen:
+            continue
+        seen.add(field.one_of)
+        yield from _one_of([f for f in asked if f.one_of == field.one_of], values)
+
+
+def _one_of(group: list[Field], values: Mapping[str, Given]) -> Iterator[Problem]:
+    present = [field.key for field in group if field.key in values]
+    names = " or ".join(field.key for field in group)
+    if not present and not all(field.optional for field in group):
+        yield Problem(group[0].key, Sentence("Give {names}.", {"names": names}), missing=True)
+    elif len(present) > 1:
+        yield Problem(
+            present[1], Sentence("Give only one of {names}: they say the same thing.", {"names": names})
+        )
+
+
+def _named(key: str) -> dict[str, str | Amount]:
+    return {"key": key, "title": quantity(key).title.lower()}
+
+
+def _unfit(asked: tuple[Field, ...], values: Mapping[str, Given]) -> Iterator[Problem]:
+    for field in asked:
+        if field.key in values:
+            found = unfit(quantity(field.key), values[field.key], many=field.many)
+            if found is not None:
+                yield Problem(field.key, found)
+
+
+def unfit(row: Quantity, value: Given, *, many: bool = False) -> Sentence | None:
+    """What is wrong with a value of a quantity, as a sentence; nothing when it makes sense.
+
+    Args:
+        row: the quantity.
+        value: one number, several, or a word.
+        many: whether several numbers are allowed.
+
+    Example:
+        >>> from geometry.quantities import quantity
+        >>> str(unfit(quantity("hand"), "middle"))
+        "hand is 'middle'; it can be right or left."
+    """
+    if row.kind is Kind.CHOICE:
+        if value in row.choices:
+            return None
+        return Sentence(
+            "{key} is {value}; it can be {choices}.",
+            {"key": row.key, "value": _quoted(value), "choices": " or ".join(row.choices)},
+        )
+    if isinstance(value, str):
+        return Sentence("{key} is {value}; it wants a number.", {"key": row.key, "value": _quoted(value)})
+    numbers = value if isinstance(value, tuple) else (value,)
+    if len(numbers) != 1 and not many:
+        return Sentence("{key} takes one value here, not {count}.", {
+            "key": row.key, "count": Amount(len(numbers), Kind.COUNT)})  # fmt: skip
+    return next((found for found in (_unfit_number(row, number) for number in numbers) if found), None)
+
+
+def _quoted(value: object) -> str:
+    return repr(value) if isinstance(value, str) else str(value)
+
+
+def _unfit_number(row: Quantity, number: float) -> Sentence | None:
+    if not math.isfinite(number):
+        return Sentence("{key} must be an ordinary number.", {"key": row.key})
+    if row.whole and number != int(number):
+        return Sentence("{key} is {value}; it must be a whole number.", {
+            "key": row.key, "value": Amount(number, Kind.RATIO)})  # fmt: skip
+    slack = 1e-12 * max(abs(row.low), abs(row.high) if math.isfinite(row.high) else 0.0)
+    if not row.low - slack <= number <= row.high + slack:
+        return Sentence(
+            "{key} is {value}; it can be from {low} to {high}.",
+            {
+                "key": row.key,
+                "value": Amount(number, row.kind),
+                "low": Amount(row.low, row.kind, Rounding.UP),
+                "high": Amount(row.high, row.kind, Rounding.DOWN),
+            },
+        )
+    return None

@@ -1,0 +1,1 @@
+"""Setting the machine: heights, tilts and index moves."""

@@ -1,0 +1,1 @@
+"""Screw threads and the taps that cut them."""

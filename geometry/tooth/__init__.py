@@ -1,0 +1,1 @@
+"""One tooth seen along the axis: its land, and what falls away behind its edge."""

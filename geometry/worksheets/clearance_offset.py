@@ -1,0 +1,83 @@
+"""How far to raise or lower the wheel head or the tooth rest for a relief angle."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.sentences import Rounding, angle, length
+from geometry.setting.offset import offset, shop_rule_offset
+from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, watch
+
+RULE_GOOD_TO = math.radians(15)
+"""Up to here the shop rule stays within about one part in a hundred of the exact offset; derived."""
+
+
+def _compute(given: Inputs) -> Result:
+    relief, shape = given.number("relief_angle"), given.choice("wheel_shape")
+    diameter = given.number("wheel_diameter" if shape == "straight" else "diameter")
+    exact, rule = offset(relief, diameter), shop_rule_offset(relief, diameter)
+    return Result(
+        outputs={"offset": exact, "shop_rule_offset": rule, "rule_difference": rule - exact},
+        checks=(_how(shape, exact, diameter), *_rule(relief, exact, rule)),
+    )
+
+
+def _how(shape: str, exact: float, diameter: float) -> Check:
+    if exact == 0:
+        return watch("No offset gives no relief: the whole land will rub. Choose a relief angle above {zero}.",
+                     zero=angle(0.0))  # fmt: skip
+    if shape == "straight":
+        return passed(
+            "Straight wheel: set wheel axis and tool axis {offset} apart in height, tooth rest level with the tool "
+            "axis. The figure uses the WHEEL's diameter of {diameter}; take it again when the wheel has been dressed.",
+            offset=length(exact),
+            diameter=length(diameter),
+        )
+    return passed(
+        "Cup wheel: set the tooth rest {offset} off the level of the tool axis. The figure uses the TOOL's diameter "
+        "of {diameter}.",
+        offset=length(exact),
+        diameter=length(diameter),
+    )
+
+
+def _rule(relief: float, exact: float, rule: float) -> tuple[Check, ...]:
+    if relief <= RULE_GOOD_TO:
+        return ()
+    return (
+        watch(
+            "Above {limit} the shop rule drifts: it asks for {difference} more than the exact offset. Use the exact one.",
+            limit=angle(RULE_GOOD_TO),
+            difference=length(rule - exact, Rounding.NEAREST),
+        ),
+    )
+
+
+WORKSHEET = Worksheet(
+    name="clearance-offset",
+    title="Offset for a relief angle",
+    question="How far apart in height are the centres, or the tooth rest, to grind this relief angle?",
+    wants="For a straight wheel it wants the diameter of the WHEEL as it is now; "
+    "for a cup wheel with the tooth rest moved it wants the diameter of the TOOL.",
+    neglects="It takes the tooth rest level with the axis to begin with and the wheel trued; "
+    "it grinds one flat (cup) or very slightly hollow (straight) facet and says nothing of whether the heel clears.",
+    families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore"),
+    inputs=(
+        Field("relief_angle"),
+        Field("wheel_shape", default="straight"),
+        Field("wheel_diameter", when=("wheel_shape", "straight")),
+        Field("diameter", when=("wheel_shape", "cup")),
+    ),
+    outputs=("offset", "shop_rule_offset", "rule_difference"),
+    cautions=(
+        "wheel-rating",
+        "ring-test",
+        "eyes",
+        "hands",
+        "guard-and-rest",
+        "side-grinding",
+        "burning",
+        "dust",
+    ),
+    compute=_compute,
+)

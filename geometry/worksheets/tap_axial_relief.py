@@ -1,0 +1,77 @@
+"""How far a tap moves along its axis while one land is ground, and what the dial shows on the way."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.sentences import angle, length
+from geometry.thread.lead import advance, lead, lead_angle
+from geometry.tooth.land import land_angle
+from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations, watch
+
+
+def _checks(turned: float, travel: float) -> tuple[Check, ...]:
+    if turned == 0:
+        return (
+            watch("The land has no width, so there is nothing to read along the axis. Measure the land."),
+        )
+    way = "away from the point" if travel > 0 else "toward the point"
+    found = [
+        passed(
+            "From edge to heel the thread moves {travel} along the axis, {way}, while the tap turns {turned}.",
+            travel=length(abs(travel)),
+            way=way,
+            turned=angle(turned),
+        )
+    ]
+    if turned > math.pi:
+        found.append(
+            watch(
+                "This one land goes {turned} round the tap, more than half of it. Measure the land again.",
+                turned=angle(turned),
+            )
+        )
+    return tuple(found)
+
+
+def _compute(given: Inputs) -> Result:
+    diameter = given.number("diameter")
+    pitch = given.number("pitch") if given.has("pitch") else 1 / given.number("threads_per_inch")
+    advance_per_turn = lead(pitch, given.number("starts"))
+    hand = given.choice("hand")
+    turned = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
+    travel = advance(turned, advance_per_turn, hand)
+    return Result(
+        outputs={
+            "axial_travel": travel,
+            "lead": advance_per_turn,
+            "lead_angle": lead_angle(advance_per_turn, diameter),
+            "land_angle": turned,
+        },
+        stations=stations(turned, {"axial_travel": lambda a: advance(a, advance_per_turn, hand)}),
+        checks=_checks(turned, travel),
+    )
+
+
+WORKSHEET = Worksheet(
+    name="tap-axial-relief",
+    title="Axial travel over a tap land",
+    question="How far does the thread move along the axis from the edge to the heel, and what does the dial show on the way?",
+    wants="The diameter is the tap's over its crests, and the land is measured on that diameter; "
+    "say whether you laid a caliper across it (chord) or went round it (arc).",
+    neglects="It follows the thread exactly and so says nothing of how the tap cuts: on a tap the radial relief does that, "
+    "and the axial part only lays the grind along the thread.",
+    families=("tap",),
+    inputs=(
+        Field("diameter"),
+        Field("pitch", one_of="pitch"),
+        Field("threads_per_inch", one_of="pitch"),
+        Field("starts", default=1.0),
+        Field("hand", default="right"),
+        Field("land_width"),
+        Field("land_measured_as", default="arc"),
+    ),
+    outputs=("axial_travel", "lead", "lead_angle", "land_angle"),
+    cautions=("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust"),
+    compute=_compute,
+)

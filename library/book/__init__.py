@@ -1,0 +1,1 @@
+"""The book: entries, families, materials, cautions and sources, read from layers of TOML files."""

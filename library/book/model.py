@@ -1,0 +1,223 @@
+"""What the book holds, as frozen objects.
+
+A value keeps the text that a person typed beside the number it means, where it came from, in which
+layer and on which line it stands, and what it replaced.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Literal
+
+Layer = Literal["shipped", "shop"]
+Label = Literal["published", "shop", "common practice", "from memory", "missing"]
+
+LABELS: tuple[Label, ...] = ("published", "shop", "common practice", "from memory")
+"""The four kinds of source that a value may name; a published one names the document and a place in it."""
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where in a file something stands; line and column count from 1."""
+
+    file: Path
+    line: int = 1
+    column: int = 1
+
+
+@dataclass(frozen=True)
+class Measure:
+    """One number of the book: the text as typed, and what it means.
+
+    Attributes:
+        text: as it stands in the file, such as ``1-1/2 in``.
+        number: in mm, radians or as a count; the chosen word's number is not used.
+        word: for a choice, the word; else empty.
+        per_diameter: true when the number is a share of the tool's diameter (``0.25 D``).
+    """
+
+    text: str
+    number: float = 0.0
+    word: str = ""
+    per_diameter: bool = False
+
+
+@dataclass(frozen=True)
+class Citation:
+    """Where a value or a text came from.
+
+    Attributes:
+        label: which of the four kinds of source it is.
+        document: for a published source, the id of a ``Source`` or the title as typed.
+        place: the section, table or page in that document.
+    """
+
+    label: Label
+    document: str = ""
+    place: str = ""
+
+
+@dataclass(frozen=True)
+class Value:
+    """A recommended value of one quantity, or a range of them.
+
+    Attributes:
+        key: the quantity.
+        low: the least that is usual, or nothing.
+        usual: the one to take first, or nothing.
+        high: the most that is usual, or nothing.
+        citation: where it came from.
+        note: a remark that belongs to this value.
+        also: other sources' values for the same thing, each with its own citation.
+        disagreement: one sentence on where the sources differ.
+        layer: the layer that it was read from.
+        place: the file and line it stands on.
+        replaces: the value of the layer below that this one covers.
+    """
+
+    key: str
+    low: Measure | None = None
+    usual: Measure | None = None
+    high: Measure | None = None
+    citation: Citation = Citation("missing")
+    note: str = ""
+    also: tuple[Value, ...] = ()
+    disagreement: str = ""
+    layer: Layer = "shipped"
+    place: Place = Place(Path())
+    replaces: Value | None = None
+
+    def first(self) -> Measure | None:
+        """The measure a worksheet is filled with: the usual one, else the low, else the high."""
+        return self.usual or self.low or self.high
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One kind of tool for one kind of work.
+
+    Attributes:
+        id: its name in commands and in other files.
+        family: the id of its family.
+        title: as shown in the list.
+        work_material: what it cuts.
+        synonyms: other words that a search should find it by.
+        values: the recommended values by quantity key.
+        cautions: ids of the cautions that belong to it.
+        notes: free text, several lines.
+        extra: the shop's own keys beginning with ``x-``, untouched.
+        layer: the highest layer that has a part of it.
+        place: where it begins in that layer's file.
+    """
+
+    id: str
+    family: str
+    title: str
+    work_material: str = ""
+    synonyms: tuple[str, ...] = ()
+    values: Mapping[str, Value] = field(default_factory=dict)
+    cautions: tuple[str, ...] = ()
+    notes: str = ""
+    extra: Mapping[str, object] = field(default_factory=dict)
+    layer: Layer = "shipped"
+    place: Place = Place(Path())
+
+
+@dataclass(frozen=True)
+class Family:
+    """A family of tools, with what a newcomer wants to know of it.
+
+    Attributes:
+        id: such as ``step-drill``.
+        title: as shown, in the plural.
+        what: what these tools are, in a sentence or two.
+        texts: further paragraphs by heading, in the order of the file.
+        synonyms: other words that a search should find it by.
+        cautions: ids of the cautions that belong to every tool of the family.
+    """
+
+    id: str
+    title: str
+    what: str = ""
+    texts: Mapping[str, str] = field(default_factory=dict)
+    synonyms: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Material:
+    """A work material, its ISO 513 letter where it has one, and the cautions that its dust asks for."""
+
+    id: str
+    title: str
+    iso_513: str = ""
+    note: str = ""
+    synonyms: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Caution:
+    """One warning, with the source it rests on."""
+
+    id: str
+    title: str
+    text: str
+    citation: Citation = Citation("missing")
+
+
+@dataclass(frozen=True)
+class Source:
+    """A published document that values cite.
+
+    Attributes:
+        id: as cited.
+        title: of the document.
+        by: who published it.
+        year: of the edition read, or words where none is printed.
+        caveat: why to take it with care, where that is so; empty for a sound source.
+    """
+
+    id: str
+    title: str
+    by: str = ""
+    year: str = ""
+    caveat: str = ""
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One problem in a file of the book.
+
+    Attributes:
+        place: file, line and column.
+        where: the entry and key, such as ``spiral-tap.rake_angle``; empty for the whole file.
+        wrong: what is wrong, a sentence.
+        mend: what to do, a sentence.
+        state: ``stop`` when something could not be read, ``watch`` when it was kept all the same.
+    """
+
+    place: Place
+    where: str
+    wrong: str
+    mend: str
+    state: Literal["stop", "watch"] = "stop"
+
+    def __str__(self) -> str:
+        """The finding as one line: ``file:line:column: where: what is wrong. What to do.``."""
+        spot = f"{self.place.file}:{self.place.line}:{self.place.column}"
+        return ": ".join(part for part in (spot, self.where, f"{self.wrong} {self.mend}".strip()) if part)
+
+
+@dataclass(frozen=True)
+class Book:
+    """Everything that was read, layers merged, and every problem that was found on the way."""
+
+    entries: Mapping[str, Entry]
+    families: Mapping[str, Family] = field(default_factory=dict)
+    materials: Mapping[str, Material] = field(default_factory=dict)
+    cautions: Mapping[str, Caution] = field(default_factory=dict)
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()

@@ -1,0 +1,1 @@
+"""The screens, the widgets and the command line."""

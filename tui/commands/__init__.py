@@ -1,0 +1,1 @@
+"""The plain commands: the same book and worksheets without a screen."""
