@@ -1,0 +1,56 @@
+"""Words for what a tool should have, as a book recommends it, beyond one tooth seen along the axis."""
+
+from __future__ import annotations
+
+from geometry.quantities.quantity import angle, length, ratio
+
+ROWS = (
+    angle(
+        "helix_angle",
+        "Helix angle",
+        "The angle between the flute and the axis of the tool; nought for a straight flute.",
+        "On the outside diameter: roll the tool over carbon paper and measure the line of the margin from the axis.",
+        0.0,
+        75.0,
+    ),
+    length(
+        "web_thickness",
+        "Web thickness",
+        "How thick the metal between the flutes is at the point; it is the length of the chisel edge seen square to it.",
+        "At the point, with a web or point micrometer between the bottoms of the flutes.",
+        0.0,
+        200.0,
+    ),
+    length(
+        "margin_width",
+        "Margin width",
+        "The width of the narrow unrelieved strip behind the edge that runs on the circle and guides the tool.",
+        "Square to the strip, on the outside diameter, with a scale under a glass.",
+        0.0,
+        50.0,
+    ),
+    length(
+        "back_taper",
+        "Back taper over 100 mm",
+        "How much smaller the diameter is 100 mm behind the point, so that the body does not bind in the hole.",
+        "Two micrometer readings a known way apart along the flutes, scaled to 100 mm.",
+        0.0,
+        10.0,
+    ),
+    ratio(
+        "chamfer_threads",
+        "Threads in the chamfer",
+        "How many threads the chamfer of a tap takes to reach its full height.",
+        "Count along one land from the point to the first full thread; halves are allowed.",
+        0.5,
+        40.0,
+    ),
+    angle(
+        "chamfer_angle",
+        "Chamfer angle",
+        "The angle of the chamfer to the axis, for one side.",
+        "In a plane through the axis, with a protractor against the chamfer of one land.",
+        0.0,
+        90.0,
+    ),
+)
