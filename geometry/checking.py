@@ -22,6 +22,10 @@ class GeometryError(ValueError):
         super().__init__(str(self.sentence))
 
 
+class NotGiven(GeometryError):
+    """Something the relation needs that nobody has given yet, so that a form may wait for it calmly."""
+
+
 def refuse(key: str, template: str, parts: Mapping[str, Amount | str] | None = None) -> GeometryError:
     """Make the error for ``key``; the caller raises it."""
     return GeometryError(Sentence(template, parts or {}), key)

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from geometry.checking import GeometryError
+from geometry.checking import GeometryError, NotGiven
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence
 from geometry.worksheet import Field, Given, Inputs, Result, Worksheet
@@ -88,7 +88,8 @@ def run(sheet: Worksheet, given: Mapping[str, Given]) -> Result:
     try:
         return sheet.compute(Inputs({key: value for key, value in values.items() if key in wanted}))
     except GeometryError as error:
-        raise Refusal((Problem(error.key, error.sentence),)) from error
+        missing = isinstance(error, NotGiven)
+        raise Refusal((Problem(error.key, error.sentence, missing),)) from error
 
 
 def _alternatives(sheet: Worksheet, field: Field) -> list[Field]:
