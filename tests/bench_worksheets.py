@@ -1,0 +1,97 @@
+"""How long each worksheet takes, and how long ``geometry`` takes to import; run it by hand.
+
+    python tests/bench_worksheets.py
+
+It prints microseconds for one computation of each worksheet with the values of its sample, the time for
+10,000 computations spread over all of them, and the time to import the package with every worksheet.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from collections.abc import Callable, Mapping
+from importlib.util import module_from_spec, spec_from_file_location
+from itertools import cycle, islice
+from pathlib import Path
+from time import perf_counter
+
+from geometry.running import run
+from geometry.worksheet import Given, Worksheet
+from geometry.worksheets import worksheet, worksheet_names
+
+ENTRIES = 10_000
+REPEATS = 5
+"""The best of so many is printed: what else the machine does only ever makes a run slower."""
+
+LIMITS = {"relief-facets": 2000.0}
+"""Microseconds allowed where it is not the usual hundred."""
+
+USUAL_LIMIT = 100.0
+IMPORT = (
+    "from geometry.worksheets import worksheet, worksheet_names; [worksheet(n) for n in worksheet_names()]"
+)
+
+
+def samples() -> Mapping[str, Mapping[str, Given]]:
+    """The ordinary values of every worksheet."""
+    spec = spec_from_file_location("worksheet_samples", Path(__file__).parent / "geometry" / "samples.py")
+    if spec is None or spec.loader is None:
+        raise FileNotFoundError("tests/geometry/samples.py")
+    module = module_from_spec(spec)
+    spec.loader.exec_module(module)
+    found: Mapping[str, Mapping[str, Given]] = module.SAMPLES
+    return found
+
+
+def seconds(work: Callable[[], object], times: int) -> float:
+    """The time of one call, from the best of several rounds of ``times`` calls."""
+    best = float("inf")
+    for _ in range(REPEATS):
+        start = perf_counter()
+        for _ in range(times):
+            work()
+        best = min(best, (perf_counter() - start) / times)
+    return best
+
+
+def print_each(jobs: list[tuple[Worksheet, Mapping[str, Given]]]) -> None:
+    """One line for each worksheet: checked and computed, and computed alone."""
+    print(f"{'worksheet':24} {'us':>8} {'limit':>8}")
+    for sheet, values in jobs:
+        took = seconds(lambda sheet=sheet, values=values: run(sheet, values), 200) * 1e6  # type: ignore[misc]
+        limit = LIMITS.get(sheet.name, USUAL_LIMIT)
+        print(f"{sheet.name:24} {took:8.1f} {limit:8.0f}{'' if took <= limit else '   SLOW'}")
+
+
+def print_all(jobs: list[tuple[Worksheet, Mapping[str, Given]]]) -> None:
+    """The time for a library's worth of computations, worksheet after worksheet."""
+    start = perf_counter()
+    for sheet, values in islice(cycle(jobs), ENTRIES):
+        run(sheet, values)
+    print(f"{ENTRIES} computations: {perf_counter() - start:.2f} s")
+
+
+def print_import() -> None:
+    """The time to import geometry and every worksheet, in a fresh interpreter."""
+    code = f"import time; t = time.perf_counter(); {IMPORT}; print((time.perf_counter() - t) * 1000)"
+    took = min(
+        float(subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True).stdout)
+        for _ in range(REPEATS)
+    )
+    print(f"import of geometry with every worksheet: {took:.1f} ms")
+
+
+def main() -> None:
+    """Time everything and print it."""
+    values = samples()
+    jobs = [(worksheet(name), values[name]) for name in worksheet_names() if name in values]
+    for name in set(worksheet_names()) - set(values):
+        print(f"{name} has no sample and was not timed")
+    print_each(jobs)
+    print_all(jobs)
+    print_import()
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,25 @@
+"""One set of ordinary values for each worksheet: a job that could lie on the bench.
+
+A new worksheet adds its line here; the tests that go through all worksheets and the script that times
+them both read it. Lengths are mm, angles radians, speeds mm/s and turns rad/s.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import pi, radians
+
+from geometry.worksheet import Given
+
+SAMPLES: Mapping[str, Mapping[str, Given]] = {
+    "clearance-offset": {"relief_angle": radians(7), "wheel_shape": "straight", "wheel_diameter": 150.0},
+    "relief-drop": {
+        "diameter": 12.0,
+        "relief_angle": radians(8),
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "relief_style": "flat",
+    },
+    "tap-axial-relief": {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
+    "wheel-speed": {"wheel_diameter": 150.0, "rotational_speed": 100 * pi, "rated_speed": 35_000.0},
+}
