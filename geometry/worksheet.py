@@ -32,6 +32,8 @@ class Field:
         one_of: inputs that share this name are alternatives, and exactly one of them is wanted.
         when: the input is asked for only where the input ``when[0]`` is one of the words after it.
         many: true when several values may be given, such as the diameters of a step drill.
+        fill_from: other quantities of an entry that may fill this input, tried in this order after
+            the input's own key: a drill's lip relief is the relief angle of its lip.
     """
 
     key: str
@@ -40,6 +42,7 @@ class Field:
     one_of: str = ""
     when: tuple[str, ...] = ()
     many: bool = False
+    fill_from: tuple[str, ...] = ()
 
 
 class Inputs:

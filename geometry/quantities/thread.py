@@ -6,13 +6,15 @@ from geometry.quantities.quantity import Quantity, angle, choice, count, length
 from geometry.sentences import Kind
 
 ROWS = (
-    length(
+    Quantity(
         "pitch",
         "Pitch",
+        Kind.LENGTH,
         "The distance from one thread to the next.",
         "Along the axis, with a thread gauge or over ten threads.",
         0.05,
         50.0,
+        other_kinds=("threads_per_inch",),
     ),
     Quantity(
         "threads_per_inch",
@@ -22,6 +24,7 @@ ROWS = (
         "Along the axis, with a thread gauge or by counting over an inch.",
         0.5 / 25.4,
         508.0 / 25.4,
+        other_kinds=("pitch",),
     ),
     count(
         "starts",

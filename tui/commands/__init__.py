@@ -1,1 +1,8 @@
-"""The plain commands: the same book and worksheets without a screen."""
+"""The plain commands: the same book and the same worksheets without a screen.
+
+Each module has ``HELP``, ``add_arguments(parser)`` and ``run(options) -> int``; its name is its command.
+Modules import what is heavy inside ``run``, so that ``--help`` stays quick.
+"""
+
+COMMANDS = ("list", "show", "work", "check", "paths", "new-book")
+"""The commands in the order in which help shows them; ``new-book`` lives in ``new_book.py``."""

@@ -1,0 +1,1 @@
+"""What a person types, as numbers; and numbers, as a person reads them."""

@@ -1,0 +1,97 @@
+"""Numbers as a person reads them: always with a unit, never finer than a dial, limits to the safe side."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.sentences import Amount, Kind, Rounding, Sentence
+from library.units.convert import from_geometry
+from library.units.system import METRIC, Display
+
+_DECIMALS = {
+    "mm": 3,
+    "in": 4,
+    "mm2": 3,
+    "in2": 6,
+    "deg": 2,
+    "m/s": 2,
+    "ft/min": 0,
+    "rpm": 0,
+    "tpi": 3,
+}
+"""Decimals in each unit: a micron, a tenth of a thou, and what the other dials can show."""
+
+_LIMIT_DECIMALS = {"mm": 2, "in": 3}
+"""Decimals of a limit that a person is told to keep to: what can be set, not what can be computed."""
+
+
+def show(value: float, kind: Kind, display: Display = METRIC, rounding: Rounding = Rounding.NEAREST) -> str:
+    """A number with its unit.
+
+    Args:
+        value: in mm, radians, mm/s, rad/s or as a count.
+        kind: what it is.
+        display: the units to show.
+        rounding: to the nearest, or for a limit to the safe side.
+
+    Example:
+        >>> show(1.6755161, Kind.LENGTH, rounding=Rounding.DOWN)
+        '1.67 mm'
+        >>> show(5.08, Kind.LENGTH, Display("in"))
+        '0.2000 in'
+    """
+    unit = display.unit(kind)
+    digits = number(from_geometry(value, kind, unit), kind, unit, rounding)
+    return f"{digits} {unit}" if unit else digits
+
+
+def number(value: float, kind: Kind, unit: str, rounding: Rounding = Rounding.NEAREST) -> str:
+    """The digits of a number that is already in ``unit``, without the unit.
+
+    Example:
+        >>> number(-0.0000001, Kind.LENGTH, "mm")
+        '0.000'
+    """
+    if kind is Kind.COUNT and value == int(value):
+        return str(int(value))
+    if unit not in _DECIMALS:
+        return f"{value:.4g}"
+    decimals = _decimals(value, unit, rounding)
+    step = 10.0**-decimals
+    if rounding is Rounding.DOWN:
+        value = math.floor(value / step + 1e-9) * step
+    elif rounding is Rounding.UP:
+        value = math.ceil(value / step - 1e-9) * step
+    text = f"{value:.{decimals}f}"
+    if unit == "tpi":
+        text = text.rstrip("0").rstrip(".")
+    return text.lstrip("-") if float(text) == 0 else text
+
+
+def _decimals(value: float, unit: str, rounding: Rounding) -> int:
+    fine = _DECIMALS[unit]
+    if rounding is Rounding.NEAREST or unit not in _LIMIT_DECIMALS:
+        return fine
+    coarse = _LIMIT_DECIMALS[unit]
+    return coarse if abs(value) >= 20 * 10.0**-coarse else fine
+
+
+def say(sentence: Sentence, display: Display = METRIC) -> str:
+    """A sentence with its amounts written in the reader's units.
+
+    Example:
+        >>> from geometry.sentences import length
+        >>> say(Sentence("It clears by {gap}.", {"gap": length(0.254)}), Display("in"))
+        'It clears by 0.0100 in.'
+    """
+    return sentence.template.format_map(
+        {
+            name: part if isinstance(part, str) else amount(part, display)
+            for name, part in sentence.parts.items()
+        }
+    )
+
+
+def amount(part: Amount, display: Display = METRIC) -> str:
+    """One amount of a sentence, with its unit."""
+    return show(part.value, part.kind, display, part.rounding)

@@ -1,0 +1,127 @@
+"""A worksheet answered from what was typed and from the chosen entry: the one way to it for every screen."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from geometry.running import Refusal, asked_for, run
+from geometry.sentences import Amount, Kind, Sentence
+from geometry.worksheet import Field, Result, Worksheet
+from library.book.model import Book, Caution, Entry
+from library.units.show import say
+from library.units.system import METRIC, Display
+from library.workings.fill import Filled, Trouble, default_inputs, entry_inputs, shown, typed_inputs
+
+if TYPE_CHECKING:
+    from geometry.uncertainty import Spread
+
+LAST_WORD = "defer"
+"""The caution that ends every list: the maker's rating, the manual, local rules and trained people first."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """Everything a screen, a command or a card shows of one computation.
+
+    Attributes:
+        sheet: the worksheet.
+        fields: the inputs that matter for these values, in the order in which a person measures.
+        inputs: the values used, by quantity key.
+        result: what was found; nothing while something is missing or wrong.
+        troubles: what is missing or wrong, all of it.
+        spreads: how far each output may be off, where an input carries ``+/-``.
+        cautions: the warnings that belong to it, ending with the one that defers to others.
+    """
+
+    sheet: Worksheet
+    fields: tuple[Field, ...]
+    inputs: Mapping[str, Filled]
+    result: Result | None = None
+    troubles: tuple[Trouble, ...] = ()
+    spreads: Mapping[str, Spread] = field(default_factory=dict)
+    cautions: tuple[Caution, ...] = ()
+
+
+def answer(
+    sheet: Worksheet,
+    typed: Mapping[str, str],
+    *,
+    entry: Entry | None = None,
+    book: Book | None = None,
+    display: Display = METRIC,
+) -> Answer:
+    """Answer a worksheet.
+
+    Args:
+        sheet: the worksheet.
+        typed: what the person typed, by quantity key; blank texts do not count.
+        entry: the entry that fills what was not typed.
+        book: gives the texts of the cautions.
+        display: the units of numbers typed without one, and of the sentences.
+
+    Returns:
+        The answer, with its troubles where it could not be computed; nothing is raised for bad input.
+    """
+    inputs, troubles = typed_inputs(sheet, typed, display)
+    if entry is not None:
+        for filled in entry_inputs(sheet, entry, inputs):
+            inputs[filled.key] = filled
+    inputs |= {filled.key: filled for filled in default_inputs(sheet, inputs, display)}
+    values = {key: filled.value for key, filled in inputs.items()}
+    fields = asked_for(sheet, values)
+    cautions = cautions_for(sheet, entry, book) if book is not None else ()
+    unread = {trouble.key for trouble in troubles}
+    try:
+        result = run(sheet, values)
+    except Refusal as refusal:
+        troubles += [
+            Trouble(p.key, _said(p.key, p.sentence, inputs, display), p.missing)
+            for p in refusal.problems
+            if p.key not in unread
+        ]
+        return Answer(sheet, fields, inputs, None, tuple(troubles), cautions=cautions)
+    if troubles:
+        return Answer(sheet, fields, inputs, None, tuple(troubles), cautions=cautions)
+    return Answer(sheet, fields, inputs, result, (), _spreads(sheet, fields, inputs), cautions)
+
+
+def _said(key: str, sentence: Sentence, inputs: Mapping[str, Filled], display: Display) -> str:
+    """The sentence of a problem, naming its key and what was given where the sentence does not."""
+    text = say(sentence, display)
+    if key and key in inputs and key not in text:
+        return f"{key} = {shown(key, inputs[key].value, display)}: {text}"
+    return text
+
+
+def _spreads(
+    sheet: Worksheet, fields: tuple[Field, ...], inputs: Mapping[str, Filled]
+) -> Mapping[str, Spread]:
+    wanted = {one.key for one in fields}
+    widths = {k: f.half_width for k, f in inputs.items() if f.half_width and k in wanted}
+    if not widths:
+        return {}
+    from geometry.uncertainty import spread
+
+    return spread(sheet, {key: filled.value for key, filled in inputs.items()}, widths)
+
+
+def cautions_for(sheet: Worksheet | None, entry: Entry | None, book: Book) -> tuple[Caution, ...]:
+    """The cautions of a worksheet, an entry, its family and its material, each once, the deferring one last."""
+    keys: list[str] = list(sheet.cautions) if sheet else []
+    if entry is not None:
+        keys += entry.cautions
+        family = book.families.get(entry.family)
+        keys += family.cautions if family else ()
+        material = next(
+            (m for m in book.materials.values() if entry.work_material in {m.id, m.title, *m.synonyms}), None
+        )
+        keys += material.cautions if material else ()
+    ordered = [key for key in dict.fromkeys(keys) if key != LAST_WORD] + [LAST_WORD]
+    return tuple(book.cautions[key] for key in ordered if key in book.cautions)
+
+
+def off_by(key_kind: Kind, found: Spread, display: Display) -> str:
+    """The half-width of an output as text, such as ``+/- 0.012 mm``."""
+    return "+/- " + say(Sentence("{width}", {"width": Amount(found.half_width, key_kind)}), display)

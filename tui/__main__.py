@@ -1,0 +1,7 @@
+"""``python -m tui`` is ``heelclear``."""
+
+import sys
+
+from tui.main import main
+
+sys.exit(main())

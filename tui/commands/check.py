@@ -1,0 +1,55 @@
+"""``heelclear check``: every problem of every file of the book at once."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+HELP = "find every problem in the files of the book"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.parser import add_json
+
+    parser.add_argument("folder", nargs="?", type=Path, metavar="DIR", help="the shop folder to check")
+    add_json(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the findings; returns 0 when there are none and 1 when there are some."""
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+    from tui.commands import printing
+
+    folder = options.folder if options.folder is not None else shop_folder(options.library)[0]
+    if options.folder is not None and not options.folder.exists():
+        printing.error(
+            f"There is no folder {str(options.folder)!r}. Name the folder that holds the shop's book."
+        )
+        return 2
+    book = open_book(folder)
+    if options.json:
+        printing.data(
+            [
+                {
+                    "file": str(one.place.file),
+                    "line": one.place.line,
+                    "column": one.place.column,
+                    "where": one.where,
+                    "state": one.state,
+                    "text": one.wrong,
+                    "mend": one.mend,
+                }
+                for one in book.findings
+            ]
+        )
+        return 1 if book.findings else 0
+    for finding in book.findings:
+        printing.line(str(finding))
+    count = len(book.findings)
+    if count:
+        printing.line(f"{count} problem{'s' if count > 1 else ''} found.")
+        return 1
+    printing.line(f"No problem found: {len(book.entries)} entries, shipped and the shop's own.")
+    return 0

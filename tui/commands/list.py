@@ -1,0 +1,68 @@
+"""``heelclear list``: the entries of the book."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.book.model import Book, Entry, Family
+
+HELP = "list the entries of the book"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.parser import add_json
+
+    parser.add_argument("--family", metavar="F", help="only this family, such as tap or twist-drill")
+    add_json(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the entries; returns the exit code."""
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+    from tui.commands import printing
+
+    book = open_book(shop_folder(options.library)[0])
+    entries = list(book.entries.values())
+    if options.family is not None:
+        family = find_family(book, options.family)
+        if family is None:
+            known = ", ".join(book.families)
+            printing.error(f"There is no family called {options.family!r}; the book has {known}.")
+            return 2
+        entries = [entry for entry in entries if entry.family == family.id]
+    if options.json:
+        printing.data([summary(entry) for entry in entries])
+        return 0
+    printing.table([(entry.id, entry.title, entry.work_material) for entry in entries], indent="")
+    if not entries:
+        printing.line("No entry there yet. 'heelclear new-book DIR' begins a book of your own.")
+    return 0
+
+
+def find_family(book: Book, wanted: str) -> Family | None:
+    """The family of that id, title or synonym, in the singular or the plural."""
+    word = wanted.strip().casefold().replace(" ", "-")
+    for family in book.families.values():
+        names = {family.id, family.title, *family.synonyms}
+        if word in {form for name in names for form in _forms(name.casefold().replace(" ", "-"))}:
+            return family
+    return None
+
+
+def _forms(name: str) -> tuple[str, str]:
+    return name, f"{name}s"
+
+
+def summary(entry: Entry) -> dict[str, object]:
+    """One entry as a line of ``--json``."""
+    return {
+        "id": entry.id,
+        "family": entry.family,
+        "title": entry.title,
+        "work_material": entry.work_material,
+        "layer": entry.layer,
+    }

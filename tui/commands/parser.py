@@ -1,0 +1,89 @@
+"""The command line of ``heelclear`` as argparse sees it."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from importlib import import_module
+from pathlib import Path
+
+from tui.commands import COMMANDS
+from tui.version import __version__
+
+DESCRIPTION = """Tool geometry for the person at a manual tool and cutter grinder.
+Without a command the screens open: type to find a tool, Enter to see it, and work out the settings."""
+
+LAST_LINE = """The wheel's own rating, the machine's manual, local rules and a trained person come before
+anything that this program says."""
+
+
+def build() -> argparse.ArgumentParser:
+    """The whole parser, with one sub-parser for each command."""
+    parser = argparse.ArgumentParser(
+        prog="heelclear",
+        description=DESCRIPTION,
+        epilog=LAST_LINE,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("-V", "--version", action="version", version=f"heelclear {__version__}")
+    add_library(parser, default=None)
+    parser.add_argument(
+        "--units", choices=("mm", "in"), default="mm", help="show lengths in millimetres or inches"
+    )
+    parser.add_argument("--ascii", action="store_true", help="draw with plain ASCII characters only")
+    parser.add_argument("--mouse", action="store_true", help="let the program have the mouse")
+    parser.set_defaults(run=_screens)
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+    for name in COMMANDS:
+        module = import_module(f"tui.commands.{name.replace('-', '_')}")
+        own = commands.add_parser(
+            name, help=module.HELP, description=module.HELP, epilog=LAST_LINE, add_help=name != "work",
+            formatter_class=argparse.RawDescriptionHelpFormatter)  # fmt: skip
+        add_library(own, default=argparse.SUPPRESS)
+        module.add_arguments(own)
+        own.set_defaults(run=module.run)
+    return parser
+
+
+def parse(words: Sequence[str]) -> argparse.Namespace:
+    """Read the words of a command line; on a mistake argparse explains and exits with 2.
+
+    A worksheet's ``key=value`` words may stand before or behind its options.
+    """
+    parser = build()
+    options, rest = parser.parse_known_args(words)
+    if rest and hasattr(options, "values") and not any(word.startswith("-") for word in rest):
+        options.values += rest
+    elif rest:
+        parser.error(f"not understood: {' '.join(rest)}")
+    return options
+
+
+def add_library(parser: argparse.ArgumentParser, default: Path | str | None) -> None:
+    """Add the option that names the shop's folder."""
+    parser.add_argument(
+        "--library",
+        metavar="DIR",
+        type=Path,
+        default=default,
+        help="the folder of the shop's own book (else HEELCLEAR_LIBRARY, else your data folder)",
+    )
+
+
+def add_json(parser: argparse.ArgumentParser) -> None:
+    """Add the option for output that programs read."""
+    parser.add_argument("--json", action="store_true", help="print JSON, unrounded")
+
+
+def add_units(parser: argparse.ArgumentParser) -> None:
+    """Add the option for the unit of lengths, typed without one and shown."""
+    parser.add_argument(
+        "--units", choices=("mm", "in"), default=argparse.SUPPRESS,
+        help="the unit of lengths: of those typed without one, and of those shown")  # fmt: skip
+
+
+def _screens(options: argparse.Namespace) -> int:
+    from tui.app import run
+
+    code: int = run(options)
+    return code

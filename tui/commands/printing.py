@@ -1,0 +1,50 @@
+"""Plain text on standard output, safe whatever a book holds."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import sys
+import textwrap
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from library.book.harmless import harmless
+
+
+def line(text: str = "") -> None:
+    """Print one line; characters that could steer the terminal or cannot be encoded are replaced."""
+    encoding = sys.stdout.encoding or "ascii"
+    print(harmless(text).encode(encoding, "replace").decode(encoding))
+
+
+def error(text: str) -> None:
+    """Print one line on standard error, made safe in the same way."""
+    encoding = sys.stderr.encoding or "ascii"
+    print(harmless(text).encode(encoding, "replace").decode(encoding), file=sys.stderr)
+
+
+def paragraph(text: str, indent: str = "") -> None:
+    """Print text wrapped to the terminal, later lines indented like the first."""
+    width = max(40, min(shutil.get_terminal_size((80, 24)).columns, 100))
+    for part in text.splitlines() or [""]:
+        for wrapped in textwrap.wrap(part, width - len(indent)) or [""]:
+            line(f"{indent}{wrapped}".rstrip())
+
+
+def table(rows: Iterable[Sequence[str]], indent: str = "  ", right: Sequence[int] = ()) -> None:
+    """Print rows in columns as wide as their widest cell; columns in ``right`` are aligned right."""
+    cells = [[harmless(cell) for cell in row] for row in rows]
+    if not cells:
+        return
+    widths = [max(len(row[i]) for row in cells) for i in range(len(cells[0]))]
+    for row in cells:
+        padded = [
+            c.rjust(w) if i in right else c.ljust(w) for i, (c, w) in enumerate(zip(row, widths, strict=True))
+        ]
+        line((indent + "  ".join(padded)).rstrip())
+
+
+def data(value: Any) -> None:
+    """Print JSON; it escapes whatever is not plain ASCII, so it is safe anywhere."""
+    print(json.dumps(value, indent=2, allow_nan=False))

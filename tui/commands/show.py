@@ -1,0 +1,163 @@
+"""``heelclear show``: one entry of the book, every value with its unit, range and source."""
+
+from __future__ import annotations
+
+import argparse
+from difflib import get_close_matches
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from library.book.model import Book, Citation, Entry, Measure, Value
+
+HELP = "show one entry, every value with its range and its source"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.parser import add_json, add_units
+
+    parser.add_argument("id", metavar="ID", help="the entry's id, as 'heelclear list' prints it")
+    add_units(parser)
+    add_json(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the entry; returns the exit code."""
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+    from tui.commands import printing
+
+    book = open_book(shop_folder(options.library)[0])
+    entry = book.entries.get(options.id)
+    if entry is None:
+        near = get_close_matches(options.id, book.entries, n=1, cutoff=0.4)
+        hint = f" Did you mean {near[0]}?" if near else ""
+        printing.error(f"The book has no entry called {options.id!r}.{hint} 'heelclear list' lists them all.")
+        return 2
+    if options.json:
+        printing.data(described(book, entry))
+    else:
+        _print(book, entry)
+    return 0
+
+
+def _print(book: Book, entry: Entry) -> None:
+    from geometry.quantities import quantity
+    from library.workings.answer import cautions_for
+    from library.workings.report import cited
+    from tui.commands.printing import line, paragraph
+
+    family = book.families.get(entry.family)
+    line(entry.title)
+    line(
+        f"{family.title if family else entry.family}, for {entry.work_material or 'no one material'}  ({entry.id})"
+    )
+    line()
+    for key, value in entry.values.items():
+        line(f"{quantity(key).title}: {span(value)}")
+        for part in remarks(book, value):
+            paragraph(part, "    ")
+    if entry.notes:
+        line()
+        paragraph(entry.notes.strip())
+    line()
+    line("Before you grind")
+    for caution in cautions_for(None, entry, book):
+        paragraph(f"{caution.text} [{cited(book, caution.citation)}]", "  ")
+
+
+def span(value: Value) -> str:
+    """A value with its range, as typed in the book.
+
+    Example:
+        >>> from library.book.model import Measure, Value
+        >>> span(Value("rake_angle", low=Measure("3 deg"), usual=Measure("5 deg"), high=Measure("8 deg")))
+        '5 deg (3 deg to 8 deg)'
+    """
+    usual = value.usual.text if value.usual else ""
+    ends = [measure.text for measure in (value.low, value.high) if measure is not None]
+    if len(ends) == 2:
+        reach = f"{ends[0]} to {ends[1]}"
+    elif value.low is not None:
+        reach = f"{value.low.text} or more"
+    else:
+        reach = f"{value.high.text} or less" if value.high is not None else ""
+    return f"{usual} ({reach})" if usual and reach else usual or reach
+
+
+def remarks(book: Book, value: Value) -> list[str]:
+    """What belongs to a value: source, note, what it replaced, and what other sources say."""
+    from library.workings.report import cited
+
+    found = [f"Source: {cited(book, value.citation)}"]
+    if value.note:
+        found.append(value.note)
+    if value.layer == "shop" and value.replaces is not None:
+        found.append(f"The shop's own; the shipped book has {span(value.replaces)}.")
+    elif value.layer == "shop":
+        found.append("The shop's own.")
+    found += [
+        f"Another source: {span(other)} [{cited(book, other.citation)}] {other.note}".rstrip()
+        for other in value.also
+    ]
+    if value.disagreement:
+        found.append(value.disagreement)
+    return found
+
+
+def described(book: Book, entry: Entry) -> dict[str, Any]:
+    """The entry as plain data, values as typed and as numbers in millimetres and degrees."""
+    from library.workings.answer import cautions_for
+    from library.workings.report import caution_data
+
+    return {
+        "id": entry.id,
+        "family": entry.family,
+        "title": entry.title,
+        "work_material": entry.work_material,
+        "synonyms": list(entry.synonyms),
+        "layer": entry.layer,
+        "file": str(entry.place.file),
+        "line": entry.place.line,
+        "values": {key: _value(value) for key, value in entry.values.items()},
+        "cautions": [caution_data(book, caution) for caution in cautions_for(None, entry, book)],
+        "notes": entry.notes,
+        "extra": dict(entry.extra),
+    }
+
+
+def _value(value: Value) -> dict[str, Any]:
+    found: dict[str, Any] = {
+        name: _measure(value.key, measure)
+        for name, measure in (("low", value.low), ("usual", value.usual), ("high", value.high))
+        if measure is not None
+    }
+    found |= {"source": _citation(value.citation), "layer": value.layer}
+    if value.note:
+        found["note"] = value.note
+    if value.also:
+        found["also"] = [_value(other) for other in value.also]
+    if value.disagreement:
+        found["disagreement"] = value.disagreement
+    if value.replaces is not None:
+        found["replaces"] = _value(value.replaces)
+    return found
+
+
+def _measure(key: str, measure: Measure) -> dict[str, Any]:
+    from library.units.system import METRIC
+    from library.workings import report
+
+    if measure.word:
+        return {"text": measure.text, "value": measure.word, "unit": ""}
+    if measure.per_diameter:
+        return {"text": measure.text, "value": measure.number, "unit": "D"}
+    return {
+        "text": measure.text,
+        "value": report.number(key, measure.number, METRIC),
+        "unit": report.unit(key, METRIC),
+    }
+
+
+def _citation(citation: Citation) -> dict[str, str]:
+    return {"kind": citation.label, "document": citation.document, "place": citation.place}

@@ -1,0 +1,100 @@
+"""``heelclear work``: list the worksheets, explain one, or answer it."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from geometry.worksheet import Worksheet
+
+HELP = "work out settings: list the worksheets, explain one (NAME --help), or answer it (NAME key=value ...)"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.parser import add_json, add_units
+
+    parser.add_argument("name", nargs="?", metavar="NAME", help="the worksheet")
+    parser.add_argument(
+        "values", nargs="*", metavar="key=value", help="what you measured, such as land_width=3.2mm"
+    )
+    parser.add_argument("--entry", metavar="ID", help="fill what is not given from this entry of the book")
+    parser.add_argument(
+        "-h", "--help", action="store_true", dest="explain", help="explain the worksheet and its inputs"
+    )
+    add_units(parser)
+    add_json(parser)
+    parser.set_defaults(usage_text=parser.format_usage())
+
+
+def run(options: argparse.Namespace) -> int:
+    """Do what the command line asks for; returns the exit code."""
+    from difflib import get_close_matches
+
+    from geometry.worksheets import worksheet, worksheet_names
+    from tui.commands import work_text
+    from tui.commands.printing import error
+
+    if options.name is None:
+        return work_text.worksheets(options)
+    if options.name not in worksheet_names():
+        near = get_close_matches(options.name, worksheet_names(), n=1, cutoff=0.4)
+        hint = f" Did you mean {near[0]}?" if near else ""
+        error(f"There is no worksheet called {options.name!r}.{hint} 'heelclear work' lists them all.")
+        return 2
+    sheet = worksheet(options.name)
+    return work_text.explain(sheet, options) if options.explain else _answer(sheet, options)
+
+
+def _answer(sheet: Worksheet, options: argparse.Namespace) -> int:
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+    from library.units.system import Display
+    from library.workings.answer import answer
+    from library.workings.report import as_data
+    from tui.commands import printing, work_text
+
+    typed, wrong = _assignments(options.values)
+    book = open_book(shop_folder(options.library)[0])
+    entry = None
+    if options.entry is not None:
+        entry = book.entries.get(options.entry)
+        if entry is None:
+            wrong.append(_no_entry(options.entry, tuple(book.entries)))
+    display = Display(options.units)
+    found = answer(sheet, typed, entry=entry, book=book, display=display)
+    sentences = [*wrong, *(trouble.text for trouble in found.troubles)]
+    if sentences:
+        for sentence in sentences:
+            printing.error(sentence)
+        return 2
+    if options.json:
+        printing.data(as_data(found, book, display))
+    else:
+        work_text.result(found, book, display)
+    return 0
+
+
+def _assignments(words: list[str]) -> tuple[dict[str, str], list[str]]:
+    """The ``key=value`` words as a mapping, and a sentence for each word that is none."""
+    typed: dict[str, str] = {}
+    wrong: list[str] = []
+    for word in words:
+        key, equals, text = word.partition("=")
+        key = key.strip().replace("-", "_")
+        if not equals or not text.strip():
+            wrong.append(f"{word!r} is not of the form key=value, such as land_width=3.2mm.")
+        elif key in typed:
+            wrong.append(f"{key} is given twice: {typed[key]!r} and {text!r}; give it once.")
+        else:
+            typed[key] = text
+    return typed, wrong
+
+
+def _no_entry(wanted: str, known: tuple[str, ...]) -> str:
+    from difflib import get_close_matches
+
+    near = get_close_matches(wanted, known, n=1, cutoff=0.4)
+    hint = f" Did you mean {near[0]}?" if near else ""
+    return f"The book has no entry called {wanted!r}.{hint} 'heelclear list' lists them all."
