@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from geometry.quantities.quantity import choice, length
+from geometry.quantities.quantity import angle, choice, length
 
 ROWS = (
     choice(
@@ -35,5 +35,29 @@ ROWS = (
         "Subtract the exact offset from the rule's.",
         -100.0,
         100.0,
+    ),
+    angle(
+        "wheel_tilt",
+        "Wheel tilt",
+        "How far the line in which the wheel touches is inclined to the axis of the tool, deeper toward the heel.",
+        "On the tilt scale of the wheel head, or from the dressing of the wheel face.",
+        0.0,
+        89.0,
+    ),
+    length(
+        "wheel_width",
+        "Wheel width in contact",
+        "How wide the face of the wheel is that touches along the land.",
+        "Along the axis of the tool, with a scale on the dressed face.",
+        0.01,
+        200.0,
+    ),
+    length(
+        "contact_length",
+        "Contact along the wheel",
+        "How far the contact wanders along the wheel while it goes from the edge to the heel.",
+        "Along the axis of the tool; a narrower wheel does not reach the heel.",
+        0.0,
+        100_000.0,
     ),
 )

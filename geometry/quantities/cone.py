@@ -1,0 +1,103 @@
+"""Words for cones: countersinks, chamfers, the shoulders of step drills, and the cams that relieve them."""
+
+from __future__ import annotations
+
+from geometry.quantities.quantity import angle, choice, length
+
+ROWS = (
+    angle(
+        "included_angle",
+        "Included angle",
+        "The whole angle of the cone, from side to side; 180 degrees is a flat face, nought a cylinder.",
+        "In a plane through the axis, with a protractor or a cone gauge over both sides.",
+        0.0,
+        180.0,
+    ),
+    length(
+        "radial_cam",
+        "Radial cam",
+        "How far the cam brings work and wheel together along the radius, inward counted above zero.",
+        "With a dial along the radius, over one turn or over one tooth; say which.",
+        -2000.0,
+        2000.0,
+    ),
+    length(
+        "axial_cam",
+        "Axial cam",
+        "How far the cam lets the wheel go along the axis, away from the point of the tool counted above zero.",
+        "With a dial along the axis, over one turn or over one tooth; say which.",
+        -2000.0,
+        2000.0,
+    ),
+    choice(
+        "cam_per",
+        "Cam counted per",
+        "Whether the cam's travel is that of one whole turn of the tool or that of one tooth.",
+        "An even cam on a turning workhead gives so much per turn; a relieving cam with one lobe for each tooth, per tooth.",
+        ("turn", "tooth"),
+    ),
+    length(
+        "square_cam",
+        "Cam square to the cone",
+        "How far the cam moves square to the surface of the cone, over the same turn or tooth as the cam itself.",
+        "Worked out from the radial and the axial cam.",
+        -4000.0,
+        4000.0,
+    ),
+    length(
+        "needed_radial_cam",
+        "Radial cam needed",
+        "The radial cam that gives the wanted relief with the axial cam left as it is.",
+        "Set it with a dial along the radius, over the same turn or tooth as the cam.",
+        -10_000.0,
+        10_000.0,
+    ),
+    length(
+        "needed_axial_cam",
+        "Axial cam needed",
+        "The axial cam that gives the wanted relief with the radial cam left as it is.",
+        "Set it with a dial along the axis, over the same turn or tooth as the cam.",
+        -10_000.0,
+        10_000.0,
+    ),
+    angle(
+        "greatest_relief_angle",
+        "Greatest relief angle",
+        "The relief where it is steepest, which on a cone is at the smallest diameter.",
+        "Square to the surface of the cone, between the land and the cone that the edges sweep.",
+        -90.0,
+        90.0,
+    ),
+    length(
+        "square_drop",
+        "Drop square to the cone",
+        "How far the land lies inside the cone that the edges sweep.",
+        "With a dial square to the cone, set to zero at the edge, the tool turned on.",
+        -2000.0,
+        2000.0,
+    ),
+    length(
+        "axial_drop",
+        "Drop along the axis",
+        "How far the land has fallen back along the axis from where the edge was.",
+        "With a dial along the axis on one diameter, set to zero at the edge, the tool turned on.",
+        -2000.0,
+        2000.0,
+    ),
+    angle(
+        "shoulder_relief_angle",
+        "Shoulder relief",
+        "How steeply the land of a shoulder falls away, square to its cone.",
+        "Square to the surface of the shoulder, between the land and the cone that its edge sweeps.",
+        -90.0,
+        90.0,
+    ),
+    angle(
+        "least_relief_angle",
+        "Least relief wanted",
+        "The relief that no step may fall short of.",
+        "Square to the axis at the circle of a step.",
+        0.0,
+        45.0,
+    ),
+)

@@ -1,0 +1,80 @@
+"""Words for what lies behind the point of reamers, drills and taps: taper of the body and of the land."""
+
+from __future__ import annotations
+
+from geometry.quantities.quantity import angle, length, ratio
+
+ROWS = (
+    ratio(
+        "taper_ratio",
+        "Taper on diameter",
+        "How much the diameter changes for each unit of length: 1 in 1000 is 0.001.",
+        "Two micrometer readings a known way apart along the axis, their difference divided by that way.",
+        0.0,
+        2.0,
+    ),
+    length(
+        "back_diameter",
+        "Diameter at the back",
+        "The diameter measured at the back, the taper length behind the front.",
+        "With a micrometer over opposite edges, as the diameter at the front.",
+        0.05,
+        500.0,
+    ),
+    length(
+        "taper_length",
+        "Taper length",
+        "How far apart along the axis the two diameters were measured.",
+        "Along the axis, with a scale between the two places.",
+        0.1,
+        2000.0,
+    ),
+    angle(
+        "taper_angle",
+        "Taper angle, whole",
+        "The whole angle between the two sides of the taper.",
+        "In a plane through the axis, from side to side.",
+        0.0,
+        90.0,
+    ),
+    angle(
+        "swivel_angle",
+        "Swivel angle",
+        "The angle of one side to the axis: how far the table is swivelled.",
+        "On the scale of the swivel table, proved with a dial along the tool.",
+        -45.0,
+        45.0,
+    ),
+    length(
+        "distance_from_front",
+        "Distance from the front",
+        "How far behind the front a diameter is wanted.",
+        "Along the axis, from where the front diameter was measured.",
+        0.0,
+        2000.0,
+    ),
+    length(
+        "diameter_there",
+        "Diameter there",
+        "The diameter at that distance behind the front.",
+        "With a micrometer over opposite edges.",
+        0.0,
+        1000.0,
+    ),
+    length(
+        "dial_fall",
+        "Fall on the dial",
+        "How far the side has come in toward the axis since the front: half of what the diameter has lost.",
+        "With a dial square to the axis, moved along the tool from the front.",
+        -500.0,
+        500.0,
+    ),
+    length(
+        "primary_drop",
+        "Drop behind the primary land",
+        "How far the back of the primary land, where the secondary begins, lies inside the circle of the edges.",
+        "With a dial indicator set to zero at the edge, the tool turned on.",
+        -50.0,
+        50.0,
+    ),
+)
