@@ -10,7 +10,20 @@ from importlib import import_module
 
 from geometry.quantities.quantity import Quantity
 
-SUBJECTS = ("tooth", "relief", "thread", "setting", "wheel", "recommended", "cone", "drill", "reamer")
+SUBJECTS = (
+    "tooth",
+    "relief",
+    "thread",
+    "setting",
+    "wheel",
+    "recommended",
+    "cone",
+    "drill",
+    "reamer",
+    "face",
+    "upkeep",
+    "indexing",
+)
 """The files of rows beside this one, in the order in which the glossary shows them."""
 
 
