@@ -1,0 +1,18 @@
+"""The two ways in which a person gives a pitch, for every worksheet that wants one."""
+
+from __future__ import annotations
+
+from geometry.worksheet import Field, Inputs
+
+PITCH = (Field("pitch", one_of="pitch"), Field("threads_per_inch", one_of="pitch"))
+"""Exactly one of them is asked for."""
+
+
+def pitch_of(given: Inputs) -> float:
+    """The pitch in mm, whichever way it was given.
+
+    Example:
+        >>> pitch_of(Inputs({"threads_per_inch": 0.5}))
+        2.0
+    """
+    return given.number("pitch") if given.has("pitch") else 1 / given.number("threads_per_inch")

@@ -1,0 +1,136 @@
+"""The shape of a screw thread: heights and diameters that follow from diameter and pitch.
+
+The 60 degree form is that of ISO 68-1 and ASME B1.1: a sharp triangle of height ``H`` with an eighth of
+``H`` cut off the crest of the screw and a quarter off the crest of the nut. The 55 degree Whitworth form,
+BS 84, is rounded alike at crest and root, so that screw and nut have one depth.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from geometry.checking import GeometryError, refuse, require_positive
+from geometry.sentences import Rounding, length
+
+
+@dataclass(frozen=True)
+class Form:
+    """A thread form, every height as a part of the pitch.
+
+    Attributes:
+        flank_angle: between the flanks, in radians.
+        sharp: height of the sharp triangle.
+        to_pitch_line: from the crest of the screw to the pitch line.
+        internal: depth of the internal thread.
+        external: depth of the external thread.
+    """
+
+    flank_angle: float
+    sharp: float
+    to_pitch_line: float
+    internal: float
+    external: float
+
+
+_ISO_SHARP = math.sqrt(3) / 2
+_WHITWORTH_DEPTH = 0.640327
+"""The depth that BS 84 gives; two thirds of the sharp height 0.960491 P."""
+
+FORMS = {
+    "iso": Form(math.radians(60), _ISO_SHARP, 3 / 8 * _ISO_SHARP, 5 / 8 * _ISO_SHARP, 17 / 24 * _ISO_SHARP),
+    "whitworth": Form(math.radians(55), 0.960491, _WHITWORTH_DEPTH / 2, _WHITWORTH_DEPTH, _WHITWORTH_DEPTH),
+}
+"""The two forms by name. ISO 724 gives the diameters d2 = d - 0.649519 P and D1 = d - 1.082532 P of the first."""
+
+
+def form(name: str) -> Form:
+    """The thread form called ``iso`` or ``whitworth``.
+
+    Raises:
+        GeometryError: for another name.
+
+    Example:
+        >>> round(2 * form("iso").internal, 6)
+        1.082532
+    """
+    if name not in FORMS:
+        raise GeometryError("A thread form is iso or whitworth.", "thread_form")
+    return FORMS[name]
+
+
+@dataclass(frozen=True)
+class Thread:
+    """A screw thread of one diameter and pitch; lengths in mm.
+
+    Attributes:
+        diameter: over the crests of the screw.
+        pitch: from one thread to the next.
+        shape: its form.
+    """
+
+    diameter: float
+    pitch: float
+    shape: Form
+
+    @property
+    def sharp_height(self) -> float:
+        """Height of the sharp triangle, ``H``: 0.866025 P or 0.960491 P."""
+        return self.shape.sharp * self.pitch
+
+    @property
+    def internal_depth(self) -> float:
+        """Depth of the internal thread on one side: 5/8 H, or 0.640327 P for Whitworth."""
+        return self.shape.internal * self.pitch
+
+    @property
+    def external_depth(self) -> float:
+        """Depth of the external thread on one side: 17/24 H, or 0.640327 P for Whitworth."""
+        return self.shape.external * self.pitch
+
+    @property
+    def pitch_diameter(self) -> float:
+        """Where thread and groove are equally wide: d - 0.649519 P, or d - 0.640327 P for Whitworth."""
+        return self.diameter - 2 * self.shape.to_pitch_line * self.pitch
+
+    @property
+    def internal_minor_diameter(self) -> float:
+        """Over the crests of the nut: d - 1.082532 P, or d - 1.280654 P for Whitworth."""
+        return self.diameter - 2 * self.internal_depth
+
+    @property
+    def external_minor_diameter(self) -> float:
+        """At the root of the screw: d - 1.226869 P, or d - 1.280654 P for Whitworth."""
+        return self.diameter - 2 * self.external_depth
+
+
+def thread(diameter: float, pitch: float, form_name: str) -> Thread:
+    """A thread of this diameter, pitch and form.
+
+    Args:
+        diameter: over the crests of the screw, in mm, above zero.
+        pitch: in mm, above zero, so fine that the root keeps a core.
+        form_name: ``"iso"`` or ``"whitworth"``.
+
+    Returns:
+        The thread.
+
+    Raises:
+        GeometryError: when the pitch is so coarse that no core is left.
+
+    Example:
+        >>> round(thread(10.0, 1.25, "iso").external_minor_diameter, 3)
+        8.466
+    """
+    made = Thread(require_positive("diameter", diameter), require_positive("pitch", pitch), form(form_name))
+    if made.external_minor_diameter <= 0:
+        raise refuse(
+            "pitch",
+            "A thread of {pitch} pitch leaves no core in a diameter of {diameter}; the pitch must be under {most}.",
+            {
+                "pitch": length(pitch),
+                "diameter": length(diameter),
+                "most": length(diameter / (2 * made.shape.external), Rounding.DOWN),
+            },
+        )
+    return made

@@ -1,0 +1,1 @@
+"""Keeping a tool in use: what a sharpening takes away, and how many are left."""
