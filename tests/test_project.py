@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib.metadata
+import json
 import re
 import subprocess
 import sys
@@ -31,10 +32,12 @@ def test_the_readme_tells_the_whole_job_in_one_paragraph_at_the_top() -> None:
 
 @pytest.mark.parametrize("package", ["geometry", "library", "tui"])
 def test_each_package_comes_from_this_distribution(package: str) -> None:
-    assert importlib.metadata.packages_distributions()[package] == ["heelclear"]
+    installed = importlib.metadata.distribution("heelclear").read_text("direct_url.json")
+    assert installed is not None
+    home = Path(json.loads(installed)["url"].removeprefix("file://"))
     found = __import__(package).__file__
     assert found is not None
-    assert Path(found).resolve().parent == ROOT / package
+    assert Path(found).resolve().parent == home.resolve() / package
 
 
 def test_constraints_name_exact_versions_and_no_address() -> None:
