@@ -7,6 +7,7 @@ the edge and meets the circle again at ``2 a``; what lies beyond stands proud an
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 from geometry.checking import (
     GeometryError,
@@ -46,8 +47,31 @@ def drop(angle: float, relief_angle: float, diameter: float) -> float:
             "One flat facet cannot reach that far round the tool; narrow the land or grind a second facet.",
             "land_width",
         )
-    half = angle / 2
-    return diameter * math.sin(half) * math.sin(relief_angle - half) / math.cos(angle - relief_angle)
+    return profile(relief_angle, diameter)(angle)
+
+
+def profile(relief_angle: float, diameter: float) -> Callable[[float], float]:
+    """The drop as a function of the angle behind the edge, checked once and then plain arithmetic.
+
+    Args:
+        relief_angle: at the edge, in radians, from zero to under a right angle.
+        diameter: of the circle of the edges, in mm, above zero.
+
+    Returns:
+        A function that gives the drop (mm) at an angle (rad) from zero to under ``a`` plus a right angle.
+
+    Example:
+        >>> round(profile(math.radians(8), 12.0)(1 / 3), 5)
+        -0.05485
+    """
+    require_positive("diameter", diameter)
+    require_relief("relief_angle", relief_angle)
+
+    def fall(angle: float) -> float:
+        half = angle / 2
+        return diameter * math.sin(half) * math.sin(relief_angle - half) / math.cos(angle - relief_angle)
+
+    return fall
 
 
 def drop_along_facet(distance: float, relief_angle: float, diameter: float) -> float:

@@ -1,0 +1,273 @@
+"""Straight facets standing one behind the other: a primary land, and what is ground behind it.
+
+Every facet is given by where it begins and by its angle from the tangent to the circle at the cutting
+edge, so that the difference of two facet angles is how far the tool is turned between grinding them.
+Drops are carried along the chain from corner to corner and never found as a difference of two radii.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from geometry.checking import refuse, require_finite, require_not_negative, require_positive
+from geometry.sentences import Rounding, angle
+
+
+@dataclass(frozen=True, slots=True)
+class Facet:
+    """One straight facet behind the edge.
+
+    Attributes:
+        start: how far behind the edge it begins, in radians.
+        start_drop: how far inside the circle of the edges it begins, in mm.
+        angle: how steeply it falls, from the tangent at the edge, in radians.
+        end: how far behind the edge it ends, in radians.
+        end_drop: how far inside the circle it ends, in mm.
+        width: straight across it, in mm.
+        height: how far its plane passes from the axis, in mm.
+    """
+
+    start: float
+    start_drop: float
+    angle: float
+    end: float
+    end_drop: float
+    width: float
+    height: float
+
+    def drop(self, turned: float) -> float:
+        """How far inside the circle the facet lies, ``turned`` behind the edge; plain arithmetic."""
+        radius = self.height / math.cos(self.angle - self.start)
+        return self.start_drop + _fall(radius, self.angle - self.start, turned - self.start)
+
+
+def _fall(radius: float, relief: float, turned: float) -> float:
+    """How much a line falls over ``turned`` that leaves the circle of ``radius`` at ``relief``."""
+    half = turned / 2
+    return 2 * radius * math.sin(half) * math.sin(relief - half) / math.cos(turned - relief)
+
+
+def facet_to(start: float, start_drop: float, facet_angle: float, end: float, diameter: float) -> Facet:
+    """The facet that begins at ``start`` and goes on at its angle until ``end``.
+
+    Derived: with ``r0 = R - start_drop`` and ``b = facet_angle - start`` its radius after a further turn
+    of ``phi`` is ``r0 cos(b) / cos(phi - b)`` and its width ``r0 sin(phi) / cos(phi - b)``.
+
+    Args:
+        start: where it begins behind the edge, in radians, from zero.
+        start_drop: how far inside the circle it begins, in mm, under the radius.
+        facet_angle: from the tangent at the edge, in radians, within a right angle of ``start``.
+        end: where it ends, in radians, from ``start`` to under ``facet_angle`` plus a right angle.
+        diameter: of the circle of the edges, in mm, above zero.
+
+    Returns:
+        The facet.
+
+    Raises:
+        GeometryError: when no straight facet reaches from ``start`` to ``end`` at that angle.
+
+    Example:
+        >>> round(facet_to(0.0, 0.0, math.radians(8), 1 / 3, 12.0).end_drop, 5)
+        -0.05485
+    """
+    radius = require_positive("diameter", diameter) / 2 - require_finite("facet_start_drop", start_drop)
+    require_not_negative("facet_start", start)
+    relief = require_finite("facet_angle", facet_angle) - start
+    turned = require_finite("land_angle", end) - start
+    if radius <= 0:
+        raise refuse("drop", "A facet cannot begin at or beyond the axis of the tool.")
+    if abs(relief) >= math.pi / 2 or not 0 <= turned < relief + math.pi / 2:
+        raise refuse(
+            "land_width",
+            "A facet at {facet} that begins {start} behind the edge never comes round to {end}: keep the heel under {limit}, "
+            "or put one more facet between.",
+            {"facet": angle(facet_angle), "start": angle(start), "end": angle(end),
+             "limit": angle(facet_angle + math.pi / 2, Rounding.DOWN)},
+        )  # fmt: skip
+    return Facet(
+        start=start,
+        start_drop=start_drop,
+        angle=facet_angle,
+        end=end,
+        end_drop=start_drop + _fall(radius, relief, turned),
+        width=radius * math.sin(turned) / math.cos(turned - relief),
+        height=radius * math.cos(relief),
+    )
+
+
+def facet_of_width(
+    start: float, start_drop: float, facet_angle: float, width: float, diameter: float
+) -> Facet:
+    """The facet that begins at ``start`` and is ``width`` wide.
+
+    Derived: it turns the tool by ``atan2(w cos(b), r0 - w sin(b))``.
+
+    Args:
+        start: where it begins behind the edge, in radians, from zero.
+        start_drop: how far inside the circle it begins, in mm, under the radius.
+        facet_angle: from the tangent at the edge, in radians, within a right angle of ``start``.
+        width: straight across, in mm, from zero.
+        diameter: of the circle of the edges, in mm, above zero.
+
+    Returns:
+        The facet.
+
+    Example:
+        >>> first = facet_of_width(0.0, 0.0, math.radians(8), 0.8, 12.0)
+        >>> round(first.end_drop, 5), round(math.degrees(first.end), 3)
+        (0.05829, 7.662)
+    """
+    radius = require_positive("diameter", diameter) / 2 - start_drop
+    relief = facet_angle - start
+    across = require_not_negative("facet_width", width)
+    turned = math.atan2(across * math.cos(relief), radius - across * math.sin(relief))
+    return facet_to(start, start_drop, facet_angle, start + turned, diameter)
+
+
+def facet_between(start: float, start_drop: float, end: float, end_drop: float, diameter: float) -> Facet:
+    """The facet from one corner to another.
+
+    Derived: ``tan(b) = (r0 / r1 - cos(phi)) / sin(phi)`` with the radii at both corners.
+
+    Args:
+        start: where it begins behind the edge, in radians, from zero.
+        start_drop: how far inside the circle it begins, in mm, under the radius.
+        end: where it ends, in radians, above ``start`` by less than half a turn.
+        end_drop: how far inside the circle it ends, in mm, under the radius.
+        diameter: of the circle of the edges, in mm, above zero.
+
+    Returns:
+        The facet.
+
+    Raises:
+        GeometryError: when the corners lie half a turn apart or more, or one lies beyond the axis.
+
+    Example:
+        >>> facet = facet_between(0.0, 0.0, 1 / 3, -0.0548499, 12.0)
+        >>> round(math.degrees(facet.angle), 4)
+        8.0
+    """
+    radius = require_positive("diameter", diameter) / 2
+    turned = require_finite("land_angle", end) - require_not_negative("facet_start", start)
+    if not 0 < turned < math.pi:
+        raise refuse("land_width", "One facet goes less than half way round the tool; put one more between.")
+    if max(require_finite("drop", start_drop), require_finite("drop", end_drop)) >= radius:
+        raise refuse("drop", "A facet cannot begin or end at or beyond the axis of the tool.")
+    rise = (end_drop - start_drop) / (radius - end_drop) + 2 * math.sin(turned / 2) ** 2
+    return facet_to(start, start_drop, start + math.atan2(rise, math.sin(turned)), end, diameter)
+
+
+def drop(facets: Sequence[Facet], turned: float) -> float:
+    """How far inside the circle the chain of facets lies, ``turned`` behind the edge.
+
+    Args:
+        facets: one behind the other, from the edge, at least one.
+        turned: behind the edge, in radians, up to the end of the last facet.
+
+    Returns:
+        The drop in mm; below zero where it stands proud.
+
+    Example:
+        >>> first = facet_of_width(0.0, 0.0, math.radians(8), 0.8, 12.0)
+        >>> second = facet_to(first.end, first.end_drop, math.radians(18), 1 / 3, 12.0)
+        >>> round(drop((first, second), 1 / 3), 5)
+        0.15367
+    """
+    return next((one for one in facets if turned <= one.end), facets[-1]).drop(turned)
+
+
+def corners(facets: Sequence[Facet], diameter: float) -> tuple[tuple[float, float], ...]:
+    """The corners that the angles and widths of the facets make, walked out from the edge.
+
+    This is how a shop would find them with a protractor and a scale, and it uses none of the corners
+    that a planner had in mind; so it can prove a plan.
+
+    Args:
+        facets: one behind the other, from the edge.
+        diameter: of the circle of the edges, in mm, above zero.
+
+    Returns:
+        For each corner, the edge first, how far it lies behind the edge along the tangent there, and how
+        high over the axis, in mm.
+
+    Example:
+        >>> corners((), 12.0)
+        ((0.0, 6.0),)
+    """
+    across, up = 0.0, require_positive("diameter", diameter) / 2
+    found = [(across, up)]
+    for facet in facets:
+        across += facet.width * math.cos(facet.angle)
+        up -= facet.width * math.sin(facet.angle)
+        found.append((across, up))
+    return tuple(found)
+
+
+def least_gap(points: Sequence[tuple[float, float]], diameter: float) -> float:
+    """The least distance inside the circle along straight lines from corner to corner.
+
+    A straight line is farthest from the axis at one of its ends, so the corners decide.
+
+    Args:
+        points: corners as from ``corners``, at least one.
+        diameter: of the circle, in mm, above zero.
+
+    Returns:
+        The gap in mm; below zero where a corner stands proud.
+
+    Example:
+        >>> least_gap(((0.0, 5.75), (3.0, 4.0)), 12.0)
+        0.25
+    """
+    return require_positive("diameter", diameter) / 2 - max(math.hypot(*point) for point in points)
+
+
+def deepest_gap(points: Sequence[tuple[float, float]], diameter: float) -> float:
+    """How far the deepest place of straight lines from corner to corner lies inside the circle.
+
+    Args:
+        points: corners as from ``corners``, at least one.
+        diameter: of the circle, in mm, above zero.
+
+    Returns:
+        The gap in mm.
+
+    Example:
+        >>> deepest_gap(((-3.0, 4.0), (3.0, 4.0)), 12.0)
+        2.0
+    """
+    nearest = min(math.hypot(*point) for point in points)
+    for one, other in pairwise(points):
+        nearest = min(nearest, _distance_from_axis(one, other))
+    return require_positive("diameter", diameter) / 2 - nearest
+
+
+def _distance_from_axis(one: tuple[float, float], other: tuple[float, float]) -> float:
+    """How near to the axis a straight line from ``one`` to ``other`` comes."""
+    along = (other[0] - one[0], other[1] - one[1])
+    square = along[0] ** 2 + along[1] ** 2
+    share = -(one[0] * along[0] + one[1] * along[1]) / square if square > 0 else 0.0
+    share = min(1.0, max(0.0, share))
+    return math.hypot(one[0] + share * along[0], one[1] + share * along[1])
+
+
+def clear_angle(facet: Facet, diameter: float) -> float:
+    """How far behind the edge a facet, carried on, is back on the circle.
+
+    Derived: its radius is the circle's again at ``facet_angle + acos(height / R)``.
+
+    Args:
+        facet: the facet; it must pass under the circle.
+        diameter: of the circle of the edges, in mm, above zero.
+
+    Returns:
+        The angle in radians.
+
+    Example:
+        >>> round(clear_angle(facet_to(0.0, 0.0, 0.125, 0.2, 12.0), 12.0), 12)
+        0.25
+    """
+    return facet.angle + math.acos(min(1.0, 2 * facet.height / require_positive("diameter", diameter)))
