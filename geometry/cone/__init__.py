@@ -1,0 +1,1 @@
+"""Cones: countersinks, chamfers and the shoulders of step drills."""

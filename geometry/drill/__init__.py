@@ -1,0 +1,1 @@
+"""The point of a drill, and relief against the feed."""
