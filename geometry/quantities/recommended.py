@@ -16,8 +16,8 @@ ROWS = (
     length(
         "web_thickness",
         "Web thickness",
-        "How thick the metal between the flutes is at the point; it is the length of the chisel edge seen square to it.",
-        "At the point, with a web or point micrometer between the bottoms of the flutes.",
+        "How thick the metal between the bottoms of the flutes is at the point; the chisel edge lies across it.",
+        "At the point, with a web or point micrometer in two opposite flutes.",
         0.0,
         200.0,
     ),

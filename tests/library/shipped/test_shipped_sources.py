@@ -1,0 +1,139 @@
+"""Nothing is shipped without a word on where it came from."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from geometry.quantities import QUANTITIES
+
+Table = dict[str, Any]
+Tables = dict[str, list[Table]]
+
+UNPUBLISHED = ("common practice", "from memory")
+NOT_VALUES = {"id", "family", "title", "work_material", "synonyms", "cautions", "notes"}
+
+
+def values_of(entry: Table) -> Iterator[tuple[str, Table]]:
+    """Every value of an entry, and every other source's value beside it."""
+    for key, value in entry.items():
+        if key in NOT_VALUES:
+            continue
+        yield f"{entry['id']}.{key}", value
+        for other in value.get("also", []):
+            yield f"{entry['id']}.{key}.also", other
+
+
+def every_value(tables: Tables) -> Iterator[tuple[str, Table]]:
+    for entry in tables["entry"]:
+        yield from values_of(entry)
+
+
+def test_every_key_of_an_entry_is_in_the_vocabulary(tables: Tables) -> None:
+    strange = {key for entry in tables["entry"] for key in entry if key not in NOT_VALUES | set(QUANTITIES)}
+    assert strange == set()
+
+
+def test_every_value_names_a_source_that_exists(tables: Tables) -> None:
+    known = {source["id"] for source in tables["source"]} | set(UNPUBLISHED)
+    assert [where for where, value in every_value(tables) if value.get("source") not in known] == []
+
+
+def test_every_published_value_names_its_place_in_the_document(tables: Tables) -> None:
+    placeless = [
+        where
+        for where, value in every_value(tables)
+        if value["source"] not in UNPUBLISHED and not value.get("place")
+    ]
+    assert placeless == []
+
+
+def test_a_value_that_other_sources_contradict_says_so_or_agrees(tables: Tables) -> None:
+    """Where another source's range lies wholly outside, one sentence tells the reader."""
+    silent = [
+        f"{entry['id']}.{key}"
+        for entry in tables["entry"]
+        for key, value in entry.items()
+        if key not in NOT_VALUES and value.get("also") and _apart(value) and not value.get("disagreement")
+    ]
+    assert silent == []
+
+
+def _apart(value: Table) -> bool:
+    low, high = _span(value)
+    return any(_span(other)[0] > high or _span(other)[1] < low for other in value["also"])
+
+
+def _span(value: Table) -> tuple[float, float]:
+    numbers = [_number(value[end]) for end in ("low", "usual", "high") if end in value]
+    return (
+        min(numbers) if "low" in value or "usual" in value else float("-inf"),
+        max(numbers) if "high" in value or "usual" in value else float("inf"),
+    )
+
+
+def _number(typed: str | float) -> float:
+    found = re.match(r"-?[\d.]+", str(typed))
+    assert found, typed
+    return float(found.group())
+
+
+def test_no_safety_text_rests_on_memory(tables: Tables) -> None:
+    assert [c["id"] for c in tables["caution"] if c.get("source") == "from memory"] == []
+
+
+def test_every_caution_names_a_source_and_its_place(tables: Tables) -> None:
+    known = {source["id"] for source in tables["source"]}
+    for caution in tables["caution"]:
+        if caution["source"] != "common practice":
+            assert caution["source"] in known, caution["id"]
+            assert caution.get("place"), caution["id"]
+
+
+def test_every_published_caution_tells_the_year_of_its_text_or_that_none_is_printed(tables: Tables) -> None:
+    years = {source["id"]: source["year"] for source in tables["source"]}
+    for caution in tables["caution"]:
+        if caution["source"] != "common practice":
+            told = f"{caution['place']} {years[caution['source']]}"
+            assert re.search(r"\b(1[89]|20)\d\d\b|not printed", told), caution["id"]
+
+
+def test_every_source_has_title_author_and_year(tables: Tables) -> None:
+    for source in tables["source"]:
+        for key in ("title", "by", "year"):
+            assert source.get(key), (source["id"], key)
+
+
+def test_every_source_is_cited(tables: Tables, shipped_files: list[Path]) -> None:
+    """A source that nothing rests on is a mistake, or a value that got lost."""
+    cited: set[str] = set()
+
+    def walk(node: object) -> None:
+        if isinstance(node, dict):
+            if isinstance(node.get("source"), str):
+                cited.add(node["source"])
+            for inner in node.values():
+                walk(inner)
+        elif isinstance(node, list):
+            for inner in node:
+                walk(inner)
+
+    for file in shipped_files:
+        walk(tomllib.loads(file.read_text(encoding="utf-8")))
+    named_in_words = {"tool-supplier-taps", "tool-supplier-hook"}
+    assert {source["id"] for source in tables["source"]} - cited - named_in_words == set()
+
+
+def test_no_shipped_text_carries_an_address_a_trade_mark_or_a_firm(shipped_files: list[Path]) -> None:
+    marks = re.compile(r"https?://|www\.|\.com\b|[®™©]|\b(Inc|Ltd|GmbH|LLC|Corp|AG)\b\.?")
+    for file in shipped_files:
+        assert not marks.search(file.read_text(encoding="utf-8")), file.name
+
+
+def test_a_makers_page_says_that_it_is_one_makers(tables: Tables) -> None:
+    for source in tables["source"]:
+        if source["by"].startswith("a maker"):
+            assert source.get("caveat"), source["id"]

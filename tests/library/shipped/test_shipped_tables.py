@@ -1,0 +1,113 @@
+"""The shipped book hangs together: ids are unique, and what is named is there."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections import Counter
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Table = dict[str, Any]
+Tables = dict[str, list[Table]]
+
+FIRST_FAMILIES = ("tap", "countersink", "step-drill", "twist-drill")
+NEEDED_CAUTIONS = ["wheel-rating", "ring-test", "stand-aside", "eyes", "hands", "guard-and-rest", "side-grinding", "burning", "dust", "carbide-dust", "sharp-edges", "coolant", "cadmium-braze", "beryllium-copper", "magnesium-fire", "titanium-fire", "restart-after-jam", "defer"]
+
+
+def test_every_file_says_which_schema_it_follows(shipped_files: list[Path]) -> None:
+    for file in shipped_files:
+        assert tomllib.loads(file.read_text(encoding="utf-8"))["schema"] == 1, file.name
+
+
+@pytest.mark.parametrize("kind", ["entry", "family", "material", "caution", "source"])
+def test_ids_are_unique_and_well_formed(tables: Tables, kind: str) -> None:
+    ids = [row["id"] for row in tables[kind]]
+    assert [name for name, times in Counter(ids).items() if times > 1] == []
+    assert [name for name in ids if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", name)] == []
+
+
+def test_every_family_material_and_caution_that_is_named_exists(tables: Tables) -> None:
+    ids = {kind: {row["id"] for row in tables[kind]} for kind in ("family", "material", "caution")}
+    for entry in tables["entry"]:
+        assert entry["family"] in ids["family"], entry["id"]
+        assert entry["work_material"] in ids["material"], entry["id"]
+    for kind in ("entry", "family", "material"):
+        for row in tables[kind]:
+            assert set(row.get("cautions", ())) <= ids["caution"], row["id"]
+
+
+def test_no_entry_and_no_family_is_without_cautions(tables: Tables) -> None:
+    for row in tables["entry"] + tables["family"]:
+        assert "eyes" in row["cautions"], row["id"]
+        assert row["cautions"][-1] == "defer", row["id"]
+
+
+def test_the_cautions_that_worksheets_and_readers_count_on_are_there(tables: Tables) -> None:
+    assert set(NEEDED_CAUTIONS) <= {caution["id"] for caution in tables["caution"]}
+
+
+@pytest.mark.parametrize("family", FIRST_FAMILIES)
+def test_each_of_the_first_families_has_six_entries_or_more_over_several_materials(
+    tables: Tables, family: str
+) -> None:
+    entries = [entry for entry in tables["entry"] if entry["family"] == family]
+    assert len(entries) >= 6
+    assert len({entry["work_material"] for entry in entries}) >= 4
+
+
+def test_there_are_fifteen_materials_or_more(tables: Tables) -> None:
+    assert len(tables["material"]) >= 15
+
+
+def test_iso_letters_are_those_of_the_standard(tables: Tables) -> None:
+    assert {material.get("iso_513", "") for material in tables["material"]} <= set("PMKNSH") | {""}
+
+
+def test_a_family_answers_what_a_newcomer_asks(tables: Tables) -> None:
+    for family in tables["family"]:
+        for question in (
+            "what",
+            "recognise",
+            "ground",
+            "never_ground",
+            "usual_relief",
+            "fails",
+            "order",
+            "check_after",
+        ):
+            assert family.get(question, "").strip(), (family["id"], question)
+
+
+def test_a_material_that_can_hurt_carries_its_own_caution(tables: Tables) -> None:
+    cautions = {material["id"]: material.get("cautions", []) for material in tables["material"]}
+    assert cautions["magnesium"] == ["magnesium-fire"]
+    assert cautions["titanium"] == ["titanium-fire"]
+    assert cautions["beryllium-copper"] == ["beryllium-copper"]
+
+
+def test_the_tap_entries_tell_what_makes_a_tap_cut(tables: Tables) -> None:
+    taps = [entry for entry in tables["entry"] if entry["family"] == "tap" and "forming" not in entry["id"]]
+    for tap in taps:
+        assert tap["relief_style"]["usual"] == "progressive", tap["id"]
+        assert tap["relief_style"]["source"] == "common practice", tap["id"]
+    words = " ".join(tap["notes"] for tap in taps)
+    assert "radial relief" in words
+    assert "may be left out" in words
+    assert "0.0085 in" in words
+
+
+def test_a_range_runs_upward(tables: Tables) -> None:
+    for entry in tables["entry"]:
+        for key, value in entry.items():
+            if isinstance(value, dict):
+                for one in [value, *value.get("also", [])]:
+                    numbers = [_number(one[end]) for end in ("low", "usual", "high") if end in one]
+                    assert numbers == sorted(numbers), (entry["id"], key)
+
+
+def _number(typed: str | float) -> float:
+    found = re.match(r"-?[\d.]+", str(typed))
+    return float(found.group()) if found else 0.0
