@@ -11,6 +11,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Literal
 
+from library.book.harmless import harmless
+
 Layer = Literal["shipped", "shop"]
 Label = Literal["published", "shop", "common practice", "from memory", "missing"]
 
@@ -75,6 +77,7 @@ class Value:
         layer: the layer that it was read from.
         place: the file and line it stands on.
         replaces: the value of the layer below that this one covers.
+        unread: true when the file has something here that could not be read; a finding says what.
     """
 
     key: str
@@ -88,6 +91,7 @@ class Value:
     layer: Layer = "shipped"
     place: Place = Place(Path())
     replaces: Value | None = None
+    unread: bool = False
 
     def first(self) -> Measure | None:
         """The measure a worksheet is filled with: the usual one, else the low, else the high."""
@@ -136,6 +140,9 @@ class Family:
         texts: further paragraphs by heading, in the order of the file.
         synonyms: other words that a search should find it by.
         cautions: ids of the cautions that belong to every tool of the family.
+        extra: the shop's own keys beginning with ``x-``, untouched.
+        layer: the highest layer that has a part of it.
+        place: where it begins in that layer's file.
     """
 
     id: str
@@ -144,6 +151,9 @@ class Family:
     texts: Mapping[str, str] = field(default_factory=dict)
     synonyms: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    extra: Mapping[str, object] = field(default_factory=dict)
+    layer: Layer = "shipped"
+    place: Place = Place(Path())
 
 
 @dataclass(frozen=True)
@@ -156,6 +166,9 @@ class Material:
     note: str = ""
     synonyms: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    extra: Mapping[str, object] = field(default_factory=dict)
+    layer: Layer = "shipped"
+    place: Place = Place(Path())
 
 
 @dataclass(frozen=True)
@@ -166,6 +179,9 @@ class Caution:
     title: str
     text: str
     citation: Citation = Citation("missing")
+    extra: Mapping[str, object] = field(default_factory=dict)
+    layer: Layer = "shipped"
+    place: Place = Place(Path())
 
 
 @dataclass(frozen=True)
@@ -185,6 +201,9 @@ class Source:
     by: str = ""
     year: str = ""
     caveat: str = ""
+    extra: Mapping[str, object] = field(default_factory=dict)
+    layer: Layer = "shipped"
+    place: Place = Place(Path())
 
 
 @dataclass(frozen=True)
@@ -208,12 +227,23 @@ class Finding:
     def __str__(self) -> str:
         """The finding as one line: ``file:line:column: where: what is wrong. What to do.``."""
         spot = f"{self.place.file}:{self.place.line}:{self.place.column}"
-        return ": ".join(part for part in (spot, self.where, f"{self.wrong} {self.mend}".strip()) if part)
+        parts = (spot, self.where, f"{self.wrong} {self.mend}".strip())
+        return harmless(": ".join(part for part in parts if part))
 
 
 @dataclass(frozen=True)
 class Book:
-    """Everything that was read, layers merged, and every problem that was found on the way."""
+    """Everything that was read, layers merged, and every problem that was found on the way.
+
+    Attributes:
+        entries: by id; an entry is put together when it is asked for.
+        families: by id.
+        materials: by id.
+        cautions: by id.
+        sources: by id.
+        findings: every problem of every file, by file and line.
+        more: what other kinds of table hold, by kind and id.
+    """
 
     entries: Mapping[str, Entry]
     families: Mapping[str, Family] = field(default_factory=dict)
@@ -221,3 +251,4 @@ class Book:
     cautions: Mapping[str, Caution] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
+    more: Mapping[str, Mapping[str, object]] = field(default_factory=dict)

@@ -1,0 +1,117 @@
+"""What a reader of one key has at hand: where it stands, which ids there are, and a place to complain."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+from functools import cached_property
+from typing import Literal
+
+from library.book.harmless import harmless
+from library.book.model import Finding, Place
+from library.book.parsing import Sheet
+from library.book.positions import Keys, positions
+
+MOST_FINDINGS = 1000
+"""Findings that one file may have; more would help nobody."""
+
+
+@dataclass
+class Desk:
+    """Shared by everything that is read in one go.
+
+    Attributes:
+        known: the ids that may be named, by kind of table.
+        findings: every problem so far.
+    """
+
+    known: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    findings: list[Finding] = field(default_factory=list)
+
+
+class Spots:
+    """The places of one sheet's keys, looked up only when somebody asks."""
+
+    def __init__(self, sheet: Sheet) -> None:
+        self.sheet = sheet
+
+    @cached_property
+    def _found(self) -> dict[Keys, tuple[int, int]]:
+        return positions(self.sheet.text)
+
+    @property
+    def _top(self) -> Keys:
+        if not self.sheet.array:
+            return ()
+        return (self.sheet.array,) if self.sheet.brackets == "single" else (self.sheet.array, 0)
+
+    def place(self, keys: Keys) -> Place:
+        """The place of a key, or of the nearest table that holds it."""
+        way = (*self._top, *keys)
+        while way not in self._found and way:
+            way = way[:-1]
+        line, column = self._found.get(way, (1, 1))
+        return Place(self.sheet.file, self.sheet.line + line - 1, column)
+
+
+@dataclass(frozen=True)
+class Spot:
+    """One key of one sheet.
+
+    Attributes:
+        desk: shared by everything that is read.
+        spots: of the sheet.
+        keys: the way to the key.
+    """
+
+    desk: Desk
+    spots: Spots
+    keys: Keys = ()
+
+    @property
+    def sheet(self) -> Sheet:
+        """The table that the key stands in."""
+        return self.spots.sheet
+
+    def at(self, *keys: str | int) -> Spot:
+        """The spot of a key below this one."""
+        return Spot(self.desk, self.spots, (*self.keys, *keys))
+
+    def place(self) -> Place:
+        """Where in the file it is."""
+        return self.spots.place(self.keys)
+
+    @property
+    def name(self) -> str:
+        """The table and key as a finding names it, such as ``spiral-tap.rake_angle.low``."""
+        return ".".join(str(part) for part in (self.sheet.id or self.sheet.array, *self.keys) if part != "")
+
+    def complain(self, wrong: str, mend: str, state: Literal["stop", "watch"] = "stop") -> None:
+        """Note a problem with this key."""
+        self.desk.findings.append(
+            Finding(self.place(), harmless(self.name), harmless(wrong), harmless(mend), state)
+        )
+
+
+def nearest(word: str, words: frozenset[str] | list[str]) -> str:
+    """The known word that is most like the one typed, or nothing.
+
+    Example:
+        >>> nearest("releif_angle", ["rake_angle", "relief_angle"])
+        'relief_angle'
+    """
+    found = get_close_matches(word[:60], sorted(words), n=1, cutoff=0.6)
+    return found[0] if found else ""
+
+
+def shown(value: object) -> str:
+    """Something from a file inside a sentence, in quotes and not too long.
+
+    Example:
+        >>> shown("3 deg")
+        "'3 deg'"
+    """
+    text = harmless(value) if isinstance(value, str) else harmless(str(value))
+    short = text if len(text) <= 40 else text[:39] + "..."
+    return f"'{short}'" if isinstance(value, str) else short

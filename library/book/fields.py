@@ -1,0 +1,107 @@
+"""Reading one key that is a text, several texts, or the name of something else in the book."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from library.book.desk import Spot, nearest, shown
+from library.book.harmless import first_hidden, harmless, name_of
+
+LONGEST_TEXT = 4096
+"""Characters in a text of one line."""
+
+LONGEST_NOTES = 65_536
+"""Characters in a text of several lines."""
+
+Reader = Callable[[object, Spot], object | None]
+"""Takes what stands at a key and its spot; returns what it means, or nothing after complaining."""
+
+_ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+
+
+def one_line(raw: object, spot: Spot) -> str | None:
+    """A text of one line without hidden characters; one that has them is kept with marks in their place."""
+    text = _text(raw, spot, LONGEST_TEXT)
+    if text is None:
+        return None
+    hidden = first_hidden(text)
+    if hidden == "\n":
+        spot.complain("This has several lines; one is wanted.", "Write it in one line.")
+    elif hidden:
+        spot.complain(f"The text holds {name_of(hidden)}, which cannot be seen or is not text.",
+                      "Type the text again without it.")  # fmt: skip
+    return harmless(text)
+
+
+def paragraph(raw: object, spot: Spot) -> str | None:
+    """A text that may have several lines, kept as it is."""
+    return _text(raw, spot, LONGEST_NOTES)
+
+
+def identifier(raw: object, spot: Spot) -> str | None:
+    """The id of a table."""
+    text = one_line(raw, spot)
+    if text is not None and not _ID.fullmatch(text) and not first_hidden(str(raw)):
+        spot.complain(f"The id {shown(text)} has other characters than small letters, digits and hyphens.",
+                      f"Write it such as {_tidy(text)}.", "watch")  # fmt: skip
+    return text
+
+
+def _tidy(text: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-") or "spiral-tap-bronze"
+
+
+def words(raw: object, spot: Spot) -> tuple[str, ...] | None:
+    """Several texts of one line."""
+    if isinstance(raw, str) or not isinstance(raw, list):
+        spot.complain(
+            f"This is {shown(raw)}; a list is wanted.", 'Write it in brackets: ["first", "second"].'
+        )
+        return None
+    found = (one_line(one, spot.at(number)) for number, one in enumerate(raw))
+    return tuple(text for text in found if text is not None)
+
+
+def name_of_a(array: str) -> Reader:
+    """A reader for the id of a table of another kind."""
+
+    def read(raw: object, spot: Spot) -> str | None:
+        text = one_line(raw, spot)
+        if text is not None:
+            want_known(array, text, spot)
+        return text
+
+    return read
+
+
+def names_of(array: str) -> Reader:
+    """A reader for several ids of tables of another kind."""
+
+    def read(raw: object, spot: Spot) -> tuple[str, ...] | None:
+        found = words(raw, spot)
+        for number, text in enumerate(found or ()):
+            want_known(array, text, spot.at(number))
+        return found
+
+    return read
+
+
+def want_known(array: str, text: str, spot: Spot, besides: frozenset[str] = frozenset()) -> None:
+    """Complain when no table of that kind has that id."""
+    known = spot.desk.known.get(array, frozenset())
+    if text in known:
+        return
+    near = nearest(text, known | besides)
+    mend = f"Did you mean {shown(near)}?" if near else f"Add a [[{array}]] with that id, or name another."
+    spot.complain(f"There is no {array} {shown(text)} in the book.", mend, "watch")
+
+
+def _text(raw: object, spot: Spot, longest: int) -> str | None:
+    if not isinstance(raw, str):
+        spot.complain(f"This is {shown(raw)}; a text is wanted.", "Write it in quotes.")
+        return None
+    if len(raw) > longest:
+        spot.complain(f"The text has {len(raw)} characters; {longest} are the most.", "Shorten it.")
+        return raw[:longest]
+    return raw

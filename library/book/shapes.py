@@ -1,0 +1,130 @@
+"""Which tables a book may hold, which keys each takes, and what is made of them.
+
+A new kind of table is one new row in ``SHAPES``; reading, layers, findings and the list of ids follow from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from library.book.fields import Reader, name_of_a, names_of, one_line, paragraph, words
+from library.book.model import Caution, Entry, Family, Layer, Material, Place, Source, Value
+
+
+@dataclass(frozen=True)
+class Merged:
+    """One table with its layers laid over each other.
+
+    Attributes:
+        fields: what was read of its known keys.
+        values: recommended values by quantity.
+        extra: the shop's own keys.
+        layer: the highest one that has a part of it.
+        place: where that part begins.
+    """
+
+    fields: Mapping[str, object]
+    values: Mapping[str, Value]
+    extra: Mapping[str, object]
+    layer: Layer
+    place: Place
+
+    def whole(self) -> dict[str, object]:
+        """Every part by the name that the model gives it, without the values."""
+        return {**self.fields, "extra": self.extra, "layer": self.layer, "place": self.place}
+
+
+@dataclass(frozen=True)
+class Shape:
+    """One kind of table.
+
+    Attributes:
+        array: its name in brackets.
+        fields: how each of its keys is read.
+        build: makes the object.
+        required: keys without which it is of no use.
+        has_values: whether any quantity of the vocabulary may be a key.
+        is_cited: whether it has ``source`` and ``place``.
+    """
+
+    array: str
+    fields: Mapping[str, Reader]
+    build: Callable[[Merged], object]
+    required: tuple[str, ...] = ("title",)
+    has_values: bool = False
+    is_cited: bool = False
+
+    def keys(self) -> list[str]:
+        """Every key it takes, for the nearest name to one that it does not."""
+        return ["id", *self.fields, *(("source", "place") if self.is_cited else ())]
+
+
+FAMILY_TEXTS = ("recognise", "ground", "never_ground", "usual_relief", "fails", "order", "check_after")
+"""What a newcomer is told of a family, in this order."""
+
+
+def _entry(merged: Merged) -> object:
+    return Entry(**merged.whole(), values=merged.values)  # type: ignore[arg-type]
+
+
+def _family(merged: Merged) -> object:
+    whole = merged.whole()
+    texts = {key: whole.pop(key) for key in FAMILY_TEXTS if key in whole}
+    return Family(**whole, texts=texts)  # type: ignore[arg-type]
+
+
+SHAPES: Mapping[str, Shape] = {
+    shape.array: shape
+    for shape in (
+        Shape(
+            "entry",
+            {
+                "family": name_of_a("family"),
+                "title": one_line,
+                "work_material": one_line,
+                "synonyms": words,
+                "cautions": names_of("caution"),
+                "notes": paragraph,
+            },
+            _entry,
+            required=("family", "title"),
+            has_values=True,
+        ),
+        Shape(
+            "family",
+            {
+                "title": one_line,
+                "what": paragraph,
+                "synonyms": words,
+                "cautions": names_of("caution"),
+                **dict.fromkeys(FAMILY_TEXTS, paragraph),
+            },
+            _family,
+        ),
+        Shape(
+            "material",
+            {
+                "title": one_line,
+                "iso_513": one_line,
+                "note": paragraph,
+                "synonyms": words,
+                "cautions": names_of("caution"),
+            },
+            lambda merged: Material(**merged.whole()),  # type: ignore[arg-type]
+        ),
+        Shape(
+            "caution",
+            {"title": one_line, "text": paragraph},
+            lambda merged: Caution(**merged.whole()),  # type: ignore[arg-type]
+            required=("title", "text"),
+            is_cited=True,
+        ),
+        Shape(
+            "source",
+            {"title": one_line, "by": one_line, "year": one_line, "caveat": paragraph},
+            lambda merged: Source(**merged.whole()),  # type: ignore[arg-type]
+        ),
+    )
+}
+"""Every kind of table by its name in brackets."""

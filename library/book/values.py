@@ -1,0 +1,169 @@
+"""Reading one recommended value: its range, its source, and what other sources say."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+from itertools import pairwise
+from math import inf
+
+from geometry.quantities import Quantity
+from geometry.running import unfit
+from geometry.sentences import Kind
+from library.book.desk import Spot, nearest, shown
+from library.book.fields import one_line, want_known
+from library.book.model import LABELS, Citation, Label, Measure, Value
+from library.units.read import Reading, UnitError, read
+
+MEASURES = ("low", "usual", "high")
+KEYS = (*MEASURES, "source", "place", "note", "also", "disagreement")
+"""What the table of a value may hold."""
+
+_NO_SOURCE = ("This value has no source.",
+              'Add source = "shop", "common practice", "from memory" or the id of a [[source]].')  # fmt: skip
+_WORDS: Mapping[str, Label] = {label: label for label in LABELS if label != "published"}
+
+
+def value(raw: object, spot: Spot, row: Quantity) -> Value:
+    """Read the value of one quantity.
+
+    Args:
+        raw: what stands at the key: a measure alone, or a table with a range and a source.
+        spot: of the key.
+        row: the quantity.
+
+    Returns:
+        The value; marked unread where nothing of it could be read.
+    """
+    if isinstance(raw, Mapping):
+        return _from_table(raw, spot, row)
+    found = _measure(raw, spot, row)
+    if found is not None:
+        spot.complain(*_NO_SOURCE, "watch")
+    return Value(row.key, usual=found, layer=spot.sheet.layer, place=spot.place(), unread=found is None)
+
+
+def unread(key: str, spot: Spot) -> Value:
+    """A value whose line could not be read."""
+    return Value(key, layer=spot.sheet.layer, place=spot.place(), unread=True)
+
+
+def citation(table: Mapping[str, object], spot: Spot) -> Citation:
+    """Read ``source`` and ``place`` of a value or a caution."""
+    place = one_line(table["place"], spot.at("place")) if "place" in table else None
+    if "source" not in table:
+        spot.complain(*_NO_SOURCE, "watch")
+        return Citation("missing", "", place or "")
+    source = one_line(table["source"], spot.at("source"))
+    if not source:
+        return Citation("missing", "", place or "")
+    if source in _WORDS:
+        return Citation(_WORDS[source], "", place or "")
+    want_known("source", source, spot.at("source"), frozenset(_WORDS))
+    if not place:
+        spot.at("source").complain("A published source is named without a place in it.",
+                                   'Add place = "the chapter, section, table or page".', "watch")  # fmt: skip
+    return Citation("published", source, place or "")
+
+
+def _from_table(table: Mapping[str, object], spot: Spot, row: Quantity) -> Value:
+    _want_known_keys(table, spot)
+    measures = {key: _measure(table[key], spot.at(key), row) for key in MEASURES if key in table}
+    if not measures:
+        spot.complain("This value has neither low, usual nor high.", "Give one of them.")
+    _want_order(measures, spot)
+    return Value(
+        row.key,
+        measures.get("low"),
+        measures.get("usual"),
+        measures.get("high"),
+        citation=citation(table, spot),
+        note=_line(table, "note", spot),
+        also=_also(table.get("also", []), spot.at("also"), row),
+        disagreement=_line(table, "disagreement", spot),
+        layer=spot.sheet.layer,
+        place=spot.place(),
+        unread=not any(measures.values()),
+    )
+
+
+def _line(table: Mapping[str, object], key: str, spot: Spot) -> str:
+    return (one_line(table[key], spot.at(key)) or "") if key in table else ""
+
+
+def _also(raw: object, spot: Spot, row: Quantity) -> tuple[Value, ...]:
+    if not isinstance(raw, list):
+        spot.complain(f"This is {shown(raw)}; a list of values is wanted.",
+                      'Write it as [ { usual = "...", source = "..." } ].')  # fmt: skip
+        return ()
+    return tuple(value(one, spot.at(number), row) for number, one in enumerate(raw))
+
+
+def _want_known_keys(table: Mapping[str, object], spot: Spot) -> None:
+    for key in table:
+        if key not in KEYS and not key.startswith("x-"):
+            near = nearest(key, list(KEYS))
+            mend = f"Did you mean {near}?" if near else f"A value takes {', '.join(KEYS)}."
+            spot.at(key).complain(f"A value has no key {shown(key)}.", mend, "watch")
+
+
+def _measure(raw: object, spot: Spot, row: Quantity) -> Measure | None:
+    if row.kind is Kind.CHOICE:
+        return _choice(raw, spot, row)
+    if isinstance(raw, bool) or not isinstance(raw, int | float | str):
+        spot.complain(f"This is {shown(raw)}; a number with its unit is wanted.", "Write it in quotes.")
+        return None
+    text = raw if isinstance(raw, str) else repr(raw)
+    found = _reading(text, row)
+    if isinstance(found, str):
+        _complain_of(found, spot)
+        return None
+    if found.half_width is not None:
+        spot.complain(f"{shown(text)} has a +/-.", "Give low and high instead.")
+        return None
+    return Measure(text, found.number, "", found.per_diameter)
+
+
+@lru_cache(maxsize=4096)
+def _reading(text: str, row: Quantity) -> Reading | str:
+    """What a text means, or a sentence on why it means nothing."""
+    try:
+        found = read(text, row.kind, of_diameter=row.kind is Kind.LENGTH, unit_wanted=True)
+    except UnitError as error:
+        return str(error)
+    if found.per_diameter:
+        sensible = (0.0 if row.low >= 0 else -inf) <= found.number < inf
+        return found if sensible else f"{row.key} is {text}; a share of the diameter is not below zero."
+    wrong = unfit(row, found.number)
+    return str(wrong) if wrong else found
+
+
+def _choice(raw: object, spot: Spot, row: Quantity) -> Measure | None:
+    if spot.keys and spot.keys[-1] in {"low", "high"}:
+        spot.complain("A choice has no range.", 'Write it as usual = "...".')
+        return None
+    if not isinstance(raw, str):
+        spot.complain(f"This is {shown(raw)}; a word is wanted.", f"It can be {' or '.join(row.choices)}.")
+        return None
+    wrong = unfit(row, raw)
+    if wrong:
+        _complain_of(str(wrong), spot)
+        return None
+    return Measure(raw, word=raw)
+
+
+def _complain_of(sentence: str, spot: Spot) -> None:
+    """Pass on a sentence whose second half, after a semicolon, says what to do."""
+    wrong, _, mend = sentence.partition("; ")
+    spot.complain(wrong if wrong.endswith(".") else wrong + ".", mend[:1].upper() + mend[1:])
+
+
+def _want_order(measures: Mapping[str, Measure | None], spot: Spot) -> None:
+    """Complain where low, usual and high do not rise."""
+    given = [(key, found) for key in MEASURES if (found := measures.get(key)) is not None]
+    for (key, one), (next_key, other) in pairwise(given):
+        if one.per_diameter == other.per_diameter and one.number > other.number:
+            spot.at(next_key).complain(
+                f"{next_key} is {shown(other.text)}, less than {key}, which is {shown(one.text)}.",
+                "Put the smaller one first.",
+            )

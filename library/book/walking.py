@@ -1,0 +1,122 @@
+"""Which files belong to a layer: every ``.toml`` in its folder and the folders below."""
+
+from __future__ import annotations
+
+import os
+import stat
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from library.book.fetching import Signature, open_untouched, refused
+from library.book.model import Finding, Place
+
+MOST_FILES = 2000
+"""Files that are read before a finding says that a shop should put several entries into one."""
+
+MOST_FILES_AT_ALL = 20_000
+"""Files after which reading stops, so that a wrong folder does not keep the program for hours."""
+
+DEEPEST = 16
+"""Folders within folders."""
+
+LEFT_ALONE = frozenset({"cards"})
+"""Folders at the top of a book that others read."""
+
+
+@dataclass
+class Walk:
+    """What was found in a folder.
+
+    Attributes:
+        files: path and signature of each file, in the order of their names.
+        findings: folders that could not be read.
+    """
+
+    files: list[tuple[Path, Signature]] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+
+
+def walk(folder: Path) -> Walk:
+    """Find the files of a layer; hidden names and folders of other parts of the program are left alone.
+
+    Args:
+        folder: the top of the layer; one that is not there is empty.
+    """
+    found = Walk()
+    if not os.path.lexists(folder):
+        return found
+    for path, signature in _files(folder, folder, found, frozenset()):
+        if len(found.files) == MOST_FILES_AT_ALL:
+            _complain(found, folder, f"There are more than {MOST_FILES_AT_ALL} files; the rest was not read.",
+                      "Check that this is the folder of a book.", "stop")  # fmt: skip
+            break
+        found.files.append((path, signature))
+    if len(found.files) > MOST_FILES:
+        _complain(found, folder, f"There are {len(found.files)} files, more than {MOST_FILES}.",
+                  "Put several entries into one file, so that the book opens quickly.", "watch")  # fmt: skip
+    return found
+
+
+def _files(
+    folder: Path, top: Path, found: Walk, above: frozenset[tuple[int, int]]
+) -> Iterator[tuple[Path, Signature]]:
+    listed = _listed(folder, found, above)
+    if listed is None:
+        return
+    identity, entries = listed
+    for name, is_folder in entries:
+        path = folder / name
+        if is_folder:
+            if folder == top and name in LEFT_ALONE:
+                continue
+            yield from _files(path, top, found, above | {identity})
+        elif name.endswith(".toml"):
+            yield path, _signature(path)
+
+
+def _listed(
+    folder: Path, found: Walk, above: frozenset[tuple[int, int]]
+) -> tuple[tuple[int, int], list[tuple[str, bool]]] | None:
+    """Names in a folder and whether each is a folder; nothing when it cannot or must not be read."""
+    if len(above) > DEEPEST:
+        _complain(found, folder, f"Folders lie more than {DEEPEST} deep.", "Move the files further up.")
+        return None
+    try:
+        handle = open_untouched(folder, getattr(os, "O_DIRECTORY", 0))
+    except OSError as error:
+        reason = refused(error)
+        _complain(found, folder, reason.wrong, reason.mend)
+        return None
+    try:
+        status = os.fstat(handle)
+        identity = (status.st_dev, status.st_ino)
+        if identity in above:
+            _complain(found, folder, "This link leads back to a folder that it lies in.", "Remove the link.")
+            return None
+        names = sorted(name for name in os.listdir(handle) if not name.startswith("."))
+        return identity, [(name, _is_folder(name, handle)) for name in names]
+    except OSError as error:
+        reason = refused(error)
+        _complain(found, folder, reason.wrong, reason.mend)
+        return None
+    finally:
+        os.close(handle)
+
+
+def _is_folder(name: str, inside: int) -> bool:
+    try:
+        return stat.S_ISDIR(os.stat(name, dir_fd=inside).st_mode)
+    except OSError:
+        return False
+
+
+def _signature(path: Path) -> Signature:
+    try:
+        return Signature.of(path.stat())
+    except OSError:
+        return Signature(0, 0, -1)
+
+
+def _complain(found: Walk, folder: Path, wrong: str, mend: str, state: str = "stop") -> None:
+    found.findings.append(Finding(Place(folder), "", wrong, mend, "watch" if state == "watch" else "stop"))
