@@ -26,6 +26,9 @@ DEEPEST = 0.5
 It is the depth of a facet laid at 60 degrees to the circle, the steepest that this vocabulary knows.
 """
 
+CORE = 0.1
+"""The share of the radius that no facet may reach, however deep it is allowed to go."""
+
 MOST_FACETS = 24
 """More facets than this are no work for a manual grinder."""
 
@@ -205,11 +208,29 @@ def plan(
 
 
 def nearest_allowed(diameter: float, deepest_gap: float | None) -> float:
-    """How near to the axis a facet may come, in mm, for a deepest gap, or where none is given.
+    """How near to the axis a facet may come, for a deepest gap, or where none is given.
+
+    Args:
+        diameter: of the circle of the edges, in mm, above zero.
+        deepest_gap: the most that a facet may go inside the circle, in mm, or nothing.
+
+    Returns:
+        The distance from the axis in mm.
+
+    Raises:
+        GeometryError: when the deepest gap would leave no core in the tool.
 
     Example:
         >>> nearest_allowed(12.0, None), nearest_allowed(12.0, 0.5)
         (3.0, 5.5)
     """
     radius = require_positive("diameter", diameter) / 2
-    return radius * DEEPEST if deepest_gap is None else radius - require_positive("deepest_gap", deepest_gap)
+    if deepest_gap is None:
+        return radius * DEEPEST
+    if require_positive("deepest_gap", deepest_gap) > radius * (1 - CORE):
+        raise refuse(
+            "deepest_gap",
+            "A facet {deepest} deep would cut through to the axis of the tool. Allow a deepest gap of {limit} at most.",
+            {"deepest": length(deepest_gap), "limit": length(radius * (1 - CORE), Rounding.DOWN)},
+        )
+    return radius - deepest_gap

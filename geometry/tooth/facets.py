@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from geometry.checking import refuse, require_finite, require_not_negative, require_positive
 from geometry.sentences import Rounding, angle
@@ -179,81 +178,6 @@ def drop(facets: Sequence[Facet], turned: float) -> float:
     return next((one for one in facets if turned <= one.end), facets[-1]).drop(turned)
 
 
-def corners(facets: Sequence[Facet], diameter: float) -> tuple[tuple[float, float], ...]:
-    """The corners that the angles and widths of the facets make, walked out from the edge.
-
-    This is how a shop would find them with a protractor and a scale, and it uses none of the corners
-    that a planner had in mind; so it can prove a plan.
-
-    Args:
-        facets: one behind the other, from the edge.
-        diameter: of the circle of the edges, in mm, above zero.
-
-    Returns:
-        For each corner, the edge first, how far it lies behind the edge along the tangent there, and how
-        high over the axis, in mm.
-
-    Example:
-        >>> corners((), 12.0)
-        ((0.0, 6.0),)
-    """
-    across, up = 0.0, require_positive("diameter", diameter) / 2
-    found = [(across, up)]
-    for facet in facets:
-        across += facet.width * math.cos(facet.angle)
-        up -= facet.width * math.sin(facet.angle)
-        found.append((across, up))
-    return tuple(found)
-
-
-def least_gap(points: Sequence[tuple[float, float]], diameter: float) -> float:
-    """The least distance inside the circle along straight lines from corner to corner.
-
-    A straight line is farthest from the axis at one of its ends, so the corners decide.
-
-    Args:
-        points: corners as from ``corners``, at least one.
-        diameter: of the circle, in mm, above zero.
-
-    Returns:
-        The gap in mm; below zero where a corner stands proud.
-
-    Example:
-        >>> least_gap(((0.0, 5.75), (3.0, 4.0)), 12.0)
-        0.25
-    """
-    return require_positive("diameter", diameter) / 2 - max(math.hypot(*point) for point in points)
-
-
-def deepest_gap(points: Sequence[tuple[float, float]], diameter: float) -> float:
-    """How far the deepest place of straight lines from corner to corner lies inside the circle.
-
-    Args:
-        points: corners as from ``corners``, at least one.
-        diameter: of the circle, in mm, above zero.
-
-    Returns:
-        The gap in mm.
-
-    Example:
-        >>> deepest_gap(((-3.0, 4.0), (3.0, 4.0)), 12.0)
-        2.0
-    """
-    nearest = min(math.hypot(*point) for point in points)
-    for one, other in pairwise(points):
-        nearest = min(nearest, _distance_from_axis(one, other))
-    return require_positive("diameter", diameter) / 2 - nearest
-
-
-def _distance_from_axis(one: tuple[float, float], other: tuple[float, float]) -> float:
-    """How near to the axis a straight line from ``one`` to ``other`` comes."""
-    along = (other[0] - one[0], other[1] - one[1])
-    square = along[0] ** 2 + along[1] ** 2
-    share = -(one[0] * along[0] + one[1] * along[1]) / square if square > 0 else 0.0
-    share = min(1.0, max(0.0, share))
-    return math.hypot(one[0] + share * along[0], one[1] + share * along[1])
-
-
 def clear_angle(facet: Facet, diameter: float) -> float:
     """How far behind the edge a facet, carried on, is back on the circle.
 
@@ -271,3 +195,32 @@ def clear_angle(facet: Facet, diameter: float) -> float:
         0.25
     """
     return facet.angle + math.acos(min(1.0, 2 * facet.height / require_positive("diameter", diameter)))
+
+
+def within_body(
+    start: float, start_drop: float, facet_angle: float, end: float, body_diameter: float, diameter: float
+) -> Facet:
+    """The facet carried on until ``end``, or until it rises out of the old body where no metal is left.
+
+    Derived: on the body's radius ``Rb`` it has turned to ``facet_angle + acos(height / Rb)``.
+
+    Args:
+        start: where it begins behind the edge, in radians, from zero.
+        start_drop: how far inside the circle it begins, in mm, inside the body.
+        facet_angle: from the tangent at the edge, in radians, within a right angle of ``start``.
+        end: where it ends at the latest, in radians, from ``start``.
+        body_diameter: of the body behind the edges, in mm, from ``diameter``.
+        diameter: of the circle of the edges, in mm, above zero.
+
+    Returns:
+        The facet.
+
+    Example:
+        >>> facet = within_body(0.0, 0.0, math.radians(8), 3.0, 13.0, 12.0)
+        >>> round(facet.end_drop, 9), round(math.degrees(facet.end), 3)
+        (-0.5, 31.923)
+    """
+    radius = require_positive("diameter", diameter) / 2 - require_finite("facet_start_drop", start_drop)
+    height = max(0.0, radius * math.cos(facet_angle - start))
+    meets = facet_angle + math.acos(min(1.0, 2 * height / require_positive("body_diameter", body_diameter)))
+    return facet_to(start, start_drop, facet_angle, min(end, max(start, meets)), diameter)

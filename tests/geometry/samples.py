@@ -20,6 +20,17 @@ SAMPLES: Mapping[str, Mapping[str, Given]] = {
         "land_measured_as": "chord",
         "relief_style": "flat",
     },
+    "relief-facets": {
+        "diameter": 12.0,
+        "body_diameter": 12.7,
+        "land_width": 8.0,
+        "land_measured_as": "arc",
+        "relief_angle": radians(10),
+        "primary_land": 0.8,
+        "least_gap": 0.05,
+        "deepest_gap": 0.5,
+        "hole_diameter": 12.1,
+    },
     "tap-axial-relief": {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
     "wheel-speed": {"wheel_diameter": 150.0, "rotational_speed": 100 * pi, "rated_speed": 35_000.0},
 }
