@@ -18,7 +18,7 @@ ROWS = (
         "Unequal spacing",
         "The angles from each edge to the next, once round the tool, when the edges are not evenly spaced.",
         "About the axis, edge to edge; together they make one whole turn.",
-        0.0,
+        1.0,
         360.0,
     ),
     count(

@@ -34,12 +34,15 @@ class Form:
 
 
 _ISO_SHARP = math.sqrt(3) / 2
-_WHITWORTH_DEPTH = 0.640327
-"""The depth that BS 84 gives; two thirds of the sharp height 0.960491 P."""
+_WHITWORTH_SHARP = 1 / (2 * math.tan(math.radians(55) / 2))
+_WHITWORTH_DEPTH = 2 / 3 * _WHITWORTH_SHARP
+"""BS 84 prints 0.960491 P for the sharp height and 0.640327 P for the depth: a sixth is cut off at either end."""
 
 FORMS = {
     "iso": Form(math.radians(60), _ISO_SHARP, 3 / 8 * _ISO_SHARP, 5 / 8 * _ISO_SHARP, 17 / 24 * _ISO_SHARP),
-    "whitworth": Form(math.radians(55), 0.960491, _WHITWORTH_DEPTH / 2, _WHITWORTH_DEPTH, _WHITWORTH_DEPTH),
+    "whitworth": Form(
+        math.radians(55), _WHITWORTH_SHARP, _WHITWORTH_DEPTH / 2, _WHITWORTH_DEPTH, _WHITWORTH_DEPTH
+    ),
 }
 """The two forms by name. ISO 724 gives the diameters d2 = d - 0.649519 P and D1 = d - 1.082532 P of the first."""
 

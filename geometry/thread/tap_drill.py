@@ -16,24 +16,19 @@ Three quarters is the 0.01299 of tap makers' rules (1.299 P on the diameter for 
 def rule_diameter(thread: Thread) -> float:
     """The hole by the common rule: diameter less pitch.
 
-    Published: the metric tap drills of ISO 2306 are this difference, rounded to a drill.
+    Published: the metric tap drills of ISO 2306 follow it, rounded to a drill that can be had.
 
     Args:
         thread: the thread to be cut.
 
     Returns:
-        The diameter in mm; below the minor diameter of no thread in use.
-
-    Raises:
-        GeometryError: when the pitch is not less than the diameter.
+        The diameter in mm.
 
     Example:
         >>> from geometry.thread.form import thread
         >>> rule_diameter(thread(10.0, 1.5, "iso"))
         8.5
     """
-    if thread.pitch >= thread.diameter:
-        raise GeometryError("The pitch must be less than the diameter.", "pitch")
     return thread.diameter - thread.pitch
 
 

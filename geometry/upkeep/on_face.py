@@ -1,0 +1,70 @@
+"""A tooth sharpened on its face: how far it can be ground back before a limit is passed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.tooth.land import land_width
+from geometry.upkeep.sharpening import Edge, ground_back
+
+SLACK = 1e-9
+"""A limit counts as passed beyond this many millimetres or radians; less is the rounding of arithmetic."""
+
+
+@dataclass(frozen=True)
+class Face:
+    """A tooth and the limits to which its face may be ground back.
+
+    Attributes:
+        diameter: of the circle of the edges now, in mm, above zero.
+        relief_angle: at the edge now, in radians, from zero to under a right angle.
+        style: ``"progressive"`` or ``"flat"``.
+        stock: how far one sharpening takes the edge back along that circle, in mm, above zero.
+        turned: from the edge to the heel, in radians.
+        measured_as: how lands are measured, ``"arc"`` or ``"chord"``.
+        least_land: the narrowest land allowed, in mm; at zero there must still be some.
+        least_diameter: the smallest diameter allowed, in mm; zero for none.
+
+    Example:
+        >>> tooth = Face(10.0, 0.1, "progressive", 0.5, 0.4, "arc", 0.0, 0.0)
+        >>> tooth.limits_passed(3), tooth.limits_passed(4)
+        ((), ('land',))
+    """
+
+    diameter: float
+    relief_angle: float
+    style: str
+    stock: float
+    turned: float
+    measured_as: str
+    least_land: float
+    least_diameter: float
+
+    @property
+    def step(self) -> float:
+        """How far round the tool one sharpening goes, in radians."""
+        return 2 * self.stock / self.diameter
+
+    def edge(self, times: int) -> Edge:
+        """The edge after so many sharpenings.
+
+        Raises:
+            GeometryError: when they take more than the land, or pass the centre of the tool.
+        """
+        return ground_back(times * self.step, self.diameter, self.relief_angle, self.turned, self.style)
+
+    def land(self, edge: Edge) -> float:
+        """The width of the land behind an edge, in mm."""
+        return land_width(edge.land_angle, edge.diameter, self.measured_as)
+
+    def limits_passed(self, times: int) -> tuple[str, ...]:
+        """Which limits so many sharpenings pass: ``land``, ``size``, and for a flat ``heel``."""
+        if times * self.step >= self.turned - SLACK:
+            return ("land",)
+        edge = self.edge(times)
+        passed = {
+            "land": self.land(edge) < self.least_land - SLACK,
+            "size": edge.diameter < self.least_diameter - SLACK,
+            "heel": self.style == "flat" and edge.land_angle > 2 * edge.relief_angle + SLACK,
+        }
+        return tuple(limit for limit, so in passed.items() if so)
