@@ -6,13 +6,11 @@ square to its cone. Derived from the relief of a cone.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from itertools import pairwise
 
 from geometry.checking import refuse
 from geometry.cone import relief as cone
-from geometry.drill.feed import feed_slope
 from geometry.sentences import count, length
 
 
@@ -81,7 +79,7 @@ def shoulder_cam(radial_cam: float, axial_cam: float, shoulder: Shoulder) -> flo
     """How far a shoulder falls back along the axis at any one diameter.
 
     Relation: ``axial + radial / tan(half)``, the same at all diameters of the shoulder; over one turn it is
-    also the feed that would use the relief up. Derived.
+    also the feed that would use the relief up (see ``geometry.drill.feed.left_of_fall``). Derived.
 
     Args:
         radial_cam: inward, in mm over any turn.
@@ -92,51 +90,9 @@ def shoulder_cam(radial_cam: float, axial_cam: float, shoulder: Shoulder) -> flo
         The fall in mm over the same turn.
 
     Example:
-        >>> round(shoulder_cam(1.0, 0.5, Shoulder(1, math.radians(90), 6.0, 8.0)), 9)
+        >>> import math
+        >>> round(shoulder_cam(1.0, 0.5, Shoulder(1, math.pi / 2, 6.0, 8.0)), 9)
         1.5
     """
     _, axial_share = cone.half_angle_parts(shoulder.included_angle)
     return cone.square_cam(radial_cam, axial_cam, shoulder.included_angle) / axial_share
-
-
-def left_on_shoulder(fall_per_turn: float, feed: float, diameter: float) -> float:
-    """The relief that the feed leaves on a shoulder at one diameter, seen on the cylinder through it.
-
-    Relation: ``atan(fall / (pi D)) - atan(feed / (pi D))``. Derived.
-
-    Args:
-        fall_per_turn: along the axis, from ``shoulder_cam``, in mm.
-        feed: along the axis in one turn, in mm, from zero.
-        diameter: of the place, in mm, above zero.
-
-    Returns:
-        The angle in radians; at zero and below the shoulder drags.
-
-    Example:
-        >>> left_on_shoulder(0.25, 0.25, 6.0)
-        0.0
-    """
-    return math.atan2(fall_per_turn, math.pi * diameter) - feed_slope(feed, diameter)
-
-
-def weakest_diameter(fall_per_turn: float, feed: float, shoulder: Shoulder) -> float:
-    """The diameter on a shoulder where the feed leaves least.
-
-    Where relief is left it is at one end. Where the shoulder drags it may drag most in between, at
-    ``sqrt(fall feed) / pi``, where the difference of the two slopes turns. Derived.
-
-    Args:
-        fall_per_turn: along the axis, from ``shoulder_cam``, in mm.
-        feed: along the axis in one turn, in mm, from zero.
-        shoulder: which shoulder.
-
-    Returns:
-        The diameter in mm, from the inner to the outer one.
-
-    Example:
-        >>> weakest_diameter(2.0, 0.25, Shoulder(1, 2.0, 6.0, 8.0))
-        8.0
-    """
-    between = math.sqrt(max(fall_per_turn, 0.0) * feed) / math.pi
-    places = [shoulder.inner, shoulder.outer, min(max(between, shoulder.inner), shoulder.outer)]
-    return min(places, key=lambda diameter: left_on_shoulder(fall_per_turn, feed, diameter))

@@ -66,6 +66,52 @@ def relief_left(lip_relief: float, feed: float, diameter: float) -> float:
     return require_relief("relief_angle", lip_relief) - feed_slope(feed, diameter)
 
 
+def left_of_fall(fall_per_turn: float, feed: float, diameter: float) -> float:
+    """The relief that the feed leaves where the land falls back evenly along the axis.
+
+    Relation: ``atan(fall / (pi D)) - atan(f / (pi D))``, above zero at every diameter or at none. Derived.
+
+    Args:
+        fall_per_turn: of the land along the axis, in mm for one turn; below zero it rises.
+        feed: along the axis in one turn, in mm, from zero.
+        diameter: of the circle that the place runs on, in mm, above zero.
+
+    Returns:
+        The angle in radians; at zero the land lies on the cut surface, below it drags.
+
+    Example:
+        >>> left_of_fall(0.25, 0.25, 6.0)
+        0.0
+    """
+    return math.atan2(fall_per_turn, math.pi * require_positive("diameter", diameter)) - feed_slope(
+        feed, diameter
+    )
+
+
+def weakest_of_fall(fall_per_turn: float, feed: float, inner: float, outer: float) -> float:
+    """The diameter at which ``left_of_fall`` is least.
+
+    Where relief is left that is one of the ends. A land that drags may drag most in between, at
+    ``sqrt(fall feed) / pi``, where the difference of the two slopes turns. Derived.
+
+    Args:
+        fall_per_turn: of the land along the axis, in mm for one turn.
+        feed: along the axis in one turn, in mm, from zero.
+        inner: the smallest diameter of the edge, in mm, above zero.
+        outer: the largest, in mm.
+
+    Returns:
+        The diameter in mm, from ``inner`` to ``outer``.
+
+    Example:
+        >>> weakest_of_fall(2.0, 0.25, 6.0, 8.0)
+        8.0
+    """
+    between = math.sqrt(max(fall_per_turn, 0.0) * require_not_negative("feed", feed)) / math.pi
+    places = (inner, outer, min(max(between, inner), outer))
+    return min(places, key=lambda diameter: left_of_fall(fall_per_turn, feed, diameter))
+
+
 def relief_along_lip(
     runs: str, outer: tuple[float, float], inner: tuple[float, float]
 ) -> Callable[[float], float]:

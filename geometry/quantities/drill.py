@@ -140,6 +140,14 @@ ROWS = (
         90.0,
     ),
     length(
+        "weakest_diameter",
+        "Weakest place",
+        "The diameter of the circle on which the feed leaves the least relief.",
+        "Across the axis, from one lip to the other.",
+        0.0,
+        500.0,
+    ),
+    length(
         "inner_diameter",
         "Inner diameter",
         "The diameter of the circle on which the lip begins, next to the chisel edge or the web.",

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from geometry.cone import relief as cone
-from geometry.cone.steps import Shoulder, left_on_shoulder, shoulder_cam, shoulders, weakest_diameter
-from geometry.drill.feed import feed_slope
+from geometry.cone.steps import Shoulder, shoulder_cam, shoulders
+from geometry.drill.feed import feed_slope, left_of_fall, weakest_of_fall
 from geometry.sentences import Amount, Rounding, angle, count, length
 from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
@@ -49,7 +49,7 @@ class _Tool:
         return shoulder_cam(self.radial, self.axial, shoulder) * 2 * math.pi / self.turn
 
     def left(self, shoulder: Shoulder, diameter: float) -> float:
-        return left_on_shoulder(self.fall_per_turn(shoulder), self.feed, diameter)
+        return left_of_fall(self.fall_per_turn(shoulder), self.feed, diameter)
 
     def weakest(self) -> tuple[Shoulder, float]:
         """The shoulder, and the diameter at an end of it, with the least relief square to its cone."""
@@ -58,7 +58,9 @@ class _Tool:
 
     def weakest_in_feed(self) -> tuple[Shoulder, float]:
         """The shoulder, and the diameter on it, where the feed leaves least."""
-        places = [(s, weakest_diameter(self.fall_per_turn(s), self.feed, s)) for s in self.shoulders]
+        places = [
+            (s, weakest_of_fall(self.fall_per_turn(s), self.feed, s.inner, s.outer)) for s in self.shoulders
+        ]
         return min(places, key=lambda place: self.left(*place))
 
     def axial_needed(self) -> float:
