@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from library.book.model import Finding, Layer, Place
+from library.book.patterns import KEY
 from library.book.shop_words import Trouble, explain
 from library.book.splitting import Piece, split, split_plainly
 
@@ -26,9 +27,9 @@ MOST_TROUBLES = 50
 """Mistakes told of one table; the rest is told when these are mended."""
 
 _BYTE_ORDER_MARK = "\ufeff"
-_PART = r"""(?:[A-Za-z0-9_-]+|"(?:[^"\\\n]|\\.)*"|'[^'\n]*')"""
-_DEEP_KEY = re.compile(rf"^[ \t]*\[?\[?[ \t]*{_PART}(?:[ \t]*\.[ \t]*{_PART}){{{DEEPEST},}}", re.MULTILINE)
-_DEEP_ANYWHERE = re.compile(rf"[A-Za-z0-9_-]+(?:[ \t]*\.[ \t]*[A-Za-z0-9_-]+){{{2 * DEEPEST},}}")
+_DEEP_KEY = re.compile(
+    rf"^[ \t]*+\[?\[?[ \t]*+{KEY}(?:[ \t]*+\.[ \t]*+{KEY}){{{DEEPEST},}}+[ \t]*+[=\]]", re.MULTILINE
+)
 _PAIR = re.compile(r"^[ \t]*(?P<key>[A-Za-z0-9_-]+)[ \t]*=")
 _ID = re.compile(r"""^[ \t]*id[ \t]*=[ \t]*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
 
@@ -126,7 +127,7 @@ def _is_too_much(text: str) -> bool:
     """Whether the text holds what the parser must not be given."""
     if any(len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE for line in text.split("\n")):
         return True
-    return bool(_DEEP_KEY.search(text) or _DEEP_ANYWHERE.search(text))
+    return _DEEP_KEY.search(text) is not None
 
 
 def _bytes(line: str) -> int:
@@ -250,7 +251,7 @@ def _forbidden(lines: list[str]) -> list[Trouble]:
         if len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE:
             troubles.append(Trouble(number, 1, f"The line is longer than {LONGEST_LINE} bytes.",
                                     "Write it as a text of several lines between three quotes.", key))  # fmt: skip
-        elif _DEEP_KEY.search(line) or _DEEP_ANYWHERE.search(line):
+        elif _DEEP_KEY.search(line):
             troubles.append(
                 Trouble(number, 1, f"A key here has more than {DEEPEST} parts.", "Remove it.", key)
             )

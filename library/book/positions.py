@@ -10,16 +10,15 @@ import re
 import tomllib
 from bisect import bisect_right
 
+from library.book.patterns import KEY, LONG_STRING, SHORT_STRING
+
 Keys = tuple[str | int, ...]
 """A way into a document: keys of tables, and numbers (from 0) in arrays."""
 
 _SPACE = re.compile(r"[ \t]*")
 _BLANK = re.compile(r"(?:[ \t\r\n]|#[^\n]*)*")
-_KEY = re.compile(r"""[A-Za-z0-9_-]+|"(?:[^"\\n]|\\.)*"|'[^'\n]*'""")
-_STRING = re.compile(
-    r'''"""(?:[^"\\]|\\.|"(?!""))*"{3,5}|\'\'\'(?:[^']|'(?!''))*'{3,5}|"(?:[^"\\n]|\\.)*"|'[^'\n]*\'''',
-    re.DOTALL,
-)
+_KEY = re.compile(KEY)
+_STRING = re.compile(f"{LONG_STRING}|{SHORT_STRING}", re.DOTALL)
 _BARE = re.compile(r"[^\s,\]}#]+(?: [0-9][^\s,\]}#]*)?")
 
 
@@ -31,6 +30,9 @@ def positions(text: str) -> dict[Keys, tuple[int, int]]:
 
     Returns:
         Line and column, both from 1, by the way into the document.
+
+    Raises:
+        ValueError: for another text.
 
     Example:
         >>> positions("[[entry]]\nrake = { low = 1 }\n")[("entry", 0, "rake", "low")]
@@ -126,9 +128,11 @@ class _Walker:
             if close == "}":
                 self._pair(base)
             else:
-                self.found[(*base, count)] = self.at
+                start = self.found[(*base, count)] = self.at
                 self._value((*base, count))
                 count += 1
+                if self.at == start:
+                    raise ValueError("this is not a document that tomllib accepts")
             self._skip(_BLANK)
             if self.text[self.at] == ",":
                 self.at += 1

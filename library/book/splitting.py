@@ -8,18 +8,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-_KEY = r"""(?:[A-Za-z0-9_-]+|"[^"\n]*"|'[^'\n]*')"""
-_TOKEN = re.compile(
-    r'''
-      ^[ \t]*(?P<open>\[\[?)[ \t]*(?P<name>[A-Za-z_][A-Za-z0-9_-]*)[ \t]*(?P<rest>\.[^\]\n]*)?(?P<close>\]\]?)
-    | """(?:[^"\\]|\\.|"(?!""))*"{3,5}
-    | \'\'\'(?:[^']|'(?!''))*'{3,5}
-    | "(?:[^"\\n]|\\.)*"
-    | '[^'\n]*'
-    | \#[^\n]*
-    ''',
-    re.MULTILINE | re.DOTALL | re.VERBOSE,
+from library.book.patterns import LONG_STRING, SHORT_STRING
+
+_HEADER = (
+    r"^[ \t]*+(?P<open>\[\[?)[ \t]*+(?P<name>[A-Za-z_][A-Za-z0-9_-]*+)[ \t]*+(?P<rest>\.[^\]\n]*+)?\]\]?"
 )
+_TOKEN = re.compile(rf"{_HEADER}|{LONG_STRING}|{SHORT_STRING}|\#[^\n]*+", re.MULTILINE | re.DOTALL)
 _NOT_A_NAME = frozenset({"true", "false", "inf", "nan"})
 _PLAIN_HEADER = re.compile(r"^[ \t]*\[\[[ \t]*(?P<name>[A-Za-z_][A-Za-z0-9_-]*)[ \t]*\]\]", re.MULTILINE)
 
