@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from geometry.sentences import angle, length
+from geometry.thread.asked import PITCH, pitch_of
 from geometry.thread.lead import advance, lead, lead_angle
 from geometry.tooth.land import land_angle
 from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations, watch
@@ -36,8 +37,7 @@ def _checks(turned: float, travel: float) -> tuple[Check, ...]:
 
 def _compute(given: Inputs) -> Result:
     diameter = given.number("diameter")
-    pitch = given.number("pitch") if given.has("pitch") else 1 / given.number("threads_per_inch")
-    advance_per_turn = lead(pitch, given.number("starts"))
+    advance_per_turn = lead(pitch_of(given), given.number("starts"))
     hand = given.choice("hand")
     turned = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
     travel = advance(turned, advance_per_turn, hand)
@@ -64,8 +64,7 @@ WORKSHEET = Worksheet(
     families=("tap",),
     inputs=(
         Field("diameter"),
-        Field("pitch", one_of="pitch"),
-        Field("threads_per_inch", one_of="pitch"),
+        *PITCH,
         Field("starts", default=1.0),
         Field("hand", default="right"),
         Field("land_width"),

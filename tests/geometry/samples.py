@@ -13,6 +13,13 @@ from geometry.worksheet import Given
 
 SAMPLES: Mapping[str, Mapping[str, Given]] = {
     "clearance-offset": {"relief_angle": radians(7), "wheel_shape": "straight", "wheel_diameter": 150.0},
+    "face-offset": {"diameter": 10.0, "rake_angle": radians(15), "other_diameter": (8.0, 4.0)},
+    "index-moves": {
+        "flutes": 7.0,
+        "plate_holes": (18.0, 20.0, 21.0, 49.0),
+        "index_ratio": 40.0,
+        "diameter": 20.0,
+    },
     "relief-drop": {
         "diameter": 12.0,
         "relief_angle": radians(8),
@@ -31,6 +38,31 @@ SAMPLES: Mapping[str, Mapping[str, Given]] = {
         "deepest_gap": 0.5,
         "hole_diameter": 12.1,
     },
+    "screw-thread": {
+        "diameter": 10.0,
+        "pitch": 1.5,
+        "starts": 2.0,
+        "drilled_diameter": 8.6,
+        "full_thread": "five-eighths",
+    },
+    "size-loss": {
+        "diameter": 12.0,
+        "stock_per_sharpening": 0.2,
+        "relief_angle": radians(4),
+        "land_width": 3.0,
+        "least_land": 1.0,
+        "least_diameter": 11.9,
+    },
     "tap-axial-relief": {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
+    "tap-chamfer": {
+        "diameter": 10.0,
+        "pitch": 1.5,
+        "chamfer_threads": 4.0,
+        "flutes": 3.0,
+        "radial_chamfer_relief": radians(4),
+        "land_width": 2.5,
+        "chamfer_stock": 0.1,
+        "cut_back": 0.5,
+    },
     "wheel-speed": {"wheel_diameter": 150.0, "rotational_speed": 100 * pi, "rated_speed": 35_000.0},
 }
