@@ -11,14 +11,12 @@ from geometry.sentences import Amount, Rounding, angle, count, length
 from geometry.tooth.back import Back
 from geometry.tooth.facet_plan import MOST_FACETS, depth_with
 from geometry.tooth.facets import Facet, facet_between, facet_of_width
+from geometry.tooth.heel_advice import READABLE, either
 from geometry.tooth.land import land_width
 from geometry.worksheet import Check, Inputs, passed, stop
 
 ROUNDING = 1e-9
 """The gap in mm that is forgiven, because it comes from the arithmetic and not from the tool."""
-
-READABLE = 0.01
-"""A gap or a window under this many mm is no advice to anyone: one division of a common dial, no source."""
 
 
 def checks(
@@ -143,7 +141,7 @@ def _short_primary(given: Inputs, facets: Sequence[Facet], turned: float) -> Che
     else:
         says = "The primary land ends only {gap} inside the circle, where {least} is wanted behind it."
     cures = _primary_cures(given, first, turned, parts)
-    return stop(f"{says} {_either(cures)}", **parts)
+    return stop(f"{says} {either(cures)}", **parts)
 
 
 def _primary_cures(given: Inputs, first: Facet, turned: float, parts: dict[str, Amount | str]) -> list[str]:
@@ -219,7 +217,7 @@ def _short_back(given: Inputs, facets: Sequence[Facet], turned: float, found: fl
     if enough is not None:
         parts["enough"] = angle(enough, Rounding.UP)
         cures.insert(0, "raise the second facet to {enough}")
-    return stop(f"{says} {_either(cures)}", **parts)
+    return stop(f"{says} {either(cures)}", **parts)
 
 
 def _second_for(last: Facet, turned: float, least: float, diameter: float) -> float | None:
@@ -228,9 +226,3 @@ def _second_for(last: Facet, turned: float, least: float, diameter: float) -> fl
         return None
     enough = facet_between(last.start, last.start_drop, turned, least, diameter).angle
     return enough if enough <= quantity("secondary_relief_angle").high else None
-
-
-def _either(cures: Sequence[str]) -> str:
-    """One sentence that offers each cure."""
-    listed = ", ".join(cures[:-1]) + " or " + cures[-1] if len(cures) > 1 else cures[0]
-    return f"{listed[0].upper()}{listed[1:]}."

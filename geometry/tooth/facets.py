@@ -178,6 +178,31 @@ def drop(facets: Sequence[Facet], turned: float) -> float:
     return next((one for one in facets if turned <= one.end), facets[-1]).drop(turned)
 
 
+def outline(facets: Sequence[Facet], diameter: float, pieces: int = 24) -> tuple[tuple[float, float], ...]:
+    """Points along the facets, every corner among them, for a figure; plain arithmetic.
+
+    Args:
+        facets: one behind the other, from the edge.
+        diameter: of the circle of the edges, in mm.
+        pieces: into how many each facet is cut.
+
+    Returns:
+        Pairs of the angle behind the edge (rad) and the drop below the circle (mm), the edge first.
+
+    Example:
+        >>> facet = facet_to(0.0, 0.0, 0.125, 0.25, 12.0)
+        >>> [(at, round(drop, 4)) for at, drop in outline((facet,), 12.0, 2)]
+        [(0.0, 0.0), (0.125, 0.0468), (0.25, 0.0)]
+    """
+    points = [(0.0, 0.0)]
+    for facet in facets:
+        step, height, leans = (facet.end - facet.start) / pieces, facet.height, facet.angle
+        steps = [facet.start + step * piece for piece in range(1, pieces)]
+        points += [(at, diameter / 2 - height / math.cos(at - leans)) for at in steps]
+        points.append((facet.end, facet.end_drop))
+    return tuple(points)
+
+
 def clear_angle(facet: Facet, diameter: float) -> float:
     """How far behind the edge a facet, carried on, is back on the circle.
 

@@ -4,112 +4,87 @@ from __future__ import annotations
 
 import math
 
+from geometry.checking import GeometryError, refuse
 from geometry.figure import Curve, Figure, curve
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth import flat, progressive
+from geometry.tooth.heel_advice import clears, no_drop, require_short_of_centre, rubs
 from geometry.tooth.land import land_angle, land_width
-from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations, stop, watch
-
-READABLE = 0.01
-"""The drop in mm under which a heel counts as nearly touching: one division of a common dial, no source."""
+from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations
 
 
-def _progressive_checks(turned: float, heel_drop: float) -> tuple[Check, ...]:
-    if heel_drop <= 0:
-        return _no_drop(turned)
-    return (_clears(heel_drop),)
-
-
-def _no_drop(turned: float) -> tuple[Check, ...]:
-    if turned == 0:
-        return (watch("The land has no width, so there is nothing to fall away. Measure the land."),)
-    return (stop("There is no relief: the whole land runs on the circle and rubs. Choose a relief angle above {zero}.",
-                 zero=angle(0.0)),)  # fmt: skip
-
-
-def _clears(heel_drop: float) -> Check:
-    if heel_drop < READABLE:
-        return watch(
-            "The heel lies only {drop} inside the circle, less than a dial shows well: take the relief or the land "
-            "again before you trust it to clear.",
-            drop=length(heel_drop),
-        )
-    return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
-
-
-def _flat_checks(turned: float, relief: float, diameter: float, measured_as: str) -> tuple[Check, ...]:
-    heel_drop = flat.drop(turned, relief, diameter)
+def _checks(
+    style: str, heel_drop: float, turned: float, relief: float, diameter: float, measured_as: str
+) -> tuple[Check, ...]:
     if turned == 0 or relief == 0:
-        return _no_drop(turned)
+        return (no_drop(turned),)
     if heel_drop <= 0:
-        return (_rubs(heel_drop, turned, relief, diameter, measured_as),)
-    found = [_clears(heel_drop)]
-    if turned > relief:
-        found.append(
-            passed(
-                "The flat is deepest, {depth}, at {deepest} behind the edge and rises again toward the heel.",
-                depth=length(flat.deepest_drop(relief, diameter)),
-                deepest=angle(relief),
-            )
-        )
-    return tuple(found)
+        return (rubs(heel_drop, turned, relief, diameter, measured_as),)
+    found = clears(heel_drop, turned, diameter, style)
+    return (found, *_rises_again(turned, relief, diameter)) if style == "flat" else (found,)
 
 
-def _rubs(heel_drop: float, turned: float, relief: float, diameter: float, measured_as: str) -> Check:
-    """The stop for a heel that touches or stands proud, with what would mend it."""
-    widest = land_width(flat.clear_angle(relief), diameter, measured_as)
-    enough = turned / 2
-    say = {
-        "proud": length(-heel_drop),
-        "widest": length(widest, Rounding.DOWN),
-        "enough": angle(enough, Rounding.UP),
-    }
-    stands = (
-        "The heel stands {proud} proud of the circle: it will rub."
-        if heel_drop < 0
-        else "The heel just touches the circle: it will rub."
+def _rises_again(turned: float, relief: float, diameter: float) -> tuple[Check, ...]:
+    """Tell of the deepest place of a flat, where that is not the heel."""
+    if turned <= relief:
+        return ()
+    return (
+        passed(
+            "The flat is deepest, {depth}, at {deepest} behind the edge and rises again toward the heel.",
+            depth=length(flat.deepest_drop(relief, diameter)),
+            deepest=angle(relief),
+        ),
     )
-    if enough < math.radians(45):
-        mend = " Narrow the land to {widest}, raise the relief above {enough}, or grind a second facet behind it."
-    else:
-        mend = " Narrow the land to {widest}, or grind a second facet behind it."
-    return stop(stands + mend, **{key: part for key, part in say.items() if f"{{{key}}}" in stands + mend})
 
 
-def _curves(turned: float, relief: float, diameter: float) -> dict[str, Curve]:
+def _require_within_reach(
+    style: str, turned: float, relief: float, diameter: float, measured_as: str
+) -> None:
+    """Raise where the surface would go past the centre, or a flat never comes round to the heel."""
+    if style == "progressive":
+        require_short_of_centre(turned, relief)
+    elif turned >= relief + math.pi / 2:
+        if relief == 0:
+            raise GeometryError(no_drop(turned).sentence, "relief_angle")
+        widest = land_width(flat.clear_angle(relief), diameter, measured_as)
+        raise refuse(
+            "land_width",
+            "One flat facet cannot reach so far round the tool. Narrow the land to {widest}, or plan the facets behind it.",
+            {"widest": length(widest, Rounding.DOWN)},
+        )
+
+
+def _curves(style: str, turned: float, relief: float, diameter: float) -> tuple[Curve, ...]:
+    """Both profiles, the chosen one first, the flat only as far round as it reaches."""
     reach = min(turned, relief + math.radians(80))
-    return {
-        "progressive": curve("progressive", turned, lambda a: progressive.drop(a, relief, diameter)),
-        "flat": curve("flat", reach, lambda a: flat.drop(a, relief, diameter)),
-    }
+    curves = (
+        curve("progressive", turned, progressive.profile(relief, diameter)),
+        curve("flat", reach, flat.profile(relief, diameter)),
+    )
+    return curves if style == "progressive" else curves[::-1]
 
 
 def _compute(given: Inputs) -> Result:
     diameter, relief = given.number("diameter"), given.number("relief_angle")
     measured_as, style = given.choice("land_measured_as"), given.choice("relief_style")
     turned = land_angle(given.number("land_width"), diameter, measured_as)
+    _require_within_reach(style, turned, relief, diameter, measured_as)
     shape = progressive if style == "progressive" else flat
-    heel_drop = shape.drop(turned, relief, diameter)
-    reach = shape.clear_angle(relief)
-    if measured_as == "chord":
-        reach = min(reach, math.pi)
+    heel_drop, reach = shape.drop(turned, relief, diameter), shape.clear_angle(relief)
     outputs = {
         "heel_drop": heel_drop,
-        "clear_land_width": land_width(reach, diameter, measured_as),
+        "clear_land_width": land_width(
+            min(reach, math.pi) if measured_as == "chord" else reach, diameter, measured_as
+        ),
         "land_angle": turned,
     }
     if style == "progressive":
         outputs["cam_fall_per_turn"] = progressive.cam_fall_per_turn(relief, diameter)
-        checks = _progressive_checks(turned, heel_drop)
-    else:
-        checks = _flat_checks(turned, relief, diameter, measured_as)
-    curves = _curves(turned, relief, diameter) if turned > 0 else {}
-    chosen_first = sorted(curves.values(), key=lambda one: one.name != style)
     return Result(
         outputs=outputs,
-        stations=stations(turned, {"drop": lambda a: shape.drop(a, relief, diameter)}),
-        checks=checks,
-        figure=Figure(diameter / 2, turned, tuple(chosen_first)) if curves else None,
+        stations=stations(turned, {"drop": shape.profile(relief, diameter)}),
+        checks=_checks(style, heel_drop, turned, relief, diameter, measured_as),
+        figure=Figure(diameter / 2, turned, _curves(style, turned, relief, diameter)) if turned > 0 else None,
     )
 
 

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from geometry.checking import refuse
-from geometry.figure import Curve, Figure, curve
+from geometry.figure import Curve, Figure
 from geometry.sentences import length
 from geometry.tooth import facet_advice as advice
 from geometry.tooth.back import back
 from geometry.tooth.corners import corners, deepest_gap, least_gap
 from geometry.tooth.facet_plan import facets_behind, nearest_allowed
-from geometry.tooth.facets import Facet, drop, facet_of_width, within_body
+from geometry.tooth.facets import Facet, drop, facet_of_width, outline, within_body
 from geometry.tooth.land import land_angle
 from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, stations
 
@@ -81,19 +79,18 @@ def _rows(facets: tuple[Facet, ...]) -> tuple[Row, ...]:
     )
 
 
-def _figure(
-    facets: tuple[Facet, ...], profile: Callable[[float], float], given: Inputs, turned: float
-) -> Figure:
+def _figure(facets: tuple[Facet, ...], given: Inputs, turned: float) -> Figure:
     """The facets, the gap wanted behind the primary land, and the old body outside the circle."""
-    radius = given.number("diameter") / 2
-    sharp = tuple((facet.end, facet.end_drop) for facet in facets)
-    proud = radius - given.number("body_diameter") / 2
+    diameter, gap = given.number("diameter"), given.number("least_gap")
+    proud = (diameter - given.number("body_diameter")) / 2
+    ground = outline(facets, diameter)
+    left = ((turned, proud),) if facets[-1].end < turned else ()
     return Figure(
-        radius,
+        diameter / 2,
         turned,
         (
-            Curve("facets", tuple(sorted({*curve("facets", turned, profile).points, *sharp}))),
-            Curve("gap wanted", tuple((at, given.number("least_gap")) for at in (facets[0].end, turned))),
+            Curve("facets", (*ground, *left)),
+            Curve("gap wanted", ((facets[0].end, gap), (turned, gap))),
             Curve("old body", ((0.0, proud), (turned, proud))),
         ),
     )
@@ -137,7 +134,7 @@ def _compute(given: Inputs) -> Result:
         stations=stations(turned, {"drop": profile}),
         rows=_rows(facets),
         checks=checks if checks[0].state == "stop" else (*checks, *tips),
-        figure=_figure(facets, profile, given, turned),
+        figure=_figure(facets, given, turned),
     )
 
 

@@ -53,6 +53,22 @@ SAMPLES: Mapping[str, Mapping[str, Given]] = {
         "least_land": 1.0,
         "least_diameter": 11.9,
     },
+    "relief-from-reading": {
+        "diameter": 12.0,
+        "drop": 0.281,
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "second_drop": 0.142,
+        "second_land_width": 1.0,
+    },
+    "relief-styles": {
+        "compare_by": "heel-drop",
+        "diameter": 12.0,
+        "relief_angle": radians(8),
+        "land_width": 2.0,
+        "land_measured_as": "arc",
+        "primary_land": 0.8,
+    },
     "tap-axial-relief": {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
     "tap-chamfer": {
         "diameter": 10.0,

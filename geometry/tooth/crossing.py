@@ -1,0 +1,51 @@
+"""Where a second facet dips under a progressive relief."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.checking import require_not_negative, require_positive
+from geometry.tooth.facets import Facet
+
+_NOTHING = 1e-12
+"""The share of the diameter by which one profile has to lie under the other to count as under it."""
+
+
+def crossing_angle(second: Facet, fall_per_radian: float, diameter: float) -> float | None:
+    """How far behind the edge a facet begins to lie deeper than a progressive relief.
+
+    Derived: the drop of the facet less ``k theta`` is greatest where ``p sin(u) = k cos^2(u)`` with
+    ``u = facet_angle - theta`` and ``p`` its height; before that it only grows, so one root is bracketed
+    between the beginning of the facet and there.
+
+    Args:
+        second: a facet that begins no deeper than the progressive relief.
+        fall_per_radian: of the progressive relief, in mm, from zero.
+        diameter: of the circle of the edges, in mm, above zero.
+
+    Returns:
+        The angle in radians; nothing where the facet ends before it lies deeper.
+
+    Example:
+        >>> from geometry.tooth.facets import facet_to
+        >>> second = facet_to(0.1, 0.07, math.radians(25), 0.6, 12.0)
+        >>> round(math.degrees(crossing_angle(second, 6 * math.tan(math.radians(8)), 12.0) or 0.0), 3)
+        6.422
+    """
+    fall = require_not_negative("cam_fall", fall_per_radian)
+
+    def under(turned: float) -> float:
+        return second.drop(turned) - fall * turned
+
+    steepness = fall / second.height
+    sine = 2 * steepness / (1 + math.sqrt(1 + 4 * steepness * steepness))
+    low, high = second.start, min(max(second.angle - math.asin(sine), second.start), second.end)
+    if under(high) <= _NOTHING * require_positive("diameter", diameter):
+        return None
+    for _ in range(60):
+        middle = (low + high) / 2
+        if under(middle) < 0:
+            low = middle
+        else:
+            high = middle
+    return high

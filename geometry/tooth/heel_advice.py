@@ -1,0 +1,129 @@
+"""What the drop of a heel means at the machine, and which value mends it."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.checking import refuse
+from geometry.quantities import quantity
+from geometry.sentences import Amount, Rounding, angle, length
+from geometry.tooth import flat, progressive
+from geometry.tooth.land import land_width
+from geometry.worksheet import Check, passed, stop, watch
+
+READABLE = 0.01
+"""The drop in mm under which a heel counts as nearly touching: one division of a common dial, no source."""
+
+
+def no_drop(turned: float) -> Check:
+    """Say why nothing falls away behind the edge: no land, or no relief.
+
+    Example:
+        >>> no_drop(0.0).state, no_drop(0.5).state
+        ('watch', 'stop')
+    """
+    if turned == 0:
+        return watch("The land has no width, so there is nothing to fall away. Measure the land.")
+    return stop(
+        "There is no relief: the whole land runs on the circle and rubs. Choose a relief angle above {zero}.",
+        zero=angle(0.0),
+    )
+
+
+def clears(heel_drop: float, turned: float, diameter: float, style: str) -> Check:
+    """Say that the heel clears, or by how little and what would make it clear well.
+
+    Args:
+        heel_drop: of the heel, in mm, above zero.
+        turned: from edge to heel, in radians, above zero.
+        diameter: of the circle of the edges, in mm.
+        style: ``progressive`` or ``flat``.
+
+    Example:
+        >>> str(clears(0.25, 0.3, 12.0, "flat").sentence)
+        'The heel lies 0.25 mm inside the circle: it clears.'
+    """
+    if heel_drop >= READABLE:
+        return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
+    shape = progressive if style == "progressive" else flat
+    enough = shape.relief_angle_from_drop(READABLE, turned, diameter)
+    says = "The heel lies only {drop} inside the circle, less than a dial shows well."
+    if enough > quantity("relief_angle").high:
+        return watch(
+            says + " The land is too narrow for a dial: look at it under a glass.", drop=length(heel_drop)
+        )
+    return watch(
+        says
+        + " Raise the relief to {enough} for a drop that can be read, or look at the heel under a glass.",
+        drop=length(heel_drop),
+        enough=angle(enough, Rounding.UP),
+    )
+
+
+def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, measured_as: str) -> Check:
+    """The stop for the heel of a flat that touches or stands proud, with what would mend it.
+
+    Args:
+        heel_drop: of the heel, in mm, zero or below.
+        turned: from edge to heel, in radians, above zero.
+        relief_angle: of the flat, in radians.
+        diameter: of the circle of the edges, in mm.
+        measured_as: how the land was measured, ``arc`` or ``chord``.
+
+    Example:
+        >>> str(rubs(-0.05485, 1 / 3, 0.1396263, 12.0, "arc").sentence)
+        'The heel stands 0.05485 mm proud of the circle: it will rub. Narrow the land to 1.676 mm, raise the relief above 9.549 deg, or grind a second facet behind it.'
+    """
+    enough = turned / 2
+    parts: dict[str, Amount | str] = {}
+    says, narrow = "The heel just touches the circle: it will rub.", "narrow the land to less than {widest}"
+    if heel_drop < 0:
+        says = "The heel stands {proud} proud of the circle: it will rub."
+        parts["proud"] = length(-heel_drop)
+        narrow = "narrow the land to {widest}"
+    cures = ["grind a second facet behind it"]
+    if enough < quantity("relief_angle").high:
+        cures.insert(0, "raise the relief above {enough}")
+        parts["enough"] = angle(enough, Rounding.UP)
+    if relief_angle > 0:
+        cures.insert(0, narrow)
+        parts["widest"] = length(
+            land_width(flat.clear_angle(relief_angle), diameter, measured_as), Rounding.DOWN
+        )
+    return stop(f"{says} {either(cures)}", **parts)
+
+
+def require_short_of_centre(turned: float, relief_angle: float) -> None:
+    """Raise where a progressive relief would reach the centre of the tool before the heel.
+
+    Derived: ``k theta`` reaches ``R`` where ``theta tan(a) = 1``.
+
+    Args:
+        turned: from edge to heel, in radians, from zero.
+        relief_angle: at the edge, in radians, from zero to under a right angle.
+
+    Raises:
+        GeometryError: with the relief that would be the limit.
+
+    Example:
+        >>> require_short_of_centre(0.5, 0.2)
+    """
+    if turned * math.tan(relief_angle) >= 1:
+        raise refuse(
+            "relief_angle",
+            "The relief is so steep that the heel would pass the centre of the tool. Choose a relief under {limit}.",
+            {"limit": angle(math.atan(1 / turned), Rounding.DOWN)},
+        )
+
+
+def either(cures: list[str]) -> str:
+    """One sentence that offers each of the cures.
+
+    Example:
+        >>> either(["raise it", "lower it", "leave it"])
+        'Raise it, lower it, or leave it.'
+    """
+    text = cures[0]
+    if len(cures) > 1:
+        text = ", ".join(cures[:-1]) + ("," if len(cures) > 2 else "") + " or " + cures[-1]
+    return f"{text[0].upper()}{text[1:]}."

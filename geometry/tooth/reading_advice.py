@@ -1,0 +1,238 @@
+"""What dial readings behind the edge say of the style of relief, and what to read next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from geometry.checking import GeometryError, refuse
+from geometry.quantities import quantity
+from geometry.sentences import angle, length
+from geometry.tooth.heel_advice import READABLE, rubs
+from geometry.tooth.land import land_width
+from geometry.tooth.reading import Explanation
+from geometry.worksheet import Check, passed, watch
+
+Found = Mapping[str, Explanation]
+Told = tuple[str | None, tuple[Check, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """The first reading: the drop in mm, the angle behind the edge, the diameter and the measure of the land."""
+
+    drop: float
+    turned: float
+    diameter: float
+    measured_as: str
+
+    def width(self, turned: float) -> float:
+        """A land that turns so far, in the measure of this one, in mm."""
+        return land_width(turned, self.diameter, self.measured_as)
+
+
+def heel(place: Place, found: Found, style: str | None) -> tuple[Check, ...]:
+    """Say what the first reading itself means: that it rubs, is hardly to be read, or is hardly a relief.
+
+    Args:
+        place: the first reading.
+        found: the styles that explain it.
+        style: the one that was told, or nothing.
+    """
+    if place.drop <= 0:
+        relief = found["flat"].relief_angle if "flat" in found else 0.0
+        return (rubs(place.drop, place.turned, relief, place.diameter, place.measured_as),)
+    steepest = quantity("relief_angle").high
+    if all(found[name].relief_angle > steepest for name in ([style] if style else found)):
+        return (
+            watch(
+                "A relief of more than {steepest} is more than any tool bears. Read the drop and the land again, "
+                "and look at their units.",
+                steepest=angle(steepest),
+            ),
+        )
+    if place.drop < READABLE:
+        return (
+            watch(
+                "A drop of {drop} is less than the dial's {division}: the relief is little more than a guess. "
+                "Read further behind the edge, where the drop is {division} or more.",
+                drop=length(place.drop),
+                division=length(READABLE),
+            ),
+        )
+    return ()
+
+
+def style_told(
+    found: Found,
+    misfits: Mapping[str, float],
+    place: Place,
+    second: tuple[float, float] | None,
+    named: str | None,
+) -> Told:
+    """Which style the readings tell of, and the sentences that say why.
+
+    Args:
+        found: the styles that explain the first reading.
+        misfits: how much deeper than foretold the second reading lies, for each style that reaches there.
+        place: the first reading.
+        second: the second reading as drop and angle, or nothing.
+        named: the style that the person at the machine names, or nothing.
+
+    Returns:
+        The style, or nothing where it stays open, and the checks.
+
+    Raises:
+        GeometryError: when the style named cannot explain the first reading.
+    """
+    if named is not None and named not in found:
+        raise _impossible(named)
+    if second is None:
+        return _from_one(found, place, named)
+    fitting = [style for style, amount in misfits.items() if abs(amount) <= _allowed(found[style], second)]
+    if named is not None:
+        return named, (_named_and_read(found, misfits, fitting, named),)
+    if len(fitting) == 1:
+        return fitting[0], (_one_fits(found, misfits, fitting[0]),)
+    if fitting:
+        return None, (_both_fit(found, second), *_what_to_read(found, place))
+    return None, (_none_fits(misfits),)
+
+
+def _allowed(one: Explanation, second: tuple[float, float]) -> float:
+    """The misfit that a dial division explains, the error of the first reading carried on to the second."""
+    return READABLE * max(1.0, one.lever(second[1]))
+
+
+def _impossible(named: str) -> GeometryError:
+    """The error for a style that cannot explain the first reading; the caller raises it."""
+    if named == "progressive":
+        return refuse(
+            "relief_style",
+            "A place proud of the circle cannot be progressive. Take flat as the style, or read the drop again.",
+        )
+    return refuse(
+        "relief_style",
+        "No flat reaches half way round the tool. Take progressive as the style, or read nearer the edge.",
+    )
+
+
+def _from_one(found: Found, place: Place, named: str | None) -> Told:
+    if named is not None:
+        return named, (_relief_is(found[named]),)
+    if len(found) == 1:
+        (only,) = found.values()
+        return only.style, (_only_one(only),)
+    return None, (_either_style(found), *_what_to_read(found, place))
+
+
+def _relief_is(one: Explanation) -> Check:
+    return passed(
+        "As a {style} relief it is {relief} at the edge.", style=one.style, relief=angle(one.relief_angle)
+    )
+
+
+def _only_one(only: Explanation) -> Check:
+    if only.style == "flat":
+        return passed(
+            "A place proud of the circle cannot be progressive: it is a flat of {relief}.",
+            relief=angle(only.relief_angle),
+        )
+    return passed(
+        "No flat reaches half way round the tool: it is a progressive relief of {relief}.",
+        relief=angle(only.relief_angle),
+    )
+
+
+def _either_style(found: Found) -> Check:
+    return passed(
+        "If it is progressive the relief at the edge is {progressive}; if it is one flat, {flat}.",
+        progressive=angle(found["progressive"].relief_angle),
+        flat=angle(found["flat"].relief_angle),
+    )
+
+
+def _what_to_read(found: Found, place: Place) -> tuple[Check, ...]:
+    """Where a second reading tells the styles apart, and what the dial shows there for each."""
+    half = place.turned / 2
+    even, flat = (found[style].profile(half) for style in ("progressive", "flat"))
+    if abs(flat - even) < READABLE:
+        return (
+            passed(
+                "Over this land the two styles differ by less than the {division} that a dial shows: give the style "
+                "if you know it, or read on a wider land.",
+                division=length(READABLE),
+            ),
+        )
+    return (
+        passed(
+            "To tell which, read again at {half} behind the edge: a progressive relief shows {even} there, a flat {flat}.",
+            half=length(place.width(half)),
+            even=length(even),
+            flat=length(flat),
+        ),
+    )
+
+
+def _one_fits(found: Found, misfits: Mapping[str, float], style: str) -> Check:
+    other = "flat" if style == "progressive" else "progressive"
+    if other not in misfits:
+        return passed(
+            "The second reading fits a {style} relief within {misfit}: it is {style}, {relief} at the edge.",
+            style=style,
+            misfit=length(abs(misfits[style])),
+            relief=angle(found[style].relief_angle),
+        )
+    return passed(
+        "The second reading fits a {style} relief within {misfit} and misses a {other} one by {missed}: "
+        "it is {style}, {relief} at the edge.",
+        style=style,
+        misfit=length(abs(misfits[style])),
+        other=other,
+        missed=length(abs(misfits[other])),
+        relief=angle(found[style].relief_angle),
+    )
+
+
+def _both_fit(found: Found, second: tuple[float, float]) -> Check:
+    apart = abs(found["flat"].profile(second[1]) - found["progressive"].profile(second[1]))
+    return watch(
+        "The second reading fits both styles: at that place they lie only {apart} apart, so it does not tell which it is.",
+        apart=length(apart),
+    )
+
+
+def _none_fits(misfits: Mapping[str, float]) -> Check:
+    missed = " and ".join(f"a {style} relief by {{{style}}}" for style in misfits) or "either style"
+    return watch(
+        f"Neither style fits well: the second reading misses {missed}. Set the dial to zero at the edge and take both "
+        "again; if they stay, there is more than one facet or a worn heel, and each facet is read for itself.",
+        **{style: length(abs(amount)) for style, amount in misfits.items()},
+    )
+
+
+def _named_and_read(found: Found, misfits: Mapping[str, float], fitting: list[str], named: str) -> Check:
+    """Hold the style that was named against the second reading."""
+    if named in fitting:
+        return passed(
+            "The second reading fits the {named} relief that you name within {misfit}: {relief} at the edge.",
+            named=named,
+            misfit=length(abs(misfits[named])),
+            relief=angle(found[named].relief_angle),
+        )
+    better = fitting[0] if fitting else None
+    says = "The second reading does not fit the {named} relief that you name."
+    if named in misfits:
+        says = "The second reading misses the {named} relief that you name by {misfit}."
+    parts = {"misfit": length(abs(misfits[named]))} if named in misfits else {}
+    if better is None:
+        return watch(says + " No other style fits it either: set the dial to zero at the edge and take both again.",
+                     named=named, **parts)  # fmt: skip
+    return watch(
+        says
+        + " It fits a {better} one of {relief}: look along the axis against the light, and name that style.",
+        named=named,
+        better=better,
+        relief=angle(found[better].relief_angle),
+        **parts,
+    )
