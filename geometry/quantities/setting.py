@@ -60,4 +60,12 @@ ROWS = (
         0.0,
         100_000.0,
     ),
+    length(
+        "tilt_fall",
+        "Fall along the wheel",
+        "How far the inclined line of contact sinks over the width of the wheel.",
+        "With a dial square to the axis of the tool, moved along the wheel or along the slide that carries it.",
+        0.0,
+        100_000.0,
+    ),
 )

@@ -55,7 +55,7 @@ def relief_of_offset(height: float, diameter: float) -> float:
     """
     radius = require_positive("diameter", diameter) / 2
     if not 0 <= height < radius:
-        raise refuse("offset", "An offset of {height} does not fit a radius of {radius}.", {
+        raise refuse("offset", "An offset of {height} reaches past the radius of {radius}; keep it under that.", {
             "height": length(height), "radius": length(radius)})  # fmt: skip
     return math.asin(height / radius)
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from geometry.sentences import Rounding, angle, length
-from geometry.setting.offset import offset, shop_rule_offset
+from geometry.sentences import angle, length
+from geometry.setting.offset import offset, relief_of_offset, shop_rule_offset
 from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, watch
 
 RULE_GOOD_TO = math.radians(15)
@@ -13,11 +13,22 @@ RULE_GOOD_TO = math.radians(15)
 
 
 def _compute(given: Inputs) -> Result:
-    relief, shape = given.number("relief_angle"), given.choice("wheel_shape")
+    shape = given.choice("wheel_shape")
     diameter = given.number("wheel_diameter" if shape == "straight" else "diameter")
-    exact, rule = offset(relief, diameter), shop_rule_offset(relief, diameter)
+    if given.has("relief_angle"):
+        relief = given.number("relief_angle")
+        exact = offset(relief, diameter)
+    else:
+        exact = given.number("offset")
+        relief = relief_of_offset(exact, diameter)
+    rule = shop_rule_offset(relief, diameter)
     return Result(
-        outputs={"offset": exact, "shop_rule_offset": rule, "rule_difference": rule - exact},
+        outputs={
+            "offset": exact,
+            "shop_rule_offset": rule,
+            "rule_difference": rule - exact,
+            "relief_angle": relief,
+        },
         checks=(_how(shape, exact, diameter), *_rule(relief, exact, rule)),
     )
 
@@ -46,9 +57,10 @@ def _rule(relief: float, exact: float, rule: float) -> tuple[Check, ...]:
         return ()
     return (
         watch(
-            "Above {limit} the shop rule drifts: it asks for {difference} more than the exact offset. Use the exact one.",
+            "Above {limit} the shop rule drifts: it asks for {difference} more than the exact offset. Use the exact one, {exact}.",
             limit=angle(RULE_GOOD_TO),
-            difference=length(rule - exact, Rounding.NEAREST),
+            difference=length(rule - exact),
+            exact=length(exact),
         ),
     )
 
@@ -56,19 +68,20 @@ def _rule(relief: float, exact: float, rule: float) -> tuple[Check, ...]:
 WORKSHEET = Worksheet(
     name="clearance-offset",
     title="Offset for a relief angle",
-    question="How far apart in height are the centres, or the tooth rest, to grind this relief angle?",
+    question="How far apart in height are the centres, or the tooth rest, to grind this relief angle, or which angle does a height give?",
     wants="For a straight wheel it wants the diameter of the WHEEL as it is now; "
     "for a cup wheel with the tooth rest moved it wants the diameter of the TOOL.",
     neglects="It takes the tooth rest level with the axis to begin with and the wheel trued; "
     "it grinds one flat (cup) or very slightly hollow (straight) facet and says nothing of whether the heel clears.",
     families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore"),
     inputs=(
-        Field("relief_angle"),
+        Field("relief_angle", one_of="relief"),
+        Field("offset", one_of="relief"),
         Field("wheel_shape", default="straight"),
         Field("wheel_diameter", when=("wheel_shape", "straight")),
         Field("diameter", when=("wheel_shape", "cup")),
     ),
-    outputs=("offset", "shop_rule_offset", "rule_difference"),
+    outputs=("offset", "relief_angle", "shop_rule_offset", "rule_difference"),
     cautions=(
         "wheel-rating",
         "ring-test",

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from geometry.cone import relief as cone
 from geometry.cone.steps import Shoulder, shoulder_cam, shoulders
 from geometry.drill.feed import feed_slope, left_of_fall, weakest_of_fall
+from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, count, length
 from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
@@ -70,6 +71,16 @@ class _Tool:
         """
         radial, feed = max(self.radial, 0.0), self.feed * self.turn / (2 * math.pi)
         return max(feed - shoulder_cam(radial, 0.0, shoulder) for shoulder in self.shoulders)
+
+    def axial_for(self, wanted: float) -> float:
+        """The axial cam that gives every shoulder a relief square to its cone, the radial cam left as it is."""
+        needed = [
+            cone.axial_cam_for(
+                self.turn * cone.square_cam_for(wanted, s.outer), self.radial, s.included_angle
+            )
+            for s in self.shoulders
+        ]
+        return max(cam for cam in needed if cam is not None)
 
 
 def _tool(given: Inputs) -> _Tool:
@@ -176,6 +187,28 @@ def _feed_check(tool: _Tool) -> Check:
     )
 
 
+def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
+    weakest, place = tool.weakest()
+    if tool.shoulder_relief(weakest, place) >= wanted - CLOSE_ENOUGH:
+        return passed(
+            "Every shoulder has at least the {wanted} wanted square to its cone.", wanted=angle(wanted)
+        )
+    # On a shoulder that is nearly a cylinder no axial cam does it; the two together do it on any cone.
+    both = max(cone.square_cam_for(wanted, shoulder.outer) for shoulder in tool.shoulders) * tool.turn
+    axial = tool.axial_for(wanted)
+    is_within_reach = axial <= quantity("axial_cam").high
+    return watch(
+        "Shoulder {number} has {found} square to its cone at {place}, short of the {wanted} wanted. Bring "
+        + ("the axial cam to {cam} {per}." if is_within_reach else "both cams to {cam} {per}."),
+        number=count(weakest.number),
+        found=angle(tool.shoulder_relief(weakest, place)),
+        place=length(place),
+        wanted=angle(wanted),
+        cam=length(axial if is_within_reach else both, Rounding.UP),
+        per=tool.per,
+    )
+
+
 def _feed_limit(tool: _Tool) -> Amount:
     return length(min(map(tool.fall_per_turn, tool.shoulders)), Rounding.DOWN)
 
@@ -214,6 +247,8 @@ def _compute(given: Inputs) -> Result:
         if has_feed:
             outputs["relief_left"] = tool.left(*tool.weakest_in_feed())
         checks.append(_shoulder_check(tool, has_feed=has_feed))
+        if given.has("shoulder_relief_angle"):
+            checks.append(_shoulder_wanted_check(tool, given.number("shoulder_relief_angle")))
     else:
         checks.append(passed("There is one step only, and so no shoulder to look at."))
     return Result(outputs, rows=tuple(_rows(tool, has_feed=has_feed)), checks=tuple(checks))
@@ -237,6 +272,7 @@ WORKSHEET = Worksheet(
         Field("axial_cam", default=0.0),
         Field("feed", optional=True),
         Field("least_relief_angle", optional=True, fill_from=("relief_angle",)),
+        Field("shoulder_relief_angle", optional=True),
     ),
     outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
     cautions=(
