@@ -1,0 +1,123 @@
+"""The one registry of actions: the key bar, the help, the list of actions and the user's keys all read it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Where = Literal[
+    "book", "entry", "calculator", "cautions", "findings", "help", "glossary", "actions", "worksheets"
+]
+"""The screens, by the name that the registry knows them by."""
+
+EVERYWHERE: tuple[Where, ...] = (
+    "book",
+    "entry",
+    "calculator",
+    "cautions",
+    "findings",
+    "help",
+    "glossary",
+    "actions",
+    "worksheets",
+)
+
+_LISTS: tuple[Where, ...] = ("book", "actions", "worksheets")
+_READING: tuple[Where, ...] = ("entry", "cautions", "findings", "help", "glossary")
+
+SAFE_KEYS = frozenset(
+    {"?", "up", "down", "left", "right", "tab", "shift+tab", "enter", "escape", "home", "end"}
+    | {"pageup", "pagedown"}
+    | {f"f{number}" for number in range(2, 10)}
+    | {f"ctrl+{letter}" for letter in "nfgprtul"}
+)
+"""Keys that arrive from every terminal, through ssh, tmux and screen; each action has one of them."""
+
+
+@dataclass(frozen=True)
+class Action:
+    """One thing a person can do with a key.
+
+    Attributes:
+        id: names it in ``keys.toml`` and names the method ``do_...`` of the screens that can do it.
+        title: a word or two, for the key bar.
+        help: one sentence, for the help and the list of actions.
+        keys: its keys, the one to show first.
+        where: the screens that can do it.
+        in_bar: whether the key bar shows it; the help always does.
+    """
+
+    id: str
+    title: str
+    help: str
+    keys: tuple[str, ...]
+    where: tuple[Where, ...] = EVERYWHERE
+    in_bar: bool = True
+
+
+ACTIONS: tuple[Action, ...] = (
+    Action("open", "Open", "Opens the chosen entry of the book.", ("enter",), ("book",)),
+    Action(
+        "calculate",
+        "Calculate",
+        "Opens the calculator, filled from the entry.",
+        ("f2",),
+        ("book", "entry"),
+    ),
+    Action("calculate-on", "Calculate", "Opens the calculator, filled from the entry.", ("enter",), ("entry",), False),
+    Action("worksheets", "Worksheets", "Lists the calculations for this family of tools; what you typed stays.", ("f6",), ("calculator",)),
+    Action("next-worksheet", "Next", "Changes to the next calculation for this family of tools.", ("ctrl+n",), ("calculator",), False),
+    Action("previous-worksheet", "Before", "Changes to the calculation before.", ("ctrl+p",), ("calculator",), False),
+    Action(
+        "cautions",
+        "Cautions",
+        "Shows every caution in full, with its source.",
+        ("f4",),
+        ("book", "entry", "calculator"),
+    ),
+    Action(
+        "units",
+        "mm/inch",
+        "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.",
+        ("f5",),
+        ("book", "entry", "calculator"),
+    ),
+    Action("next-field", "Next", "Goes to the next field.", ("down", "tab", "enter"), ("calculator",), False),
+    Action("previous-field", "Back up", "Goes to the field before.", ("up", "shift+tab"), ("calculator",), False),
+    Action("clear-field", "Clear", "Empties the field, so that the book's value or the default returns.", ("ctrl+u",), ("calculator",), False),
+    Action("clear-find", "Clear", "Empties the find line, so that the whole book is shown.", ("ctrl+u",), (*_LISTS, "glossary"), False),
+    Action("up", "Up", "Goes one line up.", ("up",), _LISTS, False),
+    Action("down", "Down", "Goes one line down.", ("down",), _LISTS, False),
+    Action("page-up", "Page up", "Goes a screenful up.", ("pageup",), in_bar=False),
+    Action("page-down", "Page down", "Goes a screenful down.", ("pagedown",), in_bar=False),
+    Action("first", "First", "Goes to the beginning.", ("home",), (*_LISTS, *_READING), False),
+    Action("last", "Last", "Goes to the end.", ("end",), (*_LISTS, *_READING), False),
+    Action("scroll-up", "Up", "Scrolls one line up.", ("up",), _READING, False),
+    Action("scroll-down", "Down", "Scrolls one line down.", ("down",), _READING, False),
+    Action("next-entry", "Next entry", "Shows the next entry of the list.", ("ctrl+n",), ("entry",), False),
+    Action("previous-entry", "Entry before", "Shows the entry before in the list.", ("ctrl+p",), ("entry",), False),
+    Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets")),
+    Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False),
+    Action("glossary", "Words", "Explains the words: what each quantity is and how it is measured.", ("f3",), ("book", "entry", "calculator", "help"), False),
+    Action("help", "Help", "Explains what is in front of you, and names its keys.", ("?", "f1")),
+    Action("actions", "All", "Lists everything that can be done here; type to find it, Enter does it.", ("f8",), ("book", "entry", "calculator")),
+    Action("back", "Back", "Goes back to where you came from; nothing typed is lost.", ("f9", "escape"), EVERYWHERE[1:]),
+    Action("back-out", "Leave", "Empties the find line; when it is empty, leaves the program.", ("f9",), ("book",)),
+    Action("escape-find", "Clear", "Empties the find line.", ("escape",), ("book",), False),
+    Action("repaint", "Repaint", "Paints the whole screen again, if something else wrote on it.", ("ctrl+l",), in_bar=False),
+    Action("quit", "Leave", "Leaves the program from anywhere; F9 does it step by step.", ("ctrl+q", "ctrl+c"), in_bar=False),
+)  # fmt: skip
+"""Every action; where two share a key they never share a screen."""
+
+
+def actions_of(where: Where) -> tuple[Action, ...]:
+    """The actions of one screen, in the order in which its key bar and help show them."""
+    return tuple(action for action in ACTIONS if where in action.where)
+
+
+def action(name: str) -> Action:
+    """The action with this id; raises ``KeyError`` when there is none."""
+    return _BY_ID[name]
+
+
+_BY_ID = {one.id: one for one in ACTIONS}

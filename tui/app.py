@@ -1,0 +1,143 @@
+"""The program on the screen: it wires book, session and screens together, and decides nothing else."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+from textual.app import App
+from textual.message import Message
+from textual.screen import Screen
+
+from library.units.system import Display
+from tui import terminal
+from tui.look import look
+from tui.screens.board import Board
+from tui.screens.book import BookScreen
+from tui.session import Session
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from geometry.worksheet import Worksheet
+    from library.book.model import Book, Entry
+
+
+class Heelclear(App[None], inherit_bindings=False):
+    """The Textual program.
+
+    Args:
+        session: what it starts with.
+        open_book: reads the book; called in a thread.
+    """
+
+    ENABLE_COMMAND_PALETTE = False
+
+    class BookOpened(Message):
+        """The book was read."""
+
+        def __init__(self, book: Book) -> None:
+            super().__init__()
+            self.book = book
+
+    class UnitsLoaded(Message):
+        """Units can be written now without a wait."""
+
+    def __init__(self, session: Session, open_book: Callable[[], Book]) -> None:
+        super().__init__(ansi_color=True)
+        self.session = session
+        self._open_book = open_book
+        self.animation_level = "none"
+
+    def get_default_screen(self) -> Screen[None]:
+        """The book is the first screen; nothing lies below it."""
+        return BookScreen(self.session)
+
+    def on_mount(self) -> None:
+        """Read the book behind the first frame."""
+        self.run_worker(self._read_book, thread=True)
+
+    def _read_book(self) -> None:
+        self.post_message(self.BookOpened(self._open_book()))
+
+    def on_heelclear_book_opened(self, message: BookOpened) -> None:
+        """Show the book."""
+        from tui.view.rows import rows_of
+
+        self.session.book = message.book
+        self.session.page.fill(rows_of(message.book))
+        self._draw()
+
+    def load_units(self) -> None:
+        """Load units in a thread, once."""
+        if not self.session.units_ready:
+            self.run_worker(self._load_units, thread=True, group="units", exclusive=True)
+
+    def _load_units(self) -> None:
+        from geometry.sentences import Kind
+        from library.units.show import show
+
+        show(1.0, Kind.LENGTH, Display("in"))
+        self.post_message(self.UnitsLoaded())
+
+    def on_heelclear_units_loaded(self) -> None:
+        """Lengths can be written in the other unit too."""
+        self.session.units_ready = True
+        self._draw()
+
+    def _draw(self) -> None:
+        if isinstance(self.screen, Board):
+            self.screen.draw()
+
+    def calculate(self, entry: Entry | None) -> None:
+        """Open the calculator for an entry."""
+        sheet = self.session.sheet_for(entry) if entry is not None else None
+        if entry is None or sheet is None:
+            self._say("There is nothing to calculate here; choose an entry of the book first.")
+            return
+        from tui.screens.calculator import CalculatorScreen
+
+        self.push_screen(CalculatorScreen(self.session, entry, sheet))
+
+    def show_cautions(self, sheet: Worksheet | None, entry: Entry | None) -> None:
+        """Show cautions in full."""
+        from tui.screens.cautions import CautionsScreen
+
+        self.push_screen(CautionsScreen(self.session, sheet, entry))
+
+    def _say(self, sentence: str) -> None:
+        if isinstance(self.screen, Board):
+            self.screen.say(sentence)
+
+    def repaint(self) -> None:
+        """Paint every cell again."""
+        self.refresh(repaint=True, layout=True)
+
+    def leave(self) -> None:
+        """Leave; everything typed is kept by then."""
+        self.exit(return_code=0)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Run the screens; returns the exit code.
+
+    Args:
+        options: ``library`` (the shop's folder or nothing), ``units``, ``ascii`` and ``mouse``.
+    """
+    refusal = terminal.refusal()
+    if refusal:
+        return terminal.refuse(refusal)
+    session = Session(
+        look=look(colour=terminal.has_colour(), ascii_only=options.ascii or not terminal.has_unicode()),
+        display=Display(options.units),
+    )
+    app = Heelclear(session, lambda: _book(options))
+    app.run(mouse=options.mouse)
+    return app.return_code or 0
+
+
+def _book(options: argparse.Namespace) -> Book:
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+
+    return open_book(shop_folder(options.library)[0])

@@ -1,0 +1,109 @@
+"""Which key does what on which screen: the registry's keys, and the user's own in their place."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+
+from tui.actions import ACTIONS, Action, Where, actions_of
+
+_SHOWN = {
+    "enter": "Enter",
+    "escape": "Esc",
+    "pageup": "PgUp",
+    "pagedown": "PgDn",
+    "tab": "Tab",
+    "shift+tab": "Shift+Tab",
+    "up": "Up",
+    "down": "Down",
+    "left": "Left",
+    "right": "Right",
+    "home": "Home",
+    "end": "End",
+}
+
+
+def shown_key(key: str) -> str:
+    """A key as it is written for a person.
+
+    Example:
+        >>> shown_key("ctrl+u"), shown_key("f2"), shown_key("pageup")
+        ('Ctrl+U', 'F2', 'PgUp')
+    """
+    if key in _SHOWN:
+        return _SHOWN[key]
+    if key.startswith("ctrl+"):
+        return f"Ctrl+{key[5:].upper()}"
+    return key.upper() if key[:1] == "f" and key[1:].isdigit() else key
+
+
+@dataclass(frozen=True)
+class Keymap:
+    """The keys in force.
+
+    Attributes:
+        own: the user's keys by the id of an action; they replace that action's keys.
+        problems: what could not be taken of the user's keys, as sentences.
+
+    Example:
+        >>> Keymap().action("book", "f2").id
+        'calculate'
+    """
+
+    own: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    problems: tuple[str, ...] = ()
+
+    def keys(self, action: Action) -> tuple[str, ...]:
+        """The keys of an action, the one to show first."""
+        return self.own.get(action.id, action.keys)
+
+    def action(self, where: Where, key: str) -> Action | None:
+        """What a key does on a screen, or nothing."""
+        return next((one for one in actions_of(where) if key in self.keys(one)), None)
+
+    def first_key(self, action: Action) -> str:
+        """The key to show for an action, as a person writes it."""
+        return shown_key(self.keys(action)[0])
+
+
+def keymap(own: Mapping[str, tuple[str, ...]]) -> Keymap:
+    """The registry with the user's keys in place.
+
+    A name that is no action, and a key that would then do two things on one screen, are left out and
+    reported; the rest is taken.
+
+    Args:
+        own: keys by the id of an action.
+
+    Example:
+        >>> keymap({"calculate": ("f6",), "opne": ("f3",)}).problems
+        ('There is no action opne; did you mean open?',)
+    """
+    taken: dict[str, tuple[str, ...]] = {}
+    problems: list[str] = []
+    known = {one.id: one for one in ACTIONS}
+    for name, keys in own.items():
+        if name not in known:
+            near = get_close_matches(name, known, n=1)
+            problems.append(f"There is no action {name}" + (f"; did you mean {near[0]}?" if near else "."))
+            continue
+        clash = _clash(known[name], keys, Keymap(taken))
+        if clash:
+            problems.append(clash)
+        elif keys:
+            taken[name] = keys
+    return Keymap(taken, tuple(problems))
+
+
+def _clash(wanted: Action, keys: tuple[str, ...], current: Keymap) -> str:
+    for other in ACTIONS:
+        shared = set(other.where) & set(wanted.where)
+        doubled = [key for key in keys if key in current.keys(other)]
+        if other.id != wanted.id and shared and doubled:
+            where = sorted(shared)[0]
+            return (
+                f"{shown_key(doubled[0])} for {wanted.id} already means {other.id} in {where}; "
+                f"{wanted.id} keeps {shown_key(current.keys(wanted)[0])}."
+            )
+    return ""

@@ -1,0 +1,52 @@
+"""How each role of a text is shown: with the sixteen colours of the terminal, or with none."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+
+from rich.style import Style
+
+from tui.view.lines import Role
+
+_WITHOUT_COLOUR: dict[Role, Style] = {
+    "plain": Style(),
+    "quiet": Style(),
+    "strong": Style(bold=True),
+    "head": Style(bold=True),
+    "chosen": Style(reverse=True),
+    "cursor": Style(reverse=True),
+    "typed": Style(bold=True),
+    "pass": Style(bold=True),
+    "watch": Style(bold=True),
+    "stop": Style(bold=True, reverse=True),
+    "rule": Style(),
+    "key": Style(bold=True),
+}
+
+_COLOURS: dict[Role, Style] = {
+    "head": Style(color="cyan", bold=True),
+    "pass": Style(color="green", bold=True),
+    "watch": Style(color="yellow", bold=True),
+    "stop": Style(color="red", bold=True, reverse=True),
+    "key": Style(color="cyan"),
+}
+
+
+@dataclass(frozen=True)
+class Look:
+    """The style of each role, and whether only ASCII may be sent.
+
+    Attributes:
+        styles: by role; no meaning rests on them, for every state is also a word or a mark.
+        ascii: true where every cell must hold an ASCII character.
+    """
+
+    styles: dict[Role, Style]
+    ascii: bool = False
+
+
+@cache
+def look(*, colour: bool = True, ascii_only: bool = False) -> Look:
+    """The look for a terminal with or without colour, with or without Unicode."""
+    return Look(_WITHOUT_COLOUR | (_COLOURS if colour else {}), ascii_only)

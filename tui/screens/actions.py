@@ -1,0 +1,41 @@
+"""Everything that can be done on a screen."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tui.actions import action, actions_of
+from tui.keys import shown_key
+from tui.screens.chooser import Choice, Chooser
+
+if TYPE_CHECKING:
+    from tui.screens.board import Board
+    from tui.session import Session
+
+
+class ActionsScreen(Chooser):
+    """The actions of the screen below; Enter goes back there and does the chosen one."""
+
+    WHERE = "actions"
+
+    def __init__(self, session: Session, below: Board) -> None:
+        super().__init__(session)
+        self.below = below
+
+    def title_text(self) -> str:
+        """What this is."""
+        return "What can be done here"
+
+    def choices(self) -> list[Choice]:
+        """The actions of the screen below, by their keys."""
+        keys = self.session.keymap.keys
+        return [
+            Choice(one.id, ", ".join(map(shown_key, keys(one))), one.help)
+            for one in actions_of(self.below.WHERE)
+            if one.id != "actions"
+        ]
+
+    def take(self, choice: Choice) -> None:
+        """Go back and do it there."""
+        self.app.pop_screen()
+        self.below.call_after_refresh(self.below.do, action(choice.id))

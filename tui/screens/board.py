@@ -1,0 +1,159 @@
+"""What every screen has: one pane, a first and a last line, and keys looked up in the registry."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.screen import Screen
+
+from tui.actions import Action, Where
+from tui.view.bars import banner, key_bar
+from tui.view.lines import Line, Piece, filled, fit, line
+from tui.widgets.pane import Pane
+
+if TYPE_CHECKING:
+    from tui.app import Heelclear
+    from tui.session import Session
+
+
+def method_of(action: Action) -> str:
+    """The name of the method by which a screen does an action."""
+    return "do_" + action.id.replace("-", "_")
+
+
+class Board(Screen[None], inherit_bindings=False):
+    """A screen of lines.
+
+    A subclass says where it is in the registry, draws its body, and has a method ``do_...`` for each
+    action that the registry gives it.
+    """
+
+    WHERE: ClassVar[Where]
+    AUTO_FOCUS = None
+    ALLOW_SELECT = False
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.said = ""
+        self._pane = Pane(session.look)
+
+    @property
+    def heelclear(self) -> Heelclear:
+        """The program, by its own type."""
+        from tui.app import Heelclear
+
+        assert isinstance(self.app, Heelclear)
+        return self.app
+
+    def compose(self) -> ComposeResult:
+        """One pane over the whole screen."""
+        yield self._pane
+
+    def title_text(self) -> str:
+        """What stands at the left of the first line."""
+        raise NotImplementedError
+
+    def state_text(self) -> str:
+        """What stands at the right of the first line."""
+        return self.session.display.lengths
+
+    def body(self, width: int, height: int) -> list[Line]:
+        """The lines between the first and the last."""
+        raise NotImplementedError
+
+    def typed(self, text: str) -> None:
+        """Take a character, or a paste without line breaks; most screens have no use for one."""
+
+    def edited(self, key: str) -> None:
+        """Take a key that is no action and no character, such as backspace."""
+
+    def do(self, action: Action) -> None:
+        """Do an action of the registry, and show what came of it."""
+        getattr(self, method_of(action))()
+        if self.is_current:
+            self.draw()
+
+    def draw(self) -> None:
+        """Show the screen as it now is."""
+        width, height = self.size
+        if width < 1 or height < 1:
+            return
+        body = filled(self.body(width, max(height - 2, 0)), max(height - 2, 0))
+        last = line(Piece(fit(self.said, width), "strong")) if self.said else self._bar(width)
+        lines = [banner(self.title_text(), self.state_text(), width), *body, last]
+        self._pane.show(lines[:height])
+
+    def _bar(self, width: int) -> Line:
+        return key_bar(self.WHERE, self.session.keymap, width)
+
+    def say(self, sentence: str) -> None:
+        """Show a sentence in place of the key bar until the next key."""
+        self.said = sentence
+
+    def on_resize(self) -> None:
+        """Draw again for the new size; place and text stay."""
+        self.draw()
+
+    def on_screen_resume(self) -> None:
+        """Draw again: what was done on another screen may show here."""
+        self.draw()
+
+    def on_key(self, event: events.Key) -> None:
+        """Do what the registry says for a key; else hand it on as a character or an edit."""
+        event.stop()
+        event.prevent_default()
+        self.said = ""
+        key = event.character if event.key == "question_mark" and event.character else event.key
+        action = self.session.keymap.action(self.WHERE, key)
+        if action is not None:
+            self.do(action)
+            return
+        if event.is_printable and event.character:
+            self.typed(event.character)
+        else:
+            self.edited(key)
+        self.draw()
+
+    def on_paste(self, event: events.Paste) -> None:
+        """Take pasted text as if it were typed, its line breaks as spaces."""
+        event.stop()
+        self.typed(" ".join(event.text.split()))
+        self.draw()
+
+    def do_back(self) -> None:
+        """Go back to the screen before."""
+        self.app.pop_screen()
+
+    def do_help(self) -> None:
+        """Explain this screen."""
+        from tui.screens.help import HelpScreen
+
+        self.app.push_screen(HelpScreen(self.session, self))
+
+    def do_actions(self) -> None:
+        """List all that can be done here."""
+        from tui.screens.actions import ActionsScreen
+
+        self.app.push_screen(ActionsScreen(self.session, self))
+
+    def do_glossary(self) -> None:
+        """Explain the words."""
+        from tui.screens.glossary import GlossaryScreen
+
+        self.app.push_screen(GlossaryScreen(self.session))
+
+    def do_units(self) -> None:
+        """Change between millimetres and inches."""
+        self.session.switch_units()
+        self.heelclear.load_units()
+
+    def do_repaint(self) -> None:
+        """Paint everything again."""
+        self.heelclear.repaint()
+
+    def do_quit(self) -> None:
+        """Leave the program."""
+        self.heelclear.leave()

@@ -1,0 +1,113 @@
+"""The book: type to find, arrows to choose, Enter to open."""
+
+from __future__ import annotations
+
+from tui.screens.board import Board
+from tui.view.book_page import with_preview
+from tui.view.entry_page import entry_lines
+from tui.view.lines import Line
+from tui.view.text_line import TextLine
+
+PREVIEW_FROM = 140
+"""From this width on the chosen entry stands beside the list."""
+
+LIST_SHARE = 80
+"""Cells of the list where the entry stands beside it."""
+
+
+class BookScreen(Board):
+    """The list of the book with a find line that is always live."""
+
+    WHERE = "book"
+
+    def title_text(self) -> str:
+        """The program's name, and what is wrong in the book, if anything."""
+        book = self.session.book
+        if book is not None and book.findings:
+            count = len(book.findings)
+            return f"Heelclear: the book, with {count} problem{'s' if count > 1 else ''} to look at (F7)"
+        return "Heelclear: the book"
+
+    def body(self, width: int, height: int) -> list[Line]:
+        """Find line and list, and on a wide screen the chosen entry beside them."""
+        if width < PREVIEW_FROM:
+            return self.session.page.draw(width, height)
+        page = self.session.page.draw(LIST_SHARE, height)
+        entry, book = self.session.chosen_entry(), self.session.book
+        preview = entry_lines(book, entry, width - LIST_SHARE - 4) if entry and book else []
+        return with_preview(page, preview, LIST_SHARE)
+
+    def typed(self, text: str) -> None:
+        """Find as it is typed."""
+        self.session.page.edit(self.session.page.find.insert(text))
+
+    def edited(self, key: str) -> None:
+        """Edit the find line."""
+        self.session.page.edit(self.session.page.find.edited(key))
+
+    def do_up(self) -> None:
+        """One entry up."""
+        self.session.page.view.move(-1)
+
+    def do_down(self) -> None:
+        """One entry down."""
+        self.session.page.view.move(1)
+
+    def do_page_up(self) -> None:
+        """A screenful up."""
+        self.session.page.view.page(-1)
+
+    def do_page_down(self) -> None:
+        """A screenful down."""
+        self.session.page.view.page(1)
+
+    def do_first(self) -> None:
+        """To the first entry."""
+        self.session.page.view.choose(0)
+
+    def do_last(self) -> None:
+        """To the last entry."""
+        self.session.page.view.choose(self.session.page.view.count)
+
+    def do_clear_find(self) -> None:
+        """Show the whole book again; the chosen entry stays chosen."""
+        chosen = self.session.page.chosen
+        self.session.page.edit(TextLine())
+        if chosen is not None:
+            self.session.page.choose(chosen.id)
+
+    def do_escape_find(self) -> None:
+        """The same, by Escape."""
+        self.do_clear_find()
+
+    def do_back_out(self) -> None:
+        """Empty the find line; when it is empty, leave."""
+        if self.session.page.find.text:
+            self.do_clear_find()
+        else:
+            self.heelclear.leave()
+
+    def do_open(self) -> None:
+        """Open the chosen entry."""
+        entry = self.session.chosen_entry()
+        if entry is None:
+            self.say("There is no entry to open; clear the find line with Ctrl+U.")
+            return
+        from tui.screens.entry import EntryScreen
+
+        self.app.push_screen(EntryScreen(self.session, entry))
+        self.heelclear.load_units()
+
+    def do_calculate(self) -> None:
+        """Open the calculator for the chosen entry."""
+        self.heelclear.calculate(self.session.chosen_entry())
+
+    def do_cautions(self) -> None:
+        """Show the cautions of the chosen entry."""
+        self.heelclear.show_cautions(None, self.session.chosen_entry())
+
+    def do_findings(self) -> None:
+        """Show what is wrong in the book."""
+        from tui.screens.findings import FindingsScreen
+
+        self.app.push_screen(FindingsScreen(self.session))

@@ -1,0 +1,113 @@
+"""The calculator: a worksheet filled from the entry, answered at every key."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tui.screens.board import Board
+from tui.session import sheets_for
+from tui.view.calculator_page import CalculatorPage
+from tui.view.lines import Line
+
+if TYPE_CHECKING:
+    from geometry.worksheet import Worksheet
+    from library.book.model import Entry
+    from tui.session import Session
+
+
+class CalculatorScreen(Board):
+    """One worksheet for one entry."""
+
+    WHERE = "calculator"
+
+    def __init__(self, session: Session, entry: Entry, sheet: Worksheet) -> None:
+        super().__init__(session)
+        self.entry = entry
+        self.page = self._page_for(sheet)
+
+    def title_text(self) -> str:
+        """The worksheet's title and the entry's."""
+        return f"{self.page.form.sheet.title}: {self.entry.title}"
+
+    def state_text(self) -> str:
+        """Which worksheet of how many, and the unit of lengths."""
+        names = [sheet.name for sheet in sheets_for(self.entry.family)]
+        place = names.index(self.page.form.sheet.name) + 1
+        return f"{place} of {len(names)}  {self.session.display.lengths}"
+
+    def body(self, width: int, height: int) -> list[Line]:
+        """Fields, answer, checks and cautions."""
+        return self.page.draw(self.session.display, width, height)
+
+    def typed(self, text: str) -> None:
+        """Type into the field in hand, and answer."""
+        self.page.form.type(text)
+        self._compute()
+
+    def edited(self, key: str) -> None:
+        """Edit the field in hand, and answer."""
+        self.page.form.edit(key)
+        self._compute()
+
+    def do_next_field(self) -> None:
+        """To the next field."""
+        self.page.form.move(1)
+        self.page.scroll_to_field()
+
+    def do_previous_field(self) -> None:
+        """To the field before."""
+        self.page.form.move(-1)
+        self.page.scroll_to_field()
+
+    def do_clear_field(self) -> None:
+        """Empty the field in hand; the book's value or the default returns."""
+        self.page.form.clear()
+        self._compute()
+
+    def do_page_up(self) -> None:
+        """See the part of the page above."""
+        self.page.view.scroll(-max(self.page.view.height - 1, 1))
+
+    def do_page_down(self) -> None:
+        """See the part of the page below."""
+        self.page.view.scroll(max(self.page.view.height - 1, 1))
+
+    def do_worksheets(self) -> None:
+        """List the calculations of this family."""
+        from tui.screens.worksheets import WorksheetsScreen
+
+        name = self.page.form.sheet.name
+        self.app.push_screen(WorksheetsScreen(self.session, self.entry, name, self._open))
+
+    def do_next_worksheet(self) -> None:
+        """Change to the next calculation of this family."""
+        self._step(1)
+
+    def do_previous_worksheet(self) -> None:
+        """Change to the calculation before."""
+        self._step(-1)
+
+    def _step(self, by: int) -> None:
+        sheets = sheets_for(self.entry.family)
+        names = [sheet.name for sheet in sheets]
+        self._open(sheets[(names.index(self.page.form.sheet.name) + by) % len(sheets)])
+
+    def _open(self, sheet: Worksheet) -> None:
+        self.page = self._page_for(sheet)
+
+    def do_units(self) -> None:
+        """Change between millimetres and inches, and answer again."""
+        super().do_units()
+        self._compute()
+
+    def do_cautions(self) -> None:
+        """Show the cautions of this worksheet and entry in full."""
+        self.heelclear.show_cautions(self.page.form.sheet, self.entry)
+
+    def _page_for(self, sheet: Worksheet) -> CalculatorPage:
+        page = CalculatorPage(self.session.form(self.entry, sheet))
+        self.session.compute(page.form)
+        return page
+
+    def _compute(self) -> None:
+        self.session.compute(self.page.form)

@@ -1,0 +1,126 @@
+"""A list to choose from, with a find line over it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from tui.screens.board import Board
+from tui.view.lines import Line, Piece, filled, fit, line, rule, wrap
+from tui.view.text_line import TextLine
+from tui.view.viewport import Viewport
+
+if TYPE_CHECKING:
+    from tui.session import Session
+
+
+class Choice(NamedTuple):
+    """One thing to choose.
+
+    Attributes:
+        id: what the screen knows it by.
+        name: stands at the left.
+        text: says more about it.
+    """
+
+    id: str
+    name: str
+    text: str
+
+
+class Chooser(Board):
+    """Choices of which typing leaves those that have what was typed; Enter takes the chosen one."""
+
+    NAME_WIDTH = 16
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self.find = TextLine()
+        self.view = Viewport()
+
+    def choices(self) -> list[Choice]:
+        """Everything to choose from."""
+        raise NotImplementedError
+
+    def take(self, choice: Choice) -> None:
+        """Do what was chosen; the screen is still shown."""
+        raise NotImplementedError
+
+    def found(self) -> list[Choice]:
+        """The choices that have every word typed."""
+        words = self.find.text.casefold().split()
+        return [
+            choice
+            for choice in self.choices()
+            if all(word in f"{choice.name} {choice.text}".casefold() for word in words)
+        ]
+
+    def body(self, width: int, height: int) -> list[Line]:
+        """A find line, the list, and all that there is to say of the chosen one."""
+        found = self.found()
+        self.view.resize(len(found), height - 5)
+        head = [line(Piece("Find: ", "strong"), *self.find.pieces(max(width - 6, 1))), rule(width)]
+        rows = [
+            self._row(choice, width, chosen=place == self.view.chosen)
+            for place, choice in enumerate(
+                found[self.view.top : self.view.top + self.view.height], self.view.top
+            )
+        ]
+        nothing = [line("  Nothing here has that in it; Ctrl+U shows all again.")]
+        foot = wrap(found[self.view.chosen].text, width) if found else []
+        return [*filled(head + (rows or nothing), height - 3), rule(width), *filled(foot, 2)]
+
+    def _row(self, choice: Choice, width: int, *, chosen: bool) -> Line:
+        room = max(width - self.NAME_WIDTH - 3, 1)
+        return line(
+            Piece("> " if chosen else "  ", "strong"),
+            Piece(fit(choice.name, self.NAME_WIDTH), "chosen" if chosen else "key"),
+            " ",
+            Piece(fit(choice.text, room)),
+        )
+
+    def typed(self, text: str) -> None:
+        """Find as it is typed."""
+        self._seek(self.find.insert(text))
+
+    def edited(self, key: str) -> None:
+        """Edit what is sought."""
+        self._seek(self.find.edited(key))
+
+    def do_clear_find(self) -> None:
+        """Show all choices again."""
+        self._seek(TextLine())
+
+    def _seek(self, find: TextLine) -> None:
+        if find.text != self.find.text:
+            self.view.choose(0)
+        self.find = find
+
+    def do_up(self) -> None:
+        """One choice up."""
+        self.view.move(-1)
+
+    def do_down(self) -> None:
+        """One choice down."""
+        self.view.move(1)
+
+    def do_page_up(self) -> None:
+        """A screenful up."""
+        self.view.page(-1)
+
+    def do_page_down(self) -> None:
+        """A screenful down."""
+        self.view.page(1)
+
+    def do_first(self) -> None:
+        """To the first choice."""
+        self.view.choose(0)
+
+    def do_last(self) -> None:
+        """To the last choice."""
+        self.view.choose(self.view.count)
+
+    def do_take(self) -> None:
+        """Take the chosen one."""
+        found = self.found()
+        if found:
+            self.take(found[self.view.chosen])

@@ -1,0 +1,71 @@
+"""One entry of the book in full."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tui.screens.reading import Reading
+from tui.view.entry_page import Convert, entry_lines
+from tui.view.lines import Line
+
+if TYPE_CHECKING:
+    from library.book.model import Entry
+    from tui.session import Session
+
+
+class EntryScreen(Reading):
+    """Every value with its range and source, the cautions, the notes and the family."""
+
+    WHERE = "entry"
+
+    def __init__(self, session: Session, entry: Entry) -> None:
+        super().__init__(session)
+        self.entry = entry
+
+    def title_text(self) -> str:
+        """The entry's title."""
+        return self.entry.title
+
+    def text(self, width: int) -> list[Line]:
+        """The entry, lengths also in the unit that is worked in."""
+        book = self.session.book
+        return entry_lines(book, self.entry, width, self._convert()) if book is not None else []
+
+    def do_calculate(self) -> None:
+        """Open the calculator, filled from this entry."""
+        self.heelclear.calculate(self.entry)
+
+    def do_calculate_on(self) -> None:
+        """The same, by Enter."""
+        self.do_calculate()
+
+    def do_cautions(self) -> None:
+        """Show the cautions alone."""
+        self.heelclear.show_cautions(None, self.entry)
+
+    def do_next_entry(self) -> None:
+        """Show the next entry of the list."""
+        self._go(1)
+
+    def do_previous_entry(self) -> None:
+        """Show the entry before in the list."""
+        self._go(-1)
+
+    def _go(self, by: int) -> None:
+        self.session.page.view.move(by)
+        entry = self.session.chosen_entry()
+        if entry is self.entry:
+            self.say(
+                "That was the last entry of the list." if by > 0 else "That was the first entry of the list."
+            )
+        elif entry is not None:
+            self.entry = entry
+            self.view.top = 0
+
+    def _convert(self) -> Convert | None:
+        if not self.session.units_ready:
+            return None
+        from library.units.show import show
+
+        display = self.session.display
+        return lambda number, kind: show(number, kind, display)

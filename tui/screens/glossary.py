@@ -1,0 +1,57 @@
+"""Every word of the vocabulary, with what it is and how it is measured."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from geometry.quantities import QUANTITIES
+from tui.screens.reading import Reading
+from tui.view.help_page import explained
+from tui.view.lines import Line, wrap
+from tui.view.text_line import TextLine
+
+if TYPE_CHECKING:
+    from tui.session import Session
+
+
+class GlossaryScreen(Reading):
+    """The vocabulary; typing shows only the words that have what is typed."""
+
+    WHERE = "glossary"
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self.find = TextLine()
+
+    def title_text(self) -> str:
+        """What this is, and what is sought."""
+        return "The words of the book" + (
+            f", with {self.find.text!r} in them" if self.find.text else "; type to find one"
+        )
+
+    def text(self, width: int) -> list[Line]:
+        """The words that have what was typed in title, definition or key."""
+        sought = self.find.text.casefold().split()
+        lines: list[Line] = []
+        for row in QUANTITIES.values():
+            searched = f"{row.title} {row.key} {row.definition}".casefold()
+            if all(word in searched for word in sought):
+                lines += explained(row, width)
+        return lines or wrap("No word has that in it. Ctrl+U shows all of them again.", width)
+
+    def typed(self, text: str) -> None:
+        """Find as it is typed."""
+        self._take(self.find.insert(text))
+
+    def edited(self, key: str) -> None:
+        """Edit what is sought."""
+        self._take(self.find.edited(key))
+
+    def do_clear_find(self) -> None:
+        """Show all words again."""
+        self._take(TextLine())
+
+    def _take(self, find: TextLine) -> None:
+        if find.text != self.find.text:
+            self.view.top = 0
+        self.find = find

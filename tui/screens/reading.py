@@ -1,0 +1,58 @@
+"""A screen of text that is longer than the screen."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tui.screens.board import Board
+from tui.view.lines import Line, Piece, filled, fit, line, rule
+from tui.view.viewport import Viewport
+
+if TYPE_CHECKING:
+    from tui.session import Session
+
+
+class Reading(Board):
+    """Text that scrolls; a subclass gives its lines for a width."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self.view = Viewport()
+
+    def text(self, width: int) -> list[Line]:
+        """The whole text, wrapped to ``width`` cells."""
+        raise NotImplementedError
+
+    def body(self, width: int, height: int) -> list[Line]:
+        """The part of the text in sight, over a line that says how much is below."""
+        lines = self.text(max(width - 1, 1))
+        self.view.count, self.view.height = len(lines), max(height - 1, 1)
+        self.view.scroll(0)
+        below = self.view.below()
+        edge = f"── {below} more line{'s' if below > 1 else ''}: PgDn ──"
+        last = line(Piece(fit(edge, width), "rule")) if below else rule(width)
+        return [*filled(lines[self.view.top :], height - 1), last]
+
+    def do_scroll_up(self) -> None:
+        """One line up."""
+        self.view.scroll(-1)
+
+    def do_scroll_down(self) -> None:
+        """One line down."""
+        self.view.scroll(1)
+
+    def do_page_up(self) -> None:
+        """One screenful up, with a line in common."""
+        self.view.scroll(-max(self.view.height - 1, 1))
+
+    def do_page_down(self) -> None:
+        """One screenful down, with a line in common."""
+        self.view.scroll(max(self.view.height - 1, 1))
+
+    def do_first(self) -> None:
+        """To the beginning."""
+        self.view.scroll(-self.view.count)
+
+    def do_last(self) -> None:
+        """To the end."""
+        self.view.scroll(self.view.count)

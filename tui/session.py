@@ -1,0 +1,89 @@
+"""What the program knows while it runs: the book, the units, and everything that was typed so far."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from geometry.worksheet import Worksheet
+from geometry.worksheets import worksheets_for
+from library.book.model import Book, Entry
+from library.units.system import METRIC, Display
+from library.workings.answer import answer
+from library.workings.fill import reading_of
+from tui.keys import Keymap
+from tui.look import Look, look
+from tui.view.book_page import BookPage
+from tui.view.form import Form, Typed
+
+
+@dataclass
+class Session:
+    """One run of the program.
+
+    Attributes:
+        look: how roles are shown on this terminal.
+        display: the units that lengths are shown in, and typed in where no unit is given.
+        keymap: the keys in force.
+        book: the book, once it is read.
+        page: the list of the book with its find line.
+        units_ready: whether units are loaded, so that writing one costs nothing.
+    """
+
+    look: Look = field(default_factory=look)
+    display: Display = METRIC
+    keymap: Keymap = field(default_factory=Keymap)
+    book: Book | None = None
+    page: BookPage = field(default_factory=BookPage)
+    units_ready: bool = False
+    _typed: dict[str, Typed] = field(default_factory=dict)
+    _forms: dict[tuple[str, str], Form] = field(default_factory=dict)
+    _last_sheet: dict[str, str] = field(default_factory=dict)
+
+    def chosen_entry(self) -> Entry | None:
+        """The entry that the list points at."""
+        row = self.page.chosen
+        return self.book.entries.get(row.id) if row is not None and self.book is not None else None
+
+    def form(self, entry: Entry, sheet: Worksheet) -> Form:
+        """The form for an entry and a worksheet, with all that was typed into it before."""
+        self._last_sheet[entry.id] = sheet.name
+        key = (entry.id, sheet.name)
+        if key not in self._forms:
+            self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
+        return self._forms[key]
+
+    def sheet_for(self, entry: Entry) -> Worksheet | None:
+        """The worksheet to open for an entry: the one used last, else the one most its own."""
+        sheets = sheets_for(entry.family)
+        last = self._last_sheet.get(entry.id)
+        return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
+
+    def compute(self, form: Form) -> None:
+        """Answer a form as it now stands."""
+        form.take(answer(form.sheet, form.texts(), entry=form.entry, book=self.book, display=self.display))
+
+    def switch_units(self) -> None:
+        """Change between millimetres and inches; what was typed keeps its meaning."""
+        old, new = self.display, self.display.other()
+        for form in self._forms.values():
+            form.switch(old, new, _read)
+        self.display = new
+
+
+def sheets_for(family: str) -> list[Worksheet]:
+    """The worksheets of a family, those made for the fewest families first.
+
+    Example:
+        >>> sheets_for("tap")[0].name
+        'tap-axial-relief'
+    """
+    return sorted(worksheets_for(family), key=lambda sheet: (len(sheet.families), sheet.name))
+
+
+def _read(text: str, key: str, display: Display) -> float | None:
+    from library.units.read import UnitError
+
+    try:
+        return reading_of(text, key, display).number
+    except UnitError:
+        return None

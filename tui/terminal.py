@@ -1,0 +1,76 @@
+"""What the terminal can do, and what to say where it cannot show screens at all."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Mapping
+
+PLAIN_COMMANDS = "heelclear list, heelclear show ID and heelclear work NAME answer in plain lines"
+
+
+def refusal(environment: Mapping[str, str] = os.environ, *, is_terminal: bool | None = None) -> str:
+    """Why no screen can be shown here, as a sentence; empty where one can.
+
+    Args:
+        environment: the environment variables.
+        is_terminal: whether both ends are a terminal; asked for when not given.
+
+    Example:
+        >>> refusal({"TERM": "xterm"}, is_terminal=True)
+        ''
+    """
+    if is_terminal is None:
+        is_terminal = (
+            sys.__stdin__ is not None
+            and sys.__stdin__.isatty()
+            and sys.__stdout__ is not None
+            and sys.__stdout__.isatty()
+        )
+    if not is_terminal:
+        return f"The screens need a terminal, and this is none; {PLAIN_COMMANDS}."
+    if environment.get("TERM", "") in {"", "dumb", "unknown"}:
+        return f"This terminal (TERM={environment.get('TERM', '')}) cannot move its cursor; {PLAIN_COMMANDS}."
+    return ""
+
+
+def refuse(sentence: str) -> int:
+    """Say why on standard error; returns the exit code of a usage error."""
+    print(sentence, file=sys.stderr)
+    return 2
+
+
+def has_colour(environment: Mapping[str, str] = os.environ) -> bool:
+    """Whether colour may be sent: not where ``NO_COLOR`` is set to anything.
+
+    Example:
+        >>> has_colour({"NO_COLOR": "1"}), has_colour({"NO_COLOR": ""}), has_colour({})
+        (False, True, True)
+    """
+    return not environment.get("NO_COLOR")
+
+
+def has_unicode(environment: Mapping[str, str] = os.environ, encoding: str | None = None) -> bool:
+    """Whether the terminal may be sent more than ASCII.
+
+    Both what Python writes and what the locale names must be UTF-8. Where no locale is set Python
+    itself puts ``C.UTF-8`` into ``LC_CTYPE``; that says nothing of the terminal and is not counted.
+
+    Example:
+        >>> has_unicode({"LANG": "en_GB.UTF-8"}, "utf-8"), has_unicode({"LANG": "C"}, "utf-8")
+        (True, False)
+    """
+    written = encoding or (sys.__stderr__.encoding if sys.__stderr__ is not None else "") or ""
+    return _is_utf8(written) and _is_utf8(_locale(environment).partition(".")[2])
+
+
+def _locale(environment: Mapping[str, str]) -> str:
+    if environment.get("LC_ALL"):
+        return environment["LC_ALL"]
+    chosen, general = environment.get("LC_CTYPE", ""), environment.get("LANG", "")
+    put_there_by_python = chosen == "C.UTF-8" and general in {"", "C", "POSIX"}
+    return general if put_there_by_python or not chosen else chosen
+
+
+def _is_utf8(name: str) -> bool:
+    return name.lower().partition("@")[0].replace("-", "").replace("_", "") == "utf8"

@@ -1,0 +1,82 @@
+"""The answer of a worksheet as lines: outputs, dial readings, tables and checks."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from geometry.quantities import quantity
+from geometry.sentences import Kind
+from geometry.worksheet import Result
+from library.units.show import say, show
+from library.units.system import Display
+from library.workings.answer import Answer, off_by
+from tui.commands.work_text import SHARES
+from tui.view.lines import Line, Piece, fit, line, spread_out, width_of, wrap
+from tui.view.table import table
+
+STATE_WORDS = {"pass": "PASS", "watch": "WATCH", "stop": "STOP"}
+_WORST_FIRST = ("stop", "watch", "pass")
+
+
+def output_lines(answer: Answer, result: Result, display: Display, width: int) -> list[Line]:
+    """Each answered quantity with its value, and how far it may be off where that is known."""
+    lines: list[Line] = []
+    for key, value in result.outputs.items():
+        row = quantity(key)
+        spread = answer.spreads.get(key)
+        said = show(value, row.kind, display)
+        *above, name = wrap(row.title, max(width - len(said) - 1, 12))
+        lines += [*above, spread_out(name, line(Piece(said, "strong")), width)]
+        if spread is not None:
+            lines.append(line(Piece(fit(off_by(row.kind, spread, display), width, right=True), "quiet")))
+    return lines
+
+
+def station_lines(result: Result, display: Display) -> list[Line]:
+    """The dial readings at the edge, on the way, and at the heel."""
+    if not result.stations:
+        return []
+    keys = list(result.stations[0].readings)
+    heading = ("", "turned", *(quantity(key).title.lower() for key in keys))
+    rows = [
+        (
+            SHARES.get(station.fraction, f"{station.fraction:.2f}"),
+            show(station.angle, Kind.ANGLE, display),
+            *(show(station.readings[key], quantity(key).kind, display) for key in keys),
+        )
+        for station in result.stations
+    ]
+    return table(heading, rows)
+
+
+def row_lines(result: Result, display: Display) -> list[Line]:
+    """The table of an answer that has one."""
+    if not result.rows:
+        return []
+    keys = list(dict.fromkeys(key for row in result.rows for key in row.values))
+    heading = ("", *(quantity(key).title.lower() for key in keys))
+    rows = [
+        (
+            row.label,
+            *(show(row.values[k], quantity(k).kind, display) if k in row.values else "" for k in keys),
+        )
+        for row in result.rows
+    ]
+    return table(heading, rows)
+
+
+def check_lines(result: Result, display: Display, width: int) -> list[Line]:
+    """What the numbers mean at the machine, the worst first, each with its state in a word."""
+    lines: list[Line] = []
+    for check in sorted(result.checks, key=lambda one: _WORST_FIRST.index(one.state)):
+        word = STATE_WORDS[check.state]
+        first, *rest = wrap(say(check.sentence, display), width, first=" " * 6, rest=" " * 6)
+        shown = first[0].text[6:]
+        lines.append(line(Piece(word, check.state), Piece(" " * (6 - len(word)) + shown)))
+        lines += rest
+    return lines
+
+
+def widest(lines: Sequence[Line]) -> int:
+    """Cells that the widest of some lines takes."""
+    return max(map(width_of, lines), default=0)

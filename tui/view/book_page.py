@@ -1,0 +1,133 @@
+"""The book as a page: a find line that is always live, and the list of what was found."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
+from tui.view.rows import Row, search
+from tui.view.text_line import TextLine
+from tui.view.viewport import Viewport
+
+FIND = "Find: "
+
+
+class BookPage:
+    """What the book screen shows, and how keys change it.
+
+    Attributes:
+        find: the find line.
+        hits: indices of the rows found.
+        view: the part of them in sight, and the chosen one.
+    """
+
+    def __init__(self, rows: Sequence[Row] | None = None) -> None:
+        self._rows = rows
+        self.find = TextLine()
+        self.hits: Sequence[int] = range(len(rows or ()))
+        self.view = Viewport(len(self.hits))
+
+    def fill(self, rows: Sequence[Row]) -> None:
+        """Take new rows; what is typed and the chosen entry stay."""
+        kept = self.chosen
+        self._rows = rows
+        self.hits = search(rows, self.find.text)
+        self.view.resize(len(self.hits), self.view.height)
+        if kept is not None:
+            self.choose(kept.id)
+
+    @property
+    def chosen(self) -> Row | None:
+        """The chosen row, or nothing where none was found."""
+        if self._rows is None or not self.hits:
+            return None
+        return self._rows[self.hits[self.view.chosen]]
+
+    def choose(self, entry_id: str) -> None:
+        """Choose an entry by its id, where the list has it."""
+        for place, index in enumerate(self.hits):
+            if self._rows is not None and self._rows[index].id == entry_id:
+                self.view.choose(place)
+                return
+
+    def edit(self, find: TextLine) -> None:
+        """Take a new find line; when its text changed, the list follows at once."""
+        old, self.find = self.find.text, find
+        if find.text == old or self._rows is None:
+            return
+        narrower = find.text.startswith(old) and find.text[: len(old) + 1].strip() != ""
+        self.hits = search(self._rows, find.text, self.hits if narrower else None)
+        self.view.resize(len(self.hits), self.view.height)
+        self.view.choose(0)
+
+    def draw(self, width: int, height: int) -> list[Line]:
+        """The page, exactly ``height`` lines."""
+        self.view.resize(len(self.hits), height - 3)
+        head = [self._find_line(width), _heading(width), rule(width)]
+        return filled(head + (self._list(width) or self._nothing(width)), height)
+
+    def _find_line(self, width: int) -> Line:
+        count = "" if self._rows is None else f"  {len(self.hits)} of {len(self._rows)}"
+        room = width - len(FIND) - len(count)
+        return line(Piece(FIND, "strong"), *self.find.pieces(max(room, 1)), Piece(count, "quiet"))
+
+    def _list(self, width: int) -> list[Line]:
+        if self._rows is None:
+            return []
+        first, last = self.view.top, self.view.top + self.view.height
+        return [
+            _drawn(self._rows[index], width, chosen=place == self.view.chosen)
+            for place, index in enumerate(self.hits[first:last], first)
+        ]
+
+    def _nothing(self, width: int) -> list[Line]:
+        if self._rows is None:
+            return [EMPTY, line("  Opening the book.")]
+        if self._rows:
+            said = f"Nothing in the book has {self.find.text.strip()!r}. Type fewer letters of each word, or press Ctrl+U to see the whole book again."
+        else:
+            said = "The book is empty. Leave with F9 and start again without --library to see the book that comes with the program, or run 'heelclear check' to see why nothing was read."
+        return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]
+
+
+def columns(width: int) -> tuple[int, int, int, int]:
+    """Widths of family, title, work material and mark; a narrow screen keeps title and family.
+
+    Example:
+        >>> columns(80), columns(60)
+        ((13, 37, 20, 4), (11, 41, 0, 4))
+    """
+    family, mark = (13, 4) if width >= 70 else (11, 4)
+    material = min(max(width // 4, 0), 40) if width >= 70 else 0
+    gaps = 6 if material else 4
+    return family, width - family - mark - material - gaps, material, mark
+
+
+def _heading(width: int) -> Line:
+    family, title, material, _ = columns(width)
+    cells = [
+        fit("Family", family),
+        fit("Tool", title),
+        *([fit("Work material", material)] if material else []),
+    ]
+    return line(Piece("  " + " ".join(cells), "quiet"))
+
+
+def _drawn(row: Row, width: int, *, chosen: bool) -> Line:
+    family, title, material, mark = columns(width)
+    role: Role = "chosen" if chosen else "plain"
+    rest = f" {fit(row.material, material)}" if material else ""
+    return padded(
+        line(
+            Piece("> " if chosen else "  ", "strong"),
+            fit(row.family, family) + " ",
+            Piece(fit(row.title, title), role),
+            f"{rest} {fit(row.mark, mark)}",
+        ),
+        width,
+    )
+
+
+def with_preview(page: list[Line], preview: list[Line], width: int) -> list[Line]:
+    """The list at the left and the chosen entry at the right, for a wide screen."""
+    return beside(page, preview[: len(page)], width, " │ ")

@@ -1,0 +1,187 @@
+"""The calculator as a page: fields at the left, answer at the right, checks below, cautions always in sight."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.quantities import quantity
+from geometry.worksheet import Field
+from library.units.system import Display
+from library.workings.fill import Trouble
+from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines, widest
+from tui.view.form import Form
+from tui.view.lines import EMPTY, Line, Piece, beside, filled, fit, line, padded, rule, wrap
+from tui.view.viewport import Viewport
+
+_MARK = 7
+TWO_COLUMNS = 76
+"""From this width on the answer stands beside the fields, not under them."""
+
+GAP = " │ "
+"""Between the fields and the answer."""
+
+_ORIGINS = {"given": "typed", "entry": "book", "default": "default"}
+"""The word that says who gave a value; no colour has to."""
+
+
+@dataclass(frozen=True)
+class Columns:
+    """How wide the parts of the page are.
+
+    Attributes:
+        name: of a field.
+        value: of a field.
+        answer: what stands at the right of the fields, or under them.
+        beside: whether it stands at the right.
+    """
+
+    name: int
+    value: int
+    answer: int
+    beside: bool
+
+    @property
+    def fields(self) -> int:
+        """The whole column of fields: a mark, the name, the value, and who gave it."""
+        return 2 + self.name + 1 + self.value + 1 + _MARK
+
+
+def columns(width: int) -> Columns:
+    """The parts of the page for a screen so wide.
+
+    Example:
+        >>> columns(80).fields, columns(80).answer, columns(60).beside
+        (47, 30, False)
+    """
+    if width < TWO_COLUMNS:
+        return Columns(22, 14, width, beside=False)
+    name, value = (30, 22) if width >= 110 else (22, 14)
+    fields = 2 + name + 1 + value + 1 + _MARK
+    return Columns(name, value, min(width - fields - len(GAP), 50), beside=True)
+
+
+class CalculatorPage:
+    """What the calculator shows of a form, and which part of it is in sight."""
+
+    def __init__(self, form: Form) -> None:
+        self.form = form
+        self.view = Viewport()
+
+    def draw(self, display: Display, width: int, height: int) -> list[Line]:
+        """The page, exactly ``height`` lines."""
+        foot = self._foot(width, height)
+        room = height - len(foot) - 1
+        body = self._body(display, width)
+        self.view.resize(len(body), room)
+        shown = filled(body[self.view.top :], room)
+        return [*shown, _edge(body[self.view.top + room :], width), *foot]
+
+    def scroll_to_field(self) -> None:
+        """Bring the field in hand into sight."""
+        keys = [field.key for field in self.form.fields]
+        self.view.choose(keys.index(self.form.focus) if self.form.focus in keys else 0)
+
+    def _body(self, display: Display, width: int) -> list[Line]:
+        parts = columns(width)
+        fields = [one for field in self.form.fields for one in self._field(field, parts)]
+        answer = self.form.answer
+        if answer is None or answer.result is None:
+            return _joined(fields, self._wanted(parts), parts) + self._troubles(width)
+        stations = station_lines(answer.result, display)
+        right = output_lines(answer, answer.result, display, parts.answer)
+        below = [row_lines(answer.result, display)]
+        if widest(stations) <= parts.answer:
+            right += [EMPTY, *stations] if stations else []
+        else:
+            below.insert(0, stations)
+        body = [*_joined(fields, right, parts), EMPTY, *check_lines(answer.result, display, width)]
+        for part in below:
+            body += [EMPTY, *part] if part else []
+        return body
+
+    def _field(self, field: Field, parts: Columns) -> list[Line]:
+        """A field; a name too long for its column goes on in the next line."""
+        in_hand = field.key == self.form.focus
+        names = wrap(quantity(field.key).title, parts.name, "strong" if in_hand else "plain")
+        first = line(
+            Piece("> " if in_hand else "  ", "strong"),
+            *padded(names[0], parts.name),
+            " ",
+            *self._value(field.key, parts.value, in_hand=in_hand),
+            " ",
+            Piece(fit(self._mark(field), _MARK), "quiet"),
+        )
+        return [first, *(line("    ", *rest) for rest in names[1:])]
+
+    def _value(self, key: str, width: int, *, in_hand: bool) -> Line:
+        typed, value = self.form.typed.get(key), self.form.value(key)
+        said = value.text if value is not None else ""
+        if self.form.is_choice(key):
+            return line(Piece(fit(said, width), "chosen" if in_hand else "plain"))
+        if typed is not None and typed.text:
+            return typed.pieces(width) if in_hand else line(Piece(fit(typed.text, width), "typed"))
+        said = fit(said, width)
+        return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(said)
+
+    def _mark(self, field: Field) -> str:
+        if any(t.key == field.key and not t.missing for t in self._answer_troubles()):
+            return "mend"
+        value = self.form.value(field.key)
+        if value is not None:
+            return _ORIGINS[value.origin]
+        if field.key in self.form.needed():
+            return "or this" if field.one_of and self._is_second(field) else "needed"
+        return "if any" if field.optional else ""
+
+    def _is_second(self, field: Field) -> bool:
+        group = [one.key for one in self.form.fields if one.one_of == field.one_of]
+        return group.index(field.key) > 0
+
+    def _answer_troubles(self) -> tuple[Trouble, ...]:
+        return self.form.answer.troubles if self.form.answer else ()
+
+    def _wanted(self, parts: Columns) -> list[Line]:
+        groups: dict[str, list[str]] = {}
+        for field in self.form.fields:
+            if field.key in self.form.needed():
+                groups.setdefault(field.one_of or field.key, []).append(quantity(field.key).title.lower())
+        if not groups:
+            return []
+        names = ", ".join(" or ".join(group) for group in groups.values())
+        return wrap(f"The answer stands here as soon as you have given: {names}.", parts.answer, "quiet")
+
+    def _troubles(self, width: int) -> list[Line]:
+        lines: list[Line] = []
+        for trouble in self._answer_troubles():
+            if not trouble.missing:
+                lines += [EMPTY, *wrap(trouble.text, width, first="! ", rest="  ")]
+        return lines
+
+    def _foot(self, width: int, height: int) -> list[Line]:
+        """How to measure what is in hand, and the cautions in short."""
+        row = quantity(self.form.focus)
+        keys = " Left and Right change it." if row.choices else ""
+        hint = filled(wrap(f"{row.title}: {row.measured}{keys}", width, "quiet"), 2 if height >= 18 else 1)
+        return [*hint, *self._cautions(width)]
+
+    def _cautions(self, width: int) -> list[Line]:
+        if self.form.answer is None or not self.form.answer.cautions:
+            return [EMPTY]
+        titles = "; ".join(caution.title for caution in self.form.answer.cautions)
+        lines = wrap(titles, width - 12)[:2]
+        heads = ("Caution F4: ", " " * 12)
+        return [line(Piece(head, "watch"), *one) for head, one in zip(heads, lines, strict=False)]
+
+
+def _edge(below: list[Line], width: int) -> Line:
+    """The line under the part in sight: how much is below it, and whether a warning is among that."""
+    if not below:
+        return rule(width)
+    roles = {piece.role for one in below for piece in one}
+    worst = next((word for role, word in (("stop", "a STOP"), ("watch", "a WATCH")) if role in roles), "")
+    count = f"{len(below)} more line{'s' if len(below) > 1 else ''}"
+    return line(Piece(fit(f"── {count}{', with ' if worst else ''}{worst}: PgDn ──", width), "rule"))
+
+
+def _joined(fields: list[Line], answer: list[Line], parts: Columns) -> list[Line]:
+    return beside(fields, answer, parts.fields, GAP) if parts.beside else [*fields, EMPTY, *answer]

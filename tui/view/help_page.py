@@ -1,0 +1,65 @@
+"""Help as lines: what is in front of the reader, the quantities in it, and the keys."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from geometry.quantities import Quantity, quantity
+from geometry.worksheet import Worksheet
+from tui.actions import Where, actions_of
+from tui.keys import Keymap, shown_key
+from tui.view.lines import EMPTY, Line, Piece, line, wrap
+
+ABOUT: dict[Where, str] = {
+    "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order, and the list follows. Enter opens the entry, F2 goes straight to the calculator.",
+    "entry": "This is one entry of the book. Every value stands with its usual figure, its range, and where it came from. Enter opens the calculator, filled from it.",
+    "calculator": "This is one calculation. What stands in the fields comes from the book, is a default, or was typed by you; the word behind each says which. Type over any of them, in any unit: 3.2, 1/8 in, 1-1/2 in, 40 thou, 8 deg, 3 deg 30 min. An emptied field gets its value back.",
+    "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",
+    "findings": "These are the problems found in the files of the book, each with what to do about it.",
+    "glossary": "These are the words of the book and the calculator.",
+    "actions": "This is everything that can be done on the screen before.",
+    "worksheets": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",
+    "help": "This is the help.",
+}  # fmt: skip
+
+
+def help_lines(
+    where: Where, keymap: Keymap, width: int, sheet: Worksheet | None = None, keys: Iterable[str] = ()
+) -> list[Line]:
+    """The help for one screen.
+
+    Args:
+        where: the screen that help was asked on.
+        keymap: the keys in force.
+        width: in cells.
+        sheet: the worksheet in front of the reader, if there is one.
+        keys: the quantities in front of the reader.
+    """
+    lines = wrap(ABOUT[where], width)
+    if sheet is not None:
+        lines += [EMPTY, line(Piece(sheet.title, "head")), *wrap(sheet.question, width)]
+        lines += [EMPTY, *wrap(sheet.wants, width), EMPTY, *wrap(sheet.neglects, width)]
+    lines += [EMPTY, line(Piece("Keys", "head"))]
+    for action in actions_of(where):
+        names = " or ".join(shown_key(key) for key in keymap.keys(action))
+        lines += wrap(action.help, width, first=f"  {names:<16} ", rest=" " * 19)
+    rows = [quantity(key) for key in keys]
+    if rows:
+        lines += [EMPTY, line(Piece("Words", "head"))]
+    for row in rows:
+        lines += explained(row, width)
+    return lines
+
+
+def explained(row: Quantity, width: int) -> list[Line]:
+    """One quantity: its name, what it is, and how it is measured."""
+    measured = f"How: {row.measured}"
+    words = [f"One of: {', '.join(row.choices)}."] if row.choices else []
+    return [
+        line(Piece(f"  {row.title}", "strong")),
+        *(
+            one
+            for text in (row.definition, measured, *words)
+            for one in wrap(text, width, first="    ", rest="    ")
+        ),
+    ]

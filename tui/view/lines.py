@@ -1,0 +1,145 @@
+"""Lines of text whose pieces each have a role: what every screen is made of."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Sequence
+from typing import Literal, NamedTuple
+
+from rich.cells import cell_len, set_cell_size
+
+from tui.plain import plain
+
+Role = Literal[
+    "plain", "quiet", "strong", "head", "chosen", "cursor", "typed", "pass", "watch", "stop", "rule", "key"
+]
+"""What a piece of text is to the reader; ``tui.look`` decides how a terminal shows it."""
+
+
+class Piece(NamedTuple):
+    """Some text in one role."""
+
+    text: str
+    role: Role = "plain"
+
+
+Line = tuple[Piece, ...]
+"""One line of a screen, from its left edge."""
+
+EMPTY: Line = ()
+
+
+def line(*pieces: Piece | str) -> Line:
+    """Make a line; a bare text is in the plain role.
+
+    Example:
+        >>> line("Find: ", Piece("tap", "typed"))
+        (Piece(text='Find: ', role='plain'), Piece(text='tap', role='typed'))
+    """
+    return tuple(piece if isinstance(piece, Piece) else Piece(piece) for piece in pieces)
+
+
+def text_of(one: Line) -> str:
+    """The words of a line without their roles."""
+    return "".join(piece.text for piece in one)
+
+
+def width_of(one: Line) -> int:
+    """How many cells a line takes.
+
+    Example:
+        >>> width_of(line("edge ", Piece("刃")))
+        7
+    """
+    return sum(cell_len(piece.text) for piece in one)
+
+
+def fit(text: str, width: int, *, right: bool = False) -> str:
+    """Text cut or padded to exactly ``width`` cells, with a mark where something was cut.
+
+    Args:
+        text: foreign text is welcome; it is cleaned here.
+        width: in cells.
+        right: whether it stands at the right edge, as numbers do.
+
+    Example:
+        >>> fit("Land width", 6), fit("8 deg", 7, right=True)
+        ('Land …', '  8 deg')
+    """
+    text = plain(text)
+    taken = len(text) if text.isascii() else cell_len(text)
+    if taken <= width:
+        padding = " " * (width - taken)
+        return padding + text if right else text + padding
+    return set_cell_size(text, width - 1) + "…" if width > 0 else ""
+
+
+def padded(one: Line, width: int) -> Line:
+    """A line made exactly ``width`` cells wide."""
+    missing = width - width_of(one)
+    if missing >= 0:
+        return (*one, Piece(" " * missing)) if missing else one
+    kept: list[Piece] = []
+    for piece in one:
+        room = width - width_of(tuple(kept))
+        if room <= 0:
+            break
+        kept.append(piece if cell_len(piece.text) <= room else Piece(fit(piece.text, room), piece.role))
+    return tuple(kept)
+
+
+def wrap(text: str, width: int, role: Role = "plain", *, first: str = "", rest: str = "") -> list[Line]:
+    """Text as lines no wider than ``width``; its own line breaks are kept.
+
+    Args:
+        text: foreign text is welcome; it is cleaned here.
+        width: in cells.
+        role: of every line.
+        first: stands before the first line.
+        rest: stands before every other line.
+    """
+    lines: list[Line] = []
+    for paragraph in text.splitlines() or [""]:
+        start = rest if lines else first
+        pieces = textwrap.wrap(
+            plain(paragraph),
+            max(width, 8),
+            initial_indent=start,
+            subsequent_indent=rest,
+            break_on_hyphens=False,
+        )
+        lines += [line(Piece(piece, role)) for piece in pieces or [start]]
+    return lines
+
+
+def beside(left: Sequence[Line], right: Sequence[Line], left_width: int, gap: str = " ") -> list[Line]:
+    """Two columns as one: each left line padded to ``left_width``, then the gap, then the right line."""
+    count = max(len(left), len(right))
+    full_left = [*left, *[EMPTY] * (count - len(left))]
+    full_right = [*right, *[EMPTY] * (count - len(right))]
+    return [
+        (*padded(one, left_width), Piece(gap, "rule"), *other)
+        for one, other in zip(full_left, full_right, strict=True)
+    ]
+
+
+def spread_out(left: Line, right: Line, width: int) -> Line:
+    """One line with something at its left edge and something at its right edge.
+
+    Example:
+        >>> text_of(spread_out(line("Book"), line("mm"), 10))
+        'Book    mm'
+    """
+    room = width - width_of(right)
+    return (*padded(left, room), *right) if room > 0 else padded(left, width)
+
+
+def rule(width: int) -> Line:
+    """A line across."""
+    return line(Piece("─" * width, "rule"))
+
+
+def filled(lines: Iterable[Line], height: int) -> list[Line]:
+    """Exactly ``height`` lines: cut, or with empty ones after."""
+    kept = list(lines)[: max(height, 0)]
+    return kept + [EMPTY] * (height - len(kept))

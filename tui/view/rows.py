@@ -1,0 +1,61 @@
+"""The book as rows of a list, and finding among them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from library.book.model import Book, Entry
+
+
+class Row(NamedTuple):
+    """One entry as the list shows it.
+
+    Attributes:
+        id: of the entry.
+        family: the family's title.
+        title: of the entry.
+        material: what it cuts.
+        mark: ``shop`` where the shop's own book has a part of it.
+        words: everything that a search looks at, casefolded.
+    """
+
+    id: str
+    family: str
+    title: str
+    material: str
+    mark: str
+    words: str
+
+
+def rows_of(book: Book) -> list[Row]:
+    """The rows of a book, in its order."""
+    return [_row(book, entry) for entry in book.entries.values()]
+
+
+def _row(book: Book, entry: Entry) -> Row:
+    family = book.families.get(entry.family)
+    title = family.title if family else entry.family
+    synonyms = (*entry.synonyms, *(family.synonyms if family else ()))
+    searched = " ".join((entry.title, title, entry.family, entry.work_material, entry.id, *synonyms))
+    mark = "shop" if entry.layer == "shop" else ""
+    return Row(entry.id, title, entry.title, entry.work_material, mark, searched.casefold())
+
+
+def search(rows: Sequence[Row], sought: str, among: Iterable[int] | None = None) -> Sequence[int]:
+    """Indices of the rows that have every sought word somewhere in them.
+
+    Args:
+        rows: the whole list.
+        sought: words, in any order and any case; parts of words are enough.
+        among: where it is known that only these can match.
+
+    Example:
+        >>> tap = Row("t1", "Taps", "Hand tap, brass", "brass", "", "hand tap, brass taps")
+        >>> list(search([tap], "BRA tap")), list(search([tap], "drill"))
+        ([0], [])
+    """
+    found: Iterable[int] = range(len(rows)) if among is None else among
+    for word in sought.casefold().split():
+        found = [index for index in found if word in rows[index].words]
+    return found if isinstance(found, Sequence) else list(found)

@@ -1,0 +1,77 @@
+"""One line of text being typed, with its cursor."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tui.view.lines import Line, Piece, Role
+
+LONGEST = 200
+"""Characters that a line takes; far above any number or search, and a bound for what a paste can bring."""
+
+
+@dataclass(frozen=True)
+class TextLine:
+    """A text and the place in it where the next character goes; each edit gives a new one.
+
+    Example:
+        >>> TextLine("3.2", 3).insert(" mm").left().erase_back()
+        TextLine(text='3.2 m', cursor=4)
+    """
+
+    text: str = ""
+    cursor: int = 0
+
+    @classmethod
+    def ending(cls, text: str) -> TextLine:
+        """The text with the cursor after it."""
+        return cls(text, len(text))
+
+    def insert(self, typed: str) -> TextLine:
+        """With ``typed`` at the cursor; characters that cannot be shown are left out."""
+        clean = "".join(c for c in typed if c.isprintable())[: LONGEST - len(self.text)]
+        return TextLine(self.text[: self.cursor] + clean + self.text[self.cursor :], self.cursor + len(clean))
+
+    def erase_back(self) -> TextLine:
+        """Without the character before the cursor."""
+        start = max(self.cursor - 1, 0)
+        return TextLine(self.text[:start] + self.text[self.cursor :], start)
+
+    def erase_forward(self) -> TextLine:
+        """Without the character under the cursor."""
+        return TextLine(self.text[: self.cursor] + self.text[self.cursor + 1 :], self.cursor)
+
+    def left(self) -> TextLine:
+        """With the cursor one character to the left."""
+        return TextLine(self.text, max(self.cursor - 1, 0))
+
+    def right(self) -> TextLine:
+        """With the cursor one character to the right."""
+        return TextLine(self.text, min(self.cursor + 1, len(self.text)))
+
+    def edited(self, key: str) -> TextLine:
+        """After a key that edits; unchanged for any other key."""
+        match key:
+            case "backspace":
+                return self.erase_back()
+            case "delete":
+                return self.erase_forward()
+            case "left":
+                return self.left()
+            case "right":
+                return self.right()
+            case _:
+                return self
+
+    def pieces(self, width: int, role: Role = "typed") -> Line:
+        """The text with its cursor, ``width`` cells of it, scrolled so that the cursor is seen."""
+        start = max(0, self.cursor - width + 1)
+        before = self.text[start : self.cursor]
+        under = self.text[self.cursor : self.cursor + 1] or " "
+        after = self.text[self.cursor + 1 : start + width]
+        padding = " " * (width - len(before) - 1 - len(after))
+        return tuple(
+            piece
+            for piece in (Piece(before, role), Piece(under, "cursor"), Piece(after + padding, role))
+            if piece.text
+        )

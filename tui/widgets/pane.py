@@ -1,0 +1,56 @@
+"""The one widget: it holds lines, and repaints those that changed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from rich.segment import Segment
+from textual.geometry import Region
+from textual.strip import Strip
+from textual.widget import Widget
+
+from tui.look import Look
+from tui.plain import in_ascii, plain
+from tui.view.lines import EMPTY, Line
+
+
+class Pane(Widget, inherit_bindings=False):
+    """Lines of text over the whole screen, drawn line by line.
+
+    All text goes through ``plain`` here, so that nothing can reach the terminal as a control
+    sequence, and none of it is ever read as markup.
+    """
+
+    DEFAULT_CSS = "Pane { width: 1fr; height: 1fr; }"
+    ALLOW_SELECT = False
+
+    def __init__(self, look: Look) -> None:
+        super().__init__()
+        self._look = look
+        self._lines: list[Line] = []
+
+    def show(self, lines: Sequence[Line]) -> None:
+        """Show these lines from the top; only lines that differ from the shown ones are painted."""
+        old, self._lines = self._lines, list(lines)
+        count = max(len(old), len(self._lines))
+        changed = [y for y in range(count) if _at(old, y) != _at(self._lines, y)]
+        if changed:
+            self.refresh(*(Region(0, y, self.size.width, 1) for y in changed))
+
+    @property
+    def text(self) -> list[str]:
+        """The words of each line shown, as they are sent to the terminal."""
+        return ["".join(self._clean(piece.text) for piece in one).rstrip() for one in self._lines]
+
+    def render_line(self, y: int) -> Strip:
+        """One line as cells."""
+        styles = self._look.styles
+        segments = [Segment(self._clean(piece.text), styles[piece.role]) for piece in _at(self._lines, y)]
+        return Strip(segments).adjust_cell_length(self.size.width, styles["plain"])
+
+    def _clean(self, text: str) -> str:
+        return in_ascii(plain(text)) if self._look.ascii else plain(text)
+
+
+def _at(lines: list[Line], y: int) -> Line:
+    return lines[y] if y < len(lines) else EMPTY
