@@ -4,5 +4,5 @@ Each module has ``HELP``, ``add_arguments(parser)`` and ``run(options) -> int``;
 Modules import what is heavy inside ``run``, so that ``--help`` stays quick.
 """
 
-COMMANDS = ("list", "show", "work", "check", "paths", "new-book")
+COMMANDS = ("list", "show", "work", "glossary", "check", "paths", "new-book", "doctor")
 """The commands in the order in which help shows them; ``new-book`` lives in ``new_book.py``."""

@@ -37,7 +37,7 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         printing.data([summary(entry) for entry in entries])
         return 0
-    printing.table([(entry.id, entry.title, entry.work_material) for entry in entries], indent="")
+    printing.table([(entry.id, entry.title, material_title(book, entry)) for entry in entries], indent="")
     if not entries:
         printing.line("No entry there yet. 'heelclear new-book DIR' begins a book of your own.")
     return 0
@@ -55,6 +55,12 @@ def find_family(book: Book, wanted: str) -> Family | None:
 
 def _forms(name: str) -> tuple[str, str]:
     return name, f"{name}s"
+
+
+def material_title(book: Book, entry: Entry) -> str:
+    """What the entry is for, by the material's title where the book has that material."""
+    material = book.materials.get(entry.work_material)
+    return material.title if material else entry.work_material
 
 
 def summary(entry: Entry) -> dict[str, object]:

@@ -45,12 +45,13 @@ def _print(book: Book, entry: Entry) -> None:
     from geometry.quantities import quantity
     from library.workings.answer import cautions_for
     from library.workings.report import cited
+    from tui.commands.list import material_title
     from tui.commands.printing import line, paragraph
 
     family = book.families.get(entry.family)
     line(entry.title)
     line(
-        f"{family.title if family else entry.family}, for {entry.work_material or 'no one material'}  ({entry.id})"
+        f"{family.title if family else entry.family}, for {material_title(book, entry) or 'no one material'}  ({entry.id})"
     )
     line()
     for key, value in entry.values.items():

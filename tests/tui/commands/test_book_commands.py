@@ -1,0 +1,103 @@
+"""The commands that show the book: list, show, check, paths and new-book."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from tui.main import main
+
+FAMILIES = ("tap", "countersink", "step-drill", "twist-drill")
+
+
+def printed(capsys: pytest.CaptureFixture[str], *words: str, code: int = 0) -> str:
+    assert main(words) == code
+    return capsys.readouterr().out
+
+
+def test_each_of_the_four_families_has_at_least_six_entries_across_materials(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    for family in FAMILIES:
+        entries = json.loads(printed(capsys, "list", "--family", family, "--json"))
+        assert len(entries) >= 6, family
+        assert {entry["family"] for entry in entries} == {family}
+        assert len({entry["work_material"] for entry in entries}) >= 3, family
+
+
+def test_a_family_is_found_by_its_plural_and_its_title_too(capsys: pytest.CaptureFixture[str]) -> None:
+    by_id = printed(capsys, "list", "--family", "step-drill")
+    assert printed(capsys, "list", "--family", "Step drills") == by_id
+    assert printed(capsys, "list", "--family", "step-drills") == by_id
+
+
+def test_an_unknown_family_is_refused_with_the_known_ones(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["list", "--family", "broach"]) == 2
+    error = capsys.readouterr().err
+    assert "broach" in error
+    assert "tap" in error
+
+
+def test_an_entry_is_shown_with_range_source_and_cautions(capsys: pytest.CaptureFixture[str]) -> None:
+    for family in FAMILIES:
+        first = json.loads(printed(capsys, "list", "--family", family, "--json"))[0]["id"]
+        text = printed(capsys, "show", first)
+        shown = json.loads(printed(capsys, "show", first, "--json"))
+        assert shown["values"]
+        for value in shown["values"].values():
+            assert value["source"]["kind"] != "missing"
+        assert text.count("Source: ") >= len(shown["values"])
+        assert text.index("Before you grind") > 0
+        assert shown["cautions"][-1]["key"] == "defer"
+
+
+def test_an_unknown_entry_is_refused_with_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
+    first = json.loads(printed(capsys, "list", "--json"))[0]["id"]
+    assert main(["show", f"{first}x"]) == 2
+    assert f"Did you mean {first}?" in capsys.readouterr().err
+
+
+def test_the_shipped_book_has_no_problem(capsys: pytest.CaptureFixture[str]) -> None:
+    assert "No problem found" in printed(capsys, "check")
+    assert json.loads(printed(capsys, "check", "--json")) == []
+
+
+def test_a_problem_is_found_with_file_line_column_and_what_to_do(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    (tmp_path / "ours.toml").write_text(
+        'schema = 1\n\n[[entry]]\nid = "ours"\nfamily = "tap"\ntitle = "Ours"\n'
+        'rake_angle = { usual = "5 mm", source = "shop" }\n',
+        encoding="utf-8",
+    )
+    text = printed(capsys, "check", str(tmp_path), code=1)
+    assert f"{tmp_path / 'ours.toml'}:7:" in text
+    assert "ours.rake_angle" in text
+    (finding,) = json.loads(printed(capsys, "check", str(tmp_path), "--json", code=1))
+    assert (finding["line"], finding["where"]) == (7, "ours.rake_angle")
+
+
+def test_a_folder_that_is_not_there_is_refused(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    assert main(["check", str(tmp_path / "nowhere")]) == 2
+    assert "nowhere" in capsys.readouterr().err
+
+
+def test_paths_say_why_each_folder_is_used(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert str(tmp_path) in printed(capsys, "paths", "--library", str(tmp_path))
+    monkeypatch.setenv("HEELCLEAR_LIBRARY", str(tmp_path / "set"))
+    found = json.loads(printed(capsys, "paths", "--json"))
+    assert found["shop"]["path"] == str(tmp_path / "set")
+    assert "HEELCLEAR_LIBRARY" in found["shop"]["why"]
+
+
+def test_a_new_book_is_begun_and_has_no_problem(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    folder = tmp_path / "book"
+    printed(capsys, "new-book", str(folder))
+    assert {path.name for path in folder.iterdir()} >= {".gitignore", ".gitattributes"}
+    assert list(folder.glob("*.toml"))
+    assert "No problem found" in printed(capsys, "check", str(folder))
+    assert main(["new-book", str(folder)]) == 2

@@ -1,0 +1,180 @@
+"""The command ``heelclear work``: the same worksheets without a screen."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from tui.main import main
+
+AXIAL = ["work", "tap-axial-relief", "diameter=12mm", "pitch=1.75mm", "land_width=3.2mm"]
+
+
+def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
+    code = main(words)
+    printed = capsys.readouterr()
+    return code, printed.out, printed.err
+
+
+def data(capsys: pytest.CaptureFixture[str], *words: str) -> Any:
+    code, out, err = run(capsys, *words, "--json")
+    assert (code, err) == (0, "")
+    return json.loads(out)
+
+
+def test_without_a_name_the_worksheets_are_listed(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, "work")
+    assert code == 0
+    for name in ("tap-axial-relief", "relief-drop", "clearance-offset", "wheel-speed"):
+        assert name in out
+
+
+def test_help_of_a_worksheet_lists_its_inputs_and_what_each_accepts(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    code, out, _ = run(capsys, "work", "tap-axial-relief", "--help")
+    assert code == 0
+    for key in ("diameter", "pitch", "threads_per_inch", "starts", "hand", "land_width", "land_measured_as"):
+        assert key in out
+    assert "arc or chord" in out
+
+
+def test_the_answer_as_data_has_the_agreed_shape(capsys: pytest.CaptureFixture[str]) -> None:
+    found = data(capsys, *AXIAL)
+    assert found["worksheet"] == "tap-axial-relief"
+    assert found["inputs"]["land_width"] | {"text": ""} == {
+        "value": 3.2,
+        "unit": "mm",
+        "from": "given",
+        "text": "",
+    }
+    assert found["inputs"]["starts"]["from"] == "default"
+    # M12 x 1.75, land 3.2 as an arc: 1.75 * 3.2 / (pi * 12), by hand.
+    assert found["outputs"]["axial_travel"]["value"] == pytest.approx(0.148545, abs=1e-6)
+    assert found["outputs"]["axial_travel"]["unit"] == "mm"
+    assert [s["fraction"] for s in found["stations"]] == [0.0, 0.25, 0.5, 0.75, 1.0]
+    assert all(check["state"] in {"pass", "watch", "stop"} and check["text"] for check in found["checks"])
+    assert {"key", "text", "source"} == set(found["cautions"][0])
+    assert found["cautions"][-1]["key"] == "defer"
+
+
+def test_a_chord_goes_further_round_than_an_arc_of_the_same_width(capsys: pytest.CaptureFixture[str]) -> None:
+    found = data(capsys, *AXIAL, "land_measured_as=chord")
+    # 1.75 * 2 asin(3.2 / 12) / (2 pi), by hand.
+    assert found["outputs"]["axial_travel"]["value"] == pytest.approx(0.150364, abs=1e-6)
+
+
+def test_inches_are_taken_and_given_where_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
+    words = [
+        "work",
+        "tap-axial-relief",
+        "diameter=3/4",
+        "threads_per_inch=10",
+        "land_width=.2",
+        "--units",
+        "in",
+    ]
+    found = data(capsys, *words)
+    # Common practice, no source: a 3/4-10 tap with a land of 0.200 in as an arc advances 0.0085 in.
+    assert found["outputs"]["axial_travel"]["value"] == pytest.approx(0.0085, abs=5e-5)
+    assert found["outputs"]["axial_travel"]["unit"] == "in"
+    assert round(found["outputs"]["axial_travel"]["value"] * 1000) == 8
+
+
+def test_options_may_stand_between_the_values(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(
+        capsys, "work", "relief-drop", "diameter=12", "--json", "relief_angle=8", "land_width=2"
+    )
+    assert code == 0
+    # 2 tan 8 degrees, by hand.
+    assert json.loads(out)["outputs"]["heel_drop"]["value"] == pytest.approx(0.281082, abs=1e-6)
+
+
+def test_an_entry_fills_what_is_not_given(capsys: pytest.CaptureFixture[str]) -> None:
+    entries = data(capsys, "list", "--family", "tap")
+    found = data(
+        capsys,
+        "work",
+        "relief-drop",
+        "diameter=12mm",
+        "relief_angle=6deg",
+        "land_width=3mm",
+        "--entry",
+        entries[0]["id"],
+    )
+    assert found["inputs"]["relief_style"]["from"] == "entry"
+    assert found["inputs"]["relief_style"]["value"] == "progressive"
+
+
+def test_the_answer_as_text_warns_and_shows_readings_with_units(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["diameter=12", "relief_angle=8", "land_width=2", "relief_style=flat"]
+    code, out, _ = run(capsys, "work", "relief-drop", *words)
+    assert code == 0
+    assert "STOP: The heel stands 0.055 mm proud" in out
+    assert "heel" in out
+    assert "Before you grind" in out
+    assert out.index("Before you grind") > out.index("STOP")
+
+
+@pytest.mark.parametrize(
+    ("words", "needles"),
+    [
+        (["work", "relief-drop", "diameter=0,5mm"], ["diameter", "comma", "0.5"]),
+        (["work", "relief-drop", "diameter=12", "relief_angle=8"], ["land_width"]),
+        (["work", "relief-drop", "diamter=12"], ["diamter", "diameter"]),
+        (["work", "relief-drop", "12"], ["key=value"]),
+        (["work", "relief-drop", "diameter=12", "diameter=13"], ["diameter", "twice"]),
+        (["work", "relief-drip"], ["relief-drip", "relief-drop"]),
+        (["work", "relief-drop", "--entry", "no-such"], ["no-such"]),
+        (["work", "tap-axial-relief", "hand=up"], ["hand", "up", "right", "left"]),
+        (["work", "relief-drop", "diameter=-3"], ["diameter", "-3"]),
+    ],
+)
+def test_bad_input_ends_with_2_and_a_sentence_that_names_it(
+    capsys: pytest.CaptureFixture[str], words: list[str], needles: list[str]
+) -> None:
+    code, out, err = run(capsys, *words)
+    assert code == 2
+    assert out == ""
+    for needle in needles:
+        assert needle in err
+
+
+def test_every_problem_gets_its_own_line(capsys: pytest.CaptureFixture[str]) -> None:
+    code, _, err = run(
+        capsys, "work", "relief-drop", "diameter=wide", "relief_angle=200", "relief_style=round"
+    )
+    assert code == 2
+    assert len(err.splitlines()) == 4
+
+
+@pytest.mark.parametrize(
+    ("rated", "state"), [("50m/s", "pass"), ("20m/s", "stop"), ("3600rpm", "pass"), ("2000rpm", "stop")]
+)
+def test_a_wheel_over_its_rating_is_a_stop(
+    capsys: pytest.CaptureFixture[str], rated: str, state: str
+) -> None:
+    found = data(
+        capsys,
+        "work",
+        "wheel-speed",
+        "wheel_diameter=150mm",
+        "rotational_speed=3000rpm",
+        f"rated_speed={rated}",
+    )
+    # pi * 0.150 m * 3000 / 60 s, by hand.
+    assert found["outputs"]["surface_speed"]["value"] == pytest.approx(23.5619, abs=1e-4)
+    assert [check["state"] for check in found["checks"]] == [state]
+
+
+def test_offset_for_both_wheel_shapes(capsys: pytest.CaptureFixture[str]) -> None:
+    straight = data(
+        capsys, "work", "clearance-offset", "relief_angle=7", "wheel_shape=straight", "wheel_diameter=150"
+    )
+    # 75 sin 7 degrees and 0.0087 * 7 * 150, by hand.
+    assert straight["outputs"]["offset"]["value"] == pytest.approx(9.14020, abs=1e-5)
+    assert straight["outputs"]["shop_rule_offset"]["value"] == pytest.approx(9.135)
+    cup = data(capsys, "work", "clearance-offset", "relief_angle=7", "wheel_shape=cup", "diameter=20")
+    assert cup["outputs"]["offset"]["value"] == pytest.approx(1.218693, abs=1e-6)
