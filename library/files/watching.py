@@ -1,0 +1,64 @@
+"""Noticing that somebody else changed the book, without reading it.
+
+A poll and no subscription: looking at five hundred files takes about a millisecond and a half, works
+on every disk, and cannot miss what happened while the program slept.
+"""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+Stamp = tuple[int, int, int]
+"""Time of change, size and inode: enough to say 'look again', never to say 'the same'."""
+
+
+class Watch:
+    """Remembers how the files of a folder looked, and tells which of them look different now.
+
+    What the program saved itself looks different too. Whoever asks reads such a file again and compares
+    the bytes: only they tell whether somebody else was there.
+
+    Args:
+        folder: the library folder.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+        self._seen = stamps(folder)
+
+    def changed(self) -> tuple[Path, ...]:
+        """The files that were changed, added or removed since the last time, in order of their names."""
+        now = stamps(self._folder)
+        before, self._seen = self._seen, now
+        return tuple(sorted(path for path in before.keys() | now.keys() if before.get(path) != now.get(path)))
+
+
+def stamps(folder: Path) -> dict[Path, Stamp]:
+    """The stamp of every ``.toml`` file in the folder and in the folders inside it.
+
+    Hidden names are left alone. A folder that is not there, or may not be read, has no files.
+    """
+    found: dict[Path, Stamp] = {}
+    waiting = [folder]
+    while waiting:
+        try:
+            with os.scandir(waiting.pop()) as inside:
+                entries = [entry for entry in inside if not entry.name.startswith(".")]
+        except OSError:
+            continue
+        for entry in entries:
+            path = Path(entry.path)
+            if entry.is_dir(follow_symlinks=False):
+                waiting.append(path)
+            elif entry.name.endswith(".toml") and (stamp := _stamp(path)):
+                found[path] = stamp
+    return found
+
+
+def _stamp(path: Path) -> Stamp | None:
+    try:
+        status = path.stat()
+    except OSError:
+        return None
+    return status.st_mtime_ns, status.st_size, status.st_ino

@@ -1,0 +1,72 @@
+"""Noticing a change on disk."""
+
+from __future__ import annotations
+
+import os
+import time
+from pathlib import Path
+
+from library.files.safe_write import ANYTHING, write_safely
+from library.files.watching import Watch
+
+
+def test_a_quiet_folder_has_no_news(tmp_path: Path) -> None:
+    (tmp_path / "taps.toml").write_text("schema = 1\n")
+    watch = Watch(tmp_path)
+    assert watch.changed() == ()
+
+
+def test_what_is_changed_added_and_removed_is_told_once(tmp_path: Path) -> None:
+    for name in ("a.toml", "b.toml", "c.toml"):
+        (tmp_path / name).write_text("schema = 1\n")
+    watch = Watch(tmp_path)
+    (tmp_path / "a.toml").write_text("schema = 1 # more\n")
+    (tmp_path / "b.toml").unlink()
+    (tmp_path / "deep").mkdir()
+    (tmp_path / "deep" / "d.toml").write_text("")
+    assert watch.changed() == (tmp_path / "a.toml", tmp_path / "b.toml", tmp_path / "deep" / "d.toml")
+    assert watch.changed() == ()
+
+
+def test_a_change_that_keeps_size_and_time_is_seen_by_its_inode(tmp_path: Path) -> None:
+    file = tmp_path / "a.toml"
+    file.write_bytes(b"number = 1\n")
+    before = file.stat()
+    watch = Watch(tmp_path)
+    write_safely(file, b"number = 2\n", root=tmp_path, expected=ANYTHING)
+    os.utime(file, ns=(before.st_atime_ns, before.st_mtime_ns))
+    assert watch.changed() == (file,)
+
+
+def test_hidden_files_and_other_files_are_no_news(tmp_path: Path) -> None:
+    watch = Watch(tmp_path)
+    (tmp_path / ".lock").write_text("")
+    (tmp_path / ".git").mkdir()
+    (tmp_path / ".git" / "x.toml").write_text("")
+    (tmp_path / "readme.txt").write_text("")
+    os.mkfifo(tmp_path / "pipe")
+    assert watch.changed() == ()
+
+
+def test_a_folder_that_comes_and_goes_is_no_crash(tmp_path: Path) -> None:
+    folder = tmp_path / "shop"
+    watch = Watch(folder)
+    folder.mkdir()
+    (folder / "a.toml").write_text("")
+    assert watch.changed() == (folder / "a.toml",)
+    (folder / "a.toml").unlink()
+    folder.rmdir()
+    assert watch.changed() == (folder / "a.toml",)
+
+
+def test_five_hundred_files_are_looked_at_in_a_few_milliseconds(tmp_path: Path) -> None:
+    for number in range(500):
+        (tmp_path / f"{number}.toml").write_text("")
+    watch = Watch(tmp_path)
+    times = []
+    for _ in range(5):
+        start = time.perf_counter()
+        assert watch.changed() == ()
+        times.append(time.perf_counter() - start)
+    assert min(times) < 0.03
+    print(f"500 files looked at in {min(times) * 1000:.1f} ms")
