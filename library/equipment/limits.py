@@ -1,0 +1,188 @@
+"""What a machine and a wheel cannot do: a stop for each, with the value that would mend it."""
+
+from __future__ import annotations
+
+from geometry.quantities import quantity
+from geometry.sentences import Amount, Kind, Rounding, Sentence, length, rotation, speed
+from geometry.wheel.speed import rotational_speed, surface_speed
+from geometry.worksheet import Check, passed, stop, watch
+from library.equipment.driving import Worked, drive
+from library.equipment.model import Machine, Reach, Wheel
+
+SLACK = 1e-9
+"""The share by which a limit may be passed, for it is a sum of roundings and no metal."""
+
+
+def reach_checks(machine: Machine, worked: Worked) -> tuple[Check, ...]:
+    """A stop for every setting that is beyond the tilt of the head or the travel of its dial."""
+    found = []
+    for key, wanted in worked.settings().items():
+        dial = machine.setting_dial(key)
+        if key == "wheel_tilt":
+            found.append(_beyond(worked, key, wanted, "wheel head", machine.head_tilt))
+        if dial is not None:
+            found.append(_beyond(worked, key, wanted, dial.title, dial.reach))
+    return tuple(check for check in found if check is not None)
+
+
+def _beyond(worked: Worked, key: str, wanted: float, title: str, reach: Reach) -> Check | None:
+    low, high = reach.low, reach.high
+    if high is not None and wanted > high.number + SLACK * abs(high.number):
+        limit = high.number
+    elif low is not None and wanted < low.number - SLACK * abs(low.number):
+        limit = low.number
+    else:
+        return None
+    kind = quantity(key).kind
+    parts: dict[str, Amount | str] = {
+        "what": quantity(key).title,
+        "wanted": Amount(wanted, kind),
+        "title": title,
+        "limit": Amount(limit, kind),
+    }
+    says = "{what} of {wanted}: the {title} goes only to {limit}. "
+    cure = drive(worked, key, limit)
+    if cure is None or (cure.key == "relief_angle" and cure.angle + cure.change <= 0):
+        return stop(says + "Set it another way, or on another machine.", **parts)
+    says += f"{'Lower' if cure.change < 0 else 'Raise'} the {{angle}} to {{allowed}}, or use another machine."
+    rounding = Rounding.DOWN if cure.change < 0 else Rounding.UP
+    parts |= {"angle": quantity(cure.key).title.lower(),
+              "allowed": Amount(cure.angle + cure.change, Kind.ANGLE, rounding)}  # fmt: skip
+    return stop(says, **parts)
+
+
+def speed_checks(machine: Machine, wheel: Wheel, chosen: float | None = None) -> tuple[Check, ...]:
+    """Which spindle speeds of the machine the wheel's rating allows.
+
+    Args:
+        machine: with its spindle speeds.
+        wheel: with its rating and diameter.
+        chosen: the speed it shall run at, in rad/s, where it is known.
+
+    Returns:
+        A stop when the chosen speed, or every speed there is, would exceed the rating; a watch while the rating
+        or the diameter is not known, or when only some of the speeds are allowed.
+    """
+    highest = highest_speed(wheel)
+    if isinstance(highest, Sentence):
+        return (Check("watch", highest),)
+    speeds = [one.number for one in machine.spindle_speeds]
+    if chosen is not None:
+        return (_one_speed(wheel, chosen, highest, speeds),)
+    if not speeds:
+        return ()
+    allowed = [one for one in speeds if one <= highest * (1 + SLACK)]
+    if not allowed:
+        return (_no_speed(wheel, min(speeds), highest),)
+    parts: dict[str, Amount | str] = {
+        "wheel": wheel.title,
+        "machine": machine.title,
+        "highest": rotation(highest, Rounding.DOWN),
+    }
+    if len(allowed) == len(speeds):
+        return (passed("{wheel} may run at every speed of {machine}: its rating allows {highest}.", **parts),)
+    return (
+        watch("{wheel} may run at {fastest} or slower on {machine}, not at {slowest}: its rating allows {highest}.",
+              fastest=rotation(max(allowed)), slowest=rotation(min(set(speeds) - set(allowed))), **parts),
+    )  # fmt: skip
+
+
+def highest_speed(wheel: Wheel) -> float | Sentence:
+    """The fastest that the wheel may turn, in rad/s, or a sentence on what must be known first."""
+    if wheel.rated_speed is None:
+        return Sentence("The book has no rating for {wheel}. Read it off the wheel before you mount it, and write it down; "
+                        "a wheel without a readable rating is not used.", {"wheel": wheel.title})  # fmt: skip
+    if wheel.rated_speed.key == "rated_rotational_speed":
+        return wheel.rated_speed.measure.number
+    if wheel.diameter is None:
+        return Sentence(
+            "The book has no diameter for {wheel}, so its speed is not checked. Measure it now, worn as it is, and write it down.",
+            {"wheel": wheel.title},
+        )
+    return rotational_speed(wheel.diameter.number, wheel.rated_speed.measure.number)
+
+
+def _one_speed(wheel: Wheel, chosen: float, highest: float, speeds: list[float]) -> Check:
+    parts: dict[str, Amount | str] = {
+        "wheel": wheel.title,
+        "chosen": rotation(chosen, Rounding.UP),
+        "highest": rotation(highest, Rounding.DOWN),
+    }
+    if chosen <= highest * (1 + SLACK):
+        return passed("{wheel} may run at {chosen}: its rating allows {highest}.", **parts)
+    slower = [one for one in speeds if one <= highest * (1 + SLACK)]
+    says = "{wheel} must not run at {chosen}: its rating allows {highest}, and beyond it it can burst. "
+    if slower:
+        return stop(says + "Change to {slower}.", slower=rotation(max(slower), Rounding.DOWN), **parts)
+    return stop(says + "Turn it at {highest} or less, or mount a wheel rated for more.", **parts)
+
+
+def _no_speed(wheel: Wheel, slowest: float, highest: float) -> Check:
+    parts: dict[str, Amount | str] = {
+        "wheel": wheel.title,
+        "slowest": rotation(slowest, Rounding.UP),
+        "highest": rotation(highest, Rounding.DOWN),
+    }
+    says = (
+        "{wheel} must not be mounted here: the slowest speed is {slowest}, and its rating allows {highest}. "
+    )
+    if wheel.diameter is None:
+        return stop(says + "Take a wheel rated for {slowest} or more.", **parts)
+    parts["rim"] = speed(surface_speed(wheel.diameter.number, slowest), Rounding.UP)
+    return stop(says + "Take a wheel of this size rated for {rim} or more.", **parts)
+
+
+def cam_checks(machine: Machine, worked: Worked, flutes: int | None) -> tuple[Check, ...]:
+    """Which cam at hand has enough lift, or a stop when none has."""
+    if not machine.cam_lifts:
+        return ()
+    found = []
+    for key, travel, per in _travels(worked):
+        needed = _counted_per(travel, per, machine.cam_per, flutes)
+        if needed is None:
+            found.append(watch("How many flutes has the tool? The cams of {machine} are counted per {per}.",
+                               machine=machine.title, per=machine.cam_per))  # fmt: skip
+        elif needed > 0:
+            found.append(_cam(machine, worked, key, needed, needed / travel))
+    return tuple(found)
+
+
+def _travels(worked: Worked) -> list[tuple[str, float, str]]:
+    """What a cam has to do: the quantity, how far it moves (mm), and whether that is per turn or per tooth."""
+    if "cam_fall_per_turn" in worked.outputs:
+        return [("cam_fall_per_turn", worked.outputs["cam_fall_per_turn"], "turn")]
+    per = worked.values.get("cam_per")
+    if not isinstance(per, str):
+        return []
+    given = [(key, value, per) for key in ("radial_cam", "axial_cam")
+             if isinstance(value := worked.values.get(key), float) and value != 0]  # fmt: skip
+    if given or "needed_radial_cam" not in worked.outputs:
+        return given
+    return [("needed_radial_cam", worked.outputs["needed_radial_cam"], per)]
+
+
+def _counted_per(travel: float, per: str, wanted: str, flutes: int | None) -> float | None:
+    if per == wanted:
+        return travel
+    if not flutes:
+        return None
+    return travel / flutes if wanted == "tooth" else travel * flutes
+
+
+def _cam(machine: Machine, worked: Worked, key: str, needed: float, share: float) -> Check:
+    per = "from tooth to tooth" if machine.cam_per == "tooth" else "in one turn"
+    largest = machine.cam_lifts[-1]
+    enough = [cam for cam in machine.cam_lifts if cam.number >= needed * (1 - SLACK)]
+    parts: dict[str, Amount | str] = {"needed": length(needed), "per": per}
+    if enough:
+        return passed(
+            "The cam has to fall {needed} {per}: the one of {cam} has that.", cam=enough[0].text, **parts
+        )
+    says = "The cam has to fall {needed} {per}, and the largest at hand falls {largest}. "
+    parts |= {"largest": largest.text, "more": length(needed, Rounding.UP)}
+    cure = drive(worked, key, largest.number / share)
+    if cure is None or cure.angle + cure.change <= 0:
+        return stop(says + "Get one that falls {more} or more.", **parts)
+    parts |= {"angle": quantity(cure.key).title.lower(),
+              "allowed": Amount(cure.angle + cure.change, Kind.ANGLE, Rounding.DOWN)}  # fmt: skip
+    return stop(says + "Lower the {angle} to {allowed}, or get a cam that falls {more} or more.", **parts)

@@ -1,0 +1,165 @@
+"""What the book holds of the shop's machines and wheels, as frozen objects."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from pathlib import Path
+from typing import Literal, cast
+
+from geometry.sentences import Kind
+from library.book.model import Book, Layer, Measure, Place
+
+NOWHERE = Place(Path())
+"""The place of something that no file holds."""
+
+
+@dataclass(frozen=True)
+class Reach:
+    """How far something goes either way; an end that is not written is not known."""
+
+    low: Measure | None = None
+    high: Measure | None = None
+
+
+ANY_WAY = Reach()
+"""A reach of which neither end is known."""
+
+
+@dataclass(frozen=True)
+class Dial:
+    """One graduated movement of a machine, or an indicator that is read.
+
+    Attributes:
+        id: its name in the file.
+        title: as the shop calls it, such as ``wheel head``.
+        division: what one division is worth.
+        kind: whether it moves a length or an angle.
+        sets: the quantities that are set on it.
+        reads: the quantities that are read on it.
+        more: the word for the direction in which the quantity grows.
+        less: the word for the other direction.
+        per_turn: what one whole turn of the handle is worth, where it has one.
+        reach: how far it goes.
+    """
+
+    id: str
+    title: str
+    division: Measure
+    kind: Kind
+    sets: tuple[str, ...] = ()
+    reads: tuple[str, ...] = ()
+    more: str = ""
+    less: str = ""
+    per_turn: Measure | None = None
+    reach: Reach = ANY_WAY
+
+
+@dataclass(frozen=True)
+class Machine:
+    """One grinder with its work head.
+
+    Attributes:
+        id: its name in cards.
+        title: as the shop calls it.
+        index_ratio: turns of the crank for one of the work spindle.
+        plate_holes: the circles on the plates that are in the shop.
+        spindle_speeds: of the wheel spindle, slowest first.
+        cam_lifts: how far each cam at hand falls.
+        cam_per: whether a lift is counted for one turn of the tool or from one tooth to the next.
+        head_tilt: how far the wheel head tilts.
+        dials: its graduated movements, by id.
+        note: free text.
+        extra: the shop's own keys beginning with ``x-``, untouched.
+        layer: the highest layer that has a part of it.
+        place: where it begins in that layer's file.
+    """
+
+    id: str
+    title: str
+    index_ratio: int | None = None
+    plate_holes: tuple[int, ...] = ()
+    spindle_speeds: tuple[Measure, ...] = ()
+    cam_lifts: tuple[Measure, ...] = ()
+    cam_per: Literal["turn", "tooth"] = "tooth"
+    head_tilt: Reach = ANY_WAY
+    dials: Mapping[str, Dial] = field(default_factory=dict)
+    note: str = ""
+    extra: Mapping[str, object] = field(default_factory=dict)
+    layer: Layer = "shop"
+    place: Place = NOWHERE
+
+    def setting_dial(self, key: str) -> Dial | None:
+        """The dial on which a quantity is set, or nothing."""
+        return next((dial for dial in self.dials.values() if key in dial.sets), None)
+
+    def reading_dial(self, key: str) -> Dial | None:
+        """The dial on which a quantity is read, or nothing."""
+        return next((dial for dial in self.dials.values() if key in dial.reads), None)
+
+
+@dataclass(frozen=True)
+class Rating:
+    """The greatest speed that the maker of a wheel allows, as a surface speed or as turns.
+
+    Attributes:
+        measure: as typed, with the number in mm/s or rad/s.
+        key: ``rated_speed`` or ``rated_rotational_speed``.
+    """
+
+    measure: Measure
+    key: str
+
+
+@dataclass(frozen=True)
+class Wheel:
+    """One grinding wheel.
+
+    Attributes:
+        id: its name in cards.
+        title: as the shop calls it.
+        shape: ``straight`` or ``cup``; empty when not written.
+        diameter: as it is now.
+        grit: as marked.
+        bond: as marked.
+        rated_speed: the marking on the wheel; nothing when it was not written down.
+        dressed: the day it was last dressed.
+        note: free text.
+        extra: the shop's own keys beginning with ``x-``, untouched.
+        layer: the highest layer that has a part of it.
+        place: where it begins in that layer's file.
+    """
+
+    id: str
+    title: str
+    shape: str = ""
+    diameter: Measure | None = None
+    grit: str = ""
+    bond: str = ""
+    rated_speed: Rating | None = None
+    dressed: date | None = None
+    note: str = ""
+    extra: Mapping[str, object] = field(default_factory=dict)
+    layer: Layer = "shop"
+    place: Place = NOWHERE
+
+
+def machines(book: Book) -> Mapping[str, Machine]:
+    """The machines of the book by id."""
+    return cast(Mapping[str, Machine], book.more.get("machine", {}))
+
+
+def wheels(book: Book) -> Mapping[str, Wheel]:
+    """The wheels of the book by id."""
+    return cast(Mapping[str, Wheel], book.more.get("wheel", {}))
+
+
+def the_only_one(found: Mapping[str, Machine] | Mapping[str, Wheel]) -> str:
+    """The id of the only machine or wheel there is; empty when there are several or none.
+
+    Example:
+        >>> the_only_one({"a": Wheel("a", "A")}), the_only_one({})
+        ('a', '')
+    """
+    return next(iter(found)) if len(found) == 1 else ""

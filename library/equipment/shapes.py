@@ -1,0 +1,43 @@
+"""The tables ``[[machine]]`` and ``[[wheel]]`` of a book: their keys, and what is made of them."""
+
+from __future__ import annotations
+
+from library.book.fields import one_line, paragraph
+from library.book.shapes import Shape
+from library.equipment.dial_reader import dials
+from library.equipment.model import Machine, Wheel
+from library.equipment.readers import chosen, counted, counts, day, measured, rating, reach, several
+
+MACHINE = Shape(
+    "machine",
+    {
+        "title": one_line,
+        "index_ratio": counted("index_ratio"),
+        "plate_holes": counts("plate_holes"),
+        "spindle_speeds": several("rotational_speed"),
+        "cam_lifts": several("radial_cam"),
+        "cam_per": chosen("cam_per"),
+        "head_tilt": reach("wheel_tilt"),
+        "dials": dials,
+        "note": paragraph,
+    },
+    lambda merged: Machine(**merged.whole()),  # type: ignore[arg-type]
+)
+
+WHEEL = Shape(
+    "wheel",
+    {
+        "title": one_line,
+        "shape": chosen("wheel_shape"),
+        "diameter": measured("wheel_diameter"),
+        "grit": one_line,
+        "bond": one_line,
+        "rated_speed": rating,
+        "dressed": day,
+        "note": paragraph,
+    },
+    lambda merged: Wheel(**merged.whole()),  # type: ignore[arg-type]
+)
+
+SHAPES = (MACHINE, WHEEL)
+"""Both, to be laid beside the tables that the book itself knows."""
