@@ -6,11 +6,13 @@ square to its cone. Derived from the relief of a cone.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from geometry.checking import refuse
+from geometry.checking import refuse, require_positive
 from geometry.cone import relief as cone
+from geometry.drill.feed import left_of_fall, weakest_of_fall
 from geometry.sentences import count, length
 
 
@@ -75,24 +77,53 @@ def shoulders(diameters: tuple[float, ...], included_angles: tuple[float, ...]) 
     return tuple(Shoulder(i + 1, angle, rising[i], rising[i + 1]) for i, angle in enumerate(angles))
 
 
-def shoulder_cam(radial_cam: float, axial_cam: float, shoulder: Shoulder) -> float:
-    """How far a shoulder falls back along the axis at any one diameter.
+@dataclass(frozen=True)
+class RelievedShoulder:
+    """A shoulder under a cam.
 
-    Relation: ``axial + radial / tan(half)``, the same at all diameters of the shoulder; over one turn it is
-    also the feed that would use the relief up (see ``geometry.drill.feed.left_of_fall``). Derived.
+    Attributes:
+        shoulder: which one.
+        square_per_radian: how far its land sinks square to its cone, in mm for each radian turned.
+        fall_per_turn: how far it falls back along the axis at any one diameter, in mm for one turn; a feed
+            as large as that uses the relief up.
+    """
+
+    shoulder: Shoulder
+    square_per_radian: float
+    fall_per_turn: float
+
+    def relief(self, diameter: float) -> float:
+        """The relief (rad) square to the cone at a diameter (mm)."""
+        return cone.relief_angle(self.square_per_radian, diameter)
+
+    def left(self, feed: float, diameter: float) -> float:
+        """What a feed (mm for one turn) leaves of the relief (rad) at a diameter (mm), along the axis."""
+        return left_of_fall(self.fall_per_turn, feed, diameter)
+
+    def weakest_diameter(self, feed: float) -> float:
+        """The diameter (mm) on the shoulder where the feed (mm for one turn) leaves least."""
+        return weakest_of_fall(self.fall_per_turn, feed, self.shoulder.inner, self.shoulder.outer)
+
+
+def relieved(shoulder: Shoulder, radial_cam: float, axial_cam: float, turn: float) -> RelievedShoulder:
+    """A shoulder with the relief that a cam gives it.
 
     Args:
-        radial_cam: inward, in mm over any turn.
-        axial_cam: away from the point, in mm over the same turn.
-        shoulder: which shoulder.
+        shoulder: which one.
+        radial_cam: inward, in mm.
+        axial_cam: away from the point, in mm.
+        turn: the angle that the tool turns while the cam makes that travel, in radians, above zero.
 
     Returns:
-        The fall in mm over the same turn.
+        The shoulder and what falls away on it.
 
     Example:
         >>> import math
-        >>> round(shoulder_cam(1.0, 0.5, Shoulder(1, math.pi / 2, 6.0, 8.0)), 9)
+        >>> cut = relieved(Shoulder(1, math.pi / 2, 6.0, 8.0), 1.0, 0.5, 2 * math.pi)
+        >>> round(cut.fall_per_turn, 9)
         1.5
     """
+    square = cone.square_cam(radial_cam, axial_cam, shoulder.included_angle)
     _, axial_share = cone.half_angle_parts(shoulder.included_angle)
-    return cone.square_cam(radial_cam, axial_cam, shoulder.included_angle) / axial_share
+    per_radian = square / require_positive("turn", turn)
+    return RelievedShoulder(shoulder, per_radian, per_radian * 2 * math.pi / axial_share)

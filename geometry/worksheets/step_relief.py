@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from geometry.cone import relief as cone
-from geometry.cone.steps import Shoulder, shoulder_cam, shoulders
-from geometry.drill.feed import feed_slope, left_of_fall, weakest_of_fall
+from geometry.cone.steps import RelievedShoulder, relieved, shoulders
+from geometry.drill.feed import feed_slope
 from geometry.quantities import quantity
-from geometry.sentences import Amount, Rounding, angle, count, length
+from geometry.sentences import Rounding, angle, count, length
 from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
 CLOSE_ENOUGH = 1e-9
@@ -27,42 +27,32 @@ class _Tool:
         turn: the angle that the tool turns while the cam makes its travel, in radians.
         per: "per turn" or "per tooth".
         radial: inward travel, in mm.
-        axial: travel away from the point, in mm.
         feed: in mm for one turn; nought when it was not given.
     """
 
     steps: tuple[float, ...]
-    shoulders: tuple[Shoulder, ...]
+    shoulders: tuple[RelievedShoulder, ...]
     turn: float
     per: str
     radial: float
-    axial: float
     feed: float
 
     def step_relief(self, diameter: float) -> float:
         return cone.relief_angle(self.radial / self.turn, diameter)
 
-    def shoulder_relief(self, shoulder: Shoulder, diameter: float) -> float:
-        square = cone.square_cam(self.radial, self.axial, shoulder.included_angle)
-        return cone.relief_angle(square / self.turn, diameter)
-
-    def fall_per_turn(self, shoulder: Shoulder) -> float:
-        return shoulder_cam(self.radial, self.axial, shoulder) * 2 * math.pi / self.turn
-
-    def left(self, shoulder: Shoulder, diameter: float) -> float:
-        return left_of_fall(self.fall_per_turn(shoulder), self.feed, diameter)
-
-    def weakest(self) -> tuple[Shoulder, float]:
+    def weakest(self) -> tuple[RelievedShoulder, float]:
         """The shoulder, and the diameter at an end of it, with the least relief square to its cone."""
-        ends = [(shoulder, end) for shoulder in self.shoulders for end in (shoulder.inner, shoulder.outer)]
-        return min(ends, key=lambda place: self.shoulder_relief(*place))
+        ends = [(cut, end) for cut in self.shoulders for end in (cut.shoulder.inner, cut.shoulder.outer)]
+        return min(ends, key=lambda place: place[0].relief(place[1]))
 
-    def weakest_in_feed(self) -> tuple[Shoulder, float]:
+    def weakest_in_feed(self) -> tuple[RelievedShoulder, float]:
         """The shoulder, and the diameter on it, where the feed leaves least."""
-        places = [
-            (s, weakest_of_fall(self.fall_per_turn(s), self.feed, s.inner, s.outer)) for s in self.shoulders
-        ]
-        return min(places, key=lambda place: self.left(*place))
+        places = [(cut, cut.weakest_diameter(self.feed)) for cut in self.shoulders]
+        return min(places, key=lambda place: place[0].left(self.feed, place[1]))
+
+    def feed_limit(self) -> float:
+        """The feed for one turn at which the first shoulder has no relief left, in mm."""
+        return min(cut.fall_per_turn for cut in self.shoulders)
 
     def axial_needed(self) -> float:
         """The axial cam above which every shoulder keeps relief against the feed.
@@ -70,29 +60,31 @@ class _Tool:
         The radial cam stays, or is brought to nought where it moves outward.
         """
         radial, feed = max(self.radial, 0.0), self.feed * self.turn / (2 * math.pi)
-        return max(feed - shoulder_cam(radial, 0.0, shoulder) for shoulder in self.shoulders)
+        by_radial = [relieved(cut.shoulder, radial, 0.0, 2 * math.pi).fall_per_turn for cut in self.shoulders]
+        return feed - min(by_radial)
 
     def axial_for(self, wanted: float) -> float:
         """The axial cam that gives every shoulder a relief square to its cone, the radial cam left as it is."""
+        shoulders = [cut.shoulder for cut in self.shoulders]
         needed = [
             cone.axial_cam_for(
                 self.turn * cone.square_cam_for(wanted, s.outer), self.radial, s.included_angle
             )
-            for s in self.shoulders
+            for s in shoulders
         ]
         return max(cam for cam in needed if cam is not None)
 
 
 def _tool(given: Inputs) -> _Tool:
-    steps = given.numbers("diameter")
+    steps, radial, axial = given.numbers("diameter"), given.number("radial_cam"), given.number("axial_cam")
+    turn = cone.radians_of_cam(given.choice("cam_per"), given.number_or("flutes", 1))
     between = shoulders(steps, given.numbers("included_angle"))
     return _Tool(
         tuple(sorted(steps)),
-        between,
-        cone.radians_of_cam(given.choice("cam_per"), given.number_or("flutes", 1)),
+        tuple(relieved(shoulder, radial, axial, turn) for shoulder in between),
+        turn,
         f"per {given.choice('cam_per')}",
-        given.number("radial_cam"),
-        given.number("axial_cam"),
+        radial,
         given.number_or("feed", 0.0),
     )
 
@@ -143,8 +135,8 @@ def _wanted_check(tool: _Tool, wanted: float) -> Check:
 
 def _shoulder_check(tool: _Tool, *, has_feed: bool) -> Check:
     weakest, place = tool.weakest()
-    relief = tool.shoulder_relief(weakest, place)
-    say = {"number": count(weakest.number), "place": length(place), "relief": angle(relief)}
+    relief = weakest.relief(place)
+    say = {"number": count(weakest.shoulder.number), "place": length(place), "relief": angle(relief)}
     if relief <= 0:
         return stop(
             "Shoulder {number} has a relief of {relief} at {place}: it will rub. Bring the axial cam above {axial} {per}.",
@@ -157,19 +149,19 @@ def _shoulder_check(tool: _Tool, *, has_feed: bool) -> Check:
     return passed(
         "Shoulder {number} is the weakest: {relief} square to its cone at {place}. The shoulders clear in feeds under "
         "{limit} per turn.",
-        limit=_feed_limit(tool),
+        limit=length(tool.feed_limit(), Rounding.DOWN),
         **say,
     )
 
 
 def _feed_check(tool: _Tool) -> Check:
     weakest, place = tool.weakest_in_feed()
-    left = tool.left(weakest, place)
+    left = weakest.left(tool.feed, place)
     say = {
-        "number": count(weakest.number),
+        "number": count(weakest.shoulder.number),
         "place": length(place),
         "feed": length(tool.feed),
-        "limit": _feed_limit(tool),
+        "limit": length(tool.feed_limit(), Rounding.DOWN),
     }
     if left > 0:
         return passed(
@@ -189,19 +181,19 @@ def _feed_check(tool: _Tool) -> Check:
 
 def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
     weakest, place = tool.weakest()
-    if tool.shoulder_relief(weakest, place) >= wanted - CLOSE_ENOUGH:
+    if weakest.relief(place) >= wanted - CLOSE_ENOUGH:
         return passed(
             "Every shoulder has at least the {wanted} wanted square to its cone.", wanted=angle(wanted)
         )
     # On a shoulder that is nearly a cylinder no axial cam does it; the two together do it on any cone.
-    both = max(cone.square_cam_for(wanted, shoulder.outer) for shoulder in tool.shoulders) * tool.turn
+    both = max(cone.square_cam_for(wanted, cut.shoulder.outer) for cut in tool.shoulders) * tool.turn
     axial = tool.axial_for(wanted)
     is_within_reach = axial <= quantity("axial_cam").high
     return watch(
         "Shoulder {number} has {found} square to its cone at {place}, short of the {wanted} wanted. Bring "
         + ("the axial cam to {cam} {per}." if is_within_reach else "both cams to {cam} {per}."),
-        number=count(weakest.number),
-        found=angle(tool.shoulder_relief(weakest, place)),
+        number=count(weakest.shoulder.number),
+        found=angle(weakest.relief(place)),
         place=length(place),
         wanted=angle(wanted),
         cam=length(axial if is_within_reach else both, Rounding.UP),
@@ -209,29 +201,23 @@ def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
     )
 
 
-def _feed_limit(tool: _Tool) -> Amount:
-    return length(min(map(tool.fall_per_turn, tool.shoulders)), Rounding.DOWN)
-
-
 def _rows(tool: _Tool, *, has_feed: bool) -> Iterator[Row]:
     for number, diameter in enumerate(tool.steps, start=1):
         yield Row(f"Step {number}", {"diameter": diameter, "relief_angle": tool.step_relief(diameter)})
-        for shoulder in tool.shoulders[number - 1 : number]:
-            for end, place in (("inner", shoulder.inner), ("outer", shoulder.outer)):
-                yield Row(
-                    f"Shoulder {number}, {end} end",
-                    _shoulder_values(tool, shoulder, place, has_feed=has_feed),
-                )
+        for cut in tool.shoulders[number - 1 : number]:
+            for end, place in (("inner", cut.shoulder.inner), ("outer", cut.shoulder.outer)):
+                values = _shoulder_values(cut, place, tool.feed if has_feed else None)
+                yield Row(f"Shoulder {number}, {end} end", values)
 
 
-def _shoulder_values(tool: _Tool, shoulder: Shoulder, place: float, *, has_feed: bool) -> dict[str, float]:
+def _shoulder_values(cut: RelievedShoulder, place: float, feed: float | None) -> dict[str, float]:
     values = {
         "diameter": place,
-        "included_angle": shoulder.included_angle,
-        "shoulder_relief_angle": tool.shoulder_relief(shoulder, place),
+        "included_angle": cut.shoulder.included_angle,
+        "shoulder_relief_angle": cut.relief(place),
     }
-    if has_feed:
-        values |= {"feed_slope": feed_slope(tool.feed, place), "relief_left": tool.left(shoulder, place)}
+    if feed is not None:
+        values |= {"feed_slope": feed_slope(feed, place), "relief_left": cut.left(feed, place)}
     return values
 
 
@@ -242,10 +228,12 @@ def _compute(given: Inputs) -> Result:
     if given.has("least_relief_angle"):
         checks.append(_wanted_check(tool, given.number("least_relief_angle")))
     if tool.shoulders:
-        outputs["shoulder_relief_angle"] = tool.shoulder_relief(*tool.weakest())
-        outputs["largest_feed"] = max(min(map(tool.fall_per_turn, tool.shoulders)), 0.0)
+        weakest, place = tool.weakest()
+        outputs["shoulder_relief_angle"] = weakest.relief(place)
+        outputs["largest_feed"] = max(tool.feed_limit(), 0.0)
         if has_feed:
-            outputs["relief_left"] = tool.left(*tool.weakest_in_feed())
+            weakest, place = tool.weakest_in_feed()
+            outputs["relief_left"] = weakest.left(tool.feed, place)
         checks.append(_shoulder_check(tool, has_feed=has_feed))
         if given.has("shoulder_relief_angle"):
             checks.append(_shoulder_wanted_check(tool, given.number("shoulder_relief_angle")))
