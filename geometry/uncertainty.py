@@ -98,7 +98,8 @@ def spread(
     tallies = {key: _Tally() for key in middle}
     for one in inputs:
         _vary(sheet, filled, middle, one, tallies)
-    return {key: _sum_up(sheet, filled, key, middle[key], tallies[key]) for key in middle}
+    nothing = dict.fromkeys(half_widths, 0.0)
+    return {key: _sum_up(sheet, filled, key, middle[key], tallies[key], nothing) for key in middle}
 
 
 def _problems(
@@ -175,12 +176,19 @@ def _slope(
     return math.fsum(known) / (len(known) * step) if known else 0.0
 
 
-def _sum_up(sheet: Worksheet, filled: Mapping[str, Given], key: str, middle: float, tally: _Tally) -> Spread:
+def _sum_up(
+    sheet: Worksheet,
+    filled: Mapping[str, Given],
+    key: str,
+    middle: float,
+    tally: _Tally,
+    nothing: Mapping[str, float],
+) -> Spread:
     half_width = math.hypot(*tally.changes.values())
-    shares: dict[str, float] = {}
+    shares = dict(nothing)
     for one, change in tally.changes.items():
         part = (change / half_width) ** 2 if half_width else 0.0
-        shares[one.key] = shares.get(one.key, 0.0) + part
+        shares[one.key] += part
     dominant = max(shares, key=lambda name: shares[name]) if half_width else ""
     straight = _is_straight(tally, half_width, middle) and _corners_agree(sheet, filled, key, middle, tally)
     return Spread(half_width, shares, dominant, straight)
