@@ -49,9 +49,8 @@ class Back:
 
     @property
     def shallowest(self) -> float:
-        """How far from the axis the next facet may pass at most, being steeper than the primary land."""
-        relief = self.primary_angle - self.start
-        return self.first_radius * (math.cos(relief) if relief > 0 else 1.0)
+        """How near to the axis the primary land dips, carried on; the facets behind it go deeper still."""
+        return self.diameter / 2 * math.cos(self.primary_angle)
 
     def reach(self, nearest: float) -> tuple[float, float]:
         """How far the first facet, and half of each other, reaches when all pass the axis at ``nearest``."""

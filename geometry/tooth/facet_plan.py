@@ -131,14 +131,20 @@ def _inner_corners(rest: Back, nearest: float, behind: int) -> list[float]:
 
 
 def _require_room(rest: Back, nearest: float) -> None:
-    """Raise unless a facet that goes as near to the axis as allowed is steeper than the primary land."""
-    bound = min(rest.corner_radius, rest.shallowest)
-    if nearest >= bound:
+    """Raise unless facets that are steeper than the primary land and keep the gap may go so deep."""
+    radius = rest.diameter / 2
+    if nearest >= rest.corner_radius:
         raise refuse(
             "deepest_gap",
-            "The facets behind the primary land are steeper than it and keep the least gap, so they go deeper than {bound}. "
+            "The deepest gap allowed is no deeper than the least gap. Allow more than {bound}.",
+            {"bound": length(rest.gap, Rounding.UP)},
+        )
+    if nearest >= rest.shallowest:
+        raise refuse(
+            "deepest_gap",
+            "The primary land, carried on, dips {bound} inside the circle, and the facets behind it are steeper. "
             "Allow a deepest gap of more than {bound}.",
-            {"bound": length(rest.diameter / 2 - bound, Rounding.UP)},
+            {"bound": length(radius - rest.shallowest, Rounding.UP)},
         )
 
 
