@@ -10,8 +10,8 @@ from typing import Literal
 
 from library.book.harmless import harmless
 from library.book.model import Finding, Place
-from library.book.parsing import Sheet
 from library.book.positions import Keys, positions
+from library.book.sheet import Sheet
 
 MOST_FINDINGS = 1000
 """Findings that one file may have; more would help nobody."""

@@ -87,14 +87,15 @@ def names_of(array: str) -> Reader:
     return read
 
 
-def want_known(array: str, text: str, spot: Spot, besides: frozenset[str] = frozenset()) -> None:
-    """Complain when no table of that kind has that id."""
+def want_known(array: str, text: str, spot: Spot, besides: frozenset[str] = frozenset()) -> bool:
+    """Whether a table of that kind has that id; complains when none has."""
     known = spot.desk.known.get(array, frozenset())
     if text in known:
-        return
+        return True
     near = nearest(text, known | besides)
     mend = f"Did you mean {shown(near)}?" if near else f"Add a [[{array}]] with that id, or name another."
     spot.complain(f"There is no {array} {shown(text)} in the book.", mend, "watch")
+    return False
 
 
 def _text(raw: object, spot: Spot, longest: int) -> str | None:

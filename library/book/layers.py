@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from geometry.quantities import QUANTITIES
 from library.book.desk import Desk, Spot, Spots, nearest, shown
 from library.book.fields import identifier
 from library.book.model import Value
-from library.book.parsing import Sheet
 from library.book.shapes import Merged, Shape
+from library.book.sheet import Sheet
+from library.book.sound import unsound
 from library.book.values import citation, unread, value
 
 
@@ -26,50 +26,57 @@ class Part:
     """
 
     spot: Spot
-    fields: Mapping[str, object]
-    values: Mapping[str, Value]
-    extra: Mapping[str, object]
+    fields: dict[str, object]
+    values: dict[str, Value]
+    extra: dict[str, object]
 
 
 def read_part(sheet: Sheet, shape: Shape, desk: Desk) -> Part:
     """Read every key of a table, and complain of each that is wrong."""
     spot = Spot(desk, Spots(sheet))
-    fields: dict[str, object] = {}
-    values: dict[str, Value] = {}
-    extra: dict[str, object] = {}
+    part = Part(spot, {}, {}, {})
     for key, raw in sheet.table.items():
-        if key == "id":
-            fields["id"] = identifier(raw, spot.at("id"))
-        elif key in shape.fields:
-            found = shape.fields[key](raw, spot.at(key))
-            if found is not None:
-                fields[key] = found
-        elif key.startswith("x-"):
-            extra[key] = raw
-        elif shape.has_values and key in QUANTITIES:
-            values[key] = value(raw, spot.at(key), QUANTITIES[key])
-        elif not (shape.is_cited and key in {"source", "place"}):
-            _complain_of_key(key, shape, spot)
+        wrong = unsound(raw)
+        if wrong:
+            spot.at(key).complain(*wrong)
+        else:
+            _read_key(key, raw, shape, part)
     if shape.is_cited and (sheet.layer == "shipped" or {"source", "place"} & set(sheet.table)):
-        fields["citation"] = citation(sheet.table, spot)
+        part.fields["citation"] = citation(sheet.table, spot)
     if shape.has_values:
-        values |= {key: unread(key, spot.at(key)) for key in sheet.unread if key in QUANTITIES}
-    return Part(spot, fields, values, extra)
+        part.values.update({key: unread(key, spot.at(key)) for key in sheet.unread if key in QUANTITIES})
+    return part
+
+
+def _read_key(key: str, raw: object, shape: Shape, part: Part) -> None:
+    spot = part.spot.at(key)
+    if key == "id":
+        part.fields["id"] = identifier(raw, spot)
+    elif key in shape.fields:
+        found = shape.fields[key](raw, spot)
+        if found is not None:
+            part.fields[key] = found
+    elif key.startswith("x-"):
+        part.extra[key] = raw
+    elif shape.has_values and key in QUANTITIES:
+        if key not in part.spot.sheet.unread:
+            part.values[key] = value(raw, spot, QUANTITIES[key])
+    elif not (shape.is_cited and key in {"source", "place"}):
+        _complain_of_key(key, shape, part.spot)
 
 
 def _complain_of_key(key: str, shape: Shape, spot: Spot) -> None:
     known = [*shape.keys(), *(QUANTITIES if shape.has_values else ())]
     near = nearest(key, known)
-    kind = "entry" if shape.array == "entry" else shape.array
     mend = f"Did you mean {near}?" if near else "Remove it, or begin its name with x- to keep it as your own."
-    spot.at(key).complain(f"A [[{kind}]] has no key {shown(key)}.", mend, "watch")
+    spot.at(key).complain(f"[[{shape.array}]] has no key {shown(key)}.", mend, "watch")
 
 
 def merge(parts: list[Part]) -> Merged:
     """Lay the parts of one table over each other, lowest layer first.
 
-    A value keeps the one that it covers; one that could not be read covers it all the same, so that no
-    other number is taken for the shop's.
+    A value keeps the one that it covers. One that could not be read covers it all the same, and so does a
+    table that could not be read: no other number is taken for the shop's.
     """
     fields: dict[str, object] = {}
     values: dict[str, Value] = {}
@@ -77,7 +84,8 @@ def merge(parts: list[Part]) -> Merged:
     for part in parts:
         fields |= part.fields
         extra |= part.extra
-        for key, found in part.values.items():
+        hidden = {key: unread(key, part.spot) for key in values} if part.spot.sheet.broken else {}
+        for key, found in (hidden | part.values).items():
             below = values.get(key)
             values[key] = replace(found, replaces=below) if below else found
     top = parts[-1].spot
@@ -94,7 +102,9 @@ def build(parts: list[Part], shape: Shape) -> object:
     fields = dict(merged.fields)
     for key in shape.required:
         if key not in fields:
-            if key not in spot.sheet.unread and key not in spot.sheet.table:
+            if not spot.sheet.broken and key not in spot.sheet.unread and key not in spot.sheet.table:
                 spot.complain(f"This [[{shape.array}]] has no {key}.", f'Add {key} = "...".')
             fields[key] = fields["id"] if key == "title" else ""
+    if shape.has_values:
+        fields["unread"] = any(part.spot.sheet.broken or part.spot.sheet.unread for part in parts)
     return shape.build(replace(merged, fields=fields))

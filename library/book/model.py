@@ -114,6 +114,7 @@ class Entry:
         extra: the shop's own keys beginning with ``x-``, untouched.
         layer: the highest layer that has a part of it.
         place: where it begins in that layer's file.
+        unread: true when some lines of it could not be read; a finding says which.
     """
 
     id: str
@@ -127,6 +128,7 @@ class Entry:
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
     place: Place = Place(Path())
+    unread: bool = False
 
 
 @dataclass(frozen=True)

@@ -6,63 +6,22 @@ costs the line or the table it stands in and nothing else.
 
 from __future__ import annotations
 
-import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from library.book.conflicts import conflicts
+from library.book.mending import is_too_much, read_alone
 from library.book.model import Finding, Layer, Place
-from library.book.patterns import KEY
+from library.book.sheet import Sheet
 from library.book.shop_words import Trouble, explain
-from library.book.splitting import Piece, split, split_plainly
+from library.book.splitting import Piece, split
 
-LONGEST_LINE = 4096
-"""Bytes in one line; a longer one makes the parser slow beyond reason."""
-
-DEEPEST = 16
-"""Tables, arrays and dotted keys within each other."""
-
-MOST_TROUBLES = 50
-"""Mistakes told of one table; the rest is told when these are mended."""
+MOST_FINDINGS = 200
+"""Mistakes in the writing of one file that are told; the rest is told when these are mended."""
 
 _BYTE_ORDER_MARK = "\ufeff"
-_DEEP_KEY = re.compile(
-    rf"^[ \t]*+\[?\[?[ \t]*+{KEY}(?:[ \t]*+\.[ \t]*+{KEY}){{{DEEPEST},}}+[ \t]*+[=\]]", re.MULTILINE
-)
-_PAIR = re.compile(r"^[ \t]*(?P<key>[A-Za-z0-9_-]+)[ \t]*=")
-_ID = re.compile(r"""^[ \t]*id[ \t]*=[ \t]*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
-
-
-@dataclass(frozen=True)
-class Sheet:
-    """One table of a file, as it was written.
-
-    Attributes:
-        array: its kind, such as ``entry``; empty for what stands above the first table.
-        table: its keys.
-        layer: of the file.
-        file: it stands in.
-        text: of the table, from its own line to the next table.
-        line: it begins on.
-        unread: keys whose line could not be read.
-        brackets: what is wrong with its brackets, as in ``splitting.Piece``.
-    """
-
-    array: str
-    table: Mapping[str, object]
-    layer: Layer
-    file: Path
-    text: str
-    line: int
-    unread: tuple[str, ...] = ()
-    brackets: str = ""
-
-    @property
-    def id(self) -> str:
-        """What the table calls itself; empty when it does not."""
-        found = self.table.get("id")
-        return found if isinstance(found, str) else ""
 
 
 @dataclass
@@ -87,7 +46,6 @@ def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
         layer: that it belongs to.
     """
     parsed = Parsed()
-    text = decoded(raw)
     if raw[:2] in {b"\xff\xfe", b"\xfe\xff"}:
         parsed.findings.append(Finding(Place(file), "", "The file is saved as UTF-16.", "Save it as UTF-8."))
         return parsed
@@ -95,16 +53,15 @@ def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
         wrong = "The file begins with a byte order mark, which TOML does not know."
         mend = 'Save it as "UTF-8" instead of "UTF-8 with BOM".'
         parsed.findings.append(Finding(Place(file), "", wrong, mend, "watch"))
+    text = decoded(raw)
     pieces = split(text)
     data, refusal = _whole(text)
     if data is not None and _is_regular(pieces, data):
         parsed.sheets = _sheets_of(pieces, data, text, file, layer)
-        return parsed
-    for piece in pieces:
-        _read_alone(piece, text, file, layer, parsed)
-    if refusal and not parsed.findings and not any(sheet.brackets for sheet in parsed.sheets):
-        trouble = explain(text.split("\n"), refusal)
-        parsed.findings.append(_finding(trouble, file, 1, ""))
+    else:
+        _read_each(pieces, text, file, layer, parsed)
+        if refusal and not parsed.findings and not any(sheet.brackets for sheet in parsed.sheets):
+            parsed.findings.append(_finding(explain(text.split("\n"), refusal), file, 1, ""))
     return parsed
 
 
@@ -115,23 +72,12 @@ def decoded(raw: bytes) -> str:
 
 def _whole(text: str) -> tuple[dict[str, object] | None, str]:
     """The document, or nothing and what the parser said of it."""
-    if _is_too_much(text):
+    if is_too_much(text):
         return None, ""
     try:
         return tomllib.loads(text), ""
     except (ValueError, RecursionError) as error:
         return None, str(error)
-
-
-def _is_too_much(text: str) -> bool:
-    """Whether the text holds what the parser must not be given."""
-    if any(len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE for line in text.split("\n")):
-        return True
-    return _DEEP_KEY.search(text) is not None
-
-
-def _bytes(line: str) -> int:
-    return len(line.encode("utf-8", "surrogateescape"))
 
 
 def _is_regular(pieces: list[Piece], data: Mapping[str, object]) -> bool:
@@ -165,98 +111,27 @@ def _sheets_of(
     return sheets
 
 
-def _read_alone(piece: Piece, text: str, file: Path, layer: Layer, parsed: Parsed) -> None:
-    """Read one table; where it is broken, see whether it has swallowed others that are not."""
-    sheet, troubles = read_piece(piece, text, file, layer)
-    if sheet is None:
-        parts = split_plainly(text, piece)
-        if len(parts) > 1:
-            read = [read_piece(part, text, file, layer) for part in parts]
-            if any(one for one, _ in read):
-                for part, (one, found) in zip(parts, read, strict=True):
-                    _keep(part, one, found, text, file, parsed)
-                return
-    _keep(piece, sheet, troubles, text, file, parsed)
-
-
-def _keep(
-    piece: Piece, sheet: Sheet | None, troubles: list[Trouble], text: str, file: Path, parsed: Parsed
-) -> None:
-    if sheet is not None:
-        parsed.sheets.append(sheet)
-    named = _ID.search(text, piece.start, piece.end)
-    name = named["id"] if named else piece.array
-    parsed.findings.extend(_finding(trouble, file, piece.line, name) for trouble in troubles)
+def _read_each(pieces: list[Piece], text: str, file: Path, layer: Layer, parsed: Parsed) -> None:
+    apart = conflicts(text)
+    for conflict in apart:
+        wrong = f"Lines {conflict.first} to {conflict.last} hold two versions that git could not join; neither is read."
+        mend = "Keep one, and delete the lines that begin with <<<<<<<, ======= and >>>>>>>."
+        parsed.findings.append(Finding(Place(file, conflict.first), "", wrong, mend))
+    for piece in pieces:
+        if len(parsed.findings) > MOST_FINDINGS:
+            wrong = (
+                f"There are more than {MOST_FINDINGS} mistakes in this file; from here on it was not read."
+            )
+            parsed.findings.append(Finding(Place(file, piece.line), "", wrong, "Mend the ones before first."))
+            return
+        for part, sheet, troubles in read_alone(piece, text, file, layer, apart):
+            if sheet is not None:
+                parsed.sheets.append(sheet)
+            name = (sheet.id if sheet else "") or part.array
+            parsed.findings.extend(_finding(trouble, file, part.line, name) for trouble in troubles)
 
 
 def _finding(trouble: Trouble, file: Path, first_line: int, name: str) -> Finding:
     where = ".".join(part for part in (name, trouble.key) if part)
     place = Place(file, first_line + trouble.line - 1, trouble.column)
     return Finding(place, where, trouble.wrong, trouble.mend)
-
-
-def read_piece(piece: Piece, text: str, file: Path, layer: Layer) -> tuple[Sheet | None, list[Trouble]]:
-    """Read one table by itself, leaving out lines that cannot be read.
-
-    Returns:
-        The table, or nothing when it cannot be had; and what is wrong with it.
-    """
-    own = text[piece.start : piece.end]
-    lines = own.split("\n")
-    troubles = _forbidden(lines)
-    while all(trouble.key for trouble in troubles) and len(troubles) < MOST_TROUBLES:
-        readable = _without(lines, troubles)
-        try:
-            data = tomllib.loads(readable)
-        except (ValueError, RecursionError) as error:
-            troubles.append(explain(readable.split("\n"), str(error)))
-            continue
-        if piece.lonely == "strayed":
-            return None, [_strayed(lines)]
-        table = _table(piece, data)
-        if table is None:
-            return None, [*troubles, Trouble(1, 1, "This table cannot be told from its neighbours.",
-                                             f"Write its first line as [[{piece.array}]].")]  # fmt: skip
-        unread = tuple(trouble.key for trouble in troubles)
-        return Sheet(piece.array, table, layer, file, readable, piece.line, unread, piece.lonely), troubles
-    return None, troubles
-
-
-def _table(piece: Piece, data: dict[str, object]) -> Mapping[str, object] | None:
-    if not piece.array:
-        return data
-    tables = data.get(piece.array)
-    if isinstance(tables, list) and len(tables) == 1:
-        tables = tables[0]
-    return tables if isinstance(tables, dict) and len(data) == 1 else None
-
-
-def _strayed(lines: list[str]) -> Trouble:
-    header = lines[0].strip()
-    return Trouble(1, 1, f"{header} does not stand below the table that it belongs to.",
-                   "Move it with its lines directly under that table.")  # fmt: skip
-
-
-def _without(lines: list[str], troubles: list[Trouble]) -> str:
-    left_out = {trouble.line for trouble in troubles}
-    return "\n".join("" if number in left_out else line for number, line in enumerate(lines, 1))
-
-
-def _forbidden(lines: list[str]) -> list[Trouble]:
-    """What must not be given to the parser: lines too long, keys too deep, bytes that are no text."""
-    troubles = []
-    for number, line in enumerate(lines, 1):
-        pair = _PAIR.match(line)
-        key = pair["key"] if pair else ""
-        if len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE:
-            troubles.append(Trouble(number, 1, f"The line is longer than {LONGEST_LINE} bytes.",
-                                    "Write it as a text of several lines between three quotes.", key))  # fmt: skip
-        elif _DEEP_KEY.search(line):
-            troubles.append(
-                Trouble(number, 1, f"A key here has more than {DEEPEST} parts.", "Remove it.", key)
-            )
-        elif (strange := re.search("[\udc80-\udcff]", line)) is not None:
-            byte = ord(strange[0]) - 0xDC00
-            troubles.append(Trouble(number, strange.start() + 1, f"The byte 0x{byte:02X} is not UTF-8 text.",
-                                    "Save the file as UTF-8, or type that character again.", key))  # fmt: skip
-    return troubles

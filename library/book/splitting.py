@@ -15,7 +15,10 @@ _HEADER = (
 )
 _TOKEN = re.compile(rf"{_HEADER}|{LONG_STRING}|{SHORT_STRING}|\#[^\n]*+", re.MULTILINE | re.DOTALL)
 _NOT_A_NAME = frozenset({"true", "false", "inf", "nan"})
-_PLAIN_HEADER = re.compile(r"^[ \t]*\[\[[ \t]*(?P<name>[A-Za-z_][A-Za-z0-9_-]*)[ \t]*\]\]", re.MULTILINE)
+_PLAIN_HEADER = re.compile(
+    r"^[ \t]*+(?P<open>\[\[?)[ \t]*+(?P<name>[A-Za-z_][A-Za-z0-9_-]*+)[ \t]*+\]\]?[ \t]*+(?:#.*+)?\r?$",
+    re.MULTILINE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +60,10 @@ def split(text: str) -> list[Piece]:
 def split_plainly(text: str, piece: Piece) -> list[Piece]:
     """Cut a piece at every line that looks like the beginning of a table, even inside an unclosed text."""
     cut = text[piece.start : piece.end]
-    starts = [(found.start() + piece.start, found["name"], "") for found in _PLAIN_HEADER.finditer(cut)]
+    starts = [
+        (piece.start + found.start(), found["name"], "" if found["open"] == "[[" else "single")
+        for found in _PLAIN_HEADER.finditer(cut)
+    ]
     if starts and starts[0][0] == piece.start:
         starts[0] = (piece.start, piece.array, piece.lonely)
     else:

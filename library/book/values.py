@@ -59,10 +59,10 @@ def citation(table: Mapping[str, object], spot: Spot) -> Citation:
         return Citation("missing", "", place or "")
     if source in _WORDS:
         return Citation(_WORDS[source], "", place or "")
-    want_known("source", source, spot.at("source"), frozenset(_WORDS))
-    if not place:
-        spot.at("source").complain("A published source is named without a place in it.",
-                                   'Add place = "the chapter, section, table or page".', "watch")  # fmt: skip
+    is_known = want_known("source", source, spot.at("source"), frozenset(_WORDS))
+    if is_known and not place:
+        mend = 'Add place = "the chapter, section, table or page".'
+        spot.at("source").complain("A published source is named without a place in it.", mend, "watch")
     return Citation("published", source, place or "")
 
 

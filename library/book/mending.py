@@ -1,0 +1,194 @@
+"""Reading one table of a file that TOML refuses, and having of it what can be had.
+
+A line that cannot be read is left out and told of; then the rest is tried again. A table that cannot be read at
+all still gives its id, so that it does not vanish from the list.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+
+from library.book.conflicts import Conflict
+from library.book.harmless import MARK, name_of
+from library.book.model import Layer
+from library.book.patterns import KEY
+from library.book.sheet import Sheet
+from library.book.shop_words import Trouble, explain, is_conflict_mark, key_of
+from library.book.splitting import Piece, split_plainly
+
+LONGEST_LINE = 4096
+"""Bytes in one line; a longer one makes the parser slow beyond reason."""
+
+DEEPEST = 16
+"""Tables, arrays and dotted keys within each other."""
+
+MOST_TROUBLES = 20
+"""Mistakes told of one table; the rest is told when these are mended."""
+
+LARGEST_TABLE = 1 << 17
+"""Characters in a table that is tried again and again; a longer one is tried once."""
+
+_DEEP_KEY = re.compile(
+    rf"^[ \t]*+\[?\[?[ \t]*+{KEY}(?:[ \t]*+\.[ \t]*+{KEY}){{{DEEPEST},}}+[ \t]*+[=\]]", re.MULTILINE
+)
+_NOT_TEXT = re.compile("[\x00-\x08\x0b-\x1f\x7f\udc80-\udcff]")
+_ID = re.compile(r"""^[ \t]*id[ \t]*=[ \t]*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
+
+Read = tuple[Piece, Sheet | None, list[Trouble]]
+"""A table of a file, what could be read of it, and what is wrong with it."""
+
+
+def is_too_much(text: str) -> bool:
+    """Whether a text holds what the parser must not be given."""
+    if any(len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE for line in text.split("\n")):
+        return True
+    return _DEEP_KEY.search(text) is not None
+
+
+def read_alone(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflict]) -> list[Read]:
+    """Read one table by itself.
+
+    Args:
+        piece: where it stands.
+        text: of the file.
+        file: for the findings.
+        layer: of the file.
+        apart: conflicts in the file; lines in them are not read.
+
+    Returns:
+        The table; or, where a text that is not closed has swallowed the tables after it, each of them.
+    """
+    first = _read(piece, text, file, layer, apart)
+    parts = split_plainly(text, piece) if first[1] is None or first[1].unread else []
+    if len(parts) > 1:
+        each = [_read(part, text, file, layer, apart) for part in parts]
+        if any(sheet and not sheet.unread for _, sheet, _ in each[1:]):
+            return [_or_its_name(one, text, file, layer) for one in each]
+    return [_or_its_name(first, text, file, layer)]
+
+
+def _or_its_name(read: Read, text: str, file: Path, layer: Layer) -> Read:
+    piece, sheet, troubles = read
+    named = _ID.search(text, piece.start, piece.end)
+    if sheet is None and piece.array and named and piece.lonely != "strayed":
+        empty = "\n" * text.count("\n", piece.start, piece.end)
+        sheet = Sheet(piece.array, {"id": named["id"]}, layer, file, empty, piece.line, broken=True)
+    return piece, sheet, troubles
+
+
+def _read(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflict]) -> Read:
+    lines = text[piece.start : piece.end].replace("\r\n", "\n").split("\n")
+    if not _take_out_conflicts(lines, piece, apart):
+        return piece, None, []
+    troubles = [*_characters(lines), *_forbidden(lines)]
+    most = MOST_TROUBLES if piece.end - piece.start < LARGEST_TABLE else 1
+    while all(trouble.apart for trouble in troubles):
+        try:
+            data = tomllib.loads("\n".join(lines))
+        except (ValueError, RecursionError) as error:
+            trouble = explain(lines, str(error))
+            troubles.append(trouble)
+            if len(troubles) > most or not _leave_out(lines, trouble):
+                return piece, None, troubles
+            continue
+        if piece.lonely == "strayed":
+            return piece, None, [_strayed(lines[0])]
+        return _made(piece, data, lines, troubles, file, layer)
+    return piece, None, troubles
+
+
+def _made(
+    piece: Piece, data: dict[str, object], lines: list[str], troubles: list[Trouble], file: Path, layer: Layer
+) -> Read:
+    table = _table(piece, data)
+    if table is None:
+        mend = f"Write the first line of each as [[{piece.array}]], without quotes."
+        return piece, None, [*troubles, Trouble(1, 1, "This table and the next cannot be told apart.", mend)]
+    unread = frozenset(trouble.key for trouble in troubles if trouble.key)
+    sheet = Sheet(piece.array, table, layer, file, "\n".join(lines), piece.line, unread, piece.lonely)
+    return piece, sheet, troubles
+
+
+def _table(piece: Piece, data: dict[str, object]) -> Mapping[str, object] | None:
+    if not piece.array:
+        return data
+    tables = data.get(piece.array)
+    if isinstance(tables, list) and len(tables) == 1:
+        tables = tables[0]
+    return tables if isinstance(tables, dict) and len(data) == 1 else None
+
+
+def _strayed(header: str) -> Trouble:
+    wrong = f"{header.strip()[:60]} does not stand below the table that it belongs to."
+    return Trouble(1, 1, wrong, "Move it with its lines directly under that table.")
+
+
+def _take_out_conflicts(lines: list[str], piece: Piece, apart: list[Conflict]) -> bool:
+    """Empty the lines from a conflict on, when nothing of this table is in it; false when something is."""
+    for conflict in apart:
+        if conflict.first <= piece.line <= conflict.last:
+            return False
+        begins = conflict.first - piece.line
+        if 0 < begins < len(lines):
+            rest = lines[begins:]
+            if any(
+                line.strip() and not line.lstrip().startswith("#") and not is_conflict_mark(line)
+                for line in rest
+            ):
+                return False
+            lines[begins:] = [""] * len(rest)
+    return True
+
+
+def _characters(lines: list[str]) -> list[Trouble]:
+    """Replace what is no text by a mark, and tell of the first in each line."""
+    troubles = []
+    for number, line in enumerate(lines, 1):
+        strange = _NOT_TEXT.search(line)
+        if strange is None:
+            continue
+        character = strange[0]
+        if ord(character) > 0xFF:
+            wrong = f"The byte 0x{ord(character) - 0xDC00:02X} is not UTF-8 text."
+            mend = "Save the file as UTF-8, or type that character again."
+        else:
+            wrong = f"The line holds {name_of(character)}, which cannot be seen or is not text."
+            mend = "Type the line again without it."
+        troubles.append(Trouble(number, strange.start() + 1, wrong, mend, key_of(line)))
+        lines[number - 1] = _NOT_TEXT.sub(MARK, line)
+    return troubles
+
+
+def _forbidden(lines: list[str]) -> list[Trouble]:
+    """Leave out lines that are too long for the parser, and keys that are too deep."""
+    troubles = []
+    for number, line in enumerate(lines, 1):
+        key = key_of(line)
+        if len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE:
+            mend = "Divide it; a text of several lines stands between three quotes."
+            trouble = Trouble(number, 1, f"The line is longer than {LONGEST_LINE} bytes.", mend, key)
+        elif _DEEP_KEY.match(line):
+            trouble = Trouble(number, 1, f"A key here has more than {DEEPEST} parts.", "Remove it.", key)
+        else:
+            continue
+        troubles.append(replace(trouble, apart=not line.lstrip().startswith("[")))
+        lines[number - 1] = ""
+    return troubles
+
+
+def _leave_out(lines: list[str], trouble: Trouble) -> bool:
+    """Empty the lines of a mistake; false when they are empty already."""
+    last = max(trouble.last, trouble.line)
+    if not any(lines[trouble.line - 1 : last]) or not trouble.apart:
+        return False
+    for number in range(trouble.line, last + 1):
+        lines[number - 1] = ""
+    return True
+
+
+def _bytes(line: str) -> int:
+    return len(line.encode("utf-8", "surrogateescape"))

@@ -1,0 +1,42 @@
+"""One table of a file, as it was written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from library.book.model import Layer
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One table of a file.
+
+    Attributes:
+        array: its kind, such as ``entry``; empty for what stands above the first table.
+        table: its keys.
+        layer: of the file.
+        file: it stands in.
+        text: of the table, from its own line to the next table, with unreadable lines left empty.
+        line: it begins on.
+        unread: keys whose line could not be read.
+        brackets: what is wrong with its brackets, as in ``splitting.Piece``.
+        broken: true when nothing but its id could be read.
+    """
+
+    array: str
+    table: Mapping[str, object]
+    layer: Layer
+    file: Path
+    text: str
+    line: int
+    unread: frozenset[str] = frozenset()
+    brackets: str = ""
+    broken: bool = False
+
+    @property
+    def id(self) -> str:
+        """What the table calls itself; empty when it does not."""
+        found = self.table.get("id")
+        return found if isinstance(found, str) else ""
