@@ -5,13 +5,13 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
-from textual.app import App
 from textual.message import Message
 from textual.screen import Screen
 
 from library.units.system import Display
 from tui import terminal
 from tui.look import look
+from tui.private_textual import SparingApp
 from tui.screens.board import Board
 from tui.screens.book import BookScreen
 from tui.session import Session
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from library.book.model import Book, Entry
 
 
-class Heelclear(App[None], inherit_bindings=False):
+class Heelclear(SparingApp, inherit_bindings=False):
     """The Textual program.
 
     Args:
@@ -44,7 +44,7 @@ class Heelclear(App[None], inherit_bindings=False):
         """Units can be written now without a wait."""
 
     def __init__(self, session: Session, open_book: Callable[[], Book]) -> None:
-        super().__init__(ansi_color=True)
+        super().__init__()
         self.session = session
         self._open_book = open_book
         self.animation_level = "none"
@@ -111,7 +111,8 @@ class Heelclear(App[None], inherit_bindings=False):
 
     def repaint(self) -> None:
         """Paint every cell again."""
-        self.refresh(repaint=True, layout=True)
+        self.forget_cells()
+        self.screen.refresh(layout=True)
 
     def leave(self) -> None:
         """Leave; everything typed is kept by then."""

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
-from geometry.worksheet import Worksheet
-from geometry.worksheets import worksheets_for
-from library.book.model import Book, Entry
 from library.units.system import METRIC, Display
-from library.workings.answer import answer
-from library.workings.fill import reading_of
 from tui.keys import Keymap
 from tui.look import Look, look
 from tui.view.book_page import BookPage
-from tui.view.form import Form, Typed
+
+if TYPE_CHECKING:
+    from geometry.worksheet import Worksheet
+    from library.book.model import Book, Entry
+    from tui.view.form import Form, Typed
 
 
 @dataclass
@@ -46,6 +46,8 @@ class Session:
 
     def form(self, entry: Entry, sheet: Worksheet) -> Form:
         """The form for an entry and a worksheet, with all that was typed into it before."""
+        from tui.view.form import Form
+
         self._last_sheet[entry.id] = sheet.name
         key = (entry.id, sheet.name)
         if key not in self._forms:
@@ -60,6 +62,8 @@ class Session:
 
     def compute(self, form: Form) -> None:
         """Answer a form as it now stands."""
+        from library.workings.answer import answer
+
         form.take(answer(form.sheet, form.texts(), entry=form.entry, book=self.book, display=self.display))
 
     def switch_units(self) -> None:
@@ -77,11 +81,14 @@ def sheets_for(family: str) -> list[Worksheet]:
         >>> sheets_for("tap")[0].name
         'tap-axial-relief'
     """
+    from geometry.worksheets import worksheets_for
+
     return sorted(worksheets_for(family), key=lambda sheet: (len(sheet.families), sheet.name))
 
 
 def _read(text: str, key: str, display: Display) -> float | None:
     from library.units.read import UnitError
+    from library.workings.fill import reading_of
 
     try:
         return reading_of(text, key, display).number

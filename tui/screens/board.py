@@ -38,7 +38,7 @@ class Board(Screen[None], inherit_bindings=False):
         super().__init__()
         self.session = session
         self.said = ""
-        self._pane = Pane(session.look)
+        self._pane = Pane(session.look, self.lines)
 
     @property
     def heelclear(self) -> Heelclear:
@@ -78,13 +78,13 @@ class Board(Screen[None], inherit_bindings=False):
 
     def draw(self) -> None:
         """Show the screen as it now is."""
-        width, height = self.size
-        if width < 1 or height < 1:
-            return
+        self._pane.show()
+
+    def lines(self, width: int, height: int) -> list[Line]:
+        """The whole screen as lines."""
         body = filled(self.body(width, max(height - 2, 0)), max(height - 2, 0))
         last = line(Piece(fit(self.said, width), "strong")) if self.said else self._bar(width)
-        lines = [banner(self.title_text(), self.state_text(), width), *body, last]
-        self._pane.show(lines[:height])
+        return [banner(self.title_text(), self.state_text(), width), *body, last][:height]
 
     def _bar(self, width: int) -> Line:
         return key_bar(self.WHERE, self.session.keymap, width)
@@ -92,10 +92,6 @@ class Board(Screen[None], inherit_bindings=False):
     def say(self, sentence: str) -> None:
         """Show a sentence in place of the key bar until the next key."""
         self.said = sentence
-
-    def on_resize(self) -> None:
-        """Draw again for the new size; place and text stay."""
-        self.draw()
 
     def on_screen_resume(self) -> None:
         """Draw again: what was done on another screen may show here."""

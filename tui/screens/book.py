@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from tui.screens.board import Board
 from tui.view.book_page import with_preview
-from tui.view.entry_page import entry_lines
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
 
@@ -33,9 +32,15 @@ class BookScreen(Board):
         if width < PREVIEW_FROM:
             return self.session.page.draw(width, height)
         page = self.session.page.draw(LIST_SHARE, height)
+        return with_preview(page, self._preview(width - LIST_SHARE - 4), LIST_SHARE)
+
+    def _preview(self, width: int) -> list[Line]:
         entry, book = self.session.chosen_entry(), self.session.book
-        preview = entry_lines(book, entry, width - LIST_SHARE - 4) if entry and book else []
-        return with_preview(page, preview, LIST_SHARE)
+        if entry is None or book is None:
+            return []
+        from tui.view.entry_page import entry_lines
+
+        return entry_lines(book, entry, width)
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from library.book.model import Book, Entry
+if TYPE_CHECKING:
+    from library.book.model import Book, Entry
 
 
 class Row(NamedTuple):

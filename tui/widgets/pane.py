@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable
 
 from rich.segment import Segment
-from textual.geometry import Region
+from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
 
 from tui.look import Look
 from tui.plain import in_ascii, plain
 from tui.view.lines import EMPTY, Line
+
+Draw = Callable[[int, int], list[Line]]
 
 
 class Pane(Widget, inherit_bindings=False):
@@ -24,14 +26,24 @@ class Pane(Widget, inherit_bindings=False):
     DEFAULT_CSS = "Pane { width: 1fr; height: 1fr; }"
     ALLOW_SELECT = False
 
-    def __init__(self, look: Look) -> None:
+    def __init__(self, look: Look, draw: Draw) -> None:
+        """Make a pane.
+
+        Args:
+            look: how roles are shown.
+            draw: gives the lines for a width and a height.
+        """
         super().__init__()
         self._look = look
+        self._draw = draw
+        self._drawn_for: Size | None = None
         self._lines: list[Line] = []
 
-    def show(self, lines: Sequence[Line]) -> None:
-        """Show these lines from the top; only lines that differ from the shown ones are painted."""
-        old, self._lines = self._lines, list(lines)
+    def show(self) -> None:
+        """Draw again; only lines that differ from the shown ones are painted."""
+        if self._drawn_for is None:
+            return
+        old, self._lines = self._lines, self._draw(*self.size)
         count = max(len(old), len(self._lines))
         changed = [y for y in range(count) if _at(old, y) != _at(self._lines, y)]
         if changed:
@@ -43,7 +55,10 @@ class Pane(Widget, inherit_bindings=False):
         return ["".join(self._clean(piece.text) for piece in one).rstrip() for one in self._lines]
 
     def render_line(self, y: int) -> Strip:
-        """One line as cells."""
+        """One line as cells; the first one asked for at a new size has all of them drawn."""
+        if self._drawn_for != self.size:
+            self._drawn_for = self.size
+            self._lines = self._draw(*self.size)
         styles = self._look.styles
         segments = [Segment(self._clean(piece.text), styles[piece.role]) for piece in _at(self._lines, y)]
         return Strip(segments).adjust_cell_length(self.size.width, styles["plain"])

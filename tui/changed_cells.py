@@ -1,0 +1,137 @@
+"""The cells that the terminal shows, and the shortest way to say how they change."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import takewhile
+
+Cell = tuple[str, str]
+"""The text of one cell and the codes of its style; the right half of a wide character is empty."""
+
+BLANK: Cell = (" ", "")
+
+NEAR = 4
+"""Unchanged cells between two changes that are cheaper to send again than to step over."""
+
+CLEAR = "\x1b[m\x1b[2J"
+
+
+class ChangedCells:
+    r"""What a terminal of a size shows, and what to send so that it shows something else.
+
+    Args:
+        width: in cells.
+        height: in cells.
+
+    Example:
+        >>> screen = ChangedCells(20, 2)
+        >>> screen.put(0, 0, [("drop 0.281", "")])
+        >>> screen.changes()
+        '\x1b[m\x1b[2J\x1b[1Hdrop 0.281'
+        >>> screen.put(0, 0, [("drop 0.282", "1")])
+        >>> screen.put(0, 0, [("drop 0.282", "")])
+        >>> screen.changes()
+        '\x1b[1;10H2'
+    """
+
+    def __init__(self, width: int, height: int) -> None:
+        self.width, self.height = width, height
+        self._shown = _blank(width, height)
+        self._wanted = _blank(width, height)
+        self._touched: set[int] = set()
+        self._unknown = True
+
+    def forget(self) -> None:
+        """Take what the terminal shows as unknown, so that all of it is sent again."""
+        self._unknown = True
+
+    def put(self, x: int, y: int, pieces: Iterable[tuple[str, str]]) -> None:
+        """Want text, each piece with its style codes, from a cell on; what is outside is left out."""
+        if not 0 <= y < self.height:
+            return
+        row = self._wanted[y]
+        self._touched.add(y)
+        for text, codes in pieces:
+            for cell in _cells(text, codes):
+                if cell is None:
+                    if 0 < x <= self.width:
+                        row[x - 1] = (row[x - 1][0] + text, codes)
+                    continue
+                if 0 <= x < self.width:
+                    row[x] = cell
+                x += 1
+
+    def changes(self) -> str:
+        """What to send so that the terminal shows what is wanted; empty where it does already."""
+        parts = [CLEAR] if self._unknown else []
+        if self._unknown:
+            self._shown = _blank(self.width, self.height)
+            self._touched = set(range(self.height))
+            self._unknown = False
+        codes = ""
+        for y in sorted(self._touched):
+            shown, wanted = self._shown[y], self._wanted[y]
+            if shown != wanted:
+                codes = _row(parts, y, shown, wanted, codes)
+                shown[:] = wanted
+        self._touched.clear()
+        if codes:
+            parts.append("\x1b[m")
+        return "".join(parts)
+
+
+def _blank(width: int, height: int) -> list[list[Cell]]:
+    return [[BLANK] * width for _ in range(height)]
+
+
+def _cells(text: str, codes: str) -> Iterator[Cell | None]:
+    """The cells of a text; nothing for a mark that stands on the character before it."""
+    if text.isascii():
+        yield from ((character, codes) for character in text)
+        return
+    from rich.cells import cell_len
+
+    for character in text:
+        width = cell_len(character)
+        yield (character, codes) if width else None
+        if width == 2:
+            yield ("", codes)
+
+
+def _row(parts: list[str], y: int, shown: Sequence[Cell], wanted: Sequence[Cell], codes: str) -> str:
+    """Send the changes of one row; returns the style codes in force after it."""
+    end = len(wanted) - sum(1 for _ in takewhile(lambda cell: cell == BLANK, reversed(wanted)))
+    cursor = -1
+    for start, stop in _runs(shown, wanted):
+        if start >= end and stop - start > NEAR:
+            parts += ["\x1b[m" if codes else "", _move(y, start, cursor), "\x1b[K"]
+            return ""
+        parts.append(_move(y, start, cursor))
+        for text, own in wanted[start:stop]:
+            if own != codes:
+                parts.append(f"\x1b[{';' if codes and own else ''}{own}m")
+                codes = own
+            parts.append(text)
+        cursor = stop if stop < len(wanted) else -1
+    return codes
+
+
+def _runs(shown: Sequence[Cell], wanted: Sequence[Cell]) -> list[tuple[int, int]]:
+    """Runs of cells to send, from and to; near ones are joined, and a run begins with a whole character."""
+    runs: list[tuple[int, int]] = []
+    for x, (old, new) in enumerate(zip(shown, wanted, strict=True)):
+        if old == new:
+            continue
+        start = x - 1 if new[0] == "" and x else x
+        if runs and start - runs[-1][1] <= NEAR:
+            runs[-1] = (runs[-1][0], x + 1)
+        else:
+            runs.append((start, x + 1))
+    return runs
+
+
+def _move(y: int, x: int, cursor: int) -> str:
+    """The cursor to a cell, from a column of the same row where one is known."""
+    if cursor >= 0:
+        return f"\x1b[{x - cursor}C" if x > cursor else ""
+    return f"\x1b[{y + 1};{x + 1}H" if x else f"\x1b[{y + 1}H"
