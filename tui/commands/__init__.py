@@ -4,5 +4,17 @@ Each module has ``HELP``, ``add_arguments(parser)`` and ``run(options) -> int``;
 Modules import what is heavy inside ``run``, so that ``--help`` stays quick.
 """
 
-COMMANDS = ("list", "show", "work", "glossary", "check", "paths", "new-book", "doctor")
+COMMANDS = (
+    "list",
+    "find",
+    "show",
+    "compare",
+    "work",
+    "glossary",
+    "check",
+    "paths",
+    "new-book",
+    "doctor",
+    "completion",
+)
 """The commands in the order in which help shows them; ``new-book`` lives in ``new_book.py``."""

@@ -16,6 +16,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     from tui.commands.parser import add_json
 
     parser.add_argument("--family", metavar="F", help="only this family, such as tap or twist-drill")
+    parser.add_argument(
+        "--counts", action="store_true", help="count entries, values and kinds of source instead"
+    )
     add_json(parser)
 
 
@@ -34,6 +37,9 @@ def run(options: argparse.Namespace) -> int:
             printing.error(f"There is no family called {options.family!r}; the book has {known}.")
             return 2
         entries = [entry for entry in entries if entry.family == family.id]
+    if options.counts:
+        _print_counts(book, entries, as_json=options.json)
+        return 0
     if options.json:
         printing.data([summary(entry) for entry in entries])
         return 0
@@ -41,6 +47,19 @@ def run(options: argparse.Namespace) -> int:
     if not entries:
         printing.line("No entry there yet. 'heelclear new-book DIR' begins a book of your own.")
     return 0
+
+
+def _print_counts(book: Book, entries: list[Entry], *, as_json: bool) -> None:
+    from library.search.counting import counts
+    from tui.commands import printing
+
+    found = counts(book, entries)
+    if as_json:
+        printing.data(found)
+        return
+    for title, numbers in found.items():
+        printing.line(title)
+        printing.table([(name, str(number)) for name, number in numbers.items()], right=(1,))
 
 
 def find_family(book: Book, wanted: str) -> Family | None:

@@ -61,7 +61,7 @@ def _answer(sheet: Worksheet, options: argparse.Namespace) -> int:
     if options.entry is not None:
         entry = book.entries.get(options.entry)
         if entry is None:
-            wrong.append(_no_entry(options.entry, tuple(book.entries)))
+            wrong.append(no_entry(options.entry, tuple(book.entries)))
     display = Display(options.units)
     found = answer(sheet, typed, entry=entry, book=book, display=display)
     sentences = [*wrong, *(trouble.text for trouble in found.troubles)]
@@ -92,7 +92,8 @@ def _assignments(words: list[str]) -> tuple[dict[str, str], list[str]]:
     return typed, wrong
 
 
-def _no_entry(wanted: str, known: tuple[str, ...]) -> str:
+def no_entry(wanted: str, known: tuple[str, ...]) -> str:
+    """The sentence for an entry that is not in the book, with the nearest one that is."""
     from difflib import get_close_matches
 
     near = get_close_matches(wanted, known, n=1, cutoff=0.4)

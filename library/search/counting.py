@@ -1,0 +1,47 @@
+"""How much the book knows, and on what kind of source it rests."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Iterator
+
+from library.book.model import LABELS, Book, Entry, Value
+
+
+def counts(book: Book, entries: Iterable[Entry]) -> dict[str, dict[str, int]]:
+    """Count entries by family, values by quantity and by kind of source.
+
+    A value is one recommended value or range of one quantity in one entry; another source's value for
+    the same thing counts as a value of its own.
+
+    Args:
+        book: gives the titles of the families.
+        entries: the entries to count.
+
+    Example:
+        >>> counts(Book({}), [])["values by kind of source"]["published"]
+        0
+    """
+    chosen = list(entries)
+    values = [value for entry in chosen for own in entry.values.values() for value in _with_others(own)]
+    families = Counter(entry.family for entry in chosen)
+    labels = Counter(value.citation.label for value in values)
+    return {
+        "entries by family": {name: families[name] for name in [*book.families, *(set(families) - set(book.families))]},
+        "values by quantity": dict(Counter(value.key for value in values).most_common()),
+        "values by kind of source": {label: labels[label] for label in (*LABELS, "missing")},
+        "in all": {
+            "entries": len(chosen),
+            "values": len(values),
+            "values on which sources disagree": sum(bool(value.disagreement) for value in values),
+            "families": len(book.families),
+            "work materials": len(book.materials),
+            "cautions": len(book.cautions),
+            "published sources": len(book.sources),
+        },
+    }  # fmt: skip
+
+
+def _with_others(value: Value) -> Iterator[Value]:
+    yield value
+    yield from value.also

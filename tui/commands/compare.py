@@ -1,0 +1,60 @@
+"""``heelclear compare``: two or more entries side by side."""
+
+from __future__ import annotations
+
+import argparse
+
+HELP = "set two or more entries side by side"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.parser import add_json
+
+    parser.add_argument(
+        "ids", nargs="+", metavar="ID", help="the entries' ids, as 'heelclear list' prints them"
+    )
+    add_json(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the comparison; returns the exit code."""
+    from geometry.quantities import quantity
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+    from library.search.comparing import compare
+    from tui.commands import printing
+    from tui.commands.show import span
+    from tui.commands.work import no_entry
+
+    book = open_book(shop_folder(options.library)[0])
+    wrong = [no_entry(wanted, tuple(book.entries)) for wanted in options.ids if wanted not in book.entries]
+    if len(options.ids) < 2:
+        wrong.append("Name two entries or more to set side by side.")
+    for sentence in wrong:
+        printing.error(sentence)
+    if wrong:
+        return 2
+    lines = compare([book.entries[wanted] for wanted in options.ids])
+    if options.json:
+        printing.data(
+            {
+                "ids": options.ids,
+                "lines": [
+                    {"key": one.key, "same": one.same, "values": [span(v) if v else None for v in one.values]}
+                    for one in lines
+                ],
+            }
+        )
+        return 0
+    heading = ("", "", *options.ids)
+    rows = [
+        ("=" if one.same else "", quantity(one.key).title, *(span(v) if v else "-" for v in one.values))
+        for one in lines
+    ]
+    printing.table([heading, *rows], indent="")
+    printing.line()
+    printing.line(
+        "= where all say the same; '-' where an entry says nothing. 'heelclear show ID' gives the sources."
+    )
+    return 0

@@ -1,0 +1,57 @@
+"""``heelclear find``: entries by words, synonyms, quantities and ranges."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.book.model import Book, Entry
+
+HELP = "find entries by words and ranges: heelclear find gun tap 'rake>8'"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.parser import add_json, add_units
+
+    parser.add_argument(
+        "text", nargs="+", metavar="TEXT", help="words, and conditions such as 'rake>8' or 'land<=2mm'"
+    )
+    add_units(parser)
+    add_json(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the entries found; returns 0, or 1 when there are none, or 2 when the text cannot be understood."""
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+    from library.search.query import parse
+    from library.units.system import Display
+    from tui.commands import printing
+    from tui.commands.list import material_title, summary
+
+    book = open_book(shop_folder(options.library)[0])
+    query = parse(" ".join(options.text), Display(options.units))
+    for trouble in query.troubles:
+        printing.error(trouble)
+    if query.troubles:
+        return 2
+    found = [entry for entry in book.entries.values() if query.fits(searched(book, entry), entry)]
+    if options.json:
+        printing.data([summary(entry) for entry in found])
+    elif found:
+        printing.table([(entry.id, entry.title, material_title(book, entry)) for entry in found], indent="")
+    else:
+        printing.line("Nothing in the book fits that. Try fewer words, or 'heelclear list'.")
+    return 0 if found else 1
+
+
+def searched(book: Book, entry: Entry) -> str:
+    """The casefolded text in which the words of a search are looked for."""
+    family = book.families.get(entry.family)
+    material = book.materials.get(entry.work_material)
+    parts = [entry.id, entry.title, entry.family, entry.work_material, *entry.synonyms]
+    parts += [family.title, *family.synonyms] if family else []
+    parts += [material.title, *material.synonyms] if material else []
+    return " ".join(parts).casefold()
