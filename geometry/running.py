@@ -163,6 +163,8 @@ def unfit(row: Quantity, value: Given, *, many: bool = False) -> Sentence | None
     if isinstance(value, str):
         return Sentence("{key} is {value}; it wants a number.", {"key": row.key, "value": _quoted(value)})
     numbers = value if isinstance(value, tuple) else (value,)
+    if not numbers:
+        return Sentence("{key} has no value in it; give one or more.", {"key": row.key})
     if len(numbers) != 1 and not many:
         return Sentence("{key} takes one value here, not {count}.", {
             "key": row.key, "count": Amount(len(numbers), Kind.COUNT)})  # fmt: skip
