@@ -53,4 +53,28 @@ ROWS = (
         0.0,
         90.0,
     ),
+    length(
+        "reaming_stock",
+        "Stock for reaming",
+        "How much smaller than the reamer the hole is made, so that the reamer has something to cut.",
+        "On diameter: the reamer less the hole before reaming.",
+        0.0,
+        10.0,
+    ),
+    length(
+        "pilot_diameter",
+        "Pilot diameter",
+        "The diameter of the part in front that guides the tool or opens the hole for it.",
+        "With a micrometer over the pilot.",
+        0.05,
+        500.0,
+    ),
+    length(
+        "mouth_diameter",
+        "Mouth of the hole",
+        "How wide a countersunk or centre hole is made at the face of the work.",
+        "Across the rim of the hole, with a scale or a caliper.",
+        0.05,
+        500.0,
+    ),
 )

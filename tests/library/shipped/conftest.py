@@ -19,7 +19,7 @@ SHIPPED = Path(library.__file__).parent / "shipped"
 @pytest.fixture(scope="session")
 def shipped_files() -> list[Path]:
     """Every file of the shipped book."""
-    return sorted(SHIPPED.glob("*.toml"))
+    return sorted(SHIPPED.rglob("*.toml"))
 
 
 @pytest.fixture(scope="session")

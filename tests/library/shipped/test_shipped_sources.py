@@ -51,36 +51,6 @@ def test_every_published_value_names_its_place_in_the_document(tables: Tables) -
     assert placeless == []
 
 
-def test_a_value_that_other_sources_contradict_says_so_or_agrees(tables: Tables) -> None:
-    """Where another source's range lies wholly outside, one sentence tells the reader."""
-    silent = [
-        f"{entry['id']}.{key}"
-        for entry in tables["entry"]
-        for key, value in entry.items()
-        if key not in NOT_VALUES and value.get("also") and _apart(value) and not value.get("disagreement")
-    ]
-    assert silent == []
-
-
-def _apart(value: Table) -> bool:
-    low, high = _span(value)
-    return any(_span(other)[0] > high or _span(other)[1] < low for other in value["also"])
-
-
-def _span(value: Table) -> tuple[float, float]:
-    numbers = [_number(value[end]) for end in ("low", "usual", "high") if end in value]
-    return (
-        min(numbers) if "low" in value or "usual" in value else float("-inf"),
-        max(numbers) if "high" in value or "usual" in value else float("inf"),
-    )
-
-
-def _number(typed: str | float) -> float:
-    found = re.match(r"-?[\d.]+", str(typed))
-    assert found, typed
-    return float(found.group())
-
-
 def test_no_safety_text_rests_on_memory(tables: Tables) -> None:
     assert [c["id"] for c in tables["caution"] if c.get("source") == "from memory"] == []
 
