@@ -63,6 +63,20 @@ def words(raw: object, spot: Spot) -> tuple[str, ...] | None:
     return tuple(text for text in found if text is not None)
 
 
+def word_out_of(choices: str) -> Reader:
+    """A reader for one of several words, given with spaces between them."""
+
+    def read(raw: object, spot: Spot) -> str | None:
+        text = one_line(raw, spot)
+        if text is not None and text not in choices.split():
+            spot.complain(
+                f"{shown(text)} is not one of {', '.join(choices.split())}.", "Write one of them.", "watch"
+            )
+        return text
+
+    return read
+
+
 def name_of_a(array: str) -> Reader:
     """A reader for the id of a table of another kind."""
 

@@ -41,7 +41,7 @@ def read_part(sheet: Sheet, shape: Shape, desk: Desk) -> Part:
             spot.at(key).complain(*wrong)
         else:
             _read_key(key, raw, shape, part)
-    if shape.is_cited and (sheet.layer == "shipped" or {"source", "place"} & set(sheet.table)):
+    if shape.is_cited and {"source", "place"} & set(sheet.table):
         part.fields["citation"] = citation(sheet.table, spot)
     if shape.has_values:
         part.values.update({key: unread(key, spot.at(key)) for key in sheet.unread if key in QUANTITIES})
@@ -105,6 +105,8 @@ def build(parts: list[Part], shape: Shape) -> object:
             if not spot.sheet.broken and key not in spot.sheet.unread and key not in spot.sheet.table:
                 spot.complain(f"This [[{shape.array}]] has no {key}.", f'Add {key} = "...".')
             fields[key] = fields["id"] if key == "title" else ""
+    if shape.is_cited and "citation" not in fields and not spot.sheet.broken:
+        fields["citation"] = citation({}, spot)
     if shape.has_values:
         fields["unread"] = any(part.spot.sheet.broken or part.spot.sheet.unread for part in parts)
     return shape.build(replace(merged, fields=fields))

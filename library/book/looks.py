@@ -47,7 +47,7 @@ _WRITE_IT = "Write {suggestion}."
 
 FIRST = (
     _rule(rf"""=[ \t]*{_NUMBER}(?P<unit>\ ?["']){_ENDS}""", "{found} has no quotes, and an inch mark.", _WRITE_IT, raw=True),
-    _rule(r"""=[ \t]*"[^"]*"[^",={\[]*"[ \t]*(?:[,}]|$)""", "The text ends at its second quote, but the line goes on.",
+    _rule(r"""=[ \t]*"[^"=]*"[^",={\[]*"[ \t]*(?:[,}]|$)""", "The text ends at its second quote, but the line goes on.",
           'For inches write in, such as "3/8 in"; a quote inside a text is written \\".', raw=True),
 )  # fmt: skip
 """What is looked for before quotes and brackets are counted."""

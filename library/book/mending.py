@@ -36,6 +36,7 @@ _DEEP_KEY = re.compile(
     rf"^[ \t]*+\[?\[?[ \t]*+{KEY}(?:[ \t]*+\.[ \t]*+{KEY}){{{DEEPEST},}}+[ \t]*+[=\]]", re.MULTILINE
 )
 _NOT_TEXT = re.compile("[\x00-\x08\x0b-\x1f\x7f\udc80-\udcff]")
+_NO_TEXT = re.compile("[\udc80-\udcff]")
 _ID = re.compile(r"""^[ \t]*id[ \t]*=[ \t]*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
 
 Read = tuple[Piece, Sheet | None, list[Trouble]]
@@ -46,7 +47,7 @@ def is_too_much(text: str) -> bool:
     """Whether a text holds what the parser must not be given."""
     if any(len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE for line in text.split("\n")):
         return True
-    return _DEEP_KEY.search(text) is not None
+    return _DEEP_KEY.search(text) is not None or _NO_TEXT.search(text) is not None
 
 
 def read_alone(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflict]) -> list[Read]:

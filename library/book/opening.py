@@ -62,6 +62,7 @@ def _sheets(folder: Path, layer: Layer, desk: Desk) -> list[Sheet]:
             continue
         parsed = parse(raw, path, layer)
         desk.findings.extend(parsed.findings)
+        _want_schema(parsed.sheets, path, desk)
         sheets.extend(parsed.sheets)
     return sheets
 
@@ -96,6 +97,18 @@ def _check_top(sheet: Sheet, spot: Spot) -> None:
             spot.at(key).complain(
                 f"{shown(key)} stands above the first table.", "Move it below its [[entry]].", "watch"
             )
+
+
+def _want_schema(sheets: list[Sheet], file: Path, desk: Desk) -> None:
+    if (
+        len(sheets) > 1
+        and not sheets[0].array
+        and not {"schema"} & (sheets[0].table.keys() | sheets[0].unread)
+    ):
+        wrong = "The file does not say in which way it is written."
+        desk.findings.append(
+            Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "watch")
+        )
 
 
 def _complain_of_no_id(sheet: Sheet, spot: Spot) -> None:

@@ -54,6 +54,11 @@ def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
         mend = 'Save it as "UTF-8" instead of "UTF-8 with BOM".'
         parsed.findings.append(Finding(Place(file), "", wrong, mend, "watch"))
     text = decoded(raw)
+    if b"\r" in raw and b"\n" not in raw:
+        wrong = "The lines end in the way of very old computers, which TOML does not know."
+        parsed.findings.append(
+            Finding(Place(file), "", wrong, "Save it with line ends of Unix or Windows.", "watch")
+        )
     pieces = split(text)
     data, refusal = _whole(text)
     if data is not None and _is_regular(pieces, data):
@@ -66,8 +71,12 @@ def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
 
 
 def decoded(raw: bytes) -> str:
-    """The text of a file, without its byte order mark; a byte that is no text becomes a lone surrogate."""
-    return raw.decode("utf-8", "surrogateescape").removeprefix(_BYTE_ORDER_MARK)
+    """The text of a file without its byte order mark, cut into lines in a way that TOML knows.
+
+    A byte that is no text becomes a lone surrogate.
+    """
+    text = raw.decode("utf-8", "surrogateescape").removeprefix(_BYTE_ORDER_MARK)
+    return text if "\n" in text else text.replace("\r", "\n")
 
 
 def _whole(text: str) -> tuple[dict[str, object] | None, str]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from library.book.fields import Reader, name_of_a, names_of, one_line, paragraph, words
+from library.book.fields import Reader, name_of_a, names_of, one_line, paragraph, word_out_of, words
 from library.book.model import Caution, Entry, Family, Layer, Material, Place, Source, Value
 
 
@@ -106,7 +106,7 @@ SHAPES: Mapping[str, Shape] = {
             "material",
             {
                 "title": one_line,
-                "iso_513": one_line,
+                "iso_513": word_out_of("P M K N S H"),
                 "note": paragraph,
                 "synonyms": words,
                 "cautions": names_of("caution"),

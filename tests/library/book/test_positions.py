@@ -47,7 +47,7 @@ def inline_tables(draw: st.DrawFn, inner: st.SearchStrategy[str]) -> str:
 def arrays(draw: st.DrawFn, inner: st.SearchStrategy[str]) -> str:
     items = draw(st.lists(inner, max_size=3))
     between = f"{draw(BLANKS)},{draw(BLANKS)}"
-    last = "," if items and draw(st.booleans()) else ""
+    last = draw(st.sampled_from([",", ""])) if items else ""
     return "[" + draw(BLANKS) + between.join(items) + draw(BLANKS) + last + draw(BLANKS) + "]"
 
 
