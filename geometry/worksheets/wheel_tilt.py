@@ -133,7 +133,7 @@ WORKSHEET = Worksheet(
     wants="The helix angle is that of the land on the outside, from the axis, and the relief that at the edge; "
     "the land is measured square to the axis on the diameter over the edges, as arc or chord.",
     neglects="It takes the wheel as touching along a straight line in the plane of the axis while the tool is led along its helix, which gives a progressive relief. "
-    "A wheel of small diameter touches a little to the side of that line, and a straight flute is not relieved at all.",
+    "A round wheel touches a little to the side of that line and grinds a few hundredths steeper at most; a straight flute is not relieved at all.",
     families=("reamer", "twist-drill", "step-drill", "subland-drill", "counterbore", "tap"),
     inputs=(
         Field("helix_angle"),
