@@ -1,0 +1,192 @@
+"""From a table of a card's file to the card, with every complaint and nothing lost."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, fields, replace
+from datetime import date, datetime
+
+from geometry.quantities import QUANTITIES
+from library.book.desk import Spot, nearest, shown
+from library.book.harmless import first_hidden, name_of
+from library.cards.model import DRAFT, STATUSES, Card, Inspection, Readings, Setting, Tool, Wanted
+from library.cards.writing import LAST_TEXTS, TEXTS
+from library.equipment.readers import as_day
+
+LONGEST = 65_536
+"""Characters that one text of a card may have."""
+
+SEVERAL_LINES = frozenset({"notes", "wrong"})
+"""Texts that may have line ends."""
+
+
+@dataclass
+class Taken:
+    """A table of which known keys are taken one by one, so that what is left is what was not understood.
+
+    Attributes:
+        table: as it stands in the file.
+        spot: where.
+        left: keys that nobody has taken yet.
+        below: tables in it that were taken key by key.
+    """
+
+    table: Mapping[str, object]
+    spot: Spot
+    left: dict[str, object] = field(default_factory=dict)
+    below: dict[str, Taken] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self.left = dict(self.table)
+
+    def text(self, key: str) -> str:
+        """The text at a key; empty when there is none, or something else stands there."""
+        raw = self.table.get(key)
+        if raw is None:
+            return ""
+        if not isinstance(raw, str) or len(raw) > LONGEST:
+            self.spot.at(key).complain(
+                f"This is {shown(raw)}; a text is wanted.", "Write it in quotes.", "watch"
+            )
+            return ""
+        complain_of_hidden(raw, self.spot.at(key), lines=key in SEVERAL_LINES)
+        del self.left[key]
+        return raw
+
+    def day(self, key: str) -> date | None:
+        """The day at a key."""
+        if key not in self.table:
+            return None
+        found = None if isinstance(self.table[key], datetime) else as_day(self.table[key])
+        if found is None:
+            self.spot.at(key).complain(f"This is {shown(self.table[key])}; a day is wanted.",
+                                       "Write it as year-month-day: 2026-11-25.", "watch")  # fmt: skip
+        else:
+            del self.left[key]
+        return found
+
+    def readings(self, key: str) -> Readings:
+        """One text, or a list of them; a bare number has no unit and is left where it is."""
+        raw = self.table.get(key)
+        texts = [raw] if isinstance(raw, str) else raw
+        if raw is None:
+            return ()
+        if not isinstance(texts, list) or not all(isinstance(one, str) for one in texts):
+            self.spot.at(key).complain(f"The reading {shown(raw)} has no unit.",
+                                       'Write it in quotes with its unit: "0.28 mm".', "watch")  # fmt: skip
+            return ()
+        del self.left[key]
+        return tuple(texts)
+
+    def section(self, key: str) -> Taken:
+        """The table at a key; an empty one when there is none."""
+        raw = self.table.get(key)
+        if isinstance(raw, Mapping):
+            del self.left[key]
+            self.below[key] = Taken(raw, self.spot.at(key))
+            return self.below[key]
+        if raw is not None:
+            self.spot.at(key).complain(f"This is {shown(raw)}; a table is wanted.",
+                                       f"Write its keys below [card.{key}].", "watch")  # fmt: skip
+        return Taken({}, self.spot.at(key))
+
+    def rest(self) -> dict[str, object]:
+        """What was not understood, in its own place."""
+        inside = {key: one.rest() for key, one in self.below.items()}
+        return self.left | {key: rest for key, rest in inside.items() if rest}
+
+
+def read_card(table: Mapping[str, object], spot: Spot, schema: int) -> Card:
+    """Read a card; a key that is not known, or not of the right kind, is kept and complained of.
+
+    Args:
+        table: of the file.
+        spot: where complaints go.
+        schema: of the file.
+    """
+    top = Taken(table, spot)
+    card = Card(
+        id=top.text("id"),
+        status=_status(top),
+        started=top.day("started"),
+        finished=top.day("finished"),
+        tool=Tool(**_texts(top.section("tool"), tuple(one.name for one in fields(Tool)))),
+        received=_quantities(top.section("received")),
+        wanted={key: _wanted(one) for key, one in _tables(top.section("wanted"))},
+        settings={name: _setting(one) for name, one in _tables(top.section("settings"))},
+        after={key: _inspection(one) for key, one in _tables(top.section("after"))},
+        schema=schema,
+        **_texts(top, (*TEXTS, *LAST_TEXTS)),  # type: ignore[arg-type]
+    )
+    _want_known(top)
+    return replace(card, extra=top.rest())
+
+
+def _status(top: Taken) -> str:
+    word = top.text("status") or DRAFT
+    if word not in STATUSES:
+        top.spot.at("status").complain(
+            f"The status is {shown(word)}.", f"It can be {' or '.join(STATUSES)}.", "watch"
+        )
+    return word
+
+
+def _texts(taken: Taken, keys: tuple[str, ...]) -> dict[str, str]:
+    return {key: text for key in keys if (text := taken.text(key))}
+
+
+def _quantities(taken: Taken) -> dict[str, Readings]:
+    found = {key: taken.readings(key) for key in taken.table}
+    return {key: readings for key, readings in found.items() if key not in taken.left}
+
+
+def _tables(taken: Taken) -> list[tuple[str, Taken]]:
+    mine = [key for key in taken.table if not key.startswith("x-")]
+    return [(key, found) for key in mine if (found := taken.section(key)) and key in taken.below]
+
+
+def _wanted(taken: Taken) -> Wanted:
+    return Wanted(**{"value": "", **_texts(taken, ("value", "book", "source", "reason"))})
+
+
+def _setting(taken: Taken) -> Setting:
+    skipped = taken.table.get("skipped") is True
+    if skipped:
+        del taken.left["skipped"]
+    parts = {}
+    for name in ("typed", "recorded"):
+        part = taken.section(name)
+        parts[name] = _texts(part, tuple(part.table))
+    return Setting(skipped=skipped, **parts)
+
+
+def _inspection(taken: Taken) -> Inspection:
+    return Inspection(taken.readings("readings"), **_texts(taken, ("wanted", "tolerance")))
+
+
+def _want_known(top: Taken) -> None:
+    """Complain of keys that no card has, and of readings of no known quantity."""
+    known = ["id", "status", "started", "finished", *TEXTS, *LAST_TEXTS, *top.below]
+    for key in top.left:
+        if key not in known and not key.startswith("x-"):
+            near = nearest(key, [*known, "tool", "received", "wanted", "settings", "after"])
+            mend = (
+                f"Did you mean {near}?"
+                if near
+                else "It is kept; begin its name with x- to have it so on purpose."
+            )
+            top.spot.at(key).complain(f"A card has no key {shown(key)}.", mend, "watch")
+    for section in ("received", "wanted", "after"):
+        for key in top.below[section].table if section in top.below else ():
+            if key not in QUANTITIES and not key.startswith("x-"):
+                near = nearest(key, list(QUANTITIES))
+                mend = f"Did you mean {near}?" if near else "'heelclear glossary' lists the quantities."
+                top.spot.at(section, key).complain(f"There is no quantity {shown(key)}.", mend, "watch")
+
+
+def complain_of_hidden(text: str, spot: Spot, *, lines: bool) -> None:
+    """Complain of a character that cannot be seen; the text itself stays as it is."""
+    hidden = first_hidden(text.replace("\n", " ").replace("\t", " ") if lines else text)
+    if hidden:
+        spot.complain(f"The text holds {name_of(hidden)}, which cannot be seen or is not text.",
+                      "Type the text again without it.", "watch")  # fmt: skip

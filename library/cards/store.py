@@ -1,0 +1,214 @@
+"""Cards on the disk: one file for each, in a folder for each year, read whole and saved whole."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+
+from library.book.desk import Desk, Spot, Spots
+from library.book.fetching import Unreadable, fetch
+from library.book.model import Finding, Place
+from library.book.parsing import Parsed, decoded, parse
+from library.book.sheet import Sheet
+from library.cards.keeping import kept
+from library.cards.model import SCHEMA, Card
+from library.cards.reading import read_card
+from library.cards.writing import as_table, as_toml
+from library.files.refusals import ChangedMeanwhile, SaveRefused, named, refusal
+from library.files.safe_write import Saved, write_safely
+from library.files.standing import fingerprint
+
+FOLDER = "cards"
+"""The folder of a book that holds its cards."""
+
+MOST_IN_A_DAY = 9999
+"""Cards that one day may have."""
+
+_ID = re.compile(r"[0-9A-Za-z][0-9A-Za-z_-]{0,63}")
+_DATED = re.compile(r"(?P<year>[0-9]{4})-[0-9]{2}-[0-9]{2}-[0-9]{2,4}")
+
+
+@dataclass(frozen=True)
+class Opened:
+    """A card as it was read.
+
+    Attributes:
+        card: what could be read of it.
+        path: its file.
+        raw: the bytes of the file.
+        findings: every problem of the file.
+        read_only: why it must not be written over, a sentence; else empty.
+    """
+
+    card: Card
+    path: Path
+    raw: bytes
+    findings: tuple[Finding, ...] = ()
+    read_only: str = ""
+
+
+class NoCard(LookupError):
+    """There is no card of that id, or its file cannot be read; the message is a sentence."""
+
+
+def card_path(book: Path, card_id: str) -> Path:
+    """The file of a card: ``cards/2026/2026-11-25-01.toml``.
+
+    Raises:
+        NoCard: for an id that no card can have, such as one with a slash.
+
+    Example:
+        >>> card_path(Path("book"), "2026-11-25-01").as_posix()
+        'book/cards/2026/2026-11-25-01.toml'
+    """
+    if not _ID.fullmatch(card_id):
+        raise NoCard(f"{card_id!r} is no id of a card; it is a day and a number, such as 2026-11-25-01.")
+    dated = _DATED.fullmatch(card_id)
+    folder = book / FOLDER / dated["year"] if dated else book / FOLDER
+    return folder / f"{card_id}.toml"
+
+
+def load(book: Path, card_id: str) -> Opened:
+    """Read a card by its id.
+
+    Raises:
+        NoCard: when there is none, or its file cannot be read at all.
+    """
+    path = card_path(book, card_id)
+    if not path.exists():
+        raise NoCard(f"There is no card {card_id}. 'heelclear cards' lists them.")
+    return load_file(path)
+
+
+def load_file(path: Path) -> Opened:
+    """Read a card from its file.
+
+    Raises:
+        NoCard: when the file cannot be read at all.
+    """
+    try:
+        raw, _ = fetch(path)
+    except Unreadable as error:
+        raise NoCard(f"The card {named(path)} cannot be read: {error}") from error
+    return from_bytes(raw, path)
+
+
+def from_bytes(raw: bytes, path: Path) -> Opened:
+    """The card in the bytes of a file, every problem noted."""
+    parsed = parse(raw, path, "shop")
+    desk = Desk(findings=list(parsed.findings))
+    schema = _schema(parsed, desk)
+    sheets = [sheet for sheet in parsed.sheets if sheet.array == "card"]
+    if not sheets:
+        desk.findings.append(Finding(Place(path), "", "This file holds no card.", "Begin it with [[card]]."))
+        return Opened(Card(id=path.stem, schema=schema), path, raw, tuple(desk.findings),
+                      f"{named(path)} holds no card that can be read; mend it by hand.")  # fmt: skip
+    spot = Spot(desk, Spots(sheets[0]))
+    card = read_card(sheets[0].table, spot, schema)
+    if card.id != path.stem:
+        spot.at("id").complain(f"The card is called {card.id!r} but its file {path.name!r}.",
+                               f'Write id = "{path.stem}", or rename the file.', "watch")  # fmt: skip
+        card = replace(card, id=path.stem)
+    return Opened(card, path, raw, tuple(desk.findings), _why_read_only(card, parsed, sheets))
+
+
+def _schema(parsed: Parsed, desk: Desk) -> int:
+    top = next((sheet for sheet in parsed.sheets if not sheet.array), None)
+    schema = top.table.get("schema", SCHEMA) if top else SCHEMA
+    if isinstance(schema, int) and not isinstance(schema, bool) and schema >= 1:
+        return schema
+    assert top is not None
+    Spot(desk, Spots(top)).at("schema").complain("The schema is no whole number from 1.", "Write schema = 1.")
+    return SCHEMA
+
+
+def _why_read_only(card: Card, parsed: Parsed, sheets: list[Sheet]) -> str:
+    if card.newer:
+        return (
+            f"Card {card.id} was written by a newer Heelclear (schema {card.schema}; this one writes {SCHEMA}). "
+            "It can be read and printed; take the newer program to change it."
+        )
+    if any(finding.state == "stop" for finding in parsed.findings):
+        return f"A part of card {card.id} cannot be read, so it is not written over. Mend its file by hand first."
+    if len(sheets) > 1:
+        return f"The file of card {card.id} holds {len(sheets)} cards; give each a file of its own first."
+    return ""
+
+
+def create(book: Path, card: Card, day: date) -> Opened:
+    """Save a new card under the next free id of the day.
+
+    Args:
+        book: the shop's folder; it is made when it is not there yet.
+        card: without an id.
+        day: it is begun on.
+
+    Raises:
+        SaveRefused: when it cannot be saved.
+    """
+    for number in range(1, MOST_IN_A_DAY + 1):
+        card_id = f"{day.isoformat()}-{number:02}"
+        if card_path(book, card_id).exists():
+            continue
+        new = replace(card, id=card_id, started=day, schema=SCHEMA)
+        try:
+            return _written(book, new, None, fingerprint(None))
+        except ChangedMeanwhile:
+            # Somebody else took the number between the look and the saving.
+            continue
+    raise SaveRefused(f"There are {MOST_IN_A_DAY} cards of {day} already; use another day.", book / FOLDER)
+
+
+def save(book: Path, opened: Opened, card: Card) -> Opened:
+    """Save a changed card over the one that was read.
+
+    Args:
+        book: the shop's folder.
+        opened: as it was read.
+        card: as it shall be; it keeps the id and the schema of the one read.
+
+    Raises:
+        ChangedMeanwhile: when somebody else changed the file since it was read.
+        SaveRefused: when it must not or cannot be saved; the file is as it was.
+    """
+    if opened.read_only:
+        raise SaveRefused(opened.read_only, opened.path)
+    now = replace(card, id=opened.card.id, schema=opened.card.schema)
+    return _written(book, now, opened, fingerprint(opened.raw))
+
+
+def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Opened:
+    path = opened.path if opened else card_path(book, card.id)
+    data = _text(card, opened).encode("utf-8")
+    again = from_bytes(data, path)
+    if again.card != card or again.read_only:
+        raise SaveRefused(
+            f"Card {card.id} would not read back as it was typed, so it was not saved. Take strange characters and "
+            "very long lines out of it.",
+            path,
+        )
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise refusal(error, path.parent) from error
+    saved: Saved = write_safely(path, data, root=book, expected=expected)
+    return replace(again, raw=saved.data if saved.data is not None else data)
+
+
+def _text(card: Card, opened: Opened | None) -> str:
+    """The text to write: whole, or changed in place where a person has written in the file."""
+    if opened is None:
+        return as_toml(card)
+    before = decoded(opened.raw)
+    if before == as_toml(opened.card):
+        return as_toml(card)
+    text = kept(before, as_table(card))
+    if text is None:
+        raise SaveRefused(
+            f"The file of card {card.id} was written in by hand, and this change could not be put in without touching "
+            "that. Nothing was saved; make the change by hand, or take the comments out.",
+            opened.path,
+        )
+    return text

@@ -1,0 +1,219 @@
+"""From a card to its file and back, whatever stands on it."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.quantities import QUANTITIES
+from geometry.worksheets import worksheet_names
+from library.cards.model import SCHEMA, Card, Inspection, Setting, Tool, Wanted
+from library.cards.store import from_bytes
+from library.cards.writing import as_toml
+
+_SIGNS = st.characters(exclude_categories=["Cs"])
+LINE = st.text(_SIGNS.filter(lambda sign: sign not in "\r\n"), max_size=60)
+LINES = st.lists(LINE, max_size=6).map("\n".join)
+KEYS = st.sampled_from(sorted(QUANTITIES))
+DAYS = st.dates(date(1980, 1, 1), date(2999, 12, 31))
+EXTRA_KEYS = st.text("abcdefghijklmnopqrstuvwxyz-", min_size=1, max_size=8).map(lambda word: f"x-{word}")
+EXTRA_VALUES = st.recursive(
+    st.booleans() | st.integers(-(2**60), 2**60) | st.floats(allow_nan=False) | LINE | DAYS,
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(EXTRA_KEYS, inner, max_size=3),
+    max_leaves=6,
+)
+
+
+def full(strategy: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
+    """Texts that are not empty; an empty one is not written."""
+    return strategy.filter(bool)
+
+
+TOOLS = st.builds(Tool, *(LINE for _ in range(7)))
+READINGS = st.lists(LINE, max_size=5).map(tuple)
+TYPED = st.dictionaries(KEYS, full(LINE), max_size=3)
+CARDS = st.builds(
+    Card,
+    id=st.dates(date(2000, 1, 1), date(2099, 12, 31)).map(lambda day: f"{day.isoformat()}-01"),
+    status=st.sampled_from(["draft", "done"]),
+    started=st.none() | DAYS,
+    finished=st.none() | DAYS,
+    family=LINE,
+    entry=LINE,
+    again=LINE,
+    units=st.sampled_from(["mm", "in"]),
+    machine=LINE,
+    wheel=LINE,
+    tool=TOOLS,
+    wrong=LINES,
+    received=st.dictionaries(KEYS, READINGS, max_size=4),
+    wanted=st.dictionaries(KEYS, st.builds(Wanted, LINE, LINE, LINE, LINE), max_size=4),
+    settings=st.dictionaries(
+        st.sampled_from(worksheet_names()), st.builds(Setting, TYPED, TYPED, st.booleans()), max_size=3
+    ),
+    after=st.dictionaries(KEYS, st.builds(Inspection, READINGS, LINE, LINE), max_size=4),
+    notes=LINES,
+    minutes=LINE,
+    result=LINE,
+    extra=st.dictionaries(EXTRA_KEYS, EXTRA_VALUES, max_size=3),
+)
+"""Any card that a person could make, sensible or not."""
+
+
+def read(text: str, name: str = "2026-11-25-01") -> Card:
+    return from_bytes(text.encode(), Path(f"{name}.toml")).card
+
+
+@given(CARDS)
+def test_every_card_reads_back_as_it_was_written(card: Card) -> None:
+    text = as_toml(card)
+    again = read(text, card.id)
+    assert again == card
+    assert as_toml(again) == text
+
+
+@given(CARDS)
+def test_the_file_of_a_card_is_plain_toml_with_one_card_and_no_line_too_long(card: Card) -> None:
+    text = as_toml(card)
+    found = tomllib.loads(text)
+    assert found["schema"] == 1
+    assert [one["id"] for one in found["card"]] == [card.id]
+    assert max(len(line.encode()) for line in text.split("\n")) <= 4096
+
+
+def test_a_card_looks_as_a_person_would_write_it(job: Card) -> None:
+    assert as_toml(job).startswith(
+        """schema = 1
+
+[[card]]
+id = "2026-11-25-01"
+status = "draft"
+started = 2026-11-25
+family = "tap"
+units = "mm"
+machine = "window-grinder"
+wheel = "cup-60"
+wrong = \"\"\"
+Chips at two teeth.
+Squeals.\"\"\"
+minutes = "25"
+notes = "Went well."
+
+[card.tool]
+name = "T-14"
+"""
+    )
+    assert """
+[card.received]
+diameter = "11.97 mm"
+land_width = "3.2 mm"
+land_measured_as = "chord"
+drop = [
+    "0.20 mm",
+    "0.21 mm",
+    "0.19 mm",
+    "0.20 mm",
+]
+""" in as_toml(job)
+
+
+def test_keys_that_nobody_knows_stay_in_their_own_place() -> None:
+    text = """schema = 1
+[[card]]
+id = "2026-11-25-01"
+colour = "blue"
+[card.tool]
+name = "T-14"
+bought = 2019
+[card.received]
+drop = 0.28
+[card.after.drop]
+readings = "0.3 mm"
+who = ["Ann", "Ben"]
+[card.plan]
+next = "spring"
+"""
+    card = read(text)
+    assert card.tool.name == "T-14"
+    assert card.extra == {
+        "colour": "blue",
+        "tool": {"bought": 2019},
+        "received": {"drop": 0.28},
+        "after": {"drop": {"who": ["Ann", "Ben"]}},
+        "plan": {"next": "spring"},
+    }
+    again = tomllib.loads(as_toml(card))["card"][0]
+    assert again["tool"] == {"name": "T-14", "bought": 2019}
+    assert again["after"] == {"drop": {"readings": "0.3 mm", "who": ["Ann", "Ben"]}}
+    assert again["received"] == {"drop": 0.28}
+    assert again["plan"] == {"next": "spring"}
+    # What a person then writes in its place covers it.
+    mended = replace(card, received={"drop": ("0.28 mm",)})
+    assert tomllib.loads(as_toml(mended))["card"][0]["received"] == {"drop": "0.28 mm"}
+
+
+@pytest.mark.parametrize(
+    ("line", "needles"),
+    [
+        ("[card.received]\ndrop = 0.28", ["received.drop", "0.28 has no unit", '"0.28 mm"']),
+        ('[card.received]\nrelief_angel = "8 deg"', ["received.relief_angel", "no quantity", "relief_angle"]),
+        ("[card.tool]\nname = 14", ["tool.name", "a text is wanted", "quotes"]),
+        ("[card.wanted]\nrake_angle = 3", ["wanted.rake_angle", "a table is wanted"]),
+    ],
+)
+def test_what_is_odd_in_a_card_is_told_and_kept(line: str, needles: list[str]) -> None:
+    text = f'schema = 1\n[[card]]\nid = "2026-11-25-01"\n{line}\n'
+    opened = from_bytes(text.encode(), Path("2026-11-25-01.toml"))
+    for needle in needles:
+        assert needle in " ".join(map(str, opened.findings))
+    before, after = tomllib.loads(text)["card"], tomllib.loads(as_toml(opened.card))["card"]
+    del after[0]["status"], after[0]["units"]
+    assert after == before
+
+
+@pytest.mark.parametrize(
+    ("line", "needles"),
+    [
+        ("started = 25", ["started", "a day is wanted"]),
+        ("started = 2026-11-25T08:00:00", ["started", "a day is wanted"]),
+        ('status = "half"', ["status", "draft or done"]),
+        ('resutl = "good"', ["no key 'resutl'", "Did you mean result?"]),
+        ('notes = "\\u0007"', ["bell"]),
+        ("tool = 3", ["a table is wanted", "[card.tool]"]),
+    ],
+)
+def test_the_keys_of_the_card_itself_are_held_to_their_kinds(line: str, needles: list[str]) -> None:
+    text = f'schema = 1\n[[card]]\nid = "2026-11-25-01"\n{line}\n'
+    opened = from_bytes(text.encode(), Path("2026-11-25-01.toml"))
+    said = " ".join(map(str, opened.findings))
+    for needle in needles:
+        assert needle in said
+    assert "2026-11-25-01.toml:4:" in said
+    key, _, value = line.partition(" = ")
+    assert tomllib.loads(as_toml(opened.card))["card"][0][key] == tomllib.loads(f"v = {value}")["v"]
+
+
+def test_a_card_of_a_newer_program_is_read_and_never_written_over() -> None:
+    text = f'schema = {SCHEMA + 1}\n[[card]]\nid = "2026-11-25-01"\nlaser = "yes"\n'
+    opened = from_bytes(text.encode(), Path("2026-11-25-01.toml"))
+    assert opened.card.id == "2026-11-25-01"
+    assert "newer" in opened.read_only
+    assert f"schema {SCHEMA + 1}" in opened.read_only
+
+
+def test_a_broken_line_costs_that_line_and_makes_the_card_read_only() -> None:
+    text = 'schema = 1\n[[card]]\nid = "2026-11-25-01"\nfamily = "tap\nresult = "good"\n'
+    opened = from_bytes(text.encode(), Path("2026-11-25-01.toml"))
+    assert opened.card.result == "good"
+    assert opened.findings
+    assert "Mend its file" in opened.read_only
+
+
+def test_a_day_in_quotes_is_a_day() -> None:
+    assert read('schema = 1\n[[card]]\nid = "a"\nstarted = "2026-11-25"\n', "a").started == date(2026, 11, 25)
