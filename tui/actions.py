@@ -31,7 +31,7 @@ SAFE_KEYS = frozenset(
     | {f"f{number}" for number in range(2, 10)}
     | {f"ctrl+{letter}" for letter in "nfgprtul"}
 )
-"""Keys that arrive from every terminal, through ssh, tmux and screen; each action has one of them."""
+"""Keys that arrive from every terminal, through ssh, tmux and screen."""
 
 
 @dataclass(frozen=True)
@@ -97,6 +97,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("next-entry", "Next entry", "Shows the next entry of the list.", ("ctrl+n",), ("entry",), False),
     Action("previous-entry", "Entry before", "Shows the entry before in the list.", ("ctrl+p",), ("entry",), False),
     Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets")),
+    Action("copy", "Copy", "Copies the answer as text to the clipboard of your terminal, where it allows that.", ("ctrl+t",), ("calculator",), False),
+    Action("keep", "Keep", "Writes the answer as text into a new file in the folder that you started in.", ("ctrl+r",), ("calculator",), False),
     Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False),
     Action("glossary", "Words", "Explains the words: what each quantity is and how it is measured.", ("f3",), ("book", "entry", "calculator", "help"), False),
     Action("help", "Help", "Explains what is in front of you, and names its keys.", ("?", "f1")),
@@ -105,6 +107,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("back-out", "Leave", "Empties the find line; when it is empty, leaves the program.", ("f9",), ("book",)),
     Action("escape-find", "Clear", "Empties the find line.", ("escape",), ("book",), False),
     Action("repaint", "Repaint", "Paints the whole screen again, if something else wrote on it.", ("ctrl+l",), in_bar=False),
+    Action("suspend", "Shell", "Goes to the shell for a while; fg comes back.", ("ctrl+z",), in_bar=False),
     Action("quit", "Leave", "Leaves the program from anywhere; F9 does it step by step.", ("ctrl+q", "ctrl+c"), in_bar=False),
 )  # fmt: skip
 """Every action; where two share a key they never share a screen."""

@@ -11,10 +11,13 @@ from textual.screen import Screen
 from library.units.system import Display
 from tui import terminal
 from tui.look import look
+from tui.own_keys import read_keys
+from tui.plain import plain
 from tui.private_textual import SparingApp
 from tui.screens.board import Board
 from tui.screens.book import BookScreen
 from tui.session import Session
+from tui.signals import on_ending
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -54,7 +57,9 @@ class Heelclear(SparingApp, inherit_bindings=False):
         return BookScreen(self.session)
 
     def on_mount(self) -> None:
-        """Read the book behind the first frame."""
+        """Read the book behind the first frame, and take signals from now on."""
+        on_ending(self.leave)
+        self.app_resume_signal.subscribe(self, lambda _: self.repaint())
         self.run_worker(self._read_book, thread=True)
 
     def _read_book(self) -> None:
@@ -114,9 +119,16 @@ class Heelclear(SparingApp, inherit_bindings=False):
         self.forget_cells()
         self.screen.refresh(layout=True)
 
-    def leave(self) -> None:
-        """Leave; everything typed is kept by then."""
-        self.exit(return_code=0)
+    def leave(self, code: int = 0) -> None:
+        """Leave with an exit code; everything typed is kept by then."""
+        self.exit(return_code=code)
+
+    def last_words(self, error: BaseException) -> str:
+        """Keep the details of a fault in the log, and say so."""
+        from library.book.folders import state_folder
+        from tui import faults
+
+        return plain(faults.farewell(error, faults.keep(error, state_folder())))
 
 
 def run(options: argparse.Namespace) -> int:
@@ -128,9 +140,12 @@ def run(options: argparse.Namespace) -> int:
     refusal = terminal.refusal()
     if refusal:
         return terminal.refuse(refusal)
+    from library.book.folders import config_folder
+
     session = Session(
         look=look(colour=terminal.has_colour(), ascii_only=options.ascii or not terminal.has_unicode()),
         display=Display(options.units),
+        keymap=read_keys(config_folder() / "keys.toml"),
     )
     app = Heelclear(session, lambda: _book(options))
     app.run(mouse=options.mouse)

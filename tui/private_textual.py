@@ -16,6 +16,7 @@ from rich.color import ColorSystem
 from rich.console import Console, RenderableType
 from rich.segment import Segment
 from rich.style import Style
+from rich.text import Text
 from textual._compositor import ChopsUpdate, CompositorUpdate, LayoutUpdate
 from textual.app import App
 from textual.screen import Screen
@@ -57,6 +58,16 @@ class SparingApp(App[None], inherit_bindings=False):
         """Send every cell with the next frame: something else may have written on the terminal."""
         if self._cells is not None:
             self._cells.forget()
+
+    def last_words(self, error: BaseException) -> str:
+        """What to print after the program failed with ``error``."""
+        raise NotImplementedError
+
+    def _fatal_error(self) -> None:
+        """Say in a paragraph what happened; Textual would print the contents of variables, whatever they hold."""
+        if self._exception is not None:
+            self._exit_renderables.append(Text(self.last_words(self._exception)))
+        self._close_messages_no_wait()
 
     def _display(self, screen: Screen[object], renderable: RenderableType | None) -> None:
         if self._sparing and isinstance(renderable, (ChopsUpdate, LayoutUpdate)):

@@ -44,6 +44,10 @@ class Session:
         row = self.page.chosen
         return self.book.entries.get(row.id) if row is not None and self.book is not None else None
 
+    def problem_count(self) -> int:
+        """How many problems the book and the user's keys have."""
+        return len(self.keymap.problems) + (len(self.book.findings) if self.book is not None else 0)
+
     def form(self, entry: Entry, sheet: Worksheet) -> Form:
         """The form for an entry and a worksheet, with all that was typed into it before."""
         from tui.view.form import Form

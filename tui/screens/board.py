@@ -150,6 +150,10 @@ class Board(Screen[None], inherit_bindings=False):
         """Paint everything again."""
         self.heelclear.repaint()
 
+    def do_suspend(self) -> None:
+        """Go to the shell for a while."""
+        self.app.action_suspend_process()
+
     def do_quit(self) -> None:
         """Leave the program."""
         self.heelclear.leave()

@@ -21,11 +21,10 @@ class BookScreen(Board):
 
     def title_text(self) -> str:
         """The program's name, and what is wrong in the book, if anything."""
-        book = self.session.book
-        if book is not None and book.findings:
-            count = len(book.findings)
-            return f"Heelclear: the book, with {count} problem{'s' if count > 1 else ''} to look at (F7)"
-        return "Heelclear: the book"
+        count = self.session.problem_count()
+        if not count:
+            return "Heelclear: the book"
+        return f"Heelclear: the book, with {count} problem{'s' if count > 1 else ''} to look at (F7)"
 
     def body(self, width: int, height: int) -> list[Line]:
         """Find line and list, and on a wide screen the chosen entry beside them."""

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+from tui.keeping import keep_in_file
 from tui.screens.board import Board
 from tui.session import sheets_for
 from tui.view.calculator_page import CalculatorPage
 from tui.view.lines import Line
+from tui.view.result_text import result_text
 
 if TYPE_CHECKING:
     from geometry.worksheet import Worksheet
@@ -103,6 +106,32 @@ class CalculatorScreen(Board):
     def do_cautions(self) -> None:
         """Show the cautions of this worksheet and entry in full."""
         self.heelclear.show_cautions(self.page.form.sheet, self.entry)
+
+    def do_copy(self) -> None:
+        """Copy the answer to the terminal's clipboard."""
+        text = self._text()
+        if text:
+            self.app.copy_to_clipboard(text)
+            self.say("Sent to the clipboard of your terminal; if it is not there, Ctrl+R writes a file.")
+
+    def do_keep(self) -> None:
+        """Write the answer into a new file."""
+        text = self._text()
+        if not text:
+            return
+        name = f"{self.entry.id}-{self.page.form.sheet.name}"
+        try:
+            path = keep_in_file(text, Path.cwd(), name)
+        except OSError as error:
+            self.say(f"The file could not be written: {error.strerror}. Ctrl+T copies the answer instead.")
+        else:
+            self.say(f"Written to {path}.")
+
+    def _text(self) -> str:
+        text = result_text(self.page.form, self.session.book, self.session.display)
+        if not text:
+            self.say("There is no answer yet; give what is still needed first.")
+        return text
 
     def _page_for(self, sheet: Worksheet) -> CalculatorPage:
         page = CalculatorPage(self.session.form(self.entry, sheet))

@@ -13,15 +13,18 @@ class FindingsScreen(Reading):
 
     def title_text(self) -> str:
         """How many problems there are."""
-        count = len(self.session.book.findings) if self.session.book is not None else 0
-        return f"Problems in the book: {count}"
+        return f"Problems: {self.session.problem_count()}"
 
     def text(self, width: int) -> list[Line]:
-        """The problems, or a word that there are none."""
+        """The problems of the keys and of the book, or a word that there are none."""
         findings = self.session.book.findings if self.session.book is not None else ()
-        if not findings:
-            return [EMPTY, *wrap("Nothing is wrong in the files of the book.", width)]
         lines: list[Line] = []
+        for problem in self.session.keymap.problems:
+            lines += [
+                line(Piece("WATCH", "watch"), "  your own keys"),
+                *wrap(problem, width, first="  ", rest="  "),
+            ]
+            lines.append(EMPTY)
         for finding in findings:
             place = f"{finding.place.file}, line {finding.place.line}, column {finding.place.column}"
             word = "STOP" if finding.state == "stop" else "WATCH"
@@ -29,4 +32,4 @@ class FindingsScreen(Reading):
             lines += wrap(f"{finding.wrong} {finding.mend}".strip(), width, first="  ", rest="  ")
             lines += wrap(place, width, "quiet", first="  ", rest="  ")
             lines.append(EMPTY)
-        return lines
+        return lines or [EMPTY, *wrap("Nothing is wrong in the files of the book.", width)]

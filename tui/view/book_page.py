@@ -10,6 +10,7 @@ from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
 FIND = "Find: "
+MARK_WIDTH = 4
 
 
 class BookPage:
@@ -95,12 +96,13 @@ def columns(width: int) -> tuple[int, int, int, int]:
 
     Example:
         >>> columns(80), columns(60)
-        ((13, 37, 20, 4), (11, 41, 0, 4))
+        ((12, 42, 17, 4), (11, 42, 0, 4))
     """
-    family, mark = (13, 4) if width >= 70 else (11, 4)
-    material = min(max(width // 4, 0), 40) if width >= 70 else 0
-    gaps = 6 if material else 4
-    return family, width - family - mark - material - gaps, material, mark
+    if width < 70:
+        family, material, gaps = 11, 0, 3
+    else:
+        family, material, gaps = (12, 17, 5) if width < 100 else (14, width // 4, 5)
+    return family, max(width - family - material - MARK_WIDTH - gaps, 1), material, MARK_WIDTH
 
 
 def _heading(width: int) -> Line:

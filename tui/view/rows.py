@@ -35,12 +35,13 @@ def rows_of(book: Book) -> list[Row]:
 
 
 def _row(book: Book, entry: Entry) -> Row:
-    family = book.families.get(entry.family)
-    title = family.title if family else entry.family
-    synonyms = (*entry.synonyms, *(family.synonyms if family else ()))
-    searched = " ".join((entry.title, title, entry.family, entry.work_material, entry.id, *synonyms))
+    family, material = book.families.get(entry.family), book.materials.get(entry.work_material)
+    family_title = family.title if family else entry.family
+    material_title = material.title if material else entry.work_material
+    words = [entry.title, family_title, entry.family, material_title, entry.work_material, entry.id]
+    words += [*entry.synonyms, *(family.synonyms if family else ()), *(material.synonyms if material else ())]
     mark = "shop" if entry.layer == "shop" else ""
-    return Row(entry.id, title, entry.title, entry.work_material, mark, searched.casefold())
+    return Row(entry.id, family_title, entry.title, material_title, mark, " ".join(words).casefold())
 
 
 def search(rows: Sequence[Row], sought: str, among: Iterable[int] | None = None) -> Sequence[int]:

@@ -1,0 +1,35 @@
+"""Keeping an answer in a file of its own."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+MOST = 1000
+"""How many answers of one name are kept in one folder before another folder has to be used."""
+
+
+def keep_in_file(text: str, folder: Path, name: str) -> Path:
+    """Write text into a new file; nothing that is there already is touched.
+
+    Args:
+        text: what to keep.
+        folder: where.
+        name: of the file, without its ending; what does not belong into a file's name becomes a hyphen.
+
+    Returns:
+        The path of the new file: ``name.txt``, or ``name-2.txt`` and so on where that is taken.
+
+    Raises:
+        OSError: when it cannot be written.
+    """
+    name = re.sub(r"[^A-Za-z0-9_-]+", "-", name)[:100]
+    for number in range(1, MOST):
+        path = folder / (f"{name}.txt" if number == 1 else f"{name}-{number}.txt")
+        try:
+            with path.open("x", encoding="utf-8", errors="backslashreplace") as file:
+                file.write(text)
+        except FileExistsError:
+            continue
+        return path
+    raise FileExistsError(17, "too many answers of that name are kept there", str(folder))
