@@ -14,6 +14,9 @@ from geometry.worksheet import Check, passed, stop, watch
 READABLE = 0.01
 """The drop in mm under which a heel counts as nearly touching: one division of a common dial, no source."""
 
+HAIR = 1e-6
+"""The share by which a width that would just touch is lessened, so that what is advised does clear."""
+
 
 def no_drop(turned: float) -> Check:
     """Say why nothing falls away behind the edge: no land, or no relief.
@@ -76,20 +79,18 @@ def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, 
     """
     enough = turned / 2
     parts: dict[str, Amount | str] = {}
-    says, narrow = "The heel just touches the circle: it will rub.", "narrow the land to less than {widest}"
+    says = "The heel just touches the circle: it will rub."
     if heel_drop < 0:
         says = "The heel stands {proud} proud of the circle: it will rub."
         parts["proud"] = length(-heel_drop)
-        narrow = "narrow the land to {widest}"
     cures = ["grind a second facet behind it"]
     if enough < quantity("relief_angle").high:
         cures.insert(0, "raise the relief above {enough}")
         parts["enough"] = angle(enough, Rounding.UP)
     if relief_angle > 0:
-        cures.insert(0, narrow)
-        parts["widest"] = length(
-            land_width(flat.clear_angle(relief_angle), diameter, measured_as), Rounding.DOWN
-        )
+        cures.insert(0, "narrow the land to {widest}")
+        touches = land_width(flat.clear_angle(relief_angle), diameter, measured_as)
+        parts["widest"] = length(touches * (1 - HAIR), Rounding.DOWN)
     return stop(f"{says} {either(cures)}", **parts)
 
 

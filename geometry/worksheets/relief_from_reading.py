@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from geometry.checking import refuse
+from geometry.checking import NotGiven, refuse
 from geometry.figure import Curve, Figure, curve
-from geometry.sentences import length
+from geometry.sentences import Sentence, length
 from geometry.tooth import reading_advice as advice
 from geometry.tooth.land import land_angle, land_width
 from geometry.tooth.reading import Explanation, explanations, misfit
@@ -27,10 +27,13 @@ def _second(given: Inputs, turned: float) -> tuple[float, float] | None:
         return None
     for key, other in (("second_drop", "second_land_width"), ("second_land_width", "second_drop")):
         if not given.has(key):
-            raise refuse(
-                key, "A second reading is a drop and where it was read: give {key} too, or leave out {other}.",
-                {"key": key, "other": other},
-            )  # fmt: skip
+            raise NotGiven(
+                Sentence(
+                    "A second reading is a drop and where it was read: give {key} too, or leave out {other}.",
+                    {"key": key, "other": other},
+                ),
+                key,
+            )
     there = _turned(given, "second_land_width")
     if there == turned:
         half = land_width(turned / 2, given.number("diameter"), given.choice("land_measured_as"))
