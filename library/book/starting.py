@@ -1,0 +1,105 @@
+"""Begin a shop's own book: a folder with a file that explains itself."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from library.book.harmless import harmless
+
+STARTER = "ours.toml"
+
+_STARTER_TEXT = """\
+# This shop's own book of tool geometry.
+#
+# What stands here covers what came with Heelclear, key by key: an entry with the id of a shipped one needs only
+# what this shop does differently. Everything after a # is a remark. Any number of files may lie in this folder,
+# with any names that end in .toml, and folders too; put things where you would look for them.
+#
+# See what there is:          heelclear list
+# See one entry, with its id: heelclear show tap-spiral-point-plain-steel
+# See whether all is well:    heelclear check
+
+schema = 1
+
+# Take the # away from the lines below and change them, to make an entry of your own.
+
+# [[entry]]
+# id = "bronze-bushing-tap"                # small letters, digits and hyphens
+# family = "tap"
+# title = "Tap for the bronze bushings"
+# work_material = "bronze"
+# synonyms = ["bushing tap"]               # other words to find it by
+# cautions = ["eyes", "wheel-rating"]
+# rake_angle = { low = "3 deg", usual = "5 deg", high = "8 deg", source = "shop" }
+# relief_style = { usual = "progressive", source = "common practice" }
+# land_width = { usual = "1/8 in", source = "from memory", note = "Check on the next new one." }
+# notes = \"\"\"
+# As many lines as you like.
+# \"\"\"
+#
+# A measure stands in quotes with its unit: "8 deg", "7 deg 30 min", "0.040 in", "1-1/2 in", "3.2 mm".
+# The source of a value is "shop" (decided or measured here), "common practice", "from memory", or the id of a
+# [[source]] together with the place in it:
+
+# [[source]]
+# id = "our-notebook"
+# title = "The tool room's notebook"
+# year = "1998"
+#
+# and then: relief_angle = { usual = "4 deg", source = "our-notebook", place = "page 12" }
+"""
+
+_IGNORE_TEXT = """\
+# Made by programs while they work; nothing to keep.
+.lock
+.heelclear-*.saving
+*~
+.*.sw?
+"""
+
+_ATTRIBUTES_TEXT = """\
+# A book is text whose line ends stay as they are, so that git shows only what somebody changed.
+*.toml -text diff
+"""
+
+_FILES = {STARTER: _STARTER_TEXT, ".gitignore": _IGNORE_TEXT, ".gitattributes": _ATTRIBUTES_TEXT}
+
+
+class NotStarted(Exception):
+    """A book that could not be begun; the message is a sentence for the person who asked for it."""
+
+
+def new_book(folder: Path) -> list[Path]:
+    """Make a folder with a starter file, and what git should know of it.
+
+    Nothing that is there already is changed; a ``.gitignore`` or ``.gitattributes`` that is there stays.
+
+    Args:
+        folder: to make, or one that holds no ``.toml`` file yet.
+
+    Returns:
+        The files that were written.
+
+    Raises:
+        NotStarted: when a book is there already, or the system refuses.
+    """
+    shown = harmless(str(folder))
+    try:
+        if folder.exists() and not folder.is_dir():
+            raise NotStarted(f"{shown} is a file. Name a folder that is not there yet.")
+        if folder.is_dir() and any(folder.rglob("*.toml")):
+            raise NotStarted(f"There is a book in {shown} already. Name another folder.")
+        folder.mkdir(parents=True, exist_ok=True)
+        return [path for name, text in _FILES.items() if _write(path := folder / name, text)]
+    except OSError as error:
+        reason = harmless(error.strerror or str(error))
+        raise NotStarted(f"The book in {shown} could not be begun: {reason}. Name another folder.") from error
+
+
+def _write(path: Path, text: str) -> bool:
+    try:
+        with path.open("x", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+    except FileExistsError:
+        return False
+    return True
