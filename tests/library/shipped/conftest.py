@@ -23,6 +23,12 @@ def shipped_files() -> list[Path]:
 
 
 @pytest.fixture(scope="session")
+def data_files(shipped_files: list[Path]) -> list[Path]:
+    """The shipped book and the tables of threads."""
+    return shipped_files + sorted((SHIPPED.parent / "threads" / "tables").glob("*.toml"))
+
+
+@pytest.fixture(scope="session")
 def tables(shipped_files: list[Path]) -> Tables:
     """All tables of all shipped files, by kind: ``entry``, ``source``, ``caution`` and so on."""
     found: Tables = {}

@@ -77,7 +77,7 @@ def test_every_source_has_title_author_and_year(tables: Tables) -> None:
             assert source.get(key), (source["id"], key)
 
 
-def test_every_source_is_cited(tables: Tables, shipped_files: list[Path]) -> None:
+def test_every_source_is_cited(tables: Tables, data_files: list[Path]) -> None:
     """A source that nothing rests on is a mistake, or a value that got lost."""
     cited: set[str] = set()
 
@@ -91,15 +91,15 @@ def test_every_source_is_cited(tables: Tables, shipped_files: list[Path]) -> Non
             for inner in node:
                 walk(inner)
 
-    for file in shipped_files:
+    for file in data_files:
         walk(tomllib.loads(file.read_text(encoding="utf-8")))
     named_in_words = {"tool-supplier-taps", "tool-supplier-hook"}
     assert {source["id"] for source in tables["source"]} - cited - named_in_words == set()
 
 
-def test_no_shipped_text_carries_an_address_a_trade_mark_or_a_firm(shipped_files: list[Path]) -> None:
+def test_no_shipped_text_carries_an_address_a_trade_mark_or_a_firm(data_files: list[Path]) -> None:
     marks = re.compile(r"https?://|www\.|\.com\b|[®™©]|\b(Inc|Ltd|GmbH|LLC|Corp|AG)\b\.?")
-    for file in shipped_files:
+    for file in data_files:
         assert not marks.search(file.read_text(encoding="utf-8")), file.name
 
 

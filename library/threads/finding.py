@@ -1,0 +1,59 @@
+"""From what a person calls a thread to the thread."""
+
+from __future__ import annotations
+
+import re
+from difflib import get_close_matches
+from functools import lru_cache
+
+from library.threads.model import Thread
+from library.threads.reading import all_threads
+
+_NUMBER_SIZE = re.compile(r"^(?:no\.?|nr\.?|#)\s*(?=\d)")
+_SIGNS = str.maketrans({"\u00d7": "x", "\u2013": "-", "\u2212": "-", ",": ".", '"': " ", "_": " "})
+
+
+def find_threads(asked: str) -> tuple[Thread, ...]:
+    """Every thread that goes by a name; several where the name alone does not decide, such as 1/4-20.
+
+    Args:
+        asked: a designation as typed: ``M12``, ``m12x1.5``, ``3/4-10 UNC``, ``#10-32``, ``G 1/4``.
+
+    Returns:
+        The threads of that name, in the order of the tables; none when there is no such thread.
+
+    Example:
+        >>> [thread.title for thread in find_threads("m12x1.75")]
+        ['M12 x 1.75']
+        >>> [thread.title for thread in find_threads("#10-32 unf")]
+        ['No. 10-32 UNF']
+    """
+    return _by_name().get(_plain(asked), ())
+
+
+def nearest_threads(asked: str) -> tuple[str, ...]:
+    """Up to three designations that look like what was asked, to offer when nothing was found.
+
+    Example:
+        >>> "M12 x 1.75" in nearest_threads("M12 x 1.7")
+        True
+    """
+    near = get_close_matches(_plain(asked), _by_name(), n=6, cutoff=0.6)
+    titles = [thread.title for name in near for thread in _by_name()[name]]
+    return tuple(dict.fromkeys(titles))[:3]
+
+
+def _plain(name: str) -> str:
+    """A designation with its spelling evened out: ``3/4" - 10 UNC`` and ``3/4-10 unc`` are the same."""
+    text = _NUMBER_SIZE.sub("#", name.translate(_SIGNS).strip().casefold())
+    text = re.sub(r"(?<=\d)\s+(?=\d+/)", "-", text)
+    return re.sub(r"\s+", "", text)
+
+
+@lru_cache(maxsize=1)
+def _by_name() -> dict[str, tuple[Thread, ...]]:
+    found: dict[str, tuple[Thread, ...]] = {}
+    for thread in all_threads().values():
+        for name in dict.fromkeys(map(_plain, thread.names())):
+            found[name] = (*found.get(name, ()), thread)
+    return found

@@ -1,0 +1,96 @@
+"""One standard thread, and the series it belongs to, as frozen objects."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from library.book.model import Citation
+
+
+@dataclass(frozen=True)
+class Origin:
+    """Where one column of a series came from.
+
+    Attributes:
+        citation: the document and the place in it.
+        note: a remark, such as that the numbers were worked out.
+    """
+
+    citation: Citation
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Series:
+    """A family of threads that one table lists.
+
+    Attributes:
+        id: such as ``iso-metric-coarse``.
+        title: as shown.
+        thread_form: ``iso`` for the 60 degree form, ``whitworth`` for the 55 degree form.
+        taper: in words, such as ``1 in 16``; empty for a parallel thread.
+        origins: where sizes, diameters, tap drills and flutes came from.
+    """
+
+    id: str
+    title: str
+    thread_form: str
+    taper: str = ""
+    origins: Mapping[str, Origin] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Thread:
+    """One thread of a series. Every measure is text with its unit, as a person would type it.
+
+    Attributes:
+        id: such as ``m12`` or ``3-4-10-unc``.
+        title: the designation, such as ``M12 x 1.75``.
+        series: the table it stands in.
+        synonyms: other ways to write the designation.
+        diameter: the major diameter; for pipe threads that of the pipe or at the gauge plane.
+        pitch: for metric threads; empty where threads per inch are given.
+        threads_per_inch: for inch threads.
+        pitch_diameter: basic; at the hand-tight or gauge plane of a taper thread.
+        minor_diameter: basic, of the nut.
+        screw_minor_diameter: basic, at the root of the screw.
+        front_pitch_diameter: at the small end of an American taper pipe thread.
+        tap_drill: the drill before tapping.
+        other_tap_drills: what another table names: a measure, or a number or letter drill.
+        flutes: the usual number, where it was found; else nought.
+        note: a remark.
+    """
+
+    id: str
+    title: str
+    series: Series
+    synonyms: tuple[str, ...] = ()
+    diameter: str = ""
+    pitch: str = ""
+    threads_per_inch: str = ""
+    pitch_diameter: str = ""
+    minor_diameter: str = ""
+    screw_minor_diameter: str = ""
+    front_pitch_diameter: str = ""
+    tap_drill: str = ""
+    other_tap_drills: tuple[str, ...] = ()
+    flutes: int = 0
+    note: str = ""
+
+    def fills(self) -> dict[str, str]:
+        """What choosing this thread puts into a worksheet, by quantity, as text to be read like typing.
+
+        A worksheet takes the keys that it has a field for and leaves the others.
+        """
+        pitch = ("pitch", self.pitch) if self.pitch else ("threads_per_inch", self.threads_per_inch)
+        return {
+            "diameter": self.diameter,
+            pitch[0]: pitch[1],
+            "starts": "1",
+            "thread_form": self.series.thread_form,
+        }
+
+    def names(self) -> tuple[str, ...]:
+        """Every way in which it may be asked for."""
+        return (self.id, self.title, *self.synonyms)
