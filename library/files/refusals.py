@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import errno
-import os
 from pathlib import Path
+
+from library.book.harmless import harmless
 
 
 class SaveRefused(Exception):
@@ -37,14 +38,13 @@ class ChangedMeanwhile(SaveRefused):
 
 
 def named(path: Path) -> str:
-    r"""A file name that is safe inside a sentence: what cannot be shown stands as its code.
+    """A file name that is safe inside a sentence.
 
     Example:
-        >>> named(Path("taps\x1b[2J.toml"))
-        'taps\\x1b[2J.toml'
+        >>> named(Path("taps" + chr(27) + "[2J.toml"))
+        'taps\ufffd[2J.toml'
     """
-    text = os.fsencode(path).decode("utf-8", "backslashreplace")
-    return "".join(sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in text)
+    return harmless(str(path))
 
 
 _FULL = "The disk that holds {file} is full. Make room on it, then save again."

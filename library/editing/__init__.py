@@ -1,0 +1,1 @@
+"""Editing: changes of the book, worked into its files so that only what was changed changes."""

@@ -1,0 +1,111 @@
+"""What a person can ask for: the changes of a book, as frozen objects."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class SetValue:
+    """Change fields of one recommended value.
+
+    Attributes:
+        entry: the id of the entry.
+        key: the quantity, such as ``relief_angle``.
+        fields: what to change: ``low``, ``usual``, ``high``, ``source``, ``place``, ``note`` and the like, each as
+            it shall stand in the file. A field that is ``None`` is taken out; one that is not named stays
+            as it is in the shop's file or, where that has no such value, in the shipped one.
+    """
+
+    entry: str
+    key: str
+    fields: Mapping[str, object]
+
+
+@dataclass(frozen=True)
+class RemoveValue:
+    """Take a value out of the shop's file: back to the shipped one where there is one."""
+
+    entry: str
+    key: str
+
+
+@dataclass(frozen=True)
+class SetText:
+    """Change a key of an entry that is no recommended value: title, notes, cautions, synonyms, x-keys.
+
+    Attributes:
+        entry: the id of the entry.
+        key: the key.
+        value: text, or a list of texts.
+    """
+
+    entry: str
+    key: str
+    value: object
+
+
+@dataclass(frozen=True)
+class AddEntry:
+    """Add a new entry to the shop's book.
+
+    Attributes:
+        id: its id, which no entry may have yet.
+        family: the id of its family; it also chooses the file.
+        title: as shown.
+        content: its other keys, each as it shall stand in the file.
+    """
+
+    id: str
+    family: str
+    title: str
+    content: Mapping[str, object] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class CopyEntry:
+    """Copy an entry, with all that both layers say of it, under a new id.
+
+    Attributes:
+        entry: the id of the one to copy.
+        new_id: which no entry may have yet.
+        title: of the copy.
+    """
+
+    entry: str
+    new_id: str
+    title: str
+
+
+@dataclass(frozen=True)
+class RenameEntry:
+    """Give one of the shop's own entries another id."""
+
+    entry: str
+    new_id: str
+
+
+@dataclass(frozen=True)
+class RemoveEntry:
+    """Take an entry out of the shop's book; of a shipped one only the shop's changes go."""
+
+    entry: str
+
+
+@dataclass(frozen=True)
+class AddFamily:
+    """Add a new family of tools.
+
+    Attributes:
+        id: its id, which no family may have yet.
+        title: as shown, in the plural.
+        content: its other keys: ``what``, ``synonyms``, ``cautions`` and the texts.
+    """
+
+    id: str
+    title: str
+    content: Mapping[str, object] = field(default_factory=dict)
+
+
+Change = SetValue | RemoveValue | SetText | AddEntry | CopyEntry | RenameEntry | RemoveEntry | AddFamily

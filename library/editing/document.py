@@ -1,0 +1,100 @@
+"""One file of the book as it is being changed: its text, and the data that the text means."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+
+from library.book.mending import is_too_much
+from library.book.parsing import parse
+from library.files.refusals import named
+
+Data = dict[str, object]
+
+_MARK = "\ufeff"
+
+
+class EditRefused(Exception):
+    """A change that cannot be made, or not without a person's own hand; nothing was written.
+
+    Attributes:
+        sentence: what stands in the way, where, and what to do.
+    """
+
+    def __init__(self, sentence: str) -> None:
+        self.sentence = sentence
+        super().__init__(sentence)
+
+
+@dataclass(frozen=True)
+class Document:
+    """A file that can be changed in place.
+
+    Attributes:
+        path: of the file.
+        mark: the byte order mark that it began with, or nothing.
+        text: the rest, line ends as they are.
+        data: what ``tomllib`` reads in the text.
+    """
+
+    path: Path
+    mark: str
+    text: str
+    data: Data
+
+    @property
+    def name(self) -> str:
+        """The file's name, safe to show."""
+        return named(Path(self.path.name))
+
+    @property
+    def line_end(self) -> str:
+        """How its lines end; the first one tells."""
+        return "\r\n" if self.text.partition("\n")[0].endswith("\r") else "\n"
+
+    def bytes_with(self, text: str) -> bytes:
+        """The bytes of the file when its text is ``text``."""
+        return (self.mark + text).encode()
+
+
+def open_document(path: Path, raw: bytes) -> Document:
+    r"""Read the bytes of a file that is to be changed.
+
+    Args:
+        path: for the sentences.
+        raw: the bytes.
+
+    Raises:
+        EditRefused: when there is a mistake in the file, for what cannot be read cannot be kept.
+
+    Example:
+        >>> open_document(Path("taps.toml"), b"schema = 1\n").data
+        {'schema': 1}
+    """
+    data = read_data(raw)
+    if data is None:
+        raise EditRefused(_mistake(path, raw))
+    text = raw.decode()
+    mark = _MARK if text.startswith(_MARK) else ""
+    return Document(path, mark, text[len(mark) :], data)
+
+
+def read_data(raw: bytes) -> Data | None:
+    """What the bytes of a file mean, or nothing when they are not TOML or beyond what a book may hold."""
+    try:
+        text = raw.decode().removeprefix(_MARK)
+        return None if is_too_much(text) else tomllib.loads(text)
+    except (ValueError, RecursionError):
+        return None
+
+
+def _mistake(path: Path, raw: bytes) -> str:
+    name = named(Path(path.name))
+    findings = sorted(parse(raw, path, "shop").findings, key=lambda finding: finding.state != "stop")
+    if findings:
+        first = findings[0]
+        told = f"{name}, line {first.place.line}: {first.wrong} {first.mend}"
+    else:
+        told = f"{name} is not written in TOML."
+    return f"{told} Nothing can be changed in this file until that is mended."

@@ -1,0 +1,257 @@
+"""One step worked into the text of a file, touching only the lines that belong to it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from library.book.harmless import harmless
+from library.editing import writing
+from library.editing.document import Data, Document, EditRefused
+from library.editing.layout import Layout, Statement, Way
+from library.editing.rewriting import rewritten
+from library.editing.steps import TOP, AddTable, DropTable, SetKey, Step, applied, number_of, same
+
+_BLANK_LINES = re.compile(r"(?:[ \t]*\r?\n)*(?:[ \t]+\Z)?")
+
+
+@dataclass(frozen=True)
+class Splice:
+    """A piece of the old text, and what stands in its place.
+
+    Attributes:
+        start: offset of the first character that goes.
+        end: offset behind the last one; the same as ``start`` where something is put in.
+        text: what comes instead.
+    """
+
+    start: int
+    end: int
+    text: str
+
+
+def spliced(text: str, splices: list[Splice]) -> str:
+    """The text with every splice in it.
+
+    Example:
+        >>> spliced("one two", [Splice(0, 3, "1"), Splice(4, 7, "2")])
+        '1 2'
+    """
+    parts: list[str] = []
+    at = 0
+    for splice in sorted(splices, key=lambda one: one.start):
+        parts += [text[at : splice.start], splice.text]
+        at = splice.end
+    return "".join([*parts, text[at:]])
+
+
+def splices_for(document: Document, step: Step) -> list[Splice]:
+    """What has to change in the document's text so that the step is done.
+
+    Args:
+        document: the file as it is.
+        step: what to do.
+
+    Returns:
+        Splices that do not overlap.
+
+    Raises:
+        EditRefused: when the step does not fit, or a remark would be lost.
+    """
+    return _last_line_ended(document, _Worker(document).splices(step))
+
+
+def _last_line_ended(document: Document, splices: list[Splice]) -> list[Splice]:
+    """Where the last line has no line end, the first splice behind it brings one."""
+    end = len(document.text)
+    first = next((number for number, splice in enumerate(splices) if splice.start == end), None)
+    if first is not None and end and not document.text.endswith("\n"):
+        splices[first] = Splice(end, end, document.line_end + splices[first].text)
+    return splices
+
+
+def _at_the_end(document: Document, block: str) -> Splice:
+    end = len(document.text)
+    gap = document.line_end if document.text.strip() else ""
+    return Splice(end, end, gap + block.replace("\n", document.line_end))
+
+
+class _Worker:
+    """Finds the splices for one step in one document."""
+
+    def __init__(self, document: Document) -> None:
+        self.document = document
+        self.text = document.text
+        self.layout = Layout(document.text)
+
+    def splices(self, step: Step) -> list[Splice]:
+        new = applied(self.document.data, step)
+        if isinstance(step, AddTable):
+            return [self._added(step, new)]
+        way: Way = (
+            () if step.array == TOP else (step.array, number_of(self.document.data, step.array, step.id))
+        )
+        if isinstance(step, DropTable):
+            return self.drop(way, new)
+        if isinstance(step, SetKey):
+            return self.set((*way, step.key), step.value, new)
+        return self.drop((*way, step.key), new)
+
+    def _added(self, step: AddTable, new: Data) -> Splice:
+        """A new table at the end; or inside the list, where all of its kind are written as one list."""
+        listed = self.layout.pair((step.array,))
+        if listed is not None:
+            return self._rewritten(listed, self.document.data[step.array], new[step.array])
+        return _at_the_end(self.document, writing.table(step.array, step.content))
+
+    def set(self, way: Way, value: object, new: Data) -> list[Splice]:
+        """Give the value at ``way``; ``new`` is the whole of the data afterwards."""
+        old = _value_at(self.document.data, way)
+        if same(old, value):
+            return []
+        pair = self.layout.pair(way)
+        if pair is not None:
+            return [self._rewritten(pair, old, value)]
+        cover = self.layout.covering(way)
+        if cover is not None:
+            return [
+                self._rewritten(cover, _value_at(self.document.data, cover.way), _value_at(new, cover.way))
+            ]
+        if not self.layout.below(way):
+            return [self._inserted(way, value)]
+        if isinstance(old, dict) and isinstance(value, Mapping):
+            return self._set_each(way, old, value, new)
+        raise EditRefused(
+            f"{_spoken(self.document.data, way)} in {self.document.name} is written in several places, which cannot be changed safely; "
+            "change it in your editor."
+        )
+
+    def _set_each(self, way: Way, old: Data, value: Mapping[str, object], new: Data) -> list[Splice]:
+        """A table that is spread over several statements: each of its keys by itself."""
+        if not value:
+            raise EditRefused(
+                f"{_spoken(self.document.data, way)} in {self.document.name} would be empty; remove it instead."
+            )
+        splices = []
+        for key in old:
+            if key not in value:
+                splices += self.drop((*way, key), new)
+        for key, item in value.items():
+            splices += self.set((*way, key), item, new)
+        return splices
+
+    def _rewritten(self, pair: Statement, old: object, value: object) -> Splice:
+        start, end = pair.value
+        text = rewritten(self.text[start:end], old, value)
+        if text is None:
+            line = self.text.count("\n", 0, start) + 1
+            raise EditRefused(
+                f"{_spoken(self.document.data, pair.way)} in {self.document.name}, line {line}, has remarks inside it that would be lost; "
+                "change it in your editor."
+            )
+        return Splice(start, end, self._with_line_ends(text))
+
+    def _with_line_ends(self, text: str) -> str:
+        return text.replace("\r\n", "\n").replace("\n", self.document.line_end)
+
+    def _inserted(self, way: Way, value: object) -> Splice:
+        """A new line for a key that is nowhere yet: below its table's last line that it may stand under."""
+        anchor = self._anchor(way[:-1])
+        base = anchor.header if anchor else ()
+        keys = [str(key) for key in way[len(base) :]]
+        at = anchor.end if anchor else self._top()
+        indent = _indent(self.text[anchor.start : anchor.end]) if anchor else ""
+        return Splice(at, at, self._with_line_ends(indent + writing.pair(keys, value)))
+
+    def _anchor(self, table: Way) -> Statement | None:
+        """The statement after which a new key of the table goes: its last value with a range, else its last."""
+        under = [
+            one
+            for one in self.layout.statements
+            if one.header == table[: len(one.header)]
+            and (one.way[:-1] if not one.is_header else one.way)[: len(table)] == table
+        ]
+        if not under:
+            return None
+        deepest = max(len(one.header) for one in under)
+        under = [one for one in under if len(one.header) == deepest]
+        ranges = [one for one in under if not one.is_header and self.text[one.value[0]] == "{"]
+        return (ranges or under)[-1]
+
+    def _top(self) -> int:
+        """Where a key above the first table goes: before the first header, and at the end if there is none."""
+        header = next((one for one in self.layout.statements if one.is_header), None)
+        return header.start if header else len(self.text)
+
+    def drop(self, way: Way, new: Data) -> list[Splice]:
+        """Take out what is at ``way``; ``new`` is the whole of the data afterwards."""
+        runs = self._runs(way)
+        if runs:
+            return [self._gone(run) for run in runs]
+        cover = self.layout.covering(way)
+        if cover is None:
+            raise EditRefused(
+                f"{_spoken(self.document.data, way)} is not in {self.document.name} any more; look at the book again."
+            )
+        value = _value_at(new, cover.way)
+        if value is None:
+            return [self._gone([cover])]
+        return [self._rewritten(cover, _value_at(self.document.data, cover.way), value)]
+
+    def _runs(self, way: Way) -> list[list[Statement]]:
+        """The statements that make up what is at ``way``, those that follow each other together."""
+        runs: list[list[Statement]] = []
+        within = False
+        for statement in self.layout.statements:
+            if not statement.is_below(way):
+                within = False
+            elif within:
+                runs[-1].append(statement)
+            else:
+                within = True
+                runs.append([statement])
+        return runs
+
+    def _gone(self, run: list[Statement]) -> Splice:
+        """The lines from the first statement to the last; a whole table takes the blank lines behind it along."""
+        start, end = run[0].start, run[-1].end
+        if run[0].is_header:
+            found = _BLANK_LINES.match(self.text, end)
+            end = found.end() if found else end
+            if end == len(self.text):
+                start = _before_blank_lines(self.text, start)
+        return Splice(start, end, "")
+
+
+def _before_blank_lines(text: str, at: int) -> int:
+    while at > 0:
+        line = text.rfind("\n", 0, at - 1) + 1
+        if text[line:at].strip():
+            break
+        at = line
+    return at
+
+
+def _indent(line: str) -> str:
+    return line[: len(line) - len(line.lstrip(" \t"))]
+
+
+def _value_at(data: object, way: Way) -> object:
+    for key in way:
+        if isinstance(data, dict):
+            data = data.get(str(key))
+        elif isinstance(data, list) and isinstance(key, int) and key < len(data):
+            data = data[key]
+        else:
+            return None
+    return data
+
+
+def _spoken(data: Data, way: Way) -> str:
+    """A way as a person says it: the key, and the id of its table."""
+    table = _value_at(data, way[:2])
+    name = table.get("id") if isinstance(table, dict) else None
+    keys = ".".join(str(key) for key in (way[2:] if name else way))
+    told = f"{keys.replace('_', ' ')} of '{name}'" if name and keys else f"'{name}'" if name else keys
+    return harmless(told)

@@ -1,0 +1,63 @@
+"""A file as it is and as it would be, to be looked at before it is saved."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from library.book.harmless import harmless
+from library.editing.document import Document, open_document
+from library.editing.in_place import spliced, splices_for
+from library.editing.proof import prove
+from library.editing.steps import Step, applied
+from library.files.refusals import named
+
+NEW_FILE = b"schema = 1\n"
+"""What a new file begins with."""
+
+
+@dataclass(frozen=True)
+class Plan:
+    """One file as it is, and as it would be.
+
+    Attributes:
+        path: the file.
+        root: the shop's folder.
+        before: its bytes as they were read; nothing when it does not exist yet.
+        after: its bytes after saving; nothing when it is to be removed.
+        sentence: what changes, and in which file, for the person and for the record of changes.
+        renamed: the old and the new id, where an entry gets another one.
+    """
+
+    path: Path
+    root: Path
+    before: bytes | None
+    after: bytes | None
+    sentence: str
+    renamed: tuple[str, str] | None = None
+
+    def diff(self) -> tuple[str, ...]:
+        """The lines that change, as a unified diff, safe to show."""
+        name = named(self.path.relative_to(self.root))
+        old, new = _shown_lines(self.before), _shown_lines(self.after)
+        return tuple(difflib.unified_diff(old, new, name, name, "as it is", "as it would be", lineterm=""))
+
+
+def _shown_lines(raw: bytes | None) -> list[str]:
+    text = (raw or b"").decode("utf-8", "replace")
+    lines = [harmless(line.removesuffix("\r")) for line in text.split("\n")]
+    return lines[:-1] if lines[-1] == "" else lines
+
+
+def replanned(path: Path, raw: bytes | None, steps: Sequence[Step]) -> bytes:
+    """The bytes of a file after several steps, each of them proved."""
+    document = open_document(path, NEW_FILE if raw is None else raw)
+    for step in steps:
+        splices = splices_for(document, step)
+        text = spliced(document.text, splices)
+        expected = applied(document.data, step)
+        prove(document, text, expected, splices)
+        document = Document(path, document.mark, text, expected)
+    return document.bytes_with(document.text)
