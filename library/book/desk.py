@@ -13,9 +13,6 @@ from library.book.model import Finding, Place
 from library.book.positions import Keys, positions
 from library.book.sheet import Sheet
 
-MOST_FINDINGS = 1000
-"""Findings that one file may have; more would help nobody."""
-
 
 @dataclass
 class Desk:
@@ -24,10 +21,14 @@ class Desk:
     Attributes:
         known: the ids that may be named, by kind of table.
         findings: every problem so far.
+        is_deaf: true where problems have been told before and are not wanted again.
+        has_places: whether values are given their line; it is only wanted of what is shown.
     """
 
     known: Mapping[str, frozenset[str]] = field(default_factory=dict)
     findings: list[Finding] = field(default_factory=list)
+    is_deaf: bool = False
+    has_places: bool = True
 
 
 class Spots:
@@ -79,8 +80,10 @@ class Spot:
         return Spot(self.desk, self.spots, (*self.keys, *keys))
 
     def place(self) -> Place:
-        """Where in the file it is."""
-        return self.spots.place(self.keys)
+        """Where in the file it is; only in which table, where nobody will look."""
+        return (
+            self.spots.place(self.keys) if self.desk.has_places else Place(self.sheet.file, self.sheet.line)
+        )
 
     @property
     def name(self) -> str:
@@ -89,9 +92,10 @@ class Spot:
 
     def complain(self, wrong: str, mend: str, state: Literal["stop", "watch"] = "stop") -> None:
         """Note a problem with this key."""
-        self.desk.findings.append(
-            Finding(self.place(), harmless(self.name), harmless(wrong), harmless(mend), state)
-        )
+        if not self.desk.is_deaf:
+            place = self.spots.place(self.keys)
+            finding = Finding(place, harmless(self.name), harmless(wrong), harmless(mend), state)
+            self.desk.findings.append(finding)
 
 
 def nearest(word: str, words: frozenset[str] | list[str]) -> str:

@@ -82,7 +82,8 @@ def _or_its_name(read: Read, text: str, file: Path, layer: Layer) -> Read:
 
 
 def _read(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflict]) -> Read:
-    lines = text[piece.start : piece.end].replace("\r\n", "\n").split("\n")
+    own = text[piece.start : piece.end].replace("\r\n", "\n").split("\n")
+    lines = own.copy()
     if not _take_out_conflicts(lines, piece, apart):
         return piece, None, []
     troubles = [*_characters(lines), *_forbidden(lines)]
@@ -98,12 +99,19 @@ def _read(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflic
             continue
         if piece.lonely == "strayed":
             return piece, None, [_strayed(lines[0])]
-        return _made(piece, data, lines, troubles, file, layer)
+        return _made(piece, data, lines, troubles, file, layer, untouched=own == lines)
     return piece, None, troubles
 
 
 def _made(
-    piece: Piece, data: dict[str, object], lines: list[str], troubles: list[Trouble], file: Path, layer: Layer
+    piece: Piece,
+    data: dict[str, object],
+    lines: list[str],
+    troubles: list[Trouble],
+    file: Path,
+    layer: Layer,
+    *,
+    untouched: bool,
 ) -> Read:
     table = _table(piece, data)
     if table is None:
@@ -111,6 +119,8 @@ def _made(
         return piece, None, [*troubles, Trouble(1, 1, "This table and the next cannot be told apart.", mend)]
     unread = frozenset(trouble.key for trouble in troubles if trouble.key)
     sheet = Sheet(piece.array, table, layer, file, "\n".join(lines), piece.line, unread, piece.lonely)
+    if not troubles and not piece.lonely and untouched:
+        sheet = replace(sheet, start=piece.start, end=piece.end)
     return piece, sheet, troubles
 
 

@@ -6,12 +6,13 @@ layer and on which line it stands, and what it replaced.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Literal
 
 from library.book.harmless import harmless
+from library.book.rows import Row
 
 Layer = Literal["shipped", "shop"]
 Label = Literal["published", "shop", "common practice", "from memory", "missing"]
@@ -245,6 +246,7 @@ class Book:
         sources: by id.
         findings: every problem of every file, by file and line.
         more: what other kinds of table hold, by kind and id.
+        rows: the entries as a list shows them; light, and in the order of the list.
     """
 
     entries: Mapping[str, Entry]
@@ -254,3 +256,4 @@ class Book:
     sources: Mapping[str, Source] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
     more: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
+    rows: Sequence[Row] = ()

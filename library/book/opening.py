@@ -2,141 +2,140 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import os
+import zlib
+from collections import OrderedDict
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
-from typing import cast
+from typing import Generic, TypeVar, cast
 
-from library.book.desk import Desk, Spot, Spots, nearest, shown
-from library.book.fetching import Unreadable, fetch
-from library.book.layers import Part, build, read_part
-from library.book.model import Book, Caution, Entry, Family, Finding, Layer, Material, Place, Source
-from library.book.parsing import parse
-from library.book.shapes import SHAPES
-from library.book.sheet import Sheet
-from library.book.walking import walk
+from library.book.folders import cache_folder, shipped_folder
+from library.book.index import Index, load_index, load_reads, save_index, save_reads
+from library.book.model import Book, Caution, Entry, Family, Finding, Layer, Material, Source
+from library.book.rows import Row, Rows
+from library.book.walking import Walk, walk
 
-SHIPPED = Path(__file__).parent.parent / "shipped"
+SHIPPED = shipped_folder()
 """The folder of the data that came with the program."""
 
-SCHEMA = 1
-"""The version of the way a book is written."""
+MOST_MADE = 512
+"""Objects of one kind that are kept once they were made."""
+
+Thing = TypeVar("Thing")
 
 
-def open_book(shop: Path | None = None) -> Book:
+class Shelf(Mapping[str, Thing], Generic[Thing]):
+    """Tables of one kind by id, each made when it is asked for."""
+
+    def __init__(
+        self, find: Callable[[str], Row | None], ids: Callable[[], list[str]], make: Callable[[Row], object]
+    ):
+        self._find = find
+        self._ids = ids
+        self._make = make
+        self._made: OrderedDict[str, Thing] = OrderedDict()
+
+    def __getitem__(self, name: str) -> Thing:
+        if name in self._made:
+            return self._made[name]
+        row = self._find(name)
+        if row is None:
+            raise KeyError(name)
+        thing = cast(Thing, self._make(row))
+        self._made[name] = thing
+        while len(self._made) > MOST_MADE:
+            self._made.popitem(last=False)
+        return thing
+
+    def __contains__(self, name: object) -> bool:
+        return isinstance(name, str) and self._find(name) is not None
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._ids())
+
+    def __len__(self) -> int:
+        return len(self._ids())
+
+
+def open_book(shop: Path | None = None, *, afresh: bool = False) -> Book:
     """Read the shipped data and a shop's own folder over it.
+
+    What has not changed since the last time comes from the cache folder, where there is one.
 
     Args:
         shop: the shop's folder; one that is not there is empty.
+        afresh: whether to read and check every file, whatever the cache says.
 
     Returns:
-        The book, with every problem of every file.
+        The book, with every problem of every file. Its entries are read from their files when they are asked for.
     """
-    desk = Desk()
-    sheets = _sheets(SHIPPED, "shipped", desk) + (_sheets(shop, "shop", desk) if shop else [])
-    tables = _by_kind(sheets, desk)
-    desk.known = {array: frozenset(found) for array, found in tables.items()}
-    made = {array: _read(array, found, desk) for array, found in tables.items()}
+    walks = _walks(shop)
+    files = [(path, layer, signature) for layer, found in walks for path, signature in found.files]
+    folder = _cache(shop)
+    index = None if afresh else load_index(folder / "index")
+    if index is None or not index.is_of(files):
+        from library.book.gathering import gather
+
+        index, reads, context = gather(files, {} if afresh else load_reads(folder / "reads"))
+        save_reads(reads, context, folder / "reads")
+        save_index(index, folder / "index")
+    return _book(index, [finding for _, found in walks for finding in found.findings])
+
+
+def quick_rows(shop: Path | None = None) -> Rows:
+    """The rows of the list at once, as they were when the book was opened last.
+
+    Args:
+        shop: the shop's folder.
+
+    Returns:
+        The rows. Where they are not ``fresh``, files have changed since, and ``open_book`` gives better ones; where
+        nothing was kept, they are what a quick look at the files shows.
+    """
+    files = [(path, layer, signature) for layer, found in _walks(shop) for path, signature in found.files]
+    index = load_index(_cache(shop) / "index")
+    if index is None:
+        from library.book.glancing import glance
+
+        return glance(files)
+    index.entries.fresh = index.is_of(files)
+    return index.entries
+
+
+def _walks(shop: Path | None) -> list[tuple[Layer, Walk]]:
+    walks: list[tuple[Layer, Walk]] = [("shipped", walk(SHIPPED))]
+    if shop is not None:
+        walks.append(("shop", walk(shop)))
+    return walks
+
+
+def _cache(shop: Path | None) -> Path:
+    """A folder in the cache that belongs to this book alone."""
+    name = f"{os.path.abspath(SHIPPED)} {os.path.abspath(shop) if shop else ''}"
+    return cache_folder() / f"book-{zlib.crc32(os.fsencode(name)):08x}"
+
+
+def _book(index: Index, findings: list[Finding]) -> Book:
+    from library.book.taking import Taker
+
+    taker = Taker(index.notes)
+
+    def shelf(kind: str) -> Mapping[str, object]:
+        rows = {row.id: row for row in index.others.get(kind, ())}
+        return Shelf(rows.get, lambda: list(rows), taker.make)
+
+    own = ("family", "material", "caution", "source")
     return Book(
-        cast(Mapping[str, Entry], made["entry"]),
-        cast(Mapping[str, Family], made["family"]),
-        cast(Mapping[str, Material], made["material"]),
-        cast(Mapping[str, Caution], made["caution"]),
-        cast(Mapping[str, Source], made["source"]),
-        tuple(sorted(desk.findings, key=_order)),
+        cast(Mapping[str, Entry], Shelf(index.entries.find, index.entries.ids, taker.make)),
+        cast(Mapping[str, Family], shelf("family")),
+        cast(Mapping[str, Material], shelf("material")),
+        cast(Mapping[str, Caution], shelf("caution")),
+        cast(Mapping[str, Source], shelf("source")),
+        tuple(sorted((*index.findings, *findings), key=_order)),
+        {kind: shelf(kind) for kind in index.others if kind not in own},
+        index.entries,
     )
 
 
 def _order(finding: Finding) -> tuple[str, int, int]:
     return str(finding.place.file), finding.place.line, finding.place.column
-
-
-def _sheets(folder: Path, layer: Layer, desk: Desk) -> list[Sheet]:
-    found = walk(folder)
-    desk.findings.extend(found.findings)
-    sheets: list[Sheet] = []
-    for path, _ in found.files:
-        try:
-            raw, _ = fetch(path)
-        except Unreadable as error:
-            desk.findings.append(Finding(Place(path), "", error.wrong, error.mend))
-            continue
-        parsed = parse(raw, path, layer)
-        desk.findings.extend(parsed.findings)
-        _want_schema(parsed.sheets, path, desk)
-        sheets.extend(parsed.sheets)
-    return sheets
-
-
-def _by_kind(sheets: list[Sheet], desk: Desk) -> dict[str, dict[str, list[Sheet]]]:
-    tables: dict[str, dict[str, list[Sheet]]] = {array: {} for array in SHAPES}
-    for sheet in sheets:
-        spot = Spot(desk, Spots(sheet))
-        if not sheet.array:
-            _check_top(sheet, spot)
-        elif sheet.array.startswith("x-"):
-            continue
-        elif sheet.array not in SHAPES:
-            near = nearest(sheet.array, list(SHAPES))
-            mend = f"Did you mean [[{near}]]?" if near else "Begin its name with x- to keep it as your own."
-            spot.complain(f"A book has no table {shown(sheet.array)}.", mend, "watch")
-        elif not sheet.id:
-            _complain_of_no_id(sheet, spot)
-        else:
-            _place_it(tables[sheet.array].setdefault(sheet.id, []), sheet, spot)
-    return tables
-
-
-def _check_top(sheet: Sheet, spot: Spot) -> None:
-    for key, raw in sheet.table.items():
-        if key == "schema" and raw != SCHEMA:
-            spot.at(key).complain(f"The schema {shown(raw)} is not known here.",
-                                  f"Write schema = {SCHEMA}, or open the book with a newer Heelclear.")  # fmt: skip
-        elif key in SHAPES:
-            spot.at(key).complain(f"{key} is given a value here.", f"Write each one below a line [[{key}]].")
-        elif key != "schema" and not key.startswith("x-"):
-            spot.at(key).complain(
-                f"{shown(key)} stands above the first table.", "Move it below its [[entry]].", "watch"
-            )
-
-
-def _want_schema(sheets: list[Sheet], file: Path, desk: Desk) -> None:
-    if (
-        len(sheets) > 1
-        and not sheets[0].array
-        and not {"schema"} & (sheets[0].table.keys() | sheets[0].unread)
-    ):
-        wrong = "The file does not say in which way it is written."
-        desk.findings.append(
-            Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "watch")
-        )
-
-
-def _complain_of_no_id(sheet: Sheet, spot: Spot) -> None:
-    if "id" in sheet.table:
-        spot.at("id").complain(
-            f"The id is {shown(sheet.table['id'])}; a text is wanted.", 'Write it in quotes: "...".'
-        )
-    elif "id" not in sheet.unread:
-        spot.complain(f"This [[{sheet.array}]] has no id.", 'Add id = "..." as its first line.')
-
-
-def _place_it(same: list[Sheet], sheet: Sheet, spot: Spot) -> None:
-    if sheet.brackets == "single":
-        spot.complain(f"[{sheet.array}] stands in single brackets.", f"Write it as [[{sheet.array}]].")
-    other = same[-1] if same and same[-1].layer == sheet.layer else None
-    if other is None:
-        same.append(sheet)
-    elif other.broken:
-        same[-1] = sheet
-    elif not sheet.broken:
-        spot.at("id").complain(f"The id {shown(sheet.id)} is taken by {other.file.name}, line {other.line}.",
-                               "Give one of them another id, or make one of the two.")  # fmt: skip
-
-
-def _read(array: str, tables: Mapping[str, list[Sheet]], desk: Desk) -> dict[str, object]:
-    shape = SHAPES[array]
-    made = {}
-    for name, sheets in tables.items():
-        parts: list[Part] = [read_part(sheet, shape, desk) for sheet in sheets]
-        made[name] = build(parts, shape)
-    return made

@@ -114,9 +114,11 @@ def _sheets_of(
         number = seen[piece.array] = seen.get(piece.array, -1) + 1
         tables = data[piece.array]
         assert isinstance(tables, list)
-        sheets.append(
-            Sheet(piece.array, tables[number], layer, file, text[piece.start : piece.end], piece.line)
+        own = text[piece.start : piece.end]
+        sheet = Sheet(
+            piece.array, tables[number], layer, file, own, piece.line, start=piece.start, end=piece.end
         )
+        sheets.append(sheet)
     return sheets
 
 

@@ -1,12 +1,15 @@
 """Which tables a book may hold, which keys each takes, and what is made of them.
 
-A new kind of table is one new row in ``SHAPES``; reading, layers, findings and the list of ids follow from it.
+A new kind of table is one new row in ``SHAPES``, here or in a module that ``_BESIDES`` names; reading, layers, findings and
+the list of ids follow from it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
 
 from library.book.fields import Reader, name_of_a, names_of, one_line, paragraph, word_out_of, words
 from library.book.model import Caution, Entry, Family, Layer, Material, Place, Source, Value
@@ -127,4 +130,14 @@ SHAPES: Mapping[str, Shape] = {
         ),
     )
 }
-"""Every kind of table by its name in brackets."""
+"""The tables that are told of here, by their names in brackets."""
+
+_BESIDES = ("library.equipment.shapes",)
+"""Modules whose ``SHAPES`` are tables of a book too."""
+
+
+@cache
+def shapes() -> Mapping[str, Shape]:
+    """Every kind of table that a book may hold, those that other parts of the library know with them."""
+    besides = [shape for module in _BESIDES for shape in import_module(module).SHAPES]
+    return {**SHAPES, **{shape.array: shape for shape in besides}}

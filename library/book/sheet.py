@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from library.book.harmless import harmless
 from library.book.model import Layer
 
 
@@ -23,6 +24,8 @@ class Sheet:
         unread: keys whose line could not be read.
         brackets: what is wrong with its brackets, as in ``splitting.Piece``.
         broken: true when nothing but its id could be read.
+        start: its first character in the text of the file.
+        end: the first character after it; zero where it cannot be read by itself.
     """
 
     array: str
@@ -34,9 +37,11 @@ class Sheet:
     unread: frozenset[str] = frozenset()
     brackets: str = ""
     broken: bool = False
+    start: int = 0
+    end: int = 0
 
     @property
     def id(self) -> str:
-        """What the table calls itself; empty when it does not."""
+        """What the table calls itself, safe to show; empty when it does not."""
         found = self.table.get("id")
-        return found if isinstance(found, str) else ""
+        return harmless(found) if isinstance(found, str) else ""

@@ -22,7 +22,7 @@ def told(sample: Path, folder: Path) -> str:
     book = open_book(folder)
     lines = [str(finding).removeprefix(f"{folder}/") for finding in book.findings]
     kept = [entry.id for entry in book.entries.values() if entry.layer == "shop"]
-    return "\n".join([*lines, "kept: " + ", ".join(kept)]) + "\n"
+    return "\n".join([*lines, "kept: " + ", ".join(sorted(kept))]) + "\n"
 
 
 @pytest.mark.parametrize("name", NAMES)

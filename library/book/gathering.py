@@ -1,0 +1,257 @@
+"""Read the files of both layers, or only those that changed, and lay them over each other as rows and findings."""
+
+from __future__ import annotations
+
+import re
+import time
+import zlib
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from library.book.desk import Desk, Spot, Spots, nearest, shown
+from library.book.fetching import Signature, Unreadable, fetch
+from library.book.index import FileNote, FileRead, Index, code_stamp
+from library.book.layers import Part, build, read_part
+from library.book.model import Entry, Finding, Layer, Measure, Place, Value
+from library.book.parsing import decoded, parse
+from library.book.rows import Location, Row, Rows, locations_of
+from library.book.shapes import Shape, shapes
+from library.book.sheet import Sheet
+from library.book.taking import Taker
+
+SCHEMA = 1
+"""The version of the way a book is written."""
+
+MOST_FINDINGS = 1000
+"""Problems of one file that are told; more would help nobody."""
+
+Files = Sequence[tuple[Path, Layer, Signature]]
+Kept = Mapping[Path, tuple[FileRead, int]]
+Known = Mapping[str, frozenset[str]]
+
+_SETTLED = 0.1
+"""Seconds after which a file's time stamp would show another change to it."""
+
+
+def gather(files: Files, kept: Kept) -> tuple[Index, list[FileRead], int]:
+    """Read a book.
+
+    Args:
+        files: of both layers, shipped first.
+        kept: what files gave before.
+
+    Returns:
+        The book as an index, what each file gave, and the context it was read in, both to be kept.
+    """
+    known = _known_ids(files, kept)
+    context = _context(files, known)
+    lower = _Lower(known)
+    reads = []
+    for path, layer, signature in files:
+        before = kept.get(path)
+        if (
+            before
+            and before[1] == context
+            and (before[0].note.layer, before[0].note.signature) == (layer, signature)
+        ):
+            read = before[0]
+        else:
+            read = _read(path, layer, known, lower)
+        reads.append(read)
+        if layer == "shipped":
+            lower.add(read)
+    return _laid_over(reads), reads, context
+
+
+def _known_ids(files: Files, kept: Kept) -> dict[str, frozenset[str]]:
+    """The ids of all tables that another table may name."""
+    found: dict[str, set[str]] = {array: set() for array in shapes() if array != "entry"}
+    header = re.compile(rf"^[ \t]*+\[\[?[ \t]*+(?:{'|'.join(map(re.escape, found))})[ \t]*+\]", re.MULTILINE)
+    for path, layer, signature in files:
+        before = kept.get(path)
+        if before and before[0].note.signature == signature:
+            pairs = [(row.array, row.id) for row in before[0].rows if row.array in found]
+        else:
+            pairs = _pairs(path, layer, header)
+        for array, name in pairs:
+            if array in found:
+                found[array].add(name)
+    return {array: frozenset(names) for array, names in found.items()}
+
+
+def _pairs(path: Path, layer: Layer, header: re.Pattern[str]) -> list[tuple[str, str]]:
+    try:
+        raw, _ = fetch(path)
+    except Unreadable:
+        return []
+    if not header.search(decoded(raw)):
+        return []
+    return [(sheet.array, sheet.id) for sheet in parse(raw, path, layer).sheets]
+
+
+def _context(files: Files, known: Known) -> int:
+    """A number that changes with everything outside a file that decides what it gives."""
+    shipped = [(str(path), signature) for path, layer, signature in files if layer == "shipped"]
+    ids = sorted((array, sorted(names)) for array, names in known.items())
+    return zlib.crc32(repr((shipped, ids, code_stamp())).encode("utf-8", "replace"))
+
+
+class _Lower:
+    """The shipped parts of tables, read again when the shop has a table of the same id."""
+
+    def __init__(self, known: Known) -> None:
+        self._known = known
+        self._notes: list[FileNote] = []
+        self._rows: dict[tuple[str, str], Row] = {}
+
+    def add(self, read: FileRead) -> None:
+        for row in read.rows:
+            location = locations_of(row)[0]._replace(file=len(self._notes))
+            self._rows.setdefault((row.array, row.id), row._replace(parts=_plain(location)))
+        self._notes.append(read.note)
+
+    def part(self, array: str, name: str, shape: Shape) -> Part | None:
+        row = self._rows.get((array, name))
+        return Taker(self._notes).part(row, locations_of(row)[0], shape) if row else None
+
+
+def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
+    try:
+        raw, signature = fetch(path)
+    except Unreadable as error:
+        finding = Finding(Place(path), "", error.wrong, error.mend)
+        return FileRead(FileNote(path, layer, Signature(0, 0, -1)), (), (finding,))
+    if (
+        len(raw) != signature.size
+        or time.time() - max(signature.mtime_ns, signature.ctime_ns) / 1e9 < _SETTLED
+    ):
+        signature = replace(signature, size=-1)
+    desk = Desk(known, has_places=False)
+    parsed = parse(raw, path, layer)
+    rows = []
+    _check_beginning(parsed.sheets, path, desk)
+    for sheet in parsed.sheets:
+        if _is_named(sheet, desk):
+            rows.append(_row(sheet, shapes()[sheet.array], desk, lower))
+    findings = [*parsed.findings, *desk.findings]
+    return FileRead(FileNote(path, layer, signature), tuple(rows), tuple(_sorted(findings)[:MOST_FINDINGS]))
+
+
+def _check_beginning(sheets: list[Sheet], file: Path, desk: Desk) -> None:
+    top = sheets[0] if sheets and not sheets[0].array else None
+    for key, raw in top.table.items() if top else ():
+        spot = Spot(desk, Spots(top), (key,)) if top else None
+        assert spot is not None
+        if key == "schema" and raw != SCHEMA:
+            spot.complain(f"The schema {shown(raw)} is not known here.",
+                          f"Write schema = {SCHEMA}, or open the book with a newer Heelclear.")  # fmt: skip
+        elif key in shapes():
+            spot.complain(f"{key} is given a value here.", f"Write each one below a line [[{key}]].")
+        elif key != "schema" and not key.startswith("x-"):
+            spot.complain(
+                f"{shown(key)} stands above the first table.", "Move it below its [[entry]].", "watch"
+            )
+    if top and len(sheets) > 1 and "schema" not in top.table and "schema" not in top.unread:
+        wrong = "The file does not say in which way it is written."
+        desk.findings.append(
+            Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "watch")
+        )
+
+
+def _is_named(sheet: Sheet, desk: Desk) -> bool:
+    """Whether a table is of a known kind and has an id; complains where it should."""
+    spot = Spot(desk, Spots(sheet))
+    if not sheet.array or sheet.array.startswith("x-"):
+        return False
+    if sheet.array not in shapes():
+        near = nearest(sheet.array, list(shapes()))
+        mend = f"Did you mean [[{near}]]?" if near else "Begin its name with x- to keep it as your own."
+        spot.complain(f"A book has no table {shown(sheet.array)}.", mend, "watch")
+        return False
+    if sheet.brackets == "single":
+        spot.complain(f"[{sheet.array}] stands in single brackets.", f"Write it as [[{sheet.array}]].")
+    if not sheet.id and "id" in sheet.table:
+        spot.at("id").complain(
+            f"The id is {shown(sheet.table['id'])}; a text is wanted.", 'Write it in quotes: "...".'
+        )
+    elif not sheet.id and "id" not in sheet.unread:
+        spot.complain(f"This [[{sheet.array}]] has no id.", 'Add id = "..." as its first line.')
+    return bool(sheet.id)
+
+
+def _row(sheet: Sheet, shape: Shape, desk: Desk, lower: _Lower) -> Row:
+    below = lower.part(sheet.array, sheet.id, shape) if sheet.layer == "shop" else None
+    part = read_part(sheet, shape, desk)
+    made = build([below, part] if below else [part], shape)
+    words = [sheet.id, str(getattr(made, "title", "")), *getattr(made, "synonyms", ())]
+    row = Row(sheet.array, sheet.id, words[1], layer=sheet.layer, parts=_plain(Location(0, sheet.start, sheet.end, sheet.line)),
+              state="broken" if sheet.broken else "unread" if sheet.unread else "")  # fmt: skip
+    if isinstance(made, Entry):
+        words += [made.family, made.work_material]
+        row = row._replace(family=made.family, work_material=made.work_material, ranges=_ranges(made))
+    return row._replace(search=" ".join(words).casefold().replace("\n", " "))
+
+
+def _plain(location: Location) -> str:
+    return ":".join(map(str, location))
+
+
+def _ranges(entry: Entry) -> str:
+    found = []
+    for key, value in entry.values.items():
+        numbers = [one.number for one in _measures(value)]
+        if numbers:
+            found.append(f"{key}={min(numbers):.6g}:{max(numbers):.6g}")
+    return " ".join(found)
+
+
+def _measures(value: Value) -> Iterator[Measure]:
+    for one in (value.low, value.usual, value.high):
+        if one is not None and not one.word and not one.per_diameter:
+            yield one
+
+
+def _laid_over(reads: Sequence[FileRead]) -> Index:
+    """Lay the shop's rows over the shipped ones; of two with one id in a layer the first counts, and is told of."""
+    found: dict[tuple[str, str], Row] = {}
+    findings = [finding for read in reads for finding in read.findings]
+    for number, read in enumerate(reads):
+        for alone in read.rows:
+            row = alone._replace(parts=_plain(locations_of(alone)[0]._replace(file=number)))
+            other = found.get((row.array, row.id))
+            if other is None or (other.layer == row.layer and other.state == "broken"):
+                found[row.array, row.id] = row
+            elif other.layer != row.layer:
+                found[row.array, row.id] = row._replace(parts=f"{other.parts}|{row.parts}")
+            elif row.state != "broken":
+                findings.append(_twice(row, other, reads))
+    others = {
+        array: [row for (kind, _), row in found.items() if kind == array]
+        for array in shapes()
+        if array != "entry"
+    }
+    entries = [_searchable(row, found) for (kind, _), row in found.items() if kind == "entry"]
+    entries.sort(key=lambda row: (row.family, row.title.casefold(), row.id))
+    return Index([read.note for read in reads], Rows.of(entries), others, tuple(_sorted(findings)))
+
+
+def _searchable(row: Row, found: Mapping[tuple[str, str], Row]) -> Row:
+    """An entry that is also found by the words of its family and its material."""
+    besides = (found.get(("family", row.family)), found.get(("material", row.work_material)))
+    return row._replace(search=" ".join([row.search, *(one.search for one in besides if one)]))
+
+
+def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Finding:
+    here, there = locations_of(row)[-1], locations_of(other)[-1]
+    file = reads[there.file].note.path
+    return Finding(
+        Place(reads[here.file].note.path, here.line),
+        f"{row.id}.id",
+        f"The id {shown(row.id)} is taken by {file.name}, line {there.line}.",
+        "Give one of them another id, or make one of the two.",
+    )
+
+
+def _sorted(findings: Sequence[Finding]) -> list[Finding]:
+    return sorted(findings, key=lambda one: (str(one.place.file), one.place.line, one.place.column))

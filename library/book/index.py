@@ -1,0 +1,239 @@
+"""What was read of a book, kept in the cache folder so that the next start need not read it again.
+
+Nothing depends on it: it may be deleted, spoilt or impossible to write at any time. No number that a person works with
+comes from it, only rows to choose from, places in files, and problems that were found.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import tempfile
+import zlib
+from array import array
+from collections.abc import Iterable, Mapping, Sequence
+from contextlib import suppress
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Literal
+
+from library.book.fetching import Signature
+from library.book.model import Finding, Layer, Place
+from library.book.rows import FIELDS, Row, Rows
+
+FORMAT = 1
+LARGEST_CACHE = 1 << 28
+"""Bytes in a cache file that is read at all."""
+
+
+@dataclass(frozen=True)
+class FileNote:
+    """A file of the book, as it was when it was read.
+
+    Attributes:
+        path: of the file.
+        layer: that it belongs to.
+        signature: that it had.
+    """
+
+    path: Path
+    layer: Layer
+    signature: Signature
+
+
+@dataclass(frozen=True)
+class FileRead:
+    """What one file gave.
+
+    Attributes:
+        note: of the file.
+        rows: of its tables; the number of the file in their places is 0.
+        findings: its problems.
+    """
+
+    note: FileNote
+    rows: tuple[Row, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True)
+class Index:
+    """What is known of a book without reading its files.
+
+    Attributes:
+        notes: its files.
+        entries: one row for each entry.
+        others: the rows of other tables, by kind.
+        findings: every problem.
+    """
+
+    notes: Sequence[FileNote]
+    entries: Rows
+    others: Mapping[str, Sequence[Row]] = field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()
+
+    def is_of(self, files: Iterable[tuple[Path, Layer, Signature]]) -> bool:
+        """Whether these are the files, unchanged, that it was made from."""
+        return [(note.path, note.layer, note.signature) for note in self.notes] == list(files)
+
+
+def code_stamp() -> int:
+    """A number that changes with the program, so that another version's cache is not trusted."""
+    library = Path(__file__).parent.parent
+    folders = (
+        library / "book",
+        library / "units",
+        library / "equipment",
+        library.parent / "geometry" / "quantities",
+    )
+    stamp = FORMAT
+    for folder in folders:
+        with suppress(OSError):
+            for found in sorted(os.scandir(folder), key=lambda one: one.name):
+                if found.name.endswith(".py"):
+                    status = found.stat()
+                    stamp = zlib.crc32(f"{found.name} {status.st_mtime_ns} {status.st_size}".encode(), stamp)
+    return stamp
+
+
+def load_index(file: Path) -> Index | None:
+    """The index kept in a file; nothing when there is none that can be used."""
+    with suppress(OSError, ValueError, TypeError, KeyError, IndexError, RecursionError, OverflowError):
+        raw = _take(file)
+        end = raw.index(b"\n")
+        head = json.loads(raw[:end])
+        if head["stamp"] != code_stamp():
+            return None
+        lines, ends, searches = _cut(raw[end + 1 :], head["sizes"])
+        offsets = array("Q")
+        offsets.frombytes(ends)
+        if offsets and (offsets[-1] != len(lines) or any(offsets[0] > one for one in offsets[:1])):
+            return None
+        return Index(
+            [_note(one) for one in head["notes"]],
+            Rows(lines, offsets, searches),
+            {str(kind): [_row(one) for one in rows] for kind, rows in head["others"].items()},
+            tuple(_finding(one) for one in head["findings"]),
+        )
+    return None
+
+
+def save_index(index: Index, file: Path) -> None:
+    """Keep an index in a file; where that cannot be done, nothing happens."""
+    parts = index.entries.parts()
+    head = {
+        "stamp": code_stamp(),
+        "sizes": [len(part) for part in parts],
+        "notes": [_plain_note(note) for note in index.notes],
+        "others": index.others,
+        "findings": [_plain_finding(finding) for finding in index.findings],
+    }
+    _put(file, [json.dumps(head).encode(), b"\n", *parts])
+
+
+def load_reads(file: Path) -> dict[Path, tuple[FileRead, int]]:
+    """What each file gave when it was read last, and the context it was read in."""
+    with suppress(OSError, ValueError, TypeError, KeyError, IndexError, RecursionError, OverflowError):
+        head = json.loads(_take(file))
+        if head["stamp"] == code_stamp():
+            reads = (
+                FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_finding, findings)))
+                for note, rows, findings in head["reads"]
+            )
+            return {read.note.path: (read, int(head["context"])) for read in reads}
+    return {}
+
+
+def save_reads(reads: Iterable[FileRead], context: int, file: Path) -> None:
+    """Keep what each file gave; where that cannot be done, nothing happens."""
+    head = {
+        "stamp": code_stamp(),
+        "context": context,
+        "reads": [
+            [_plain_note(read.note), read.rows, [_plain_finding(one) for one in read.findings]]
+            for read in reads
+        ],
+    }
+    _put(file, [json.dumps(head).encode()])
+
+
+def _take(file: Path) -> bytes:
+    handle = os.open(file, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
+    with open(handle, "rb", buffering=0) as stream:
+        if os.fstat(handle).st_size > LARGEST_CACHE:
+            raise ValueError("too large")
+        return stream.read(LARGEST_CACHE) or b""
+
+
+def _put(file: Path, parts: Iterable[bytes]) -> None:
+    beside = ""
+    try:
+        file.parent.mkdir(parents=True, exist_ok=True)
+        handle, beside = tempfile.mkstemp(dir=file.parent, prefix=".unfinished-")
+        with open(handle, "wb") as stream:
+            stream.writelines(parts)
+        os.replace(beside, file)
+    except OSError:
+        with suppress(OSError):
+            os.unlink(beside)
+
+
+def _cut(raw: bytes, sizes: Sequence[int]) -> list[bytes]:
+    parts, at = [], 0
+    for size in sizes:
+        parts.append(raw[at : at + size])
+        at += size
+    if at != len(raw) or len(parts) != 3:
+        raise ValueError("not as long as it was")
+    return parts
+
+
+def _plain_note(note: FileNote) -> list[object]:
+    signature = note.signature
+    return [str(note.path), note.layer, signature.mtime_ns, signature.ctime_ns, signature.size]
+
+
+def _note(plain: Sequence[object]) -> FileNote:
+    path, layer, mtime, ctime, size = plain
+    if layer not in {"shipped", "shop"}:
+        raise ValueError("no such layer")
+    numbers = (_number(mtime), _number(ctime), _number(size))
+    return FileNote(Path(_text(path)), layer, Signature(*numbers))
+
+
+def _plain_finding(finding: Finding) -> list[object]:
+    place = finding.place
+    return [
+        str(place.file),
+        place.line,
+        place.column,
+        finding.where,
+        finding.wrong,
+        finding.mend,
+        finding.state,
+    ]
+
+
+def _finding(plain: Sequence[object]) -> Finding:
+    file, line, column, where, wrong, mend, state = plain
+    known: Literal["stop", "watch"] = "watch" if state == "watch" else "stop"
+    place = Place(Path(_text(file)), _number(line), _number(column))
+    return Finding(place, _text(where), _text(wrong), _text(mend), known)
+
+
+def _row(plain: Sequence[object]) -> Row:
+    if len(plain) != FIELDS:
+        raise ValueError("not a row")
+    return Row(*map(_text, plain))
+
+
+def _text(raw: object) -> str:
+    if not isinstance(raw, str):
+        raise TypeError("not a text")
+    return raw
+
+
+def _number(raw: object) -> int:
+    if isinstance(raw, bool) or not isinstance(raw, int):
+        raise TypeError("not a number")
+    return raw
