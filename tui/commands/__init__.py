@@ -14,6 +14,7 @@ COMMANDS = (
     "check",
     "paths",
     "new-book",
+    "demo",
     "doctor",
     "completion",
 )

@@ -1,0 +1,41 @@
+"""``heelclear demo``: open an invented shop's book, to try everything on without touching one's own."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+HELP = "open an invented shop's book, to try things on"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    parser.add_argument(
+        "folder", type=Path, nargs="?", metavar="DIR", help="the folder to lay it out in (else a new one)"
+    )
+
+
+def run(options: argparse.Namespace) -> int:
+    """Lay the book out in a folder of its own and, on a terminal, open it; returns the exit code."""
+    import sys
+    import tempfile
+
+    from library.book.starting import NotStarted
+    from library.demo import lay_out
+    from tui.commands import printing
+
+    folder = options.folder or Path(tempfile.mkdtemp(prefix="heelclear-demo-")) / "ferry-yard"
+    try:
+        lay_out(folder)
+    except NotStarted as error:
+        printing.error(str(error))
+        return 2
+    printing.line(f"An invented book, the ferry yard's, lies in {folder}. Do what you like with it.")
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        printing.line(f"Open it with: heelclear --library {folder}")
+        return 0
+    from tui.app import run as open_screens
+
+    options.library = folder
+    code: int = open_screens(options)
+    return code
