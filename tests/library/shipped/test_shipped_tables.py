@@ -116,3 +116,25 @@ def test_the_tap_entries_tell_what_makes_a_tap_cut(tables: Tables) -> None:
     assert "radial relief" in words
     assert "may be left out" in words
     assert "0.0085 in" in words
+
+
+# What the bench knows and no book that was read says; every sentence stands where its tool is explained.
+@pytest.mark.parametrize(
+    ("family", "words"),
+    [
+        ("tap", "radial relief that makes a tap cut"),
+        ("tap", "may be left out"),
+        ("tap", "read as 8 thou on the dial"),
+        ("tap", "come from the factory relieved progressively"),
+        ("countersink", "partly toward the axis and partly along it"),
+        ("countersink", "An angular relief works too if it clears"),
+        ("countersink", "backed by more metal and so lasts better"),
+        ("step-drill", "ugly, but it works"),
+        ("step-drill", "one cam for all steps"),
+        ("twist-drill", "successive angular facets until everything behind the land is inside the circle"),
+        ("countersink", "put the pointer at the edge, turn to the heel and read the dial"),
+    ],
+)
+def test_the_trades_own_knowledge_is_written_down(tables: Tables, family: str, words: str) -> None:
+    (found,) = (row for row in tables["family"] if row["id"] == family)
+    assert words in " ".join(str(text) for text in found.values())
