@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from geometry.checking import GeometryError, refuse
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, count, length
+from geometry.tooth import flat
 from geometry.tooth.back import Back
 from geometry.tooth.facet_plan import MOST_FACETS, depth_with
 from geometry.tooth.facets import Facet, facet_between, facet_of_width
@@ -147,7 +148,7 @@ def _short_primary(given: Inputs, facets: Sequence[Facet], turned: float) -> Che
 def _primary_cures(given: Inputs, first: Facet, turned: float, parts: dict[str, Amount | str]) -> list[str]:
     radius, least = given.number("diameter") / 2, given.number("least_gap")
     cures = _width_cures(radius, least, first, turned, parts)
-    steeper = _relief_for(radius, least, first.width)
+    steeper = _relief_for(radius, least, first.width, turned)
     if steeper is not None:
         parts["relief"] = angle(steeper, Rounding.UP)
         cures.append("raise the relief of the primary land to {relief}")
@@ -179,13 +180,19 @@ def _width_cures(
     return ["widen the primary land to {width}"]
 
 
-def _relief_for(radius: float, least: float, width: float) -> float | None:
+def _relief_for(radius: float, least: float, width: float, turned: float) -> float | None:
     """The relief at which a facet of this width ends deep enough; nothing when no sensible one does."""
     if width <= 0 or least >= radius:
         return None
     sine = (width * width + least * (2 * radius - least)) / (2 * radius * width)
     highest = quantity("relief_angle").high
-    return math.asin(sine) if sine <= math.sin(highest) else None
+    if sine > math.sin(highest):
+        return None
+    relief = math.asin(sine)
+    if facet_of_width(0.0, 0.0, relief, width, 2 * radius).end > turned:
+        # Laid so steeply the facet comes to the heel before its width is up, so the heel has to lie deep enough.
+        relief = flat.relief_angle_from_drop(least, turned, 2 * radius)
+    return relief if relief <= highest else None
 
 
 def _last_cure(radius: float, least: float, first: Facet, parts: dict[str, Amount | str]) -> str:

@@ -10,7 +10,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding, angle, length
 from geometry.tooth import flat, progressive
 from geometry.tooth.facets import Facet, facet_between
-from geometry.tooth.heel_advice import READABLE, either
+from geometry.tooth.heel_advice import HAIR, READABLE, either
 from geometry.tooth.land import land_width
 from geometry.worksheet import Check, Inputs, Row, passed, watch
 
@@ -79,7 +79,9 @@ def _flat(given: Inputs, one: Row, outputs: Mapping[str, float]) -> Check:
     turned, relief = outputs["land_angle"], one.values["relief_angle"]
     if one.values["rub_angle"] <= turned:
         cures = ["narrow the land to {widest}"]
-        parts: dict[str, Amount | str] = {"widest": length(outputs["clear_land_width"], Rounding.DOWN)}
+        parts: dict[str, Amount | str] = {
+            "widest": length(outputs["clear_land_width"] * (1 - HAIR), Rounding.DOWN)
+        }
         if turned / 2 < quantity("relief_angle").high:
             parts["enough"] = angle(turned / 2, Rounding.UP)
             cures.append("raise its relief above {enough}")
@@ -118,7 +120,7 @@ def _second(given: Inputs, both: Row, two: tuple[Facet, Facet], turned: float) -
     if first.end_drop <= 0:
         return watch(
             "The primary land of the two facets is back on the circle before the second begins. Narrow it to {widest}.",
-            widest=length(diameter * math.sin(first.angle), Rounding.DOWN),
+            widest=length(diameter * math.sin(first.angle) * (1 - HAIR), Rounding.DOWN),
         )
     if both.values["rub_angle"] > turned and second.angle > quantity("secondary_relief_angle").high:
         return watch(
@@ -134,7 +136,7 @@ def _second(given: Inputs, both: Row, two: tuple[Facet, Facet], turned: float) -
             drop=length(both.values["heel_drop"]),
         )
     widest = land_width(both.values["rub_angle"], diameter, given.choice("land_measured_as"))
-    parts: dict[str, Amount | str] = {"widest": length(widest, Rounding.DOWN)}
+    parts: dict[str, Amount | str] = {"widest": length(widest * (1 - HAIR), Rounding.DOWN)}
     cures = ["narrow the land to {widest}"]
     enough = _second_for(first, turned, diameter)
     if enough is not None:
