@@ -22,6 +22,9 @@ STRAIGHT_WITHIN = 0.1
 _STEP = 6e-6
 """The cube root of the rounding of a float: the step at which a central difference keeps most digits."""
 
+_NOTHING = 1e-100
+"""A half width so small that no arithmetic can tell it from none."""
+
 _NOISE = 1e-9
 """Changes smaller than this part of an answer may be rounding and are not called curvature."""
 
@@ -119,7 +122,7 @@ def _problems(
 
 def _inputs(filled: Mapping[str, Given], half_widths: Mapping[str, float]) -> Iterator[_Input]:
     for key, half_width in half_widths.items():
-        if half_width == 0:
+        if half_width < _NOTHING:
             continue
         for place, number in enumerate(Inputs(filled).numbers(key)):
             yield _Input(key, place, number, half_width)

@@ -116,7 +116,7 @@ def _even_checks(plan: Plan, divisions: int, ratio: int, diameter: float | None)
 def _too_coarse(places: Sequence[float], ratio: int) -> Check:
     """The stop for a list that no circle here can follow, with the circle that could."""
     steps = zip((0.0, *places), places, strict=False)
-    needed = math.ceil(2 * math.pi / (ratio * min(after - before for before, after in steps)))
+    needed = 2 * math.pi / ratio / min(after - before for before, after in steps)
     if needed > MOST_HOLES:
         return stop(
             "So small an angle is less than one hole of any circle. Set it on a scale or with a sine bar."
@@ -125,7 +125,8 @@ def _too_coarse(places: Sequence[float], ratio: int) -> Check:
         "Two edges fall on one hole" if len(places) > 1 else "The pin falls back into the hole it came from"
     )
     return stop(
-        what + ": these circles are too coarse. Use a circle of {needed} holes or more.", needed=count(needed)
+        what + ": these circles are too coarse. Use a circle of {needed} holes or more.",
+        needed=count(math.ceil(needed)),
     )
 
 
