@@ -22,7 +22,7 @@ SECTIONS = ("tool", "received", "wanted", "settings", "after")
 _Part = TypeVar("_Part")
 
 
-class EditRefused(ValueError):
+class CardEditRefused(ValueError):
     """Something that cannot be written on a card; the message is a sentence for the person who typed it."""
 
 
@@ -41,7 +41,7 @@ def edited(card: Card, way: str, text: str) -> Card:
         The changed card.
 
     Raises:
-        EditRefused: when there is no such place on a card, or the text is too long.
+        CardEditRefused: when there is no such place on a card, or the text is too long.
 
     Example:
         >>> edited(Card(), "received.drop", "0.28 mm, 0.30 mm").received["drop"]
@@ -51,14 +51,14 @@ def edited(card: Card, way: str, text: str) -> Card:
     if first in {"notes", "wrong"} and not rest:
         return replace(card, **{first: _lines(text)})  # type: ignore[arg-type]
     if len(text) > LONGEST_LINE:
-        raise EditRefused(
+        raise CardEditRefused(
             f"{way} has {len(text)} characters; {LONGEST_LINE} are the most. Put the rest in notes."
         )
     text = " ".join(text.splitlines()).strip()
     if first in (*TEXTS, *LAST_TEXTS) and not rest:
         return replace(card, **{first: text})  # type: ignore[arg-type]
     if first not in SECTIONS or not rest:
-        raise EditRefused(_no_place(way, [*TEXTS, *LAST_TEXTS, *(f"{one}.KEY" for one in SECTIONS)]))
+        raise CardEditRefused(_no_place(way, [*TEXTS, *LAST_TEXTS, *(f"{one}.KEY" for one in SECTIONS)]))
     return _SECTIONS[first](card, rest, text)
 
 
@@ -79,7 +79,7 @@ def _folded(line: str) -> list[str]:
 def _tool(card: Card, keys: list[str], text: str) -> Card:
     names = [one.name for one in fields(Tool)]
     if keys[0] not in names or len(keys) > 1:
-        raise EditRefused(_no_place(".".join(["tool", *keys]), [f"tool.{name}" for name in names]))
+        raise CardEditRefused(_no_place(".".join(["tool", *keys]), [f"tool.{name}" for name in names]))
     return replace(card, tool=replace(card.tool, **{keys[0]: text}))
 
 
@@ -103,14 +103,14 @@ def _wanted(card: Card, keys: list[str], text: str) -> Card:
 def _settings(card: Card, keys: list[str], text: str) -> Card:
     name, *rest = keys
     if name not in worksheet_names() or len(rest) > 1:
-        raise EditRefused(_no_place(f"settings.{name}", [f"settings.{one}" for one in worksheet_names()]))
+        raise CardEditRefused(_no_place(f"settings.{name}", [f"settings.{one}" for one in worksheet_names()]))
     was = card.settings.get(name, Setting())
     if not rest:
         now = replace(was, skipped=text.lower() in {"skip", "skipped", "yes"})
     else:
         sheet = worksheet(name)
         if sheet.field(rest[0]) is None:
-            raise EditRefused(_no_place(".".join(["settings", *keys]),
+            raise CardEditRefused(_no_place(".".join(["settings", *keys]),
                                         [f"settings.{name}.{one.key}" for one in sheet.inputs]))  # fmt: skip
         now = replace(was, typed=_put(was.typed, rest[0], text or None))
     return replace(card, settings=_put(card.settings, name, now if now != Setting() else None))
@@ -153,14 +153,14 @@ def readings_of(text: str) -> Readings:
 
 def _quantity(section: str, keys: list[str], most: int) -> str:
     if keys[0] not in QUANTITIES or len(keys) > most:
-        raise EditRefused(_no_place(f"{section}.{keys[0]}", [f"{section}.{key}" for key in QUANTITIES]))
+        raise CardEditRefused(_no_place(f"{section}.{keys[0]}", [f"{section}.{key}" for key in QUANTITIES]))
     return keys[0]
 
 
 def _part(section: str, keys: list[str], parts: tuple[str, ...]) -> str:
     part = keys[1] if len(keys) > 1 else parts[0]
     if part not in parts:
-        raise EditRefused(
+        raise CardEditRefused(
             _no_place(".".join([section, *keys]), [f"{section}.{keys[0]}.{one}" for one in parts])
         )
     return part

@@ -1,12 +1,68 @@
-"""One whole job for the tests of cards."""
+"""A book with one machine and two wheels, and one whole job, for the tests of cards."""
 
 from __future__ import annotations
 
 from datetime import date
+from pathlib import Path
 
 import pytest
 
+from library.book.model import Book
+from library.book.opening import open_book
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+
+SHOP = """schema = 1
+
+[[machine]]
+id = "window-grinder"
+title = "The grinder by the window"
+index_ratio = 40
+plate_holes = [15, 16, 18, 21]
+spindle_speeds = ["2800 rpm", "4200 rpm"]
+cam_lifts = ["1 mm", "2 mm"]
+head_tilt = { low = "-10 deg", high = "15 deg" }
+
+[machine.dials.wheel-head]
+title = "wheel head"
+division = "0.01 mm"
+sets = ["offset", "face_offset"]
+more = "up"
+less = "down"
+
+[machine.dials.indicator]
+division = "0.01 mm"
+reads = ["drop"]
+
+[[wheel]]
+id = "cup-60"
+title = "White cup 100"
+shape = "cup"
+diameter = "100 mm"
+rated_speed = "20 m/s"
+
+[[wheel]]
+id = "dish-80"
+title = "Pink dish 75"
+shape = "straight"
+diameter = "75 mm"
+rated_speed = "6000 rpm"
+"""
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Path:
+    """The folder of a shop's book."""
+    folder = tmp_path / "shop"
+    folder.mkdir()
+    (folder / "machines.toml").write_text(SHOP)
+    return folder
+
+
+@pytest.fixture
+def book(shop: Path) -> Book:
+    found = open_book(shop)
+    assert [str(one) for one in found.findings if one.place.file.is_relative_to(shop)] == []
+    return found
 
 
 @pytest.fixture
@@ -30,7 +86,7 @@ def job() -> Card:
             "relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
             "relief_style": Wanted("progressive"),
         },
-        settings={"clearance-offset": Setting({"wheel_diameter": "150 mm"})},
+        settings={"wheel-speed": Setting({"rotational_speed": "2800 rpm"})},
         after={"drop": Inspection(("0.45 mm", "0.45 mm", "0.44 mm", "0.46 mm"), "", "0.02 mm")},
         notes="Went well.",
         minutes="25",

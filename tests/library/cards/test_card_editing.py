@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from library.cards.editing import LONGEST_LINE, EditRefused, edited, readings_of
+from library.cards.editing import LONGEST_LINE, CardEditRefused, edited, readings_of
 from library.cards.model import Card, Inspection, Setting, Wanted
 
 
@@ -62,13 +62,13 @@ def test_taking_a_changed_value_away_brings_the_books_back() -> None:
     ],
 )
 def test_a_place_that_no_card_has_is_refused_with_the_nearest_one(way: str, needle: str) -> None:
-    with pytest.raises(EditRefused, match="no place") as caught:
+    with pytest.raises(CardEditRefused, match="no place") as caught:
         edited(Card(), way, "x")
     assert needle in str(caught.value)
 
 
 def test_a_line_too_long_to_be_written_is_refused_and_a_long_note_is_folded() -> None:
-    with pytest.raises(EditRefused, match="601 characters"):
+    with pytest.raises(CardEditRefused, match="601 characters"):
         edited(Card(), "result", "x" * (LONGEST_LINE + 1))
     note = "one two three " * 200
     folded = edited(Card(), "notes", note).notes

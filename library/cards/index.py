@@ -1,0 +1,86 @@
+"""The rows of all cards, newest first, from a cache that may be deleted, damaged or forbidden at any time."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import secrets
+from contextlib import suppress
+from pathlib import Path
+
+from library.cards.rows import CardRow, as_list, from_list, row_of, unreadable
+from library.cards.store import FOLDER, NoCard, load_file
+from library.files.watching import Stamp, stamps
+
+VERSION = 1
+"""Of the cache; another one is not read."""
+
+Known = dict[str, tuple[Stamp, CardRow]]
+
+
+def card_rows(book: Path, cache: Path | None = None) -> tuple[CardRow, ...]:
+    """A row for every card of a book, the newest first.
+
+    Args:
+        book: the shop's folder; one without cards has none.
+        cache: the folder for the cache; without one every card is read.
+
+    Returns:
+        The rows; a card that cannot be read has one too.
+    """
+    folder = book / FOLDER
+    found = {str(path.relative_to(folder)): (path, stamp) for path, stamp in stamps(folder).items()}
+    file = _cache_file(folder, cache)
+    known = _read_cache(file)
+    rows = {name: _row(path, stamp, known.get(name)) for name, (path, stamp) in found.items()}
+    now = {name: (found[name][1], row) for name, row in rows.items()}
+    if file is not None and now != known:
+        _write_cache(file, now)
+    return tuple(sorted(rows.values(), key=lambda row: row.id, reverse=True))
+
+
+def _row(path: Path, stamp: Stamp, known: tuple[Stamp, CardRow] | None) -> CardRow:
+    if known is not None and known[0] == stamp:
+        return known[1]
+    try:
+        return row_of(load_file(path).card)
+    except NoCard:
+        return unreadable(path)
+
+
+def _cache_file(folder: Path, cache: Path | None) -> Path | None:
+    if cache is None:
+        return None
+    name = hashlib.sha256(os.fsencode(os.path.realpath(folder))).hexdigest()[:16]
+    return cache / f"cards-{name}.json"
+
+
+def _read_cache(file: Path | None) -> Known:
+    if file is None:
+        return {}
+    try:
+        held = json.loads(file.read_bytes())
+        if held["version"] != VERSION:
+            return {}
+        known: Known = {}
+        for name, (stamp, values) in held["rows"].items():
+            row = from_list(values)
+            if row is not None:
+                known[name] = ((int(stamp[0]), int(stamp[1]), int(stamp[2])), row)
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, IndexError, RecursionError):
+        return {}
+    return known
+
+
+def _write_cache(file: Path, now: Known) -> None:
+    held = {"version": VERSION, "rows": {name: [stamp, as_list(row)] for name, (stamp, row) in now.items()}}
+    beside = file.with_name(f".{file.name}.{secrets.token_hex(4)}")
+    # Without a cache everything works, only slower.
+    with suppress(OSError):
+        file.parent.mkdir(parents=True, exist_ok=True)
+        try:
+            beside.write_text(json.dumps(held), encoding="utf-8")
+            os.replace(beside, file)
+        finally:
+            beside.unlink(missing_ok=True)

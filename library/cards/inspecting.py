@@ -1,0 +1,240 @@
+"""What the readings say: the relief that was on the tool, and whether each flute passes after grinding."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import zip_longest
+
+from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind
+from geometry.worksheet import Field, State
+from geometry.worksheets import worksheet
+from library.cards.job import Job, flutes_of
+from library.cards.known import greatest, joined
+from library.cards.model import Inspection, Readings
+from library.cards.tolerances import Tolerance, tolerance
+from library.units.read import UnitError, read
+from library.units.show import show
+from library.workings.answer import answer
+
+PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
+                       "rake_angle", "lip_relief_angle", "margin_width", "primary_land"})  # fmt: skip
+"""Quantities of which every flute has its own, so that a missing reading is missed."""
+
+SLACK = 1e-9
+"""The share by which a reading may pass its limit: two texts for one number differ in their last bit."""
+
+
+@dataclass(frozen=True)
+class Relief:
+    """The relief of one flute, from its reading.
+
+    Attributes:
+        flute: counted from 1.
+        text: the drop as typed.
+        angles: in radians, by style: one where the style is known, else what it would be for each.
+        trouble: why there is no angle, a sentence; else empty.
+    """
+
+    flute: int
+    text: str
+    angles: dict[str, float]
+    trouble: str = ""
+
+
+@dataclass(frozen=True)
+class Mark:
+    """One reading after grinding, held against what is wanted.
+
+    Attributes:
+        flute: counted from 1.
+        text: as typed.
+        value: in mm or radians; nothing where it could not be read.
+        state: pass, stop, or watch where there is nothing to hold it against.
+        text_off: how far it is outside the tolerance, in words; else empty.
+    """
+
+    flute: int
+    text: str
+    value: float | None
+    state: State
+    text_off: str = ""
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """One quantity after grinding.
+
+    Attributes:
+        key: the quantity.
+        wanted: what it shall be, in mm or radians; nothing where nobody said.
+        allowed: the tolerance; nothing where nobody said.
+        marks: for each reading.
+        spread: the greatest reading less the least; nothing with fewer than two.
+    """
+
+    key: str
+    wanted: float | None
+    allowed: Tolerance | None
+    marks: tuple[Mark, ...]
+    spread: float | None = None
+
+    @property
+    def state(self) -> State:
+        """The worst of its marks."""
+        states = {mark.state for mark in self.marks}
+        return "stop" if "stop" in states else "watch" if "watch" in states or not states else "pass"
+
+
+def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[Relief, ...]:
+    """The relief angle of each flute from its drop, by the worksheet ``relief-from-reading``.
+
+    Args:
+        job: gives how the land was measured and which style it has, where that is known.
+        drops: the dial readings, one for each flute.
+        lands: how far behind the edge the dial was read: one text for all flutes, or one for each.
+        diameter: over the edges.
+    """
+    sheet = worksheet("relief-from-reading")
+    common = {key: text for key in ("land_measured_as", "relief_style") if (text := job.fact(key))}
+    style = job.entry.values.get("relief_style")
+    if "relief_style" not in common and style is not None and style.usual is not None:
+        common["relief_style"] = style.usual.word
+    found = []
+    for flute, (drop, land) in enumerate(zip_longest(drops, lands[: len(drops)], fillvalue=""), 1):
+        behind = land or (lands[0] if len(lands) == 1 else "")
+        typed = {"diameter": diameter, "drop": drop, "land_width": behind, **common}
+        known = answer(sheet, {key: text for key, text in typed.items() if text}, display=job.display)
+        if known.result is None:
+            found.append(Relief(flute, drop, {}, " ".join(one.text for one in known.troubles)))
+        else:
+            found.append(
+                Relief(flute, drop, _styles(dict(known.result.outputs), common.get("relief_style", "")))
+            )
+    return tuple(found)
+
+
+def _styles(outputs: dict[str, float], style: str) -> dict[str, float]:
+    if "relief_angle" in outputs:
+        return {style or "relief": outputs["relief_angle"]}
+    names = {f"{one}_relief_angle": one for one in ("progressive", "flat")}
+    return {names[key]: value for key, value in outputs.items() if key in names}
+
+
+def received_reliefs(job: Job) -> tuple[Relief, ...]:
+    """The relief that was on the tool as it came."""
+    received = job.card.received
+    diameter = _greatest(job, received.get("diameter", ())) or _greatest(job, (job.fact("diameter"),))
+    return reliefs(job, received.get("drop", ()), received.get("land_width", ()), diameter)
+
+
+def reliefs_after(job: Job) -> tuple[Relief, ...]:
+    """The relief that is on the tool now, by the land and the diameter of now, or else as it came."""
+    after, received = job.card.after, job.card.received
+    if "drop" not in after:
+        return ()
+    lands = after["land_width"].readings if "land_width" in after else received.get("land_width", ())
+    decided = job.card.wanted.get("diameter")
+    choices = (after["diameter"].readings if "diameter" in after else (), (decided.value if decided else "",),
+               received.get("diameter", ()), (job.fact("diameter"),))  # fmt: skip
+    diameter = next((text for one in choices if (text := _greatest(job, one))), "")
+    return reliefs(job, after["drop"].readings, lands, diameter)
+
+
+def _greatest(job: Job, readings: Readings) -> str:
+    return greatest(joined(readings), Field("diameter"), job.display)
+
+
+def verdicts(job: Job) -> tuple[Verdict, ...]:
+    """Every quantity that was measured after grinding, held against what is wanted."""
+    return tuple(_verdict(job, key, one) for key, one in job.card.after.items() if key in QUANTITIES)
+
+
+def _verdict(job: Job, key: str, found: Inspection) -> Verdict:
+    kind = quantity(key).kind
+    if kind is Kind.CHOICE:
+        return Verdict(
+            key, None, None, tuple(Mark(n, text, None, "pass") for n, text in enumerate(found.readings, 1))
+        )
+    wanted, allowed = wanted_number(job, key), _tolerance(found.tolerance, kind)
+    marks = tuple(
+        _mark(number, text, kind, wanted, allowed, job) for number, text in enumerate(found.readings, 1)
+    )
+    values = [mark.value for mark in marks if mark.value is not None]
+    return Verdict(key, wanted, allowed, marks, max(values) - min(values) if len(values) > 1 else None)
+
+
+def _tolerance(text: str, kind: Kind) -> Tolerance | None:
+    try:
+        return tolerance(text, kind) if text.strip() else None
+    except UnitError:
+        return None
+
+
+def _mark(
+    flute: int, text: str, kind: Kind, wanted: float | None, allowed: Tolerance | None, job: Job
+) -> Mark:
+    try:
+        value = read(text, kind, job.display, unit_wanted=True).number
+    except UnitError:
+        return Mark(flute, text, None, "stop")
+    if wanted is None or allowed is None:
+        return Mark(flute, text, value, "watch")
+    low, high = wanted - allowed.minus, wanted + allowed.plus
+    slack = SLACK * max(abs(wanted), 1e-3)
+    if value < low - slack:
+        return Mark(flute, text, value, "stop", f"{show(low - value, kind, job.display)} under the tolerance")
+    if value > high + slack:
+        return Mark(flute, text, value, "stop", f"{show(value - high, kind, job.display)} over the tolerance")
+    return Mark(flute, text, value, "pass")
+
+
+def wanted_number(job: Job, key: str) -> float | None:
+    """What a quantity shall be after grinding: as written for the inspection, as wanted, or as worked out.
+
+    Args:
+        job: the card worked out.
+        key: the quantity; the drop is that of the heel, as ``relief-drop`` found it.
+
+    Returns:
+        In mm or radians, or nothing where nobody said.
+    """
+    kind = quantity(key).kind
+    inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
+    for text in (inspection.wanted if inspection else "", decided.value if decided else ""):
+        if not text.strip():
+            continue
+        try:
+            found = read(text, kind, job.display, of_diameter=kind is Kind.LENGTH, unit_wanted=True)
+        except UnitError:
+            continue
+        if found.per_diameter:
+            diameter = number_of(job.fact("diameter"), "diameter", job)
+            return None if diameter is None else found.number * diameter
+        return found.number
+    step = job.step("relief-drop")
+    if key in {"drop", "heel_drop"} and step is not None and step.works and step.answer.result is not None:
+        return step.answer.result.outputs["heel_drop"]
+    return None
+
+
+def greatest_number(job: Job, key: str, readings: Readings) -> float | None:
+    """The greatest of several readings of a quantity, in mm or radians; nothing where none can be read."""
+    return number_of(greatest(joined(readings), Field(key), job.display), key, job)
+
+
+def number_of(text: str, key: str, job: Job) -> float | None:
+    """The first number of a text for a quantity, in mm or radians; nothing where it cannot be read."""
+    from library.cards.editing import readings_of
+
+    try:
+        value = read((readings_of(text) or ("",))[0], quantity(key).kind, job.display).number
+    except UnitError:
+        return None
+    return value if math.isfinite(value) else None
+
+
+def flutes_wanted(job: Job, key: str) -> int | None:
+    """How many readings of a quantity there should be: one for each flute, where each has its own."""
+    return flutes_of(job.card.tool.flutes) if key in PER_FLUTE else None

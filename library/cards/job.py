@@ -1,0 +1,178 @@
+"""A card worked out: every worksheet filled from what is known, in the machine's own graduations."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from geometry.quantities import quantity
+from geometry.sentences import Kind
+from geometry.worksheet import Check, Worksheet
+from library.book.model import Book, Caution, Entry
+from library.cards.known import Fact, Who, facts, texts_for, wanted_entry
+from library.cards.model import Card, Setting
+from library.cards.order import worksheets_of
+from library.equipment.driving import Worked
+from library.equipment.limits import cam_checks, reach_checks, speed_checks
+from library.equipment.model import Machine, Wheel, machines, wheels
+from library.equipment.settings import DialLine, dial_lines
+from library.units.read import UnitError, read
+from library.units.system import INCH, METRIC, Display
+from library.workings.answer import LAST_WORD, Answer, answer, cautions_for
+
+CAM_SHEETS = frozenset({"relief-drop", "cone-relief", "step-relief"})
+"""Worksheets that a relieving cam serves."""
+
+
+@dataclass(frozen=True)
+class Step:
+    """One worksheet of a job.
+
+    Attributes:
+        sheet: the worksheet.
+        answer: what it found, or what it still wants.
+        who: who gave each of its inputs.
+        lines: its settings on the machine's dials that no earlier step has set.
+        checks: what it means at the machine: the worksheet's own checks, then those of machine and wheel.
+        skipped: true when the person left it out.
+        recorded: what it answered when the job was closed, by quantity.
+    """
+
+    sheet: Worksheet
+    answer: Answer
+    who: Mapping[str, Who]
+    lines: tuple[DialLine, ...] = ()
+    checks: tuple[Check, ...] = ()
+    skipped: bool = False
+    recorded: Mapping[str, str] | None = None
+
+    @property
+    def works(self) -> bool:
+        """Whether it has an answer and belongs to the job."""
+        return self.answer.result is not None and not self.skipped
+
+
+@dataclass(frozen=True)
+class Job:
+    """A card with everything that follows from it.
+
+    Attributes:
+        card: the card.
+        book: the book that it was worked out with.
+        display: the units of numbers that were typed without one.
+        machine: it is ground on, where the book has it.
+        wheel: it is ground with, where the book has it.
+        steps: the worksheets in the order of the set-up.
+        known: the facts that fill them, the strongest first.
+        entry: what the tool shall have.
+        cautions: of everything together, the deferring one last.
+    """
+
+    card: Card
+    book: Book
+    display: Display
+    machine: Machine | None
+    wheel: Wheel | None
+    steps: tuple[Step, ...]
+    known: tuple[Fact, ...]
+    entry: Entry
+    cautions: tuple[Caution, ...]
+
+    def step(self, name: str) -> Step | None:
+        """The step of a worksheet by its name."""
+        return next((one for one in self.steps if one.sheet.name == name), None)
+
+    def fact(self, key: str) -> str:
+        """The text known for a quantity; empty when none is."""
+        return next((one.text for one in self.known if one.key == key), "")
+
+
+def work_out(card: Card, book: Book) -> Job:
+    """Work out a card with the book as it is today; nothing is raised for what does not make sense.
+
+    Args:
+        card: a draft or a record.
+        book: with the machines, the wheels and the cautions.
+    """
+    machine, wheel = machines(book).get(card.machine), wheels(book).get(card.wheel)
+    display = INCH if card.units == "in" else METRIC
+    known = facts(card, machine, wheel)
+    entry = wanted_entry(card, book.entries.get(card.entry))
+    steps: list[Step] = []
+    for sheet in worksheets_of(card.family):
+        step = _step(sheet, card, known, entry, book, display)
+        done = {line.key for one in steps if not one.skipped for line in one.lines}
+        steps.append(_at_machine(step, machine, wheel, _flutes(card), done))
+    return Job(card, book, display, machine, wheel, tuple(steps), known, entry, _cautions(steps, entry, book))
+
+
+def _step(
+    sheet: Worksheet, card: Card, known: tuple[Fact, ...], entry: Entry, book: Book, display: Display
+) -> Step:
+    texts, who = texts_for(sheet, card, known, display)
+    found = answer(sheet, texts, entry=entry, book=book, display=display)
+    givers: dict[str, Who] = {
+        key: who.get(
+            key, "wanted" if filled.origin == "entry" else "typed" if filled.origin == "given" else "default"
+        )
+        for key, filled in found.inputs.items()
+    }
+    setting = card.settings.get(sheet.name, Setting())
+    checks = tuple(found.result.checks) if found.result else ()
+    return Step(sheet, found, givers, (), checks, setting.skipped, setting.recorded or None)
+
+
+def _at_machine(
+    step: Step, machine: Machine | None, wheel: Wheel | None, flutes: int | None, done: set[str]
+) -> Step:
+    """The step with its settings on the machine, and with what the machine and the wheel cannot do."""
+    checks = list(step.checks)
+    if step.sheet.name == "wheel-speed" and machine is not None and wheel is not None:
+        turns = step.answer.inputs.get("rotational_speed")
+        checks += speed_checks(
+            machine, wheel, turns.value if turns and isinstance(turns.value, float) else None
+        )
+    if step.answer.result is None or machine is None:
+        return replace(step, checks=tuple(checks))
+    worked = worked_of(step.answer)
+    checks += reach_checks(machine, worked)
+    if step.sheet.name in CAM_SHEETS:
+        checks += cam_checks(machine, worked, flutes)
+    lines = tuple(line for line in dial_lines(machine, worked) if line.key not in done)
+    return replace(step, lines=lines, checks=tuple(checks))
+
+
+def worked_of(found: Answer) -> Worked:
+    """An answer with a result, as the equipment looks at it."""
+    assert found.result is not None
+    asked = {field.key for field in found.fields}
+    values = {key: filled.value for key, filled in found.inputs.items() if key in asked}
+    return Worked(found.sheet, values, dict(found.result.outputs))
+
+
+def _flutes(card: Card) -> int | None:
+    return flutes_of(card.tool.flutes)
+
+
+def flutes_of(text: str) -> int | None:
+    """How many flutes a text means; nothing where it means none.
+
+    Example:
+        >>> flutes_of("4"), flutes_of("four"), flutes_of("2.5")
+        (4, None, None)
+    """
+    try:
+        number = read(text, Kind.COUNT).number
+    except UnitError:
+        return None
+    row = quantity("flutes")
+    return int(number) if number == int(number) and row.low <= number <= row.high else None
+
+
+def _cautions(steps: list[Step], entry: Entry, book: Book) -> tuple[Caution, ...]:
+    found = {one.id: one for one in cautions_for(None, entry, book)}
+    for step in steps:
+        if not step.skipped:
+            found |= {one.id: one for one in step.answer.cautions if one.id not in found}
+    last = found.pop(LAST_WORD, None)
+    return (*found.values(), *((last,) if last else ()))

@@ -1,0 +1,172 @@
+"""What is known of a job before anybody types into a worksheet, and who says so.
+
+Looked for in this order: what was typed into the worksheet itself; a value that a person decided on; what was
+measured; what is written of the tool, the machine and the wheel; what the book recommends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind
+from geometry.worksheet import Field, Worksheet
+from library.book.model import Entry, Measure, Value
+from library.cards.model import Card, Readings
+from library.cards.thread_names import of_thread
+from library.equipment.model import Machine, Wheel
+from library.units.read import UnitError, read
+from library.units.system import Display
+
+Who = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "default"]
+"""Who gave a value: the person at this worksheet, his measuring, and so on."""
+
+NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
+"""Readings that only say what was there; a setting is never filled with them."""
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One text for one quantity, and who gave it."""
+
+    key: str
+    text: str
+    who: Who
+
+
+def facts(card: Card, machine: Machine | None, wheel: Wheel | None) -> tuple[Fact, ...]:
+    """Everything that is known of the job, the strongest first."""
+    found = [*_measured(card), *_of_tool(card), *_of_machine(machine), *_of_wheel(wheel)]
+    decided = {key for key, one in card.wanted.items() if one.changed or not one.book}
+    return tuple(fact for fact in found if fact.key not in decided)
+
+
+def _measured(card: Card) -> Iterator[Fact]:
+    for key, readings in card.received.items():
+        row = QUANTITIES.get(key)
+        if row is None or key in NOT_FROM_MEASURING or not any(one.strip() for one in readings):
+            continue
+        # The angle that is worn is not the one to grind; the width that is there is the one to grind behind.
+        if row.kind is Kind.ANGLE and key in card.wanted:
+            continue
+        yield Fact(key, joined(readings), "measured")
+
+
+def _of_tool(card: Card) -> Iterator[Fact]:
+    if card.tool.flutes.strip():
+        yield Fact("flutes", card.tool.flutes, "tool")
+    for key, text in of_thread(card.tool.thread).items():
+        yield Fact(key, text, "tool")
+    if card.tool.size.strip():
+        yield Fact("diameter", card.tool.size, "tool")
+
+
+def _of_machine(machine: Machine | None) -> Iterator[Fact]:
+    if machine is None:
+        return
+    if machine.index_ratio is not None:
+        yield Fact("index_ratio", str(machine.index_ratio), "machine")
+    if machine.plate_holes:
+        yield Fact("plate_holes", ", ".join(map(str, machine.plate_holes)), "machine")
+    if len(machine.spindle_speeds) == 1:
+        yield Fact("rotational_speed", machine.spindle_speeds[0].text, "machine")
+    if machine.cam_lifts:
+        yield Fact("cam_per", machine.cam_per, "machine")
+
+
+def _of_wheel(wheel: Wheel | None) -> Iterator[Fact]:
+    if wheel is None:
+        return
+    if wheel.shape:
+        yield Fact("wheel_shape", wheel.shape, "wheel")
+    if wheel.diameter is not None:
+        yield Fact("wheel_diameter", wheel.diameter.text, "wheel")
+    if wheel.rated_speed is not None:
+        yield Fact(wheel.rated_speed.key, wheel.rated_speed.measure.text, "wheel")
+
+
+def joined(readings: Readings) -> str:
+    """Readings in one line, as they are typed."""
+    return ", ".join(one.strip() for one in readings if one.strip())
+
+
+def texts_for(
+    sheet: Worksheet, card: Card, known: tuple[Fact, ...], display: Display
+) -> tuple[dict[str, str], dict[str, Who]]:
+    """What a worksheet is given as if it had been typed, and who says each of it.
+
+    Args:
+        sheet: the worksheet.
+        card: whose own typing into this worksheet comes first.
+        known: the facts of the job, the strongest first.
+        display: the units of numbers typed without one.
+
+    Returns:
+        Texts and their givers, both by quantity.
+    """
+    setting = card.settings.get(sheet.name)
+    texts = {key: text for key, text in (setting.typed if setting else {}).items() if text.strip()}
+    who: dict[str, Who] = dict.fromkeys(texts, "typed")
+    taken = {field.one_of for field in sheet.inputs if field.key in texts} - {""}
+    for fact in known:
+        field = sheet.field(fact.key)
+        if field is None or fact.key in texts or field.one_of in taken:
+            continue
+        texts[fact.key] = fact.text if field.many else greatest(fact.text, field, display)
+        who[fact.key] = fact.who
+        taken |= {field.one_of} - {""}
+    return texts, who
+
+
+def greatest(text: str, field: Field, display: Display) -> str:
+    """Of several readings the greatest: the edges run on the largest circle, and the widest land rubs first.
+
+    Example:
+        >>> greatest("11.97 mm, 11.99 mm", Field("diameter"), Display())
+        '11.99 mm'
+    """
+    from library.cards.editing import readings_of
+
+    readings = readings_of(text)
+    if len(readings) < 2:
+        return text
+    kind = quantity(field.key).kind
+    try:
+        return max(readings, key=lambda one: read(one, kind, display).number)
+    except UnitError:
+        return readings[0]
+
+
+def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
+    """What the tool shall have, in the form of an entry of the book, so that worksheets are filled from it.
+
+    Args:
+        card: with the values as the book had them when it was begun, and as a person changed them.
+        book_entry: of today's book, for its cautions.
+    """
+    values = {key: Value(key, usual=measure) for key, one in card.wanted.items()
+              if (measure := measure_of(key, one.value)) is not None}  # fmt: skip
+    return Entry(
+        id=card.entry,
+        family=card.family,
+        title=card.title,
+        work_material=card.tool.work_material or (book_entry.work_material if book_entry else ""),
+        values=values,
+        cautions=book_entry.cautions if book_entry else (),
+    )
+
+
+def measure_of(key: str, text: str) -> Measure | None:
+    """What a wanted value means; nothing where it cannot be read."""
+    row = QUANTITIES.get(key)
+    if row is None:
+        return None
+    if row.kind is Kind.CHOICE:
+        return Measure(text, word=text.strip()) if text.strip() in row.choices else None
+    try:
+        found = read(text, row.kind, of_diameter=row.kind is Kind.LENGTH, unit_wanted=True)
+    except UnitError:
+        return None
+    return Measure(text, found.number, per_diameter=found.per_diameter)

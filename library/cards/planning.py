@@ -1,0 +1,123 @@
+"""Planning a batch: which settings stay, which change from card to card, and in which order fewest change."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from library.book.model import Book
+from library.cards.history import sharpenings_left
+from library.cards.job import Job, flutes_of, work_out
+from library.cards.model import Card
+from library.cards.settings_lines import SettingLine, setting_lines
+from library.units.system import Display
+
+
+@dataclass(frozen=True)
+class Turn:
+    """One card of the batch, when its turn comes.
+
+    Attributes:
+        card: the card.
+        changes: what is set anew for it; for the first one all that does not stay.
+        flutes: how many edges are ground with these settings; nothing where nobody counted.
+        left: sharpenings left after it; nothing where ``size-loss`` has no answer.
+    """
+
+    card: Card
+    changes: tuple[SettingLine, ...]
+    flutes: int | None = None
+    left: int | None = None
+
+
+@dataclass(frozen=True)
+class Plan:
+    """A batch in the order in which it is ground.
+
+    Attributes:
+        stays: settings that are the same for every card, set once.
+        turns: the cards in order.
+        changes: how often something is set anew after the first card.
+        changes_as_given: how often it would be in the order in which the cards were named.
+    """
+
+    stays: tuple[SettingLine, ...]
+    turns: tuple[Turn, ...]
+    changes: int
+    changes_as_given: int
+
+
+def plan(cards: Sequence[Card], book: Book, display: Display) -> Plan:
+    """Put a batch of cards in an order that saves set-ups.
+
+    The next card is always the one that asks for the fewest changes, machine and wheel before dials; among
+    equals the one that was named first. That is not always the best order there is, but a short way to a good one.
+
+    Args:
+        cards: in the order in which they were named.
+        book: to work them out with.
+        display: the units to show.
+    """
+    jobs = [work_out(card, book) for card in cards]
+    lines = [_all_lines(job, display) for job in jobs]
+    order = min(
+        (_order(lines, start) for start in range(len(jobs))), key=lambda one: _cost(lines, one), default=[]
+    )
+    as_given = list(range(len(jobs)))
+    if _cost(lines, as_given) <= _cost(lines, order):
+        order = as_given
+    stays = tuple(line for line in lines[order[0]] if all(_has(one, line) for one in lines)) if order else ()
+    turns = []
+    for place, number in enumerate(order):
+        before = lines[order[place - 1]] if place else stays
+        changes = tuple(line for line in lines[number] if not _has(before, line) and not _has(stays, line))
+        turns.append(
+            Turn(
+                jobs[number].card,
+                changes,
+                flutes_of(jobs[number].card.tool.flutes),
+                sharpenings_left(jobs[number]),
+            )
+        )
+    return Plan(stays, tuple(turns), _count(lines, order), _count(lines, as_given))
+
+
+def _all_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
+    """Machine, wheel and settings of a job, the slowest to change first."""
+    machine = job.machine.title if job.machine else job.card.machine
+    wheel = job.wheel.title if job.wheel else job.card.wheel
+    mounted = [
+        SettingLine("", name.lower(), name, title)
+        for name, title in (("Machine", machine), ("Wheel", wheel))
+        if title
+    ]
+    return (*mounted, *setting_lines(job, display))
+
+
+def _has(lines: Sequence[SettingLine], line: SettingLine) -> bool:
+    return any(line.same_as(other) for other in lines)
+
+
+def _order(lines: Sequence[tuple[SettingLine, ...]], start: int) -> list[int]:
+    order, left = [start], [number for number in range(len(lines)) if number != start]
+    while left:
+        nearest = min(left, key=lambda number: _between(lines[order[-1]], lines[number]))
+        order.append(nearest)
+        left.remove(nearest)
+    return order
+
+
+def _between(before: tuple[SettingLine, ...], after: tuple[SettingLine, ...]) -> tuple[int, int]:
+    """What changes from one job to the next: what is mounted, then everything."""
+    changed = [line for line in after if not _has(before, line)]
+    return sum(1 for line in changed if not line.sheet), len(changed)
+
+
+def _cost(lines: Sequence[tuple[SettingLine, ...]], order: Sequence[int]) -> tuple[int, int]:
+    steps = [_between(lines[one], lines[other]) for one, other in pairwise(order)]
+    return sum(step[0] for step in steps), sum(step[1] for step in steps)
+
+
+def _count(lines: Sequence[tuple[SettingLine, ...]], order: Sequence[int]) -> int:
+    return _cost(lines, order)[1]

@@ -1,0 +1,287 @@
+"""Everything on a card that does not add up, each with its sentence; some of it keeps the card a draft."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from geometry.quantities import QUANTITIES, quantity
+from geometry.running import unfit
+from geometry.sentences import Kind, Rounding
+from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
+from library.cards.job import Job, flutes_of
+from library.cards.model import Readings
+from library.cards.tolerances import tolerance
+from library.equipment.model import machines, wheels
+from library.units.grammar import example
+from library.units.read import UnitError, read
+from library.units.show import say, show
+
+ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
+"""Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One thing that does not add up.
+
+    Attributes:
+        way: to the place on the card, as ``editing.edited`` takes it.
+        text: what is wrong and what to do, a sentence.
+        state: ``stop`` keeps the card a draft, ``watch`` does not.
+        flute: which one, from 1; 0 where it is not about one.
+    """
+
+    way: str
+    text: str
+    state: Literal["stop", "watch"] = "stop"
+    flute: int = 0
+
+
+def problems(job: Job) -> tuple[Problem, ...]:
+    """Every problem of a card, in the order in which its steps stand on it."""
+    return (
+        *_of_tool(job),
+        *_of_received(job),
+        *_of_wanted(job),
+        *_of_settings(job),
+        *_of_after(job),
+        *_of_end(job),
+    )
+
+
+def keeps_open(job: Job) -> tuple[Problem, ...]:
+    """The problems that keep the card a draft."""
+    return tuple(one for one in problems(job) if one.state == "stop")
+
+
+def _of_tool(job: Job) -> Iterator[Problem]:
+    card, book = job.card, job.book
+    if card.tool.flutes.strip() and flutes_of(card.tool.flutes) is None:
+        most = int(quantity("flutes").high)
+        yield Problem("tool.flutes", f"{card.tool.flutes!r} is no number of flutes; count them: 1 to {most}.")
+    for way, name, known in (
+        ("family", card.family, book.families),
+        ("machine", card.machine, machines(book)),
+        ("wheel", card.wheel, wheels(book)),
+        ("entry", card.entry, book.entries),
+    ):
+        if name and name not in known:
+            listed = ", ".join(list(known)[:6]) or "none"
+            yield Problem(way, f"The book has no {way} {name!r} now; it has {listed}.", "watch")
+
+
+def _of_received(job: Job) -> Iterator[Problem]:
+    for key, readings in job.card.received.items():
+        way = f"received.{key}"
+        yield from _unread(job, way, key, readings)
+        yield from _missing(job, way, key, readings)
+        if key == "land_width":
+            yield from _too_wide(job, way, readings, job.card.received.get("diameter", ()))
+
+
+def _of_wanted(job: Job) -> Iterator[Problem]:
+    for key, one in job.card.wanted.items():
+        way = f"wanted.{key}"
+        if one.value.strip() and (wrong := _wrong(job, key, one.value, share=True)):
+            yield Problem(way, f"{_title(key)}: {wrong}")
+        if one.changed and not one.reason.strip():
+            yield Problem(f"{way}.reason", f"{_title(key)} was changed from the book's {one.book} to {one.value}. "
+                          "Say why, so that the next person knows.", "watch")  # fmt: skip
+
+
+def _of_settings(job: Job) -> Iterator[Problem]:
+    for step in job.steps:
+        if step.skipped:
+            continue
+        way = f"settings.{step.sheet.name}"
+        for trouble in step.answer.troubles:
+            if not trouble.missing:
+                yield Problem(
+                    f"{way}.{trouble.key}" if trouble.key else way, f"{step.sheet.title}: {trouble.text}"
+                )
+        for check in step.checks:
+            if check.state == "stop":
+                yield Problem(way, f"{step.sheet.title}: {say(check.sentence, job.display)}")
+
+
+def _of_after(job: Job) -> Iterator[Problem]:
+    bad_end = any(word in job.card.result.casefold() for word in ENDED_BADLY)
+    state: Literal["stop", "watch"] = "watch" if bad_end else "stop"
+    for key, found in job.card.after.items():
+        way = f"after.{key}"
+        yield from _unread(job, way, key, found.readings)
+        yield from _missing(job, way, key, found.readings)
+        yield from _bad_tolerance(way, key, found.tolerance)
+        if key == "land_width":
+            diameter = job.card.after["diameter"].readings if "diameter" in job.card.after else ()
+            yield from _too_wide(job, way, found.readings, diameter)
+    under_size = tuple(_under_size(job, state))
+    for verdict in verdicts(job):
+        way = f"after.{verdict.key}"
+        for mark in verdict.marks:
+            told = verdict.key == "diameter" and any(one.flute in {0, mark.flute} for one in under_size)
+            if mark.text_off and not told:
+                place = f", flute {mark.flute}" if len(verdict.marks) > 1 else ""
+                yield Problem(way, f"{_title(verdict.key)}{place}: {mark.text} is {mark.text_off}. {_cure(verdict.key, mark)}",
+                              state, mark.flute)  # fmt: skip
+    yield from under_size
+
+
+def _cure(key: str, mark: Mark) -> str:
+    if key == "diameter" and mark.text_off.endswith("under the tolerance"):
+        return "Grinding does not bring it back; say in the result what becomes of the tool."
+    return "Grind it again, or say in the result what becomes of the tool."
+
+
+def _of_end(job: Job) -> Iterator[Problem]:
+    if job.card.minutes.strip():
+        try:
+            minutes(job.card.minutes)
+        except UnitError as error:
+            yield Problem("minutes", str(error))
+
+
+def minutes(text: str) -> float:
+    """The time spent, in minutes.
+
+    Args:
+        text: as typed: ``25``, ``25 min``, ``1.5 h`` or ``1 h 20 min``.
+
+    Raises:
+        UnitError: with a sentence for the person who typed it.
+
+    Example:
+        >>> minutes("1 h 20 min"), minutes("25")
+        (80.0, 25.0)
+    """
+    words = text.lower().replace("h", " h ").replace("min", " min ").split()
+    total, place = 0.0, 0
+    try:
+        while place < len(words):
+            unit = words[place + 1] if place + 1 < len(words) else "min"
+            total += float(words[place]) * {"h": 60, "min": 1}[unit]
+            place += 2
+    except (ValueError, KeyError):
+        total = math.nan
+    if not 0 <= total < 100_000:
+        raise UnitError(f"{text.strip()!r} is no time spent; write it as 25 min or 1 h 20 min.")
+    return total
+
+
+def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Problem]:
+    if key not in QUANTITIES:
+        return
+    for flute, text in enumerate(readings, 1):
+        wrong = _wrong(job, key, text, share=False) if text.strip() else ""
+        if wrong:
+            place = f", flute {flute}" if len(readings) > 1 else ""
+            yield Problem(way, f"{_title(key)}{place}: {wrong}", "stop", flute if place else 0)
+
+
+def _wrong(job: Job, key: str, text: str, *, share: bool) -> str:
+    """What is wrong with one text for a quantity, a sentence; empty where nothing is."""
+    row = QUANTITIES.get(key)
+    if row is None:
+        return ""
+    if row.kind is Kind.CHOICE:
+        found = unfit(row, text.strip())
+        return str(found) if found else ""
+    try:
+        reading = read(
+            text, row.kind, job.display, unit_wanted=True, of_diameter=share and row.kind is Kind.LENGTH
+        )
+    except UnitError as error:
+        return str(error)
+    bad = None if reading.per_diameter else unfit(row, reading.number)
+    return say(bad, job.display) if bad else ""
+
+
+def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Problem]:
+    """A reading for each flute, where each flute has its own; one alone stands for the whole tool before grinding."""
+    flutes = flutes_of(job.card.tool.flutes)
+    if key not in PER_FLUTE or flutes is None or not readings:
+        return
+    if len(readings) == 1 and way.startswith("received") and readings[0].strip():
+        return
+    if len(readings) > flutes:
+        yield Problem(way, f"{_title(key)}: there are {len(readings)} readings and {flutes} flutes. Correct the flutes, "
+                      "or take a reading away.")  # fmt: skip
+    for flute in range(1, flutes + 1):
+        if flute > len(readings) or not readings[flute - 1].strip():
+            yield Problem(way, f"{_title(key)}: flute {flute} of {flutes} has no reading. Measure it, such as "
+                          f"{example(quantity(key).kind)}.", "stop", flute)  # fmt: skip
+
+
+def _too_wide(job: Job, way: str, lands: Readings, diameters: Readings) -> Iterator[Problem]:
+    """A land cannot be wider than the way from one edge to the next."""
+    flutes = flutes_of(job.card.tool.flutes)
+    texts = [text for text in (*diameters, job.fact("diameter")) if text.strip()]
+    diameter = number_of(texts[0], "diameter", job) if texts else None
+    if flutes is None or diameter is None or diameter <= 0:
+        return
+    across = job.fact("land_measured_as") == "chord"
+    room = diameter * (math.sin(math.pi / max(flutes, 2)) if across else math.pi / flutes)
+    for flute, text in enumerate(lands, 1):
+        width = number_of(text, "land_width", job)
+        if width is not None and width > room * (1 + SLACK):
+            yield Problem(
+                way,
+                f"Land width: {text} does not fit. With {flutes} flutes on {show(diameter, Kind.LENGTH, job.display)} the "
+                f"edges stand {show(room, Kind.LENGTH, job.display, Rounding.DOWN)} apart{' straight across' if across else ''}. "
+                "Measure one land from its edge to its heel again, or correct the flutes.",
+                "stop",
+                flute if len(lands) > 1 else 0,
+            )
+
+
+def _bad_tolerance(way: str, key: str, text: str) -> Iterator[Problem]:
+    if not text.strip() or key not in QUANTITIES:
+        return
+    try:
+        tolerance(text, quantity(key).kind)
+    except UnitError as error:
+        yield Problem(f"{way}.tolerance", f"Tolerance of the {_title(key).lower()}: {error}")
+
+
+def _under_size(job: Job, state: Literal["stop", "watch"]) -> Iterator[Problem]:
+    found = job.card.after.get("diameter")
+    least = least_diameter(job)
+    if found is None or least is None:
+        return
+    for flute, text in enumerate(found.readings, 1):
+        size = number_of(text, "diameter", job)
+        if size is not None and size < least * (1 - SLACK):
+            yield Problem(
+                "after.diameter",
+                f"The tool is now under size: {text} is less than the {show(least, Kind.LENGTH, job.display, Rounding.UP)} it "
+                "must have. Measure it again; if it is so, grind it down to another size or scrap it, and say so in the result.",
+                state,
+                flute if len(found.readings) > 1 else 0,
+            )
+
+
+def least_diameter(job: Job) -> float | None:
+    """The smallest diameter at which the tool is still of use, in mm: as given, or by the tolerance of its size."""
+    setting = job.card.settings.get("size-loss")
+    texts = [setting.typed.get("least_diameter", "") if setting else "", job.fact("least_diameter")]
+    if "least_diameter" in job.card.wanted:
+        texts.append(job.card.wanted["least_diameter"].value)
+    for text in texts:
+        found = number_of(text, "least_diameter", job)
+        if found is not None:
+            return found
+    inspection = job.card.after.get("diameter")
+    wanted = wanted_number(job, "diameter")
+    if inspection is None or wanted is None or not inspection.tolerance.strip():
+        return None
+    try:
+        return wanted - tolerance(inspection.tolerance, Kind.LENGTH).minus
+    except UnitError:
+        return None
+
+
+def _title(key: str) -> str:
+    return QUANTITIES[key].title if key in QUANTITIES else key

@@ -1,0 +1,118 @@
+"""The settings of a job in words: what to set, on which dial, and what the rounding costs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.quantities import quantity
+from geometry.sentences import Kind
+from library.cards.job import Job, Step, worked_of
+from library.equipment.settings import cost_said, said
+from library.units.show import show
+from library.units.system import Display
+
+SET_ON_A_MACHINE = {
+    "wheel-speed": ("rotational_speed",),
+    "face-offset": ("face_offset",),
+    "tap-chamfer": ("chamfer_angle",),
+    "drill-point": ("half_point_angle",),
+    "clearance-offset": ("offset",),
+    "wheel-tilt": ("wheel_tilt",),
+    "cone-relief": ("radial_cam", "axial_cam", "needed_radial_cam"),
+    "step-relief": ("radial_cam", "axial_cam"),
+    "relief-drop": ("cam_fall_per_turn",),
+    "tap-axial-relief": ("axial_travel",),
+    "back-taper": ("swivel_angle",),
+}
+"""The numbers of each worksheet that are set, also where the machine names no dial for them."""
+
+
+@dataclass(frozen=True)
+class SettingLine:
+    """One thing to set.
+
+    Attributes:
+        sheet: the worksheet it comes from.
+        key: the quantity; empty for the moves of the index.
+        title: what is set.
+        value: its exact value with its unit.
+        dial: the same in the graduations of the machine; empty where it has none.
+        cost: what the rounding costs; empty where it costs nothing.
+    """
+
+    sheet: str
+    key: str
+    title: str
+    value: str
+    dial: str = ""
+    cost: str = ""
+
+    def same_as(self, other: SettingLine) -> bool:
+        """Whether both are set alike: on the dial where there is one, else by the exact value."""
+        mine, theirs = self.dial or self.value, other.dial or other.value
+        return (self.title, mine) == (other.title, theirs)
+
+
+def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
+    """Everything that is set for a job, in the order of the set-up, each quantity once."""
+    lines: dict[str, SettingLine] = {}
+    for step in job.steps:
+        if step.works:
+            for line in _of_step(step, display):
+                lines.setdefault(line.key or line.title, line)
+    return tuple(lines.values())
+
+
+def _of_step(step: Step, display: Display) -> list[SettingLine]:
+    if step.sheet.name == "index-moves":
+        return _moves(step)
+    if step.sheet.name == "relief-facets":
+        return _facets(step, display)
+    on_dials = {line.key: line for line in step.lines}
+    numbers = worked_of(step.answer).settings()
+    wanted = [*on_dials, *SET_ON_A_MACHINE.get(step.sheet.name, ())]
+    found = []
+    for key in dict.fromkeys(wanted):
+        if key not in numbers:
+            continue
+        line = on_dials.get(key)
+        value = show(numbers[key], quantity(key).kind, display)
+        dial, cost = (said(line), cost_said(line, display)) if line else ("", "")
+        found.append(SettingLine(step.sheet.name, key, quantity(key).title, value, dial, cost))
+    return found
+
+
+def _moves(step: Step) -> list[SettingLine]:
+    assert step.answer.result is not None
+    rows = [row for row in step.answer.result.rows if "index_turns" in row.values]
+    if not rows or all(row.label == "or" for row in rows[1:]):
+        outputs = step.answer.result.outputs
+        return [SettingLine(step.sheet.name, "", "Index", "every move", move_said(dict(outputs)))]
+    return [SettingLine(step.sheet.name, "", f"Index, {row.label}", show(row.values["index_angle"], Kind.ANGLE),
+                        move_said(dict(row.values))) for row in rows]  # fmt: skip
+
+
+def move_said(values: dict[str, float]) -> str:
+    """One move of the crank in words.
+
+    Example:
+        >>> move_said({"index_turns": 6.0, "index_holes": 10.0, "index_circle": 15.0})
+        '6 turns and 10 holes on the circle of 15'
+    """
+    turns, holes, circle = (int(values[f"index_{name}"]) for name in ("turns", "holes", "circle"))
+    whole = f"{turns} turn{'' if turns == 1 else 's'}"
+    beyond = f"{holes} hole{'' if holes == 1 else 's'} on the circle of {circle}"
+    if not holes:
+        return whole
+    return f"{whole} and {beyond}" if turns else beyond
+
+
+def _facets(step: Step, display: Display) -> list[SettingLine]:
+    """One line for each facet of a tool that is ground down, by its angle."""
+    assert step.answer.result is not None
+    return [
+        SettingLine(step.sheet.name, f"facet {number}", row.label,
+                    show(row.values["facet_angle"], Kind.ANGLE, display))
+        for number, row in enumerate(step.answer.result.rows, 1)
+        if "facet_angle" in row.values
+    ]  # fmt: skip

@@ -1,0 +1,74 @@
+"""Beginning a card: from an entry of the book, from an earlier card, or empty."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from library.book.model import Book, Entry, Value
+from library.cards.model import Card, Setting, Wanted
+from library.equipment.model import machines, the_only_one, wheels
+from library.workings.report import cited
+
+
+def empty(book: Book, family: str = "", units: str = "mm") -> Card:
+    """A card with nothing on it but what goes without saying: the only machine and the only wheel of the shop.
+
+    Args:
+        book: with the shop's machines and wheels.
+        family: the id of the tool's family, where it is known.
+        units: ``mm`` or ``in``.
+    """
+    return Card(
+        family=family, units=units, machine=the_only_one(machines(book)), wheel=the_only_one(wheels(book))
+    )
+
+
+def from_entry(book: Book, entry: Entry, units: str = "mm") -> Card:
+    """A card that wants what an entry recommends; each value with its source, as the book has it today.
+
+    A later change of the book does not change the card.
+
+    Args:
+        book: gives the titles of the documents that are cited.
+        entry: to begin from.
+        units: ``mm`` or ``in``.
+    """
+    wanted = {
+        key: found for key, value in entry.values.items() if (found := _from_book(book, value)) is not None
+    }
+    card = empty(book, entry.family, units)
+    return replace(
+        card, entry=entry.id, wanted=wanted, tool=replace(card.tool, work_material=entry.work_material)
+    )
+
+
+def _from_book(book: Book, value: Value) -> Wanted | None:
+    first = value.first()
+    if first is None:
+        return None
+    return Wanted(first.text, first.text, cited(book, value.citation))
+
+
+def again(card: Card) -> Card:
+    """A new card for the same job: the tool, what is wanted and what was typed stay, everything measured is empty.
+
+    What was measured of the tool is left out, for it has been ground since; the tolerances stay.
+
+    Args:
+        card: the earlier one.
+    """
+    settings = {name: Setting(one.typed, {}, one.skipped) for name, one in card.settings.items()
+                if one.typed or one.skipped}  # fmt: skip
+    after = {key: replace(one, readings=()) for key, one in card.after.items() if one.wanted or one.tolerance}
+    return Card(
+        family=card.family,
+        entry=card.entry,
+        again=card.id,
+        units=card.units,
+        machine=card.machine,
+        wheel=card.wheel,
+        tool=card.tool,
+        wanted=card.wanted,
+        settings=settings,
+        after=after,
+    )

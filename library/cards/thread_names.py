@@ -1,0 +1,62 @@
+"""What a thread's name says of the tool: ``M12``, ``3/4-10 UNC``, ``M20 x 2 LH``."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from library.threads import find_threads
+
+_MARKS = str.maketrans({"\u00d7": "x", "X": "x", "*": "x"})
+_LEFT = re.compile(r"[\s-]+(?:LH|left(?: hand)?)$", re.IGNORECASE)
+_CLASS = re.compile(r"\s*-?\s*(?:[0-9][A-Za-z]){1,2}$")
+_METRIC = re.compile(r"MF?\s*(?P<size>[0-9]+(?:\.[0-9]+)?)\s*x\s*(?P<pitch>[0-9]*\.?[0-9]+)")
+_INCH = re.compile(
+    r"(?P<size>[0-9]+(?:[ -][0-9]+/[0-9]+)?|[0-9]+/[0-9]+|[0-9]*\.[0-9]+)\s*(?:in\b|\")?\s*-\s*"
+    r"(?P<tpi>[0-9]+(?:\.[0-9]+)?)(?:\s+[A-Za-z]+)?"
+)
+
+
+def of_thread(name: str) -> Mapping[str, str]:
+    """The quantities of a thread by its name, as a person would type them.
+
+    A standard thread is looked up; of any other one the name itself says diameter and pitch.
+
+    Args:
+        name: as marked on the tool, perhaps with its class, and with ``LH`` for a left-hand thread.
+
+    Returns:
+        Texts for ``diameter``, ``pitch`` or ``threads_per_inch``, ``hand`` for a left-hand thread, and what else is
+        known of a standard one; empty where the name is not understood.
+
+    Example:
+        >>> of_thread("M13 x 1.1 LH")
+        {'hand': 'left', 'diameter': '13 mm', 'pitch': '1.1 mm'}
+        >>> of_thread("M12-6H")["pitch"]
+        '1.75 mm'
+    """
+    text = " ".join(name.translate(_MARKS).split())
+    hand: dict[str, str] = {}
+    if left := _LEFT.search(text):
+        hand["hand"] = "left"
+        text = text[: left.start()]
+    without_class = _CLASS.sub("", text) if re.search("[A-Za-z]", text) else text
+    return hand | (_standard(text) or _standard(without_class) or _by_its_words(without_class))
+
+
+def _standard(text: str) -> dict[str, str]:
+    """What every standard thread of that name has in common; nothing where two differ in it."""
+    found = [thread.fills() for thread in find_threads(text)]
+    if not found:
+        return {}
+    return {
+        key: value for key, value in found[0].items() if value and all(one.get(key) == value for one in found)
+    }
+
+
+def _by_its_words(text: str) -> dict[str, str]:
+    if metric := _METRIC.fullmatch(text):
+        return {"diameter": f"{metric['size']} mm", "pitch": f"{metric['pitch']} mm"}
+    if inch := _INCH.fullmatch(text):
+        return {"diameter": f"{inch['size']} in", "threads_per_inch": inch["tpi"]}
+    return {}
