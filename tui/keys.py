@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
+from itertools import product
 
 from tui.actions import ACTIONS, Action, Where, actions_of
 
@@ -84,26 +85,28 @@ def keymap(own: Mapping[str, tuple[str, ...]]) -> Keymap:
     problems: list[str] = []
     known = {one.id: one for one in ACTIONS}
     for name, keys in own.items():
-        if name not in known:
-            near = get_close_matches(name, known, n=1)
-            problems.append(f"There is no action {name}" + (f"; did you mean {near[0]}?" if near else "."))
-            continue
-        clash = _clash(known[name], keys, Keymap(taken))
-        if clash:
-            problems.append(clash)
-        elif keys:
+        if name in known:
             taken[name] = keys
+            continue
+        near = get_close_matches(name, known, n=1)
+        problems.append(f"There is no action {name}" + (f"; did you mean {near[0]}?" if near else "."))
+    while clash := next(_clashes(taken), None):
+        name, said = clash
+        del taken[name]
+        problems.append(said)
     return Keymap(taken, tuple(problems))
 
 
-def _clash(wanted: Action, keys: tuple[str, ...], current: Keymap) -> str:
-    for other in ACTIONS:
-        shared = set(other.where) & set(wanted.where)
-        doubled = [key for key in keys if key in current.keys(other)]
-        if other.id != wanted.id and shared and doubled:
-            where = sorted(shared)[0]
-            return (
-                f"{shown_key(doubled[0])} for {wanted.id} already means {other.id} in {where}; "
-                f"{wanted.id} keeps {shown_key(current.keys(wanted)[0])}."
+def _clashes(own: Mapping[str, tuple[str, ...]]) -> Iterator[tuple[str, str]]:
+    """The user's keys that already mean something on the same screen, with a sentence for each."""
+    current = Keymap(own)
+    for wanted, other in product(ACTIONS, ACTIONS):
+        shared = [where for where in wanted.where if where in other.where]
+        doubled = [key for key in own.get(wanted.id, ()) if key in current.keys(other)]
+        if wanted.id != other.id and shared and doubled:
+            usual = shown_key(wanted.keys[0])
+            yield (
+                wanted.id,
+                f"{shown_key(doubled[0])} for {wanted.id} already means {other.id} in {shared[0]}; "
+                f"{wanted.id} keeps {usual}.",
             )
-    return ""

@@ -53,7 +53,7 @@ def has_colour(environment: Mapping[str, str] = os.environ) -> bool:
 def has_unicode(environment: Mapping[str, str] = os.environ, encoding: str | None = None) -> bool:
     """Whether the terminal may be sent more than ASCII.
 
-    Both what Python writes and what the locale names must be UTF-8. Where no locale is set Python
+    Both what Python writes and what the locale names must be UTF-8. Where no usable locale is set Python
     itself puts ``C.UTF-8`` into ``LC_CTYPE``; that says nothing of the terminal and is not counted.
 
     Example:
@@ -68,8 +68,7 @@ def _locale(environment: Mapping[str, str]) -> str:
     if environment.get("LC_ALL"):
         return environment["LC_ALL"]
     chosen, general = environment.get("LC_CTYPE", ""), environment.get("LANG", "")
-    put_there_by_python = chosen == "C.UTF-8" and general in {"", "C", "POSIX"}
-    return general if put_there_by_python or not chosen else chosen
+    return general if chosen in {"", "C.UTF-8"} else chosen
 
 
 def _is_utf8(name: str) -> bool:

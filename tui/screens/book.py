@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tui.screens.board import Board
 from tui.view.book_page import with_preview
-from tui.view.lines import Line
+from tui.view.lines import Line, Piece, line
 from tui.view.text_line import TextLine
 
 PREVIEW_FROM = 140
@@ -39,7 +39,7 @@ class BookScreen(Board):
             return []
         from tui.view.entry_page import entry_lines
 
-        return entry_lines(book, entry, width)
+        return [line(Piece(entry.title, "head")), *entry_lines(book, entry, width)]
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""

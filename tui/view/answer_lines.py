@@ -15,6 +15,9 @@ from tui.view.lines import Line, Piece, fit, line, spread_out, width_of, wrap
 from tui.view.table import table
 
 STATE_WORDS = {"pass": "PASS", "watch": "WATCH", "stop": "STOP"}
+READABLE = 100
+"""Cells of a sentence above which the eye loses its line."""
+
 _WORST_FIRST = ("stop", "watch", "pass")
 
 
@@ -68,6 +71,7 @@ def row_lines(result: Result, display: Display) -> list[Line]:
 def check_lines(result: Result, display: Display, width: int) -> list[Line]:
     """What the numbers mean at the machine, the worst first, each with its state in a word."""
     lines: list[Line] = []
+    width = min(width, READABLE)
     for check in sorted(result.checks, key=lambda one: _WORST_FIRST.index(one.state)):
         word = STATE_WORDS[check.state]
         first, *rest = wrap(say(check.sentence, display), width, first=" " * 6, rest=" " * 6)

@@ -6,6 +6,8 @@ from tui.actions import Where, actions_of
 from tui.keys import Keymap
 from tui.view.lines import Line, Piece, fit, line, padded, spread_out, width_of
 
+GAP = "  "
+
 
 def banner(title: str, state: str, width: int) -> Line:
     """The first line: what is shown at the left, its state at the right."""
@@ -13,15 +15,24 @@ def banner(title: str, state: str, width: int) -> Line:
     return spread_out(line(Piece(fit(title, max(width - width_of(right), 1)).rstrip(), "head")), right, width)
 
 
+ALWAYS = ("help", "back", "back-out", "take")
+"""Actions that the key bar shows first of all, however narrow it is: without them one is lost."""
+
+
 def key_bar(where: Where, keymap: Keymap, width: int) -> Line:
     """The last line: each key with what it does, as many as fit whole."""
+    offered = [action for action in actions_of(where) if action.in_bar]
+    taken, room = set(), width + len(GAP)
+    for action in sorted(offered, key=lambda one: one.id not in ALWAYS):
+        wanted = len(keymap.first_key(action)) + len(action.title) + 1 + len(GAP)
+        if wanted <= room:
+            taken.add(action.id)
+            room -= wanted
     pieces: list[Piece] = []
-    taken = 0
-    for action in (one for one in actions_of(where) if one.in_bar):
-        key = keymap.first_key(action)
-        wanted = len(key) + len(action.title) + 1 + (2 if pieces else 0)
-        if taken + wanted > width:
-            continue
-        pieces += [Piece(("  " if pieces else "") + key, "key"), Piece(f" {action.title}")]
-        taken += wanted
+    for action in offered:
+        if action.id in taken:
+            pieces += [
+                Piece((GAP if pieces else "") + keymap.first_key(action), "key"),
+                Piece(f" {action.title}"),
+            ]
     return padded(tuple(pieces), width)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
-from tui.view.rows import Row, search
+from tui.view.rows import Row, nearest_first, search
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
@@ -25,14 +25,16 @@ class BookPage:
     def __init__(self, rows: Sequence[Row] | None = None) -> None:
         self._rows = rows
         self.find = TextLine()
-        self.hits: Sequence[int] = range(len(rows or ()))
+        self._found: Sequence[int] = range(len(rows or ()))
+        self.hits: Sequence[int] = self._found
         self.view = Viewport(len(self.hits))
 
     def fill(self, rows: Sequence[Row]) -> None:
         """Take new rows; what is typed and the chosen entry stay."""
         kept = self.chosen
         self._rows = rows
-        self.hits = search(rows, self.find.text)
+        self._found = search(rows, self.find.text)
+        self.hits = nearest_first(rows, self.find.text, self._found)
         self.view.resize(len(self.hits), self.view.height)
         if kept is not None:
             self.choose(kept.id)
@@ -56,8 +58,8 @@ class BookPage:
         old, self.find = self.find.text, find
         if find.text == old or self._rows is None:
             return
-        narrower = find.text.startswith(old) and find.text[: len(old) + 1].strip() != ""
-        self.hits = search(self._rows, find.text, self.hits if narrower else None)
+        self._found = search(self._rows, find.text, self._found if find.text.startswith(old) else None)
+        self.hits = nearest_first(self._rows, find.text, self._found)
         self.view.resize(len(self.hits), self.view.height)
         self.view.choose(0)
 
@@ -96,10 +98,10 @@ def columns(width: int) -> tuple[int, int, int, int]:
 
     Example:
         >>> columns(80), columns(60)
-        ((12, 42, 17, 4), (11, 42, 0, 4))
+        ((12, 42, 17, 4), (11, 41, 0, 4))
     """
     if width < 70:
-        family, material, gaps = 11, 0, 3
+        family, material, gaps = 11, 0, 4
     else:
         family, material, gaps = (12, 17, 5) if width < 100 else (14, width // 4, 5)
     return family, max(width - family - material - MARK_WIDTH - gaps, 1), material, MARK_WIDTH

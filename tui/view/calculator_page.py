@@ -167,10 +167,20 @@ class CalculatorPage:
     def _cautions(self, width: int) -> list[Line]:
         if self.form.answer is None or not self.form.answer.cautions:
             return [EMPTY]
-        titles = "; ".join(caution.title for caution in self.form.answer.cautions)
-        lines = wrap(titles, width - 12)[:2]
         heads = ("Caution F4: ", " " * 12)
+        lines = _short([caution.title for caution in self.form.answer.cautions], width - 12)
         return [line(Piece(head, "watch"), *one) for head, one in zip(heads, lines, strict=False)]
+
+
+def _short(titles: list[str], width: int) -> list[Line]:
+    """Titles on at most two lines, with a count of those that found no room."""
+    for count in range(len(titles), 0, -1):
+        left_out = len(titles) - count
+        said = "; ".join(titles[:count]) + (f"; and {left_out} more" if left_out else "")
+        lines = wrap(said, width)
+        if len(lines) <= 2:
+            return lines
+    return [line(f"{len(titles)} to read")]
 
 
 def _edge(below: list[Line], width: int) -> Line:

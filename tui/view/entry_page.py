@@ -29,7 +29,7 @@ def entry_lines(book: Book, entry: Entry, width: int, convert: Convert | None = 
         convert: writes lengths in the unit that is worked in, once units are loaded.
     """
     family = book.families.get(entry.family)
-    lines = [*_about(entry, family, width), EMPTY]
+    lines = [*_about(book, entry, width), EMPTY]
     for value in entry.values.values():
         lines += value_lines(book, value, width, convert)
     if entry.notes.strip():
@@ -40,15 +40,16 @@ def entry_lines(book: Book, entry: Entry, width: int, convert: Convert | None = 
     return lines
 
 
-def _about(entry: Entry, family: Family | None, width: int) -> list[Line]:
+def _about(book: Book, entry: Entry, width: int) -> list[Line]:
+    family, material = book.families.get(entry.family), book.materials.get(entry.work_material)
     tools = family.title if family else entry.family
+    work = material.title if material else entry.work_material
     layer = (
-        "the shop's own book holds a part of it"
+        "from the shop's own book, in whole or in part"
         if entry.layer == "shop"
         else "from the book that comes with the program"
     )
-    said = f"{tools}, for {entry.work_material or 'no one material'}; {layer}."
-    return wrap(said, width, "quiet")
+    return wrap(f"{tools}. Work: {work or 'not said'}; {layer}.", width, "quiet")
 
 
 def value_lines(book: Book, value: Value, width: int, convert: Convert | None = None) -> list[Line]:

@@ -45,7 +45,7 @@ def _row(book: Book, entry: Entry) -> Row:
 
 
 def search(rows: Sequence[Row], sought: str, among: Iterable[int] | None = None) -> Sequence[int]:
-    """Indices of the rows that have every sought word somewhere in them.
+    """Indices of the rows that have every sought word somewhere in them, in the order of the book.
 
     Args:
         rows: the whole list.
@@ -61,3 +61,20 @@ def search(rows: Sequence[Row], sought: str, among: Iterable[int] | None = None)
     for word in sought.casefold().split():
         found = [index for index in found if word in rows[index].words]
     return found if isinstance(found, Sequence) else list(found)
+
+
+def nearest_first(rows: Sequence[Row], sought: str, found: Sequence[int]) -> Sequence[int]:
+    """The same rows, those first that have what was typed as it stands.
+
+    Example:
+        >>> reamer = Row("r", "", "Taper reamer, left hand", "", "", "taper reamer, left hand")
+        >>> tap = Row("t", "", "Hand tap", "", "", "hand tap")
+        >>> nearest_first([reamer, tap], "hand tap", [0, 1])
+        [1, 0]
+    """
+    phrase = " ".join(sought.casefold().split())
+    if " " not in phrase:
+        return found
+    near = [index for index in found if phrase in rows[index].words]
+    known = set(near)
+    return near + [index for index in found if index not in known]

@@ -36,6 +36,10 @@ KEYS = {
 }
 
 
+HIDDEN = {"LC_ALL", "LC_CTYPE", "COLUMNS", "LINES"}
+"""Variables of the developer's own terminal that would speak for the one under test."""
+
+
 class Terminal:
     """A program in a pseudo-terminal of a size."""
 
@@ -127,9 +131,7 @@ def terminal(an_empty_home: Path) -> Iterator[Open]:
     opened: list[Terminal] = []
 
     def start(*words: str, columns: int = 80, rows: int = 24, **variables: str) -> Terminal:
-        environment = {
-            name: value for name, value in os.environ.items() if name not in {"LC_ALL", "LC_CTYPE"}
-        }
+        environment = {name: value for name, value in os.environ.items() if name not in HIDDEN}
         environment |= {"TERM": "xterm-256color", "COLORTERM": "truecolor", "LANG": "C.UTF-8"} | variables
         made = Terminal([sys.executable, "-m", "tui", *words], environment, columns, rows)
         opened.append(made)

@@ -1,0 +1,113 @@
+"""What is written to the terminal: the same picture as Textual's own, in fewer bytes, and nothing when idle."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+Open = Callable[..., Any]
+
+WALK = (
+    "tap",
+    "down",
+    "down",
+    "enter",
+    "pagedown",
+    "f9",
+    "f2",
+    "12",
+    "down",
+    "1.75",
+    "f5",
+    "?",
+    "f9",
+    "f6",
+    "f9",
+    "f9",
+)
+"""Keys over every kind of screen; each is followed by a look at the picture."""
+
+
+def cells(opened: Any) -> list[list[tuple[Any, ...]]]:
+    screen = opened.emulated()
+    return [
+        [
+            (c.data, c.fg, c.bg, c.bold, c.reverse)
+            for c in (screen.buffer[y][x] for x in range(screen.columns))
+        ]
+        for y in range(screen.lines)
+    ]
+
+
+def test_only_changed_cells_and_whole_lines_give_the_same_picture(terminal: Open) -> None:
+    sparing, usual = terminal(), terminal(HEELCLEAR_PAINT="lines")
+    for one in (sparing, usual):
+        one.wait_for(" of ")
+        one.read(0.6)
+    assert cells(sparing) == cells(usual)
+    for key in WALK:
+        sparing.press(key)
+        usual.press(key)
+        assert cells(sparing) == cells(usual), key
+    assert len(sparing.written) < len(usual.written) / 3
+
+
+def test_an_idle_program_writes_nothing(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    opened.read(0.5)
+    before = len(opened.written)
+    opened.read(3.0, 3.0)
+    assert len(opened.written) == before
+
+
+def test_repaint_by_key_sends_the_whole_picture_again(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    opened.read(0.5)
+    before = cells(opened)
+    opened.written = b""
+    opened.press("ctrl+l")
+    assert cells(opened) == before
+
+
+@pytest.mark.parametrize(("columns", "rows"), [(60, 20), (120, 36), (200, 60), (1, 1), (80, 24)])
+def test_another_size_keeps_place_and_text(terminal: Open, columns: int, rows: int) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    opened.press("tap", "down", "down")
+    chosen = chosen_row(opened.screen())
+    opened.resize(columns, rows)
+    opened.read(0.5)
+    opened.written = b""
+    opened.resize(81, 25)
+    assert chosen_row(opened.wait_for("Find: tap")) == chosen
+
+
+def chosen_row(shown: list[str]) -> str:
+    """The beginning of the row with the mark; its end depends on the width."""
+    return next(line[:40] for line in shown if line.startswith(">"))
+
+
+def test_bytes_of_a_key_stay_within_the_budget(terminal: Open) -> None:
+    opened = terminal(columns=100, rows=30)
+    opened.wait_for(" of ")
+    opened.read(0.6)
+    moves = [len(opened.press("down")) for _ in range(8)]
+    letters = [len(opened.press(letter)) for letter in "tap"]
+    assert max(moves) <= 400
+    assert max(letters) <= 5000
+    opened.press("f2")
+    opened.read(1.0)
+    digits = [len(opened.press(digit)) for digit in ("1", "2", ".", "5")]
+    assert max(digits) <= 1300
+    assert min(moves) > 0
+
+
+def test_page_keys_are_not_animated(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    opened.read(0.6)
+    assert 0 < len(opened.press("pagedown")) <= 24 * 80 * 2

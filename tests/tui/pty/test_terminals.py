@@ -1,0 +1,99 @@
+"""Every terminal: without colour, without Unicode, without a terminal at all, and with a hostile book."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Open = Callable[..., Any]
+
+COLOUR = re.compile(rb"\x1b\[(?:[0-9]*;)*(?:3[0-8]|4[0-8]|9[0-7]|10[0-7])(?:;[0-9]*)*m")
+STEERING = re.compile(rb"\x1b\][0-9]|\x1bP|\x1b_|\x1b\^|\x9b|\x07")
+"""Titles, clipboard, device control, application commands: nothing that the program itself ever sends."""
+
+POINTER = b"\x1b]22;default\x07"
+"""The shape of the mouse pointer, which Textual itself sets."""
+
+
+def walk(opened: Any) -> None:
+    opened.wait_for(" of ")
+    for key in ("tap", "enter", "f2", "12", "?", "f9", "f9", "f9", "f9"):
+        opened.press(key)
+
+
+def test_colour_is_used_where_nothing_speaks_against_it(terminal: Open) -> None:
+    opened = terminal()
+    walk(opened)
+    assert COLOUR.search(opened.written)
+
+
+@pytest.mark.parametrize("paint", ["cells", "lines"])
+def test_no_colour_code_at_all_is_sent_where_none_is_wanted(terminal: Open, paint: str) -> None:
+    opened = terminal(NO_COLOR="1", HEELCLEAR_PAINT=paint)
+    walk(opened)
+    assert not COLOUR.search(opened.written)
+
+
+@pytest.mark.parametrize("variables", [{"LANG": "C"}, {"LC_ALL": "POSIX"}, {"LANG": "en_US.ISO-8859-1"}])
+def test_only_ascii_is_sent_where_the_locale_is_not_utf_8(terminal: Open, variables: dict[str, str]) -> None:
+    opened = terminal(**variables)
+    walk(opened)
+    assert opened.written.isascii()
+    assert any("-----" in line for line in opened.screen())
+
+
+def test_only_ascii_is_sent_where_the_person_asks_for_it(terminal: Open) -> None:
+    opened = terminal("--ascii")
+    walk(opened)
+    assert opened.written.isascii()
+
+
+def test_the_mouse_is_left_to_the_terminal_unless_asked_for(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    assert b"\x1b[?1000h" not in opened.written
+    with_mouse = terminal("--mouse")
+    with_mouse.wait_for(" of ")
+    assert b"\x1b[?1000h" in with_mouse.written
+
+
+def test_without_a_terminal_a_sentence_names_the_plain_commands(an_empty_home: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "tui"], capture_output=True, text=True, check=False, stdin=subprocess.DEVNULL
+    )
+    assert done.returncode == 2
+    assert "heelclear list" in done.stderr
+    assert done.stdout == ""
+
+
+POISON = r"""
+schema = 1
+[[entry]]
+id = "poisoned"
+family = "tap"
+title = "Tap \u001b]0;owned\u0007\u001b[2J\u202e [/bold] [red]x"
+work_material = "brass \u001b]52;c;aGk=\u0007"
+notes = "A \u001b[31mred\u001b[0m [bold]note\u009b5n."
+cautions = ["eyes"]
+relief_angle = { usual = "4 deg", source = "shop", note = "\u001bP1;2q [b" }
+"""
+
+
+def test_nothing_of_a_poisoned_book_steers_the_terminal(terminal: Open, tmp_path: Path) -> None:
+    (tmp_path / "own.toml").write_text(POISON, encoding="utf-8")
+    opened = terminal("--library", str(tmp_path))
+    opened.wait_for(" of ")
+    opened.press("poisoned")
+    for key in ("enter", "pagedown", "f2", "12", "?", "f9", "f6", "f9", "f9", "f9", "f7", "f9"):
+        opened.press(key)
+    assert not STEERING.search(opened.written.replace(POINTER, b""))
+    assert b"\x1b[31mred" not in opened.written
+    assert "\u202e".encode() not in opened.written
+    opened.press("ctrl+u", "poisoned")
+    assert any("[/bold] [red]x" in line for line in opened.screen())

@@ -1,0 +1,103 @@
+"""The registry of actions: complete, reachable by keys that arrive everywhere, and open to the user's own keys."""
+
+from __future__ import annotations
+
+from importlib import import_module
+
+import pytest
+
+from tui.actions import ACTIONS, EVERYWHERE, SAFE_KEYS, Action, Where, action, actions_of
+from tui.keys import Keymap, keymap
+from tui.screens.board import Board, method_of
+
+SCREENS: dict[Where, str] = {
+    "book": "BookScreen",
+    "entry": "EntryScreen",
+    "calculator": "CalculatorScreen",
+    "cautions": "CautionsScreen",
+    "findings": "FindingsScreen",
+    "help": "HelpScreen",
+    "glossary": "GlossaryScreen",
+    "actions": "ActionsScreen",
+    "worksheets": "WorksheetsScreen",
+}
+
+
+def screen_of(where: Where) -> type[Board]:
+    found: type[Board] = getattr(import_module(f"tui.screens.{where}"), SCREENS[where])
+    return found
+
+
+@pytest.mark.parametrize("where", EVERYWHERE)
+def test_each_screen_has_a_method_for_each_of_its_actions(where: Where) -> None:
+    screen = screen_of(where)
+    assert where == screen.WHERE
+    for one in actions_of(where):
+        assert callable(getattr(screen, method_of(one), None)), f"{where} cannot {one.id}"
+
+
+@pytest.mark.parametrize("where", EVERYWHERE)
+def test_no_method_is_without_an_action(where: Where) -> None:
+    known = {method_of(one) for one in ACTIONS}
+    methods = {name for name in dir(screen_of(where)) if name.startswith("do_")}
+    assert methods <= known
+
+
+@pytest.mark.parametrize("where", EVERYWHERE)
+def test_no_key_means_two_things_on_one_screen(where: Where) -> None:
+    keys = [key for one in actions_of(where) for key in one.keys]
+    assert len(keys) == len(set(keys))
+
+
+@pytest.mark.parametrize("one", ACTIONS, ids=lambda one: one.id)
+def test_each_action_has_a_key_that_arrives_everywhere_or_stands_in_the_list_of_actions(one: Action) -> None:
+    listed = all(
+        any(a.id == "actions" for a in actions_of(where)) for where in ("book", "entry", "calculator")
+    )
+    assert SAFE_KEYS & set(one.keys) or (listed and {"book", "entry", "calculator"} <= set(one.where))
+
+
+@pytest.mark.parametrize("where", EVERYWHERE)
+def test_whatever_escape_does_another_key_does_too(where: Where) -> None:
+    by_escape = Keymap().action(where, "escape")
+    assert by_escape is not None
+    others = [key for one in actions_of(where) if one.title == by_escape.title for key in one.keys]
+    assert SAFE_KEYS & set(others) - {"escape"}
+
+
+def test_each_action_is_explained_in_a_sentence() -> None:
+    for one in ACTIONS:
+        assert one.help.endswith("."), one.id
+        assert len(one.help) > 15, one.id
+
+
+def test_letters_and_digits_are_never_keys_of_actions_because_every_main_screen_takes_typing() -> None:
+    for one in ACTIONS:
+        assert not [key for key in one.keys if len(key) == 1 and key.isalnum()]
+
+
+def test_own_keys_replace_the_usual_ones() -> None:
+    own = keymap({"calculate": ("f3",), "glossary": ("ctrl+g",)})
+    assert own.action("book", "f2") is None
+    found = own.action("book", "ctrl+g")
+    assert found is not None
+    assert found.id == "glossary"
+
+
+def test_a_clash_is_reported_and_the_usual_key_stays() -> None:
+    own = keymap({"calculate": ("f5",)})
+    assert own.problems == ("F5 for calculate already means units in book; calculate keeps F2.",)
+    found = own.action("book", "f2")
+    assert found is not None
+    assert found.id == "calculate"
+
+
+def test_the_same_key_on_two_screens_is_no_clash() -> None:
+    assert keymap({"keep": ("f7",)}).problems == ()
+    assert action("findings").keys == ("f7",)
+
+
+def test_an_unknown_action_is_reported_with_the_nearest_name() -> None:
+    assert keymap({"calcluate": ("f3",)}).problems == (
+        "There is no action calcluate; did you mean calculate?",
+    )
