@@ -21,6 +21,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--entry", metavar="ID", help="fill what is not given from this entry of the book")
     parser.add_argument(
+        "--thread",
+        metavar="NAME",
+        help="fill diameter, pitch and starts from a thread, such as M12 or 3/4-10UNC",
+    )
+    parser.add_argument(
         "-h", "--help", action="store_true", dest="explain", help="explain the worksheet and its inputs"
     )
     add_units(parser)
@@ -56,6 +61,8 @@ def _answer(sheet: Worksheet, options: argparse.Namespace) -> int:
     from tui.commands import printing, work_text
 
     typed, wrong = _assignments(options.values)
+    if options.thread is not None:
+        _choose_thread(options.thread, sheet, typed, wrong)
     book = open_book(shop_folder(options.library)[0])
     entry = None
     if options.entry is not None:
@@ -74,6 +81,20 @@ def _answer(sheet: Worksheet, options: argparse.Namespace) -> int:
     else:
         work_text.result(found, book, display)
     return 0
+
+
+def _choose_thread(asked: str, sheet: Worksheet, typed: dict[str, str], wrong: list[str]) -> None:
+    """Type what the thread gives where nothing was typed, or add the sentence on why it gives nothing."""
+    from library.threads import NotChosen, choose, texts_for
+
+    try:
+        filled = texts_for(sheet, choose(asked), typed)
+    except NotChosen as error:
+        wrong.append(str(error))
+        return
+    if not filled:
+        wrong.append(f"{sheet.name} asks for nothing that a thread gives. Leave --thread out.")
+    typed.update(filled)
 
 
 def _assignments(words: list[str]) -> tuple[dict[str, str], list[str]]:

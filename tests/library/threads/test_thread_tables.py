@@ -168,3 +168,20 @@ def test_titles_give_the_size_that_the_row_holds() -> None:
                 assert whole, thread.title
                 inches = int(whole[1] or 0) + Fraction(whole[2])
                 assert number(thread.diameter) == pytest.approx(float(inches) * 25.4, rel=1e-12), thread.id
+
+
+def test_every_row_obeys_the_form_of_its_series() -> None:
+    """Derived: the 60 degree relations of ISO 724 and B1.1, the 55 degree ones of BS 84, within rounding."""
+    for thread in every_thread():
+        if thread.series.id == "american-pipe-taper":
+            continue
+        metric = bool(thread.pitch)
+        p = number(thread.pitch) if metric else 25.4 / float(thread.threads_per_inch.removesuffix(" tpi"))
+        outside = number(thread.diameter)
+        in_millimetres = thread.pitch_diameter.endswith("mm")
+        slack = 0.00051 if in_millimetres else 0.000101 * 25.4
+        pitch_share, minor_share = (
+            (0.649519, 1.082532) if thread.series.thread_form == "iso" else (0.640327, 1.280654)
+        )
+        assert number(thread.pitch_diameter) == pytest.approx(outside - pitch_share * p, abs=slack), thread.id
+        assert number(thread.minor_diameter) == pytest.approx(outside - minor_share * p, abs=slack), thread.id

@@ -1,0 +1,64 @@
+"""What choosing a thread types into a worksheet."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from fractions import Fraction
+
+from geometry.worksheet import Worksheet
+from library.threads.finding import find_threads, nearest_threads
+from library.threads.model import Thread
+
+_PITCH = ("pitch", "threads_per_inch")
+
+
+class NotChosen(LookupError):
+    """A name that is no thread, or that several threads share; the message is a sentence."""
+
+
+def choose(asked: str) -> Thread:
+    """The one thread of a name.
+
+    Args:
+        asked: a designation as typed.
+
+    Returns:
+        The thread.
+
+    Raises:
+        NotChosen: when there is none, or more than one.
+    """
+    found = find_threads(asked)
+    if len(found) == 1:
+        return found[0]
+    if found:
+        names = " or ".join(thread.title for thread in found)
+        raise NotChosen(f"{asked.strip()!r} may be {names}. Write which.")
+    near = nearest_threads(asked)
+    hint = f" Did you mean {' or '.join(near)}?" if near else " Write it such as M12, 3/4-10 UNC or G 1/2."
+    raise NotChosen(f"There is no thread {asked.strip()!r} in the tables.{hint}")
+
+
+def texts_for(sheet: Worksheet, thread: Thread, typed: Collection[str] = ()) -> dict[str, str]:
+    """The fields of a worksheet that a thread fills, as text to be read like typing.
+
+    Args:
+        sheet: the worksheet.
+        thread: the thread that was chosen.
+        typed: fields that the person has filled; these are left alone.
+
+    Returns:
+        Text by field; empty for a worksheet that asks for nothing of a thread.
+    """
+    fills = dict(thread.fills())
+    if any(key in typed for key in _PITCH):
+        fills = {key: text for key, text in fills.items() if key not in _PITCH}
+    elif "threads_per_inch" in fills and sheet.field("threads_per_inch") is None:
+        fills["pitch"] = _one_over(fills["threads_per_inch"])
+    return {key: text for key, text in fills.items() if sheet.field(key) is not None and key not in typed}
+
+
+def _one_over(threads_per_inch: str) -> str:
+    """The pitch in inches as a fraction, which loses nothing: ``11.5 tpi`` is ``2/23 in``."""
+    pitch = 1 / Fraction(threads_per_inch.removesuffix(" tpi"))
+    return f"{pitch.numerator}/{pitch.denominator} in"
