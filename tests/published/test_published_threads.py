@@ -268,36 +268,3 @@ def test_the_hand_tight_plane_of_npt_lies_where_b1_20_1_puts_it(size: str, engag
     row = thread(f"{size} NPT")
     grows = (number(row.pitch_diameter) - number(row.front_pitch_diameter)) / INCH
     assert grows == pytest.approx(engagement / 16, abs=0.00003)
-
-
-# Metric tap drills as a supplier's guide after ISO 261 and ISO 724 lists them, mm.
-@pytest.mark.parametrize(
-    ("size", "drill"),
-    [
-        ("M1.6", 1.25),
-        ("M2", 1.6),
-        ("M2.5", 2.05),
-        ("M3", 2.5),
-        ("M4", 3.3),
-        ("M5", 4.2),
-        ("M6", 5.0),
-        ("M8", 6.8),
-        ("M10", 8.5),
-        ("M12", 10.2),
-        ("M14", 12.0),
-        ("M16", 14.0),
-        ("M18", 15.5),
-        ("M20", 17.5),
-        ("M22", 19.5),
-        ("M24", 21.0),
-        ("M27", 24.0),
-        ("M30", 26.5),
-        ("M36", 32.0),
-        ("M42", 37.5),
-        ("M48", 43.0),
-        ("M56", 50.5),
-        ("M64", 58.0),
-    ],
-)
-def test_metric_tap_drills_are_those_of_a_second_table(size: str, drill: float) -> None:
-    assert number(thread(size).tap_drill) == pytest.approx(drill, abs=1e-9)
