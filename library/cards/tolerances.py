@@ -10,12 +10,7 @@ from library.units.grammar import parse, tidy
 from library.units.read import UnitError, read
 
 _BOTH_WAYS = re.compile(r"^(?:\+/-|\+-|\u00b1)\s*")
-_TWO = re.compile(
-    r"^(?P<plus>\+\s*[0-9./ ]+?(?:\s*[a-zA-Z'\"]+)?)\s*[/,;]?\s*(?P<minus>-\s*[0-9./ ]+?\s*[a-zA-Z'\"]*)$"
-)
-_TWO_BACK = re.compile(
-    r"^(?P<minus>-\s*[0-9./ ]+?(?:\s*[a-zA-Z'\"]+)?)\s*[/,;]?\s*(?P<plus>\+\s*[0-9./ ]+?\s*[a-zA-Z'\"]*)$"
-)
+_TWO = re.compile(r"(?P<first>[+-][^+-]+?)[\s/,;]*(?P<second>[+-][^+-]+)")
 
 
 @dataclass(frozen=True)
@@ -48,24 +43,21 @@ def tolerance(text: str, kind: Kind) -> Tolerance:
         Tolerance(minus=0.03, plus=0.0)
     """
     plain = tidy(text)
-    two = _TWO.match(plain) or _TWO_BACK.match(plain)
-    if two:
-        plus, minus = _pair(two["plus"], two["minus"], kind)
-        return Tolerance(minus, plus)
+    two = _TWO.fullmatch(plain)
+    if two and not _BOTH_WAYS.match(plain):
+        sides = sorted(_pair(two["first"], two["second"], kind))
+        if sides[0] > 0 or sides[1] < 0:
+            raise UnitError(f"{plain!r} goes one way twice; write it as +0 -0.03 mm.")
+        return Tolerance(-sides[0], sides[1])
     width = read(_BOTH_WAYS.sub("", plain), kind, unit_wanted=True).number
     if width < 0:
         raise UnitError(f"{plain!r} goes only below; write how far above it may be too: +0 {plain}.")
     return Tolerance(width, width)
 
 
-def _pair(plus: str, minus: str, kind: Kind) -> tuple[float, float]:
-    """Both sides as numbers from zero; a side without a unit has the other's."""
-    units = [_unit(plus, kind), _unit(minus, kind)]
-    common = next((unit for unit in units if unit), "")
-    sides = [read(f"{side} {'' if unit else common}", kind, unit_wanted=True).number
-             for side, unit in zip((plus, minus), units, strict=True)]  # fmt: skip
-    return abs(sides[0]), abs(sides[1])
-
-
-def _unit(side: str, kind: Kind) -> str:
-    return parse(side, kind).unit
+def _pair(first: str, second: str, kind: Kind) -> list[float]:
+    """Both sides as numbers with their signs; a side without a unit has the other's."""
+    units = [parse(side, kind).unit for side in (first, second)]
+    common = units[0] or units[1]
+    return [read(side if unit else f"{side} {common}", kind, unit_wanted=True).number
+            for side, unit in zip((first, second), units, strict=True)]  # fmt: skip

@@ -1,0 +1,48 @@
+"""Tolerances as a shop writes them."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from geometry.sentences import Kind
+from library.cards.tolerances import tolerance
+from library.units.read import UnitError
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "minus", "plus"),
+    [
+        ("0.02 mm", Kind.LENGTH, 0.02, 0.02),
+        ("+/- 0.02 mm", Kind.LENGTH, 0.02, 0.02),
+        ("\u00b1 0.02 mm", Kind.LENGTH, 0.02, 0.02),
+        ("1 thou", Kind.LENGTH, 0.0254, 0.0254),
+        ("+0 -0.03 mm", Kind.LENGTH, 0.03, 0),
+        ("+0.01/-0.03 mm", Kind.LENGTH, 0.03, 0.01),
+        ("-0.03 +0.01 mm", Kind.LENGTH, 0.03, 0.01),
+        ("+0.01 mm, -1 thou", Kind.LENGTH, 0.0254, 0.01),
+        ("-0 mm +0.05 mm", Kind.LENGTH, 0, 0.05),
+        ("30 min", Kind.ANGLE, math.radians(0.5), math.radians(0.5)),
+        ("+1 deg -30 min", Kind.ANGLE, math.radians(0.5), math.radians(1)),
+    ],
+)
+def test_a_tolerance_goes_both_ways_or_each_its_own(text: str, kind: Kind, minus: float, plus: float) -> None:
+    found = tolerance(text, kind)
+    assert (found.minus, found.plus) == (pytest.approx(minus), pytest.approx(plus))
+
+
+@pytest.mark.parametrize(
+    ("text", "needle"),
+    [
+        ("0.02", "no unit"),
+        ("tight", "number"),
+        ("-0.02 mm", "how far above"),
+        ("+0.01 mm +0.02 mm", "one way twice"),
+        ("0.02 deg", "length"),
+        ("+0 -0.03", "no unit"),
+    ],
+)
+def test_what_is_no_tolerance_is_refused_with_a_sentence(text: str, needle: str) -> None:
+    with pytest.raises(UnitError, match=needle):
+        tolerance(text, Kind.LENGTH)
