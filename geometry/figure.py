@@ -55,5 +55,5 @@ def curve(name: str, land_angle: float, drop: Callable[[float], float]) -> Curve
         >>> curve("progressive", 0.5, lambda angle: 2 * angle).points[-1]
         (0.5, 1.0)
     """
-    steps = [land_angle * i / SAMPLES for i in range(SAMPLES + 1)]
+    steps = [land_angle * (i / SAMPLES) for i in range(SAMPLES + 1)]
     return Curve(name, tuple([(angle, drop(angle)) for angle in steps]))
