@@ -13,6 +13,9 @@ from geometry.tooth.land import land_angle, land_width
 from geometry.tooth.margin import MarginedLand, margined_land
 from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations, stop, watch
 
+NARROW = 0.1
+"""The primary land, as a share of the diameter, to narrow one to that no relief can bring in; no source."""
+
 
 def _land(given: Inputs, heel: float) -> MarginedLand:
     secondary = given.number("secondary_relief_angle") if given.has("secondary_relief_angle") else None
@@ -48,6 +51,10 @@ def _wide_primary(land: MarginedLand) -> Check:
     if enough < quantity("relief_angle").high:
         cures.append("raise the relief above {enough}")
         parts["enough"] = angle(enough, Rounding.UP)
+    if not cures:
+        cures.append("narrow the primary land to {width} and raise the relief above {enough}")
+        parts["width"] = length(NARROW * land.diameter, Rounding.DOWN)
+        parts["enough"] = angle(math.asin(NARROW), Rounding.UP)
     return stop(
         "The back of the primary land stands {proud} proud of the circle: it will rub. " + either(cures),
         **parts,
