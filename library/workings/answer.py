@@ -13,6 +13,7 @@ from library.book.model import Book, Caution, Entry
 from library.units.show import say
 from library.units.system import METRIC, Display
 from library.workings.fill import Filled, Trouble, default_inputs, entry_inputs, shown, typed_inputs
+from library.workings.thread_in_diameter import with_thread
 
 if TYPE_CHECKING:
     from geometry.uncertainty import Spread
@@ -64,7 +65,9 @@ def answer(
     Returns:
         The answer, with its troubles where it could not be computed; nothing is raised for bad input.
     """
-    inputs, troubles = typed_inputs(sheet, typed, display)
+    texts, unknown_thread = with_thread(sheet, typed)
+    inputs, troubles = typed_inputs(sheet, texts, display)
+    troubles += unknown_thread
     if entry is not None:
         for filled in entry_inputs(sheet, entry, inputs):
             inputs[filled.key] = filled
