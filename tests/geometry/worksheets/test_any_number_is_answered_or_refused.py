@@ -85,20 +85,8 @@ def test_an_answer_in_ordinary_numbers_or_a_refusal(name: str, data: st.DataObje
         return
     assert all(math.isfinite(number) for number in all_numbers(result))
     assert set(result.outputs) <= set(sheet.outputs)
-    assert all(str(check.sentence) for check in result.checks)
-
-
-@pytest.mark.parametrize("name", SHEETS)
-@given(data=st.data())
-def test_every_sentence_says_all_its_amounts(name: str, data: st.DataObject) -> None:
-    sheet = worksheet(name)
-    try:
-        result = run(sheet, data.draw(typed(sheet)))
-    except Refusal:
-        return
     for check in result.checks:
-        for part in check.sentence.parts:
-            assert f"{{{part}}}" in check.sentence.template
+        assert all(f"{{{part}}}" in check.sentence.template for part in check.sentence.parts)
 
 
 def has_plus_or_minus(field: Field) -> bool:
