@@ -36,7 +36,8 @@ def harmless(text: str, *, lines: bool = False) -> str:
         >>> harmless("tap" + chr(27) + "[31m")
         'tap\ufffd[31m'
     """
-    if text.isprintable() and not _UNSEEN.search(text) and not _STACKED.search(text):
+    seen = text.replace("\n", "") if lines else text
+    if seen.isprintable() and (text.isascii() or not (_UNSEEN.search(text) or _STACKED.search(text))):
         return text
     if lines:
         return "\n".join(harmless(line) for line in text.replace("\r\n", "\n").split("\n"))

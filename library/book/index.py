@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import json
 import os
-import tempfile
 import zlib
 from array import array
 from collections.abc import Iterable, Mapping, Sequence
@@ -107,8 +106,6 @@ def load_index(file: Path) -> Index | None:
         lines, ends, searches = _cut(raw[end + 1 :], head["sizes"])
         offsets = array("Q")
         offsets.frombytes(ends)
-        if offsets and (offsets[-1] != len(lines) or any(offsets[0] > one for one in offsets[:1])):
-            return None
         return Index(
             [_note(one) for one in head["notes"]],
             Rows(lines, offsets, searches),
@@ -159,19 +156,33 @@ def save_reads(reads: Iterable[FileRead], context: int, file: Path) -> None:
 
 def _take(file: Path) -> bytes:
     handle = os.open(file, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
-    with open(handle, "rb", buffering=0) as stream:
+    with open(handle, "rb") as stream:
         if os.fstat(handle).st_size > LARGEST_CACHE:
             raise ValueError("too large")
-        return stream.read(LARGEST_CACHE) or b""
+        checked = stream.readline(100)
+        raw = stream.read(LARGEST_CACHE)
+    if checked != _check_line([raw]):
+        raise ValueError("not what was written")
+    return raw
 
 
-def _put(file: Path, parts: Iterable[bytes]) -> None:
+def _check_line(parts: Iterable[bytes]) -> bytes:
+    """The first line of a cache file, by which a spoilt one is known."""
+    check = 0
+    for part in parts:
+        check = zlib.crc32(part, check)
+    return b"heelclear %08x\n" % check
+
+
+def _put(file: Path, parts: Sequence[bytes]) -> None:
+    import tempfile
+
     beside = ""
     try:
         file.parent.mkdir(parents=True, exist_ok=True)
         handle, beside = tempfile.mkstemp(dir=file.parent, prefix=".unfinished-")
         with open(handle, "wb") as stream:
-            stream.writelines(parts)
+            stream.writelines([_check_line(parts), *parts])
         os.replace(beside, file)
     except OSError:
         with suppress(OSError):

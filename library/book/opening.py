@@ -6,14 +6,18 @@ import os
 import zlib
 from collections import OrderedDict
 from collections.abc import Callable, Iterator, Mapping
+from functools import cache
 from pathlib import Path
-from typing import Generic, TypeVar, cast
+from typing import TYPE_CHECKING, Generic, TypeVar, cast
 
 from library.book.folders import cache_folder, shipped_folder
 from library.book.index import Index, load_index, load_reads, save_index, save_reads
 from library.book.model import Book, Caution, Entry, Family, Finding, Layer, Material, Source
 from library.book.rows import Row, Rows
 from library.book.walking import Walk, walk
+
+if TYPE_CHECKING:
+    from library.book.taking import Taker
 
 SHIPPED = shipped_folder()
 """The folder of the data that came with the program."""
@@ -116,17 +120,15 @@ def _cache(shop: Path | None) -> Path:
 
 
 def _book(index: Index, findings: list[Finding]) -> Book:
-    from library.book.taking import Taker
-
-    taker = Taker(index.notes)
+    make = _maker(index)
 
     def shelf(kind: str) -> Mapping[str, object]:
         rows = {row.id: row for row in index.others.get(kind, ())}
-        return Shelf(rows.get, lambda: list(rows), taker.make)
+        return Shelf(rows.get, lambda: list(rows), make)
 
     own = ("family", "material", "caution", "source")
     return Book(
-        cast(Mapping[str, Entry], Shelf(index.entries.find, index.entries.ids, taker.make)),
+        cast(Mapping[str, Entry], Shelf(index.entries.find, index.entries.ids, make)),
         cast(Mapping[str, Family], shelf("family")),
         cast(Mapping[str, Material], shelf("material")),
         cast(Mapping[str, Caution], shelf("caution")),
@@ -135,6 +137,18 @@ def _book(index: Index, findings: list[Finding]) -> Book:
         {kind: shelf(kind) for kind in index.others if kind not in own},
         index.entries,
     )
+
+
+def _maker(index: Index) -> Callable[[Row], object]:
+    """What makes the object of a row; the code that reads files is not loaded before somebody asks for one."""
+
+    @cache
+    def taker() -> Taker:
+        from library.book.taking import Taker
+
+        return Taker(index.notes)
+
+    return lambda row: taker().make(row)
 
 
 def _order(finding: Finding) -> tuple[str, int, int]:

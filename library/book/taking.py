@@ -42,7 +42,11 @@ class Taker:
             Gone: when it is not there any more.
         """
         shape = shapes()[row.array]
-        return build([self.part(row, location, shape) for location in locations_of(row)], shape)
+        try:
+            locations = locations_of(row)
+        except (TypeError, ValueError) as error:
+            raise Gone(row.id) from error
+        return build([self.part(row, location, shape) for location in locations], shape)
 
     def part(self, row: Row, location: Location, shape: Shape) -> Part:
         """What one layer says of a row's table; problems are not told again."""

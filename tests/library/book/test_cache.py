@@ -1,0 +1,323 @@
+"""The cache makes the second start fast, and nothing else: deleted, spoilt or poisoned, the book stays the same."""
+
+from __future__ import annotations
+
+import json
+import os
+import random
+import stat
+import subprocess
+import sys
+import zlib
+from pathlib import Path
+
+import pytest
+
+from library.book import gathering, index, opening
+from library.book.folders import cache_folder
+from library.book.model import Book, Layer
+from library.book.opening import open_book, quick_rows
+from library.book.parsing import Parsed, parse
+from library.book.rows import ranges_of
+
+ENTRY = """
+[[entry]]
+id = "{name}"
+family = "tap"
+title = "Tap {name}"
+work_material = "bronze"
+synonyms = ["gun tap"]
+rake_angle = {{ low = "3 deg", usual = "5 deg", high = "8 deg", source = "shop" }}
+land_width = "0.25 D"
+"""
+
+
+@pytest.fixture
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.setattr(gathering, "_SETTLED", 0.0)
+    folder = tmp_path / "shop"
+    folder.mkdir()
+    for file in ("a", "b", "c"):
+        write(folder / f"{file}.toml", f"{file}1", f"{file}2")
+    return folder
+
+
+def write(file: Path, *names: str) -> None:
+    file.write_text("schema = 1\n" + "".join(ENTRY.format(name=name) for name in names))
+
+
+def cache_files() -> list[Path]:
+    return sorted(path for path in cache_folder().rglob("*") if path.is_file())
+
+
+def content(book: Book) -> dict[str, object]:
+    """Everything that a book says."""
+    kinds = (book.entries, book.families, book.materials, book.cautions, book.sources, *book.more.values())
+    made = {f"{number} {name}": thing for number, kind in enumerate(kinds) for name, thing in kind.items()}
+    return {**made, "findings": book.findings, "rows": list(book.rows)}
+
+
+def files_read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The names of the files that are read and checked from now on."""
+    names: list[str] = []
+
+    def noted(raw: bytes, file: Path, layer: Layer) -> Parsed:
+        names.append(file.name)
+        return parse(raw, file, layer)
+
+    monkeypatch.setattr(gathering, "parse", noted)
+    return names
+
+
+def test_a_second_start_reads_no_file_and_says_the_same(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    first = content(open_book(shop))
+    names = files_read(monkeypatch)
+    assert content(open_book(shop)) == first
+    assert names == []
+    assert len([key for key in first if key.startswith("0 ")]) > 6
+
+
+def test_only_a_file_that_changed_is_read_again(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    open_book(shop)
+    write(shop / "b.toml", "b1", "b3")
+    names = files_read(monkeypatch)
+    book = open_book(shop)
+    assert names == ["b.toml"]
+    assert "b3" in book.entries
+    assert "b2" not in book.entries
+    assert content(book) == content(open_book(shop, afresh=True))
+
+
+def test_a_new_source_makes_every_file_be_checked_again(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (shop / "a.toml").write_text(
+        'schema = 1\n[[entry]]\nid = "a"\nfamily = "tap"\ntitle = "A"\n'
+        'rake_angle = { usual = "5 deg", source = "notebook", place = "page 1" }\n'
+    )
+    before = [finding.wrong for finding in open_book(shop).findings]
+    assert "There is no source 'notebook' in the book." in before
+    (shop / "sources.toml").write_text('schema = 1\n[[source]]\nid = "notebook"\ntitle = "Notebook"\n')
+    names = files_read(monkeypatch)
+    after = [finding.wrong for finding in open_book(shop).findings]
+    assert "a.toml" in names
+    assert "There is no source 'notebook' in the book." not in after
+
+
+def test_a_file_that_goes_takes_its_entries_and_problems_along(shop: Path) -> None:
+    assert {finding.place.file.name for finding in open_book(shop).findings} == {"a.toml", "b.toml", "c.toml"}
+    (shop / "b.toml").unlink()
+    book = open_book(shop)
+    assert "b1" not in book.entries
+    assert {finding.place.file.name for finding in book.findings} == {"a.toml", "c.toml"}
+
+
+def test_a_change_that_keeps_size_and_time_of_change_is_seen(shop: Path) -> None:
+    open_book(shop)
+    before = (shop / "a.toml").stat()
+    (shop / "a.toml").write_text((shop / "a.toml").read_text().replace("Tap a1", "Tip a1"))
+    os.utime(shop / "a.toml", ns=(before.st_atime_ns, before.st_mtime_ns))
+    assert open_book(shop).entries["a1"].title == "Tip a1"
+
+
+def test_a_file_that_was_changed_a_moment_ago_is_not_trusted_to_be_settled(
+    shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(gathering, "_SETTLED", 3600.0)
+    open_book(shop)
+    names = files_read(monkeypatch)
+    open_book(shop)
+    assert names[-3:] == ["a.toml", "b.toml", "c.toml"]
+
+
+def test_deleting_the_cache_changes_nothing(shop: Path) -> None:
+    before = content(open_book(shop))
+    for file in cache_files():
+        file.unlink()
+    assert content(open_book(shop)) == before
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_spoilt_cache_changes_nothing(seed: int, shop: Path) -> None:
+    before = content(open_book(shop))
+    chance = random.Random(seed)
+    for file in cache_files():
+        raw = bytearray(file.read_bytes())
+        match seed % 4:
+            case 0:
+                raw = raw[: chance.randrange(len(raw))]
+            case 1:
+                raw[chance.randrange(len(raw))] ^= 1 << chance.randrange(8)
+            case 2:
+                raw = bytearray(chance.randbytes(chance.randrange(2000)))
+            case _:
+                raw += b"more"
+        file.write_bytes(raw)
+    assert content(open_book(shop)) == before
+    assert content(open_book(shop)) == before
+
+
+def test_another_version_of_the_program_does_not_trust_the_cache(
+    shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    open_book(shop)
+    monkeypatch.setattr(index, "FORMAT", 2)
+    names = files_read(monkeypatch)
+    open_book(shop)
+    assert {"a.toml", "b.toml", "c.toml"} <= set(names)
+
+
+def rewritten(file: Path, change: dict[str, object]) -> None:
+    """Poison a cache file so that its check line is right."""
+    _, head, rest = file.read_bytes().split(b"\n", 2) if file.name == "index" else (b"", b"{}", b"")
+    body = json.dumps({**json.loads(head), **change}).encode() + b"\n" + rest
+    file.write_bytes(b"heelclear %08x\n" % zlib.crc32(body) + body)
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"notes": 7},
+        {"notes": [["/etc/passwd", "shop", 1, 2, 3]]},
+        {"notes": [[7, "shop", 1, 2, 3]]},
+        {"others": {"family": [["family"]]}},
+        {"others": {"family": [[7] * 10]}},
+        {"findings": [[1, 2, 3, 4, 5, 6, 7]]},
+        {"sizes": [1, 2]},
+        {"sizes": [-5, 10**30, 0]},
+        {"sizes": "many"},
+        {"stamp": None},
+    ],
+)
+def test_a_poisoned_cache_is_not_used(change: dict[str, object], shop: Path) -> None:
+    before = content(open_book(shop))
+    (file,) = (file for file in cache_files() if file.name == "index")
+    rewritten(file, change)
+    assert content(open_book(shop)) == before
+
+
+def test_no_number_and_no_command_comes_out_of_a_poisoned_cache(shop: Path) -> None:
+    open_book(shop)
+    (file,) = (file for file in cache_files() if file.name == "index")
+    raw = file.read_bytes().replace(b"Tap a1", b"T\x1b[1m1").replace(b"rake_angle=0", b"rake_angle=9")
+    body = raw.split(b"\n", 1)[1]
+    file.write_bytes(b"heelclear %08x\n" % zlib.crc32(body) + body)
+    book = open_book(shop)
+    poisoned = next(row for row in book.rows if row.id == "a1")
+    assert poisoned.title == "T\N{REPLACEMENT CHARACTER}[1m1"
+    assert book.entries["a1"].title == "Tap a1"
+    usual = book.entries["a1"].values["rake_angle"].usual
+    assert usual is not None
+    assert usual.number == pytest.approx(0.0872664626)
+
+
+def test_a_deeply_nested_cache_is_not_used(shop: Path) -> None:
+    before = content(open_book(shop))
+    for file in cache_files():
+        body = b"[" * 1_000_000
+        file.write_bytes(b"heelclear %08x\n" % zlib.crc32(body) + body)
+    assert content(open_book(shop)) == before
+
+
+def test_a_cache_that_cannot_be_written_is_done_without(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    before = content(open_book(shop))
+    monkeypatch.setattr(opening, "cache_folder", lambda: shop / "a.toml")
+    assert content(open_book(shop)) == before
+    assert quick_rows(shop).find("a1") is not None
+
+
+def test_a_full_disk_leaves_no_half_cache(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(index.os, "replace", full)  # type: ignore[attr-defined]
+    assert "a1" in open_book(shop).entries
+    assert cache_files() == []
+
+
+def test_a_cache_that_is_a_pipe_does_not_hold_the_program(shop: Path) -> None:
+    open_book(shop)
+    for file in cache_files():
+        file.unlink()
+        os.mkfifo(file)
+    assert "a1" in open_book(shop).entries
+    assert all(stat.S_ISREG(file.stat().st_mode) for file in cache_files())
+
+
+def test_the_quick_rows_are_those_of_the_book(shop: Path) -> None:
+    book = open_book(shop)
+    rows = quick_rows(shop)
+    assert rows.fresh
+    assert list(rows) == list(book.rows)
+    assert len(rows) == len(book.entries)
+    assert rows.ids() == list(book.entries)
+
+
+def test_quick_rows_of_a_changed_book_are_the_old_ones_and_say_so(shop: Path) -> None:
+    open_book(shop)
+    write(shop / "b.toml", "b9")
+    rows = quick_rows(shop)
+    assert not rows.fresh
+    assert rows.find("b1") is not None
+
+
+def test_quick_rows_of_an_unknown_book_are_there_all_the_same(shop: Path) -> None:
+    rows = quick_rows(shop)
+    assert not rows.fresh
+    found = rows.find("a1")
+    assert found is not None
+    assert (found.title, found.family, found.work_material, found.layer) == (
+        "Tap a1",
+        "tap",
+        "bronze",
+        "shop",
+    )
+    assert len(rows) == len(open_book(shop).rows)
+
+
+def test_a_row_is_found_by_the_words_of_its_family_and_its_synonyms(shop: Path) -> None:
+    rows = open_book(shop).rows
+    assert {rows[number].id for number in quick_rows(shop).matching("GUN tap a1")} == {"a1"}
+    assert quick_rows(shop).matching("a1", among=[]) == []
+    assert quick_rows(shop).matching("nothing-like-it") == []
+
+
+def test_a_row_has_the_ranges_of_its_values_for_finding_by_number(shop: Path) -> None:
+    open_book(shop)
+    row = quick_rows(shop).find("a1")
+    assert row is not None
+    assert ranges_of(row)["rake_angle"] == pytest.approx((0.0523599, 0.1396263), rel=1e-4)
+    assert "land_width" not in ranges_of(row), "a share of a diameter is no length"
+
+
+def test_an_entry_whose_file_changed_since_is_found_by_its_id(shop: Path) -> None:
+    book = open_book(shop)
+    (shop / "a.toml").write_text("# a new remark\n" + (shop / "a.toml").read_text().replace("5 deg", "6 deg"))
+    usual = book.entries["a1"].values["rake_angle"].usual
+    assert usual is not None
+    assert usual.text == "6 deg"
+    assert book.entries["a1"].values["rake_angle"].place.line == 10
+
+
+def test_an_entry_that_is_gone_is_not_invented(shop: Path) -> None:
+    book = open_book(shop)
+    write(shop / "a.toml", "a2")
+    (shop / "b.toml").unlink()
+    assert book.entries.get("a1") is None
+    assert book.entries.get("b1") is None
+    assert book.entries["a2"].title == "Tap a2"
+
+
+WARM = """
+import sys
+from pathlib import Path
+from library.book.opening import quick_rows, open_book
+rows = quick_rows(Path(sys.argv[1]))
+assert rows.fresh and rows[0].title
+assert open_book(Path(sys.argv[1])).findings is not None
+print(sorted({name.split(".")[0] for name in sys.modules} & {"tomllib", "pint", "difflib", "geometry", "fractions"}))
+"""
+
+
+def test_a_warm_start_loads_neither_parser_nor_units(shop: Path) -> None:
+    open_book(shop)
+    run = subprocess.run([sys.executable, "-c", WARM, str(shop)], capture_output=True, text=True, check=False)
+    assert run.stdout == "[]\n", run.stderr
