@@ -10,13 +10,16 @@ from geometry.tooth.facets import Facet
 _NOTHING = 1e-12
 """The share of the diameter by which one profile has to lie under the other to count as under it."""
 
+_STEPS = 60
+"""Newton's steps double the digits; where the profiles barely cross each step still halves what is left."""
+
 
 def crossing_angle(second: Facet, fall_per_radian: float, diameter: float) -> float | None:
     """How far behind the edge a facet begins to lie deeper than a progressive relief.
 
     Derived: the drop of the facet less ``k theta`` is greatest where ``p sin(u) = k cos^2(u)`` with
-    ``u = facet_angle - theta`` and ``p`` its height; before that it only grows, so one root is bracketed
-    between the beginning of the facet and there.
+    ``u = facet_angle - theta`` and ``p`` its height. Up to there it only grows, ever more slowly, so that
+    Newton's steps from the beginning of the facet come up to the root and never pass it.
 
     Args:
         second: a facet that begins no deeper than the progressive relief.
@@ -39,13 +42,16 @@ def crossing_angle(second: Facet, fall_per_radian: float, diameter: float) -> fl
 
     steepness = fall / second.height
     sine = 2 * steepness / (1 + math.sqrt(1 + 4 * steepness * steepness))
-    low, high = second.start, min(max(second.angle - math.asin(sine), second.start), second.end)
-    if under(high) <= _NOTHING * require_positive("diameter", diameter):
+    highest = min(max(second.angle - math.asin(sine), second.start), second.end)
+    if under(highest) <= _NOTHING * require_positive("diameter", diameter):
         return None
-    for _ in range(60):
-        middle = (low + high) / 2
-        if under(middle) < 0:
-            low = middle
-        else:
-            high = middle
-    return high
+    at = second.start
+    if under(at) >= 0:
+        return at
+    for _ in range(_STEPS):
+        leans = second.angle - at
+        step = -under(at) / (second.height * math.sin(leans) / math.cos(leans) ** 2 - fall)
+        if step <= _NOTHING:
+            break
+        at += step
+    return at
