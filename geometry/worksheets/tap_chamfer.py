@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from geometry.checking import refuse
@@ -154,13 +154,17 @@ def _readings(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> tuple
         return ()
     diameter, radial = chamfer.thread.diameter, found["radial_chamfer_relief"]
     turned = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
-    to_axis, to_square = 1 / math.tan(chamfer.angle), math.cos(chamfer.angle)
+    heel = progressive.drop(turned, radial, diameter)
+
+    def evenly(at_heel: float) -> Callable[[float], float]:
+        return lambda angle: at_heel * (angle / turned) if turned else 0.0
+
     return stations(
         turned,
         {
-            "drop": lambda a: progressive.drop(a, radial, diameter),
-            "axial_drop": lambda a: progressive.drop(a, radial, diameter) * to_axis,
-            "square_drop": lambda a: progressive.drop(a, radial, diameter) * to_square,
+            "drop": evenly(heel),
+            "axial_drop": evenly(heel / math.tan(chamfer.angle)),
+            "square_drop": evenly(heel * math.cos(chamfer.angle)),
         },
     )
 
