@@ -1,0 +1,107 @@
+"""A draft as a frozen object, and as the text of its file."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+
+
+@dataclass(frozen=True)
+class Draft:
+    """Unfinished input of one form.
+
+    Attributes:
+        kind: which form, such as ``value``, ``entry`` or ``job-card``.
+        about: what it is about, such as ``gun-tap.rake_angle``; empty for something new.
+        fields: the text of each field by its key, as typed, however unfinished.
+        started: the text that each field had when the form was opened.
+        kept: when it was last kept.
+    """
+
+    kind: str
+    about: str
+    fields: Mapping[str, str]
+    started: Mapping[str, str] = field(default_factory=dict)
+    kept: datetime = datetime(1970, 1, 1)
+
+    @property
+    def name(self) -> str:
+        """What the draft replaces when it is kept again: one draft for each form and thing."""
+        return f"{self.kind} {self.about}".strip()
+
+    def is_unchanged(self) -> bool:
+        """Whether nothing was typed, so that there is nothing to keep."""
+        return dict(self.fields) == dict(self.started)
+
+
+@dataclass(frozen=True)
+class Difference:
+    """One field in which a draft differs from what is saved.
+
+    Attributes:
+        key: of the field.
+        draft: the text in the draft; nothing where the draft does not have the field.
+        current: the text now; nothing where there is no such field.
+        moved: whether somebody else changed it since the form was opened.
+    """
+
+    key: str
+    draft: str | None
+    current: str | None
+    moved: bool
+
+
+def compare(draft: Draft, current: Mapping[str, str]) -> tuple[Difference, ...]:
+    """Where a draft differs from what is saved now, in the order of the form.
+
+    Args:
+        draft: what was typed.
+        current: the text that each field of the form would have if it were opened now.
+
+    Example:
+        >>> compare(Draft("value", "a", {"low": "3 deg", "note": ""}, {"low": "2 deg", "note": ""}), {"low": "2 deg", "note": ""})
+        (Difference(key='low', draft='3 deg', current='2 deg', moved=False),)
+    """
+    keys = dict.fromkeys([*draft.fields, *current])
+    return tuple(
+        Difference(key, draft.fields.get(key), current.get(key), draft.started.get(key) != current.get(key))
+        for key in keys
+        if draft.fields.get(key) != current.get(key)
+    )
+
+
+def to_bytes(draft: Draft) -> bytes:
+    """A draft as the text of its file: TOML, so that a person can read it without the program."""
+    import tomli_w
+
+    data = {
+        "draft": 1,
+        "kind": draft.kind,
+        "about": draft.about,
+        "kept": draft.kept,
+        "fields": dict(draft.fields),
+        "started": dict(draft.started),
+    }
+    return tomli_w.dumps(data).encode("utf-8", "replace")
+
+
+def from_bytes(raw: bytes) -> Draft:
+    """The draft in the bytes of a file.
+
+    Raises:
+        ValueError: when it is no draft.
+    """
+    data = tomllib.loads(raw.decode())
+    kept, fields, started = data.get("kept"), data.get("fields"), data.get("started")
+    kind, about = data.get("kind"), data.get("about")
+    if not (isinstance(kind, str) and isinstance(about, str) and isinstance(kept, datetime)):
+        raise ValueError("this is no draft")
+    return Draft(kind, about, _texts(fields), _texts(started), kept)
+
+
+def _texts(table: object) -> dict[str, str]:
+    if not isinstance(table, dict) or not all(isinstance(text, str) for text in table.values()):
+        raise ValueError("this is no draft")
+    return dict(table)

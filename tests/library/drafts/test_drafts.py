@@ -1,0 +1,204 @@
+"""What was typed survives, is offered once, and says where it differs."""
+
+from __future__ import annotations
+
+import errno
+import os
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from library.drafts.draft import Difference, Draft, compare, from_bytes, to_bytes
+from library.drafts.shelf import Drafts
+from library.files.disk import Disk
+from library.files.refusals import SaveRefused
+
+RAKE = Draft("value", "gun-tap.rake_angle", {"usual": "5 de", "note": ""}, {"usual": "4 deg", "note": ""})
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    return tmp_path / "state" / "drafts"
+
+
+@pytest.fixture
+def running(folder: Path) -> Iterator[Drafts]:
+    drafts = Drafts(folder)
+    yield drafts
+    drafts.close()
+
+
+def ended(folder: Path, *kept: Draft) -> None:
+    """A run of the program that ended with these drafts kept."""
+    drafts = Drafts(folder)
+    for draft in kept:
+        drafts.keep(draft)
+    drafts.close()
+
+
+def test_a_draft_comes_back_at_the_next_start_as_it_was_typed(folder: Path, running: Drafts) -> None:
+    ended(folder, RAKE)
+    (kept,) = running.left_behind()
+    assert kept.draft.fields == RAKE.fields
+    assert kept.draft.started == RAKE.started
+    assert (kept.draft.kind, kept.draft.about) == (RAKE.kind, RAKE.about)
+
+
+def test_a_draft_of_a_program_that_still_runs_is_not_offered(folder: Path, running: Drafts) -> None:
+    other = Drafts(folder)
+    other.keep(RAKE)
+    assert running.left_behind() == ()
+    other.close()
+    assert len(running.left_behind()) == 1
+
+
+def test_two_windows_with_the_same_form_keep_a_draft_each(folder: Path, running: Drafts) -> None:
+    ended(folder, RAKE)
+    ended(folder, Draft("value", RAKE.about, {"usual": "6"}))
+    assert sorted(kept.draft.fields["usual"] for kept in running.left_behind()) == ["5 de", "6"]
+
+
+def test_keeping_again_replaces_the_draft_of_the_same_thing_only(folder: Path, running: Drafts) -> None:
+    later = Draft("value", RAKE.about, {"usual": "5 deg"})
+    ended(folder, RAKE, Draft("entry", "", {"id": "x"}), later)
+    assert sorted(str(kept.draft.fields) for kept in running.left_behind()) == [
+        "{'id': 'x'}",
+        "{'usual': '5 deg'}",
+    ]
+
+
+def test_a_saved_draft_is_gone(folder: Path, running: Drafts) -> None:
+    other = Drafts(folder)
+    other.keep(RAKE)
+    other.drop(RAKE)
+    other.close()
+    assert running.left_behind() == ()
+    assert [path.name for path in folder.iterdir()] == [".lock"]
+
+
+def test_a_draft_that_was_recovered_or_thrown_away_is_not_offered_again(
+    folder: Path, running: Drafts
+) -> None:
+    ended(folder, RAKE)
+    running.forget(running.left_behind()[0])
+    assert running.left_behind() == ()
+    assert [path.name for path in folder.iterdir()] == [".lock"]
+
+
+def test_the_newest_is_offered_first(folder: Path, running: Drafts) -> None:
+    start = datetime(2024, 5, 1, 12)
+    for number, about in enumerate("abc"):
+        drafts = Drafts(folder, now=lambda number=number: start + timedelta(hours=number % 2, minutes=number))  # type: ignore[misc]
+        drafts.keep(Draft("entry", about, {}))
+        drafts.close()
+    assert [kept.draft.about for kept in running.left_behind()] == ["b", "c", "a"]
+
+
+def test_nothing_is_made_before_something_is_kept(folder: Path, running: Drafts) -> None:
+    assert running.left_behind() == ()
+    running.drop(RAKE)
+    assert not folder.exists()
+
+
+def test_files_that_are_no_drafts_are_passed_over(folder: Path, running: Drafts) -> None:
+    ended(folder, RAKE)
+    name = "0" * 16 + "-" + "1" * 16 + ".toml"
+    for number, raw in enumerate(
+        [b"", b"\xff", b"kind = 1", b'kind = "a"\nabout = ""\nkept = 2024-01-01T00:00:00\nfields = 3\n']
+    ):
+        (folder / name.replace("1", str(number + 2))).write_bytes(raw)
+    os.mkfifo(folder / name)
+    assert [kept.draft.about for kept in running.left_behind()] == [RAKE.about]
+
+
+def test_a_draft_can_be_read_without_the_program() -> None:
+    assert to_bytes(RAKE).decode().splitlines()[:3] == [
+        "draft = 1",
+        'kind = "value"',
+        'about = "gun-tap.rake_angle"',
+    ]
+
+
+@given(
+    fields=st.dictionaries(st.text(), st.text(st.characters(codec="utf-8"))),
+    about=st.text(st.characters(codec="utf-8")),
+)
+def test_any_text_comes_back(fields: dict[str, str], about: str) -> None:
+    fields = {key.encode("utf-8", "replace").decode(): text for key, text in fields.items()}
+    draft = Draft("entry", about, fields, fields, datetime(2024, 1, 1))
+    assert from_bytes(to_bytes(draft)) == draft
+
+
+def test_a_draft_is_compared_with_what_is_saved_now() -> None:
+    now = {"usual": "6 deg", "note": "", "source": "shop"}
+    assert compare(RAKE, now) == (
+        Difference("usual", "5 de", "6 deg", moved=True),
+        Difference("source", None, "shop", moved=True),
+    )
+    assert compare(RAKE, {"usual": "5 de", "note": ""}) == ()
+    assert not RAKE.is_unchanged()
+    assert Draft("value", "a", {"low": "1"}, {"low": "1"}).is_unchanged()
+
+
+def test_whatever_operation_fails_the_draft_kept_before_is_still_whole(folder: Path, running: Drafts) -> None:
+    names = ("open", "read", "write", "fsync", "fstat", "chmod", "replace", "lock")
+    for number in (errno.ENOSPC, errno.EIO, errno.EACCES, errno.EROFS, errno.EDQUOT):
+        for failing in names:
+
+            class Failing(Disk):
+                pass
+
+            drafts = Drafts(folder, disk := Failing())
+            drafts.keep(Draft("entry", "old", {"id": "first"}))
+
+            def fail(*given: object, number: int = number) -> None:
+                raise OSError(number, os.strerror(number))
+
+            setattr(disk, failing, fail)
+            with pytest.raises(SaveRefused) as caught:
+                drafts.keep(Draft("entry", "old", {"id": "second"}))
+            assert "Nothing was saved" in caught.value.sentence
+            delattr(disk, failing)
+            drafts.close()
+            (kept,) = running.left_behind()
+            assert kept.draft.fields == {"id": "first"}
+            running.forget(kept)
+
+
+TYPING = """
+import sys
+from pathlib import Path
+from library.drafts.draft import Draft
+from library.drafts.shelf import Drafts
+
+drafts = Drafts(Path(sys.argv[1]))
+text = ""
+while True:
+    text += "x"
+    drafts.keep(Draft("entry", "new", {"notes": text}))
+    print(len(text), flush=True)
+"""
+
+
+def test_a_draft_survives_kill_9_at_any_moment(folder: Path, running: Drafts) -> None:
+    for round_ in range(6):
+        typing = subprocess.Popen(
+            [sys.executable, "-c", TYPING, str(folder)], stdout=subprocess.PIPE, text=True
+        )
+        assert typing.stdout is not None
+        typing.stdout.readline()
+        assert running.left_behind() == ()
+        time.sleep(0.003 * round_)
+        typing.send_signal(signal.SIGKILL)
+        confirmed = [int(line) for line in typing.communicate()[0].split()]
+        (kept,) = running.left_behind()
+        assert len(kept.draft.fields["notes"]) >= max(confirmed, default=1)
+        running.forget(kept)
