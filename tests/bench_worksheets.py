@@ -33,8 +33,6 @@ IMPORTS = {
     "geometry and every worksheet": "from geometry.worksheets import worksheet, worksheet_names; "
     "[worksheet(name) for name in worksheet_names()]",
 }
-    "from geometry.worksheets import worksheet, worksheet_names; [worksheet(n) for n in worksheet_names()]"
-)
 
 
 def samples() -> Mapping[str, Mapping[str, Given]]:
