@@ -25,9 +25,10 @@ def conflicts(text: str) -> list[Conflict]:
         [Conflict(first=2, last=6)]
     """
     found: list[Conflict] = []
-    at = 0
+    at, line = 0, 1
     while (begins := _BEGINS.search(text, at)) and (ends := _ENDS.search(text, begins.end())):
-        first = 1 + text.count("\n", 0, begins.start())
-        found.append(Conflict(first, first + text.count("\n", begins.start(), ends.start())))
+        first = line + text.count("\n", at, begins.start())
+        line = first + text.count("\n", begins.start(), ends.end())
+        found.append(Conflict(first, line))
         at = ends.end()
     return found

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 from functools import cached_property
@@ -12,6 +12,9 @@ from library.book.harmless import harmless
 from library.book.model import Finding, Place
 from library.book.positions import Keys, positions
 from library.book.sheet import Sheet
+
+MOST_FINDINGS = 1000
+"""Problems that are told of one file; more would help nobody."""
 
 
 @dataclass
@@ -56,6 +59,17 @@ class Spots:
         return Place(self.sheet.file, self.sheet.line + line - 1, column)
 
 
+def nearest(word: str, words: Iterable[str]) -> str:
+    """The known word that is most like the one typed, or nothing.
+
+    Example:
+        >>> nearest("releif_angle", ["rake_angle", "relief_angle"])
+        'relief_angle'
+    """
+    found = get_close_matches(word[:60], sorted(words), n=1, cutoff=0.6)
+    return found[0] if found else ""
+
+
 @dataclass(frozen=True)
 class Spot:
     """One key of one sheet.
@@ -90,23 +104,18 @@ class Spot:
         """The table and key as a finding names it, such as ``spiral-tap.rake_angle.low``."""
         return ".".join(str(part) for part in (self.sheet.id or self.sheet.array, *self.keys) if part != "")
 
+    def near(self, word: str, words: Iterable[str]) -> str:
+        """The known word that is most like the one typed, where somebody will hear of it; else nothing."""
+        if self.desk.is_deaf or len(self.desk.findings) >= MOST_FINDINGS:
+            return ""
+        return nearest(word, words)
+
     def complain(self, wrong: str, mend: str, state: Literal["stop", "watch"] = "stop") -> None:
         """Note a problem with this key."""
-        if not self.desk.is_deaf:
+        if not self.desk.is_deaf and len(self.desk.findings) < MOST_FINDINGS:
             place = self.spots.place(self.keys)
             finding = Finding(place, harmless(self.name), harmless(wrong), harmless(mend), state)
             self.desk.findings.append(finding)
-
-
-def nearest(word: str, words: frozenset[str] | list[str]) -> str:
-    """The known word that is most like the one typed, or nothing.
-
-    Example:
-        >>> nearest("releif_angle", ["rake_angle", "relief_angle"])
-        'relief_angle'
-    """
-    found = get_close_matches(word[:60], sorted(words), n=1, cutoff=0.6)
-    return found[0] if found else ""
 
 
 def shown(value: object) -> str:

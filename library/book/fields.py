@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from library.book.desk import Spot, nearest, shown
+from library.book.desk import Spot, shown
 from library.book.harmless import first_hidden, harmless, name_of
 
 LONGEST_TEXT = 4096
@@ -106,7 +106,7 @@ def want_known(array: str, text: str, spot: Spot, besides: frozenset[str] = froz
     known = spot.desk.known.get(array, frozenset())
     if text in known or spot.desk.is_deaf:
         return True
-    near = nearest(text, known | besides)
+    near = spot.near(text, known | besides)
     mend = f"Did you mean {shown(near)}?" if near else f"Add a [[{array}]] with that id, or name another."
     spot.complain(f"There is no {array} {shown(text)} in the book.", mend, "watch")
     return False

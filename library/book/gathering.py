@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from library.book.desk import Desk, Spot, Spots, nearest, shown
+from library.book.desk import MOST_FINDINGS, Desk, Spot, Spots, shown
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.index import FileNote, FileRead, Index, code_stamp
 from library.book.layers import Part, build, read_part
@@ -22,9 +22,6 @@ from library.book.taking import Taker
 
 SCHEMA = 1
 """The version of the way a book is written."""
-
-MOST_FINDINGS = 1000
-"""Problems of one file that are told; more would help nobody."""
 
 Files = Sequence[tuple[Path, Layer, Signature]]
 Kept = Mapping[Path, tuple[FileRead, int]]
@@ -134,15 +131,20 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
     for sheet in parsed.sheets:
         if _is_named(sheet, desk):
             rows.append(_row(sheet, shapes()[sheet.array], desk, lower))
-    findings = [*parsed.findings, *desk.findings]
-    return FileRead(FileNote(path, layer, signature), tuple(rows), tuple(_sorted(findings)[:MOST_FINDINGS]))
+    if len(desk.findings) == MOST_FINDINGS:
+        wrong = f"There are more problems in this file than the {MOST_FINDINGS} that are told here."
+        desk.findings.append(Finding(Place(path), "", wrong, "Mend these first."))
+    findings = tuple(_sorted([*parsed.findings, *desk.findings]))
+    return FileRead(FileNote(path, layer, signature), tuple(rows), findings)
 
 
 def _check_beginning(sheets: list[Sheet], file: Path, desk: Desk) -> None:
-    top = sheets[0] if sheets and not sheets[0].array else None
-    for key, raw in top.table.items() if top else ():
-        spot = Spot(desk, Spots(top), (key,)) if top else None
-        assert spot is not None
+    if not sheets or sheets[0].array:
+        return
+    top = sheets[0]
+    spots = Spots(top)
+    for key, raw in top.table.items():
+        spot = Spot(desk, spots, (key,))
         if key == "schema" and raw != SCHEMA:
             spot.complain(f"The schema {shown(raw)} is not known here.",
                           f"Write schema = {SCHEMA}, or open the book with a newer Heelclear.")  # fmt: skip
@@ -152,7 +154,7 @@ def _check_beginning(sheets: list[Sheet], file: Path, desk: Desk) -> None:
             spot.complain(
                 f"{shown(key)} stands above the first table.", "Move it below its [[entry]].", "watch"
             )
-    if top and len(sheets) > 1 and "schema" not in top.table and "schema" not in top.unread:
+    if len(sheets) > 1 and "schema" not in top.table and "schema" not in top.unread:
         wrong = "The file does not say in which way it is written."
         desk.findings.append(
             Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "watch")
@@ -165,7 +167,7 @@ def _is_named(sheet: Sheet, desk: Desk) -> bool:
     if not sheet.array or sheet.array.startswith("x-"):
         return False
     if sheet.array not in shapes():
-        near = nearest(sheet.array, list(shapes()))
+        near = spot.near(sheet.array, shapes())
         mend = f"Did you mean [[{near}]]?" if near else "Begin its name with x- to keep it as your own."
         spot.complain(f"A book has no table {shown(sheet.array)}.", mend, "watch")
         return False

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from geometry.quantities import QUANTITIES
-from library.book.desk import Desk, Spot, Spots, nearest, shown
+from library.book.desk import Desk, Spot, Spots, shown
 from library.book.fields import identifier
 from library.book.model import Value
 from library.book.shapes import Merged, Shape
@@ -67,7 +67,7 @@ def _read_key(key: str, raw: object, shape: Shape, part: Part) -> None:
 
 def _complain_of_key(key: str, shape: Shape, spot: Spot) -> None:
     known = [*shape.keys(), *(QUANTITIES if shape.has_values else ())]
-    near = nearest(key, known)
+    near = spot.near(key, known)
     mend = f"Did you mean {near}?" if near else "Remove it, or begin its name with x- to keep it as your own."
     spot.at(key).complain(f"[[{shape.array}]] has no key {shown(key)}.", mend, "watch")
 

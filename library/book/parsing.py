@@ -124,7 +124,7 @@ def _sheets_of(
 
 def _read_each(pieces: list[Piece], text: str, file: Path, layer: Layer, parsed: Parsed) -> None:
     apart = conflicts(text)
-    for conflict in apart:
+    for conflict in apart[: MOST_FINDINGS + 1]:
         wrong = f"Lines {conflict.first} to {conflict.last} hold two versions that git could not join; neither is read."
         mend = "Keep one, and delete the lines that begin with <<<<<<<, ======= and >>>>>>>."
         parsed.findings.append(Finding(Place(file, conflict.first), "", wrong, mend))

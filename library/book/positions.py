@@ -15,6 +15,9 @@ from library.book.patterns import KEY, LONG_STRING, SHORT_STRING
 Keys = tuple[str | int, ...]
 """A way into a document: keys of tables, and numbers (from 0) in arrays."""
 
+DEEPEST = 40
+"""Keys within each other that are told apart; a book has less than half of that."""
+
 _SPACE = re.compile(r"[ \t]*")
 _BLANK = re.compile(r"(?:[ \t\r\n]|#[^\n]*)*")
 _KEY = re.compile(KEY)
@@ -105,7 +108,7 @@ class _Walker:
             self.at += 1
 
     def _pair(self, base: Keys) -> None:
-        for key, start in self._keys():
+        for key, start in self._keys()[: DEEPEST - len(base)]:
             base = (*base, key)
             self.found.setdefault(base, start)
         self.at += 1

@@ -10,7 +10,7 @@ from math import inf
 from geometry.quantities import Quantity
 from geometry.running import unfit
 from geometry.sentences import Kind
-from library.book.desk import Spot, nearest, shown
+from library.book.desk import Spot, shown
 from library.book.fields import one_line, want_known
 from library.book.model import LABELS, Citation, Label, Measure, Value
 from library.units.read import Reading, UnitError, read
@@ -102,7 +102,7 @@ def _also(raw: object, spot: Spot, row: Quantity) -> tuple[Value, ...]:
 def _want_known_keys(table: Mapping[str, object], spot: Spot) -> None:
     for key in table:
         if key not in KEYS and not key.startswith("x-"):
-            near = nearest(key, list(KEYS))
+            near = spot.near(key, KEYS)
             mend = f"Did you mean {near}?" if near else f"A value takes {', '.join(KEYS)}."
             spot.at(key).complain(f"A value has no key {shown(key)}.", mend, "watch")
 
