@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from library.book.model import Book, Entry, Value
+from library.book.model import Book, Citation, Entry, Value
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
 from library.workings.report import cited
@@ -46,7 +46,15 @@ def _from_book(book: Book, value: Value) -> Wanted | None:
     first = value.first()
     if first is None:
         return None
-    return Wanted(first.text, first.text, cited(book, value.citation))
+    return Wanted(first.text, first.text, _briefly(book, value.citation))
+
+
+def _briefly(book: Book, citation: Citation) -> str:
+    """Where a value came from, short enough for a card: the title of the document and the place in it."""
+    source = book.sources.get(citation.document)
+    if citation.label != "published" or source is None:
+        return cited(book, citation)
+    return ", ".join(part for part in (source.title, citation.place) if part)
 
 
 def again(card: Card) -> Card:

@@ -1,0 +1,1 @@
+"""The one page that is carried to the machine: a card as text, Markdown or HTML."""

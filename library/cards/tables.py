@@ -1,0 +1,206 @@
+"""Measurements in from a table, and records out to one, as comma-separated text for a spreadsheet."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from geometry.quantities import QUANTITIES
+from library.book.harmless import harmless
+from library.cards.editing import CardEditRefused, edited
+from library.cards.known import joined
+from library.cards.model import Card, Readings
+
+HEADING = ("card", "when", "quantity", "flute", "reading")
+"""The columns of measurements, in any order; ``when`` is ``received`` or ``after``."""
+
+RECORD = ("card", "status", "begun", "done", "tool", "family", "entry", "size", "thread", "flutes", "work_material",
+          "belongs_to", "marks", "machine", "wheel", "wrong", "received", "wanted", "after", "minutes", "result",
+          "notes")  # fmt: skip
+"""The columns of records."""
+
+MOST_ROWS = 20_000
+MOST_FLUTES = 60
+
+_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+"""What a spreadsheet may take for the beginning of a formula."""
+
+
+@dataclass(frozen=True)
+class Imported:
+    """What a table of measurements asks for.
+
+    Attributes:
+        cards: the changed cards by id.
+        problems: a sentence for each row that cannot be used; while there is one, nothing is to be saved.
+        readings: how many readings were taken.
+    """
+
+    cards: Mapping[str, Card]
+    problems: tuple[str, ...] = ()
+    readings: int = 0
+
+
+def guarded(text: str) -> str:
+    """A cell that no spreadsheet takes for a formula.
+
+    Example:
+        >>> guarded("=1+1"), guarded("-0.05 mm"), guarded("8 deg")
+        ("'=1+1", "'-0.05 mm", '8 deg')
+    """
+    return f"'{text}" if text.startswith(_FORMULA) else text
+
+
+def unguarded(text: str) -> str:
+    """The cell as it was before ``guarded``."""
+    return text[1:] if text[:1] == "'" and text[1:].startswith(_FORMULA) else text
+
+
+def records(cards: Iterable[Card]) -> str:
+    """All cards, a row for each, as comma-separated text."""
+    return _written(RECORD, (_record(card) for card in cards))
+
+
+def _record(card: Card) -> list[str]:
+    tool = card.tool
+    return [
+        card.id,
+        card.status,
+        card.started.isoformat() if card.started else "",
+        card.finished.isoformat() if card.finished else "",
+        tool.name,
+        card.family,
+        card.entry,
+        tool.size,
+        tool.thread,
+        tool.flutes,
+        tool.work_material,
+        tool.belongs_to,
+        tool.marks,
+        card.machine,
+        card.wheel,
+        card.wrong,
+        "; ".join(f"{key} {joined(found)}" for key, found in card.received.items()),
+        "; ".join(f"{key} {one.value}" for key, one in card.wanted.items()),
+        "; ".join(f"{key} {joined(one.readings)}" for key, one in card.after.items()),
+        card.minutes,
+        card.result,
+        card.notes,
+    ]
+
+
+def measurements(cards: Iterable[Card]) -> str:
+    """All readings of the cards in the form that ``import_measurements`` takes."""
+    rows = []
+    for card in cards:
+        for key, found in card.received.items():
+            rows += _rows(card.id, "received", key, found)
+        for key, one in card.after.items():
+            rows += _rows(card.id, "after", key, one.readings)
+    return _written(HEADING, rows)
+
+
+def _rows(card: str, when: str, key: str, readings: Readings) -> list[list[str]]:
+    alone = len(readings) == 1
+    return [[card, when, key, "" if alone else str(number), text] for number, text in enumerate(readings, 1)]
+
+
+def _written(heading: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    out = io.StringIO(newline="")
+    writer = csv.writer(out, lineterminator="\r\n")
+    writer.writerow(heading)
+    writer.writerows([guarded(harmless(cell, lines=True)) for cell in row] for row in rows)
+    return out.getvalue()
+
+
+def import_measurements(text: str, cards: Mapping[str, Card]) -> Imported:
+    """Put the readings of a table on their cards.
+
+    Columns may be parted by commas, semicolons or tabs. A flute without a number is the tool as a whole; a reading
+    covers the one that stood there, and other flutes keep theirs.
+
+    Args:
+        text: of the file, with its heading.
+        cards: the cards that the table may name, by id.
+
+    Returns:
+        The changed cards, or every problem.
+    """
+    try:
+        rows = _read(text)
+    except csv.Error as error:
+        return Imported({}, (f"The table cannot be read: {error}. Save it as comma-separated text.",))
+    if not rows:
+        return Imported({}, (f"The table is empty. Its first line names the columns: {', '.join(HEADING)}.",))
+    columns = [unguarded(cell).strip().casefold() for cell in rows[0][1]]
+    missing = [name for name in HEADING if name not in columns and name != "flute"]
+    if missing:
+        return Imported({}, (f"Line 1: there is no column {' and no column '.join(missing)}. The first line names the "
+                             f"columns: {', '.join(HEADING)}.",))  # fmt: skip
+    if len(rows) > MOST_ROWS:
+        return Imported({}, (f"The table has {len(rows)} lines; {MOST_ROWS} are the most. Divide it.",))
+    return _taken(rows[1:], columns, cards)
+
+
+def _read(text: str) -> list[tuple[int, list[str]]]:
+    """The rows that hold anything, each with its line."""
+    plain = text.removeprefix("\ufeff")
+    first = plain.split("\n", 1)[0]
+    sign = max(",;\t", key=first.count)
+    reader = csv.reader(io.StringIO(plain, newline=""), delimiter=sign, strict=True)
+    return [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
+
+
+def _taken(
+    rows: Sequence[tuple[int, list[str]]], columns: Sequence[str], cards: Mapping[str, Card]
+) -> Imported:
+    changed: dict[str, Card] = {}
+    problems: list[str] = []
+    taken = 0
+    for line, cells in rows:
+        row = {name: unguarded(cell.strip()) for name, cell in zip(columns, cells, strict=False)}
+        wrong = _wrong(row, cards)
+        if wrong:
+            problems.append(f"Line {line}: {wrong}")
+            continue
+        card = changed.get(row["card"], cards[row["card"]])
+        try:
+            changed[row["card"]] = _with_reading(card, row)
+        except CardEditRefused as error:
+            problems.append(f"Line {line}: {error}")
+        else:
+            taken += 1
+    return Imported({}, tuple(problems)) if problems else Imported(changed, (), taken)
+
+
+def _wrong(row: Mapping[str, str], cards: Mapping[str, Card]) -> str:
+    """What is wrong with a row, a sentence; empty where nothing is."""
+    card, when, key, flute = (row.get(name, "") for name in HEADING[:4])
+    if card not in cards:
+        return f"there is no card {card!r}."
+    if when not in {"received", "after"}:
+        return f"when is {when!r}; it can be received or after."
+    if key not in QUANTITIES:
+        from library.book.desk import nearest
+
+        near = nearest(key, list(QUANTITIES))
+        return f"there is no quantity {key!r}." + (f" Did you mean {near}?" if near else "")
+    if flute and not (flute.isdecimal() and flute.isascii() and 1 <= int(flute) <= MOST_FLUTES):
+        return f"flute is {flute!r}; it is a number from 1 to {MOST_FLUTES}, or left empty for the tool as a whole."
+    return "" if row.get("reading") else "the reading is empty."
+
+
+def _with_reading(card: Card, row: Mapping[str, str]) -> Card:
+    when, key = row["when"], row["quantity"]
+    if when == "received":
+        before: Readings = card.received.get(key, ())
+    else:
+        before = card.after[key].readings if key in card.after else ()
+    readings = [row["reading"]] if not row.get("flute") else list(before)
+    if row.get("flute"):
+        place = int(row["flute"]) - 1
+        readings += [""] * (place + 1 - len(readings))
+        readings[place] = row["reading"]
+    return edited(card, f"{when}.{key}", "; ".join(readings))

@@ -1,0 +1,1 @@
+"""Drawings of a tooth for paper."""

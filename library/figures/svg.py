@@ -1,0 +1,224 @@
+"""A tooth as SVG for a printed sheet: circle, edge, face, land and heel, drops drawn deeper than they are.
+
+Only lines, shapes and text: no script, no style sheet, nothing that is fetched from elsewhere.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from html import escape
+from itertools import pairwise
+
+from geometry.figure import Figure
+from library.book.harmless import harmless
+
+WIDTH, HEIGHT = 520, 250
+"""Of the drawing, in its own units."""
+
+MARGIN = 46
+"""Room for words on every side."""
+
+DEEPEST_SHARE = 0.3
+"""How deep the deepest drop is drawn, as a share of the way from edge to heel."""
+
+STEPS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 1000)
+"""How many times deeper a drop may be drawn; round numbers, so that a person can take them back in his head."""
+
+FEW = 24
+"""A profile with fewer points than this is cut finer before it is drawn."""
+
+DASHES = ("", "7 4", "2 3")
+"""The first profile is drawn whole, the others broken, so that they can be told apart in black."""
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class _View:
+    """From the tooth to the paper.
+
+    Attributes:
+        radius: of the circle, in mm.
+        land_angle: from edge to heel, in radians.
+        times: how many times deeper a drop is drawn.
+        scale: units of paper for a millimetre.
+        left: of the drawing, in mm.
+        top: of the drawing, in mm.
+    """
+
+    radius: float
+    land_angle: float
+    times: float
+    scale: float = 1.0
+    left: float = 0.0
+    top: float = 0.0
+
+    def bench(self, angle: float, drop: float = 0.0) -> Point:
+        """A place behind the edge in mm, the middle of the land uppermost, the edge on the left."""
+        turned = angle - self.land_angle / 2
+        out = self.radius - drop * self.times
+        return out * math.sin(turned), -out * math.cos(turned)
+
+    def paper(self, place: Point) -> Point:
+        return (place[0] - self.left) * self.scale + MARGIN, (place[1] - self.top) * self.scale + MARGIN
+
+    def at(self, angle: float, drop: float = 0.0) -> Point:
+        return self.paper(self.bench(angle, drop))
+
+
+def exaggeration(figure: Figure) -> int:
+    """How many times deeper the drops are drawn than they are.
+
+    Example:
+        >>> from geometry.figure import curve
+        >>> exaggeration(Figure(6.0, 0.5, (curve("progressive", 0.5, lambda angle: 0.3 * angle),)))
+        6
+    """
+    deepest = max((abs(drop) for one in figure.curves for _, drop in one.points), default=0.0)
+    if deepest <= 0:
+        return 1
+    fitting = [step for step in STEPS if step * deepest <= DEEPEST_SHARE * figure.radius * figure.land_angle]
+    return fitting[-1] if fitting else 1
+
+
+def svg(figure: Figure, title: str) -> str:
+    """Draw a tooth.
+
+    Args:
+        figure: circle, land and profiles, the chosen one first.
+        title: for whoever cannot see the drawing.
+
+    Returns:
+        One ``<svg>`` element.
+    """
+    times = exaggeration(figure)
+    view = _fitted(figure, times)
+    parts = [
+        *_metal(figure, view),
+        _line(_arc(view, -0.12 * figure.land_angle, 1.12 * figure.land_angle), "0.8", "4 3"),
+        *_profiles(figure, view),
+        *_quarters(figure, view),
+        *_words(figure, view, times),
+    ]
+    name = escape(harmless(title))
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{name}" '
+        f'font-family="sans-serif" font-size="10.5"><title>{name}</title>{"".join(parts)}</svg>'
+    )
+
+
+def _fitted(figure: Figure, times: float) -> _View:
+    """The view in which circle, profiles and a piece of the face just fit on the paper."""
+    view = _View(figure.radius, figure.land_angle, times)
+    places = [
+        view.bench(angle)
+        for angle in (-0.12 * figure.land_angle, 0.0, figure.land_angle / 2, 1.12 * figure.land_angle)
+    ]
+    places += [view.bench(angle, drop) for one in figure.curves for angle, drop in _fine(one.points)]
+    places += [_face_foot(figure, view), _heel_foot(figure, view)]
+    left, right = min(x for x, _ in places), max(x for x, _ in places)
+    top, bottom = min(y for _, y in places), max(y for _, y in places)
+    scale = min((WIDTH - 2 * MARGIN) / (right - left), (HEIGHT - 2 * MARGIN) / (bottom - top))
+    spare = (WIDTH - 2 * MARGIN) / scale - (right - left)
+    return _View(figure.radius, figure.land_angle, times, scale, left - spare / 2, top)
+
+
+def _depth(figure: Figure) -> float:
+    """How much of the tooth is shown below its land, in mm."""
+    return 0.45 * figure.radius * min(figure.land_angle, 1.2)
+
+
+def _face_foot(figure: Figure, view: _View) -> Point:
+    """Where the face leaves the drawing: inward from the edge, leaning back under the land for a positive rake."""
+    x, y = view.bench(0.0)
+    lean = figure.rake_angle + figure.land_angle / 2
+    return x + _depth(figure) * math.sin(lean), y + _depth(figure) * math.cos(lean)
+
+
+def _heel_foot(figure: Figure, view: _View) -> Point:
+    heel = figure.curves[0].points[-1] if figure.curves else (figure.land_angle, 0.0)
+    x, y = view.bench(*heel)
+    return x - 0.25 * _depth(figure), y + _depth(figure)
+
+
+def _metal(figure: Figure, view: _View) -> list[str]:
+    """The body of the tooth, pale, with its face."""
+    edge, foot = view.at(0.0), view.paper(_face_foot(figure, view))
+    top = _arc(view, 0.0, figure.land_angle)
+    if figure.curves:
+        top = [view.at(*place) for place in _fine(figure.curves[0].points)]
+    outline = [foot, edge, *top, view.paper(_heel_foot(figure, view))]
+    return [
+        f'<polygon points="{_points(outline)}" fill="#ece8df" stroke="none"/>',
+        _line([edge, foot], "1.6"),
+        _line([top[-1], outline[-1]], "1"),
+    ]
+
+
+def _profiles(figure: Figure, view: _View) -> list[str]:
+    found = []
+    for number, one in enumerate(figure.curves):
+        places = [view.at(*place) for place in _fine(one.points)]
+        found.append(_line(places, "1.2" if number else "2", DASHES[min(number, 2)]))
+    return found
+
+
+def _fine(points: Sequence[Point]) -> list[Point]:
+    """A profile with enough points that what is even round the circle is drawn round."""
+    if len(points) >= FEW:
+        return list(points)
+    found = list(points[:1])
+    for (angle, drop), (next_angle, next_drop) in pairwise(points):
+        for step in range(1, FEW + 1):
+            share = step / FEW
+            found.append((angle + share * (next_angle - angle), drop + share * (next_drop - drop)))
+    return found
+
+
+def _quarters(figure: Figure, view: _View) -> list[str]:
+    """Short strokes outside the circle where the dial is read: edge, quarters and heel."""
+    length = 6 / view.scale
+    found = []
+    for quarter in range(5):
+        angle = figure.land_angle * quarter / 4
+        outside = -length / view.times
+        found.append(_line([view.at(angle, outside / 3), view.at(angle, outside)], "1"))
+    return found
+
+
+def _words(figure: Figure, view: _View, times: int) -> list[str]:
+    edge, heel = view.at(0.0), view.at(figure.land_angle)
+    said = [
+        _text((edge[0] - 10, edge[1] - 8), "edge", "end"),
+        _text((heel[0] + 10, heel[1] - 8), "heel", "start"),
+    ]
+    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep as they are"
+    names = [
+        f"{('whole', 'broken', 'dotted')[min(n, 2)]} line: {one.name}" for n, one in enumerate(figure.curves)
+    ]
+    said.append(_text((WIDTH / 2, HEIGHT - 22), "; ".join(names), "middle"))
+    circle = f"thin broken line: circle of the edges of radius {figure.radius:.4g} mm; {drawn}"
+    said.append(_text((WIDTH / 2, HEIGHT - 6), circle, "middle"))
+    return said
+
+
+def _arc(view: _View, start: float, end: float) -> list[Point]:
+    return [view.at(start + (end - start) * step / 48) for step in range(49)]
+
+
+def _points(places: Sequence[Point]) -> str:
+    return " ".join(f"{x:.2f},{y:.2f}" for x, y in places)
+
+
+def _line(places: Sequence[Point], width: str, dash: str = "") -> str:
+    broken = f' stroke-dasharray="{dash}"' if dash else ""
+    return (
+        f'<polyline points="{_points(places)}" fill="none" stroke="#1d1d1b" stroke-width="{width}"{broken}/>'
+    )
+
+
+def _text(place: Point, words: str, anchor: str) -> str:
+    x, y = place
+    return f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(harmless(words))}</text>'
