@@ -20,10 +20,12 @@ class Curve:
     Attributes:
         name: what it is, such as ``progressive``.
         points: pairs of the angle behind the edge (rad) and the drop below the circle (mm).
+        corners: the angles behind the edge (rad) at which one facet meets the next.
     """
 
     name: str
     points: tuple[tuple[float, float], ...]
+    corners: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -43,17 +45,20 @@ class Figure:
     rake_angle: float = 0.0
 
 
-def curve(name: str, land_angle: float, drop: Callable[[float], float]) -> Curve:
+def curve(
+    name: str, land_angle: float, drop: Callable[[float], float], corners: tuple[float, ...] = ()
+) -> Curve:
     """Sample a profile from edge to heel.
 
     Args:
         name: what the curve is.
         land_angle: how far behind the edge it goes, in radians.
         drop: its drop below the circle (mm) at an angle (rad) behind the edge.
+        corners: where one facet meets the next, in radians behind the edge.
 
     Example:
         >>> curve("progressive", 0.5, lambda angle: 2 * angle).points[-1]
         (0.5, 1.0)
     """
     steps = [land_angle * (i / SAMPLES) for i in range(SAMPLES + 1)]
-    return Curve(name, tuple([(angle, drop(angle)) for angle in steps]))
+    return Curve(name, tuple([(angle, drop(angle)) for angle in steps]), corners)

@@ -111,6 +111,12 @@ def _checks(given: Inputs, land: MarginedLand, heel_drop: float) -> list[Check]:
     return found
 
 
+def _corners(land: MarginedLand) -> tuple[float, ...]:
+    """Where margin and facets meet, in radians behind the edge."""
+    after_margin = (land.margin,) if land.margin > 0 else ()
+    return (*after_margin, *(land.margin + facet.end for facet in land.facets[:-1]))
+
+
 def _compute(given: Inputs) -> Result:
     diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
     heel = land_angle(given.number("land_width"), diameter, measured_as)
@@ -125,7 +131,7 @@ def _compute(given: Inputs) -> Result:
         outputs,
         stations(heel, {"drop": land.drop}),
         checks=tuple(_checks(given, land, heel_drop)),
-        figure=Figure(diameter / 2, heel, (curve("facets", heel, land.drop),)),
+        figure=Figure(diameter / 2, heel, (curve("facets", heel, land.drop, _corners(land)),)),
     )
 
 

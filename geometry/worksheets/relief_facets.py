@@ -89,7 +89,7 @@ def _figure(facets: tuple[Facet, ...], given: Inputs, turned: float) -> Figure:
         diameter / 2,
         turned,
         (
-            Curve("facets", (*ground, *left)),
+            Curve("facets", (*ground, *left), tuple(facet.end for facet in facets[:-1])),
             Curve("gap wanted", ((facets[0].end, gap), (turned, gap))),
             Curve("old body", ((0.0, proud), (turned, proud))),
         ),

@@ -133,7 +133,7 @@ def _compute(given: Inputs) -> Result:
             (
                 curve("progressive", turned, even),
                 Curve("flat", outline((one,), diameter)),
-                Curve("two facets", outline(two, diameter)),
+                Curve("two facets", outline(two, diameter), (two[0].end,)),
             ),
         ),
     )

@@ -28,3 +28,8 @@ def test_a_figure_keeps_its_curves_in_the_order_given() -> None:
     figure = Figure(6.0, 0.5, curves)
     assert [one.name for one in figure.curves] == ["chosen", "other"]
     assert figure.rake_angle == 0.0
+
+
+def test_corners_are_kept_where_facets_meet() -> None:
+    assert curve("facets", 0.4, lambda angle: angle, (0.1, 0.2)).corners == (0.1, 0.2)
+    assert curve("progressive", 0.4, lambda angle: angle).corners == ()
