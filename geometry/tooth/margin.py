@@ -42,8 +42,9 @@ class MarginedLand:
         return drop(self.facets, turned - self.margin) if turned > self.margin else 0.0
 
     def clear_angle(self) -> float:
-        """How far behind the edge the last facet, carried on, is back on the circle, in radians."""
-        return self.margin + clear_angle(self.facets[-1], self.diameter)
+        """How far behind the edge the land is back on the circle for the first time, in radians."""
+        proud = next((facet for facet in self.facets if facet.end_drop <= 0), self.facets[-1])
+        return self.margin + clear_angle(proud, self.diameter)
 
     def last_angle_for(self, heel_drop: float) -> float:
         """The angle (rad) of the last facet that lays the heel ``heel_drop`` (mm) inside the circle."""

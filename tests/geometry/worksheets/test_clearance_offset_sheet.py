@@ -1,0 +1,73 @@
+"""The clearance-offset worksheet: which diameter counts, there and back, and where the shop rule drifts."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.running import Refusal, run
+from geometry.sentences import Amount
+from geometry.worksheet import Given
+from geometry.worksheets import worksheet
+
+SHEET = worksheet("clearance-offset")
+STRAIGHT: dict[str, Given] = {
+    "relief_angle": math.radians(7),
+    "wheel_shape": "straight",
+    "wheel_diameter": 150.0,
+}
+
+
+def test_the_check_values_and_their_difference() -> None:
+    # Derived, and by the rule 0.0087: 9.1402 and 9.1350 mm.
+    outputs = run(SHEET, STRAIGHT).outputs
+    assert outputs["offset"] == pytest.approx(9.1402, abs=5e-5)
+    assert outputs["shop_rule_offset"] == pytest.approx(9.1350, abs=5e-5)
+    assert outputs["rule_difference"] == pytest.approx(9.1350 - 9.14020, abs=1e-4)
+
+
+def test_a_straight_wheel_counts_the_wheel_and_a_cup_wheel_the_tool() -> None:
+    both = {**STRAIGHT, "diameter": 20.0}
+    assert run(SHEET, both).outputs["offset"] == pytest.approx(75 * math.sin(math.radians(7)), rel=1e-12)
+    cup = run(SHEET, {**both, "wheel_shape": "cup"})
+    assert cup.outputs["offset"] == pytest.approx(10 * math.sin(math.radians(7)), rel=1e-12)
+    assert "TOOL" in str(cup.checks[0].sentence)
+
+
+@pytest.mark.parametrize(("shape", "wanted"), [("straight", "wheel_diameter"), ("cup", "diameter")])
+def test_only_the_diameter_that_counts_is_asked_for(shape: str, wanted: str) -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {"relief_angle": 0.1, "wheel_shape": shape})
+    assert [problem.key for problem in refused.value.problems] == [wanted]
+
+
+@given(st.floats(0.001, 0.7), st.floats(5, 400))
+def test_a_height_read_on_the_machine_leads_back_to_the_relief(relief: float, wheel: float) -> None:
+    height = run(SHEET, {"relief_angle": relief, "wheel_diameter": wheel}).outputs["offset"]
+    back = run(SHEET, {"offset": height, "wheel_diameter": wheel}).outputs
+    assert back["relief_angle"] == pytest.approx(relief, rel=1e-9)
+    assert back["offset"] == height
+
+
+def test_a_height_beyond_the_wheel_is_refused_with_the_limit() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {"offset": 75.0, "wheel_diameter": 150.0})
+    assert refused.value.problems[0].key == "offset"
+    assert "75 mm" in str(refused.value)
+
+
+def test_where_the_shop_rule_drifts_the_exact_offset_is_named() -> None:
+    result = run(SHEET, {**STRAIGHT, "relief_angle": math.radians(25)})
+    check = result.checks[-1]
+    assert check.state == "watch"
+    exact = check.sentence.parts["exact"]
+    assert isinstance(exact, Amount)
+    assert exact.value == pytest.approx(75 * math.sin(math.radians(25)), rel=1e-12)
+
+
+def test_no_offset_is_a_watch_and_some_relief_ends_it() -> None:
+    assert run(SHEET, {**STRAIGHT, "relief_angle": 0.0}).checks[0].state == "watch"
+    assert run(SHEET, {**STRAIGHT, "relief_angle": 1e-6}).checks[0].state == "pass"
