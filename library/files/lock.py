@@ -36,18 +36,40 @@ def locked(folder: Path, disk: Disk = DISK, patience: float = PATIENCE) -> Itera
         OSError: when it cannot be made or locked.
     """
     path = folder / LOCK_NAME
-    descriptor = _open(path, disk)
+    descriptor = _locked_file(path, disk, patience)
     try:
-        if not stat.S_ISREG(disk.fstat(descriptor).st_mode):
-            raise SaveRefused(
-                f"{named(path)} is not a plain file. Nothing was saved; remove it and save again.", path
-            )
-        _wait(descriptor, folder, disk, patience)
         yield
     finally:
         # What was saved by now is saved, whatever the closing of an empty file says.
         with suppress(OSError):
             disk.close(descriptor)
+
+
+def _locked_file(path: Path, disk: Disk, patience: float) -> int:
+    """Open and lock the file; anew where somebody removed it, against all advice, while this program waited."""
+    waited = 0.0
+    while True:
+        descriptor = _open(path, disk)
+        try:
+            status = disk.fstat(descriptor)
+            if not stat.S_ISREG(status.st_mode):
+                raise SaveRefused(
+                    f"{named(path)} is not a plain file. Nothing was saved; remove it and save again.", path
+                )
+            if _is_taken(descriptor, disk) and _is_at(path, status):
+                return descriptor
+        except BaseException:
+            disk.close(descriptor)
+            raise
+        disk.close(descriptor)
+        if waited >= patience:
+            raise SaveRefused(
+                f"Another program has been saving in {named(path.parent)} for {patience:g} seconds. Nothing was "
+                "saved here; wait until it has finished, then save again.",
+                path.parent,
+            )
+        disk.pause(_STEP)
+        waited += _STEP
 
 
 def _open(path: Path, disk: Disk) -> int:
@@ -59,17 +81,17 @@ def _open(path: Path, disk: Disk) -> int:
         return disk.open(path, flags | os.O_RDONLY, 0o666)
 
 
-def _wait(descriptor: int, folder: Path, disk: Disk, patience: float) -> None:
-    waited = 0.0
-    while True:
-        try:
-            return disk.lock(descriptor)
-        except BlockingIOError:
-            if waited >= patience:
-                raise SaveRefused(
-                    f"Another program has been saving in {named(folder)} for {patience:g} seconds. Nothing was "
-                    "saved here; wait until it has finished, then save again.",
-                    folder,
-                ) from None
-        disk.pause(_STEP)
-        waited += _STEP
+def _is_taken(descriptor: int, disk: Disk) -> bool:
+    try:
+        disk.lock(descriptor)
+    except BlockingIOError:
+        return False
+    return True
+
+
+def _is_at(path: Path, status: os.stat_result) -> bool:
+    try:
+        now = os.lstat(path)
+    except FileNotFoundError:
+        return False
+    return (now.st_dev, now.st_ino) == (status.st_dev, status.st_ino)

@@ -34,16 +34,22 @@ def plainly(file: Path, data: bytes) -> None:
 
 
 def one_round(file: Path, save: Callable[[Path, bytes], None], first: int, chance: random.Random) -> bytes:
+    """Start a program that saves without a pause, kill it a little after its first save, and read the file."""
+    told, telling = os.pipe()
     child = os.fork()
     if child == 0:
         try:
             for number in itertools.count(first):
                 save(file, text(number))
+                os.write(telling, b".")
         finally:
             os._exit(1)
-    time.sleep(chance.uniform(0.0005, 0.012))
+    os.close(telling)
+    os.read(told, 1)
+    time.sleep(chance.uniform(0, 0.008))
     os.kill(child, signal.SIGKILL)
     os.waitpid(child, 0)
+    os.close(told)
     return file.read_bytes()
 
 

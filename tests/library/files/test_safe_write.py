@@ -17,6 +17,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from library.files.disk import Disk
+from library.files.lock import locked
 from library.files.refusals import ChangedMeanwhile, SaveRefused
 from library.files.safe_write import ANYTHING, read_for_change, remove_safely, write_safely
 from library.files.standing import fingerprint
@@ -395,8 +396,6 @@ def test_a_really_full_disk_keeps_the_old_text(tmp_path: Path) -> None:
 
 @pytest.fixture
 def somebody_saving(shop: Path) -> Iterator[Path]:
-    from library.files.lock import locked
-
     ready, done = threading.Event(), threading.Event()
 
     def hold() -> None:
@@ -424,6 +423,13 @@ def test_the_lock_file_stays_where_it_is(taps: Path) -> None:
     inode = (taps.parent / ".lock").stat().st_ino
     save(taps, OLD)
     assert (taps.parent / ".lock").stat().st_ino == inode
+
+
+def test_a_lock_file_that_somebody_removed_meanwhile_locks_nobody_out_and_lets_no_two_in(shop: Path) -> None:
+    with locked(shop):
+        (shop / ".lock").unlink()
+        with locked(shop), pytest.raises(SaveRefused, match="Another program"), locked(shop, patience=0.03):
+            pass
 
 
 def test_a_lock_that_is_a_pipe_or_a_link_is_refused(shop: Path) -> None:

@@ -1,0 +1,98 @@
+"""What git complains of, in words for a shop."""
+
+from __future__ import annotations
+
+from library.book.harmless import harmless
+
+_KNOWN = (
+    (
+        (
+            "tell me who you are",
+            "auto-detect email",
+            "empty ident",
+            "no email was given",
+            "no name was given",
+        ),
+        "Git does not know who you are. Tell it once: git config --global user.name followed by your name in quotes, "
+        "and user.email likewise.",
+    ),
+    (
+        ("index.lock",),
+        "Another git command is at work in the book, or one was broken off. Wait, or remove the file index.lock in "
+        "its .git folder.",
+    ),
+    (
+        ("dubious ownership",),
+        "The book's folder belongs to another user, so git does not trust it. Tell it to: git config --global --add "
+        "safe.directory followed by the folder.",
+    ),
+    (
+        (
+            "terminal prompts disabled",
+            "could not read username",
+            "could not read password",
+            "permission denied (",
+            "authentication failed",
+            "host key verification failed",
+        ),
+        "The other machine did not let you in, and this program never asks for a password. Set up a key or a stored "
+        "password, and try git fetch once by hand.",
+    ),
+    (
+        (
+            "could not read from remote",
+            "could not resolve host",
+            "unable to access",
+            "connection timed out",
+            "connection refused",
+            "no route to host",
+            "does not appear to be a git repository",
+            "repository not found",
+        ),
+        "The other copy of the book could not be reached. See that the network is up and the address is right "
+        "(git remote -v).",
+    ),
+    (
+        ("no space left", "disk quota exceeded"),
+        "The disk of the book is full. Make room on it, then try again.",
+    ),
+    (
+        ("would be overwritten",),
+        "Files of the book were changed and are not in git yet. Commit them first, then try again.",
+    ),
+    (
+        ("during a merge", "you have not concluded your merge", "during a cherry-pick", "unmerged files"),
+        "A merge was begun in the book by hand and is not finished. Finish it with git commit, or break it off with "
+        "git merge --abort.",
+    ),
+    (
+        ("ignored by one of your .gitignore",),
+        "The file is among those that git was told to ignore. Take it out of .gitignore, then try again.",
+    ),
+)
+
+
+def reason_for(command: str, complaints: str) -> str:
+    """Why a command of git did not go well, and what to do.
+
+    Args:
+        command: its name, such as ``commit``.
+        complaints: what git wrote about it, in English.
+
+    Example:
+        >>> reason_for("push", "fatal: 'far' does not appear to be a git repository")
+        "The other copy of the book could not be reached. See that the network is up and the address is right (git remote -v). (Git says: fatal: 'far' does not appear to be a git repository)"
+    """
+    said = _short(complaints)
+    known = complaints.casefold()
+    for signs, sentence in _KNOWN:
+        if any(sign in known for sign in signs):
+            return f"{sentence} (Git says: {said})"
+    return f"Git could not do it ({command}): {said or 'it gave no reason'}. Look at the book's folder with git status."
+
+
+def _short(complaints: str) -> str:
+    """What matters of it, safe to show, in one line."""
+    lines = [line.strip() for line in complaints.splitlines() if line.strip()]
+    wanted = [line for line in lines if line.startswith(("fatal:", "error:"))] or lines[-3:]
+    return harmless(" / ".join(wanted))[:300]
