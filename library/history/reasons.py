@@ -94,5 +94,5 @@ def reason_for(command: str, complaints: str) -> str:
 def _short(complaints: str) -> str:
     """What matters of it, safe to show, in one line."""
     lines = [line.strip() for line in complaints.splitlines() if line.strip()]
-    wanted = [line for line in lines if line.startswith(("fatal:", "error:"))] or lines[-3:]
+    wanted = [line for line in lines if line.startswith(("fatal:", "error:", "remote:", "!"))] or lines[-3:]
     return harmless(" / ".join(wanted))[:300]
