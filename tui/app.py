@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import argparse
+import gc
 from typing import TYPE_CHECKING
 
 from textual.message import Message
 from textual.screen import Screen
 
+from library.book.rows import Rows
 from library.units.system import Display
-from tui import terminal
-from tui.look import look
-from tui.own_keys import read_keys
 from tui.plain import plain
 from tui.private_textual import SparingApp
 from tui.screens.board import Board
@@ -58,19 +56,24 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def on_mount(self) -> None:
         """Read the book behind the first frame, and take signals from now on."""
+        self.call_after_refresh(self._collect_from_now_on)
         on_ending(self.leave)
         self.app_resume_signal.subscribe(self, lambda _: self.repaint())
         self.run_worker(self._read_book, thread=True)
+
+    def _collect_from_now_on(self) -> None:
+        """What was loaded for the first frame stays; only what comes after it is looked through."""
+        gc.freeze()
+        gc.enable()
 
     def _read_book(self) -> None:
         self.post_message(self.BookOpened(self._open_book()))
 
     def on_heelclear_book_opened(self, message: BookOpened) -> None:
         """Show the book."""
-        from tui.view.rows import rows_of
-
         self.session.book = message.book
-        self.session.page.fill(rows_of(message.book))
+        rows = message.book.rows
+        self.session.page.fill(rows if isinstance(rows, Rows) else Rows.of(rows))
         self._draw()
 
     def load_units(self) -> None:
@@ -129,31 +132,3 @@ class Heelclear(SparingApp, inherit_bindings=False):
         from tui import faults
 
         return plain(faults.farewell(error, faults.keep(error, state_folder())))
-
-
-def run(options: argparse.Namespace) -> int:
-    """Run the screens; returns the exit code.
-
-    Args:
-        options: ``library`` (the shop's folder or nothing), ``units``, ``ascii`` and ``mouse``.
-    """
-    refusal = terminal.refusal()
-    if refusal:
-        return terminal.refuse(refusal)
-    from library.book.folders import config_folder
-
-    session = Session(
-        look=look(colour=terminal.has_colour(), ascii_only=options.ascii or not terminal.has_unicode()),
-        display=Display(options.units),
-        keymap=read_keys(config_folder() / "keys.toml"),
-    )
-    app = Heelclear(session, lambda: _book(options))
-    app.run(mouse=options.mouse)
-    return app.return_code or 0
-
-
-def _book(options: argparse.Namespace) -> Book:
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-
-    return open_book(shop_folder(options.library)[0])

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import takewhile
+
+from rich.cells import cell_len
 
 Cell = tuple[str, str]
 """The text of one cell and the codes of its style; the right half of a wide character is empty."""
@@ -52,14 +54,26 @@ class ChangedCells:
         row = self._wanted[y]
         self._touched.add(y)
         for text, codes in pieces:
-            for cell in _cells(text, codes):
-                if cell is None:
-                    if 0 < x <= self.width:
-                        row[x - 1] = (row[x - 1][0] + text, codes)
-                    continue
-                if 0 <= x < self.width:
+            if text.isascii():
+                end = min(x + len(text), self.width)
+                row[x:end] = [(character, codes) for character in text[: max(end - x, 0)]]
+                x += len(text)
+            else:
+                x = self._put_wide(row, x, text, codes)
+
+    def _put_wide(self, row: list[Cell], x: int, text: str, codes: str) -> int:
+        """Text with characters that may take two cells or none; returns the cell after it."""
+        for character in text:
+            width = cell_len(character)
+            if not width:
+                if 0 < x <= self.width:
+                    row[x - 1] = (row[x - 1][0] + character, codes)
+                continue
+            for cell in ((character, codes), ("", codes))[:width]:
+                if x < self.width:
                     row[x] = cell
                 x += 1
+        return x
 
     def changes(self) -> str:
         """What to send so that the terminal shows what is wanted; empty where it does already."""
@@ -82,20 +96,6 @@ class ChangedCells:
 
 def _blank(width: int, height: int) -> list[list[Cell]]:
     return [[BLANK] * width for _ in range(height)]
-
-
-def _cells(text: str, codes: str) -> Iterator[Cell | None]:
-    """The cells of a text; nothing for a mark that stands on the character before it."""
-    if text.isascii():
-        yield from ((character, codes) for character in text)
-        return
-    from rich.cells import cell_len
-
-    for character in text:
-        width = cell_len(character)
-        yield (character, codes) if width else None
-        if width == 2:
-            yield ("", codes)
 
 
 def _row(parts: list[str], y: int, shown: Sequence[Cell], wanted: Sequence[Cell], codes: str) -> str:

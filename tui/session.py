@@ -42,7 +42,14 @@ class Session:
     def chosen_entry(self) -> Entry | None:
         """The entry that the list points at."""
         row = self.page.chosen
-        return self.book.entries.get(row.id) if row is not None and self.book is not None else None
+        return self.entry(row.id) if row is not None else None
+
+    def entry(self, name: str) -> Entry | None:
+        """An entry by its id; nothing where it is not in the book, or not any more."""
+        try:
+            return self.book.entries[name] if self.book is not None else None
+        except KeyError:
+            return None
 
     def problem_count(self) -> int:
         """How many problems the book and the user's keys have."""

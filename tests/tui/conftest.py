@@ -21,6 +21,7 @@ from library.book.model import (
     Source,
     Value,
 )
+from library.book.rows import Row, Rows
 from tui.app import Heelclear
 from tui.session import Session
 from tui.widgets.pane import Pane
@@ -43,6 +44,11 @@ def _relief_style(word: str) -> Value:
 def _entry(name: str, family: str, title: str, material: str, relief: float, **others: Value) -> Entry:
     values = {"relief_angle": _angle("relief_angle", relief), "relief_style": _relief_style("progressive")}
     return Entry(name, family, title, material, values=values | others, cautions=("chips",))
+
+
+def _row(entry: Entry) -> Row:
+    search = " ".join((entry.title, entry.family, entry.work_material, *entry.synonyms)).casefold()
+    return Row("entry", entry.id, entry.title, entry.family, entry.work_material, entry.layer, search=search)
 
 
 def sample_book() -> Book:
@@ -80,6 +86,7 @@ def sample_book() -> Book:
         _entry("drill-cast", "twist-drill", "Twist drill, cast iron", "cast iron", 12),
     ]
     return Book(
+        rows=Rows.of(map(_row, entries)),
         entries={entry.id: entry for entry in entries},
         families={
             "tap": Family("tap", "Taps", "They cut threads.", {"relief": "Behind the edge."}, ("threading",)),

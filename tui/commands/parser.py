@@ -17,8 +17,12 @@ LAST_LINE = """The wheel's own rating, the machine's manual, local rules and a t
 anything that this program says."""
 
 
-def build() -> argparse.ArgumentParser:
-    """The whole parser, with one sub-parser for each command."""
+TAKES_A_WORD = ("--library", "--units")
+"""Options after which a word is no command."""
+
+
+def build(names: Sequence[str] = COMMANDS) -> argparse.ArgumentParser:
+    """The parser, with one sub-parser for each of the commands named."""
     parser = argparse.ArgumentParser(
         prog="heelclear",
         description=DESCRIPTION,
@@ -33,8 +37,10 @@ def build() -> argparse.ArgumentParser:
     parser.add_argument("--ascii", action="store_true", help="draw with plain ASCII characters only")
     parser.add_argument("--mouse", action="store_true", help="let the program have the mouse")
     parser.set_defaults(run=_screens)
+    if not names:
+        return parser
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
-    for name in COMMANDS:
+    for name in names:
         module = import_module(f"tui.commands.{name.replace('-', '_')}")
         own = commands.add_parser(
             name, help=module.HELP, description=module.HELP, epilog=LAST_LINE, add_help=name != "work",
@@ -50,13 +56,21 @@ def parse(words: Sequence[str]) -> argparse.Namespace:
 
     A worksheet's ``key=value`` words may stand before or behind its options.
     """
-    parser = build()
+    parser = build(_needed(words))
     options, rest = parser.parse_known_args(words)
     if rest and hasattr(options, "values") and not any(word.startswith("-") for word in rest):
         options.values += rest
     elif rest:
         parser.error(f"not understood: {' '.join(rest)}")
     return options
+
+
+def _needed(words: Sequence[str]) -> Sequence[str]:
+    """The commands to build parsers for: none where only options of the screens are given, which start sooner so."""
+    before = ("", *words)
+    others = [word for last, word in zip(before, words, strict=False) if last not in TAKES_A_WORD]
+    only_options = all(word.startswith("-") and word not in {"-h", "--help"} for word in others)
+    return () if only_options else COMMANDS
 
 
 def add_library(parser: argparse.ArgumentParser, default: Path | str | None) -> None:
@@ -83,7 +97,7 @@ def add_units(parser: argparse.ArgumentParser) -> None:
 
 
 def _screens(options: argparse.Namespace) -> int:
-    from tui.app import run
+    from tui.start import run
 
     code: int = run(options)
     return code

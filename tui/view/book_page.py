@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
-from tui.view.rows import Row, nearest_first, search
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
+
+if TYPE_CHECKING:
+    from library.book.rows import Row, Rows
 
 FIND = "Find: "
 MARK_WIDTH = 4
@@ -18,24 +21,22 @@ class BookPage:
 
     Attributes:
         find: the find line.
-        hits: indices of the rows found.
+        hits: numbers of the rows found.
         view: the part of them in sight, and the chosen one.
     """
 
-    def __init__(self, rows: Sequence[Row] | None = None) -> None:
+    def __init__(self, rows: Rows | None = None) -> None:
         self._rows = rows
         self.find = TextLine()
-        self._found: Sequence[int] = range(len(rows or ()))
+        self._found: Sequence[int] = range(len(rows) if rows is not None else 0)
         self.hits: Sequence[int] = self._found
         self.view = Viewport(len(self.hits))
 
-    def fill(self, rows: Sequence[Row]) -> None:
+    def fill(self, rows: Rows) -> None:
         """Take new rows; what is typed and the chosen entry stay."""
         kept = self.chosen
         self._rows = rows
-        self._found = search(rows, self.find.text)
-        self.hits = nearest_first(rows, self.find.text, self._found)
-        self.view.resize(len(self.hits), self.view.height)
+        self._search(None)
         if kept is not None:
             self.choose(kept.id)
 
@@ -58,10 +59,16 @@ class BookPage:
         old, self.find = self.find.text, find
         if find.text == old or self._rows is None:
             return
-        self._found = search(self._rows, find.text, self._found if find.text.startswith(old) else None)
-        self.hits = nearest_first(self._rows, find.text, self._found)
-        self.view.resize(len(self.hits), self.view.height)
+        self._search(self._found if find.text.startswith(old) else None)
         self.view.choose(0)
+
+    def _search(self, among: Sequence[int] | None) -> None:
+        if self._rows is None:
+            return
+        sought = self.find.text.strip()
+        self._found = self._rows.matching(sought, among) if sought else range(len(self._rows))
+        self.hits = nearest_first(self._rows, sought, self._found)
+        self.view.resize(len(self.hits), self.view.height)
 
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
@@ -120,16 +127,44 @@ def _heading(width: int) -> Line:
 def _drawn(row: Row, width: int, *, chosen: bool) -> Line:
     family, title, material, mark = columns(width)
     role: Role = "chosen" if chosen else "plain"
-    rest = f" {fit(row.material, material)}" if material else ""
+    rest = f" {fit(in_words(row.work_material), material)}" if material else ""
     return padded(
         line(
             Piece("> " if chosen else "  ", "strong"),
-            fit(row.family, family) + " ",
+            fit(in_words(row.family), family) + " ",
             Piece(fit(row.title, title), role),
-            f"{rest} {fit(row.mark, mark)}",
+            f"{rest} {fit(mark_of(row), mark)}",
         ),
         width,
     )
+
+
+def in_words(name: str) -> str:
+    """An id of the book as a person reads it.
+
+    Example:
+        >>> in_words("step-drill")
+        'Step drill'
+    """
+    return name.replace("-", " ").capitalize()
+
+
+def mark_of(row: Row) -> str:
+    """``mend`` where the file has something wrong with it, ``shop`` where the shop's own book has a part of it."""
+    if row.state:
+        return "mend"
+    return "shop" if row.layer == "shop" else ""
+
+
+def nearest_first(rows: Rows, sought: str, found: Sequence[int]) -> Sequence[int]:
+    """The same rows, those first that have several words as they were typed."""
+    phrase = " ".join(sought.casefold().split())
+    if " " not in phrase:
+        return found
+    texts = rows.searches
+    near = [number for number in found if phrase in texts[number]]
+    known = set(near)
+    return near + [number for number in found if number not in known]
 
 
 def with_preview(page: list[Line], preview: list[Line], width: int) -> list[Line]:
