@@ -108,7 +108,7 @@ def weakest_of_fall(fall_per_turn: float, feed: float, inner: float, outer: floa
         8.0
     """
     between = math.sqrt(max(fall_per_turn, 0.0) * require_not_negative("feed", feed)) / math.pi
-    places = (inner, outer, min(max(between, inner), outer))
+    places = (inner, between, outer) if inner < between < outer else (inner, outer)
     return min(places, key=lambda diameter: left_of_fall(fall_per_turn, feed, diameter))
 
 

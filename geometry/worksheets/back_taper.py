@@ -10,7 +10,7 @@ from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_an
 from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
 PER = 100.0
-"""Back taper is stated over this length, in mm."""
+"""Back taper is stated over this length in mm; the sentences take it where no length was given."""
 
 SCALE_SHOWS = math.radians(0.1)
 """The least swivel that the scale of a table shows well: a tenth of a degree; no source."""
@@ -33,13 +33,13 @@ def _taper(given: Inputs) -> float:
     )
 
 
-def _check(taper: float, front: float) -> Check:
+def _check(taper: float, front: float, per: float) -> Check:
     if taper < 0:
         return stop(
             "The tool grows toward the back, by {growth} in {per}: it binds in its hole. Bring the diameter at the back below "
             "{front}.",
-            growth=length(-taper * PER),
-            per=length(PER),
+            growth=length(-taper * per),
+            per=length(per),
             front=length(front, Rounding.DOWN),
         )
     if taper == 0:
@@ -50,11 +50,11 @@ def _check(taper: float, front: float) -> Check:
         )
     says = "The diameter loses {loss} in {per}, a taper of {taper} for each unit of length. Swivel the table {swivel}"
     parts = {
-        "loss": length(taper * PER),
-        "per": length(PER),
+        "loss": length(taper * per),
+        "per": length(per),
         "taper": ratio(taper),
         "swivel": angle(swivel_of_taper(taper)),
-        "fall": length(taper * PER / 2),
+        "fall": length(taper * per / 2),
     }
     if swivel_of_taper(taper) < SCALE_SHOWS:
         return passed(
@@ -81,7 +81,11 @@ def _compute(given: Inputs) -> Result:
     rows = tuple(_row(front, taper, distance) for distance in distances)
     if rows:
         outputs |= {key: rows[-1].values[key] for key in ("diameter_there", "dial_fall")}
-    return Result(outputs, rows=rows, checks=(_check(taper, front),))
+    return Result(
+        outputs,
+        rows=rows,
+        checks=(_check(taper, front, distances[-1] if distances and distances[-1] > 0 else PER),),
+    )
 
 
 WORKSHEET = Worksheet(

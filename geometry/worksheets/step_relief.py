@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 from geometry.cone import relief as cone
 from geometry.cone.steps import RelievedShoulder, relieved, shoulders
@@ -40,16 +41,19 @@ class _Tool:
     def step_relief(self, diameter: float) -> float:
         return cone.relief_angle(self.radial / self.turn, diameter)
 
+    @cached_property
     def weakest(self) -> tuple[RelievedShoulder, float]:
         """The shoulder, and the diameter at an end of it, with the least relief square to its cone."""
         ends = [(cut, end) for cut in self.shoulders for end in (cut.shoulder.inner, cut.shoulder.outer)]
         return min(ends, key=lambda place: place[0].relief(place[1]))
 
+    @cached_property
     def weakest_in_feed(self) -> tuple[RelievedShoulder, float]:
         """The shoulder, and the diameter on it, where the feed leaves least."""
         places = [(cut, cut.weakest_diameter(self.feed)) for cut in self.shoulders]
         return min(places, key=lambda place: place[0].left(self.feed, place[1]))
 
+    @cached_property
     def feed_limit(self) -> float:
         """The feed for one turn at which the first shoulder has no relief left, in mm."""
         return min(cut.fall_per_turn for cut in self.shoulders)
@@ -134,7 +138,7 @@ def _wanted_check(tool: _Tool, wanted: float) -> Check:
 
 
 def _shoulder_check(tool: _Tool, *, has_feed: bool) -> Check:
-    weakest, place = tool.weakest()
+    weakest, place = tool.weakest
     relief = weakest.relief(place)
     say = {"number": count(weakest.shoulder.number), "place": length(place), "relief": angle(relief)}
     if relief <= 0:
@@ -149,19 +153,19 @@ def _shoulder_check(tool: _Tool, *, has_feed: bool) -> Check:
     return passed(
         "Shoulder {number} is the weakest: {relief} square to its cone at {place}. The shoulders clear in feeds under "
         "{limit} per turn.",
-        limit=length(tool.feed_limit(), Rounding.DOWN),
+        limit=length(tool.feed_limit, Rounding.DOWN),
         **say,
     )
 
 
 def _feed_check(tool: _Tool) -> Check:
-    weakest, place = tool.weakest_in_feed()
+    weakest, place = tool.weakest_in_feed
     left = weakest.left(tool.feed, place)
     say = {
         "number": count(weakest.shoulder.number),
         "place": length(place),
         "feed": length(tool.feed),
-        "limit": length(tool.feed_limit(), Rounding.DOWN),
+        "limit": length(tool.feed_limit, Rounding.DOWN),
     }
     if left > 0:
         return passed(
@@ -180,15 +184,16 @@ def _feed_check(tool: _Tool) -> Check:
 
 
 def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
-    weakest, place = tool.weakest()
+    weakest, place = tool.weakest
     if weakest.relief(place) >= wanted - CLOSE_ENOUGH:
         return passed(
             "Every shoulder has at least the {wanted} wanted square to its cone.", wanted=angle(wanted)
         )
-    # On a shoulder that is nearly a cylinder no axial cam does it; the two together do it on any cone.
-    both = max(cone.square_cam_for(wanted, cut.shoulder.outer) for cut in tool.shoulders) * tool.turn
-    axial = tool.axial_for(wanted)
-    is_within_reach = axial <= quantity("axial_cam").high
+    cam = tool.axial_for(wanted)
+    is_within_reach = cam <= quantity("axial_cam").high
+    if not is_within_reach:
+        # On a shoulder that is nearly a cylinder no axial cam does it; the two together do it on any cone.
+        cam = max(cone.square_cam_for(wanted, cut.shoulder.outer) for cut in tool.shoulders) * tool.turn
     return watch(
         "Shoulder {number} has {found} square to its cone at {place}, short of the {wanted} wanted. Bring "
         + ("the axial cam to {cam} {per}." if is_within_reach else "both cams to {cam} {per}."),
@@ -196,7 +201,7 @@ def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
         found=angle(weakest.relief(place)),
         place=length(place),
         wanted=angle(wanted),
-        cam=length(axial if is_within_reach else both, Rounding.UP),
+        cam=length(cam, Rounding.UP),
         per=tool.per,
     )
 
@@ -228,11 +233,11 @@ def _compute(given: Inputs) -> Result:
     if given.has("least_relief_angle"):
         checks.append(_wanted_check(tool, given.number("least_relief_angle")))
     if tool.shoulders:
-        weakest, place = tool.weakest()
+        weakest, place = tool.weakest
         outputs["shoulder_relief_angle"] = weakest.relief(place)
-        outputs["largest_feed"] = max(tool.feed_limit(), 0.0)
+        outputs["largest_feed"] = max(tool.feed_limit, 0.0)
         if has_feed:
-            weakest, place = tool.weakest_in_feed()
+            weakest, place = tool.weakest_in_feed
             outputs["relief_left"] = weakest.left(tool.feed, place)
         checks.append(_shoulder_check(tool, has_feed=has_feed))
         if given.has("shoulder_relief_angle"):
