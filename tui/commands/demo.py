@@ -34,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         printing.line(f"Open it with: heelclear --library {folder}")
         return 0
-    from tui.app import run as open_screens
+    from tui.start import run as open_screens
 
     options.library = folder
     code: int = open_screens(options)
