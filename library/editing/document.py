@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 from library.book.mending import is_too_much
@@ -80,8 +81,13 @@ def open_document(path: Path, raw: bytes) -> Document:
     return Document(path, mark, text[len(mark) :], data)
 
 
+@lru_cache(maxsize=4)
 def read_data(raw: bytes) -> Data | None:
-    """What the bytes of a file mean, or nothing when they are not TOML or beyond what a book may hold."""
+    """What the bytes of a file mean, or nothing when they are not TOML or beyond what a book may hold.
+
+    Looking for an entry, changing it and proving the change each ask this of the same bytes, so the last few
+    answers are remembered. They are shared: nobody changes them.
+    """
     try:
         text = raw.decode().removeprefix(_MARK)
         return None if is_too_much(text) else tomllib.loads(text)

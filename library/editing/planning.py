@@ -61,7 +61,7 @@ class _Planner:
             case SetValue():
                 made = self._set_value(change)
             case SetText():
-                made = self._set(change.entry, change.key, change.value)
+                made = self._set_text(change)
             case RemoveValue():
                 made = self._remove_value(change)
             case AddEntry():
@@ -100,16 +100,19 @@ class _Planner:
         value = {key: fields[key] for key in _ordered(fields) if fields[key] is not None}
         if not value:
             raise EditRefused(f"{words(change.key)} would be empty; remove the value instead.")
-        return self._set(change.entry, change.key, value)
+        return self._set(own, change.entry, change.key, value)
 
-    def _set(self, entry: str, key: str, value: object) -> Plan:
-        if key == "id":
+    def _set_text(self, change: SetText) -> Plan:
+        if change.key == "id":
             raise EditRefused("An id is changed by renaming the entry.")
-        own, shipped = self._known(entry)
+        own, _ = self._known(change.entry)
+        return self._set(own, change.entry, change.key, change.value)
+
+    def _set(self, own: shelf.Found | None, entry: str, key: str, value: object) -> Plan:
+        """Give a key its value: in the shop's own part of the entry, or in a new part that covers the shipped one."""
         sentence = f"{entry}: {words(key)} {told(value)}"
         if own:
             return self._in(own.path, own.raw, [SetKey("entry", entry, key, value)], sentence)
-        assert shipped is not None
         path = self.shop / OVERRIDES
         return self._in(path, self._read(path), [AddTable("entry", {"id": entry, key: value})], sentence)
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterable, Sequence
 
 from library.book.mending import LONGEST_LINE
-from library.editing.document import Data, Document, EditRefused
+from library.editing.document import Data, Document, EditRefused, read_data
 from library.editing.in_place import Splice
 from library.editing.steps import same
 from library.files.standing import LARGEST
@@ -27,17 +26,16 @@ def prove(document: Document, new_text: str, expected: Data, splices: Sequence[S
     Raises:
         EditRefused: when a part of the proof fails.
     """
-    try:
-        data = tomllib.loads(new_text)
-    except (ValueError, RecursionError) as error:
-        raise _unproved(document, "the new text could not be read") from error
+    _require_limits(document, new_text)
+    data = read_data(document.bytes_with(new_text))
+    if data is None:
+        raise _unproved(document, "the new text could not be read")
     if not same(data, expected):
         raise _unproved(document, "the new text would mean something else")
     touched = _touched_lines(document.text, splices)
     untouched = [line for number, line in enumerate(_lines(document, document.text)) if number not in touched]
     if not _all_there(untouched, _lines(document, new_text)):
         raise _unproved(document, "other lines would change as well")
-    _require_limits(document, new_text)
 
 
 def _unproved(document: Document, reason: str) -> EditRefused:

@@ -44,7 +44,7 @@ def find(folder: Path, array: str, name: str) -> Found | None:
         EditRefused: when two tables have that id, or when it stands where it cannot be read.
     """
     found: list[Found] = []
-    for path, raw in _files_with(folder, name):
+    for path, raw in _files_with(folder, _in_quotes(name)):
         data = read_data(raw)
         if data is not None:
             found += [Found(path, raw, table) for table in tables(data, array) if table.get("id") == name]
@@ -62,7 +62,7 @@ def last_of_family(folder: Path, family: str) -> Path | None:
     """The file of the shop that holds entries of a family, the last one if there are several."""
     holding = [
         path
-        for path, raw in _files_with(folder, family)
+        for path, raw in _files_with(folder, _in_quotes(family))
         if any(table.get("family") == family for table in tables(read_data(raw) or {}, "entry"))
     ]
     return holding[-1] if holding else None
@@ -71,7 +71,8 @@ def last_of_family(folder: Path, family: str) -> Path | None:
 def first_with(folder: Path, array: str) -> Path | None:
     """The first file of the shop that holds a table of that kind."""
     return next(
-        (path for path, raw in _files_with(folder, array) if tables(read_data(raw) or {}, array)), None
+        (path for path, raw in _files_with(folder, re.escape(array)) if tables(read_data(raw) or {}, array)),
+        None,
     )
 
 
@@ -80,12 +81,16 @@ def _may_be_hidden_in(raw: bytes, name: str) -> bool:
     return re.search(pattern.encode("utf-8", "surrogateescape"), raw, re.MULTILINE) is not None
 
 
-def _files_with(folder: Path, word: str) -> Iterator[tuple[Path, bytes]]:
-    wanted = word.encode("utf-8", "surrogateescape")
+def _in_quotes(text: str) -> str:
+    return f"[\"']{re.escape(text)}[\"']"
+
+
+def _files_with(folder: Path, pattern: str) -> Iterator[tuple[Path, bytes]]:
+    wanted = re.compile(pattern.encode("utf-8", "surrogateescape"))
     for path, _ in walk(folder).files:
         try:
             raw, _ = fetch(path)
         except Unreadable:
             continue
-        if wanted in raw:
+        if wanted.search(raw):
             yield path, raw

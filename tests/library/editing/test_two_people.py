@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, precondition, rule
 
@@ -192,3 +193,4 @@ class TwoProgramsAndAHandEditor(RuleBasedStateMachine):
 
 
 TestTwoProgramsAndAHandEditor = TwoProgramsAndAHandEditor.TestCase
+TestTwoProgramsAndAHandEditor.settings = settings(stateful_step_count=25)

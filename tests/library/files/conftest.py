@@ -124,3 +124,17 @@ def as_nobody(tmp_path: Path) -> Callable[[Callable[[], object]], int]:
 def kill_me() -> Callable[[], None]:
     """Ends this process as ``kill -9`` does."""
     return lambda: os.kill(os.getpid(), signal.SIGKILL)
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Path:
+    folder = tmp_path / "shop"
+    folder.mkdir()
+    return folder
+
+
+@pytest.fixture
+def taps(shop: Path) -> Path:
+    file = shop / "taps.toml"
+    file.write_bytes(b'schema = 1\ntitle = "old"\n' * 40)
+    return file

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import tomllib
 from collections.abc import Callable
 from pathlib import Path
@@ -18,7 +17,7 @@ from library.history.following import history
 from library.history.git import GitRefused
 from library.history.joining import FileChoice
 from library.history.recording import record
-from library.history.sharing import PullAsked, Pulled, other_copy, pull, push
+from library.history.sharing import PullAsked, Pulled, pull, push
 from library.history.work_tree import WorkTree, find_work_tree
 
 RunGit = Callable[..., str]
@@ -211,142 +210,3 @@ def test_an_unsaved_file_that_nobody_else_changed_is_no_obstacle(shared: Two) ->
     (there / "own.toml").write_text("schema = 1\n")
     assert pulled(there) == Pulled(1)
     assert (there / "own.toml").exists()
-
-
-def test_pushing_over_what_others_pushed_is_refused(shared: Two, run_git: RunGit) -> None:
-    here, there = shared
-    change(here, rake("5 deg"))
-    push(tree_of(here))
-    change(there, relief("2 deg"))
-    with pytest.raises(GitRefused, match="Pull them first"):
-        push(tree_of(there))
-    pulled(there)
-    push(tree_of(there))
-    assert run_git(there, "rev-parse", "HEAD") == run_git(there, "rev-parse", "origin/main")
-
-
-def test_without_another_copy_there_is_a_sentence(shop: Path, run_git: RunGit, tmp_path: Path) -> None:
-    for action in (pull, push):
-        with pytest.raises(GitRefused, match="no other copy to share with"):
-            action(tree_of(shop))
-    run_git(shop, "remote", "add", "one", str(tmp_path))
-    run_git(shop, "remote", "add", "two", str(tmp_path))
-    with pytest.raises(GitRefused, match="several other copies"):
-        push(tree_of(shop))
-
-
-def test_the_first_push_to_an_empty_copy_makes_it_the_one_that_is_followed(
-    shop: Path, run_git: RunGit, tmp_path: Path
-) -> None:
-    run_git(tmp_path, "init", "-q", "--bare", "empty.git")
-    run_git(shop, "remote", "add", "usb-stick", str(tmp_path / "empty.git"))
-    assert pulled(shop) == Pulled(0)
-    assert not other_copy(tree_of(shop)).is_followed
-    push(tree_of(shop))
-    assert other_copy(tree_of(shop)).is_followed
-
-
-def test_a_book_without_a_commit_pulls_its_first_ones(shop: Path, run_git: RunGit, tmp_path: Path) -> None:
-    new = tmp_path / "new"
-    run_git(tmp_path, "init", "-q", "-b", "main", "new")
-    run_git(new, "remote", "add", "origin", str(shop.parent))
-    assert pulled(new) == Pulled(1)
-    assert (new / "book" / "taps.toml").exists()
-    with pytest.raises(GitRefused, match="no common beginning"):
-        unrelated(shop, run_git, tmp_path)
-
-
-def unrelated(shop: Path, run_git: RunGit, tmp_path: Path) -> None:
-    other = tmp_path / "other"
-    run_git(tmp_path, "init", "-q", "-b", "main", "other")
-    (other / "a.toml").write_text("schema = 1\n")
-    run_git(other, "add", ".")
-    run_git(other, "commit", "-q", "-m", "Other")
-    run_git(other, "remote", "add", "origin", str(shop.parent))
-    pull(tree_of(other))
-
-
-def test_an_address_that_leads_nowhere_and_one_that_asks_for_a_password_end_with_a_sentence(
-    shop: Path, run_git: RunGit, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    run_git(shop, "remote", "add", "origin", str(tmp_path / "nowhere.git"))
-    with pytest.raises(GitRefused, match="could not be reached"):
-        pull(tree_of(shop))
-    asking = tmp_path / "asking-ssh"
-    asking.write_text(
-        "#!/bin/sh\n(exec 3</dev/tty) || { echo 'Permission denied (password).' >&2; exit 255; }\nread answer </dev/tty\n"
-    )
-    asking.chmod(0o755)
-    monkeypatch.setenv("GIT_SSH", str(asking))
-    run_git(shop, "remote", "set-url", "origin", "ssh://shop.invalid/book.git")
-    with pytest.raises(GitRefused, match="did not let you in, and this program never asks for a password"):
-        push(tree_of(shop))
-
-
-def test_at_no_branch_and_in_a_merge_nothing_is_pulled(shared: Two, run_git: RunGit) -> None:
-    here, there = shared
-    both_changed_the_rake(shared)
-    run_git(there, "merge", "-q", "origin/main", check=False)
-    with pytest.raises(GitRefused, match="A merge was begun"):
-        pull(tree_of(there))
-    run_git(there, "merge", "--abort")
-    run_git(here, "checkout", "-q", "--detach")
-    for action in (pull, push):
-        with pytest.raises(GitRefused, match="at no branch"):
-            action(tree_of(here))
-
-
-def test_a_hook_that_refuses_the_push_is_quoted(shared: Two, run_git: RunGit) -> None:
-    here, _ = shared
-    hook = Path(run_git(here, "remote", "get-url", "origin")) / "hooks" / "pre-receive"
-    hook.parent.mkdir(exist_ok=True)
-    hook.write_text("#!/bin/sh\necho 'The book is closed' >&2\nexit 1\n")
-    hook.chmod(0o755)
-    change(here, rake("5 deg"))
-    with pytest.raises(GitRefused, match="The book is closed"):
-        push(tree_of(here))
-
-
-def test_a_commit_made_here_while_joining_is_not_lost(shared: Two, run_git: RunGit, monkeypatch: Any) -> None:
-    here, there = shared
-    change(here, rake("5 deg"))
-    push(tree_of(here))
-    change(there, relief("2 deg"))
-    from library.history import sharing
-
-    real: Any = vars(sharing)["join"]
-    rounds: list[Any] = []
-
-    def join_while_somebody_commits(*given: Any) -> Any:
-        made = real(*given)
-        if not rounds:
-            change(there, ask.AddEntry("quick-tap", "tap", "Quick"))
-        rounds.append(made)
-        return made
-
-    monkeypatch.setattr(sharing, "join", join_while_somebody_commits)
-    assert pulled(there).joined
-    assert len(rounds) == 2
-    assert {"gun-tap", "hand-tap", "quick-tap"} == set(entries(there))
-    assert entries(there)["gun-tap"]["rake_angle"]["usual"] == "5 deg"
-
-
-def test_hostile_file_names_are_joined_like_others(shared: Two) -> None:
-    here, there = shared
-    names = ["-x.toml", "a\nb.toml", ":(top)t.toml", "\udcff.toml"]
-    start = 'schema = 1\n[[entry]]\nid = "{0}"\nrake_angle = "1 deg"\nrelief_angle = "1 deg"\n'
-    paths = [here / name for name in names]
-    for number, path in enumerate(paths):
-        path.write_text(start.format(f"e{number}"))
-    record(tree_of(here), paths, "odd")
-    push(tree_of(here))
-    pulled(there)
-    for folder, key in ((here, "rake_angle"), (there, "relief_angle")):
-        for number in range(len(names)):
-            change(folder, ask.SetValue(f"e{number}", key, {"usual": "2 deg"}))
-    push(tree_of(here))
-    assert pulled(there).joined
-    for name in names:
-        (entry,) = tomllib.loads((there / name).read_text())["entry"]
-        assert entry["rake_angle"] == entry["relief_angle"] == {"usual": "2 deg"}
-    assert os.listdir(there) != []

@@ -1,0 +1,89 @@
+"""What the reader of the book will say of a value that is being typed, before it is saved."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from geometry.quantities import quantity
+from geometry.sentences import Kind
+
+if TYPE_CHECKING:
+    from library.book.model import Book
+
+FIELDS = ("low", "usual", "high", "source", "place", "note")
+"""What a person can type of one value."""
+
+_NUMBERS = ("low", "usual", "high")
+
+
+def as_written(key: str, texts: Mapping[str, str]) -> dict[str, object]:
+    """The fields of a value as they stand in a file: a count or a ratio as a number, all else as text.
+
+    Args:
+        key: the quantity.
+        texts: what was typed, by field; blank texts are left out.
+
+    Example:
+        >>> as_written("flutes", {"usual": "4", "note": " "})
+        {'usual': 4}
+    """
+    bare = quantity(key).kind in {Kind.COUNT, Kind.RATIO}
+    return {
+        field: _number(text.strip()) if bare and field in _NUMBERS else text.strip()
+        for field, text in texts.items()
+        if text.strip()
+    }
+
+
+def _number(text: str) -> object:
+    try:
+        return int(text)
+    except ValueError:
+        pass
+    try:
+        return float(text) if text.isascii() and not set(text.casefold()) - set("0123456789.-+") else text
+    except ValueError:
+        return text
+
+
+def complaints(book: Book, entry: str, family: str, key: str, texts: Mapping[str, str]) -> dict[str, str]:
+    """What is wrong with a value as it is typed, by field; the field is empty for the value as a whole.
+
+    The very reader of the book looks at it, so that nothing is accepted here and refused there.
+
+    Args:
+        book: gives the ids that may be named.
+        entry: the id of the entry.
+        family: of the entry.
+        key: the quantity.
+        texts: what was typed, by field.
+    """
+    import tomli_w
+
+    from library.book.desk import Desk
+    from library.book.layers import read_part
+    from library.book.parsing import parse
+    from library.book.shapes import SHAPES
+
+    table = {"id": entry, "family": family, "title": "as typed", key: as_written(key, texts)}
+    raw = tomli_w.dumps({"schema": 1, "entry": [table]}).encode("utf-8", "replace")
+    parsed = parse(raw, Path("as-typed.toml"), "shop")
+    desk = Desk()
+    desk.known = {
+        "entry": frozenset({entry}),
+        "family": frozenset({family}),
+        "source": frozenset(book.sources),
+        "caution": frozenset(book.cautions),
+        "material": frozenset(book.materials),
+    }
+    for sheet in parsed.sheets:
+        if sheet.array == "entry":
+            read_part(sheet, SHAPES["entry"], desk)
+    found: dict[str, str] = {}
+    for finding in (*parsed.findings, *desk.findings):
+        *_, last = finding.where.split(".")
+        field = last if last in FIELDS and finding.where.count(".") >= 2 else ""
+        found.setdefault(field, f"{finding.wrong} {finding.mend}".strip())
+    return found
