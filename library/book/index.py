@@ -21,8 +21,6 @@ from library.book.model import Finding, Layer, Place
 from library.book.rows import FIELDS, Row, Rows
 
 FORMAT = 1
-LARGEST_CACHE = 1 << 28
-"""Bytes in a cache file that is read at all."""
 
 
 @dataclass(frozen=True)
@@ -98,12 +96,10 @@ def code_stamp() -> int:
 def load_index(file: Path) -> Index | None:
     """The index kept in a file; nothing when there is none that can be used."""
     with suppress(OSError, ValueError, TypeError, KeyError, IndexError, RecursionError, OverflowError):
-        raw = _take(file)
-        end = raw.index(b"\n")
-        head = json.loads(raw[:end])
+        first, (lines, ends, searches) = _take(file, 3)
+        head = json.loads(first)
         if head["stamp"] != code_stamp():
             return None
-        lines, ends, searches = _cut(raw[end + 1 :], head["sizes"])
         offsets = array("Q")
         offsets.frombytes(ends)
         return Index(
@@ -120,18 +116,17 @@ def save_index(index: Index, file: Path) -> None:
     parts = index.entries.parts()
     head = {
         "stamp": code_stamp(),
-        "sizes": [len(part) for part in parts],
         "notes": [_plain_note(note) for note in index.notes],
         "others": index.others,
         "findings": [_plain_finding(finding) for finding in index.findings],
     }
-    _put(file, [json.dumps(head).encode(), b"\n", *parts])
+    _put(file, [json.dumps(head).encode(), *parts])
 
 
 def load_reads(file: Path) -> dict[Path, tuple[FileRead, int]]:
     """What each file gave when it was read last, and the context it was read in."""
     with suppress(OSError, ValueError, TypeError, KeyError, IndexError, RecursionError, OverflowError):
-        head = json.loads(_take(file))
+        head = json.loads(_take(file, 0)[0])
         if head["stamp"] == code_stamp():
             reads = (
                 FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_finding, findings)))
@@ -154,24 +149,31 @@ def save_reads(reads: Iterable[FileRead], context: int, file: Path) -> None:
     _put(file, [json.dumps(head).encode()])
 
 
-def _take(file: Path) -> bytes:
+def _take(file: Path, more: int) -> tuple[bytes, list[bytes]]:
+    """The first part of a cache file, and as many more as are wanted; raises ``ValueError`` for a spoilt one."""
     handle = os.open(file, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
     with open(handle, "rb") as stream:
-        if os.fstat(handle).st_size > LARGEST_CACHE:
-            raise ValueError("too large")
-        checked = stream.readline(100)
-        raw = stream.read(LARGEST_CACHE)
-    if checked != _check_line([raw]):
+        beginning = stream.readline(200)
+        sizes = [int(word) for word in beginning.split()[2:]]
+        if (
+            len(sizes) != more + 1
+            or min(sizes) < 0
+            or sum(sizes) != os.fstat(handle).st_size - len(beginning)
+        ):
+            raise ValueError("not as long as it was")
+        parts = [stream.read(size) for size in sizes]
+    if beginning != _beginning(parts):
         raise ValueError("not what was written")
-    return raw
+    return parts[0], parts[1:]
 
 
-def _check_line(parts: Iterable[bytes]) -> bytes:
-    """The first line of a cache file, by which a spoilt one is known."""
-    check = 0
+def _beginning(parts: Iterable[bytes]) -> bytes:
+    """The first line of a cache file, by which a spoilt one is known: a check of all, and the length of each part."""
+    check, sizes = 0, []
     for part in parts:
         check = zlib.crc32(part, check)
-    return b"heelclear %08x\n" % check
+        sizes.append(b"%d" % len(part))
+    return b"heelclear %08x %s\n" % (check, b" ".join(sizes))
 
 
 def _put(file: Path, parts: Sequence[bytes]) -> None:
@@ -182,21 +184,11 @@ def _put(file: Path, parts: Sequence[bytes]) -> None:
         file.parent.mkdir(parents=True, exist_ok=True)
         handle, beside = tempfile.mkstemp(dir=file.parent, prefix=".unfinished-")
         with open(handle, "wb") as stream:
-            stream.writelines([_check_line(parts), *parts])
+            stream.writelines([_beginning(parts), *parts])
         os.replace(beside, file)
     except OSError:
         with suppress(OSError):
             os.unlink(beside)
-
-
-def _cut(raw: bytes, sizes: Sequence[int]) -> list[bytes]:
-    parts, at = [], 0
-    for size in sizes:
-        parts.append(raw[at : at + size])
-        at += size
-    if at != len(raw) or len(parts) != 3:
-        raise ValueError("not as long as it was")
-    return parts
 
 
 def _plain_note(note: FileNote) -> list[object]:

@@ -6,7 +6,7 @@ import os
 import zlib
 from collections import OrderedDict
 from collections.abc import Callable, Iterator, Mapping
-from functools import cache
+from functools import cache, cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Generic, TypeVar, cast
 
@@ -35,18 +35,19 @@ class Shelf(Mapping[str, Thing], Generic[Thing]):
         self, find: Callable[[str], Row | None], ids: Callable[[], list[str]], make: Callable[[Row], object]
     ):
         self._find = find
-        self._ids = ids
+        self._list_ids = ids
         self._make = make
         self._made: OrderedDict[str, Thing] = OrderedDict()
 
     def __getitem__(self, name: str) -> Thing:
-        if name in self._made:
-            return self._made[name]
+        """The thing of an id; raises ``KeyError`` where there is none, or where it is gone from its file."""
+        made = self._made.get(name)
+        if made is not None:
+            return made
         row = self._find(name)
         if row is None:
             raise KeyError(name)
-        thing = cast(Thing, self._make(row))
-        self._made[name] = thing
+        thing = self._made[name] = cast(Thing, self._make(row))
         while len(self._made) > MOST_MADE:
             self._made.popitem(last=False)
         return thing
@@ -55,10 +56,14 @@ class Shelf(Mapping[str, Thing], Generic[Thing]):
         return isinstance(name, str) and self._find(name) is not None
 
     def __iter__(self) -> Iterator[str]:
-        return iter(self._ids())
+        return iter(self._ids)
 
     def __len__(self) -> int:
-        return len(self._ids())
+        return len(self._ids)
+
+    @cached_property
+    def _ids(self) -> list[str]:
+        return self._list_ids()
 
 
 def open_book(shop: Path | None = None, *, afresh: bool = False) -> Book:

@@ -17,7 +17,7 @@ from library.book.rows import Location, Row, locations_of
 from library.book.shapes import Shape, shapes
 from library.book.sheet import Sheet
 
-MOST_TEXTS = 4
+MOST_TEXTS = 16
 """Files whose text is kept at hand."""
 
 
