@@ -13,6 +13,7 @@ from typing import Literal
 
 from geometry.figure import Figure
 from geometry.sentences import Amount, Sentence
+from geometry.side_view import SideView
 
 Number = float | tuple[float, ...]
 Given = Number | str
@@ -141,7 +142,8 @@ class Result:
         stations: the dial readings on the way from edge to heel, where there is a way.
         rows: a table, where the answer is one: a line for each step, facet or place.
         checks: what the numbers mean at the machine.
-        figure: what to draw beside them.
+        figure: the tooth to draw beside them.
+        side: the tool seen from the side, to draw beside them.
     """
 
     outputs: Mapping[str, float]
@@ -149,6 +151,7 @@ class Result:
     rows: Sequence[Row] = ()
     checks: Sequence[Check] = ()
     figure: Figure | None = None
+    side: SideView | None = None
 
 
 @dataclass(frozen=True)

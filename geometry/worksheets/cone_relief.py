@@ -9,6 +9,7 @@ from geometry.cone import relief as cone
 from geometry.figure import Figure, curve
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length, ratio
+from geometry.side_view import cone_view
 from geometry.tooth.land import land_angle
 from geometry.worksheet import (
     Check,
@@ -223,11 +224,12 @@ def _compute(given: Inputs) -> Result:
         needed = cam.needed(cam.turn * cone.square_cam_for(wanted, cam.diameters[0]))
         outputs |= {f"needed_{name}_cam": value for name, value in needed.items()}
         checks.append(_wanted_check(cam, wanted, has_cam=given.has("radial_cam") or given.has("axial_cam")))
+    side = cone_view(cam.included_angle, cam.diameters)
     if not given.has("land_width"):
-        return Result(outputs, rows=_rows(cam), checks=tuple(checks))
+        return Result(outputs, rows=_rows(cam), checks=tuple(checks), side=side)
     turned = land_angle(given.number("land_width"), cam.diameters[0], given.choice("land_measured_as"))
     outputs |= {"square_drop": cam.square / cam.turn * turned, "land_angle": turned}
-    return Result(outputs, _readings(cam, turned), _rows(cam), tuple(checks), _figure(cam, turned))
+    return Result(outputs, _readings(cam, turned), _rows(cam), tuple(checks), _figure(cam, turned), side)
 
 
 WORKSHEET = Worksheet(

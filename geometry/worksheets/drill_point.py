@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from geometry.drill import point
 from geometry.sentences import Rounding, angle, length
+from geometry.side_view import point_view
 from geometry.tooth.land import land_angle
 from geometry.worksheet import Check, Field, Inputs, Result, Station, Worksheet, passed, stations, stop, watch
 
@@ -143,7 +144,7 @@ def _compute(given: Inputs) -> Result:
         outputs |= found
         checks += said
     readings, places = _readings(given)
-    return Result(outputs | readings, places, checks=tuple(checks))
+    return Result(outputs | readings, places, checks=tuple(checks), side=point_view(whole, diameter))
 
 
 WORKSHEET = Worksheet(

@@ -12,6 +12,7 @@ from geometry.cone.steps import RelievedShoulder, relieved, shoulders
 from geometry.drill.feed import feed_slope
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, count, length
+from geometry.side_view import step_view
 from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
 CLOSE_ENOUGH = 1e-9
@@ -244,7 +245,8 @@ def _compute(given: Inputs) -> Result:
             checks.append(_shoulder_wanted_check(tool, given.number("shoulder_relief_angle")))
     else:
         checks.append(passed("There is one step only, and so no shoulder to look at."))
-    return Result(outputs, rows=tuple(_rows(tool, has_feed=has_feed)), checks=tuple(checks))
+    side = step_view(tool.steps, [cut.shoulder.included_angle for cut in tool.shoulders])
+    return Result(outputs, rows=tuple(_rows(tool, has_feed=has_feed)), checks=tuple(checks), side=side)
 
 
 WORKSHEET = Worksheet(

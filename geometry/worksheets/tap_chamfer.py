@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from geometry.checking import refuse
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, length, ratio
+from geometry.side_view import chamfer_view
 from geometry.thread.asked import PITCH, pitch_of
 from geometry.thread.chamfer import (
     RELIEF_FACTORS,
@@ -237,6 +238,13 @@ def _compute(given: Inputs) -> Result:
             *_chip_checks(chips),
             *_relief_checks(found),
             *_back_checks(given, chamfer, back),
+        ),
+        side=chamfer_view(
+            made.diameter,
+            chamfer.point_diameter(chamfer.length),
+            chamfer.length,
+            made.pitch,
+            made.external_depth,
         ),
     )
 
