@@ -120,6 +120,9 @@ def test_a_circle_given_twice_counts_once() -> None:
 def test_too_coarse_a_circle_is_stopped() -> None:
     assert moves(flutes=60.0, index_ratio=1.0, plate_holes=(7.0,)).checks[0].state == "stop"
     assert moves(index_angle=math.radians(0.01), plate_holes=(20.0,)).checks[0].state == "stop"
+    fine = moves(index_angle=math.radians(0.7), index_ratio=1.0, plate_holes=(20.0,)).checks[0]
+    # Derived: 360 / 0.7 is 514.3 holes, and only 515 have a hole for less than the angle.
+    assert "515 holes" in str(fine.sentence)
     tiny = moves(index_angle=math.radians(0.001), plate_holes=(20.0,)).checks[0]
     assert "scale" in str(tiny.sentence)
 
