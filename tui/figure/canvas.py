@@ -153,7 +153,10 @@ class Canvas:
     def _is_free(self, column: int, row: int, width: int) -> bool:
         if not (self._has(column, row) and self._has(column + width - 1, row)):
             return False
-        cells = range(row * self.columns + column, row * self.columns + column + width)
-        return not any(
-            self._strokes[c] or self._specks[c] or c in self._letters or c in self._words for c in cells
+        first, last = max(column - 1, 0), min(column + width, self.columns - 1)
+        start = row * self.columns
+        cells = range(start + first, start + last + 1)
+        inner = cells[column - first : column - first + width]
+        return not any(c in self._words for c in cells) and not any(
+            self._strokes[c] or self._specks[c] or c in self._letters for c in inner
         )

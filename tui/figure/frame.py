@@ -103,9 +103,8 @@ def frame_for(shape: Shape, columns: int, rows: int, side: int, above: int = 0) 
     room = height / scale - sagitta
     times = _times(chosen, room)
     low = max(_BODY * across, 1.2 * times * chosen.deepest)
-    out = max(
-        times * chosen.proudest, min(_OUTWARD * room, max(times * one.proudest for one in shape.outlines))
-    )
+    most = max(chosen.proudest, _OUTWARD * room / times)
+    out = times * min(most, max(one.proudest for one in shape.outlines if one.comes_within(most)))
     scale = min(width / (across * (1 + times * chosen.proudest)), height / (out + sagitta + low))
     top = above + 0.25
     return Frame(shape.land_angle, times, scale, (columns / 2, scale * (1 + out) + top * CELL_HEIGHT))

@@ -103,11 +103,11 @@ class _Axes:
 
 
 def _axes(shape: Shape, columns: int, rows: int) -> _Axes:
-    chosen, others = shape.outlines[0], shape.outlines[1:]
-    high, low = chosen.proudest, chosen.deepest
-    most = _OTHERS * (high + low)
-    high = max(high, min(most, max((one.proudest for one in others), default=0.0)))
-    low = max(low, min((1 + _OTHERS) * (high + low), max((one.deepest for one in others), default=0.0)))
+    chosen = shape.outlines[0]
+    most = _OTHERS * (chosen.proudest + chosen.deepest)
+    seen = [one for one in shape.outlines if one.comes_within(chosen.proudest + most)]
+    high = min(chosen.proudest + most, max(one.proudest for one in seen))
+    low = min(chosen.deepest + most, max(one.deepest for one in seen))
     height, edge = rows * CELL_HEIGHT, 0.25 * CELL_HEIGHT
     span = high + low
     scale = (height - 2 * edge) / span if span > 0 else 0.0
@@ -122,7 +122,7 @@ def _plot(canvas: Canvas, shape: Shape, drops: Sequence[float]) -> str:
     canvas.specks([(0.0, axes.circle), (float(canvas.columns), axes.circle)], 2 * canvas.alphabet.across)
     for share in QUARTERS:
         x = axes.across(share)
-        canvas.specks([(x, axes.circle), (x, bottom)], 2)
+        canvas.specks([(x, axes.circle), (x, bottom)], canvas.alphabet.down)
     canvas.stroke([axes.place(angle, drop) for angle, drop in chosen.points])
     _fill_proud(canvas, axes, chosen)
     pairs = zip(LETTERS, others, strict=False)

@@ -35,6 +35,10 @@ class Outline:
         """How far it stands outside the circle at most, in radii; nought where it never does."""
         return max(0.0, *(-drop for _, drop in self.points))
 
+    def comes_within(self, out: float) -> bool:
+        """Whether any of it stands no further than ``out`` (radii) outside the circle."""
+        return any(drop >= -out for _, drop in self.points)
+
     def drop(self, angle: float) -> float:
         """The drop at an angle behind the edge, in radii, by straight lines between the points."""
         before = self.points[0]
