@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from geometry.checking import (
     GeometryError,
@@ -15,6 +16,36 @@ from geometry.checking import (
     require_positive,
     require_relief,
 )
+from geometry.thread.form import Thread
+
+SLACK = 1e-9
+"""A point that is larger than the hole by less than this many millimetres is only rounding."""
+
+
+@dataclass(frozen=True)
+class Chamfer:
+    """The chamfer of one tap.
+
+    Attributes:
+        thread: the thread of the tap.
+        height: how far the chamfer rises on the radius, in mm.
+        length: along the axis, in mm.
+        angle: per side from the axis, in radians.
+    """
+
+    thread: Thread
+    height: float
+    length: float
+    angle: float
+
+    @property
+    def threads(self) -> float:
+        """How many threads it takes to its full height."""
+        return self.length / self.thread.pitch
+
+    def point_diameter(self, length: float) -> float:
+        """The diameter at the front of a chamfer of this angle that is ``length`` long."""
+        return self.thread.diameter - 2 * length * math.tan(self.angle)
 
 
 def chamfer_angle(height: float, length: float) -> float:

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable
 
 from geometry.checking import refuse
 from geometry.quantities import quantity
@@ -13,6 +12,8 @@ from geometry.side_view import chamfer_view
 from geometry.thread.asked import PITCH, pitch_of
 from geometry.thread.chamfer import (
     RELIEF_FACTORS,
+    SLACK,
+    Chamfer,
     chamfer_angle,
     chamfer_length,
     chip_per_tooth,
@@ -20,34 +21,12 @@ from geometry.thread.chamfer import (
     reliefs,
     stock_for,
 )
+from geometry.thread.chamfer_advice import back_checks, chip_checks, relief_checks, starts
 from geometry.thread.form import Thread, thread
 from geometry.thread.lead import lead
-from geometry.thread.tap_drill import rule_diameter
 from geometry.tooth import progressive
 from geometry.tooth.land import land_angle
-from geometry.worksheet import Check, Field, Inputs, Result, Station, Worksheet, passed, stations, stop, watch
-
-SLACK = 1e-9
-"""A point that is larger than the hole by less than this many millimetres is only rounding."""
-
-
-@dataclass(frozen=True)
-class Chamfer:
-    """The chamfer of a tap of one thread; lengths in mm, its angle per side in radians."""
-
-    thread: Thread
-    height: float
-    length: float
-    angle: float
-
-    @property
-    def threads(self) -> float:
-        """How many threads it takes to its full height."""
-        return self.length / self.thread.pitch
-
-    def point_diameter(self, length: float) -> float:
-        """The diameter at the front of a chamfer of this angle that is ``length`` long."""
-        return self.thread.diameter - 2 * length * math.tan(self.angle)
+from geometry.worksheet import Field, Inputs, Result, Station, Worksheet, stations
 
 
 def _height(given: Inputs, made: Thread) -> float:
@@ -88,27 +67,6 @@ def _chamfer(given: Inputs, made: Thread) -> Chamfer:
     return Chamfer(made, height, long, slope)
 
 
-def _starts(chamfer: Chamfer) -> Check:
-    """Whether the point enters a hole of the common size."""
-    point, hole = chamfer.thread.diameter - 2 * chamfer.height, rule_diameter(chamfer.thread)
-    if point > hole + SLACK:
-        return stop(
-            "The point of {point} does not enter a hole of {hole}, diameter less pitch: the tap cannot start. Grind the "
-            "chamfer until its point measures {hole} or less.",
-            point=length(point),
-            hole=length(hole, Rounding.DOWN),
-        )
-    return passed(
-        "{threads} threads, {long} long at {angle} a side, lift the chamfer from {point} at the point, which enters a "
-        "hole of {hole}.",
-        threads=ratio(chamfer.threads),
-        long=length(chamfer.length),
-        angle=angle(chamfer.angle),
-        point=length(point),
-        hole=length(hole),
-    )
-
-
 def _chips(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
     if not given.has("flutes"):
         return {}
@@ -117,36 +75,11 @@ def _chips(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
     return {"chip_per_tooth": chip, "square_chip_per_tooth": chip * math.cos(chamfer.angle)}
 
 
-def _chip_checks(chips: dict[str, float]) -> Iterator[Check]:
-    if chips:
-        yield passed(
-            "Each tooth of the chamfer cuts {deeper} deeper than the one before it; square to the chamfer its chip is "
-            "{thick} thick.",
-            deeper=length(chips["chip_per_tooth"]),
-            thick=length(chips["square_chip_per_tooth"]),
-        )
-
-
 def _reliefs(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
     for key in RELIEF_FACTORS:
         if given.has(key):
             return reliefs(given.number(key), key, chamfer.angle)
     return {}
-
-
-def _relief_checks(found: dict[str, float]) -> Iterator[Check]:
-    if not found:
-        return
-    if found["square_chamfer_relief"] == 0:
-        yield stop("The chamfer has no relief: it rubs and will not cut. Choose a relief above {zero}.",
-                   zero=angle(0.0))  # fmt: skip
-        return
-    yield passed(
-        "The chamfer cuts with {square} of relief, square to it: {radial} seen along the radius, {axial} along the axis.",
-        square=angle(found["square_chamfer_relief"]),
-        radial=angle(found["radial_chamfer_relief"]),
-        axial=angle(found["axial_chamfer_relief"]),
-    )
 
 
 def _readings(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> tuple[Station, ...]:
@@ -180,40 +113,15 @@ def _ground_back(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
         return {}
     left = max(chamfer.length + moved - given.number_or("cut_back", 0.0), 0.0)
     point = chamfer.point_diameter(left)
-    if point < 0:
-        most = stock_for(
-            chamfer.thread.diameter / 2 / math.tan(chamfer.angle) - chamfer.length, chamfer.angle
-        )
+    if point < -SLACK:
+        spare = chamfer.point_diameter(chamfer.length) / 2 / math.tan(chamfer.angle)
+        most = stock_for(max(spare, 0.0) + given.number_or("cut_back", 0.0), chamfer.angle)
         raise refuse(
             "chamfer_stock",
             "So much off the chamfer grinds the tap to a sharp point; take less than {most}, or cut the end back.",
             {"most": length(most, Rounding.DOWN)},
         )
-    return found | {"threads_left": left / chamfer.thread.pitch, "point_diameter_after": point}
-
-
-def _back_checks(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> Iterator[Check]:
-    if not found:
-        return
-    hole, point = rule_diameter(chamfer.thread), found["point_diameter_after"]
-    wanted = max(chamfer.length, chamfer.thread.pitch / 2 / math.tan(chamfer.angle))
-    again = stock_for(wanted - chamfer.length + given.number_or("cut_back", 0.0), chamfer.angle)
-    if point > hole + SLACK:
-        yield watch(
-            "{left} threads of the chamfer are left and its point, now {point}, does not enter a hole of {hole}. Take "
-            "{again} off the chamfer to have {threads} threads again.",
-            left=ratio(found["threads_left"]),
-            point=length(point),
-            hole=length(hole),
-            again=length(again, Rounding.UP),
-            threads=ratio(wanted / chamfer.thread.pitch),
-        )
-    else:
-        yield passed(
-            "After grinding the chamfer has {left} threads and a point of {point}.",
-            left=ratio(found["threads_left"]),
-            point=length(point),
-        )
+    return found | {"threads_left": left / chamfer.thread.pitch, "point_diameter_after": max(point, 0.0)}
 
 
 def _compute(given: Inputs) -> Result:
@@ -234,10 +142,10 @@ def _compute(given: Inputs) -> Result:
         },
         stations=readings,
         checks=(
-            _starts(chamfer),
-            *_chip_checks(chips),
-            *_relief_checks(found),
-            *_back_checks(given, chamfer, back),
+            starts(chamfer),
+            *chip_checks(chips),
+            *relief_checks(found),
+            *back_checks(chamfer, given.number_or("cut_back", 0.0), back),
         ),
         side=chamfer_view(
             made.diameter,

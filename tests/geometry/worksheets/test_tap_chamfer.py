@@ -114,6 +114,22 @@ def test_a_chamfer_that_no_tap_has_is_refused_with_the_angles_it_may_have(values
         chamfer(**TAP, **values)
 
 
+def test_a_tap_may_be_ground_to_a_sharp_point_and_no_further() -> None:
+    sharp = chamfer(**TAP, chamfer_threads=4.0, point_diameter=0.0, cut_back=0.0).outputs
+    assert sharp["point_diameter_after"] == pytest.approx(0.0, abs=1e-9)
+    # Derived: from a point of 8 mm at 45 degrees another 4 mm of length, and what is cut back besides.
+    values: dict[str, Given] = {
+        **TAP,
+        "chamfer_angle": math.radians(45),
+        "point_diameter": 8.0,
+        "cut_back": 1.0,
+    }
+    most = 5.0 * math.sin(math.radians(45))
+    assert chamfer(**values, chamfer_stock=most - 1e-6).outputs["point_diameter_after"] < 1e-5
+    with pytest.raises(Refusal, match=r"less than 3\.536 mm"):
+        chamfer(**values, chamfer_stock=most + 1e-6)
+
+
 def test_a_point_as_large_as_the_tap_and_a_sharp_point_are_refused() -> None:
     with pytest.raises(Refusal, match="smaller than the tap"):
         chamfer(**TAP, chamfer_threads=4.0, point_diameter=10.0)

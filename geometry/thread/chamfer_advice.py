@@ -1,0 +1,84 @@
+"""What the chamfer of a tap means at the machine, and what mends it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+
+from geometry.sentences import Rounding, angle, length, ratio
+from geometry.thread.chamfer import SLACK, Chamfer, stock_for
+from geometry.thread.tap_drill import rule_diameter
+from geometry.worksheet import Check, passed, stop, watch
+
+
+def starts(chamfer: Chamfer) -> Check:
+    """Whether the point enters a hole of the common size."""
+    point, hole = chamfer.thread.diameter - 2 * chamfer.height, rule_diameter(chamfer.thread)
+    if point > hole + SLACK:
+        return stop(
+            "The point of {point} does not enter a hole of {hole}, diameter less pitch: the tap cannot start. Grind the "
+            "chamfer until its point measures {hole} or less.",
+            point=length(point),
+            hole=length(hole, Rounding.DOWN),
+        )
+    return passed(
+        "{threads} threads, {long} long at {angle} a side, lift the chamfer from {point} at the point, which enters a "
+        "hole of {hole}.",
+        threads=ratio(chamfer.threads),
+        long=length(chamfer.length),
+        angle=angle(chamfer.angle),
+        point=length(point),
+        hole=length(hole),
+    )
+
+
+def chip_checks(chips: Mapping[str, float]) -> Iterator[Check]:
+    """What each tooth cuts, where the number of flutes was given."""
+    if chips:
+        yield passed(
+            "Each tooth of the chamfer cuts {deeper} deeper than the one before it; square to the chamfer its chip is "
+            "{thick} thick.",
+            deeper=length(chips["chip_per_tooth"]),
+            thick=length(chips["square_chip_per_tooth"]),
+        )
+
+
+def relief_checks(found: Mapping[str, float]) -> Iterator[Check]:
+    """Whether the chamfer has relief, in all three senses, where one of them was given."""
+    if not found:
+        return
+    if found["square_chamfer_relief"] == 0:
+        yield stop("The chamfer has no relief: it rubs and will not cut. Choose a relief above {zero}.",
+                   zero=angle(0.0))  # fmt: skip
+        return
+    yield passed(
+        "The chamfer cuts with {square} of relief, square to it: {radial} seen along the radius, {axial} along the axis.",
+        square=angle(found["square_chamfer_relief"]),
+        radial=angle(found["radial_chamfer_relief"]),
+        axial=angle(found["axial_chamfer_relief"]),
+    )
+
+
+def back_checks(chamfer: Chamfer, cut_back: float, found: Mapping[str, float]) -> Iterator[Check]:
+    """What is left after grinding, and the stock that makes the tap start again."""
+    if not found:
+        return
+    hole, point = rule_diameter(chamfer.thread), found["point_diameter_after"]
+    wanted = max(chamfer.length, chamfer.thread.pitch / 2 / math.tan(chamfer.angle))
+    again = stock_for(wanted - chamfer.length + cut_back, chamfer.angle)
+    if point > hole + SLACK:
+        yield watch(
+            "{left} threads of the chamfer are left and its point, now {point}, does not enter a hole of {hole}. Take "
+            "{again} off the chamfer to have {threads} threads again.",
+            left=ratio(found["threads_left"]),
+            point=length(point),
+            hole=length(hole),
+            again=length(again, Rounding.UP),
+            threads=ratio(wanted / chamfer.thread.pitch),
+        )
+    else:
+        yield passed(
+            "After grinding the chamfer has {left} threads and a point of {point}.",
+            left=ratio(found["threads_left"]),
+            point=length(point),
+        )
