@@ -28,7 +28,7 @@ def run(options: argparse.Namespace) -> int:
             f"There is no folder {str(options.folder)!r}. Name the folder that holds the shop's book."
         )
         return 2
-    book = open_book(folder)
+    book = open_book(folder, afresh=True)
     if options.json:
         printing.data(
             [
