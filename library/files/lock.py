@@ -73,12 +73,15 @@ def _locked_file(path: Path, disk: Disk, patience: float) -> int:
 
 
 def _open(path: Path, disk: Disk) -> int:
-    flags = os.O_CREAT | os.O_NOFOLLOW | os.O_NONBLOCK | os.O_NOCTTY
+    flags = os.O_NOFOLLOW | os.O_NONBLOCK | os.O_NOCTTY
     try:
-        return disk.open(path, flags | os.O_RDWR, 0o666)
-    except PermissionError:
+        return disk.open(path, flags | os.O_RDWR | os.O_CREAT, 0o666)
+    except PermissionError as refused:
         # Made by somebody else for himself alone: to read it is enough to lock it.
-        return disk.open(path, flags | os.O_RDONLY, 0o666)
+        try:
+            return disk.open(path, flags | os.O_RDONLY)
+        except FileNotFoundError:
+            raise refused from None
 
 
 def _is_taken(descriptor: int, disk: Disk) -> bool:

@@ -11,6 +11,7 @@ import pytest
 @pytest.mark.parametrize(
     "module",
     [
+        "library.book.opening",
         "library.editing.planning",
         "library.editing.saving",
         "library.files.safe_write",
