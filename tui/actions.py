@@ -6,7 +6,21 @@ from dataclasses import dataclass
 from typing import Literal
 
 Where = Literal[
-    "book", "entry", "calculator", "cautions", "findings", "help", "glossary", "actions", "worksheets"
+    "book",
+    "entry",
+    "calculator",
+    "cautions",
+    "findings",
+    "help",
+    "glossary",
+    "actions",
+    "worksheets",
+    "changes",
+    "form",
+    "before-saving",
+    "two-people",
+    "history",
+    "drafts",
 ]
 """The screens, by the name that the registry knows them by."""
 
@@ -20,10 +34,25 @@ EVERYWHERE: tuple[Where, ...] = (
     "glossary",
     "actions",
     "worksheets",
+    "changes",
+    "form",
+    "before-saving",
+    "two-people",
+    "history",
+    "drafts",
 )
 
-_LISTS: tuple[Where, ...] = ("book", "actions", "worksheets")
-_READING: tuple[Where, ...] = ("entry", "cautions", "findings", "help", "glossary")
+_LISTS: tuple[Where, ...] = ("book", "actions", "worksheets", "changes", "drafts")
+_READING: tuple[Where, ...] = (
+    "entry",
+    "cautions",
+    "findings",
+    "help",
+    "glossary",
+    "before-saving",
+    "two-people",
+    "history",
+)
 
 SAFE_KEYS = frozenset(
     {"?", "up", "down", "left", "right", "tab", "shift+tab", "enter", "escape", "home", "end"}
@@ -82,9 +111,9 @@ ACTIONS: tuple[Action, ...] = (
         ("f5",),
         ("book", "entry", "calculator"),
     ),
-    Action("next-field", "Next", "Goes to the next field.", ("down", "tab", "enter"), ("calculator",), False),
-    Action("previous-field", "Back up", "Goes to the field before.", ("up", "shift+tab"), ("calculator",), False),
-    Action("clear-field", "Clear", "Empties the field, so that the book's value or the default returns.", ("ctrl+u",), ("calculator",), False),
+    Action("next-field", "Next", "Goes to the next field.", ("down", "tab", "enter"), ("calculator", "form"), False),
+    Action("previous-field", "Back up", "Goes to the field before.", ("up", "shift+tab"), ("calculator", "form"), False),
+    Action("clear-field", "Clear", "Empties the field, so that the book's value or the default returns.", ("ctrl+u",), ("calculator", "form"), False),
     Action("clear-find", "Clear", "Empties the find line, so that the whole book is shown.", ("ctrl+u",), (*_LISTS, "glossary"), False),
     Action("up", "Up", "Goes one line up.", ("up",), _LISTS, False),
     Action("down", "Down", "Goes one line down.", ("down",), _LISTS, False),
@@ -96,11 +125,18 @@ ACTIONS: tuple[Action, ...] = (
     Action("scroll-down", "Down", "Scrolls one line down.", ("down",), _READING, False),
     Action("next-entry", "Next entry", "Shows the next entry of the list.", ("ctrl+n",), ("entry",), False),
     Action("previous-entry", "Entry before", "Shows the entry before in the list.", ("ctrl+p",), ("entry",), False),
-    Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets")),
+    Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets", "changes", "drafts")),
+    Action("change", "Change", "Changes this entry in the shop's own book: its values, its texts, its id.", ("f6",), ("entry",)),
+    Action("change-book", "Book", "Adds an entry or a family, takes back the last save, shares the book through git.", ("f6",), ("book",)),
+    Action("look", "Look at it", "Shows what would change in the file, before anything is saved.", ("f2",), ("form",)),
+    Action("save", "Save", "Saves the change that is shown.", ("enter", "f2"), ("before-saving",)),
+    Action("keep-mine", "Mine", "Saves what you want, over what the other one wrote.", ("f2",), ("two-people",)),
+    Action("keep-theirs", "Theirs", "Leaves what the other one wrote.", ("f3",), ("two-people",)),
+    Action("drop-draft", "Drop", "Forgets the chosen draft for good.", ("f6",), ("drafts",)),
     Action("copy", "Copy", "Copies the answer as text to the clipboard of your terminal, where it allows that.", ("ctrl+t",), ("calculator",), False),
     Action("keep", "Keep", "Writes the answer as text into a new file in the folder that you started in.", ("ctrl+r",), ("calculator",), False),
     Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False),
-    Action("glossary", "Words", "Explains the words: what each quantity is and how it is measured.", ("f3",), ("book", "entry", "calculator", "help"), False),
+    Action("glossary", "Words", "Explains the words: what each quantity is and how it is measured.", ("f3",), ("book", "entry", "calculator", "help", "form"), False),
     Action("help", "Help", "Explains what is in front of you, and names its keys.", ("?", "f1")),
     Action("actions", "All", "Lists everything that can be done here; type to find it, Enter does it.", ("f8",), ("book", "entry", "calculator")),
     Action("back", "Back", "Goes back to where you came from; nothing typed is lost.", ("f9", "escape"), EVERYWHERE[1:]),

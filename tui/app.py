@@ -10,18 +10,24 @@ from textual.screen import Screen
 
 from library.book.rows import Rows
 from library.units.system import Display
+from tui.book_desk import BookDesk
+from tui.changing import Changing
+from tui.drafting import Drafting
 from tui.plain import plain
 from tui.private_textual import SparingApp
 from tui.screens.board import Board
 from tui.screens.book import BookScreen
 from tui.session import Session
 from tui.signals import on_ending
+from tui.watching import Watching
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
+    from pathlib import Path
 
     from geometry.worksheet import Worksheet
     from library.book.model import Book, Entry
+    from library.drafts.shelf import Kept
 
 
 class Heelclear(SparingApp, inherit_bindings=False):
@@ -30,6 +36,8 @@ class Heelclear(SparingApp, inherit_bindings=False):
     Args:
         session: what it starts with.
         open_book: reads the book; called in a thread.
+        shop: the shop's folder, where changes are saved.
+        state: the folder in which drafts are kept.
     """
 
     ENABLE_COMMAND_PALETTE = False
@@ -44,11 +52,28 @@ class Heelclear(SparingApp, inherit_bindings=False):
     class UnitsLoaded(Message):
         """Units can be written now without a wait."""
 
-    def __init__(self, session: Session, open_book: Callable[[], Book]) -> None:
+    class LeftBehind(Message):
+        """An earlier run ended with something typed and not saved."""
+
+        def __init__(self, kept: Sequence[Kept]) -> None:
+            super().__init__()
+            self.kept = kept
+
+    class FilesChanged(Message):
+        """Somebody else changed files of the book."""
+
+        def __init__(self, paths: Sequence[Path]) -> None:
+            super().__init__()
+            self.paths = paths
+
+    def __init__(self, session: Session, open_book: Callable[[], Book], shop: Path, state: Path) -> None:
         super().__init__()
         self.session = session
         self._open_book = open_book
         self.animation_level = "none"
+        self.changing = Changing(self, BookDesk(shop))
+        self.drafting = Drafting(self, state / "drafts")
+        self.watching = Watching(self, shop)
 
     def get_default_screen(self) -> Screen[None]:
         """The book is the first screen; nothing lies below it."""
@@ -60,6 +85,36 @@ class Heelclear(SparingApp, inherit_bindings=False):
         on_ending(self.leave)
         self.app_resume_signal.subscribe(self, lambda _: self.repaint())
         self.run_worker(self._read_book, thread=True)
+        self.run_worker(self._look_for_drafts, thread=True)
+        self.watching.begin()
+
+    def _look_for_drafts(self) -> None:
+        kept = self.drafting.left_behind()
+        if kept:
+            self.post_message(self.LeftBehind(kept))
+
+    def on_heelclear_left_behind(self, message: LeftBehind) -> None:
+        """Offer what was left unsaved."""
+        from tui.screens.drafts import DraftsScreen
+
+        self.push_screen(DraftsScreen(self.session, message.kept))
+
+    def on_heelclear_files_changed(self, message: FilesChanged) -> None:
+        """Read the book again, and say whose file it was."""
+        names = ", ".join(path.name for path in message.paths[:3])
+        more = f" and {len(message.paths) - 3} more" if len(message.paths) > 3 else ""
+        self.read_again(f"Changed by somebody else: {names}{more}. The book was read again.")
+
+    def read_again(self, sentence: str) -> None:
+        """Read the book again behind the screen, and say why."""
+        self.say(sentence)
+        self.watching.forget()
+        self.run_worker(self._read_book, thread=True)
+
+    def back_from(self, *places: str) -> None:
+        """Go back past every screen that is one of these places."""
+        while isinstance(self.screen, Board) and self.screen.WHERE in places:
+            self.pop_screen()
 
     def _collect_from_now_on(self) -> None:
         """What was loaded for the first frame stays; only what comes after it is looked through."""
@@ -74,6 +129,9 @@ class Heelclear(SparingApp, inherit_bindings=False):
         self.session.book = message.book
         rows = message.book.rows
         self.session.page.fill(rows if isinstance(rows, Rows) else Rows.of(rows))
+        for screen in self.screen_stack:
+            if isinstance(screen, Board):
+                screen.book_changed()
         self._draw()
 
     def load_units(self) -> None:
@@ -101,7 +159,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
         """Open the calculator for an entry."""
         sheet = self.session.sheet_for(entry) if entry is not None else None
         if entry is None or sheet is None:
-            self._say("There is nothing to calculate here; choose an entry of the book first.")
+            self.say("There is nothing to calculate here; choose an entry of the book first.")
             return
         from tui.screens.calculator import CalculatorScreen
 
@@ -113,9 +171,11 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
         self.push_screen(CautionsScreen(self.session, sheet, entry))
 
-    def _say(self, sentence: str) -> None:
+    def say(self, sentence: str) -> None:
+        """Show a sentence on the screen in front, until the next key."""
         if isinstance(self.screen, Board):
             self.screen.say(sentence)
+            self.screen.draw()
 
     def repaint(self) -> None:
         """Paint every cell again."""
@@ -124,6 +184,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def leave(self, code: int = 0) -> None:
         """Leave with an exit code; everything typed is kept by then."""
+        self.drafting.end(orderly=code == 0)
         self.exit(return_code=code)
 
     def last_words(self, error: BaseException) -> str:

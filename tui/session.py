@@ -13,6 +13,7 @@ from tui.view.book_page import BookPage
 if TYPE_CHECKING:
     from geometry.worksheet import Worksheet
     from library.book.model import Book, Entry
+    from library.drafts.draft import Draft
     from tui.view.form import Form, Typed
 
 
@@ -64,6 +65,15 @@ class Session:
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
         return self._forms[key]
+
+    def draft(self, entry: Entry) -> Draft:
+        """What was typed into the calculator for an entry, to be kept in case the program ends."""
+        from library.drafts.draft import Draft
+
+        typed = self._typed.get(entry.id, {})
+        return Draft(
+            "calculator", entry.id, {key: one.text for key, one in typed.items() if one.text.strip()}
+        )
 
     def sheet_for(self, entry: Entry) -> Worksheet | None:
         """The worksheet to open for an entry: the one used last, else the one most its own."""

@@ -27,7 +27,7 @@ def run(options: argparse.Namespace) -> int:
     gc.disable()
     with _without("ssl"):
         from tui.app import Heelclear
-    from library.book.folders import config_folder, shop_folder
+    from library.book.folders import config_folder, shop_folder, state_folder
     from library.book.opening import open_book, quick_rows
     from library.units.system import Display
     from tui.look import look
@@ -42,7 +42,7 @@ def run(options: argparse.Namespace) -> int:
         keymap=read_keys(config_folder() / "keys.toml"),
         page=BookPage(quick_rows(shop)),
     )
-    app = Heelclear(session, lambda: open_book(shop))
+    app = Heelclear(session, lambda: open_book(shop), shop, state_folder())
     app.run(mouse=options.mouse)
     return app.return_code or 0
 

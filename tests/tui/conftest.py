@@ -119,9 +119,9 @@ def book() -> Book:
 
 
 @pytest.fixture
-def program(book: Book) -> Callable[[], Heelclear]:
+def program(book: Book, tmp_path: Path) -> Callable[[], Heelclear]:
     """Makes the program on the sample book."""
-    return lambda: Heelclear(Session(), lambda: book)
+    return lambda: Heelclear(Session(), lambda: book, tmp_path / "shop", tmp_path / "state")
 
 
 Shown = Callable[[Heelclear], str]

@@ -20,11 +20,22 @@ SCREENS: dict[Where, str] = {
     "glossary": "GlossaryScreen",
     "actions": "ActionsScreen",
     "worksheets": "WorksheetsScreen",
+    "changes": "ChangesScreen",
+    "form": "FormScreen",
+    "before-saving": "BeforeSavingScreen",
+    "two-people": "TwoPeopleScreen",
+    "history": "EntryHistoryScreen",
+    "drafts": "DraftsScreen",
 }
+
+FILES = {"history": "entry_history"}
+"""Screens whose file has another name than the registry gives them."""
 
 
 def screen_of(where: Where) -> type[Board]:
-    found: type[Board] = getattr(import_module(f"tui.screens.{where}"), SCREENS[where])
+    found: type[Board] = getattr(
+        import_module(f"tui.screens.{FILES.get(where, where.replace('-', '_'))}"), SCREENS[where]
+    )
     return found
 
 

@@ -70,6 +70,9 @@ class Board(Screen[None], inherit_bindings=False):
     def edited(self, key: str) -> None:
         """Take a key that is no action and no character, such as backspace."""
 
+    def book_changed(self) -> None:
+        """The book was read again; a screen that holds a part of it takes that part anew."""
+
     def do(self, action: Action) -> None:
         """Do an action of the registry, and show what came of it."""
         getattr(self, method_of(action))()

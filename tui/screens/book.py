@@ -106,6 +106,12 @@ class BookScreen(Board):
         """Open the calculator for the chosen entry."""
         self.heelclear.calculate(self.session.chosen_entry())
 
+    def do_change_book(self) -> None:
+        """List what can be changed of the book as a whole."""
+        from tui.screens.change_book import ChangeBookScreen
+
+        self.app.push_screen(ChangeBookScreen(self.session))
+
     def do_cautions(self) -> None:
         """Show the cautions of the chosen entry."""
         self.heelclear.show_cautions(None, self.session.chosen_entry())

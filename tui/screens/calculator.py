@@ -140,3 +140,10 @@ class CalculatorScreen(Board):
 
     def _compute(self) -> None:
         self.session.compute(self.page.form)
+        self.heelclear.drafting.keep_soon(self.session.draft(self.entry))
+
+    def book_changed(self) -> None:
+        """Take the entry as it is in the book now, and answer again."""
+        self.entry = self.session.entry(self.entry.id) or self.entry
+        self.page.form.entry = self.entry
+        self.session.compute(self.page.form)

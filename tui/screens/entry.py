@@ -31,6 +31,16 @@ class EntryScreen(Reading):
         book = self.session.book
         return entry_lines(book, self.entry, width, self._convert()) if book is not None else []
 
+    def book_changed(self) -> None:
+        """Take the entry as it is in the book now."""
+        self.entry = self.session.entry(self.entry.id) or self.entry
+
+    def do_change(self) -> None:
+        """List what can be changed of it."""
+        from tui.screens.changes import ChangesScreen
+
+        self.app.push_screen(ChangesScreen(self.session, self.entry))
+
     def do_calculate(self) -> None:
         """Open the calculator, filled from this entry."""
         self.heelclear.calculate(self.entry)

@@ -20,6 +20,12 @@ ABOUT: dict[Where, str] = {
     "actions": "This is everything that can be done on the screen before.",
     "worksheets": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",
     "help": "This is the help.",
+    "changes": "This is what can be changed. Type a part of what you look for; Enter takes it. Nothing is saved before you have seen what would change in the file.",
+    "form": "Fill in the lines; an empty one is left out of the book. What is wrong is told at once, below the line. F2 shows what would change in the file; only then can it be saved.",
+    "before-saving": "These are the lines of the file that would change: those with a minus go, those with a plus come. Enter saves them; F9 goes back and saves nothing.",
+    "two-people": "Somebody else changed the same thing while you did. Nothing is saved until you say which to keep; what only one of you changed is kept in any case.",
+    "history": "This is what git remembers of this entry: who changed which value, and when.",
+    "drafts": "These were typed and not saved when the program last ended. Enter takes one up again where it was left; F6 drops it; F9 leaves them for later.",
 }  # fmt: skip
 
 

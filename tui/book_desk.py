@@ -1,0 +1,74 @@
+"""Changing the shop's book from the screens: plan, save, record, take back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.editing.changes import Change
+    from library.editing.merging import Choice
+    from library.editing.plan import Plan
+    from library.editing.saving import Asked, Done
+    from library.history.work_tree import WorkTree
+
+
+class BookDesk:
+    """Where the book of one shop is changed.
+
+    Args:
+        shop: the shop's folder.
+
+    Attributes:
+        last: the last save, which can be taken back.
+    """
+
+    def __init__(self, shop: Path) -> None:
+        self.shop = shop
+        self.last: Done | None = None
+
+    def plan(self, change: Change) -> Plan:
+        """Work out what a change would write; raises with a sentence where it cannot be made."""
+        from library.book.folders import shipped_folder
+        from library.editing.planning import plan
+
+        return plan(change, self.shop, shipped_folder())
+
+    def save(self, plan: Plan, choices: Sequence[Choice] = ()) -> Done | Asked:
+        """Save a plan, and remember it so that it can be taken back."""
+        from library.editing.saving import Done, save
+
+        saved = save(plan, choices)
+        if isinstance(saved, Done):
+            self.last = saved
+        return saved
+
+    def undo(self) -> Plan | None:
+        """The plan that takes the last save back, or nothing where nothing was saved yet."""
+        from library.editing.saving import undone
+
+        return undone(self.last) if self.last is not None else None
+
+    def work_tree(self) -> WorkTree | None:
+        """The git work tree that the shop's folder is in, where there is one and git is installed."""
+        from library.history.work_tree import find_work_tree
+
+        return find_work_tree(self.shop)
+
+    def record(self, done: Done) -> str:
+        """Record a save as one commit where the shop wants that; returns a sentence about it, or nothing."""
+        from library.history.git import GitRefused
+        from library.history.habit import commits_each_save
+        from library.history.recording import record
+
+        if not commits_each_save(self.shop):
+            return ""
+        tree = self.work_tree()
+        if tree is None:
+            return "It is not recorded: the folder is in no git work tree."
+        try:
+            record(tree, [done.plan.path], done.plan.sentence)
+        except GitRefused as refused:
+            return str(refused)
+        return "It is recorded in git."

@@ -1,0 +1,114 @@
+"""What can be changed of one entry: its values, its texts, and the entry as a whole."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from geometry.quantities import QUANTITIES
+from library.editing.changes import RemoveEntry, RemoveValue
+from tui.commands.show import span
+from tui.screens.chooser import Choice, Chooser
+from tui.screens.table_forms import TEXTS, CopyForm, RenameForm, TextsForm
+
+if TYPE_CHECKING:
+    from library.book.model import Entry, Value
+    from tui.session import Session
+
+_VALUE, _BACK, _TEXT, _DO = "value:", "back:", "text:", "do:"
+
+
+class ChangesScreen(Chooser):
+    """Everything that can be changed, the values that are there first."""
+
+    WHERE = "changes"
+    NAME_WIDTH = 26
+
+    def __init__(self, session: Session, entry: Entry) -> None:
+        super().__init__(session)
+        self.entry = entry
+        self.view.count = len(self.choices())
+
+    def title_text(self) -> str:
+        """Of which entry."""
+        return f"Change {self.entry.title}"
+
+    def book_changed(self) -> None:
+        """Take the entry as it is in the book now."""
+        self.entry = self.session.entry(self.entry.id) or self.entry
+
+    def choices(self) -> list[Choice]:
+        """Values that are there, texts, what can be done with the entry, and values that are not there yet."""
+        entry = self.entry
+        there = [Choice(_VALUE + key, _title(key), _said(value)) for key, value in entry.values.items()]
+        back = [
+            Choice(_BACK + key, f"Back: {_title(key)}", _what_comes_back(value))
+            for key, value in entry.values.items()
+            if value.layer == "shop"
+        ]
+        texts = [Choice(_TEXT + key, label, f"Change the {label.lower()}.") for key, label in TEXTS.items()]
+        missing = [
+            Choice(_VALUE + key, _title(key), f"Not given yet. {row.definition}")
+            for key, row in QUANTITIES.items()
+            if key not in entry.values
+        ]
+        return [*there, *back, *texts, *self._whole(), *missing]
+
+    def _whole(self) -> list[Choice]:
+        own = self.entry.layer == "shop"
+        found = [
+            Choice(_DO + "copy", "Copy", "Makes a copy of this entry under a new id, as the shop's own.")
+        ]
+        if own:
+            found += [
+                Choice(_DO + "rename", "Another id", "Gives this entry another id."),
+                Choice(
+                    _DO + "remove", "Remove", "Takes it out of the shop's book; what is shipped comes back."
+                ),
+                Choice(_DO + "editor", "Editor", "Opens its file at its line in your editor."),
+            ]
+        return [
+            *found,
+            Choice(_DO + "history", "History", "Who changed what, and when, as git remembers it."),
+        ]
+
+    def take(self, choice: Choice) -> None:
+        """Open the form for it, or do it."""
+        kind, _, name = choice.id.partition(":")
+        match f"{kind}:":
+            case "value:":
+                from tui.screens.value_form import ValueFormScreen
+
+                self.app.push_screen(ValueFormScreen(self.session, self.entry, name))
+            case "back:":
+                self.heelclear.changing.look(RemoveValue(self.entry.id, name))
+            case "text:":
+                self.app.push_screen(TextsForm(self.session, self.entry, name))
+            case _:
+                self._do(name)
+
+    def _do(self, name: str) -> None:
+        match name:
+            case "copy":
+                self.app.push_screen(CopyForm(self.session, self.entry))
+            case "rename":
+                self.app.push_screen(RenameForm(self.session, self.entry))
+            case "remove":
+                self.heelclear.changing.look(RemoveEntry(self.entry.id))
+            case "editor":
+                self.heelclear.changing.open_editor(self.entry.place)
+            case _:
+                self.heelclear.changing.show_history(self.entry)
+
+
+def _title(key: str) -> str:
+    return QUANTITIES[key].title
+
+
+def _said(value: Value) -> str:
+    return f"{span(value)}; {'the shop' if value.layer == 'shop' else 'shipped'}. Enter changes it."
+
+
+def _what_comes_back(value: Value) -> str:
+    if value.replaces is None:
+        return "Takes the shop's value out; nothing is shipped in its place."
+    return f"Takes the shop's {span(value)} out; the shipped {span(value.replaces)} comes back."

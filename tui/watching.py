@@ -1,0 +1,48 @@
+"""Noticing that somebody else changed the book: a look at the files every few seconds, in a thread."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.files.watching import Watch
+    from tui.app import Heelclear
+
+EVERY = 3.0
+"""Seconds between two looks; the only clock that runs while nobody types."""
+
+
+class Watching:
+    """Looks at the shop's folder.
+
+    Args:
+        app: the program.
+        shop: the folder.
+    """
+
+    def __init__(self, app: Heelclear, shop: Path) -> None:
+        self._app = app
+        self._shop = shop
+        self._watch: Watch | None = None
+
+    def begin(self) -> None:
+        """Look from now on."""
+        self._app.set_interval(EVERY, self._look_soon)
+
+    def forget(self) -> None:
+        """Take the files as they are now for known: the book is read again anyway."""
+        self._watch = None
+
+    def _look_soon(self) -> None:
+        self._app.run_worker(self._look, thread=True, group="watch", exclusive=True)
+
+    def _look(self) -> None:
+        from library.files.watching import Watch
+
+        if self._watch is None:
+            self._watch = Watch(self._shop)
+            return
+        changed = self._watch.changed()
+        if changed:
+            self._app.post_message(self._app.FilesChanged(changed))
