@@ -20,7 +20,7 @@ from library.bench_sheet.page import (
 from library.book.harmless import harmless
 
 _SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&!])")
-_LINE_START = re.compile(r"^(\s*)([-+=]|[0-9]+[.)])(?=\s|$)")
+_LINE_START = re.compile(r"^([0-9]*)([-+=.)])(?=\s|$)")
 
 
 def plain(text: str) -> str:

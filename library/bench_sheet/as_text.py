@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import textwrap
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from library.bench_sheet.page import (
     Block,
@@ -126,22 +126,33 @@ def _items(items: Sequence[Item]) -> list[str]:
         if not more:
             lines += _wrapped(head, later=" " * 7)
             continue
-        lines += _wrapped(more, f"{head}  ", " " * min(len(head) + 2, 40))
+        lines += _wrapped(more, f"{head}  ", " " * 11)
     return lines
 
 
 def _table(block: Table) -> list[str]:
     heading = [in_ascii(cell) for cell in block.heading]
     rows = [[in_ascii(cell) for cell in row] for row in block.rows]
-    widths = [max([_longest_word(heading[i]), *(len(row[i]) for row in rows)]) for i in range(len(heading))]
-    if sum(widths) + 2 * (len(widths) - 1) > COLUMNS:
-        return _as_facts(heading, rows)
+    above: list[str] = []
+    if len(heading[0]) > max((len(row[0]) for row in rows), default=0):
+        # What names the table is longer than what names a row, so it stands above.
+        above, heading[0] = _wrapped(f"{heading[0]}:"), ""
+    # The headings in one line where there is room, else word under word, else no table at all.
+    widths = next((one for one in (_widths(heading, rows, len), _widths(heading, rows, _longest_word))
+                   if sum(one) + 2 * (len(one) - 1) <= COLUMNS), None)  # fmt: skip
+    if widths is None:
+        return above + _as_facts(heading, rows)
     tops = [textwrap.wrap(cell, width) or [""] for cell, width in zip(heading, widths, strict=True)]
     deep = max(map(len, tops))
-    lines = [[*[""] * (deep - len(top)), *top] for top in tops]
-    return [_row([column[place] for column in lines], widths) for place in range(deep)] + [
-        _row(row, widths) for row in rows
-    ]
+    columns = [[*[""] * (deep - len(top)), *top] for top in tops]
+    heads = [[column[place] for column in columns] for place in range(deep)]
+    return above + [_row(cells, widths) for cells in (*heads, *rows)]
+
+
+def _widths(
+    heading: Sequence[str], rows: Sequence[Sequence[str]], of_heading: Callable[[str], int]
+) -> list[int]:
+    return [max([of_heading(name), *(len(row[i]) for row in rows)]) for i, name in enumerate(heading)]
 
 
 def _longest_word(text: str) -> int:
@@ -176,8 +187,14 @@ def _box_row(title: str, wanted: str, boxes: Sequence[str]) -> list[str]:
     ]
     if len(cells) == 1:
         cells = [cells[0][2:]]
-    line = f"{head}: {'  '.join(cells)}"
-    return _wrapped(line, later="    ") if len(line) > COLUMNS else [line]
+    lines, line = [], f"{head}:"
+    for cell in cells:
+        if len(line) + 2 + len(cell) > COLUMNS and line.strip():
+            lines += _wrapped(line, later="    ")
+            line = "    " + cell
+        else:
+            line += f"  {cell}"
+    return [*lines, *_wrapped(line, later="    ")]
 
 
 def _cautions(block: Cautions) -> list[str]:

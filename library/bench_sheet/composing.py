@@ -60,7 +60,7 @@ def _who(job: Job) -> Facts:
         ("Thread", tool.thread),
         ("Size", tool.size),
         ("Flutes", tool.flutes),
-        ("For", tool.work_material),
+        ("For", _material(job)),
         ("Marks", tool.marks),
         ("Belongs to", tool.belongs_to),
         ("Entry", card.entry),
@@ -71,6 +71,11 @@ def _who(job: Job) -> Facts:
         ("Again from", card.again),
     )
     return Facts(tuple(pair for pair in pairs if pair[1]))
+
+
+def _material(job: Job) -> str:
+    material = job.book.materials.get(job.card.tool.work_material)
+    return material.title if material else job.card.tool.work_material
 
 
 def _words(title: str, text: str) -> tuple[Block, ...]:
@@ -86,7 +91,9 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
 
 def _wanted(job: Job) -> Iterator[Block]:
     """What the tool shall have, as far as the job is worked out from it; the sources are told below, each once."""
-    used = {key for step in job.steps if step.works for key, who in step.who.items() if who == "wanted"}
+    used = {
+        key for step in job.steps if step.works for key, who in step.who.items() if who in {"wanted", "typed"}
+    }
     sources: dict[str, str] = {}
     pairs = []
     for key, one in job.card.wanted.items():
@@ -96,8 +103,8 @@ def _wanted(job: Job) -> Iterator[Block]:
             continue
         if one.changed or not one.book:
             was = f"the book has {one.book}" if one.book else ""
-            said = "; ".join(part for part in (was, one.reason) if part)
-            pairs.append((_title(key), f"{one.value} ({said})" if said else one.value))
+            said = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
+            pairs.append((_title(key), f"{one.value} ({said})"))
         else:
             mark = sources.setdefault(one.source, _letter(len(sources))) if one.source else ""
             pairs.append((_title(key), f"{one.value} [{mark}]" if mark else one.value))
@@ -128,7 +135,7 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         )
     yield from readings.tables(job, display)
     wants = [f"{step.sheet.name} ({_missing(step)})" for step in job.steps
-             if not step.skipped and step.answer.troubles and all(one.missing for one in step.answer.troubles)]  # fmt: skip
+             if step.in_use and step.answer.troubles and all(one.missing for one in step.answer.troubles)]  # fmt: skip
     if wants:
         yield Said((f"Not worked out, for want of: {', '.join(wants)}.",))
     figure = _figure(job)
@@ -152,7 +159,7 @@ def _missing(step: Step) -> str:
 def _checks(job: Job, display: Display) -> Iterator[Block]:
     found: list[tuple[str, str]] = []
     for step in job.steps:
-        if step.skipped:
+        if not step.in_use:
             continue
         for check in step.checks:
             if check.state != "pass" or step.sheet.name in PASSES_TOLD:
@@ -165,7 +172,9 @@ def _checks(job: Job, display: Display) -> Iterator[Block]:
         found.append(("watch", f"{sheet}: the record of that day has {quantity(key).title.lower()} {was}; "
                       f"today it comes out as {now or 'nothing'}."))  # fmt: skip
     if found:
-        yield Checks(tuple(sorted(found, key=lambda one: ("stop", "watch", "pass").index(one[0]))))
+        yield Checks(
+            tuple(sorted(dict.fromkeys(found), key=lambda one: ("stop", "watch", "pass").index(one[0])))
+        )
 
 
 def _end(job: Job) -> tuple[Block, ...]:

@@ -26,8 +26,8 @@ SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
 MOST_BOXES = 12
 """Boxes in one row; a tool with more flutes is read at the ones that matter."""
 
-TOLD_AS_SETTINGS = frozenset({"index-moves"})
-"""Worksheets whose table stands among the settings already."""
+TABLED = frozenset({"cone-relief", "step-relief", "relief-facets"})
+"""Worksheets whose table is wanted at the machine; those of the others are for thinking it over before."""
 
 
 def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
@@ -43,16 +43,16 @@ def _angle(angle: float | None, display: Display) -> str:
 
 
 def on_the_way(job: Job, display: Display) -> Iterator[Block]:
-    """The dial readings of all worksheets that turn the tool over the same land, in one table; others below."""
-    for stations in _merged(job):
+    """The dial readings, side by side where worksheets turn the tool over the same land; else one table below another."""
+    merged = _merged(job)
+    for names, stations in merged:
         keys = list(stations[0].readings)
-        dials = {key: job.machine.reading_dial(key) for key in keys} if job.machine else {}
-        heading = ["", "turned"]
+        heading = ["", "turned"] if len(merged) == 1 else [", ".join(names), "turned"]
         for key in keys:
             heading.append(quantity(key).title.lower())
-            dial = dials.get(key)
+            dial = job.machine.reading_dial(key) if job.machine else None
             if dial is not None:
-                heading.append(f"x{dial.division.text.replace(chr(32), '')}")
+                heading.append(f"x{''.join(dial.division.text.split())}")
         yield Table(tuple(heading), tuple(_station(job, one, keys, display) for one in stations))
 
 
@@ -70,21 +70,23 @@ def _station(job: Job, station: Station, keys: list[str], display: Display) -> t
     return tuple(cells)
 
 
-def _merged(job: Job) -> list[list[Station]]:
-    """Stations with the same turning laid side by side; a key that two worksheets give is kept once where it agrees."""
-    tables: list[list[Station]] = []
+def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
+    """The stations of all worksheets with their names; those with the same turning are laid side by side."""
+    tables: list[tuple[list[str], list[Station]]] = []
     for step in job.steps:
         if not step.works or step.answer.result is None or not step.answer.result.stations:
             continue
         own = list(step.answer.result.stations)
-        same = next((one for one in tables if _fit(one, own)), None)
+        same = next((one for one in tables if _fit(one[1], own)), None)
         if same is None:
-            tables.append(own)
-        else:
-            same[:] = [
-                Station(a.fraction, a.angle, {**b.readings, **a.readings})
-                for a, b in zip(same, own, strict=True)
-            ]
+            tables.append(([step.sheet.name], own))
+            continue
+        names, stations = same
+        names.append(step.sheet.name)
+        stations[:] = [
+            Station(a.fraction, a.angle, {**a.readings, **b.readings})
+            for a, b in zip(stations, own, strict=True)
+        ]
     return tables
 
 
@@ -102,23 +104,30 @@ def _fit(one: list[Station], other: list[Station]) -> bool:
 def tables(job: Job, display: Display) -> Iterator[Block]:
     """The tables of those worksheets whose answer is one, such as the steps of a step drill."""
     for step in job.steps:
-        if (
-            step.works
-            and step.answer.result
-            and step.answer.result.rows
-            and step.sheet.name not in TOLD_AS_SETTINGS
-        ):
+        if step.works and step.answer.result and step.answer.result.rows and step.sheet.name in TABLED:
             yield _table(step, step.answer.result, display)
 
 
 def _table(step: Step, result: Result, display: Display) -> Table:
+    """The rows of an answer; a number that is the same in all of them is told once, in the heading."""
     keys = list(dict.fromkeys(key for row in result.rows for key in row.values))
-    heading = (step.sheet.title, *(quantity(key).title.lower() for key in keys))
+    values = {key: [row.values[key] for row in result.rows if key in row.values] for key in keys}
+    same = [key for key in keys if len(values[key]) > 1 and len(set(values[key])) == 1]
+    keys = [key for key in keys if key not in same]
+    told = ", ".join(f"{quantity(key).title.lower()} {_shown(key, values[key][0], display)}" for key in same)
+    heading = (
+        f"{step.sheet.title} ({told})" if told else step.sheet.title,
+        *(quantity(key).title.lower() for key in keys),
+    )
     return Table(heading, tuple(_row(row, keys, display) for row in result.rows))
 
 
+def _shown(key: str, value: float, display: Display) -> str:
+    return show(value, quantity(key).kind, display)
+
+
 def _row(row: Row, keys: list[str], display: Display) -> tuple[str, ...]:
-    cells = (show(row.values[key], quantity(key).kind, display) if key in row.values else "" for key in keys)
+    cells = (_shown(key, row.values[key], display) if key in row.values else "" for key in keys)
     return (row.label, *cells)
 
 
@@ -126,7 +135,7 @@ def boxes(job: Job, display: Display) -> Boxes | None:
     """A row of boxes for everything that is measured after grinding; at least the drop, where one was worked out."""
     flutes = min(flutes_of(job.card.tool.flutes) or 1, MOST_BOXES)
     rows = [_inspected(job, key, flutes, display) for key in job.card.after if key in QUANTITIES]
-    if "drop" not in job.card.after and wanted_number(job, "drop") is not None:
+    if not {"drop", "heel_drop"} & set(job.card.after) and wanted_number(job, "drop") is not None:
         rows.insert(0, BoxRow(_title("drop", at_heel=True), _number(job, "drop", display), ("",) * flutes))
     if "diameter" not in job.card.after and rows:
         rows.append(BoxRow(_title("diameter"), "", ("",)))

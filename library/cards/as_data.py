@@ -74,7 +74,7 @@ def _step(step: Step, job: Job, display: Display) -> Json:
     for key, given in data["inputs"].items():
         given["from"] = step.who.get(key, given["from"])
     data["checks"] = [{"state": check.state, "text": say(check.sentence, display)} for check in step.checks]
-    return data | {"skipped": step.skipped, "recorded": dict(step.recorded or {})}
+    return data | {"in_use": step.in_use, "skipped": step.skipped, "recorded": dict(step.recorded or {})}
 
 
 def _relief(one: Relief) -> Json:

@@ -126,20 +126,22 @@ def received_reliefs(job: Job) -> tuple[Relief, ...]:
     """The relief that was on the tool as it came."""
     received = job.card.received
     diameter = _greatest(job, received.get("diameter", ())) or _greatest(job, (job.fact("diameter"),))
-    return reliefs(job, received.get("drop", ()), received.get("land_width", ()), diameter)
+    drops = received.get("drop") or received.get("heel_drop", ())
+    return reliefs(job, drops, received.get("land_width", ()), diameter)
 
 
 def reliefs_after(job: Job) -> tuple[Relief, ...]:
     """The relief that is on the tool now, by the land and the diameter of now, or else as it came."""
     after, received = job.card.after, job.card.received
-    if "drop" not in after:
+    drops = after.get("drop") or after.get("heel_drop")
+    if drops is None:
         return ()
     lands = after["land_width"].readings if "land_width" in after else received.get("land_width", ())
     decided = job.card.wanted.get("diameter")
     choices = (after["diameter"].readings if "diameter" in after else (), (decided.value if decided else "",),
                received.get("diameter", ()), (job.fact("diameter"),))  # fmt: skip
     diameter = next((text for one in choices if (text := _greatest(job, one))), "")
-    return reliefs(job, after["drop"].readings, lands, diameter)
+    return reliefs(job, drops.readings, lands, diameter)
 
 
 def _greatest(job: Job, readings: Readings) -> str:
@@ -184,10 +186,16 @@ def _mark(
     low, high = wanted - allowed.minus, wanted + allowed.plus
     slack = SLACK * max(abs(wanted), 1e-3)
     if value < low - slack:
-        return Mark(flute, text, value, "stop", f"{show(low - value, kind, job.display)} under the tolerance")
+        return Mark(flute, text, value, "stop", f"{_size(low - value, kind, job)} under the tolerance")
     if value > high + slack:
-        return Mark(flute, text, value, "stop", f"{show(value - high, kind, job.display)} over the tolerance")
+        return Mark(flute, text, value, "stop", f"{_size(value - high, kind, job)} over the tolerance")
     return Mark(flute, text, value, "pass")
+
+
+def _size(off: float, kind: Kind, job: Job) -> str:
+    """How far off, or only that it is, where that is less than can be shown."""
+    shown = show(off, kind, job.display)
+    return shown if any(sign in "123456789" for sign in shown) else "just"
 
 
 def wanted_number(job: Job, key: str) -> float | None:
@@ -215,7 +223,9 @@ def wanted_number(job: Job, key: str) -> float | None:
         return found.number
     step = job.step("relief-drop")
     if key in {"drop", "heel_drop"} and step is not None and step.works and step.answer.result is not None:
-        return step.answer.result.outputs["heel_drop"]
+        # To the digits that are shown: what stands on the sheet is what a reading is held against.
+        shown = show(step.answer.result.outputs["heel_drop"], kind, job.display)
+        return read(shown, kind, job.display).number
     return None
 
 

@@ -11,7 +11,7 @@ from geometry.worksheet import Check, Worksheet
 from library.book.model import Book, Caution, Entry
 from library.cards.known import Fact, Who, facts, texts_for, wanted_entry
 from library.cards.model import Card, Setting
-from library.cards.order import worksheets_of
+from library.cards.order import rests, worksheets_of
 from library.equipment.driving import Worked
 from library.equipment.limits import cam_checks, reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel, machines, wheels
@@ -35,6 +35,7 @@ class Step:
         lines: its settings on the machine's dials that no earlier step has set.
         checks: what it means at the machine: the worksheet's own checks, then those of machine and wheel.
         skipped: true when the person left it out.
+        rests: true while nothing calls for it on this tool.
         recorded: what it answered when the job was closed, by quantity.
     """
 
@@ -44,12 +45,18 @@ class Step:
     lines: tuple[DialLine, ...] = ()
     checks: tuple[Check, ...] = ()
     skipped: bool = False
+    rests: bool = False
     recorded: Mapping[str, str] | None = None
 
     @property
+    def in_use(self) -> bool:
+        """Whether it belongs to the job."""
+        return not self.skipped and not self.rests
+
+    @property
     def works(self) -> bool:
-        """Whether it has an answer and belongs to the job."""
-        return self.answer.result is not None and not self.skipped
+        """Whether it belongs to the job and has an answer."""
+        return self.in_use and self.answer.result is not None
 
 
 @dataclass(frozen=True)
@@ -101,8 +108,7 @@ def work_out(card: Card, book: Book) -> Job:
     steps: list[Step] = []
     for sheet in worksheets_of(card.family):
         step = _step(sheet, card, known, entry, book, display)
-        done = {line.key for one in steps if not one.skipped for line in one.lines}
-        steps.append(_at_machine(step, machine, wheel, _flutes(card), done))
+        steps.append(_at_machine(step, machine, wheel, _flutes(card), [one for one in steps if one.in_use]))
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, _cautions(steps, entry, book))
 
 
@@ -119,25 +125,33 @@ def _step(
     }
     setting = card.settings.get(sheet.name, Setting())
     checks = tuple(found.result.checks) if found.result else ()
-    return Step(sheet, found, givers, (), checks, setting.skipped, setting.recorded or None)
+    quiet = not setting.typed and rests(sheet.name, card.family, card.received)
+    return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None)
 
 
 def _at_machine(
-    step: Step, machine: Machine | None, wheel: Wheel | None, flutes: int | None, done: set[str]
+    step: Step, machine: Machine | None, wheel: Wheel | None, flutes: int | None, before: list[Step]
 ) -> Step:
-    """The step with its settings on the machine, and with what the machine and the wheel cannot do."""
+    """The step with its settings on the machine, and with what the machine and the wheel cannot do.
+
+    What an earlier step has set is not set again, and one cam serves the whole tool.
+    """
     checks = list(step.checks)
     if step.sheet.name == "wheel-speed" and machine is not None and wheel is not None:
-        turns = step.answer.inputs.get("rotational_speed")
-        checks += speed_checks(
-            machine, wheel, turns.value if turns and isinstance(turns.value, float) else None
-        )
+        chosen = step.answer.inputs.get("rotational_speed")
+        turns = chosen.value if chosen and isinstance(chosen.value, float) else None
+        found = speed_checks(machine, wheel, turns)
+        # That the chosen speed is within the rating the worksheet has said already.
+        checks += [check for check in found if turns is None or check.state != "pass"]
     if step.answer.result is None or machine is None:
         return replace(step, checks=tuple(checks))
     worked = worked_of(step.answer)
     checks += reach_checks(machine, worked)
-    if step.sheet.name in CAM_SHEETS:
+    if step.sheet.name in CAM_SHEETS and not any(
+        one.works and one.sheet.name in CAM_SHEETS for one in before
+    ):
         checks += cam_checks(machine, worked, flutes)
+    done = {line.key for one in before for line in one.lines}
     lines = tuple(line for line in dial_lines(machine, worked) if line.key not in done)
     return replace(step, lines=lines, checks=tuple(checks))
 
@@ -172,7 +186,7 @@ def flutes_of(text: str) -> int | None:
 def _cautions(steps: list[Step], entry: Entry, book: Book) -> tuple[Caution, ...]:
     found = {one.id: one for one in cautions_for(None, entry, book)}
     for step in steps:
-        if not step.skipped:
+        if step.in_use:
             found |= {one.id: one for one in step.answer.cautions if one.id not in found}
     last = found.pop(LAST_WORD, None)
     return (*found.values(), *((last,) if last else ()))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from geometry.worksheet import Worksheet
 from geometry.worksheets import worksheet, worksheets_for
 
@@ -18,6 +20,7 @@ SETUP = (
     "relief-drop",
     "relief-facets",
     "tap-axial-relief",
+    "reamer-land",
     "feed-clearance",
     "back-taper",
     "size-loss",
@@ -31,6 +34,43 @@ NO_SETTINGS = frozenset({"relief-from-reading", "relief-styles", "screw-thread"}
 
 ALWAYS = ("wheel-speed", "index-moves")
 """Worksheets of every job: whatever is ground, a wheel turns, and the tool is turned from edge to edge."""
+
+
+OF_COURSE = {
+    "reamer-land": frozenset({"reamer"}),
+    "back-taper": frozenset({"reamer"}),
+    "cone-relief": frozenset({"countersink", "centre-drill"}),
+    "feed-clearance": frozenset({"twist-drill", "step-drill", "subland-drill", "centre-drill"}),
+    "relief-facets": frozenset[str](),
+    "wheel-tilt": frozenset[str](),
+}
+"""Worksheets that only some of the families they serve go through as a matter of course. On others they rest until
+somebody types into them or measures what they are about; common practice, no source."""
+
+ABOUT = {
+    "reamer-land": "margin_width",
+    "back-taper": "back_diameter",
+    "cone-relief": "included_angle",
+    "feed-clearance": "feed",
+    "relief-facets": "body_diameter",
+    "wheel-tilt": "helix_angle",
+}
+"""What each of them is about: once that was measured, it belongs to the job."""
+
+
+def rests(name: str, family: str, measured: Collection[str]) -> bool:
+    """Whether a worksheet rests on a job into which nobody has typed anything for it.
+
+    Args:
+        name: of the worksheet.
+        family: of the tool.
+        measured: the quantities that were measured.
+
+    Example:
+        >>> rests("wheel-tilt", "reamer", ["diameter"]), rests("wheel-tilt", "reamer", ["helix_angle"])
+        (True, False)
+    """
+    return name in OF_COURSE and family not in OF_COURSE[name] and ABOUT[name] not in measured
 
 
 def worksheets_of(family: str) -> tuple[Worksheet, ...]:

@@ -94,7 +94,7 @@ def _of_wanted(job: Job) -> Iterator[Problem]:
 
 def _of_settings(job: Job) -> Iterator[Problem]:
     for step in job.steps:
-        if step.skipped:
+        if not step.in_use:
             continue
         way = f"settings.{step.sheet.name}"
         for trouble in step.answer.troubles:

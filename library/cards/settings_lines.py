@@ -27,6 +27,10 @@ SET_ON_A_MACHINE = {
 """The numbers of each worksheet that are set, also where the machine names no dial for them."""
 
 
+CAMS = frozenset({"radial_cam", "axial_cam", "needed_radial_cam"})
+"""Settings of a cam that serves a cone or steps."""
+
+
 @dataclass(frozen=True)
 class SettingLine:
     """One thing to set.
@@ -59,7 +63,9 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
     for step in job.steps:
         if step.works:
             for line in _of_step(step, display):
-                lines.setdefault(line.key or line.title, line)
+                # The fall of a cam for the cylinder is not wanted where the cone has one already.
+                if line.key != "cam_fall_per_turn" or not CAMS & set(lines):
+                    lines.setdefault(line.key or line.title, line)
     return tuple(lines.values())
 
 
@@ -108,11 +114,17 @@ def move_said(values: dict[str, float]) -> str:
 
 
 def _facets(step: Step, display: Display) -> list[SettingLine]:
-    """One line for each facet of a tool that is ground down, by its angle."""
+    """One line for each facet of a tool that is ground down: its angle, its width, its height over the axis."""
     assert step.answer.result is not None
     return [
-        SettingLine(step.sheet.name, f"facet {number}", row.label,
-                    show(row.values["facet_angle"], Kind.ANGLE, display))
+        SettingLine(
+            step.sheet.name,
+            f"facet {number}",
+            f"{row.label[:1].upper()}{row.label[1:]}",
+            show(row.values["facet_angle"], Kind.ANGLE, display),
+            f"{show(row.values['facet_width'], Kind.LENGTH, display)} wide, "
+            f"{show(row.values['facet_height'], Kind.LENGTH, display)} above the axis",
+        )
         for number, row in enumerate(step.answer.result.rows, 1)
-        if "facet_angle" in row.values
-    ]  # fmt: skip
+        if {"facet_angle", "facet_width", "facet_height"} <= set(row.values)
+    ]

@@ -5,13 +5,14 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.quantities import QUANTITIES
+from library.book.desk import nearest
 from library.book.harmless import harmless
-from library.cards.editing import CardEditRefused, edited
+from library.cards.editing import LONGEST_LINE, readings_of
 from library.cards.known import joined
-from library.cards.model import Card, Readings
+from library.cards.model import Card, Inspection, Readings
 
 HEADING = ("card", "when", "quantity", "flute", "reading")
 """The columns of measurements, in any order; ``when`` is ``received`` or ``after``."""
@@ -166,12 +167,8 @@ def _taken(
             problems.append(f"Line {line}: {wrong}")
             continue
         card = changed.get(row["card"], cards[row["card"]])
-        try:
-            changed[row["card"]] = _with_reading(card, row)
-        except CardEditRefused as error:
-            problems.append(f"Line {line}: {error}")
-        else:
-            taken += 1
+        changed[row["card"]] = _with_reading(card, row)
+        taken += 1
     return Imported({}, tuple(problems)) if problems else Imported(changed, (), taken)
 
 
@@ -183,24 +180,25 @@ def _wrong(row: Mapping[str, str], cards: Mapping[str, Card]) -> str:
     if when not in {"received", "after"}:
         return f"when is {when!r}; it can be received or after."
     if key not in QUANTITIES:
-        from library.book.desk import nearest
-
         near = nearest(key, list(QUANTITIES))
         return f"there is no quantity {key!r}." + (f" Did you mean {near}?" if near else "")
     if flute and not (flute.isdecimal() and flute.isascii() and 1 <= int(flute) <= MOST_FLUTES):
         return f"flute is {flute!r}; it is a number from 1 to {MOST_FLUTES}, or left empty for the tool as a whole."
+    if len(row.get("reading", "")) > LONGEST_LINE:
+        return f"the reading is longer than {LONGEST_LINE} characters."
     return "" if row.get("reading") else "the reading is empty."
 
 
 def _with_reading(card: Card, row: Mapping[str, str]) -> Card:
-    when, key = row["when"], row["quantity"]
-    if when == "received":
-        before: Readings = card.received.get(key, ())
+    when, key, flute, text = row["when"], row["quantity"], row.get("flute", ""), row["reading"]
+    inspection = card.after.get(key, Inspection())
+    before = card.received.get(key, ()) if when == "received" else inspection.readings
+    if flute:
+        place = int(flute) - 1
+        readings = [*before, *[""] * (place + 1 - len(before))]
+        readings[place] = text
     else:
-        before = card.after[key].readings if key in card.after else ()
-    readings = [row["reading"]] if not row.get("flute") else list(before)
-    if row.get("flute"):
-        place = int(row["flute"]) - 1
-        readings += [""] * (place + 1 - len(readings))
-        readings[place] = row["reading"]
-    return edited(card, f"{when}.{key}", "; ".join(readings))
+        readings = list(readings_of(text))
+    if when == "received":
+        return replace(card, received={**card.received, key: tuple(readings)})
+    return replace(card, after={**card.after, key: replace(inspection, readings=tuple(readings))})

@@ -12,6 +12,9 @@ from library.equipment.model import Machine, Reach, Wheel
 SLACK = 1e-9
 """The share by which a limit may be passed, for it is a sum of roundings and no metal."""
 
+CAMS = {"radial_cam": "radial cam", "needed_radial_cam": "radial cam", "axial_cam": "axial cam"}
+"""What a cam is called that is one of two; the one for a cylinder is only the cam."""
+
 
 def reach_checks(machine: Machine, worked: Worked) -> tuple[Check, ...]:
     """A stop for every setting that is beyond the tilt of the head or the travel of its dial."""
@@ -173,12 +176,12 @@ def _cam(machine: Machine, worked: Worked, key: str, needed: float, share: float
     per = "from tooth to tooth" if machine.cam_per == "tooth" else "in one turn"
     largest = machine.cam_lifts[-1]
     enough = [cam for cam in machine.cam_lifts if cam.number >= needed * (1 - SLACK)]
-    parts: dict[str, Amount | str] = {"needed": length(needed), "per": per}
+    parts: dict[str, Amount | str] = {"what": CAMS.get(key, "cam"), "needed": length(needed), "per": per}
     if enough:
         return passed(
-            "The cam has to fall {needed} {per}: the one of {cam} has that.", cam=enough[0].text, **parts
+            "The {what} has to fall {needed} {per}: the one of {cam} has that.", cam=enough[0].text, **parts
         )
-    says = "The cam has to fall {needed} {per}, and the largest at hand falls {largest}. "
+    says = "The {what} has to fall {needed} {per}, and the largest at hand falls {largest}. "
     parts |= {"largest": largest.text, "more": length(needed, Rounding.UP)}
     cure = drive(worked, key, largest.number / share)
     if cure is None or cure.angle + cure.change <= 0:

@@ -29,7 +29,7 @@ from library.units.read import UnitError
 )
 def test_a_tolerance_goes_both_ways_or_each_its_own(text: str, kind: Kind, minus: float, plus: float) -> None:
     found = tolerance(text, kind)
-    assert (found.minus, found.plus) == (pytest.approx(minus), pytest.approx(plus))
+    assert [found.minus, found.plus] == pytest.approx([minus, plus])
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,168 @@
+"""The five jobs of the invented ferry yard: a metric tap, an inch tap, a countersink, a step drill, a drill ground down."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import pytest
+
+from library.bench_sheet.sheets import bench_sheet
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.finishing import differs
+from library.cards.history import sharpenings_left
+from library.cards.inspecting import received_reliefs, verdicts
+from library.cards.job import Job, work_out
+from library.cards.problems import keeps_open, problems
+from library.cards.starting import again
+from library.cards.store import load
+from library.demo import lay_out
+from library.equipment.model import machines, wheels
+
+JOBS = {
+    "metric tap": "2026-03-11-01",
+    "inch tap": "2026-04-22-01",
+    "countersink": "2026-06-02-01",
+    "step drill": "2026-08-17-01",
+    "drill ground down": "2026-11-20-01",
+}
+ONE_PAGE = 78
+
+
+@pytest.fixture(scope="module")
+def yard(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("demo") / "yard"
+    lay_out(folder)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def yard_book(yard: Path) -> Book:
+    return open_book(yard)
+
+
+def job(yard: Path, book: Book, name: str) -> Job:
+    return work_out(load(yard, JOBS[name]).card, book)
+
+
+def output(found: Job, sheet: str, key: str) -> float:
+    step = found.step(sheet)
+    assert step is not None
+    assert step.answer.result is not None
+    return step.answer.result.outputs[key]
+
+
+def test_the_yard_has_a_grinder_and_its_wheels(yard_book: Book) -> None:
+    assert set(machines(yard_book)) == {"grey-grinder"}
+    assert set(wheels(yard_book)) == {"white-cup-100", "straight-150", "dish-75"}
+    assert all(wheel.rated_speed for wheel in wheels(yard_book).values())
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_card_of_the_yard_adds_up_and_prints_on_one_page(
+    yard: Path, yard_book: Book, name: str
+) -> None:
+    found = job(yard, yard_book, name)
+    assert load(yard, JOBS[name]).findings == ()
+    assert problems(found) == ()
+    assert found.machine is not None
+    assert found.wheel is not None
+    text = bench_sheet(found)
+    assert text.isascii()
+    assert len(text.splitlines()) <= ONE_PAGE
+    assert max(map(len, text.splitlines())) <= 80
+
+
+@pytest.mark.parametrize("name", [name for name in JOBS if name != "drill ground down"])
+def test_the_records_of_the_yard_are_what_comes_out_today(yard: Path, yard_book: Book, name: str) -> None:
+    found = job(yard, yard_book, name)
+    assert found.card.done
+    assert any(step.recorded for step in found.steps)
+    assert differs(found) == ()
+    assert {verdict.state for verdict in verdicts(found)} <= {"pass", "watch"}
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_job_can_be_done_again(yard: Path, yard_book: Book, name: str) -> None:
+    fresh = work_out(again(load(yard, JOBS[name]).card), yard_book)
+    assert keeps_open(fresh) == ()
+    assert fresh.step("wheel-speed") is not None
+
+
+def test_the_metric_tap_by_hand(yard: Path, yard_book: Book) -> None:
+    found = job(yard, yard_book, "metric tap")
+    # A chord of 3.2 on 11.98 turns 2 asin(3.2 / 11.98); derived.
+    turned = 2 * math.asin(3.2 / 11.98)
+    assert output(found, "relief-drop", "heel_drop") == pytest.approx(
+        5.99 * turned * math.tan(math.radians(6.5))
+    )
+    assert output(found, "tap-axial-relief", "axial_travel") == pytest.approx(1.75 * turned / (2 * math.pi))
+    assert output(found, "clearance-offset", "offset") == pytest.approx(5.99 * math.sin(math.radians(6.5)))
+    # Three flutes from one reading each: atan(drop / (R theta)) with each flute's own land.
+    lands = [2 * math.asin(land / 11.98) * 5.99 for land in (3.2, 3.2, 3.1)]
+    expected = [math.atan(drop / land) for drop, land in zip((0.20, 0.21, 0.20), lands, strict=True)]
+    assert [one.angles["progressive"] for one in received_reliefs(found)] == pytest.approx(expected)
+    # From 11.96 to 11.85 with 2 * 0.3 tan 6.5 = 0.06836 each time is room for 1.6.
+    assert sharpenings_left(found) == 1
+
+
+def test_the_inch_tap_by_hand(yard: Path, yard_book: Book) -> None:
+    found = job(yard, yard_book, "inch tap")
+    # 0.1 in of lead, 0.200 in of arc on 0.748 in: 0.1 * 0.2 / (pi 0.748) in; common practice reads 8 thou on the dial.
+    travel = output(found, "tap-axial-relief", "axial_travel") / 25.4
+    assert travel == pytest.approx(0.1 * 0.2 / (math.pi * 0.748))
+    assert int(travel * 1000) == 8
+    assert output(found, "relief-drop", "heel_drop") / 25.4 == pytest.approx(0.2 * math.tan(math.radians(6)))
+
+
+def test_the_countersink_by_hand(yard: Path, yard_book: Book) -> None:
+    found = job(yard, yard_book, "countersink")
+    # Square to the cone at the largest radius: r tan 9 per radian, a third of a turn for each of three teeth; a radial
+    # cam counts cos 45 of its travel.
+    square = 9.525 * math.tan(math.radians(9)) * 2 * math.pi / 3
+    assert output(found, "cone-relief", "square_cam") == pytest.approx(square)
+    assert output(found, "cone-relief", "needed_radial_cam") == pytest.approx(
+        square / math.cos(math.radians(45))
+    )
+    step = found.step("cone-relief")
+    assert step is not None
+    assert step.answer.result is not None
+    # At half the diameter the tangent of the relief doubles.
+    smallest = step.answer.result.rows[-1].values["relief_angle"]
+    assert math.tan(smallest) == pytest.approx(2 * math.tan(math.radians(9)))
+
+
+def test_the_step_drill_by_hand(yard: Path, yard_book: Book) -> None:
+    found = job(yard, yard_book, "step drill")
+    step = found.step("step-relief")
+    assert step is not None
+    assert step.answer.result is not None
+    steps = [row for row in step.answer.result.rows if row.label.startswith("Step ")]
+    # 2.5 mm from tooth to tooth on two teeth is 2.5 / pi per radian; tan of the relief is that over the radius.
+    for row, radius in zip(steps, (3.0, 4.0, 5.0), strict=True):
+        assert math.tan(row.values["relief_angle"]) == pytest.approx(2.5 / math.pi / radius)
+    # A straight wheel of 146 mm for 9 degrees: 73 sin 9.
+    assert output(found, "clearance-offset", "offset") == pytest.approx(73 * math.sin(math.radians(9)))
+
+
+def test_the_drill_that_is_ground_down_by_hand(yard: Path, yard_book: Book) -> None:
+    found = job(yard, yard_book, "drill ground down")
+    assert not found.card.done
+    step = found.step("relief-facets")
+    assert step is not None
+    assert step.answer.result is not None
+    rows = step.answer.result.rows
+    assert rows[0].values["facet_angle"] == pytest.approx(math.radians(10))
+    # Walk along the facets and look how far each corner lies inside the circle of 12.5: the least is the gap wanted.
+    x, y, heading = 0.0, 6.25, 0.0
+    gaps = []
+    for row in rows:
+        heading = row.values["facet_angle"]
+        for _ in range(200):
+            x += row.values["facet_width"] / 200 * math.cos(heading)
+            y -= row.values["facet_width"] / 200 * math.sin(heading)
+            gaps.append(6.25 - math.hypot(x, y))
+    behind = gaps[200:]
+    assert min(behind) == pytest.approx(0.05, abs=2e-3)
+    assert min(gaps) > -1e-9

@@ -1,0 +1,78 @@
+"""What the commands for cards share: the shop's book, its cards, and sentences for what cannot be done."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.book.model import Book
+    from library.cards.model import Card
+    from library.cards.store import Opened
+
+
+def shop_of(options: argparse.Namespace) -> Path:
+    """The shop's folder that the command line means."""
+    from library.book.folders import shop_folder
+
+    return shop_folder(options.library)[0]
+
+
+def add_card_values(parser: argparse.ArgumentParser) -> None:
+    """Add the ``place=text`` words of a card."""
+    parser.add_argument(
+        "values",
+        nargs="*",
+        metavar="place=text",
+        help="what to write, such as tool.flutes=4 received.drop='0.28 mm, 0.30 mm' wanted.relief_angle='8 deg'",
+    )
+
+
+def with_words(card: Card, words: list[str]) -> tuple[Card, list[str]]:
+    """The card with every ``place=text`` word written on it, and a sentence for each that is none."""
+    from library.cards.editing import CardEditRefused, edited
+
+    wrong = []
+    for word in words:
+        way, equals, text = word.partition("=")
+        if not equals:
+            wrong.append(f"{word!r} is not of the form place=text, such as tool.flutes=4.")
+            continue
+        try:
+            card = edited(card, way.strip(), text)
+        except CardEditRefused as error:
+            wrong.append(str(error))
+    return card, wrong
+
+
+def refused(sentences: list[str]) -> int:
+    """Print why nothing was done; returns the exit code."""
+    from tui.commands import printing
+
+    for sentence in sentences:
+        printing.error(sentence)
+    return 2
+
+
+def opened_card(options: argparse.Namespace, card_id: str) -> Opened | str:
+    """A card by its id, or a sentence on why there is none."""
+    from library.cards.store import NoCard, load
+
+    try:
+        return load(shop_of(options), card_id)
+    except NoCard as error:
+        return str(error)
+
+
+def tell_saved(opened: Opened, book: Book) -> None:
+    """Print where a card was saved, and everything on it that does not add up."""
+    from library.cards.job import work_out
+    from library.cards.problems import problems
+    from tui.commands import printing
+
+    printing.line(f"{opened.card.id}  {opened.path}")
+    for problem in problems(work_out(opened.card, book)):
+        printing.paragraph(f"{problem.state.upper()}: {problem.text}", "  ")
+    for finding in opened.findings:
+        printing.paragraph(str(finding), "  ")

@@ -1,0 +1,79 @@
+"""``heelclear card-new``: begin a job card from an entry, from an earlier card, or empty."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.book.model import Book
+    from library.cards.model import Card
+
+HELP = "begin a job card from an entry, from an earlier card, or empty"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.card_folder import add_card_values
+    from tui.commands.parser import add_json, add_units
+
+    start = parser.add_mutually_exclusive_group()
+    start.add_argument("--entry", metavar="ID", help="the entry of the book to begin from")
+    start.add_argument("--again", metavar="ID", help="the earlier card to do again")
+    start.add_argument("--family", metavar="F", help="begin empty, for a tool of this family")
+    add_card_values(parser)
+    add_units(parser)
+    add_json(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Save the new card and print its id; returns the exit code."""
+    from datetime import datetime
+
+    from library.book.opening import open_book
+    from library.cards.store import create
+    from library.files.refusals import SaveRefused
+    from tui.commands import printing
+    from tui.commands.card_folder import refused, shop_of, tell_saved, with_words
+
+    shop = shop_of(options)
+    book = open_book(shop)
+    begun = _begun(options, book)
+    if isinstance(begun, str):
+        return refused([begun])
+    card, wrong = with_words(begun, options.values)
+    if wrong:
+        return refused(wrong)
+    try:
+        opened = create(shop, card, datetime.now().date())
+    except SaveRefused as error:
+        return refused([error.sentence])
+    if options.json:
+        printing.data({"id": opened.card.id, "file": str(opened.path)})
+    else:
+        tell_saved(opened, book)
+    return 0
+
+
+def _begun(options: argparse.Namespace, book: Book) -> Card | str:
+    """The card to begin with, or a sentence on why there is none."""
+    from difflib import get_close_matches
+
+    from library.cards import starting
+    from tui.commands.card_folder import opened_card
+    from tui.commands.list import find_family
+
+    if options.again:
+        earlier = opened_card(options, options.again)
+        return earlier if isinstance(earlier, str) else starting.again(earlier.card)
+    if options.entry:
+        entry = book.entries.get(options.entry)
+        if entry is None:
+            near = get_close_matches(options.entry, list(book.entries), n=1, cutoff=0.4)
+            hint = f" Did you mean {near[0]}?" if near else ""
+            return f"The book has no entry called {options.entry!r}.{hint} 'heelclear list' lists them all."
+        return starting.from_entry(book, entry, options.units)
+    family = find_family(book, options.family) if options.family else None
+    if options.family and family is None:
+        return f"There is no family called {options.family!r}; the book has {', '.join(book.families)}."
+    return starting.empty(book, family.id if family else "", options.units)

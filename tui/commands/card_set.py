@@ -1,0 +1,72 @@
+"""``heelclear card-set``: write on a job card, close it, or open it again."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.book.model import Book
+    from library.cards.model import Card
+
+HELP = "write on a job card, close it, or open it again"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.card_folder import add_card_values
+
+    parser.add_argument("id", metavar="ID", help="the card's id")
+    add_card_values(parser)
+    end = parser.add_mutually_exclusive_group()
+    end.add_argument(
+        "--done", action="store_true", help="close the card; it stays a draft while something is wrong"
+    )
+    end.add_argument("--reopen", action="store_true", help="make a closed card a draft again")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Save the changed card; returns the exit code, 1 when it could be saved but not closed."""
+    from library.book.opening import open_book
+    from library.cards.finishing import reopened
+    from library.cards.store import save
+    from library.files.refusals import SaveRefused
+    from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
+
+    opened = opened_card(options, options.id)
+    if isinstance(opened, str):
+        return refused([opened])
+    if opened.card.done and options.values and not options.reopen:
+        return refused(
+            [f"Card {opened.card.id} is closed. Open it again with --reopen, or do it again on a new card."]
+        )
+    card, wrong = with_words(reopened(opened.card) if options.reopen else opened.card, options.values)
+    if wrong:
+        return refused(wrong)
+    shop = shop_of(options)
+    book = open_book(shop)
+    kept_open: list[str] = []
+    if options.done and not card.done:
+        card, kept_open = _closed(card, book)
+    try:
+        saved = save(shop, opened, card)
+    except SaveRefused as error:
+        return refused([error.sentence])
+    tell_saved(saved, book)
+    if kept_open:
+        refused(["The card is saved as a draft. It can be closed when these are mended:", *kept_open])
+        return 1
+    return 0
+
+
+def _closed(card: Card, book: Book) -> tuple[Card, list[str]]:
+    """The card closed; or as it was, with every reason why it stays open."""
+    from datetime import datetime
+
+    from library.cards.finishing import NotFinished, finished
+    from library.cards.job import work_out
+
+    try:
+        return finished(work_out(card, book), datetime.now().date()), []
+    except NotFinished as error:
+        return card, [f"{one.way}: {one.text}" for one in error.problems]

@@ -1,0 +1,115 @@
+"""``heelclear cards``: the job cards of the shop, found by words, and the life of one tool."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from pathlib import Path
+
+    from library.cards.model import Card
+    from library.cards.rows import CardRow
+
+HELP = "find job cards, or follow one tool through all of its cards"
+
+DESCRIPTION = """Words must all be on the card. Fields narrow it: tool:T-14 size:M12 material:bronze result:good
+status:draft date:2026-11 from:2026-01 to:2026-06; with = instead of : the whole field must match."""
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of this command."""
+    from tui.commands.parser import add_json, add_units
+
+    parser.epilog = f"{DESCRIPTION}\n\n{parser.epilog}"
+    parser.add_argument("words", nargs="*", metavar="WORD", help="what to find; nothing lists every card")
+    parser.add_argument("--tool", metavar="NAME", help="the whole life of the tool of that name or number")
+    forms = parser.add_mutually_exclusive_group()
+    forms.add_argument("--csv", action="store_true", help="print the records as comma-separated text")
+    forms.add_argument("--readings", action="store_true", help="print every reading as comma-separated text")
+    add_units(parser)
+    add_json(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the cards; returns the exit code."""
+    from library.book.folders import cache_folder
+    from library.cards.index import card_rows
+    from library.cards.searching import of_tool, search
+    from tui.commands import printing
+    from tui.commands.card_folder import shop_of
+
+    shop = shop_of(options)
+    rows = card_rows(shop, cache_folder())
+    found = search(of_tool(rows, options.tool) if options.tool else rows, " ".join(options.words))
+    if options.csv or options.readings:
+        return _tables(shop, found, readings=options.readings)
+    if options.tool:
+        return _history(options, shop, found)
+    if options.json:
+        printing.data([row.as_data() for row in found])
+        return 0
+    printing.table(
+        [
+            (row.id, row.status, row.tool, row.size, row.entry or row.family, row.work_material, row.result)
+            for row in found
+        ],
+        indent="",
+    )
+    if not found:
+        wanted = "No card has all of that." if options.words else "There is no card yet."
+        printing.line(f"{wanted} 'heelclear card-new --entry ID' begins one.")
+    return 0
+
+
+def _read(shop: Path, rows: Sequence[CardRow]) -> list[Card]:
+    """The cards of some rows; one that cannot be read is told of and left out."""
+    from library.cards.store import NoCard, load
+    from tui.commands import printing
+
+    cards = []
+    for row in rows:
+        try:
+            cards.append(load(shop, row.id).card)
+        except NoCard as error:
+            printing.error(str(error))
+    return cards
+
+
+def _tables(shop: Path, rows: Sequence[CardRow], *, readings: bool) -> int:
+    import sys
+
+    from library.cards.tables import measurements, records
+
+    cards = _read(shop, rows)
+    text = measurements(cards) if readings else records(cards)
+    # A spreadsheet wants UTF-8 and its own line ends, whatever the terminal speaks.
+    out = getattr(sys.stdout, "buffer", None)
+    if out is None:
+        sys.stdout.write(text)
+    else:
+        sys.stdout.flush()
+        out.write(text.encode("utf-8"))
+        out.flush()
+    return 0
+
+
+def _history(options: argparse.Namespace, shop: Path, rows: Sequence[CardRow]) -> int:
+    from library.book.opening import open_book
+    from library.cards.as_data import history_data
+    from library.cards.history import history
+    from library.units.system import Display
+    from tui.commands import printing
+    from tui.commands.card_text import life
+
+    if not rows:
+        printing.error(f"No card names a tool {options.tool!r}. 'heelclear cards' lists them all.")
+        return 2
+    display = Display(options.units)
+    found = history(options.tool, _read(shop, rows), open_book(shop))
+    if options.json:
+        printing.data(history_data(found, display))
+    else:
+        life(found, display)
+    return 0
