@@ -127,13 +127,14 @@ Open = Callable[..., Terminal]
 
 @pytest.fixture
 def terminal(an_empty_home: Path) -> Iterator[Open]:
-    """Opens the program in a terminal; keyword ``words`` for its arguments, others are variables."""
+    """Opens the program in a terminal, with its arguments and with variables; or some code in its place."""
     opened: list[Terminal] = []
 
-    def start(*words: str, columns: int = 80, rows: int = 24, **variables: str) -> Terminal:
+    def start(*words: str, columns: int = 80, rows: int = 24, code: str = "", **variables: str) -> Terminal:
         environment = {name: value for name, value in os.environ.items() if name not in HIDDEN}
         environment |= {"TERM": "xterm-256color", "COLORTERM": "truecolor", "LANG": "C.UTF-8"} | variables
-        made = Terminal([sys.executable, "-m", "tui", *words], environment, columns, rows)
+        command = [sys.executable, "-c", code] if code else [sys.executable, "-m", "tui", *words]
+        made = Terminal(command, environment, columns, rows)
         opened.append(made)
         return made
 
