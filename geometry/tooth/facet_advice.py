@@ -33,6 +33,13 @@ def checks(
 
     Returns:
         The checks, the worst first.
+
+    Example:
+        >>> given = Inputs({"least_gap": 0.05})
+        >>> facet = facet_of_width(0.0, 0.0, 0.25, 1.0, 12.0)
+        >>> outputs = {"least_gap_found": 0.1, "deepest_gap_found": 0.2, "deepest_cut": 0.5, "heel_drop": 0.1}
+        >>> print(checks(given, [facet], facet.end, outputs)[0].sentence)
+        The first facet, carried on to the heel, keeps 0.1 mm inside the circle: no second facet is needed.
     """
     least = given.number("least_gap")
     if facets[0].end_drop < least - ROUNDING:
@@ -102,6 +109,10 @@ def one_more(rest: Back, behind: int) -> tuple[Check, ...]:
 
     Returns:
         One check, or none.
+
+    Example:
+        >>> one_more(Back(12.0, 0.167, 0.166, 2.0, 0.1, 0.25), 1)[0].state
+        'pass'
     """
     depth = depth_with(rest, behind + 1) if behind < MOST_FACETS else None
     if depth is None:
@@ -116,7 +127,12 @@ def one_more(rest: Back, behind: int) -> tuple[Check, ...]:
 
 
 def not_steeper(first: Facet) -> GeometryError:
-    """The error for a second facet that is no steeper than the primary land; the caller raises it."""
+    """The error for a second facet that is no steeper than the primary land; the caller raises it.
+
+    Example:
+        >>> not_steeper(facet_of_width(0.0, 0.0, 0.25, 1.0, 12.0)).key
+        'secondary_relief_angle'
+    """
     return refuse(
         "secondary_relief_angle",
         "The second facet must fall more steeply than the primary land. Give it more than {angle}, or leave it out "

@@ -38,6 +38,15 @@ def heel(place: Place, found: Found, style: str | None) -> tuple[Check, ...]:
         place: the first reading.
         found: the styles that explain it.
         style: the one that was told, or nothing.
+
+    Returns:
+        One check, or none where there is nothing to point out.
+
+    Example:
+        >>> from geometry.tooth.reading import explanations
+        >>> place = Place(0.004, 0.3, 12.0, "arc")
+        >>> heel(place, explanations(0.004, 0.3, 12.0), None)[0].state
+        'watch'
     """
     if place.drop <= 0:
         relief = found["flat"].relief_angle if "flat" in found else 0.0
@@ -84,6 +93,12 @@ def style_told(
 
     Raises:
         GeometryError: when the style named cannot explain the first reading.
+
+    Example:
+        >>> from geometry.tooth.reading import explanations
+        >>> place = Place(-0.05, 0.3, 12.0, "arc")
+        >>> style_told(explanations(-0.05, 0.3, 12.0), {}, place, None, None)[0]
+        'flat'
     """
     if named is not None and named not in found:
         raise _impossible(named)

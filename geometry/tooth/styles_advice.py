@@ -64,7 +64,14 @@ def checks(
         outputs: the numbers found.
 
     Returns:
-        The checks, the flat's first.
+        The checks: on the flat, on the two facets, on the metal, and on where the profiles cross.
+
+    Example:
+        >>> from geometry.running import run
+        >>> from geometry.worksheets import worksheet
+        >>> tool = {"diameter": 12.0, "relief_angle": 0.14, "land_width": 2.0, "primary_land": 0.8}
+        >>> [check.state for check in run(worksheet("relief-styles"), {**tool, "compare_by": "heel-drop"}).checks]
+        ['pass', 'pass', 'pass', 'pass']
     """
     _, one, both = rows
     return (

@@ -83,17 +83,12 @@ def _figure(facets: tuple[Facet, ...], given: Inputs, turned: float) -> Figure:
     """The facets, the gap wanted behind the primary land, and the old body outside the circle."""
     diameter, gap = given.number("diameter"), given.number("least_gap")
     proud = (diameter - given.number("body_diameter")) / 2
-    ground = outline(facets, diameter)
-    left = ((turned, proud),) if facets[-1].end < turned else ()
-    return Figure(
-        diameter / 2,
-        turned,
-        (
-            Curve("facets", (*ground, *left), tuple(facet.end for facet in facets[:-1])),
-            Curve("gap wanted", ((facets[0].end, gap), (turned, gap))),
-            Curve("old body", ((0.0, proud), (turned, proud))),
-        ),
-    )
+    first_end, last_end = facets[0].end, facets[-1].end
+    standing = ((turned, proud),) if last_end < turned else ()
+    curves = [Curve("facets", (*outline(facets, diameter), *standing))]
+    if first_end < turned:
+        curves.append(Curve("gap wanted", ((first_end, gap), (turned, gap))))
+    return Figure(diameter / 2, turned, (*curves, Curve("old body", ((0.0, proud), (turned, proud)))))
 
 
 def _outputs(facets: tuple[Facet, ...], given: Inputs, turned: float, heel_drop: float) -> dict[str, float]:

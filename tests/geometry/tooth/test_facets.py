@@ -161,7 +161,7 @@ def test_no_facet_is_followed_out_of_the_old_body(
 ) -> None:
     facet = within_body(0.0, 0.0, relief, reach, larger * diameter, diameter)
     free = Polygon([(0, 0), *[place(reach * i / 500, 9 * diameter).coords[0] for i in range(501)]])
-    body = Point(0, 0).buffer(larger * diameter / 2, quad_segs=4000)
+    body = Point(0, 0).buffer(larger * diameter / 2, quad_segs=500)
     ray = rotate(
         LineString([(0, diameter / 2), (20 * diameter, diameter / 2)]),
         -relief,
