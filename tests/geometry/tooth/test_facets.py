@@ -9,7 +9,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
-from shapely import LineString, Point, Polygon
+from shapely import LineString, Point
 from shapely.affinity import rotate
 
 from geometry.checking import GeometryError
@@ -159,19 +159,23 @@ def test_the_outline_lies_on_the_facets_and_has_every_corner(chain: tuple[Facet,
 def test_no_facet_is_followed_out_of_the_old_body(
     diameter: float, relief: float, larger: float, reach: float
 ) -> None:
-    facet = within_body(0.0, 0.0, relief, reach, larger * diameter, diameter)
-    free = Polygon([(0, 0), *[place(reach * i / 500, 9 * diameter).coords[0] for i in range(501)]])
-    body = Point(0, 0).buffer(larger * diameter / 2, quad_segs=500)
-    ray = rotate(
-        LineString([(0, diameter / 2), (20 * diameter, diameter / 2)]),
-        -relief,
-        origin=(0, diameter / 2),
-        use_radians=True,
+    radius, body = diameter / 2, larger * diameter / 2
+    facet = within_body(0.0, 0.0, relief, reach, 2 * body, diameter)
+
+    def place_along(width: float) -> tuple[float, float]:
+        return width * math.cos(relief), radius - width * math.sin(relief)
+
+    out_of_body = brentq(
+        lambda width: math.hypot(*place_along(width)) - body, radius * math.sin(relief), 4 * diameter
     )
-    inside = ray.intersection(body).intersection(free)
-    assert facet.width == pytest.approx(inside.length, rel=1e-4)
+    past_the_end = math.atan2(*place_along(out_of_body)) > reach
+    if past_the_end:
+        assert math.atan2(*place_along(facet.width)) == pytest.approx(reach, rel=1e-9)
+        assert facet.width <= out_of_body * (1 + 1e-9)
+    else:
+        assert facet.width == pytest.approx(out_of_body, rel=1e-6)
     assert facet.end <= reach
-    assert facet.end_drop >= -(larger - 1) * diameter / 2 - 1e-12 * diameter
+    assert facet.end_drop >= -(larger - 1) * radius - 1e-12 * diameter
 
 
 @pytest.mark.parametrize(
