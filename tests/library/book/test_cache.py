@@ -6,8 +6,6 @@ import json
 import os
 import random
 import stat
-import subprocess
-import sys
 import zlib
 from pathlib import Path
 
@@ -18,7 +16,6 @@ from library.book.folders import cache_folder
 from library.book.model import Book, Layer
 from library.book.opening import open_book, quick_rows
 from library.book.parsing import Parsed, parse
-from library.book.rows import ranges_of
 
 ENTRY = """
 [[entry]]
@@ -260,84 +257,3 @@ def test_a_cache_that_is_a_pipe_does_not_hold_the_program(shop: Path) -> None:
         os.mkfifo(file)
     assert "a1" in open_book(shop).entries
     assert all(stat.S_ISREG(file.stat().st_mode) for file in cache_files())
-
-
-def test_the_quick_rows_are_those_of_the_book(shop: Path) -> None:
-    book = open_book(shop)
-    rows = quick_rows(shop)
-    assert rows.fresh
-    assert list(rows) == list(book.rows)
-    assert len(rows) == len(book.entries)
-    assert rows.ids() == list(book.entries)
-
-
-def test_quick_rows_of_a_changed_book_are_the_old_ones_and_say_so(shop: Path) -> None:
-    open_book(shop)
-    write(shop / "b.toml", "b9")
-    rows = quick_rows(shop)
-    assert not rows.fresh
-    assert rows.find("b1") is not None
-
-
-def test_quick_rows_of_an_unknown_book_are_there_all_the_same(shop: Path) -> None:
-    rows = quick_rows(shop)
-    assert not rows.fresh
-    found = rows.find("a1")
-    assert found is not None
-    assert (found.title, found.family, found.work_material, found.layer) == (
-        "Tap a1",
-        "tap",
-        "bronze",
-        "shop",
-    )
-    assert len(rows) == len(open_book(shop).rows)
-
-
-def test_a_row_is_found_by_the_words_of_its_family_and_its_synonyms(shop: Path) -> None:
-    rows = open_book(shop).rows
-    assert {rows[number].id for number in quick_rows(shop).matching("GUN tap a1")} == {"a1"}
-    assert quick_rows(shop).matching("a1", among=[]) == []
-    assert quick_rows(shop).matching("nothing-like-it") == []
-
-
-def test_a_row_has_the_ranges_of_its_values_for_finding_by_number(shop: Path) -> None:
-    open_book(shop)
-    row = quick_rows(shop).find("a1")
-    assert row is not None
-    assert ranges_of(row)["rake_angle"] == pytest.approx((0.0523599, 0.1396263), rel=1e-4)
-    assert "land_width" not in ranges_of(row), "a share of a diameter is no length"
-
-
-def test_an_entry_whose_file_changed_since_is_found_by_its_id(shop: Path) -> None:
-    book = open_book(shop)
-    (shop / "a.toml").write_text("# a new remark\n" + (shop / "a.toml").read_text().replace("5 deg", "6 deg"))
-    usual = book.entries["a1"].values["rake_angle"].usual
-    assert usual is not None
-    assert usual.text == "6 deg"
-    assert book.entries["a1"].values["rake_angle"].place.line == 10
-
-
-def test_an_entry_that_is_gone_is_not_invented(shop: Path) -> None:
-    book = open_book(shop)
-    write(shop / "a.toml", "a2")
-    (shop / "b.toml").unlink()
-    assert book.entries.get("a1") is None
-    assert book.entries.get("b1") is None
-    assert book.entries["a2"].title == "Tap a2"
-
-
-WARM = """
-import sys
-from pathlib import Path
-from library.book.opening import quick_rows, open_book
-rows = quick_rows(Path(sys.argv[1]))
-assert rows.fresh and rows[0].title
-assert open_book(Path(sys.argv[1])).findings is not None
-print(sorted({name.split(".")[0] for name in sys.modules} & {"tomllib", "pint", "difflib", "geometry", "fractions"}))
-"""
-
-
-def test_a_warm_start_loads_neither_parser_nor_units(shop: Path) -> None:
-    open_book(shop)
-    run = subprocess.run([sys.executable, "-c", WARM, str(shop)], capture_output=True, text=True, check=False)
-    assert run.stdout == "[]\n", run.stderr
