@@ -43,7 +43,11 @@ def batch(found: Plan) -> None:
     for number, turn in enumerate(found.turns, 1):
         line()
         edges = f", {turn.flutes} flutes" if turn.flutes else ""
-        left = "" if turn.left is None else f", {turn.left} sharpenings left after it"
+        left = (
+            ""
+            if turn.left is None
+            else f", {turn.left} sharpening{'' if turn.left == 1 else 's'} left after it"
+        )
         line(f"{number}. {turn.card.id}  {turn.card.title}{edges}{left}")
         _settings(turn.changes)
         if not turn.changes:
