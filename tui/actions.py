@@ -128,6 +128,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets", "changes", "drafts")),
     Action("change", "Change", "Changes this entry in the shop's own book: its values, its texts, its id.", ("f6",), ("entry",)),
     Action("change-book", "Book", "Adds an entry or a family, takes back the last save, shares the book through git.", ("f6",), ("book",)),
+    Action("drafts", "Drafts", "Shows what an earlier run left unsaved.", ("ctrl+r",), ("book",), False),
     Action("look", "Look at it", "Shows what would change in the file, before anything is saved.", ("f2",), ("form",)),
     Action("save", "Save", "Saves the change that is shown.", ("enter", "f2"), ("before-saving",)),
     Action("keep-mine", "Mine", "Saves what you want, over what the other one wrote.", ("f2",), ("two-people",)),

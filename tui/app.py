@@ -94,10 +94,9 @@ class Heelclear(SparingApp, inherit_bindings=False):
             self.post_message(self.LeftBehind(kept))
 
     def on_heelclear_left_behind(self, message: LeftBehind) -> None:
-        """Offer what was left unsaved."""
-        from tui.screens.drafts import DraftsScreen
-
-        self.push_screen(DraftsScreen(self.session, message.kept))
+        """Offer what was left unsaved, without coming between a person and what is being typed."""
+        self.session.left_behind = list(message.kept)
+        self._draw()
 
     def on_heelclear_files_changed(self, message: FilesChanged) -> None:
         """Read the book again, and say whose file it was."""

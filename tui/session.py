@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from geometry.worksheet import Worksheet
     from library.book.model import Book, Entry
     from library.drafts.draft import Draft
+    from library.drafts.shelf import Kept
     from tui.view.form import Form, Typed
 
 
@@ -28,6 +29,7 @@ class Session:
         book: the book, once it is read.
         page: the list of the book with its find line.
         units_ready: whether units are loaded, so that writing one costs nothing.
+        left_behind: what an earlier run left unsaved.
     """
 
     look: Look = field(default_factory=look)
@@ -36,6 +38,7 @@ class Session:
     book: Book | None = None
     page: BookPage = field(default_factory=BookPage)
     units_ready: bool = False
+    left_behind: list[Kept] = field(default_factory=list)
     _typed: dict[str, Typed] = field(default_factory=dict)
     _forms: dict[tuple[str, str], Form] = field(default_factory=dict)
     _last_sheet: dict[str, str] = field(default_factory=dict)

@@ -10,12 +10,16 @@ from textual.screen import Screen
 
 from tui.actions import Action, Where
 from tui.view.bars import banner, key_bar
-from tui.view.lines import Line, Piece, filled, fit, line
+from tui.view.lines import Line, filled, wrap
 from tui.widgets.pane import Pane
 
 if TYPE_CHECKING:
     from tui.app import Heelclear
     from tui.session import Session
+
+
+MOST_SAID = 4
+"""Lines that a sentence may take in place of the key bar."""
 
 
 def method_of(action: Action) -> str:
@@ -85,9 +89,10 @@ class Board(Screen[None], inherit_bindings=False):
 
     def lines(self, width: int, height: int) -> list[Line]:
         """The whole screen as lines."""
-        body = filled(self.body(width, max(height - 2, 0)), max(height - 2, 0))
-        last = line(Piece(fit(self.said, width), "strong")) if self.said else self._bar(width)
-        return [banner(self.title_text(), self.state_text(), width), *body, last][:height]
+        last = wrap(self.said, width, "strong")[:MOST_SAID] if self.said else [self._bar(width)]
+        room = max(height - 1 - len(last), 0)
+        body = filled(self.body(width, max(height - 2, 0)), room)
+        return [banner(self.title_text(), self.state_text(), width), *body, *last][:height]
 
     def _bar(self, width: int) -> Line:
         return key_bar(self.WHERE, self.session.keymap, width)

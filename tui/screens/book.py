@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tui.actions import action
 from tui.screens.board import Board
 from tui.view.book_page import with_preview
 from tui.view.lines import Line, Piece, line
@@ -21,10 +22,15 @@ class BookScreen(Board):
 
     def title_text(self) -> str:
         """The program's name, and what is wrong in the book, if anything."""
-        count = self.session.problem_count()
-        if not count:
-            return "Heelclear: the book"
-        return f"Heelclear: the book, with {count} problem{'s' if count > 1 else ''} to look at (F7)"
+        said = [
+            f"{count} {what}{'s' if count > 1 else ''} ({self.session.keymap.first_key(action(key))})"
+            for count, what, key in (
+                (self.session.problem_count(), "problem", "findings"),
+                (len(self.session.left_behind), "unsaved draft", "drafts"),
+            )
+            if count
+        ]
+        return ": ".join(["Heelclear: the book", " and ".join(said)]) if said else "Heelclear: the book"
 
     def body(self, width: int, height: int) -> list[Line]:
         """Find line and list, and on a wide screen the chosen entry beside them."""
@@ -105,6 +111,15 @@ class BookScreen(Board):
     def do_calculate(self) -> None:
         """Open the calculator for the chosen entry."""
         self.heelclear.calculate(self.session.chosen_entry())
+
+    def do_drafts(self) -> None:
+        """Show what an earlier run left unsaved."""
+        if not self.session.left_behind:
+            self.say("Nothing was left unsaved.")
+            return
+        from tui.screens.drafts import DraftsScreen
+
+        self.app.push_screen(DraftsScreen(self.session, self.session.left_behind))
 
     def do_change_book(self) -> None:
         """List what can be changed of the book as a whole."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from tui.screens.chooser import Choice, Chooser
@@ -26,9 +25,9 @@ class DraftsScreen(Chooser):
     WHERE = "drafts"
     NAME_WIDTH = 40
 
-    def __init__(self, session: Session, kept: Sequence[Kept]) -> None:
+    def __init__(self, session: Session, kept: list[Kept]) -> None:
         super().__init__(session)
-        self.kept = list(kept)
+        self.kept = kept
         self.view.count = len(self.kept)
 
     def title_text(self) -> str:

@@ -32,6 +32,24 @@ class ValueFormScreen(FormScreen):
         """The quantity and the entry."""
         return f"Change {quantity(self.key).title.lower()}: {self.entry.title}"
 
+    def typed(self, text: str) -> None:
+        """Type into the line in hand."""
+        super().typed(text)
+        self._own_it()
+
+    def edited(self, key: str) -> None:
+        """Edit the line in hand."""
+        super().edited(key)
+        self._own_it()
+
+    def _own_it(self) -> None:
+        """Name the shop as the source of a number that somebody changed: the old source never said it."""
+        started, now = self.form.started, self.form.values()
+        is_old = (now["source"], now["place"]) == (started["source"], started["place"])
+        if is_old and any(now.get(key) != started.get(key) for key in self.NUMBERS):
+            self.form.fill({"source": "shop", "place": ""})
+            self.form.wrong = self.complaints()
+
     def complaints(self) -> dict[str, str]:
         """What the reader of the book will say of it."""
         book = self.session.book
@@ -59,7 +77,7 @@ def blanks(key: str) -> tuple[Blank, ...]:
         "of the book."
     )
     last = (
-        Blank("source", "Source", source),
+        Blank("source", "Source", source, overtype=True),
         Blank("place", "Place in it", "Chapter, section, table or page, where a published source is named."),
         Blank("note", "Note", "A remark on this value, on one line."),
     )
@@ -72,9 +90,9 @@ def blanks(key: str) -> tuple[Blank, ...]:
         )
     written = f"Such as {example(row.kind)}. {row.measured}"
     return (
-        Blank("low", "Least", written),
-        Blank("usual", "Usual", f"What to take first. {written}"),
-        Blank("high", "Most", written),
+        Blank("low", "Least", written, overtype=True),
+        Blank("usual", "Usual", f"What to take first. {written}", overtype=True),
+        Blank("high", "Most", written, overtype=True),
         *last,
     )
 

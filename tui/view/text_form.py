@@ -20,12 +20,14 @@ class Blank:
         label: stands before it.
         hint: what belongs there, shown while it is in hand.
         choices: the words to pick from with Left and Right, where there are only these.
+        overtype: whether what stood there at the start gives way to the first character typed.
     """
 
     key: str
     label: str
     hint: str = ""
     choices: tuple[str, ...] = ()
+    overtype: bool = False
 
 
 class TextForm:
@@ -45,6 +47,7 @@ class TextForm:
         self.texts = {key: TextLine.ending(text) for key, text in self.started.items()}
         self.focus = 0
         self.wrong: Mapping[str, str] = {}
+        self._touched: set[str] = set()
 
     @property
     def blank(self) -> Blank:
@@ -79,11 +82,15 @@ class TextForm:
             if begun:
                 self.texts[blank.key] = TextLine.ending(begun[0])
             return
-        self.texts[blank.key] = self.texts[blank.key].insert(text)
+        untouched = blank.overtype and blank.key not in self._touched
+        old = TextLine() if untouched else self.texts[blank.key]
+        self._touched.add(blank.key)
+        self.texts[blank.key] = old.insert(text)
 
     def edit(self, key: str) -> None:
         """Apply an editing key to the line in hand."""
         blank = self.blank
+        self._touched.add(blank.key)
         step = {"left": -1, "right": 1}.get(key)
         if blank.choices and step is not None:
             now = self.texts[blank.key].text
