@@ -51,12 +51,12 @@ def guarded(text: str) -> str:
         >>> guarded("=1+1"), guarded("-0.05 mm"), guarded("8 deg")
         ("'=1+1", "'-0.05 mm", '8 deg')
     """
-    return f"'{text}" if text.startswith(_FORMULA) else text
+    return f"'{text}" if text.lstrip("'").startswith(_FORMULA) else text
 
 
 def unguarded(text: str) -> str:
     """The cell as it was before ``guarded``."""
-    return text[1:] if text[:1] == "'" and text[1:].startswith(_FORMULA) else text
+    return text[1:] if text[:1] == "'" and text.lstrip("'").startswith(_FORMULA) else text
 
 
 def records(cards: Iterable[Card]) -> str:
