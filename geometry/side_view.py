@@ -15,6 +15,9 @@ BODY = 0.8
 LONGEST = 20.0
 """The longest cone that is drawn, in radii of its largest diameter; a longer one looks like a cylinder."""
 
+FURTHEST = 1e9
+"""In mm: no tool is as large, and none is as small as one part of it."""
+
 
 @dataclass(frozen=True)
 class Mark:
@@ -159,17 +162,17 @@ def chamfer_view(
 
 
 def is_drawable(view: SideView) -> bool:
-    """Whether a view has finite places, none in front of the one before it, and some width and length.
+    """Whether the places of a view are of this world, none in front of the one before it, with width and length.
 
     Example:
         >>> is_drawable(SideView(((0.0, 1.0), (2.0, 1.0)))), is_drawable(SideView(((0.0, 1.0),)))
         (True, False)
     """
     places = [number for place in view.outline for number in place]
-    if len(view.outline) < 2 or not all(map(math.isfinite, places)) or min(places) < 0:
+    if len(view.outline) < 2 or not all(0 <= number < FURTHEST for number in places):
         return False
     ordered = all(before[0] <= after[0] for before, after in pairwise(view.outline))
-    return ordered and view.outline[-1][0] > 0 and max(radius for _, radius in view.outline) > 0
+    return ordered and min(view.outline[-1][0], max(radius for _, radius in view.outline)) > 1 / FURTHEST
 
 
 def _body(place: tuple[float, float]) -> tuple[float, float]:

@@ -85,7 +85,8 @@ def _figure(facets: tuple[Facet, ...], given: Inputs, turned: float) -> Figure:
     proud = (diameter - given.number("body_diameter")) / 2
     first_end, last_end = facets[0].end, facets[-1].end
     standing = ((turned, proud),) if last_end < turned else ()
-    curves = [Curve("facets", (*outline(facets, diameter), *standing))]
+    meet = tuple(facet.end for facet in facets[:-1])
+    curves = [Curve("facets", (*outline(facets, diameter), *standing), meet)]
     if first_end < turned:
         curves.append(Curve("gap wanted", ((first_end, gap), (turned, gap))))
     return Figure(diameter / 2, turned, (*curves, Curve("old body", ((0.0, proud), (turned, proud)))))

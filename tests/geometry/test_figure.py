@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from itertools import pairwise
 
 import pytest
@@ -10,6 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.figure import SAMPLES, Figure, curve
+from geometry.running import run
+from geometry.worksheet import Given
+from geometry.worksheets import worksheet
 
 
 @given(st.floats(1e-6, 6.0))
@@ -33,3 +37,17 @@ def test_a_figure_keeps_its_curves_in_the_order_given() -> None:
 def test_corners_are_kept_where_facets_meet() -> None:
     assert curve("facets", 0.4, lambda angle: angle, (0.1, 0.2)).corners == (0.1, 0.2)
     assert curve("progressive", 0.4, lambda angle: angle).corners == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "curve_name", "wanted"),
+    [("relief-facets", "facets", None), ("relief-styles", "two facets", 1), ("reamer-land", "facets", None)],
+)
+def test_every_worksheet_of_facets_tells_where_they_meet(
+    name: str, curve_name: str, wanted: int | None, samples: Mapping[str, Mapping[str, Given]]
+) -> None:
+    result = run(worksheet(name), samples[name])
+    assert result.figure is not None
+    drawn = next(one for one in result.figure.curves if one.name == curve_name)
+    assert len(drawn.corners) == (wanted or len(drawn.corners)) > 0
+    assert all(0 < corner < result.figure.land_angle for corner in drawn.corners)

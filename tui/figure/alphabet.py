@@ -8,7 +8,7 @@ middle or low.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 AlphabetName = Literal["braille", "blocks", "ascii"]
@@ -35,8 +35,8 @@ class Alphabet:
     name: AlphabetName
     across: int
     down: int
-    strokes: tuple[str, ...]
-    specks: tuple[str, ...]
+    strokes: tuple[str, ...] = field(repr=False)
+    specks: tuple[str, ...] = field(repr=False)
     hatch: str
     step: int = 1
     proud: str = ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from tui.view.lines import Line, Piece, fit, line
+from tui.view.lines import Line, Piece, line
 
 GAP = "  "
 LETTERS = "ox*="
@@ -37,7 +37,7 @@ def sample(mark: str, name: str) -> Line:
 
 
 def wrapped(items: Iterable[Line], width: int) -> list[Line]:
-    """Items one after the other, none of them broken, as many to a line as it takes."""
+    """Items one after the other, none of them broken, as many to a line as it takes; one too long is cut."""
     lines: list[Line] = []
     for item in items:
         text = sum(len(piece.text) for piece in item)
@@ -45,5 +45,5 @@ def wrapped(items: Iterable[Line], width: int) -> list[Line]:
         if taken + len(GAP) + text <= width:
             lines[-1] = (*lines[-1], Piece(GAP), *item)
         else:
-            lines.append(item if text <= width else line(fit("".join(p.text for p in item), width)))
+            lines.append(item if text <= width else line("".join(p.text for p in item)[:width]))
     return lines

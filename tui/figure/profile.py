@@ -15,7 +15,7 @@ from tui.figure.canvas import Canvas, Point
 from tui.figure.captions import LETTERS, sample, wrapped
 from tui.figure.names import cell_of
 from tui.figure.shape import Outline, Shape, shape_of
-from tui.view.lines import EMPTY, Line, Piece, filled, fit, line
+from tui.view.lines import EMPTY, Line, Piece, filled, line
 
 STATION_NAMES = ("edge", "1/4", "1/2", "3/4", "heel")
 STATION = "#"
@@ -33,20 +33,20 @@ _OTHERS = 0.5
 def profile_lines(
     figure: Figure,
     stations: Sequence[Station],
+    display: Display,
     columns: int,
     rows: int,
     alphabet: Alphabet,
-    display: Display,
 ) -> list[Line]:
     """Plot the profiles of a figure.
 
     Args:
         figure: what a worksheet wants drawn.
         stations: the dial readings of the worksheet; those of the drop stand under the plot.
+        display: the units of the readings.
         columns: of the plot.
         rows: of the plot, all its words included.
         alphabet: the characters to draw with.
-        display: the units of the readings.
 
     Returns:
         Exactly ``rows`` lines; none where there is nothing to plot, or no room.
@@ -61,7 +61,7 @@ def profile_lines(
         under.append(
             _under([show(share * shape.land_angle, Kind.ANGLE, display) for share in QUARTERS], columns)
         )
-    head = line(Piece(fit(f"drop below the circle, {unit}", columns), "quiet"))
+    head = line(Piece(f"drop below the circle, {unit}"[:columns], "quiet"))
     room = rows - 1 - len(under)
     legend = 1 if room < 8 else 2
     canvas = Canvas(alphabet, columns, max(room - legend, 1))

@@ -9,6 +9,8 @@ from functools import cached_property
 from geometry.figure import Figure
 
 _WHOLE_TURN = 2 * math.pi
+_SMALLEST = 1e-9
+"""In mm, radians or radii: what is smaller is not there, to a grinder as to arithmetic."""
 
 
 @dataclass(frozen=True)
@@ -75,14 +77,13 @@ def shape_of(figure: Figure) -> Shape | None:
     Args:
         figure: what a worksheet wants drawn.
     """
-    if not (0 < figure.radius < math.inf and 0 < figure.land_angle < math.inf):
+    if not (_SMALLEST < figure.radius < math.inf and _SMALLEST < figure.land_angle < math.inf):
         return None
     outlines = [
         Outline(
             one.name,
             tuple(
-                (_within(angle, 0.0, _WHOLE_TURN), _within(drop / figure.radius, -1.0, 1.0))
-                for angle, drop in one.points
+                (_within(angle, 0.0, _WHOLE_TURN), _share(drop, figure.radius)) for angle, drop in one.points
             ),
             tuple(corner for corner in one.corners if 0 < corner < _WHOLE_TURN),
         )
@@ -93,6 +94,12 @@ def shape_of(figure: Figure) -> Shape | None:
     if not outlines:
         outlines = [Outline("circle", ((0.0, 0.0), (land, 0.0)))]
     return Shape(land, _within(figure.rake_angle, -1.0, 1.0), tuple(outlines))
+
+
+def _share(drop: float, radius: float) -> float:
+    """A drop in radii, at most one; what is too small for any drawing is nought."""
+    share = _within(drop / radius, -1.0, 1.0)
+    return share if abs(share) > _SMALLEST else 0.0
 
 
 def _within(value: float, low: float, high: float) -> float:

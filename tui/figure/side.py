@@ -50,7 +50,8 @@ def _draw(canvas: Canvas, view: SideView) -> None:
     canvas.stroke([lower[0], *upper])
     canvas.stroke(lower)
     for mark in view.marks:
-        _name(canvas, place(mark.behind, mark.radius), place(mark.behind, -mark.radius), mark.name)
+        if 0 <= mark.behind <= length and 0 <= mark.radius <= radius:
+            _name(canvas, place(mark.behind, mark.radius), place(mark.behind, -mark.radius), mark.name)
 
 
 def _name(canvas: Canvas, upper: Point, lower: Point, name: str) -> None:
