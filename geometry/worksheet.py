@@ -187,6 +187,9 @@ class Worksheet:
         return next((field for field in self.inputs if field.key == key), None)
 
 
+AT_THE_WHEEL = ("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust")
+"""Keys of the cautions that belong beside every setting for grinding."""
+
 QUARTERS = (0.0, 0.25, 0.5, 0.75, 1.0)
 """Where the dial is read on the way: edge, quarters and heel."""
 

@@ -7,7 +7,7 @@ import math
 from geometry.checking import NotGiven
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
-from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
 PER = 100.0
 """Back taper is stated over this length in mm; the sentences take it where no length was given."""
@@ -108,6 +108,6 @@ WORKSHEET = Worksheet(
         Field("distance_from_front", optional=True, many=True),
     ),
     outputs=("swivel_angle", "taper_ratio", "taper_angle", "diameter_there", "dial_fall"),
-    cautions=("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust"),
+    cautions=AT_THE_WHEEL,
     compute=_compute,
 )

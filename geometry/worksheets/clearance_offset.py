@@ -6,7 +6,7 @@ import math
 
 from geometry.sentences import angle, length
 from geometry.setting.offset import offset, relief_of_offset, shop_rule_offset
-from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, watch
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Worksheet, passed, watch
 
 RULE_GOOD_TO = math.radians(15)
 """Up to here the shop rule stays within about one part in a hundred of the exact offset; derived."""
@@ -82,15 +82,6 @@ WORKSHEET = Worksheet(
         Field("diameter", when=("wheel_shape", "cup")),
     ),
     outputs=("offset", "relief_angle", "shop_rule_offset", "rule_difference"),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "side-grinding",
-        "burning",
-        "dust",
-    ),
+    cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
 )

@@ -12,6 +12,7 @@ from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.side_view import cone_view
 from geometry.tooth.land import land_angle
 from geometry.worksheet import (
+    AT_THE_WHEEL,
     Check,
     Field,
     Inputs,
@@ -261,15 +262,6 @@ WORKSHEET = Worksheet(
         "square_drop",
         "land_angle",
     ),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "burning",
-        "dust",
-        "sharp-edges",
-    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
 )

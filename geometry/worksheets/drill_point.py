@@ -9,7 +9,19 @@ from geometry.drill import point
 from geometry.sentences import Rounding, angle, length
 from geometry.side_view import point_view
 from geometry.tooth.land import land_angle
-from geometry.worksheet import Check, Field, Inputs, Result, Station, Worksheet, passed, stations, stop, watch
+from geometry.worksheet import (
+    AT_THE_WHEEL,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Station,
+    Worksheet,
+    passed,
+    stations,
+    stop,
+    watch,
+)
 
 
 def _setting(point_angle: float) -> Iterator[Check]:
@@ -181,15 +193,6 @@ WORKSHEET = Worksheet(
         "chisel_edge_supplement",
         "land_angle",
     ),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "burning",
-        "dust",
-        "sharp-edges",
-    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
 )

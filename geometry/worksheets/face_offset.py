@@ -9,7 +9,7 @@ from geometry.checking import refuse
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.face import face_offset, rake_angle
-from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
 KEEN = math.radians(60)
 """From here on an edge is a knife: the greatest rake that the vocabulary takes for one."""
@@ -118,15 +118,6 @@ WORKSHEET = Worksheet(
         Field("other_diameter", optional=True, many=True),
     ),
     outputs=("face_offset", "rake_angle"),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "side-grinding",
-        "burning",
-        "dust",
-    ),
+    cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
 )

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from geometry.drill import feed as feeding
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
-from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
 INNER_SHARE = 0.25
 """Where the lip is taken to begin when nobody measured it, as a share of the diameter: an assumption, no source."""
@@ -190,15 +190,6 @@ WORKSHEET = Worksheet(
         Field("feed", optional=True),
     ),
     outputs=("relief_left", "largest_feed", "feed_slope", "weakest_diameter", "inner_diameter"),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "burning",
-        "dust",
-        "sharp-edges",
-    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
 )

@@ -11,7 +11,18 @@ from geometry.sentences import Amount, Rounding, angle, length
 from geometry.tooth.heel_advice import READABLE, either
 from geometry.tooth.land import land_angle, land_width
 from geometry.tooth.margin import MarginedLand, margined_land
-from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations, stop, watch
+from geometry.worksheet import (
+    AT_THE_WHEEL,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Worksheet,
+    passed,
+    stations,
+    stop,
+    watch,
+)
 
 NARROW = 0.1
 """The primary land, as a share of the diameter, to narrow one to that no relief can bring in; no source."""
@@ -154,15 +165,6 @@ WORKSHEET = Worksheet(
         Field("secondary_relief_angle", optional=True),
     ),
     outputs=("heel_drop", "primary_drop", "clear_land_width", "land_angle"),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "burning",
-        "dust",
-        "sharp-edges",
-    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
 )

@@ -10,7 +10,7 @@ from geometry.sentences import Rounding, angle, length
 from geometry.tooth import flat, progressive
 from geometry.tooth.heel_advice import clears, no_drop, require_short_of_centre, rubs
 from geometry.tooth.land import land_angle, land_width
-from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Worksheet, passed, stations
 
 
 def _checks(
@@ -105,6 +105,6 @@ WORKSHEET = Worksheet(
         Field("relief_style", default="progressive"),
     ),
     outputs=("heel_drop", "clear_land_width", "land_angle", "cam_fall_per_turn"),
-    cautions=("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust"),
+    cautions=AT_THE_WHEEL,
     compute=_compute,
 )

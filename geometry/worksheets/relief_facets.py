@@ -11,7 +11,7 @@ from geometry.tooth.corners import corners, deepest_gap, least_gap
 from geometry.tooth.facet_plan import facets_behind, nearest_allowed
 from geometry.tooth.facets import Facet, drop, facet_of_width, outline, within_body
 from geometry.tooth.land import land_angle
-from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, stations
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Row, Worksheet, stations
 
 
 def _require_sense(given: Inputs) -> None:
@@ -165,15 +165,6 @@ WORKSHEET = Worksheet(
         "hole_gap",
         "land_angle",
     ),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "burning",
-        "dust",
-        "sharp-edges",
-    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
 )

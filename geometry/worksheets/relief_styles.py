@@ -14,7 +14,7 @@ from geometry.tooth.crossing import crossing_angle
 from geometry.tooth.facets import Facet, clear_angle, facet_between, facet_of_width, outline, within_body
 from geometry.tooth.heel_advice import require_short_of_centre
 from geometry.tooth.land import land_angle, land_width
-from geometry.worksheet import Field, Inputs, Result, Row, Worksheet, stations
+from geometry.worksheet import AT_THE_WHEEL, Field, Inputs, Result, Row, Worksheet, stations
 
 FAR_OUT = 4.0
 """A facet that never comes round to the heel is followed out to this many diameters and no further."""
@@ -166,6 +166,6 @@ WORKSHEET = Worksheet(
         "crossing_angle",
         "land_angle",
     ),
-    cautions=("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust"),
+    cautions=AT_THE_WHEEL,
     compute=_compute,
 )

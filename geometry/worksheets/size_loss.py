@@ -13,7 +13,7 @@ from geometry.tooth.land import land_angle, land_width
 from geometry.upkeep.on_end import End
 from geometry.upkeep.on_face import Face
 from geometry.upkeep.sharpening import ground_back, most, taper_from_book
-from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
 SHOWN = 10
 """How many sharpenings the table shows before it goes on to the last."""
@@ -245,6 +245,6 @@ WORKSHEET = Worksheet(
         Field("least_diameter", optional=True),
     ),
     outputs=("sharpenings_left", "size_lost", "diameter_after", "land_after", "length_after"),
-    cautions=("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust"),
+    cautions=AT_THE_WHEEL,
     compute=_compute,
 )

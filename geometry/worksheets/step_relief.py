@@ -13,7 +13,7 @@ from geometry.drill.feed import feed_slope
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, count, length
 from geometry.side_view import step_view
-from geometry.worksheet import Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Row, Worksheet, passed, stop, watch
 
 CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
@@ -270,15 +270,6 @@ WORKSHEET = Worksheet(
         Field("shoulder_relief_angle", optional=True),
     ),
     outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "burning",
-        "dust",
-        "sharp-edges",
-    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
 )

@@ -8,7 +8,7 @@ from geometry.sentences import angle, length
 from geometry.thread.asked import PITCH, pitch_of
 from geometry.thread.lead import advance, lead, lead_angle
 from geometry.tooth.land import land_angle
-from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations, watch
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Worksheet, passed, stations, watch
 
 
 def _checks(turned: float, travel: float) -> tuple[Check, ...]:
@@ -71,6 +71,6 @@ WORKSHEET = Worksheet(
         Field("land_measured_as", default="arc"),
     ),
     outputs=("axial_travel", "lead", "lead_angle", "land_angle"),
-    cautions=("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust"),
+    cautions=AT_THE_WHEEL,
     compute=_compute,
 )

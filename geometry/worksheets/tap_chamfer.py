@@ -26,7 +26,7 @@ from geometry.thread.form import Thread, thread
 from geometry.thread.lead import lead
 from geometry.tooth import progressive
 from geometry.tooth.land import land_angle
-from geometry.worksheet import Field, Inputs, Result, Station, Worksheet, stations
+from geometry.worksheet import AT_THE_WHEEL, Field, Inputs, Result, Station, Worksheet, stations
 
 
 def _height(given: Inputs, made: Thread) -> float:
@@ -200,6 +200,6 @@ WORKSHEET = Worksheet(
         "point_diameter_after",
         "full_thread_moves_back",
     ),
-    cautions=("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust"),
+    cautions=AT_THE_WHEEL,
     compute=_compute,
 )

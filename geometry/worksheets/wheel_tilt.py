@@ -17,7 +17,7 @@ from geometry.setting.tilt import (
 )
 from geometry.tooth import progressive
 from geometry.tooth.land import land_angle, land_width
-from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stations, stop
+from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Worksheet, passed, stations, stop
 
 
 @dataclass(frozen=True)
@@ -145,15 +145,6 @@ WORKSHEET = Worksheet(
         Field("wheel_width", optional=True),
     ),
     outputs=("wheel_tilt", "relief_angle", "contact_length", "heel_drop", "tilt_fall", "land_angle"),
-    cautions=(
-        "wheel-rating",
-        "ring-test",
-        "eyes",
-        "hands",
-        "guard-and-rest",
-        "side-grinding",
-        "burning",
-        "dust",
-    ),
+    cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
 )
