@@ -18,7 +18,7 @@ from library.book.parsing import decoded, parse
 from library.book.rows import Location, Row, Rows, locations_of
 from library.book.shapes import Shape, shapes
 from library.book.sheet import Sheet
-from library.book.taking import Taker
+from library.book.taking import Gone, Taker
 
 SCHEMA = 1
 """The version of the way a book is written."""
@@ -101,6 +101,7 @@ class _Lower:
         self._known = known
         self._notes: list[FileNote] = []
         self._rows: dict[tuple[str, str], Row] = {}
+        self._taker = Taker(self._notes)
 
     def add(self, read: FileRead) -> None:
         for row in read.rows:
@@ -110,7 +111,12 @@ class _Lower:
 
     def part(self, array: str, name: str, shape: Shape) -> Part | None:
         row = self._rows.get((array, name))
-        return Taker(self._notes).part(row, locations_of(row)[0], shape) if row else None
+        if row is None:
+            return None
+        try:
+            return self._taker.part(row, locations_of(row)[0], shape)
+        except Gone:
+            return None
 
 
 def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:

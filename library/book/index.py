@@ -18,7 +18,7 @@ from typing import Literal
 
 from library.book.fetching import Signature
 from library.book.model import Finding, Layer, Place
-from library.book.rows import FIELDS, Row, Rows
+from library.book.rows import FIELDS, Row, Rows, locations_of
 
 FORMAT = 1
 
@@ -227,7 +227,9 @@ def _finding(plain: Sequence[object]) -> Finding:
 def _row(plain: Sequence[object]) -> Row:
     if len(plain) != FIELDS:
         raise ValueError("not a row")
-    return Row(*map(_text, plain))
+    row = Row(*map(_text, plain))
+    locations_of(row)
+    return row
 
 
 def _text(raw: object) -> str:

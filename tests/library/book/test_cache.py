@@ -227,6 +227,25 @@ def test_no_number_and_no_command_comes_out_of_a_poisoned_cache(shop: Path) -> N
     assert usual.number == pytest.approx(0.0872664626)
 
 
+@pytest.mark.parametrize(
+    "parts", ["zzz", "", "0:1", "0:5:99999999:1", "99:0:40:1", "-1:0:40:1", "0:-7:-3:-1"]
+)
+def test_wrong_places_in_the_cache_lead_to_no_other_table(parts: str, shop: Path) -> None:
+    (shop / "a.toml").write_text('schema = 1\n[[family]]\nid = "tap"\ntitle = "Our taps"\n')
+    open_book(shop)
+    (reads,) = (file for file in cache_files() if file.name == "reads")
+    head = json.loads(parts_of(reads)[0])
+    for _, rows, _ in head["reads"]:
+        for row in rows:
+            row[-1] = parts
+    poison(reads, [json.dumps(head).encode()])
+    the_index().unlink()
+    write(shop / "b.toml", "b1", "b7")
+    book = open_book(shop)
+    assert book.entries["b7"].title == "Tap b7"
+    assert {entry.id for entry in map(book.entries.get, book.entries) if entry} >= {"b1", "b7"}
+
+
 def test_a_deeply_nested_cache_is_not_used(shop: Path) -> None:
     before = content(open_book(shop))
     for file in cache_files():
