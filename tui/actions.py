@@ -111,6 +111,7 @@ ACTIONS: tuple[Action, ...] = (
         ("f5",),
         ("book", "entry", "calculator"),
     ),
+    Action("figures", "Figure", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("ctrl+g",), ("calculator",)),
     Action("next-field", "Next", "Goes to the next field.", ("down", "tab", "enter"), ("calculator", "form"), False),
     Action("previous-field", "Back up", "Goes to the field before.", ("up", "shift+tab"), ("calculator", "form"), False),
     Action("clear-field", "Clear", "Empties the field, so that the book's value or the default returns.", ("ctrl+u",), ("calculator", "form"), False),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
+from typing import Literal
 
 from rich.style import Style
 
@@ -33,6 +34,9 @@ _COLOURS: dict[Role, Style] = {
 }
 
 
+Drawing = Literal["braille", "blocks", "ascii"]
+
+
 @dataclass(frozen=True)
 class Look:
     """The style of each role, and whether only ASCII may be sent.
@@ -40,13 +44,22 @@ class Look:
     Attributes:
         styles: by role; no meaning rests on them, for every state is also a word or a mark.
         ascii: true where every cell must hold an ASCII character.
+        drawing: the characters of drawings, by the name of an alphabet of ``tui.figure``.
     """
 
     styles: dict[Role, Style]
     ascii: bool = False
+    drawing: Drawing = "braille"
 
 
 @cache
-def look(*, colour: bool = True, ascii_only: bool = False) -> Look:
-    """The look for a terminal with or without colour, with or without Unicode."""
-    return Look(_WITHOUT_COLOUR | (_COLOURS if colour else {}), ascii_only)
+def look(*, colour: bool = True, ascii_only: bool = False, drawing: Drawing = "braille") -> Look:
+    """The look for a terminal with or without colour, with or without Unicode.
+
+    Args:
+        colour: whether colour may be sent.
+        ascii_only: whether only ASCII may be sent; drawings are then of ASCII too.
+        drawing: the characters of drawings.
+    """
+    styles = _WITHOUT_COLOUR | (_COLOURS if colour else {})
+    return Look(styles, ascii_only, "ascii" if ascii_only else drawing)

@@ -29,6 +29,7 @@ class Session:
         book: the book, once it is read.
         page: the list of the book with its find line.
         units_ready: whether units are loaded, so that writing one costs nothing.
+        large_figures: whether the calculator shows its drawings large, in place of the numbers.
         left_behind: what an earlier run left unsaved.
     """
 
@@ -38,6 +39,7 @@ class Session:
     book: Book | None = None
     page: BookPage = field(default_factory=BookPage)
     units_ready: bool = False
+    large_figures: bool = False
     left_behind: list[Kept] = field(default_factory=list)
     _typed: dict[str, Typed] = field(default_factory=dict)
     _forms: dict[tuple[str, str], Form] = field(default_factory=dict)

@@ -19,7 +19,7 @@ def run(options: argparse.Namespace) -> int:
     encryption where there is none; this program opens no connection, and saves four megabytes.
 
     Args:
-        options: ``library`` (the shop's folder or nothing), ``units``, ``ascii`` and ``mouse``.
+        options: ``library`` (the shop's folder or nothing), ``units``, ``ascii``, ``figures`` and ``mouse``.
     """
     refusal = terminal.refusal()
     if refusal:
@@ -37,7 +37,11 @@ def run(options: argparse.Namespace) -> int:
 
     shop = shop_folder(options.library)[0]
     session = Session(
-        look=look(colour=terminal.has_colour(), ascii_only=options.ascii or not terminal.has_unicode()),
+        look=look(
+            colour=terminal.has_colour(),
+            ascii_only=options.ascii or not terminal.has_unicode(),
+            drawing=options.figures or terminal.drawing(),
+        ),
         display=Display(options.units),
         keymap=read_keys(config_folder() / "keys.toml"),
         page=BookPage(quick_rows(shop)),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Mapping
+from typing import Literal
 
 PLAIN_COMMANDS = "heelclear list, heelclear show ID and heelclear work NAME answer in plain lines"
 
@@ -62,6 +63,18 @@ def has_unicode(environment: Mapping[str, str] = os.environ, encoding: str | Non
     """
     written = encoding or (sys.__stderr__.encoding if sys.__stderr__ is not None else "") or ""
     return _is_utf8(written) and _is_utf8(_locale(environment).partition(".")[2])
+
+
+def drawing(environment: Mapping[str, str] = os.environ) -> Literal["braille", "blocks"]:
+    """The finest characters of drawings that the font of the terminal is sure to have.
+
+    The console of Linux has room for few characters and none for braille; terminals in windows have it.
+
+    Example:
+        >>> drawing({"TERM": "xterm-256color"}), drawing({"TERM": "linux"})
+        ('braille', 'blocks')
+    """
+    return "blocks" if environment.get("TERM", "").startswith(("linux", "vt", "cons")) else "braille"
 
 
 def _locale(environment: Mapping[str, str]) -> str:

@@ -25,7 +25,7 @@ def run(app, **options):
 terminal.refusal = lambda: ""
 import tui.app
 tui.app.Heelclear.run = run
-start.run(argparse.Namespace(library=None, units="mm", ascii=False, mouse=False))
+start.run(argparse.Namespace(library=None, units="mm", ascii=False, figures=None, mouse=False))
 """
 """The program's own start, with its screen kept in memory."""
 

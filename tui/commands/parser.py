@@ -17,7 +17,7 @@ LAST_LINE = """The wheel's own rating, the machine's manual, local rules and a t
 anything that this program says."""
 
 
-TAKES_A_WORD = ("--library", "--units")
+TAKES_A_WORD = ("--library", "--units", "--figures")
 """Options after which a word is no command."""
 
 
@@ -35,6 +35,9 @@ def build(names: Sequence[str] = COMMANDS) -> argparse.ArgumentParser:
         "--units", choices=("mm", "in"), default="mm", help="show lengths in millimetres or inches"
     )
     parser.add_argument("--ascii", action="store_true", help="draw with plain ASCII characters only")
+    parser.add_argument(
+        "--figures", choices=("braille", "blocks", "ascii"), help="the characters that drawings are made of"
+    )
     parser.add_argument("--mouse", action="store_true", help="let the program have the mouse")
     parser.set_defaults(run=_screens)
     if not names:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from tui.figure.alphabet import ALPHABETS
 from tui.keeping import keep_in_file
 from tui.screens.board import Board
 from tui.session import sheets_for
@@ -40,7 +41,7 @@ class CalculatorScreen(Board):
 
     def body(self, width: int, height: int) -> list[Line]:
         """Fields, answer, checks and cautions."""
-        return self.page.draw(self.session.display, width, height)
+        return self.page.draw(self.session.display, width, height, large=self.session.large_figures)
 
     def typed(self, text: str) -> None:
         """Type into the field in hand, and answer."""
@@ -74,6 +75,10 @@ class CalculatorScreen(Board):
     def do_page_down(self) -> None:
         """See the part of the page below."""
         self.page.view.scroll(max(self.page.view.height - 1, 1))
+
+    def do_figures(self) -> None:
+        """Show the drawings large in place of the numbers, or the numbers again."""
+        self.session.large_figures = not self.session.large_figures
 
     def do_worksheets(self) -> None:
         """List the calculations of this family."""
@@ -134,7 +139,8 @@ class CalculatorScreen(Board):
         return text
 
     def _page_for(self, sheet: Worksheet) -> CalculatorPage:
-        page = CalculatorPage(self.session.form(self.entry, sheet))
+        alphabet = ALPHABETS[self.session.look.drawing]
+        page = CalculatorPage(self.session.form(self.entry, sheet), alphabet)
         self.session.compute(page.form)
         return page
 

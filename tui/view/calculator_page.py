@@ -8,7 +8,9 @@ from geometry.quantities import quantity
 from geometry.worksheet import Field
 from library.units.system import Display
 from library.workings.fill import Trouble
+from tui.figure.alphabet import ASCII, Alphabet
 from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines, widest
+from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
 from tui.view.form import Form
 from tui.view.lines import EMPTY, Line, Piece, beside, filled, fit, line, padded, rule, wrap
 from tui.view.viewport import Viewport
@@ -63,18 +65,38 @@ def columns(width: int) -> Columns:
 class CalculatorPage:
     """What the calculator shows of a form, and which part of it is in sight."""
 
-    def __init__(self, form: Form) -> None:
+    def __init__(self, form: Form, alphabet: Alphabet = ASCII) -> None:
         self.form = form
+        self.alphabet = alphabet
         self.view = Viewport()
 
-    def draw(self, display: Display, width: int, height: int) -> list[Line]:
-        """The page, exactly ``height`` lines."""
+    def draw(self, display: Display, width: int, height: int, *, large: bool = False) -> list[Line]:
+        """The page, exactly ``height`` lines.
+
+        Args:
+            display: the units.
+            width: in cells.
+            height: in lines.
+            large: whether the drawings stand large in place of the numbers.
+        """
         foot = self._foot(width, height)
         room = height - len(foot) - 1
-        body = self._body(display, width)
+        if large:
+            return [*self._large(display, width, room), rule(width), *foot]
+        aside = column_width(width, len(GAP))
+        numbers = width - aside - len(GAP) if aside else width
+        body = self._body(display, numbers)
         self.view.resize(len(body), room)
         shown = filled(body[self.view.top :], room)
+        if aside:
+            drawn = figure_column(self.form, display, aside, room, self.alphabet)
+            shown = beside(shown, drawn, numbers, GAP)
         return [*shown, _edge(body[self.view.top + room :], width), *foot]
+
+    def _large(self, display: Display, width: int, room: int) -> list[Line]:
+        field = next(one for one in self.form.fields if one.key == self.form.focus)
+        in_hand = self._field(field, columns(min(width, NUMBERS)))[0]
+        return large_figures(in_hand, self.form, display, width, room, self.alphabet)
 
     def scroll_to_field(self) -> None:
         """Bring the field in hand into sight."""
