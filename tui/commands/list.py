@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from library.book.model import Book, Entry, Family
+    from library.book.rows import Row
 
 HELP = "list the entries of the book"
 
@@ -29,22 +31,23 @@ def run(options: argparse.Namespace) -> int:
     from tui.commands import printing
 
     book = open_book(shop_folder(options.library)[0])
-    entries = list(book.entries.values())
+    rows: Sequence[Row] = book.rows
     if options.family is not None:
         family = find_family(book, options.family)
         if family is None:
             known = ", ".join(book.families)
             printing.error(f"There is no family called {options.family!r}; the book has {known}.")
             return 2
-        entries = [entry for entry in entries if entry.family == family.id]
+        rows = [row for row in rows if row.family == family.id]
     if options.counts:
-        _print_counts(book, entries, as_json=options.json)
+        found = [entry for entry in (book.entries.get(row.id) for row in rows) if entry is not None]
+        _print_counts(book, found, as_json=options.json)
         return 0
     if options.json:
-        printing.data([summary(entry) for entry in entries])
+        printing.data([summary(row) for row in rows])
         return 0
-    printing.table([(entry.id, entry.title, material_title(book, entry)) for entry in entries], indent="")
-    if not entries:
+    printing.table([(row.id, row.title, material_title(book, row)) for row in rows], indent="")
+    if not rows:
         printing.line("No entry there yet. 'heelclear new-book DIR' begins a book of your own.")
     return 0
 
@@ -76,13 +79,13 @@ def _forms(name: str) -> tuple[str, str]:
     return name, f"{name}s"
 
 
-def material_title(book: Book, entry: Entry) -> str:
+def material_title(book: Book, entry: Entry | Row) -> str:
     """What the entry is for, by the material's title where the book has that material."""
     material = book.materials.get(entry.work_material)
     return material.title if material else entry.work_material
 
 
-def summary(entry: Entry) -> dict[str, object]:
+def summary(entry: Entry | Row) -> dict[str, object]:
     """One entry as a line of ``--json``."""
     return {
         "id": entry.id,

@@ -53,6 +53,8 @@ def _print(book: Book, entry: Entry) -> None:
     line(
         f"{family.title if family else entry.family}, for {material_title(book, entry) or 'no one material'}  ({entry.id})"
     )
+    if entry.unread:
+        paragraph("Some lines of this entry could not be read; 'heelclear check' says which and what to do.")
     line()
     for key, value in entry.values.items():
         line(f"{quantity(key).title}: {span(value)}")
@@ -75,6 +77,8 @@ def span(value: Value) -> str:
         >>> span(Value("rake_angle", low=Measure("3 deg"), usual=Measure("5 deg"), high=Measure("8 deg")))
         '5 deg (3 deg to 8 deg)'
     """
+    if value.unread and value.first() is None:
+        return "not readable in the shop's file; 'heelclear check' says why"
     usual = value.usual.text if value.usual else ""
     ends = [measure.text for measure in (value.low, value.high) if measure is not None]
     if len(ends) == 2:
@@ -90,7 +94,7 @@ def remarks(book: Book, value: Value) -> list[str]:
     """What belongs to a value: source, note, what it replaced, and what other sources say."""
     from library.workings.report import cited
 
-    found = [f"Source: {cited(book, value.citation)}"]
+    found = [f"Source: {cited(book, value.citation)}"] if not value.unread else []
     if value.note:
         found.append(value.note)
     if value.layer == "shop" and value.replaces is not None:
@@ -118,6 +122,7 @@ def described(book: Book, entry: Entry) -> dict[str, Any]:
         "work_material": entry.work_material,
         "synonyms": list(entry.synonyms),
         "layer": entry.layer,
+        "unread": entry.unread,
         "file": str(entry.place.file),
         "line": entry.place.line,
         "values": {key: _value(value) for key, value in entry.values.items()},
@@ -128,7 +133,8 @@ def described(book: Book, entry: Entry) -> dict[str, Any]:
 
 
 def _value(value: Value) -> dict[str, Any]:
-    found: dict[str, Any] = {
+    found: dict[str, Any] = {"unread": True} if value.unread else {}
+    found |= {
         name: _measure(value.key, measure)
         for name, measure in (("low", value.low), ("usual", value.usual), ("high", value.high))
         if measure is not None
