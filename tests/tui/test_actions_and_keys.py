@@ -88,9 +88,9 @@ def test_letters_and_digits_are_never_keys_of_actions_because_every_main_screen_
 
 
 def test_own_keys_replace_the_usual_ones() -> None:
-    own = keymap({"calculate": ("f3",), "glossary": ("ctrl+g",)})
+    own = keymap({"calculate": ("f3",), "glossary": ("ctrl+f",)})
     assert own.action("book", "f2") is None
-    found = own.action("book", "ctrl+g")
+    found = own.action("book", "ctrl+f")
     assert found is not None
     assert found.id == "glossary"
 
