@@ -41,16 +41,25 @@ def cells(opened: Any) -> list[list[tuple[Any, ...]]]:
     ]
 
 
+def soon_alike(one: Any, other: Any) -> bool:
+    """Whether both come to show the same; a busy machine may take a moment over a key."""
+    for _ in range(40):
+        if cells(one) == cells(other):
+            return True
+        one.read(0.25)
+        other.read(0.25)
+    return False
+
+
 def test_only_changed_cells_and_whole_lines_give_the_same_picture(terminal: Open) -> None:
     sparing, usual = terminal(), terminal(HEELCLEAR_PAINT="lines")
     for one in (sparing, usual):
         one.wait_for(" of ")
-        one.read(0.6)
-    assert cells(sparing) == cells(usual)
+    assert soon_alike(sparing, usual)
     for key in WALK:
         sparing.press(key)
         usual.press(key)
-        assert cells(sparing) == cells(usual), key
+        assert soon_alike(sparing, usual), key
     assert len(sparing.written) < len(usual.written) / 3
 
 

@@ -1,0 +1,74 @@
+"""The list of the book: finding narrows it, emptying restores it, and what is chosen stays chosen."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from library.book.rows import Row, Rows
+from tui.view.book_page import BookPage
+from tui.view.lines import text_of, width_of
+from tui.view.text_line import TextLine
+
+WORDS = ("tap", "drill", "brass", "steel", "hand", "spiral")
+
+
+def made(titles: list[str], **others: str) -> Rows:
+    return Rows.of(
+        Row("entry", f"e{n}", title, "tap", "brass", search=title.casefold(), **others)
+        for n, title in enumerate(titles)
+    )
+
+
+titles = st.lists(st.lists(st.sampled_from(WORDS), min_size=1, max_size=3).map(" ".join), max_size=12)
+
+
+@given(titles, st.lists(st.sampled_from([*"tapbrsle ", "back"]), max_size=12))
+def test_letter_by_letter_finds_what_the_whole_text_finds(many: list[str], keys: list[str]) -> None:
+    page = BookPage(made(many))
+    for key in keys:
+        page.edit(page.find.erase_back() if key == "back" else page.find.insert(key))
+    words = page.find.text.split()
+    assert sorted(page.hits) == [n for n, title in enumerate(many) if all(word in title for word in words)]
+
+
+@given(titles, st.integers(20, 200), st.integers(5, 60))
+def test_every_line_fits_the_screen(many: list[str], width: int, height: int) -> None:
+    lines = BookPage(made(many)).draw(width, height)
+    assert len(lines) == height
+    assert all(width_of(line) <= max(width, 60) for line in lines[4:])
+
+
+def test_rows_that_have_the_words_as_typed_come_first() -> None:
+    page = BookPage(made(["taper reamer, left hand", "hand taper", "brass hand tap"]))
+    page.edit(TextLine.ending("hand tap"))
+    assert list(page.hits) == [1, 2, 0]
+
+
+def test_new_rows_keep_what_is_typed_and_chosen() -> None:
+    page = BookPage(made(["hand tap", "brass tap", "steel tap"]))
+    page.edit(TextLine.ending("tap"))
+    page.view.move(2)
+    page.fill(made(["new tap", "hand tap", "brass tap"], layer="shop"))
+    assert page.find.text == "tap"
+    chosen = page.chosen
+    assert chosen is not None
+    assert chosen.id == "e2"
+
+
+def test_before_the_book_is_read_the_page_says_so() -> None:
+    assert any("Opening the book" in text_of(line) for line in BookPage().draw(80, 20))
+
+
+def test_an_empty_book_says_what_to_do() -> None:
+    assert any("heelclear check" in text_of(line) for line in BookPage(made([])).draw(80, 20))
+
+
+@pytest.mark.parametrize(
+    ("others", "mark"),
+    [({"layer": "shop"}, "shop"), ({"layer": "shop", "state": "broken"}, "mend"), ({}, "")],
+)
+def test_a_row_is_marked_by_a_word(others: dict[str, str], mark: str) -> None:
+    drawn = text_of(BookPage(made(["hand tap"], **others)).draw(80, 20)[3])
+    assert drawn.rstrip().endswith(mark or "Brass")

@@ -1,0 +1,65 @@
+"""The calculator's page: complete at 80x24, usable at 60x20, and no warning out of sight without a word."""
+
+from __future__ import annotations
+
+import pytest
+
+from geometry.worksheets import worksheet, worksheet_names
+from library.book.model import Book
+from library.units.system import INCH, METRIC
+from library.workings.answer import answer
+from tui.view.calculator_page import CalculatorPage
+from tui.view.form import Form
+from tui.view.lines import text_of, width_of
+from tui.view.text_line import TextLine
+
+
+def page(book: Book, sheet: str, **typed: str) -> CalculatorPage:
+    form = Form(worksheet(sheet), None, {key: TextLine.ending(text) for key, text in typed.items()})
+    form.take(answer(form.sheet, form.texts(), book=book))
+    return CalculatorPage(form)
+
+
+@pytest.mark.parametrize("sheet", worksheet_names())
+@pytest.mark.parametrize("size", [(80, 22), (60, 18), (200, 58), (20, 5)])
+def test_every_worksheet_fits_every_size(book: Book, sheet: str, size: tuple[int, int]) -> None:
+    width, height = size
+    lines = page(book, sheet).draw(METRIC, width, height)
+    assert len(lines) == height
+    if width >= 60:
+        assert max(map(width_of, lines)) <= width
+
+
+def test_a_heel_that_stands_proud_is_a_stop_in_words(book: Book) -> None:
+    drawn = page(
+        book, "relief-drop", diameter="12", relief_angle="8", land_width="2", relief_style="flat"
+    ).draw(METRIC, 80, 40)
+    text = "\n".join(map(text_of, drawn))
+    assert "STOP" in text
+    assert "-0.055 mm" in text  # D 12, 8 degrees, arc 2.0: the flat heel stands 0.05485 proud; derived
+
+
+def test_a_warning_below_the_part_in_sight_is_named_at_its_edge(book: Book) -> None:
+    shown = page(
+        book, "relief-drop", diameter="12", relief_angle="8", land_width="2", relief_style="flat"
+    ).draw(METRIC, 60, 14)
+    assert any("with a STOP" in text_of(line) for line in shown)
+    assert not any(text_of(line).startswith("STOP") for line in shown)
+
+
+def test_the_same_answer_is_shown_in_inches(book: Book) -> None:
+    drawn = page(book, "relief-drop", diameter="12", relief_angle="8", land_width="2").draw(INCH, 80, 40)
+    assert any("0.0111 in" in text_of(line) for line in drawn)  # 0.28108 mm / 25.4; derived
+
+
+def test_each_value_says_in_a_word_who_gave_it(book: Book) -> None:
+    drawn = [text_of(line) for line in page(book, "relief-drop", diameter="12").draw(METRIC, 80, 40)]
+    marks = {line[2:24].strip(): line[40:47].strip() for line in drawn[:5]}
+    assert marks["Diameter"] == "typed"
+    assert marks["Relief angle"] == "needed"
+    assert marks["Land measured as"] == "default"
+
+
+def test_what_is_still_needed_is_asked_for_with_its_alternatives(book: Book) -> None:
+    drawn = " ".join(text_of(line)[49:] for line in page(book, "wheel-speed").draw(METRIC, 80, 40))
+    assert "rotational speed or surface speed" in " ".join(drawn.split())

@@ -1,0 +1,48 @@
+"""Lines of pieces: what is fitted has exactly its width, and what is wrapped loses no word."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+from rich.cells import cell_len
+
+from tui.plain import in_ascii, plain
+from tui.view.lines import Piece, beside, fit, line, padded, text_of, width_of, wrap
+
+foreign = st.text(max_size=30)
+
+
+@given(foreign, st.integers(0, 40), st.booleans())
+def test_fitted_text_has_exactly_the_width_asked_for(text: str, width: int, right: bool) -> None:
+    assert cell_len(fit(text, width, right=right)) == width
+
+
+@given(st.lists(foreign, max_size=4), st.integers(0, 60))
+def test_a_padded_line_has_exactly_the_width_asked_for(texts: list[str], width: int) -> None:
+    one = line(*(Piece(plain(text)) for text in texts))
+    assert width_of(padded(one, width)) == width
+
+
+@given(st.lists(st.text(alphabet="abcdef0123", min_size=1, max_size=8), max_size=30), st.integers(10, 60))
+def test_wrapping_keeps_every_word_in_order(words: list[str], width: int) -> None:
+    lines = wrap(" ".join(words), width, first="- ", rest="  ")
+    assert " ".join(text_of(one)[2:] for one in lines).split() == words
+    assert all(width_of(one) <= width for one in lines)
+
+
+@given(foreign)
+def test_plain_text_shows_only_itself(text: str) -> None:
+    assert plain(text).replace("\N{REPLACEMENT CHARACTER}", "").isprintable()
+    assert plain(plain(text)) == plain(text)
+
+
+@given(foreign)
+def test_ascii_is_as_wide_as_what_it_stands_for(text: str) -> None:
+    shown = in_ascii(plain(text))
+    assert shown.isascii()
+    assert len(shown) == cell_len(plain(text))
+
+
+def test_two_columns_stand_beside_each_other_however_long_each_is() -> None:
+    both = beside([line("a")], [line("x"), line("y")], 3, "|")
+    assert [text_of(one) for one in both] == ["a  |x", "   |y"]
