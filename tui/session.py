@@ -101,15 +101,20 @@ class Session:
 
 
 def sheets_for(family: str) -> list[Worksheet]:
-    """The worksheets of a family, those made for the fewest families first.
+    """The worksheets of a family, those that name it first among the families they serve before the others.
 
     Example:
         >>> sheets_for("tap")[0].name
         'tap-axial-relief'
+        >>> sheets_for("countersink")[0].name
+        'cone-relief'
     """
     from geometry.worksheets import worksheets_for
 
-    return sorted(worksheets_for(family), key=lambda sheet: (len(sheet.families), sheet.name))
+    return sorted(
+        worksheets_for(family),
+        key=lambda sheet: (sheet.families.index(family), len(sheet.families), sheet.name),
+    )
 
 
 def _read(text: str, key: str, display: Display) -> float | None:
