@@ -78,7 +78,7 @@ def keymap(own: Mapping[str, tuple[str, ...]]) -> Keymap:
         own: keys by the id of an action.
 
     Example:
-        >>> keymap({"calculate": ("f6",), "opne": ("f3",)}).problems
+        >>> keymap({"calculate": ("ctrl+y",), "opne": ("f3",)}).problems
         ('There is no action opne; did you mean open?',)
     """
     taken: dict[str, tuple[str, ...]] = {}
