@@ -80,10 +80,18 @@ class Heelclear(SparingApp, inherit_bindings=False):
         return BookScreen(self.session)
 
     def on_mount(self) -> None:
-        """Read the book behind the first frame, and take signals from now on."""
-        self.call_after_refresh(self._collect_from_now_on)
+        """Take signals from now on; everything else comes after the first frame."""
         on_ending(self.leave)
         self.app_resume_signal.subscribe(self, lambda _: self.repaint())
+        self.call_after_refresh(self._begin)
+
+    def _begin(self) -> None:
+        """Read the book and look for drafts behind the first frame, which no thread may hold up.
+
+        What was loaded until here stays, so garbage is looked for only in what comes after it.
+        """
+        gc.freeze()
+        gc.enable()
         self.run_worker(self._read_book, thread=True)
         self.run_worker(self._look_for_drafts, thread=True)
         self.watching.begin()
@@ -114,11 +122,6 @@ class Heelclear(SparingApp, inherit_bindings=False):
         """Go back past every screen that is one of these places."""
         while isinstance(self.screen, Board) and self.screen.WHERE in places:
             self.pop_screen()
-
-    def _collect_from_now_on(self) -> None:
-        """What was loaded for the first frame stays; only what comes after it is looked through."""
-        gc.freeze()
-        gc.enable()
 
     def _read_book(self) -> None:
         self.post_message(self.BookOpened(self._open_book()))
