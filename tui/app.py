@@ -43,11 +43,12 @@ class Heelclear(SparingApp, inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
 
     class BookOpened(Message):
-        """The book was read."""
+        """The book was read, and its rows are ready for a search."""
 
-        def __init__(self, book: Book) -> None:
+        def __init__(self, book: Book, rows: Rows) -> None:
             super().__init__()
             self.book = book
+            self.rows = rows
 
     class UnitsLoaded(Message):
         """Units can be written now without a wait."""
@@ -124,13 +125,15 @@ class Heelclear(SparingApp, inherit_bindings=False):
             self.pop_screen()
 
     def _read_book(self) -> None:
-        self.post_message(self.BookOpened(self._open_book()))
+        book = self._open_book()
+        rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
+        rows.matching("")  # unpacks what a search looks at, so that the first letter does not wait for it
+        self.post_message(self.BookOpened(book, rows))
 
     def on_heelclear_book_opened(self, message: BookOpened) -> None:
         """Show the book."""
         self.session.book = message.book
-        rows = message.book.rows
-        self.session.page.fill(rows if isinstance(rows, Rows) else Rows.of(rows))
+        self.session.page.fill(message.rows)
         for screen in self.screen_stack:
             if isinstance(screen, Board):
                 screen.book_changed()

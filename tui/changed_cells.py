@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import takewhile
 
 from rich.cells import cell_len
@@ -14,6 +14,9 @@ BLANK: Cell = (" ", "")
 
 NEAR = 4
 """Unchanged cells between two changes that are cheaper to send again than to step over."""
+
+WORTH_SCROLLING = 4
+"""Lines that must have moved together before the terminal is asked to move them itself."""
 
 CLEAR = "\x1b[m\x1b[2J"
 
@@ -82,6 +85,8 @@ class ChangedCells:
             self._shown = _blank(self.width, self.height)
             self._touched = set(range(self.height))
             self._unknown = False
+        elif scrolled := _scroll(self._shown, self._wanted, self._touched):
+            parts.append(self._follow(*scrolled))
         codes = ""
         for y in sorted(self._touched):
             shown, wanted = self._shown[y], self._wanted[y]
@@ -92,6 +97,41 @@ class ChangedCells:
         if codes:
             parts.append("\x1b[m")
         return "".join(parts)
+
+    def _follow(self, top: int, bottom: int, by: int) -> str:
+        """Have the terminal move lines itself; ``by`` is 1 where they go up, -1 where they go down."""
+        gone, new = (top, bottom) if by > 0 else (bottom, top)
+        del self._shown[gone]
+        self._shown.insert(new, [BLANK] * self.width)
+        self._touched |= set(range(top, bottom + 1))
+        return f"\x1b[{top + 1};{bottom + 1}r\x1b[{top + 1}H\x1b[{'M' if by > 0 else 'L'}\x1b[r"
+
+
+def _scroll(
+    shown: Sequence[Sequence[Cell]], wanted: Sequence[Sequence[Cell]], touched: Collection[int]
+) -> tuple[int, int, int] | None:
+    """The lines that went up or down by one, first and last, and which way; nothing where it is not worth it."""
+    if len(touched) < WORTH_SCROLLING:
+        return None
+    for by in (1, -1):
+        moved = [
+            y
+            for y in sorted(touched)
+            if 0 <= y + by < len(shown) and wanted[y] == shown[y + by] and wanted[y] != shown[y]
+        ]
+        if len(moved) >= WORTH_SCROLLING and moved[-1] - moved[0] < len(moved) + 2:
+            ends = (moved[0], moved[-1] + 1) if by > 0 else (moved[0] - 1, moved[-1])
+            return *_stretched(*ends, by, touched), by
+    return None
+
+
+def _stretched(top: int, bottom: int, by: int, touched: Collection[int]) -> tuple[int, int]:
+    """One more line where a list moves on: the one that was chosen until now goes along."""
+    if by > 0 and bottom + 1 in touched:
+        return top, bottom + 1
+    if by < 0 and top - 1 in touched:
+        return top - 1, bottom
+    return top, bottom
 
 
 def _blank(width: int, height: int) -> list[list[Cell]]:

@@ -101,3 +101,71 @@ def test_what_stands_outside_the_screen_is_left_out() -> None:
     cells.put(2, 0, [("abcdef", "")])
     cells.put(0, 7, [("never", "")])
     assert cells.changes() == CLEAR + "\x1b[1;3Hab"
+
+
+def listed(first: int, chosen: int, count: int = 10) -> list[tuple[int, int, list[tuple[str, str]]]]:
+    """A list of numbered lines as Textual paints it, one of them chosen."""
+    return [
+        (
+            0,
+            y,
+            [
+                (f"{'>' if number == chosen else ' '} tool {number:03d}", "7" if number == chosen else ""),
+                (" " * 20, ""),
+            ],
+        )
+        for y, number in enumerate(range(first, first + count))
+    ]
+
+
+def fed(stream: pyte.Stream, cells: ChangedCells, frame: list[tuple[int, int, list[tuple[str, str]]]]) -> int:
+    sent = painted(frame, cells)
+    stream.feed(sent)
+    return len(sent)
+
+
+def test_a_list_that_moves_on_by_a_line_is_moved_by_the_terminal() -> None:
+    cells, screen = ChangedCells(20, 12), pyte.Screen(20, 12)
+    stream = pyte.Stream(screen)
+    fed(stream, cells, listed(0, 9))
+    for first in (1, 2, 3):
+        assert fed(stream, cells, listed(first, first + 9)) < 90
+        assert screen.display[0].split() == ["tool", f"{first:03d}"]
+        assert screen.display[9].split() == [">", "tool", f"{first + 9:03d}"]
+    for first in (2, 1, 0):
+        assert fed(stream, cells, listed(first, first)) < 120
+        assert screen.display[0].split() == [">", "tool", f"{first:03d}"]
+        assert screen.display[9].split() == ["tool", f"{first + 9:03d}"]
+
+
+scrolls = st.lists(
+    st.tuples(st.integers(0, 30), st.integers(0, 9), st.integers(5, 12)), min_size=1, max_size=8
+)
+
+
+@given(scrolls)
+def test_however_a_list_moves_the_terminal_shows_what_one_painted_anew_shows(
+    steps: list[tuple[int, int, int]],
+) -> None:
+    cells, screen = ChangedCells(20, 12), pyte.Screen(20, 12)
+    stream = pyte.Stream(screen)
+    for first, chosen, count in steps:
+        fed(stream, cells, listed(first, first + chosen, count))
+    anew = pyte.Screen(20, 12)
+    cells.forget()
+    pyte.Stream(anew).feed(cells.changes())
+    assert shown(screen) == shown(anew)
+
+
+@given(st.lists(st.integers(-1, 1), min_size=1, max_size=25), st.integers(0, 9))
+def test_a_list_walked_line_by_line_is_shown_right_at_every_step(steps: list[int], start: int) -> None:
+    cells, screen = ChangedCells(20, 12), pyte.Screen(20, 12)
+    stream = pyte.Stream(screen)
+    first = chosen = start
+    for step in steps:
+        chosen = max(0, chosen + step)
+        first = min(max(first, chosen - 9), chosen)
+        fed(stream, cells, listed(first, chosen))
+        for y in range(10):
+            words = [">"] * (first + y == chosen) + ["tool", f"{first + y:03d}"]
+            assert screen.display[y].split() == words
