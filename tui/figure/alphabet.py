@@ -61,6 +61,8 @@ _BRAILLE_BITS = (0x01, 0x08, 0x02, 0x10, 0x04, 0x20, 0x40, 0x80)
 
 
 def _braille(dots: int) -> str:
+    if not dots:
+        return " "  # a third of the bytes of a braille character without dots
     return chr(0x2800 + sum(bit for place, bit in enumerate(_BRAILLE_BITS) if dots >> place & 1))
 
 
@@ -73,7 +75,7 @@ def _braille_hatch() -> str:
     return "".join(map(_braille, cells))  # fmt: skip
 
 
-_BRAILLE_STROKES = (" ", *(_braille(dots) for dots in range(1, 256)))
+_BRAILLE_STROKES = tuple(_braille(dots) for dots in range(256))
 
 BRAILLE = Alphabet("braille", 2, 4, _BRAILLE_STROKES, _BRAILLE_STROKES, _braille_hatch(), step=2)
 BLOCKS = Alphabet("blocks", 1, 2, (" ", "▀", "▄", "█"), (" ", "'", ".", ":"), "░")

@@ -123,7 +123,7 @@ class Canvas:
         if word is not None:
             return word
         if self._proud[cell]:
-            return Piece(alphabet.proud or alphabet.strokes[strokes], "stop")
+            return Piece(alphabet.proud or alphabet.strokes[strokes], "watch")
         if cell in self._letters:
             return self._letters[cell]
         if strokes:

@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 
 from geometry.figure import Figure
+from geometry.sentences import Kind
+from library.units.show import show
 from tui.figure.alphabet import Alphabet
 from tui.figure.canvas import Canvas, Point
 from tui.figure.captions import LETTERS, exaggeration, sample, wrapped
@@ -38,7 +40,7 @@ def tooth_lines(figure: Figure, columns: int, rows: int, alphabet: Alphabet) -> 
     if shape is None or columns < LEAST_COLUMNS or rows < LEAST_ROWS:
         return []
     chosen, *others = shape.outlines
-    most = 1 if rows < 9 else 2 if rows < 16 else 3
+    most = 1 if rows < 9 else 2 if rows < 13 else 3
     room = rows - len(_caption(shape, 1000, LETTERS[: len(others)], columns, alphabet)[:most])
     has_land = room >= 10
     frame = frame_for(shape, columns, room, _side(columns), has_land + (chosen.proudest > 0))
@@ -66,7 +68,10 @@ def _caption(shape: Shape, times: int, letters: str, columns: int, alphabet: Alp
     if chosen.proudest > 0:
         items.append(sample((alphabet.proud or alphabet.solid) * 2, "proud of the circle"))
     items += [sample(mark, one.name) for mark, one in zip(LETTERS, others, strict=False) if mark in letters]
-    return wrapped([*items, sample(alphabet.low_speck * 2, "circle"), sample("<-", "it turns")], columns)
+    items.append(sample(alphabet.low_speck * 2, "circle"))
+    if shape.rake_angle:
+        items.append(line(f"rake {show(shape.rake_angle, Kind.ANGLE)}"))
+    return wrapped([*items, sample("<-", "it turns")], columns)
 
 
 def _draw(canvas: Canvas, frame: Frame, shape: Shape) -> str:
@@ -76,6 +81,8 @@ def _draw(canvas: Canvas, frame: Frame, shape: Shape) -> str:
     foot = foot_of_face(frame, shape)
     heel = frame.inside(chosen.points[-1][0], CORE)
     canvas.specks(_arc(frame, shape.land_angle), 2 * canvas.alphabet.across)
+    if shape.rake_angle:
+        canvas.specks([frame.inside(0.0, 1.0), frame.inside(0.0, CORE)], canvas.alphabet.down)
     canvas.metal([*ground, heel, foot])
     canvas.stroke([foot, *ground, heel])
     _fill_proud(canvas, frame, chosen)

@@ -20,6 +20,9 @@ NUMBERS, WIDE_NUMBERS = 80, 113
 """Columns of the numbers where drawings stand beside them: on a screen of usual width, and on a wide one."""
 
 _WIDE, _WIDEST = 150, 70
+_CHECKS = 3
+"""Rows kept for the checks under large drawings, taken up or not, so that the drawings stay where they are."""
+
 _LEAST_LARGE = 8
 """Rows of the large drawings below which the checks under them give way."""
 
@@ -62,15 +65,14 @@ def large_figures(
     if result is None:
         return filled([field, EMPTY, *quantity_figure(form.focus)], height)
     head = [field, *_outputs(result, display, width), EMPTY]
-    checks = check_lines(result, display, width)
     room = height - len(head)
-    shown = checks[: max(0, min(len(checks), room - _LEAST_LARGE - 1))]
+    under = max(0, min(_CHECKS + 1, room - _LEAST_LARGE))
     wanted = drawings(result, display)
-    drawn = abreast(wanted, width, room - len(shown) - bool(shown), alphabet)
+    drawn = abreast(wanted, width, room - under, alphabet)
     if not wanted:
         drawn = [*wrap("This calculation has no drawing.", width), EMPTY, *quantity_figure(form.focus)]
-    page = [*head, *drawn]
-    return filled([*page, *([EMPTY, *shown] if shown else [])], height)
+    checks = check_lines(result, display, width)
+    return filled([*head, *drawn, EMPTY, *checks], height)
 
 
 def quantity_figure(key: str) -> list[Line]:

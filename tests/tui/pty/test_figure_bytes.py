@@ -1,0 +1,61 @@
+"""The drawings of the calculator over a slow line: they follow every key, in few bytes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+Open = Callable[..., Any]
+FIGURES = "\x07"
+"""Ctrl+G."""
+
+
+def at_the_answer(opened: Any) -> None:
+    opened.wait_for(" of ")
+    opened.press("adjustable")
+    for _ in range(20):  # until the book is read, F2 has nothing to open
+        opened.press("f2")
+        if any("needed" in line for line in opened.screen()):
+            break
+    opened.press("12")
+    opened.press("down")
+    opened.press("2")
+
+
+@pytest.mark.parametrize("letters", ["braille", "blocks", "ascii"])
+def test_a_key_in_the_calculator_redraws_tooth_and_plot_within_its_budget(
+    terminal: Open, letters: str
+) -> None:
+    opened = terminal("--figures", letters)
+    at_the_answer(opened)
+    opened.press(FIGURES)
+    assert any("relief drawn" in line for line in opened.screen())
+    sizes = [len(opened.press(key)) for key in (".", "5", "8", "\x7f", "\x7f", "2")]
+    opened.press("down", "down", "down")
+    sizes += [len(opened.press(key)) for key in ("8", "\x7f", "1", "2", "\x7f", "5")]
+    assert max(sizes) <= 1300
+    assert max(sizes) > 200  # the drawings did follow
+
+
+def test_drawings_that_are_not_shown_cost_nothing(terminal: Open) -> None:
+    opened = terminal()
+    at_the_answer(opened)
+    assert max(len(opened.press(key)) for key in (".", "5", "8", "\x7f")) <= 400
+
+
+def test_drawings_are_of_ascii_where_only_ascii_may_be_sent(terminal: Open) -> None:
+    opened = terminal("--ascii", "--figures", "braille", columns=120, rows=36)
+    at_the_answer(opened)
+    opened.press(FIGURES)
+    assert opened.written.isascii()
+    assert any("edge" in line for line in opened.screen())
+
+
+def test_the_console_of_linux_gets_blocks_and_no_braille(terminal: Open) -> None:
+    opened = terminal(TERM="linux", columns=120, rows=36)
+    at_the_answer(opened)
+    text = "\n".join(opened.screen())
+    assert "░" in text
+    assert not any("\u2800" < character <= "\u28ff" for character in text)

@@ -1,0 +1,120 @@
+"""The drawings on the calculator's page: beside the numbers where there is room, large by one key elsewhere."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+import pytest
+
+from geometry.worksheets import worksheet
+from library.book.model import Citation, Entry, Measure, Value
+from library.units.system import METRIC
+from library.workings.answer import answer
+from tui.app import Heelclear
+from tui.figure.alphabet import ASCII
+from tui.view.calculator_page import CalculatorPage
+from tui.view.figure_page import column_width
+from tui.view.form import Form
+from tui.view.lines import text_of, width_of
+from tui.view.text_line import TextLine
+
+Program = Callable[[], Heelclear]
+Shown = Callable[[Heelclear], str]
+
+
+def page(name: str = "relief-drop", rake: float | None = None, **typed: str) -> CalculatorPage:
+    values = {}
+    if rake is not None:
+        values["rake_angle"] = Value(
+            "rake_angle", usual=Measure("rake", math.radians(rake)), citation=Citation("shop")
+        )
+    entry = Entry("reamer", "reamer", "Hand reamer", "steel", values=values)
+    form = Form(worksheet(name), entry, {key: TextLine.ending(text) for key, text in typed.items()})
+    form.take(answer(form.sheet, form.texts(), entry=entry, display=METRIC))
+    return CalculatorPage(form, ASCII)
+
+
+def clearing() -> CalculatorPage:
+    return page(diameter="12", relief_angle="8", land_width="2", relief_style="progressive")
+
+
+def drawn(one: CalculatorPage, width: int, height: int, *, large: bool = False) -> str:
+    lines = one.draw(METRIC, width, height, large=large)
+    assert len(lines) == height
+    assert all(width_of(line) <= width for line in lines)
+    return "\n".join(map(text_of, lines))
+
+
+@pytest.mark.parametrize("width", [111, 120, 150, 200])
+def test_tooth_and_plot_stand_beside_the_numbers_where_the_screen_is_wide(width: int) -> None:
+    text = drawn(clearing(), width, 34)
+    for words in ("Drop at the heel", "heel  19.10 deg", "relief drawn", "drop below the circle, mm", "PASS"):
+        assert words in text
+
+
+def test_the_drawings_stay_where_they_are_when_the_numbers_scroll() -> None:
+    one = clearing()
+    one.draw(METRIC, 120, 16)
+    before = [line[83:] for line in drawn(one, 120, 16).splitlines()[:10]]
+    one.view.scroll(4)
+    assert [line[83:] for line in drawn(one, 120, 16).splitlines()[:10]] == before
+
+
+@pytest.mark.parametrize("size", [(80, 22), (60, 18), (100, 28)])
+def test_large_drawings_keep_the_field_in_hand_the_answer_and_the_checks_in_sight(
+    size: tuple[int, int],
+) -> None:
+    text = drawn(clearing(), *size, large=True)
+    for words in ("> Diameter", "Drop at the heel 0.281 mm", "relief drawn", "drop below", "PASS"):
+        assert words in text
+
+
+def test_on_the_smallest_screens_large_drawings_give_way_but_nothing_breaks() -> None:
+    one = clearing()
+    for width in range(20, 62):
+        for height in range(7, 20):
+            assert len(one.draw(METRIC, width, height, large=True)) == height
+
+
+def test_before_there_is_an_answer_the_quantity_in_hand_is_drawn() -> None:
+    empty = page()
+    assert "<-- diameter -->" in drawn(empty, 120, 34)
+    assert "<-- diameter -->" in drawn(empty, 80, 22, large=True)
+
+
+def test_a_calculation_without_a_drawing_says_so() -> None:
+    one = page("wheel-speed", wheel_diameter="200", rotational_speed="3000 rpm", rated_speed="35 m/s")
+    assert "This calculation has no drawing." in drawn(one, 80, 22, large=True)
+
+
+def test_the_rake_of_the_book_leans_the_face() -> None:
+    one = page(rake=12, diameter="12", relief_angle="8", land_width="2", relief_style="progressive")
+    assert "rake 12.00 deg" in drawn(one, 120, 34)
+    assert "rake" not in drawn(clearing(), 120, 34)
+
+
+def test_columns_for_drawings_begin_where_both_have_room() -> None:
+    assert column_width(110, 3) == 0
+    assert column_width(111, 3) == 28
+    assert column_width(300, 3) == 70
+
+
+async def test_one_key_shows_the_drawings_and_the_same_key_the_numbers(
+    program: Program, shown: Shown
+) -> None:
+    app = program()
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        await pilot.press(*"bro", "f2", "f6", *"drop", "space", *"of", "enter", *"5.08")
+        assert "relief drawn" not in shown(app)
+        await pilot.press("ctrl+g")
+        before = shown(app)
+        assert "relief drawn" in before
+        await pilot.press("backspace", "backspace")
+        assert shown(app) != before
+        assert "relief drawn" in shown(app)
+        await pilot.press("ctrl+g")
+        assert "relief drawn" not in shown(app)
+        assert "1/4" in shown(app)
