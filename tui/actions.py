@@ -99,14 +99,14 @@ ACTIONS: tuple[Action, ...] = (
     Action("previous-worksheet", "Before", "Changes to the calculation before.", ("ctrl+p",), ("calculator",), False),
     Action(
         "cautions",
-        "Cautions",
+        "Caution",
         "Shows every caution in full, with its source.",
         ("f4",),
         ("book", "entry", "calculator"),
     ),
     Action(
         "units",
-        "mm/inch",
+        "mm/in",
         "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.",
         ("f5",),
         ("book", "entry", "calculator"),
@@ -142,11 +142,11 @@ ACTIONS: tuple[Action, ...] = (
     Action("help", "Help", "Explains what is in front of you, and names its keys.", ("?", "f1")),
     Action("actions", "All", "Lists everything that can be done here; type to find it, Enter does it.", ("f8",), ("book", "entry", "calculator")),
     Action("back", "Back", "Goes back to where you came from; nothing typed is lost.", ("f9", "escape"), EVERYWHERE[1:]),
-    Action("back-out", "Leave", "Empties the find line; when it is empty, leaves the program.", ("f9",), ("book",)),
+    Action("back-out", "Exit", "Empties the find line; when it is empty, leaves the program.", ("f9",), ("book",)),
     Action("escape-find", "Clear", "Empties the find line.", ("escape",), ("book",), False),
     Action("repaint", "Repaint", "Paints the whole screen again, if something else wrote on it.", ("ctrl+l",), in_bar=False),
     Action("suspend", "Shell", "Goes to the shell for a while; fg comes back.", ("ctrl+z",), in_bar=False),
-    Action("quit", "Leave", "Leaves the program from anywhere; F9 does it step by step.", ("ctrl+q", "ctrl+c"), in_bar=False),
+    Action("quit", "Exit", "Leaves the program from anywhere; F9 does it step by step.", ("ctrl+q", "ctrl+c"), in_bar=False),
 )  # fmt: skip
 """Every action; where two share a key they never share a screen."""
 

@@ -128,12 +128,13 @@ def _drawn(row: Row, width: int, *, chosen: bool) -> Line:
     family, title, material, mark = columns(width)
     role: Role = "chosen" if chosen else "plain"
     rest = f" {fit(in_words(row.work_material), material)}" if material else ""
+    shown = fit(row.title, title)
+    words = shown.rstrip()
     return padded(
         line(
-            Piece("> " if chosen else "  ", "strong"),
-            fit(in_words(row.family), family) + " ",
-            Piece(fit(row.title, title), role),
-            f"{rest} {fit(mark_of(row), mark)}",
+            f"{'>' if chosen else ' '} {fit(in_words(row.family), family)} ",
+            Piece(words, role),
+            f"{shown[len(words) :]}{rest} {fit(mark_of(row), mark)}",
         ),
         width,
     )
