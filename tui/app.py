@@ -163,8 +163,12 @@ class Heelclear(SparingApp, inherit_bindings=False):
     def calculate(self, entry: Entry | None) -> None:
         """Open the calculator for an entry."""
         sheet = self.session.sheet_for(entry) if entry is not None else None
-        if entry is None or sheet is None:
+        if entry is None:
             self.say("There is nothing to calculate here; choose an entry of the book first.")
+            return
+        if sheet is None:
+            name = entry.family.replace("-", " ")
+            self.say(f"No calculation serves a {name}; 'heelclear work' lists all that there are.")
             return
         from tui.screens.calculator import CalculatorScreen
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tui.screens.calculator import CalculatorScreen
-from tui.screens.entry import EntryScreen
 from tui.screens.reading import Reading
 from tui.view.help_page import help_lines
 from tui.view.lines import Line
@@ -34,10 +33,9 @@ class HelpScreen(Reading):
         if isinstance(about, CalculatorScreen):
             form = about.page.form
             outputs = form.answer.result.outputs if form.answer and form.answer.result else ()
-            keys = [form.focus, *(field.key for field in form.fields if field.key != form.focus), *outputs]
-            return help_lines(about.WHERE, keymap, width, form.sheet, dict.fromkeys(keys))
-        keys = list(about.entry.values) if isinstance(about, EntryScreen) else []
-        return help_lines(about.WHERE, keymap, width, keys=keys)
+            keys = dict.fromkeys([*(field.key for field in form.fields), *outputs])
+            return help_lines(about.WHERE, keymap, width, form.sheet, keys, in_hand=form.focus)
+        return help_lines(about.WHERE, keymap, width, keys=about.words())
 
     def do_help(self) -> None:
         """Already here: the same key leaves again."""

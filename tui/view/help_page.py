@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
 
 from geometry.quantities import Quantity, quantity
 from geometry.worksheet import Worksheet
 from tui.actions import Where, actions_of
+from tui.figure.quantity_figures import FIGURES, WIDEST
 from tui.keys import Keymap, shown_key
-from tui.view.lines import EMPTY, Line, Piece, line, wrap
+from tui.view.lines import EMPTY, Line, Piece, beside, line, wrap
 
 ABOUT: dict[Where, str] = {
     "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order, and the list follows. Enter opens the entry, F2 goes straight to the calculator.",
@@ -30,7 +32,12 @@ ABOUT: dict[Where, str] = {
 
 
 def help_lines(
-    where: Where, keymap: Keymap, width: int, sheet: Worksheet | None = None, keys: Iterable[str] = ()
+    where: Where,
+    keymap: Keymap,
+    width: int,
+    sheet: Worksheet | None = None,
+    keys: Iterable[str] = (),
+    in_hand: str = "",
 ) -> list[Line]:
     """The help for one screen.
 
@@ -40,8 +47,11 @@ def help_lines(
         width: in cells.
         sheet: the worksheet in front of the reader, if there is one.
         keys: the quantities in front of the reader.
+        in_hand: the quantity that the reader is at, explained first of all.
     """
     lines = wrap(ABOUT[where], width)
+    if in_hand:
+        lines += [EMPTY, line(Piece("Where you are", "head")), *explained(quantity(in_hand), width)]
     if sheet is not None:
         lines += [EMPTY, line(Piece(sheet.title, "head")), *wrap(sheet.question, width)]
         lines += [EMPTY, *wrap(sheet.wants, width), EMPTY, *wrap(sheet.neglects, width)]
@@ -49,7 +59,7 @@ def help_lines(
     for action in actions_of(where):
         names = " or ".join(shown_key(key) for key in keymap.keys(action))
         lines += wrap(action.help, width, first=f"  {names:<16} ", rest=" " * 19)
-    rows = [quantity(key) for key in keys]
+    rows = [quantity(key) for key in keys if key != in_hand]
     if rows:
         lines += [EMPTY, line(Piece("Words", "head"))]
     for row in rows:
@@ -57,8 +67,23 @@ def help_lines(
     return lines
 
 
+BESIDE = 72
+"""From this width on the small drawing of a quantity stands beside its words, not under them."""
+
+
+@cache
 def explained(row: Quantity, width: int) -> list[Line]:
-    """One quantity: its name, what it is, and how it is measured."""
+    """One quantity: its name, what it is, how it is measured, and its small drawing."""
+    drawing = [line(one) for one in FIGURES.get(row.key, ())]
+    if not drawing or width < WIDEST + 4:
+        return _in_words(row, width)
+    if width < BESIDE:
+        return [*_in_words(row, width), *(line("    ", *one) for one in drawing), EMPTY]
+    room = width - WIDEST - 2
+    return [*beside(_in_words(row, room), drawing, room, "  "), EMPTY]
+
+
+def _in_words(row: Quantity, width: int) -> list[Line]:
     measured = f"How: {row.measured}"
     words = [f"One of: {', '.join(row.choices)}."] if row.choices else []
     return [

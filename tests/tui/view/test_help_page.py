@@ -1,0 +1,72 @@
+"""Help explains what is in front of the reader, and shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from geometry.quantities import quantity
+from library.book.model import Book, Entry
+from tui.app import Heelclear
+from tui.figure.quantity_figures import FIGURES
+from tui.session import Session
+from tui.view.help_page import explained
+from tui.view.lines import text_of, width_of
+
+Program = Callable[[], Heelclear]
+Shown = Callable[[Heelclear], str]
+
+
+@pytest.mark.parametrize("width", [39, 59, 72, 79, 119])
+@pytest.mark.parametrize("key", FIGURES)
+def test_a_quantity_is_explained_with_its_drawing_within_the_width(key: str, width: int) -> None:
+    lines = explained(quantity(key), width)
+    text = "\n".join(map(text_of, lines))
+    assert text.split("\n")[0].strip().startswith(quantity(key).title)
+    assert all(drawn in text for drawn in FIGURES[key])
+    assert all(width_of(line) <= width for line in lines)
+
+
+def test_on_a_very_narrow_screen_the_words_stand_alone() -> None:
+    text = "\n".join(map(text_of, explained(quantity("land_width"), 30)))
+    assert "cutting edge" in text
+    assert FIGURES["land_width"][0] not in text
+
+
+async def test_help_in_the_calculator_begins_with_the_field_in_hand_and_its_drawing(
+    program: Program, shown: Shown
+) -> None:
+    app = program()
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        await pilot.press(*"bro", "f2", "?")
+        text = shown(app)
+        assert "Land width" in text
+        assert "How: Along the circle (arc)" in text
+        assert "|<---- land ---->|" in text
+
+
+async def test_the_glossary_shows_the_drawing_of_what_is_sought(program: Program, shown: Shown) -> None:
+    app = program()
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        await pilot.press("f3", *"helix", "space", *"angle")
+        assert all(line in shown(app) for line in FIGURES["helix_angle"])
+
+
+async def test_a_family_without_a_calculation_is_told_where_to_look(
+    book: Book, shown: Shown, tmp_path: Path
+) -> None:
+    odd = Entry("broach", "pull-broach", "Pull broach", "steel")
+    larger = replace(book, entries={**book.entries, "broach": odd})
+    app = Heelclear(Session(), lambda: larger, tmp_path / "shop", tmp_path / "state")
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        await pilot.press(*"broach", "f2")
+        assert "No calculation serves a pull broach; 'heelclear work' lists all that there are." in shown(app)
