@@ -20,6 +20,7 @@ def run(options: argparse.Namespace) -> int:
     """Print the findings; returns 0 when there are none and 1 when there are some."""
     from library.book.folders import shop_folder
     from library.book.opening import open_book
+    from library.cards.checking import card_findings
     from tui.commands import printing
 
     folder = options.folder if options.folder is not None else shop_folder(options.library)[0]
@@ -29,6 +30,7 @@ def run(options: argparse.Namespace) -> int:
         )
         return 2
     book = open_book(folder, afresh=True)
+    findings = (*book.findings, *card_findings(folder))
     if options.json:
         printing.data(
             [
@@ -41,13 +43,13 @@ def run(options: argparse.Namespace) -> int:
                     "text": one.wrong,
                     "mend": one.mend,
                 }
-                for one in book.findings
+                for one in findings
             ]
         )
-        return 1 if book.findings else 0
-    for finding in book.findings:
+        return 1 if findings else 0
+    for finding in findings:
         printing.line(str(finding))
-    count = len(book.findings)
+    count = len(findings)
     if count:
         printing.line(f"{count} problem{'s' if count > 1 else ''} found.")
         return 1

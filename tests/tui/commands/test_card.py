@@ -304,3 +304,16 @@ def test_a_poisoned_card_never_reaches_the_terminal(shop: Shop) -> None:
     ):
         _, out, err = shop.run(*words)
         assert not set(out + err) & {"\x1b", "\x07", "\u202e"}
+
+
+def test_check_tells_what_is_wrong_in_a_card_and_in_a_machine_with_file_and_line(shop: Shop) -> None:
+    assert shop.run("check")[0] == 0
+    shop.new("--family", "tap", "tool.flutes=4")
+    file = next(shop.folder.rglob("cards/*/*.toml"))
+    file.write_text(file.read_text() + "\n[card.received]\ndrop = 0.28\n")
+    (shop.folder / "machines.toml").write_text(MACHINES.replace('"0.01 mm"', '"0,01 mm"'))
+    code, out, _ = shop.run("check")
+    assert code == 1
+    assert re.search(r"machines\.toml:\d+:1: window-grinder\.dials\.wheel-head\.division: .*comma", out)
+    assert re.search(rf"{re.escape(str(file))}:\d+:1: .*received\.drop: The reading 0\.28 has no unit", out)
+    assert "2 problems found." in out
