@@ -30,6 +30,7 @@ class Session:
         page: the list of the book with its find line.
         units_ready: whether units are loaded, so that writing one costs nothing.
         large_figures: whether the calculator shows its drawings large, in place of the numbers.
+        first_start: whether the program was never started here before.
         left_behind: what an earlier run left unsaved.
     """
 
@@ -40,6 +41,7 @@ class Session:
     page: BookPage = field(default_factory=BookPage)
     units_ready: bool = False
     large_figures: bool = False
+    first_start: bool = False
     left_behind: list[Kept] = field(default_factory=list)
     _typed: dict[str, Typed] = field(default_factory=dict)
     _forms: dict[tuple[str, str], Form] = field(default_factory=dict)

@@ -30,6 +30,7 @@ def run(options: argparse.Namespace) -> int:
     from library.book.folders import config_folder, shop_folder, state_folder
     from library.book.opening import open_book, quick_rows
     from library.units.system import Display
+    from tui import first_start
     from tui.look import look
     from tui.own_keys import read_keys
     from tui.session import Session
@@ -45,7 +46,10 @@ def run(options: argparse.Namespace) -> int:
         display=Display(options.units),
         keymap=read_keys(config_folder() / "keys.toml"),
         page=BookPage(quick_rows(shop)),
+        first_start=first_start.is_first(state_folder()),
     )
+    if session.first_start:
+        first_start.remember(state_folder())
     app = Heelclear(session, lambda: open_book(shop), shop, state_folder())
     app.run(mouse=options.mouse)
     return app.return_code or 0

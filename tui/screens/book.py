@@ -5,6 +5,7 @@ from __future__ import annotations
 from tui.actions import action
 from tui.screens.board import Board
 from tui.view.book_page import with_preview
+from tui.view.first_lines import HEIGHT, LEAST_ROWS, first_lines
 from tui.view.lines import Line, Piece, line
 from tui.view.text_line import TextLine
 
@@ -33,7 +34,12 @@ class BookScreen(Board):
         return ": ".join(["Heelclear: the book", " and ".join(said)]) if said else "Heelclear: the book"
 
     def body(self, width: int, height: int) -> list[Line]:
-        """Find line and list, and on a wide screen the chosen entry beside them."""
+        """Find line and list, on a wide screen the chosen entry beside them, and on a first start what to do."""
+        if self.session.first_start and height >= LEAST_ROWS:
+            return [*self._book(width, height - HEIGHT), *first_lines(self.session.keymap, width)]
+        return self._book(width, height)
+
+    def _book(self, width: int, height: int) -> list[Line]:
         if width < PREVIEW_FROM:
             return self.session.page.draw(width, height)
         page = self.session.page.draw(LIST_SHARE, height)
@@ -119,7 +125,7 @@ class BookScreen(Board):
             return
         from tui.screens.drafts import DraftsScreen
 
-        self.app.push_screen(DraftsScreen(self.session, self.session.left_behind))
+        self.app.push_screen(DraftsScreen(self.session))
 
     def do_change_book(self) -> None:
         """List what can be changed of the book as a whole."""

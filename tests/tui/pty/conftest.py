@@ -18,6 +18,9 @@ from pathlib import Path
 import pyte
 import pytest
 
+from library.book.folders import state_folder
+from tui.first_start import remember
+
 KEYS = {
     "up": "\x1b[A",
     "down": "\x1b[B",
@@ -127,8 +130,9 @@ Open = Callable[..., Terminal]
 
 @pytest.fixture
 def terminal(an_empty_home: Path) -> Iterator[Open]:
-    """Opens the program in a terminal, with its arguments and with variables; or some code in its place."""
+    """Opens the program, not for the first time, with arguments and variables; or some code in its place."""
     opened: list[Terminal] = []
+    remember(state_folder())
 
     def start(*words: str, columns: int = 80, rows: int = 24, code: str = "", **variables: str) -> Terminal:
         environment = {name: value for name, value in os.environ.items() if name not in HIDDEN}

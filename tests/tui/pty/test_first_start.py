@@ -1,0 +1,21 @@
+"""Started for the first time and for the second."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from library.book.folders import state_folder
+from tui.first_start import NAME
+
+Open = Callable[..., Any]
+
+
+def test_only_the_very_first_start_tells_what_to_do(terminal: Open) -> None:
+    (state_folder() / NAME).unlink()
+    first = terminal()
+    first.wait_for("Your first time here")
+    first.press("f9")
+    first.exit_code()
+    second = terminal()
+    assert not any("Your first time here" in line for line in second.wait_for(" of "))

@@ -1,0 +1,65 @@
+"""The first start tells in five lines what to do, and no later one does."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from library.book.model import Book
+from tui import first_start
+from tui.app import Heelclear
+from tui.keys import Keymap, keymap
+from tui.session import Session
+from tui.view.first_lines import HEIGHT, first_lines
+from tui.view.lines import text_of, width_of
+
+Shown = Callable[[Heelclear], str]
+
+
+@pytest.mark.parametrize("width", [60, 80, 200])
+def test_five_lines_under_a_heading_are_told_whole(width: int) -> None:
+    lines = first_lines(Keymap(), width)
+    assert len(lines) == HEIGHT == 6
+    assert all(width_of(line) <= width for line in lines)
+    text = "\n".join(map(text_of, lines))
+    assert "…" not in text
+    for words in ("Type a part", "Enter", "F2", "F6", "? explains", "F9 leaves"):
+        assert words in text
+
+
+def test_the_keys_told_are_the_reader_s_own() -> None:
+    text = "\n".join(map(text_of, first_lines(keymap({"calculate": ("f5",), "units": ("ctrl+f",)}), 80)))
+    assert "F5 works it out" in text
+
+
+def test_a_start_is_the_first_until_it_is_remembered(tmp_path: Path) -> None:
+    state = tmp_path / "state" / "heelclear"
+    assert first_start.is_first(state)
+    assert not state.exists()
+    first_start.remember(state)
+    assert not first_start.is_first(state)
+
+
+def test_a_state_folder_that_cannot_be_written_is_no_fault(tmp_path: Path) -> None:
+    (tmp_path / "state").write_text("a file where the folder should be")
+    first_start.remember(tmp_path / "state")
+    assert first_start.is_first(tmp_path / "state")
+
+
+@pytest.mark.parametrize(
+    ("first", "size"), [(True, (80, 24)), (True, (60, 20)), (False, (80, 24)), (True, (80, 12))]
+)
+async def test_they_stand_under_the_list_on_a_first_start_where_the_list_keeps_room(
+    book: Book, tmp_path: Path, shown: Shown, first: bool, size: tuple[int, int]
+) -> None:
+    app = Heelclear(Session(first_start=first), lambda: book, tmp_path / "shop", tmp_path / "state")
+    async with app.run_test(size=size) as pilot:
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        text = shown(app)
+        assert ("Your first time here" in text) is (first and size[1] >= 20)
+        assert "Hand tap, brass" in text
+        await pilot.press(*"sink")
+        assert "Countersink 90 degrees" in shown(app)

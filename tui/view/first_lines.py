@@ -1,0 +1,34 @@
+"""Five lines for the first start: what to do, and nothing else."""
+
+from __future__ import annotations
+
+from tui.actions import action
+from tui.keys import Keymap
+from tui.view.lines import Line, Piece, fit, line
+
+HEIGHT = 6
+"""Lines, the heading among them."""
+
+LEAST_ROWS = 16
+"""Rows of a page below which the list needs them all."""
+
+
+def first_lines(keymap: Keymap, width: int) -> list[Line]:
+    """The five lines under their heading.
+
+    Args:
+        keymap: the keys in force.
+        width: in cells.
+    """
+    open_it, calculate, change, explain, back = (
+        keymap.first_key(action(name)) for name in ("open", "calculate", "change-book", "help", "back-out")
+    )
+    said = (
+        "Type a part of the tool or material; the list follows.",
+        f"Up, Down and {open_it}: what it should have, with sources.",
+        f"{calculate} works it out: type what you measured, read the dial.",
+        f"{change} writes your own shop's values over those of the book.",
+        f"{explain} explains what you see, with small drawings; {back} leaves.",
+    )
+    head = line(Piece(fit("── Your first time here " + "─" * width, width).replace("…", "─"), "rule"))
+    return [head, *(line(Piece(f" {n} ", "key"), fit(text, width - 3)) for n, text in enumerate(said, 1))]
