@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import shlex
 from pathlib import Path
 from typing import Any
 
@@ -317,3 +318,22 @@ def test_check_tells_what_is_wrong_in_a_card_and_in_a_machine_with_file_and_line
     assert re.search(r"machines\.toml:\d+:1: window-grinder\.dials\.wheel-head\.division: .*comma", out)
     assert re.search(rf"{re.escape(str(file))}:\d+:1: .*received\.drop: The reading 0\.28 has no unit", out)
     assert "2 problems found." in out
+
+
+def test_the_tour_of_the_readme_can_be_walked_word_for_word(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    readme = (Path(__file__).parents[3] / "README.md").read_text(encoding="utf-8")
+    tour = re.search(r"## A job, from the bench to the record.*?```sh\n(.*?)```", readme, re.DOTALL)
+    assert tour is not None
+    card = "ID"
+    for line in tour[1].strip().splitlines():
+        words = shlex.split(line.replace("~/yard", str(tmp_path / "yard")), comments=True)
+        assert words[0] == "heelclear"
+        assert main([card if word == "ID" else word for word in words[1:]]) == 0, line
+        printed = capsys.readouterr()
+        assert printed.err == ""
+        if "card-new" in words:
+            card = printed.out.split()[0]
+    # Chord 3.0 on 11.96, relief 6.5 degrees: R theta tan a = 0.345 mm, so 0.35 and 0.34 are within 0.02.
+    assert card != "ID"
