@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import events
-from textual.app import ComposeResult
+from textual.app import ComposeResult, ScreenStackError
 from textual.screen import Screen
 
 from tui.actions import Action, Where
@@ -80,7 +81,7 @@ class Board(Screen[None], inherit_bindings=False):
     def do(self, action: Action) -> None:
         """Do an action of the registry, and show what came of it."""
         getattr(self, method_of(action))()
-        if self.is_current:
+        if self.is_active:
             self.draw()
 
     def draw(self) -> None:
@@ -109,6 +110,9 @@ class Board(Screen[None], inherit_bindings=False):
         """Do what the registry says for a key; else hand it on as a character or an edit."""
         event.stop()
         event.prevent_default()
+        if not self.is_active:
+            self._hand_on(events.Key(event.key, event.character))
+            return
         self.said = ""
         key = event.character if event.key == "question_mark" and event.character else event.key
         action = self.session.keymap.action(self.WHERE, key)
@@ -124,8 +128,16 @@ class Board(Screen[None], inherit_bindings=False):
     def on_paste(self, event: events.Paste) -> None:
         """Take pasted text as if it were typed, its line breaks as spaces."""
         event.stop()
+        if not self.is_active:
+            self._hand_on(events.Paste(event.text))
+            return
         self.typed(" ".join(event.text.split()))
         self.draw()
+
+    def _hand_on(self, event: events.Event) -> None:
+        """Give what was typed ahead to the screen that came in front by then; it was meant for that one."""
+        with suppress(ScreenStackError):
+            self.app.screen.post_message(event)
 
     def do_back(self) -> None:
         """Go back to the screen before."""

@@ -1,0 +1,27 @@
+"""Keys that arrive together, as over a slow line, do what they do one by one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+Open = Callable[..., Any]
+
+
+def test_what_is_typed_ahead_goes_to_the_screen_that_it_opens(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    opened.read(0.5)
+    opened.press("hand tap", "f2", "10mm", "down", "1.5mm")
+    shown = opened.wait_for("1.5mm")
+    assert any("Diameter" in line and "10mm" in line for line in shown)
+    opened.press("f9")
+    assert any("Find: hand tap" in line for line in opened.wait_for("Find: "))
+
+
+def test_going_back_faster_than_screens_close_leaves_the_program_in_order(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    opened.read(0.5)
+    opened.press("hand tap", "enter", "f2", "f4", "f9", "f9", "f9", "f9", "f9")
+    assert opened.exit_code() == 0
