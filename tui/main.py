@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from typing import TextIO
 
 from tui.version import __version__
 
@@ -22,19 +23,39 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 0
     options = parse(words)
     try:
-        return int(options.run(options))
+        code = int(options.run(options))
     except BrokenPipeError:
-        return _reader_went_away()
+        code = 141
     except KeyboardInterrupt:
-        return 130
+        code = 130
+    except OSError as error:
+        print(f"This could not be finished: {error.strerror or error}.", file=sys.stderr)
+        code = 1
+    return code if _said_everything() or code else 1
 
 
-def _reader_went_away() -> int:
-    """Whoever read our output (``head``, a pager) stopped; that is no fault of anybody."""
+def _said_everything() -> bool:
+    """Send what is still to be said; where nobody can hear it any more, let it go.
+
+    A reader that stopped (``head``, a pager) and a terminal whose line was cut are no fault of anybody; without
+    this the interpreter would complain at its end and put an exit code of its own over ours.
+    """
+    heard = True
+    for stream in (sys.stdout, sys.stderr):
+        try:
+            stream.flush()
+        except OSError:
+            heard = False
+            _let_go(stream)
+    return heard
+
+
+def _let_go(stream: TextIO) -> None:
     import os
 
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    return 141
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, stream.fileno())
+    os.close(nowhere)
 
 
 if __name__ == "__main__":
