@@ -21,6 +21,7 @@ Where = Literal[
     "two-people",
     "history",
     "drafts",
+    "draft",
 ]
 """The screens, by the name that the registry knows them by."""
 
@@ -40,6 +41,7 @@ EVERYWHERE: tuple[Where, ...] = (
     "two-people",
     "history",
     "drafts",
+    "draft",
 )
 
 _LISTS: tuple[Where, ...] = ("book", "actions", "worksheets", "changes", "drafts")
@@ -52,6 +54,7 @@ _READING: tuple[Where, ...] = (
     "before-saving",
     "two-people",
     "history",
+    "draft",
 )
 
 SAFE_KEYS = frozenset(
@@ -126,7 +129,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("scroll-down", "Down", "Scrolls one line down.", ("down",), _READING, False),
     Action("next-entry", "Next entry", "Shows the next entry of the list.", ("ctrl+n",), ("entry",), False),
     Action("previous-entry", "Entry before", "Shows the entry before in the list.", ("ctrl+p",), ("entry",), False),
-    Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets", "changes", "drafts")),
+    Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets", "changes", "drafts", "draft")),
     Action("change", "Change", "Changes this entry in the shop's own book: its values, its texts, its id.", ("f6",), ("entry",)),
     Action("change-book", "Book", "Adds an entry or a family, takes back the last save, shares the book through git.", ("f6",), ("book",)),
     Action("drafts", "Drafts", "Shows what an earlier run left unsaved.", ("ctrl+r",), ("book",), False),
@@ -134,7 +137,9 @@ ACTIONS: tuple[Action, ...] = (
     Action("save", "Save", "Saves the change that is shown.", ("enter", "f2"), ("before-saving",)),
     Action("keep-mine", "Mine", "Saves what you want, over what the other one wrote.", ("f2",), ("two-people",)),
     Action("keep-theirs", "Theirs", "Leaves what the other one wrote.", ("f3",), ("two-people",)),
-    Action("drop-draft", "Drop", "Forgets the chosen draft for good.", ("f6",), ("drafts",)),
+    Action("start-over", "Start over", "Puts what the book has in place of what you typed here.", ("ctrl+r",), ("form",)),
+    Action("compare-draft", "Compare", "Shows what was typed beside what stood there and what the book has now.", ("f2",), ("drafts",)),
+    Action("drop-draft", "Drop", "Forgets the chosen draft for good.", ("f6",), ("drafts", "draft")),
     Action("copy", "Copy", "Copies the answer as text to the clipboard of your terminal, where it allows that.", ("ctrl+t",), ("calculator",), False),
     Action("keep", "Keep", "Writes the answer as text into a new file in the folder that you started in.", ("ctrl+r",), ("calculator",), False),
     Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False),

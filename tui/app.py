@@ -10,14 +10,17 @@ from textual.screen import Screen
 
 from library.book.rows import Rows
 from library.units.system import Display
+from tui.behind import Behind
 from tui.book_desk import BookDesk
 from tui.changing import Changing
 from tui.drafting import Drafting
+from tui.editor import Editor
 from tui.plain import plain
 from tui.private_textual import SparingApp
 from tui.screens.board import Board
 from tui.screens.book import BookScreen
 from tui.session import Session
+from tui.sharing import Sharing
 from tui.signals import on_ending
 from tui.watching import Watching
 
@@ -60,6 +63,13 @@ class Heelclear(SparingApp, inherit_bindings=False):
             super().__init__()
             self.kept = kept
 
+    class Follow(Message):
+        """A thread has ended, and something is to be done on the screen."""
+
+        def __init__(self, do: Callable[[], None]) -> None:
+            super().__init__()
+            self.do = do
+
     class FilesChanged(Message):
         """Somebody else changed files of the book."""
 
@@ -72,7 +82,11 @@ class Heelclear(SparingApp, inherit_bindings=False):
         self.session = session
         self._open_book = open_book
         self.animation_level = "none"
-        self.changing = Changing(self, BookDesk(shop))
+        desk = BookDesk(shop)
+        self.behind = Behind(self)
+        self.changing = Changing(self, desk)
+        self.sharing = Sharing(self, desk)
+        self.editor = Editor(self, state / "notes")
         self.drafting = Drafting(self, state / "drafts")
         self.watching = Watching(self, shop)
 
@@ -105,7 +119,11 @@ class Heelclear(SparingApp, inherit_bindings=False):
     def on_heelclear_left_behind(self, message: LeftBehind) -> None:
         """Offer what was left unsaved, without coming between a person and what is being typed."""
         self.session.left_behind = list(message.kept)
-        self._draw()
+        self.draw_front()
+
+    def on_heelclear_follow(self, message: Follow) -> None:
+        """Do what was to be done."""
+        message.do()
 
     def on_heelclear_files_changed(self, message: FilesChanged) -> None:
         """Read the book again, and say whose file it was."""
@@ -116,7 +134,6 @@ class Heelclear(SparingApp, inherit_bindings=False):
     def read_again(self, sentence: str) -> None:
         """Read the book again behind the screen, and say why."""
         self.say(sentence)
-        self.watching.forget()
         self.run_worker(self._read_book, thread=True)
 
     def back_from(self, *places: str) -> None:
@@ -125,6 +142,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
             self.pop_screen()
 
     def _read_book(self) -> None:
+        self.watching.take_as_known()
         book = self._open_book()
         rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
         rows.matching("")  # unpacks what a search looks at, so that the first letter does not wait for it
@@ -134,10 +152,13 @@ class Heelclear(SparingApp, inherit_bindings=False):
         """Show the book."""
         self.session.book = message.book
         self.session.page.fill(message.rows)
+        self.session.show_wanted()
         for screen in self.screen_stack:
             if isinstance(screen, Board):
                 screen.book_changed()
-        self._draw()
+        if isinstance(self.screen, Board):
+            self.screen.leave_if_gone()
+        self.draw_front()
 
     def load_units(self) -> None:
         """Load units in a thread, once."""
@@ -154,9 +175,10 @@ class Heelclear(SparingApp, inherit_bindings=False):
     def on_heelclear_units_loaded(self) -> None:
         """Lengths can be written in the other unit too."""
         self.session.units_ready = True
-        self._draw()
+        self.draw_front()
 
-    def _draw(self) -> None:
+    def draw_front(self) -> None:
+        """Show the screen in front as it now is."""
         if isinstance(self.screen, Board):
             self.screen.draw()
 
@@ -194,6 +216,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
     def leave(self, code: int = 0) -> None:
         """Leave with an exit code; everything typed is kept by then."""
         self.drafting.end(orderly=code == 0)
+        self.behind.end()
         self.exit(return_code=code)
 
     def last_words(self, error: BaseException) -> str:

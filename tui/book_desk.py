@@ -1,14 +1,15 @@
-"""Changing the shop's book from the screens: plan, save, record, take back."""
+"""Changing the shop's book from the screens: plan, save, record, take back. Nothing here touches a screen."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from library.editing.changes import Change
-    from library.editing.merging import Choice
+    from library.editing.merging import Choice, Conflict
     from library.editing.plan import Plan
     from library.editing.saving import Asked, Done
     from library.history.work_tree import WorkTree
@@ -28,11 +29,29 @@ class BookDesk:
         self.shop = shop
         self.last: Done | None = None
 
-    def plan(self, change: Change) -> Plan:
-        """Work out what a change would write; raises with a sentence where it cannot be made."""
+    def plan(self, change: Change, began: Mapping[str, object] | None = None) -> Plan | dict[str, Conflict]:
+        """Work out what a change would write.
+
+        Args:
+            change: what is wanted.
+            began: what the person found when he began, where somebody may have changed it since.
+
+        Returns:
+            The plan; or, by field, what both changed.
+
+        Raises:
+            EditRefused: when it cannot be made.
+            SaveRefused: when a file cannot be read.
+        """
         from library.book.folders import shipped_folder
+        from library.editing.changes import SetText, SetValue
+        from library.editing.meanwhile import changed_meanwhile
         from library.editing.planning import plan
 
+        if began is not None and isinstance(change, SetValue | SetText):
+            met = changed_meanwhile(change, began, self.shop, shipped_folder())
+            if met:
+                return met
         return plan(change, self.shop, shipped_folder())
 
     def save(self, plan: Plan, choices: Sequence[Choice] = ()) -> Done | Asked:
@@ -48,7 +67,11 @@ class BookDesk:
         """The plan that takes the last save back, or nothing where nothing was saved yet."""
         from library.editing.saving import undone
 
-        return undone(self.last) if self.last is not None else None
+        if self.last is None:
+            return None
+        back, again, told = "Taken back: ", "Done again: ", self.last.plan.sentence
+        plan = undone(self.last)
+        return replace(plan, sentence=again + told.removeprefix(back)) if told.startswith(back) else plan
 
     def work_tree(self) -> WorkTree | None:
         """The git work tree that the shop's folder is in, where there is one and git is installed."""
@@ -64,11 +87,11 @@ class BookDesk:
 
         if not commits_each_save(self.shop):
             return ""
-        tree = self.work_tree()
-        if tree is None:
-            return "It is not recorded: the folder is in no git work tree."
         try:
+            tree = self.work_tree()
+            if tree is None:
+                return "It is not recorded: the folder is in no git work tree, or git is not installed."
             record(tree, [done.plan.path], done.plan.sentence)
         except GitRefused as refused:
-            return str(refused)
+            return refused.sentence
         return "It is recorded in git."

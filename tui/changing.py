@@ -1,24 +1,49 @@
-"""The way of a change: planned, looked at, saved, asked about, recorded, taken back, shared."""
+"""The way of a change: planned, looked at, saved, asked about, recorded, taken back."""
 
 from __future__ import annotations
 
-import os
-import shlex
-import subprocess
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from tui.book_desk import BookDesk
-from tui.screens.before_saving import BeforeSavingScreen
 
 if TYPE_CHECKING:
-    from library.book.model import Entry, Place
-    from library.drafts.draft import Draft
     from library.editing.changes import Change
-    from library.editing.merging import Choice
+    from library.editing.merging import Choice, Conflict
     from library.editing.plan import Plan
-    from library.history.joining import FileChoice
+    from library.editing.saving import Asked, Done
     from tui.app import Heelclear
+
+Met = Mapping[str, "Conflict"]
+"""What somebody else changed as well since a person began, by field."""
+
+
+@dataclass(frozen=True)
+class Wish:
+    """A change on its way.
+
+    Attributes:
+        change: what is wanted; nothing where a save is taken back.
+        began: what the person found when he began, by field.
+        met: takes the conflicts and the person's answers where somebody else changed the same since then.
+        saved: done once it is saved, and not before: only then may what was typed be forgotten.
+    """
+
+    change: Change | None = None
+    began: Mapping[str, object] | None = None
+    met: Callable[[Met, Sequence[Choice]], None] = lambda met, choices: None
+    saved: Callable[[], None] = lambda: None
+
+    def new_id(self) -> str:
+        """The id that an entry has afterwards and had not before; else empty."""
+        from library.editing.changes import AddEntry, CopyEntry, RenameEntry
+
+        match self.change:
+            case AddEntry(id=name) | CopyEntry(new_id=name) | RenameEntry(new_id=name):
+                return name
+            case _:
+                return ""
 
 
 class Changing:
@@ -33,51 +58,24 @@ class Changing:
         self._app = app
         self.desk = desk
 
-    def look(self, change: Change, draft: Draft | None = None) -> None:
+    def look(self, wish: Wish) -> None:
         """Show what a change would write."""
-        from library.editing.document import EditRefused
-        from library.files.refusals import SaveRefused
-
-        try:
-            plan = self.desk.plan(change)
-        except (EditRefused, SaveRefused) as refused:
-            self._app.say(refused.sentence)
+        change = wish.change
+        if change is None:
             return
-        self._look_at(plan, draft)
 
-    def _look_at(self, plan: Plan, draft: Draft | None) -> None:
-        if plan.before == plan.after:
-            self._app.say("Nothing would change in the file.")
-            return
-        screen = BeforeSavingScreen(self._app.session, plan, lambda plan: self._save(plan, draft))
-        self._app.push_screen(screen)
+        def show(made: Plan | dict[str, Conflict]) -> None:
+            if isinstance(made, dict):
+                self._ask(list(made.values()), lambda choices: wish.met(made, choices))
+            else:
+                self._show(made, wish)
 
-    def _save(self, plan: Plan, draft: Draft | None, choices: Sequence[Choice] = ()) -> None:
-        from library.editing.document import EditRefused
-        from library.editing.saving import Asked
-        from library.files.refusals import SaveRefused
-
-        try:
-            saved = self.desk.save(plan, choices)
-        except (EditRefused, SaveRefused) as refused:
-            self._app.say(refused.sentence)
-            return
-        if isinstance(saved, Asked):
-            from tui.screens.two_people import TwoPeopleScreen
-
-            again = TwoPeopleScreen(
-                self._app.session,
-                saved.conflicts,
-                lambda chosen: self._save(plan, draft, [*choices, *chosen]),
-            )
-            self._app.push_screen(again)
-            return
-        if draft is not None:
-            self._app.drafting.drop(draft)
-        self._app.back_from("before-saving", "form", "two-people")
-        said = ["Saved.", "What others changed meanwhile is kept too." if saved.merged else "", saved.warning]
-        said.append(self.desk.record(saved))
-        self._app.read_again(" ".join(part for part in said if part))
+        self._app.behind.begin(
+            "Working out what would change in the file.",
+            lambda: self.desk.plan(change, wish.began),
+            show,
+            elsewhere="What would change is worked out; go back and ask for it again.",
+        )
 
     def take_back(self) -> None:
         """Show what taking back the last save would write."""
@@ -85,110 +83,55 @@ class Changing:
         if plan is None:
             self._app.say("Nothing was saved yet, so there is nothing to take back.")
         else:
-            self._look_at(plan, None)
+            self._show(plan, Wish())
 
-    def open_editor(self, place: Place) -> None:
-        """Open a file of the book at a line in the person's editor, then read the book again."""
-        words = shlex.split(os.environ.get("VISUAL") or os.environ.get("EDITOR") or "")
-        if not words:
-            self._app.say(
-                f"Neither VISUAL nor EDITOR names an editor. The entry is in {place.file}, line {place.line}."
-            )
+    def _show(self, plan: Plan, wish: Wish) -> None:
+        if plan.before == plan.after:
+            self._app.say("Nothing would change in the file.")
             return
-        try:
-            with self._app.suspend():
-                done = subprocess.run([*words, f"+{place.line}", str(place.file)], check=False)
-        except OSError as error:
-            self._app.say(f"{words[0]} could not be started: {error.strerror}.")
-            return
-        finally:
-            self._app.repaint()
-        told = "" if done.returncode == 0 else f"{words[0]} ended with {done.returncode}. "
-        self._app.read_again(f"{told}The book was read again.")
+        from tui.screens.before_saving import BeforeSavingScreen
 
-    def show_history(self, entry: Entry) -> None:
-        """Show what git remembers of an entry."""
-        from library.history.following import history
-        from library.history.git import GitRefused
-        from tui.screens.entry_history import EntryHistoryScreen
+        self._app.push_screen(
+            BeforeSavingScreen(self._app.session, plan, lambda plan: self._save(plan, wish))
+        )
 
-        tree = self.desk.work_tree()
-        if tree is None:
-            self._app.say(
-                "The book's folder is in no git work tree, or git is not installed; there is no history."
-            )
-            return
-        try:
-            revisions = history(tree, entry.id)
-        except GitRefused as refused:
-            self._app.say(refused.sentence)
-            return
-        self._app.push_screen(EntryHistoryScreen(self._app.session, entry, revisions))
+    def _save(self, plan: Plan, wish: Wish, choices: Sequence[Choice] = ()) -> None:
+        def take(saved: Done | Asked) -> None:
+            from library.editing.saving import Done
 
-    def records_each_save(self) -> bool:
-        """Whether the shop wants every save recorded."""
-        from library.history.habit import commits_each_save
+            if isinstance(saved, Done):
+                self._saved(saved, wish)
+            else:
+                self._ask(
+                    saved.conflicts,
+                    lambda chosen: self._save(plan, wish, (*choices, *chosen)),
+                    plan.path.name,
+                )
 
-        return commits_each_save(self.desk.shop)
+        self._app.behind.begin("Saving.", lambda: self.desk.save(plan, choices), take)
 
-    def change_habit(self) -> None:
-        """Turn recording on or off for this book."""
-        from library.files.refusals import SaveRefused
-        from library.history.habit import set_commits_each_save
-
-        wanted = not self.records_each_save()
-        try:
-            set_commits_each_save(self.desk.shop, wanted=wanted)
-        except SaveRefused as refused:
-            self._app.say(refused.sentence)
-        else:
-            self._app.say(
-                "From now on every save is one commit." if wanted else "Saves are not recorded any more."
-            )
-
-    def pull(self, choices: Sequence[FileChoice] = ()) -> None:
-        """Bring in what others pushed, asking where both changed the same."""
-        from library.history.git import GitRefused
-        from library.history.joining import FileChoice
-        from library.history.sharing import PullAsked, pull
+    def _ask(
+        self,
+        conflicts: Sequence[Conflict],
+        answered: Callable[[list[Choice]], None],
+        file: str = "",
+    ) -> None:
         from tui.screens.two_people import TwoPeopleScreen
 
-        tree = self.desk.work_tree()
-        if tree is None:
-            return
-        try:
-            done = pull(tree, choices)
-        except GitRefused as refused:
-            self._app.say(refused.sentence)
-            return
-        if isinstance(done, PullAsked):
-            asked = done.conflicts
+        self._app.push_screen(TwoPeopleScreen(self._app.session, conflicts, answered, file))
 
-            def answered(chosen: list[Choice]) -> None:
-                new = [FileChoice(one.path, choice) for one, choice in zip(asked, chosen, strict=True)]
-                self.pull([*choices, *new])
-
-            self._app.push_screen(
-                TwoPeopleScreen(self._app.session, [one.conflict for one in asked], answered)
-            )
-            return
-        count = done.commits
-        told = (
-            "Nothing new was there." if count == 0 else f"{count} commit{'s' if count > 1 else ''} came in."
-        )
+    def _saved(self, done: Done, wish: Wish) -> None:
+        self._app.back_from("before-saving", "two-people")
+        wish.saved()
+        if wish.new_id():
+            self._app.session.wanted = wish.new_id()
+            self._app.back_from("form", "changes", "entry")
+        said = ["Saved.", "What others changed meanwhile is kept too." if done.merged else "", done.warning]
+        told = " ".join(part for part in said if part)
         self._app.read_again(told)
 
-    def push(self) -> None:
-        """Send what is recorded here to the other copy."""
-        from library.history.git import GitRefused
-        from library.history.sharing import push
+        def tell(recorded: str) -> None:
+            if recorded:
+                self._app.say(f"{told} {recorded}")
 
-        tree = self.desk.work_tree()
-        if tree is None:
-            return
-        try:
-            push(tree)
-        except GitRefused as refused:
-            self._app.say(refused.sentence)
-        else:
-            self._app.say("Sent to the other copy.")
+        self._app.behind.begin("Saved; it is being recorded in git.", lambda: self.desk.record(done), tell)

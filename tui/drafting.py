@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
+from threading import Lock
 from typing import TYPE_CHECKING
 
 from textual.timer import Timer
@@ -13,12 +14,15 @@ if TYPE_CHECKING:
     from library.drafts.shelf import Drafts, Kept
     from tui.app import Heelclear
 
-QUIET = 0.5
-"""Seconds after the last key in which nothing is typed and the draft is written."""
+SOON = 0.5
+"""Seconds from a key to the writing of what was typed; further keys meanwhile do not put it off."""
 
 
 class Drafting:
     """The drafts of this run, and those that earlier runs left.
+
+    What is typed stands in memory at once, so that a form that is left and opened again has it. Writing is done in
+    a thread; a lock keeps one writer at a time, and each writes what is newest by then.
 
     Args:
         app: the program.
@@ -29,47 +33,44 @@ class Drafting:
         self._app = app
         self._folder = folder
         self._drafts: Drafts | None = None
-        self._waiting: dict[str, Draft] = {}
-        self._kept: dict[str, Draft] = {}
+        self._newest: dict[str, Draft] = {}
+        self._unwritten: dict[str, Draft] = {}
+        self._forgotten: list[Kept] = []
+        self._lock = Lock()
         self._timer: Timer | None = None
+        self._told = False
 
-    @property
-    def drafts(self) -> Drafts:
-        """The shelf of drafts, made when it is first needed."""
-        if self._drafts is None:
-            from library.drafts.shelf import Drafts
-
-            self._drafts = Drafts(self._folder)
-        return self._drafts
+    def newest(self, name: str) -> Draft | None:
+        """What was typed last in this run into the form that has drafts of this name."""
+        return self._newest.get(name)
 
     def keep_soon(self, draft: Draft) -> None:
-        """Keep a draft as soon as nothing has been typed for a moment."""
-        self._waiting[draft.name] = draft
-        if self._timer is not None:
-            self._timer.stop()
-        self._timer = self._app.set_timer(QUIET, self.keep_now)
-
-    def keep_now(self) -> None:
-        """Write what waits; a disk that refuses is told once and does not stop the work."""
-        from library.files.refusals import SaveRefused
-
-        waiting, self._waiting = self._waiting, {}
-        for name, draft in waiting.items():
-            try:
-                if draft.is_unchanged():
-                    self.drafts.drop(draft)
-                    self._kept.pop(name, None)
-                else:
-                    self.drafts.keep(draft)
-                    self._kept[name] = draft
-            except SaveRefused as refused:
-                self._app.say(f"What you type is not kept as a draft. {refused.sentence}")
+        """Keep a draft within half a second."""
+        if draft.is_unchanged():
+            self._newest.pop(draft.name, None)
+        else:
+            self._newest[draft.name] = draft
+        self._unwritten[draft.name] = draft
+        if self._timer is None:
+            self._timer = self._app.set_timer(SOON, self._write_behind)
 
     def drop(self, draft: Draft) -> None:
-        """Forget a draft, because it was saved."""
-        self._waiting.pop(draft.name, None)
-        if self._kept.pop(draft.name, None) is not None:
-            self.drafts.drop(draft)
+        """Forget a draft, because it was saved or given up."""
+        self._newest.pop(draft.name, None)
+        self._unwritten[draft.name] = draft
+        self._write_behind()
+
+    def drop_saved(self, draft: Draft) -> bool:
+        """Forget a draft that was saved, unless more was typed since; returns whether it is forgotten."""
+        newest = self._newest.get(draft.name)
+        if newest is not None and newest.fields != draft.fields:
+            return False
+        self.drop(draft)
+        return True
+
+    def keep_now(self) -> None:
+        """Write what waits before anything else happens; returns when it is on the disk."""
+        self._write()
 
     def end(self, *, orderly: bool) -> None:
         """Keep everything before the program ends.
@@ -77,32 +78,67 @@ class Drafting:
         What was typed into a calculator is forgotten at an orderly end: figures of the last tool must not
         stand in the fields of the next one.
         """
-        self.keep_now()
         if orderly:
-            for draft in [one for one in self._kept.values() if one.kind == "calculator"]:
-                self.drop(draft)
+            for draft in [one for one in self._newest.values() if one.kind == "calculator"]:
+                del self._newest[draft.name]
+                self._unwritten[draft.name] = draft
+        self._write()
         if self._drafts is not None:
             self._drafts.close()
 
     def left_behind(self) -> Sequence[Kept]:
         """The drafts that earlier runs left; reads files, so it is called in a thread."""
-        return self.drafts.left_behind() if self._folder.is_dir() else ()
+        if not self._folder.is_dir():
+            return ()
+        with self._lock:
+            return self._shelf().left_behind()
 
     def forget(self, kept: Kept) -> None:
-        """Drop one of them."""
-        self.drafts.forget(kept)
+        """Drop what an earlier run left."""
+        self._forgotten.append(kept)
+        self._write_behind()
 
-    def recover(self, kept: Kept) -> None:
-        """Open the form that a draft belongs to, as it was left."""
-        from tui.recovering import recovered
-
-        screen = recovered(self._app.session, kept.draft)
-        if screen is None:
-            self._app.say(
-                "What this draft was about is not in the book any more; the draft stays where it is."
-            )
-            return
-        self.keep_soon(kept.draft)
-        self.keep_now()
+    def take_over(self, kept: Kept) -> None:
+        """Make what an earlier run left a draft of this run; the old file goes when the new one is written."""
+        self._newest[kept.draft.name] = kept.draft
+        self._unwritten[kept.draft.name] = kept.draft
         self.forget(kept)
-        self._app.push_screen(screen)
+
+    def _shelf(self) -> Drafts:
+        if self._drafts is None:
+            from library.drafts.shelf import Drafts
+
+            self._drafts = Drafts(self._folder)
+        return self._drafts
+
+    def _write_behind(self) -> None:
+        if self._timer is not None:
+            self._timer.stop()
+            self._timer = None
+        self._app.run_worker(self._write, thread=True, group="drafts")
+
+    def _write(self) -> None:
+        """Write what is newest of everything that waits; what a disk refuses waits on, and is told of once."""
+        from library.files.refusals import SaveRefused
+
+        refused: dict[str, Draft] = {}
+        with self._lock:
+            while self._unwritten:
+                name, draft = self._unwritten.popitem()
+                try:
+                    if name in self._newest:
+                        self._shelf().keep(self._newest[name])
+                    else:
+                        self._shelf().drop(draft)
+                except SaveRefused as refusal:
+                    refused[name] = draft
+                    self._tell(refusal.sentence)
+            while self._forgotten and not refused:
+                self._shelf().forget(self._forgotten.pop())
+            self._unwritten = refused | self._unwritten
+            self._told = bool(refused)
+
+    def _tell(self, refusal: str) -> None:
+        if not self._told:
+            said = f"What you type is not kept as a draft. {refusal}"
+            self._app.post_message(self._app.Follow(lambda: self._app.say(said)))

@@ -32,6 +32,7 @@ class Session:
         large_figures: whether the calculator shows its drawings large, in place of the numbers.
         first_start: whether the program was never started here before.
         left_behind: what an earlier run left unsaved.
+        wanted: the id of an entry that is to be chosen as soon as the book has it.
     """
 
     look: Look = field(default_factory=look)
@@ -43,6 +44,7 @@ class Session:
     large_figures: bool = False
     first_start: bool = False
     left_behind: list[Kept] = field(default_factory=list)
+    wanted: str = ""
     _typed: dict[str, Typed] = field(default_factory=dict)
     _forms: dict[tuple[str, str], Form] = field(default_factory=dict)
     _last_sheet: dict[str, str] = field(default_factory=dict)
@@ -58,6 +60,12 @@ class Session:
             return self.book.entries[name] if self.book is not None else None
         except KeyError:
             return None
+
+    def show_wanted(self) -> None:
+        """Choose the entry that was just added, where the book has it by now."""
+        if self.wanted and self.entry(self.wanted) is not None:
+            self.page.reveal(self.wanted)
+            self.wanted = ""
 
     def problem_count(self) -> int:
         """How many problems the book and the user's keys have."""

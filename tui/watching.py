@@ -30,19 +30,20 @@ class Watching:
         """Look from now on."""
         self._app.set_interval(EVERY, self._look_soon)
 
-    def forget(self) -> None:
-        """Take the files as they are now for known: the book is read again anyway."""
-        self._watch = None
+    def take_as_known(self) -> None:
+        """Take the files as they are now for known; called in a thread, before the book is read and not after.
 
-    def _look_soon(self) -> None:
-        self._app.run_worker(self._look, thread=True, group="watch", exclusive=True)
-
-    def _look(self) -> None:
+        What is changed while it is read is so noticed at the next look.
+        """
         from library.files.watching import Watch
 
-        if self._watch is None:
-            self._watch = Watch(self._shop)
-            return
-        changed = self._watch.changed()
+        self._watch = Watch(self._shop)
+
+    def _look_soon(self) -> None:
+        if not self._app.behind.is_busy:  # What this program saves itself is read again anyway.
+            self._app.run_worker(self._look, thread=True, group="watch", exclusive=True)
+
+    def _look(self) -> None:
+        changed = self._watch.changed() if self._watch is not None else ()
         if changed:
             self._app.post_message(self._app.FilesChanged(changed))

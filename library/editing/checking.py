@@ -10,7 +10,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 
 if TYPE_CHECKING:
-    from library.book.model import Book
+    from library.book.model import Book, Value
 
 FIELDS = ("low", "usual", "high", "source", "place", "note")
 """What a person can type of one value."""
@@ -87,3 +87,27 @@ def complaints(book: Book, entry: str, family: str, key: str, texts: Mapping[str
         field = last if last in FIELDS and finding.where.count(".") >= 2 else ""
         found.setdefault(field, f"{finding.wrong} {finding.mend}".strip())
     return found
+
+
+def as_it_stands(value: Value, entry: str) -> dict[str, str]:
+    """The fields of a value as its file has them, be they right or wrong, so that a mistake can be seen and mended.
+
+    Args:
+        value: says which file; the file is read again.
+        entry: the id of the entry that the value belongs to.
+
+    Returns:
+        Text by field; empty where the file as a whole cannot be read.
+    """
+    from library.book.fetching import Unreadable, fetch
+    from library.book.harmless import harmless
+    from library.editing.document import read_data
+    from library.editing.steps import tables
+
+    try:
+        data = read_data(fetch(value.place.file)[0]) or {}
+    except Unreadable:
+        return {}
+    raw = next((one.get(value.key) for one in tables(data, "entry") if one.get("id") == entry), None)
+    table = raw if isinstance(raw, Mapping) else {} if raw is None else {"usual": raw}
+    return {field: harmless(str(table[field])) for field in FIELDS if field in table}

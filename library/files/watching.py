@@ -9,6 +9,8 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+from library.book.walking import LEFT_ALONE
+
 Stamp = tuple[int, int, int]
 """Time of change, size and inode: enough to say 'look again', never to say 'the same'."""
 
@@ -37,20 +39,22 @@ class Watch:
 def stamps(folder: Path) -> dict[Path, Stamp]:
     """The stamp of every ``.toml`` file in the folder and in the folders inside it.
 
-    Hidden names are left alone. A folder that is not there, or may not be read, has no files.
+    Hidden names are left alone, and the folders that are no part of the book. A folder that is not there, or may not be read, has no files.
     """
     found: dict[Path, Stamp] = {}
     waiting = [folder]
     while waiting:
+        here = waiting.pop()
         try:
-            with os.scandir(waiting.pop()) as inside:
+            with os.scandir(here) as inside:
                 entries = [entry for entry in inside if not entry.name.startswith(".")]
         except OSError:
             continue
         for entry in entries:
             path = Path(entry.path)
             if entry.is_dir(follow_symlinks=False):
-                waiting.append(path)
+                if here != folder or entry.name not in LEFT_ALONE:
+                    waiting.append(path)
             elif entry.name.endswith(".toml") and (stamp := _stamp(path)):
                 found[path] = stamp
     return found

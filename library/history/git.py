@@ -46,6 +46,10 @@ _CARRIED = (
 """Variables of git that say who a person is and how he reaches others; all others could point to another book."""
 
 
+_asking_others: set[subprocess.Popen[bytes]] = set()
+"""Commands under way that wait for another machine."""
+
+
 class GitRefused(Exception):
     """Git could not do it; the files of the book are as they were.
 
@@ -132,6 +136,8 @@ class Git:
             raise GitRefused(
                 f"Git could not be started ({error.strerror}). See that it is installed."
             ) from error
+        if seconds >= REMOTE:
+            _asking_others.add(process)
         try:
             out, complaints = process.communicate(given, timeout=seconds)
         except subprocess.TimeoutExpired as error:
@@ -143,6 +149,8 @@ class Git:
         except BaseException:
             _end(process)
             raise
+        finally:
+            _asking_others.discard(process)
         return Answer(process.returncode, out, complaints.decode("utf-8", "replace"))
 
     def do(
@@ -175,6 +183,13 @@ def _surroundings() -> dict[str, str]:
         "GIT_MERGE_AUTOEDIT": "no",
         "GIT_OPTIONAL_LOCKS": "0",
     }
+
+
+def end_remote() -> None:
+    """End every command that waits for another machine; whoever asked is told that git could not do it."""
+    for process in tuple(_asking_others):
+        with suppress(ProcessLookupError, PermissionError):
+            os.killpg(process.pid, signal.SIGKILL)
 
 
 def _end(process: subprocess.Popen[bytes]) -> None:

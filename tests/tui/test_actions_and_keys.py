@@ -26,6 +26,7 @@ SCREENS: dict[Where, str] = {
     "two-people": "TwoPeopleScreen",
     "history": "EntryHistoryScreen",
     "drafts": "DraftsScreen",
+    "draft": "DraftScreen",
 }
 
 FILES = {"history": "entry_history"}

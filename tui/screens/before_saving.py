@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
+from rich.cells import chop_cells
+
+from tui.plain import plain
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, Role, line, wrap
 
@@ -29,22 +32,24 @@ class BeforeSavingScreen(Reading):
 
     def text(self, width: int) -> list[Line]:
         """The plan in a sentence, its file, and the lines."""
-        lines = wrap(self.plan.sentence, width, "strong")
-        lines += [EMPTY, *wrap(f"In {self.plan.path}:", width, "quiet"), EMPTY]
-        for text in self.plan.diff():
-            role: Role = "strong" if text[:1] in "+-" else "plain"
-            lines.append(line(Piece(text, role)))
-        return [one for long in lines for one in _cut(long, width)]
+        plan = self.plan
+        what = "is removed, for nothing is left in it" if plan.after is None else ""
+        lines = wrap(plan.sentence, width, "strong")
+        lines += [EMPTY, *wrap(f"{plan.path} {what}".strip() + ":", width, "quiet"), EMPTY]
+        _, _, *changed = plan.diff()
+        return lines + [one for text in changed for one in diff_lines(text, width)]
 
     def do_save(self) -> None:
         """Save it."""
         self._save(self.plan)
 
 
-def _cut(one: Line, width: int) -> list[Line]:
-    """A line as several where it is longer than the screen; nothing of what is saved is out of sight."""
-    if len(one) != 1 or len(one[0].text) <= width:
-        return [one]
-    piece = one[0]
-    parts = [piece.text[at : at + width - 2] for at in range(0, len(piece.text), width - 2)]
-    return [line(Piece(part if place == 0 else f"  {part}", piece.role)) for place, part in enumerate(parts)]
+def diff_lines(text: str, width: int) -> Iterator[Line]:
+    """One line of a diff, its sign before it; one that is longer than the screen goes on below, whole."""
+    if text.startswith("@@"):
+        yield line(Piece("...", "quiet"))
+        return
+    sign, rest = text[:1], plain(text[1:])
+    role: Role = "strong" if sign in "+-" else "plain"
+    for place, part in enumerate(chop_cells(rest, max(width - 2, 8)) or [""]):
+        yield line(Piece(f"{sign if place == 0 else ' '} {part}", role))

@@ -15,6 +15,8 @@ from tui.view.lines import Line, filled, wrap
 from tui.widgets.pane import Pane
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from tui.app import Heelclear
     from tui.session import Session
 
@@ -36,6 +38,9 @@ class Board(Screen[None], inherit_bindings=False):
     """
 
     WHERE: ClassVar[Where]
+    is_gone = False
+    """Whether what the screen shows is not in the book any more."""
+
     AUTO_FOCUS = None
     ALLOW_SELECT = False
 
@@ -78,6 +83,18 @@ class Board(Screen[None], inherit_bindings=False):
     def book_changed(self) -> None:
         """The book was read again; a screen that holds a part of it takes that part anew."""
 
+    def words(self) -> Iterable[str]:
+        """The quantities in front of the reader, for the help."""
+        return ()
+
+    def leave_if_gone(self) -> None:
+        """Go back where what the screen shows is not in the book any more, and say so."""
+        if self.is_gone:
+            gone = "This entry is not in the book any more."
+            said = self.said if gone in self.said else f"{self.said} {gone}".strip()
+            self.app.pop_screen()
+            self.heelclear.say(said)
+
     def do(self, action: Action) -> None:
         """Do an action of the registry, and show what came of it."""
         getattr(self, method_of(action))()
@@ -90,7 +107,8 @@ class Board(Screen[None], inherit_bindings=False):
 
     def lines(self, width: int, height: int) -> list[Line]:
         """The whole screen as lines."""
-        last = wrap(self.said, width, "strong")[:MOST_SAID] if self.said else [self._bar(width)]
+        said = self.said or self.heelclear.behind.sentence
+        last = wrap(said, width, "strong")[:MOST_SAID] if said else [self._bar(width)]
         room = max(height - 1 - len(last), 0)
         body = filled(self.body(width, max(height - 2, 0)), room)
         return [banner(self.title_text(), self.state_text(), width), *body, *last][:height]
@@ -105,6 +123,7 @@ class Board(Screen[None], inherit_bindings=False):
     def on_screen_resume(self) -> None:
         """Draw again: what was done on another screen may show here."""
         self.draw()
+        self.leave_if_gone()
 
     def on_key(self, event: events.Key) -> None:
         """Do what the registry says for a key; else hand it on as a character or an edit."""

@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.table_forms import NewEntryForm, NewFamilyForm
+from tui.sharing import NO_GIT
+
+if TYPE_CHECKING:
+    from tui.sharing import Standing
 
 
 class ChangeBookScreen(Chooser):
@@ -16,56 +22,69 @@ class ChangeBookScreen(Chooser):
         """Which book."""
         return f"The shop's book: {self.heelclear.changing.desk.shop}"
 
+    def on_screen_resume(self) -> None:
+        """See how the book stands with git, each time that this comes to the front."""
+        super().on_screen_resume()
+        self.heelclear.sharing.look()
+
     def choices(self) -> list[Choice]:
         """What can be done."""
-        found = [
+        return [
             Choice("entry", "New entry", "Adds an entry of your own."),
             Choice("family", "New family", "Adds a family of tools."),
             Choice("undo", "Take back", self._undo_text()),
-        ]
-        if self.heelclear.changing.desk.work_tree() is None:
-            return [*found, Choice("git", "Share", _NO_GIT)]
-        habit = self.heelclear.changing.records_each_save()
-        return [
-            *found,
-            Choice(
-                "pull", "Pull", "Brings in what others changed and pushed; nothing of either side is lost."
-            ),
-            Choice("push", "Push", "Sends what is recorded here to the other copy."),
-            Choice(
-                "record",
-                f"Record: {'on' if habit else 'off'}",
-                "Whether every save is recorded in git as one commit. Enter changes it for this book.",
-            ),
+            *_shared(self.heelclear.sharing.standing),
         ]
 
     def _undo_text(self) -> str:
         last = self.heelclear.changing.desk.last
-        return (
-            f"Takes back: {last.plan.sentence}" if last else "Takes back the last save; there was none yet."
-        )
+        if last is None:
+            return "Takes back the last save; nothing was saved yet since the program was started."
+        return f"Takes back the last save: {last.plan.sentence}"
 
     def take(self, choice: Choice) -> None:
         """Do it."""
-        changing = self.heelclear.changing
+        sharing = self.heelclear.sharing
         match choice.id:
             case "entry":
-                self.app.push_screen(NewEntryForm(self.session))
+                chosen = self.session.page.chosen
+                self.app.push_screen(NewEntryForm(self.session, chosen.family if chosen else ""))
             case "family":
                 self.app.push_screen(NewFamilyForm(self.session))
             case "undo":
-                changing.take_back()
+                self.heelclear.changing.take_back()
             case "pull":
-                changing.pull()
+                sharing.pull()
             case "push":
-                changing.push()
+                sharing.push()
             case "record":
-                changing.change_habit()
+                sharing.record_now()
+            case "habit":
+                sharing.change_habit()
             case _:
-                self.say("Run 'git init' in that folder, and name another copy with 'git remote add origin'.")
+                self.say(choice.text)
 
 
-_NO_GIT = (
-    "The folder is in no git work tree, or git is not installed. With git the book has a history and can be shared "
-    "by pulling and pushing; without it all else works."
-)
+def _shared(standing: Standing | None) -> list[Choice]:
+    """What git can do for the book."""
+    if standing is None:
+        return [Choice("git", "Share", "Asking git how the book stands.")]
+    if standing.trouble or not standing.is_in_git:
+        return [Choice("git", "Share", standing.trouble or NO_GIT)]
+    names = ", ".join(path.name for path in standing.unrecorded)
+    return [
+        Choice("pull", "Pull", "Brings in what others changed and pushed; nothing of either side is lost."),
+        Choice("push", "Push", "Sends what is recorded here to the other copy."),
+        Choice(
+            "record",
+            "Record now",
+            f"Changed and not recorded in git yet: {names}. Enter records it as one commit."
+            if names
+            else "Everything is recorded in git.",
+        ),
+        Choice(
+            "habit",
+            f"Each save: {'on' if standing.records_each_save else 'off'}",
+            "Whether every save is recorded in git as one commit by itself. Enter changes it for this book.",
+        ),
+    ]

@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
 from library.editing.changes import RemoveEntry, RemoveValue
+from tui.changing import Wish
 from tui.commands.show import span
 from tui.screens.chooser import Choice, Chooser
-from tui.screens.table_forms import TEXTS, CopyForm, RenameForm, TextsForm
+from tui.screens.table_forms import CopyForm, RenameForm
+from tui.screens.texts_form import TEXTS, TextsForm, text_of
 
 if TYPE_CHECKING:
     from library.book.model import Entry, Value
@@ -26,7 +28,6 @@ class ChangesScreen(Chooser):
     def __init__(self, session: Session, entry: Entry) -> None:
         super().__init__(session)
         self.entry = entry
-        self.view.count = len(self.choices())
 
     def title_text(self) -> str:
         """Of which entry."""
@@ -34,7 +35,8 @@ class ChangesScreen(Chooser):
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""
-        self.entry = self.session.entry(self.entry.id) or self.entry
+        now = self.session.entry(self.entry.id)
+        self.entry, self.is_gone = now or self.entry, now is None
 
     def choices(self) -> list[Choice]:
         """Values that are there, texts, what can be done with the entry, and values that are not there yet."""
@@ -45,27 +47,40 @@ class ChangesScreen(Chooser):
             for key, value in entry.values.items()
             if value.layer == "shop"
         ]
-        texts = [Choice(_TEXT + key, label, f"Change the {label.lower()}.") for key, label in TEXTS.items()]
         missing = [
             Choice(_VALUE + key, _title(key), f"Not given yet. {row.definition}")
             for key, row in QUANTITIES.items()
             if key not in entry.values
         ]
-        return [*there, *back, *texts, *self._whole(), *missing]
+        return [*there, *back, *self._texts(), *self._whole(), *missing]
+
+    def _texts(self) -> list[Choice]:
+        notes = " ".join(self.entry.notes.split()) or "none yet"
+        return [
+            *(
+                Choice(_TEXT + key, label, text_of(self.entry, key) or "none yet")
+                for key, label in TEXTS.items()
+            ),
+            Choice(_DO + "notes", "Notes", f"{notes}. Enter opens them in your editor."),
+        ]
 
     def _whole(self) -> list[Choice]:
-        own = self.entry.layer == "shop"
         found = [
             Choice(_DO + "copy", "Copy", "Makes a copy of this entry under a new id, as the shop's own.")
         ]
-        if own:
+        if self.entry.layer == "shop":
+            place = self.entry.place
             found += [
                 Choice(_DO + "rename", "Another id", "Gives this entry another id."),
                 Choice(
                     _DO + "remove", "Remove", "Takes it out of the shop's book; what is shipped comes back."
                 ),
-                Choice(_DO + "editor", "Editor", "Opens its file at its line in your editor."),
+                Choice(
+                    _DO + "editor", "Editor", f"Opens {place.file.name} at line {place.line} in your editor."
+                ),
             ]
+        else:
+            found.append(Choice(_DO + "editor", "Editor", "Opens the shop's own lines of it in your editor."))
         return [
             *found,
             Choice(_DO + "history", "History", "Who changed what, and when, as git remembers it."),
@@ -80,7 +95,7 @@ class ChangesScreen(Chooser):
 
                 self.app.push_screen(ValueFormScreen(self.session, self.entry, name))
             case "back:":
-                self.heelclear.changing.look(RemoveValue(self.entry.id, name))
+                self.heelclear.changing.look(Wish(RemoveValue(self.entry.id, name)))
             case "text:":
                 self.app.push_screen(TextsForm(self.session, self.entry, name))
             case _:
@@ -88,16 +103,27 @@ class ChangesScreen(Chooser):
 
     def _do(self, name: str) -> None:
         match name:
+            case "notes":
+                self.heelclear.editor.write_notes(self.entry)
             case "copy":
                 self.app.push_screen(CopyForm(self.session, self.entry))
             case "rename":
                 self.app.push_screen(RenameForm(self.session, self.entry))
             case "remove":
-                self.heelclear.changing.look(RemoveEntry(self.entry.id))
+                self.heelclear.changing.look(Wish(RemoveEntry(self.entry.id)))
             case "editor":
-                self.heelclear.changing.open_editor(self.entry.place)
+                self._open_editor()
             case _:
-                self.heelclear.changing.show_history(self.entry)
+                self.heelclear.sharing.show_history(self.entry)
+
+    def _open_editor(self) -> None:
+        if self.entry.layer == "shop":
+            self.heelclear.editor.open(self.entry.place)
+        else:
+            self.say(
+                "The shop's book has no line of this entry yet, and the file that came with the program is never changed. "
+                "Change a value or the notes here, or copy the entry; then there is something of yours to open."
+            )
 
 
 def _title(key: str) -> str:

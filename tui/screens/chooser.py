@@ -13,6 +13,13 @@ if TYPE_CHECKING:
     from tui.session import Session
 
 
+FOOT = 3
+"""Lines under the list that say more about the chosen one."""
+
+TALL = 18
+"""Lines of a screen below which one of them is given to the list."""
+
+
 class Choice(NamedTuple):
     """One thing to choose.
 
@@ -57,7 +64,8 @@ class Chooser(Board):
     def body(self, width: int, height: int) -> list[Line]:
         """A find line, the list, and all that there is to say of the chosen one."""
         found = self.found()
-        self.view.resize(len(found), height - 5)
+        room = FOOT if height >= TALL else FOOT - 1
+        self.view.resize(len(found), height - room - 3)
         head = [line(Piece("Find: ", "strong"), *self.find.pieces(max(width - 6, 1))), rule(width)]
         rows = [
             self._row(choice, width, chosen=place == self.view.chosen)
@@ -67,7 +75,7 @@ class Chooser(Board):
         ]
         nothing = [line("  Nothing here has that in it; Ctrl+U shows all again.")]
         foot = wrap(found[self.view.chosen].text, width) if found else []
-        return [*filled(head + (rows or nothing), height - 3), rule(width), *filled(foot, 2)]
+        return [*filled(head + (rows or nothing), height - room - 1), rule(width), *filled(foot, room)]
 
     def _row(self, choice: Choice, width: int, *, chosen: bool) -> Line:
         room = max(width - self.NAME_WIDTH - 3, 1)
@@ -122,5 +130,6 @@ class Chooser(Board):
     def do_take(self) -> None:
         """Take the chosen one."""
         found = self.found()
+        self.view.resize(len(found), self.view.height)
         if found:
             self.take(found[self.view.chosen])

@@ -8,15 +8,15 @@ from tui.screens.chooser import Choice, Chooser
 
 if TYPE_CHECKING:
     from library.drafts.shelf import Kept
-    from tui.session import Session
 
-_KINDS = {
+KINDS = {
     "calculator": "Calculator",
     "value": "Value",
     "text": "Text",
     "table": "Table",
     "job-card": "Job card",
 }
+"""What a draft is of, by its kind."""
 
 
 class DraftsScreen(Chooser):
@@ -25,47 +25,78 @@ class DraftsScreen(Chooser):
     WHERE = "drafts"
     NAME_WIDTH = 40
 
-    def __init__(self, session: Session, kept: list[Kept]) -> None:
-        super().__init__(session)
-        self.kept = kept
-        self.view.count = len(self.kept)
-
     def title_text(self) -> str:
         """What they are."""
         return "Left unsaved when the program last ended"
 
     def choices(self) -> list[Choice]:
         """Each draft with what was typed, and what stood there when it was begun."""
-        return [Choice(str(place), _name(kept), _text(kept)) for place, kept in enumerate(self.kept)]
+        kept = self.session.left_behind
+        return [Choice(str(place), name_of(one), _text(one)) for place, one in enumerate(kept)]
 
     def take(self, choice: Choice) -> None:
         """Take it up again."""
-        kept = self.kept.pop(int(choice.id))
+        self.take_up(self.session.left_behind[int(choice.id)])
+
+    def take_up(self, kept: Kept) -> None:
+        """Open the screen that a draft was typed on, as it was left."""
+        from tui.recovering import screen_of
+
+        if self.session.book is None:
+            self.say("The book is still being opened; try again in a moment.")
+            return
+        drafting = self.heelclear.drafting
+        screen = screen_of(self.session, kept.draft)
+        if screen is None:
+            self.say(
+                "What this was about is not in the book any more. The draft stays, for you to read or to drop."
+            )
+            return
+        drafting.take_over(kept)
+        self.session.left_behind.remove(kept)
         self.app.pop_screen()
-        self.heelclear.drafting.recover(kept)
+        self.app.push_screen(screen)
+
+    def do_compare_draft(self) -> None:
+        """Show what was typed beside what the book has now."""
+        chosen = self._chosen()
+        if chosen is not None:
+            from tui.screens.draft import DraftScreen
+
+            self.app.push_screen(DraftScreen(self.session, chosen, self))
 
     def do_drop_draft(self) -> None:
-        """Forget it."""
-        found = self.found()
-        if not found:
-            return
-        self.heelclear.drafting.forget(self.kept.pop(int(found[self.view.chosen].id)))
-        if self.kept:
-            self.view.resize(len(self.kept), self.view.height)
+        """Forget the chosen one."""
+        chosen = self._chosen()
+        if chosen is not None:
+            self.drop(chosen)
+
+    def drop(self, kept: Kept) -> None:
+        """Forget a draft for good."""
+        self.heelclear.drafting.forget(kept)
+        self.session.left_behind.remove(kept)
+        if self.session.left_behind:
             self.say("It is forgotten.")
         else:
             self.app.pop_screen()
+            self.heelclear.say("It is forgotten; nothing else was left unsaved.")
+
+    def _chosen(self) -> Kept | None:
+        found = self.found()
+        self.view.resize(len(found), self.view.height)
+        return self.session.left_behind[int(found[self.view.chosen].id)] if found else None
 
 
-def _name(kept: Kept) -> str:
-    draft = kept.draft
-    return f"{_KINDS.get(draft.kind, draft.kind)}: {draft.about}"
+def name_of(kept: Kept) -> str:
+    """What a draft is of."""
+    return f"{KINDS.get(kept.draft.kind, kept.draft.kind)}: {kept.draft.about}"
 
 
 def _text(kept: Kept) -> str:
     draft = kept.draft
     said = [
-        f"{key}: {text}" + (f" (was {draft.started[key]})" if draft.started.get(key) else "")
+        f"{key.replace('_', ' ')}: {text or 'emptied'}"
+        + (f" (was {draft.started[key]})" if draft.started.get(key) else "")
         for key, text in draft.fields.items()
         if text != draft.started.get(key, "")
     ]

@@ -9,6 +9,8 @@ from tui.view.entry_page import Convert, entry_lines
 from tui.view.lines import Line
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from library.book.model import Entry
     from tui.session import Session
 
@@ -33,7 +35,12 @@ class EntryScreen(Reading):
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""
-        self.entry = self.session.entry(self.entry.id) or self.entry
+        now = self.session.entry(self.entry.id)
+        self.entry, self.is_gone = now or self.entry, now is None
+
+    def words(self) -> Iterable[str]:
+        """The quantities that the entry has values for."""
+        return self.entry.values
 
     def do_change(self) -> None:
         """List what can be changed of it."""

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from library.editing.telling import told, words
+from library.editing.telling import words
 from tui.screens.reading import Reading
+from tui.screens.two_people import spelt_out
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from library.book.model import Entry
     from library.history.following import Revision
@@ -39,10 +41,28 @@ class EntryHistoryScreen(Reading):
             lines.append(line(Piece(f"{revision.when:%Y-%m-%d %H:%M}  {revision.who}", "strong")))
             lines += wrap(revision.message, width, "quiet", first="  ", rest="  ")
             for change in revision.changes:
-                before, after = (
-                    "nothing" if value is None else told(value) for value in (change.before, change.after)
-                )
-                said = f"{words(change.key)}: {before} -> {after}"
-                lines += wrap(said, width, first="    ", rest="      ")
+                for name, before, after in differences(change.key, change.before, change.after):
+                    lines += wrap(f"{name}: {before} -> {after}", width, first="    ", rest="      ")
             lines.append(EMPTY)
         return lines
+
+
+def differences(key: str, before: object, after: object) -> Iterator[tuple[str, str, str]]:
+    """What a change did, field by field: the name of the field, what it was, and what it became.
+
+    Example:
+        >>> list(differences("rake_angle", {"usual": "5 deg", "source": "shop"}, {"usual": "6 deg", "source": "shop"}))
+        [('rake angle usual', '5 deg', '6 deg')]
+    """
+    sides = [side if isinstance(side, Mapping) else None for side in (before, after)]
+    if all(side is None for side in sides):
+        yield words(key), "; ".join(spelt_out(before)), "; ".join(spelt_out(after))
+        return
+    old, new = (
+        table if table is not None else {} if raw is None else {"usual": raw}
+        for table, raw in zip(sides, (before, after), strict=True)
+    )
+    for field in dict.fromkeys([*old, *new]):
+        if old.get(field) != new.get(field):
+            name = words(f"{key} {field}")
+            yield name, "; ".join(spelt_out(old.get(field))), "; ".join(spelt_out(new.get(field)))

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from tui.actions import action
+from tui.changing import Met, Wish
 from tui.screens.board import Board
 from tui.view.lines import Line
 from tui.view.text_form import TextForm
@@ -13,19 +16,21 @@ if TYPE_CHECKING:
 
     from library.drafts.draft import Draft
     from library.editing.changes import Change
-    from tui.session import Session
+    from library.editing.merging import Choice
 
 
 class FormScreen(Board):
-    """Lines of text; a subclass says what is wrong with them and which change they ask for."""
+    """Lines of text; a subclass makes the form, and says what is wrong with it and which change it asks for."""
 
     WHERE = "form"
     NUMBERS: tuple[str, ...] = ()
     """Lines in which ``?`` asks for help, because it is never a part of what belongs there."""
 
-    def __init__(self, session: Session, form: TextForm) -> None:
-        super().__init__(session)
-        self.form = form
+    form: TextForm
+
+    def current(self) -> Mapping[str, str]:
+        """What the lines would hold if the form were opened now."""
+        return {}
 
     def complaints(self) -> dict[str, str]:
         """What is wrong with what stands there now, by line."""
@@ -35,19 +40,36 @@ class FormScreen(Board):
         """The change that is asked for, or nothing where there is none."""
         raise NotImplementedError
 
-    def draft(self) -> Draft | None:
-        """What to keep in case the program ends before it is saved."""
+    def began(self) -> Mapping[str, object] | None:
+        """What stood in the book when the person began, by field, where somebody else may change it too."""
         return None
 
+    def draft(self) -> Draft:
+        """What to keep in case the program ends before it is saved."""
+        raise NotImplementedError
+
+    def on_mount(self) -> None:
+        """Take up what was typed here before and is not saved yet."""
+        kept = self.heelclear.drafting.newest(self.draft().name)
+        if kept is None:
+            return
+        self.form.take_up(kept.fields, kept.started)
+        self.form.wrong = self.complaints()
+        key = self.session.keymap.first_key(action("start-over"))
+        self.say(f"What you typed here before is back. {key} puts the book's own words in its place.")
+
     def body(self, width: int, height: int) -> list[Line]:
-        """The form."""
-        return self.form.draw(width)
+        """The form, or as much of it as there is room for around the line in hand."""
+        lines = self.form.draw(width)
+        in_hand = next((at for at, one in enumerate(lines) if one and one[0].text == "> "), 0)
+        return lines[max(0, min(in_hand - 2, len(lines) - height)) :]
 
     def on_key(self, event: events.Key) -> None:
         """A question mark is a character where text belongs, and asks for help elsewhere."""
         if event.character == "?" and self.form.blank.key not in self.NUMBERS:
             event.stop()
             event.prevent_default()
+            self.said = ""
             self.typed("?")
             self.draw()
         else:
@@ -56,12 +78,12 @@ class FormScreen(Board):
     def typed(self, text: str) -> None:
         """Type into the line in hand, and look at it."""
         self.form.type(text)
-        self._look_over()
+        self.look_over()
 
     def edited(self, key: str) -> None:
         """Edit the line in hand, and look at it."""
         self.form.edit(key)
-        self._look_over()
+        self.look_over()
 
     def do_next_field(self) -> None:
         """To the next line."""
@@ -71,16 +93,29 @@ class FormScreen(Board):
         """To the line before."""
         self.form.move(-1)
 
+    def do_page_up(self) -> None:
+        """To the first line."""
+        self.form.move(-self.form.focus)
+
+    def do_page_down(self) -> None:
+        """To the last line."""
+        self.form.move(len(self.form.blanks) - 1 - self.form.focus)
+
     def do_clear_field(self) -> None:
         """Empty the line in hand."""
         self.form.clear()
-        self._look_over()
+        self.look_over()
 
-    def _look_over(self) -> None:
+    def do_start_over(self) -> None:
+        """Put back what the book has, and forget what was typed."""
+        self.form.start_over(self.current())
+        self.form.wrong = {}
+        self.heelclear.drafting.drop(self.draft())
+
+    def look_over(self) -> None:
+        """Say what is wrong with the lines as they are, and keep them."""
         self.form.wrong = self.complaints()
-        draft = self.draft()
-        if draft is not None:
-            self.heelclear.drafting.keep_soon(draft)
+        self.heelclear.drafting.keep_soon(self.draft())
 
     def do_look(self) -> None:
         """Show what would change in the file."""
@@ -90,6 +125,48 @@ class FormScreen(Board):
             return
         change = self.change()
         if change is None:
-            self.say("Nothing was changed.")
+            self.say("Nothing was changed, so there is nothing to save.")
             return
-        self.heelclear.changing.look(change, self.draft())
+        draft = self.draft()
+        self.heelclear.changing.look(
+            Wish(change, self.began(), self.take_answers, lambda: self._saved(draft))
+        )
+
+    def take_answers(self, met: Met, choices: Sequence[Choice]) -> None:
+        """Take what the person keeps where somebody else changed the same, and go on."""
+        for (field, conflict), choice in zip(met.items(), choices, strict=True):
+            theirs = as_text(conflict.theirs)
+            self.form.started[field] = theirs
+            if choice.side == "theirs":
+                self.form.fill({field: theirs})
+        self.look_over()
+        self.do_look()
+
+    def _saved(self, draft: Draft) -> None:
+        """Leave the form, unless something was typed since the change that is saved now."""
+        if not self.heelclear.drafting.drop_saved(draft):
+            self.form.started.update(draft.fields)
+        elif self.is_current:
+            self.app.pop_screen()
+
+    def book_changed(self) -> None:
+        """Take what the book has now into the lines that nobody touched, and tell of those that both changed."""
+        both = self.form.follow(self.current())
+        self.form.wrong = self.complaints() if self.form.is_changed() else {}
+        if both:
+            names = " and ".join(label.lower() for label in both)
+            self.say(
+                f"Somebody else changed {names} while you type. Yours stays here; before saving you are asked which to keep."
+            )
+
+
+def as_text(value: object) -> str:
+    """A text or list of the book as it stands in a line of a form.
+
+    Example:
+        >>> as_text(["gun tap", "bull-nose tap"]), as_text(None), as_text(4)
+        ('gun tap, bull-nose tap', '', '4')
+    """
+    if value is None:
+        return ""
+    return ", ".join(map(str, value)) if isinstance(value, list | tuple) else str(value)

@@ -1,13 +1,14 @@
-"""Forms for whole tables of the book: a new entry, a copy, another id, a new family, and the texts of an entry."""
+"""Forms for whole tables of the book: a new entry, a copy, another id, a new family."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from itertools import count
 from typing import TYPE_CHECKING
 
 from library.drafts.draft import Draft
-from library.editing.changes import AddEntry, AddFamily, CopyEntry, RenameEntry, SetText
+from library.editing.changes import AddEntry, AddFamily, CopyEntry, RenameEntry
 from tui.screens.form import FormScreen
 from tui.view.text_form import Blank, TextForm
 
@@ -26,38 +27,49 @@ class TableForm(FormScreen):
 
     NAME = ""
     TAKEN_BY = "entry"
+    NEEDED: tuple[str, ...] = ("id", "title")
+    ID_FOLLOWS = True
+    """Whether the id follows the title until somebody types one."""
+
+    def __init__(self, session: Session, blanks: tuple[Blank, ...], started: Mapping[str, str]) -> None:
+        super().__init__(session)
+        self._started = started
+        self._title = started.get("title", "")
+        self.form = TextForm(blanks, started)
 
     def title_text(self) -> str:
         """What the form is for."""
         return self.NAME
 
-    def complaints(self) -> dict[str, str]:
-        """An id that cannot be, or that is taken; a line that must not be empty."""
-        found = {
-            blank.key: "This line must not be empty."
-            for blank in self.form.blanks
-            if blank.key in self.needed() and not self.value(blank.key)
-        }
-        name = self.value("id")
-        if name and not _ID.fullmatch(name):
-            found["id"] = "An id has small letters, digits and hyphens only, such as gun-tap-bronze."
-        elif name and name in self._taken():
-            found["id"] = f"There is {self.TAKEN_BY} {name} already. Give it another id."
-        return found
-
-    def needed(self) -> tuple[str, ...]:
-        """The lines that must be filled in."""
-        return ("id", "title")
+    def current(self) -> Mapping[str, str]:
+        """What it is opened with."""
+        return self._started
 
     def value(self, key: str) -> str:
         """What stands in a line."""
         return self.form.values().get(key, "").strip()
 
-    def _taken(self) -> set[str]:
-        book = self.session.book
-        if book is None:
-            return set()
-        return set(book.families if self.TAKEN_BY == "family" else book.entries)
+    def look_over(self) -> None:
+        """Let the id follow the title, and look at both."""
+        follows = self.ID_FOLLOWS and self.value("id") == id_of(self._title)
+        if follows and self.form.blank.key == "title":
+            self.form.fill({"id": id_of(self.value("title"))})
+        self._title = self.value("title")
+        super().look_over()
+
+    def complaints(self) -> dict[str, str]:
+        """An id that cannot be, or that is taken; a line that must not be empty."""
+        found = {key: "This line must not be empty." for key in self.NEEDED if not self.value(key)}
+        name = self.value("id")
+        if name and not _ID.fullmatch(name):
+            found["id"] = "An id has small letters, digits and hyphens only, such as gun-tap-bronze."
+        elif name and self.is_taken(name):
+            found["id"] = f"There is {_a(self.TAKEN_BY)} {name} already. Give this one another id."
+        return found
+
+    def is_taken(self, name: str) -> bool:
+        """Whether something of the book has the id."""
+        return _is_taken(self.session, self.TAKEN_BY, name)
 
     def about(self) -> str:
         """What a draft of it is about."""
@@ -65,13 +77,14 @@ class TableForm(FormScreen):
 
     def draft(self) -> Draft:
         """What was typed."""
-        return Draft("table", self.about(), self.form.values(), self.form.started)
+        return Draft("table", self.about(), self.form.values(), dict(self.form.started))
 
 
 class NewEntryForm(TableForm):
     """A new entry of the shop's own."""
 
     NAME = "New entry"
+    NEEDED = ("family", "id", "title")
 
     def __init__(self, session: Session, family: str = "") -> None:
         families = tuple(session.book.families) if session.book is not None else ()
@@ -79,78 +92,16 @@ class NewEntryForm(TableForm):
             Blank("family", "Family", f"One of: {', '.join(families)}. Left and Right change it.", families),
             _TITLE_BLANK,
             _ID_BLANK,
-            Blank(
-                "work_material", "Work material", "What it cuts; a material of the book, or your own words."
-            ),
+            Blank("work_material", "Work material", hint_of_materials(session)),
         )
-        super().__init__(session, TextForm(lines, {"family": family or (families[0] if families else "")}))
-
-    def typed(self, text: str) -> None:
-        """Type; the id follows the title until somebody types one."""
-        follows = self.value("id") == _id_of(self.value("title"))
-        super().typed(text)
-        self._let_id_follow(follows)
-
-    def edited(self, key: str) -> None:
-        """Edit; the id follows the title until somebody types one."""
-        follows = self.value("id") == _id_of(self.value("title"))
-        super().edited(key)
-        self._let_id_follow(follows)
-
-    def _let_id_follow(self, follows: bool) -> None:
-        if follows and self.form.blank.key == "title":
-            self.form.fill({"id": _id_of(self.value("title"))})
-            self.form.wrong = self.complaints()
+        chosen = family if family in families else next(iter(families), "")
+        super().__init__(session, lines, {"family": chosen})
 
     def change(self) -> Change | None:
         """Add it."""
         material = self.value("work_material")
         content = {"work_material": material} if material else {}
         return AddEntry(self.value("id"), self.value("family"), self.value("title"), content)
-
-
-class CopyForm(TableForm):
-    """A copy of an entry under a new id."""
-
-    NAME = "Copy of an entry"
-
-    def __init__(self, session: Session, entry: Entry) -> None:
-        lines = (_TITLE_BLANK, _ID_BLANK)
-        super().__init__(session, TextForm(lines, {"title": entry.title, "id": f"{entry.id}-ours"}))
-        self.entry = entry
-
-    def about(self) -> str:
-        """Which form, and of which entry."""
-        return f"{self.NAME}.{self.entry.id}"
-
-    def change(self) -> Change | None:
-        """Copy it."""
-        return CopyEntry(self.entry.id, self.value("id"), self.value("title"))
-
-
-class RenameForm(TableForm):
-    """Another id for one of the shop's own entries."""
-
-    NAME = "Another id"
-
-    def __init__(self, session: Session, entry: Entry) -> None:
-        super().__init__(session, TextForm((_ID_BLANK,), {"id": entry.id}))
-        self.entry = entry
-
-    def about(self) -> str:
-        """Which form, and of which entry."""
-        return f"{self.NAME}.{self.entry.id}"
-
-    def needed(self) -> tuple[str, ...]:
-        """The id alone."""
-        return ("id",)
-
-    def _taken(self) -> set[str]:
-        return super()._taken() - {self.entry.id}
-
-    def change(self) -> Change | None:
-        """Rename it."""
-        return RenameEntry(self.entry.id, self.value("id")) if self.form.is_changed() else None
 
 
 class NewFamilyForm(TableForm):
@@ -160,12 +111,8 @@ class NewFamilyForm(TableForm):
     TAKEN_BY = "family"
 
     def __init__(self, session: Session) -> None:
-        lines = (
-            _TITLE_BLANK,
-            _ID_BLANK,
-            Blank("what", "What it is", "What these tools are, in a sentence or two."),
-        )
-        super().__init__(session, TextForm(lines, {}))
+        what = Blank("what", "What it is", "What these tools are, in a sentence or two.")
+        super().__init__(session, (_TITLE_BLANK, _ID_BLANK, what), {})
 
     def change(self) -> Change | None:
         """Add it."""
@@ -173,56 +120,57 @@ class NewFamilyForm(TableForm):
         return AddFamily(self.value("id"), self.value("title"), {"what": what} if what else {})
 
 
-TEXTS = {
-    "title": "Title",
-    "work_material": "Work material",
-    "synonyms": "Other words",
-    "cautions": "Cautions",
-}
-"""The texts of an entry that are changed on one line; notes are changed in an editor."""
+class OfAnEntry(TableForm):
+    """A form about an entry that is there already."""
 
-_LISTS = ("synonyms", "cautions")
+    ID_FOLLOWS = False
 
-
-class TextsForm(TableForm):
-    """One text of an entry."""
-
-    def __init__(self, session: Session, entry: Entry, key: str) -> None:
-        hint = "Parted by commas." if key in _LISTS else ""
-        super().__init__(session, TextForm((Blank(key, TEXTS[key], hint),), {key: _text_of(entry, key)}))
+    def __init__(
+        self, session: Session, entry: Entry, blanks: tuple[Blank, ...], started: Mapping[str, str]
+    ) -> None:
+        super().__init__(session, blanks, started)
         self.entry = entry
-        self.key = key
 
     def title_text(self) -> str:
-        """What is changed, and of which entry."""
-        return f"Change {TEXTS[self.key].lower()}: {self.entry.title}"
+        """What the form is for, and the entry."""
+        return f"{self.NAME}: {self.entry.title}"
 
-    def needed(self) -> tuple[str, ...]:
-        """A title must be there; the others may be empty."""
-        return ("title",)
+    def about(self) -> str:
+        """Which form, and of which entry."""
+        return f"{self.NAME}.{self.entry.id}"
 
-    def complaints(self) -> dict[str, str]:
-        """Cautions must be in the book."""
-        found = super().complaints()
-        book = self.session.book
-        if self.key == "cautions" and book is not None:
-            unknown = [name for name in _parted(self.value("cautions")) if name not in book.cautions]
-            if unknown:
-                found["cautions"] = (
-                    f"The book has no caution {unknown[0]}; it has {', '.join(book.cautions)}."
-                )
-        return found
+
+class CopyForm(OfAnEntry):
+    """A copy of an entry under a new id."""
+
+    NAME = "Copy of an entry"
+
+    def __init__(self, session: Session, entry: Entry) -> None:
+        names = (f"{entry.id}-ours{'' if number == 1 else f'-{number}'}" for number in count(1))
+        free = next(name for name in names if not _is_taken(session, "entry", name))
+        super().__init__(session, entry, (_TITLE_BLANK, _ID_BLANK), {"title": entry.title, "id": free})
 
     def change(self) -> Change | None:
-        """Set it."""
-        if not self.form.is_changed():
-            return None
-        text = self.value(self.key)
-        return SetText(self.entry.id, self.key, _parted(text) if self.key in _LISTS else text)
+        """Copy it."""
+        return CopyEntry(self.entry.id, self.value("id"), self.value("title"))
 
-    def draft(self) -> Draft:
-        """What was typed."""
-        return Draft("text", f"{self.entry.id}.{self.key}", self.form.values(), self.form.started)
+
+class RenameForm(OfAnEntry):
+    """Another id for one of the shop's own entries."""
+
+    NAME = "Another id"
+    NEEDED = ("id",)
+
+    def __init__(self, session: Session, entry: Entry) -> None:
+        super().__init__(session, entry, (_ID_BLANK,), {"id": entry.id})
+
+    def is_taken(self, name: str) -> bool:
+        """Its own id is no other's."""
+        return name != self.entry.id and super().is_taken(name)
+
+    def change(self) -> Change | None:
+        """Rename it."""
+        return RenameEntry(self.entry.id, self.value("id")) if self.form.is_changed() else None
 
 
 FORMS_OF_THE_BOOK: Mapping[str, Callable[[Session], FormScreen]] = {
@@ -236,14 +184,26 @@ FORMS_OF_AN_ENTRY: Mapping[str, Callable[[Session, Entry], FormScreen]] = {
 """Forms that are about an entry as a whole, by name."""
 
 
-def _text_of(entry: Entry, key: str) -> str:
-    value = getattr(entry, key)
-    return value if isinstance(value, str) else ", ".join(value)
+def hint_of_materials(session: Session) -> str:
+    """What may stand in a line for the work material."""
+    names = ", ".join(session.book.materials) if session.book is not None else ""
+    return f"What it cuts: {names}; or your own words." if names else "What it cuts, in your own words."
 
 
-def _parted(text: str) -> list[str]:
-    return [part.strip() for part in text.split(",") if part.strip()]
+def id_of(title: str) -> str:
+    """The id that goes well with a title.
 
-
-def _id_of(title: str) -> str:
+    Example:
+        >>> id_of("Tap for 3/4-10, bronze")
+        'tap-for-3-4-10-bronze'
+    """
     return "-".join(re.findall(r"[a-z0-9]+", title.casefold()))
+
+
+def _is_taken(session: Session, kind: str, name: str) -> bool:
+    book = session.book
+    return book is not None and name in (book.families if kind == "family" else book.entries)
+
+
+def _a(noun: str) -> str:
+    return f"{'an' if noun[0] in 'aeiou' else 'a'} {noun}"

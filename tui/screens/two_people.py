@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from library.book.harmless import harmless
 from library.editing.merging import Choice, Conflict, Side
-from library.editing.telling import told, words
+from library.editing.telling import words
+from tui.actions import action
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
@@ -15,31 +17,56 @@ if TYPE_CHECKING:
 
 
 class TwoPeopleScreen(Reading):
-    """One conflict after the other; nothing is saved before all are answered."""
+    """One conflict after the other; nothing is saved before all are answered.
+
+    Args:
+        session: of the program.
+        conflicts: what to ask, in this order.
+        answered: takes the answers, in the same order.
+        where: the file or the copy in which the other one's stands; empty where that is plain.
+    """
 
     WHERE = "two-people"
 
     def __init__(
-        self, session: Session, conflicts: Sequence[Conflict], answered: Callable[[list[Choice]], None]
+        self,
+        session: Session,
+        conflicts: Sequence[Conflict],
+        answered: Callable[[list[Choice]], None],
+        where: str = "",
     ) -> None:
         super().__init__(session)
         self.conflicts = list(conflicts)
         self.choices: list[Choice] = []
         self._answered = answered
+        self._where = where
+
+    @property
+    def conflict(self) -> Conflict:
+        """The one that is asked about."""
+        return self.conflicts[min(len(self.choices), len(self.conflicts) - 1)]
 
     def title_text(self) -> str:
         """Which of how many."""
-        return f"Both of you changed this ({len(self.choices) + 1} of {len(self.conflicts)})"
+        count = len(self.conflicts)
+        return "Both of you changed this" + (f" ({len(self.choices) + 1} of {count})" if count > 1 else "")
 
     def text(self, width: int) -> list[Line]:
-        """The three values."""
-        conflict = self.conflicts[len(self.choices)]
-        what = f"{words(conflict.key)} of {conflict.id}" if conflict.key else conflict.id
-        lines = [*wrap(what, width, "head"), EMPTY]
-        for name, value in (("It was", conflict.base), ("Mine", conflict.mine), ("Theirs", conflict.theirs)):
-            said = "nothing" if value is None else told(value)
-            lines += [line(Piece(name, "strong")), *wrap(said, width, first="    ", rest="    "), EMPTY]
-        return lines + wrap("F2 keeps mine, F3 keeps theirs. Until you have chosen, nothing is saved.", width)
+        """The three states, and what can be done."""
+        conflict, keymap = self.conflict, self.session.keymap
+        lines = [*wrap(subject(conflict), width, "head"), EMPTY]
+        theirs = f"Theirs, in {self._where}" if self._where else "Theirs"
+        for name, value in (("It was", conflict.base), ("Mine", conflict.mine), (theirs, conflict.theirs)):
+            lines += [line(Piece(name, "strong"))]
+            lines += [
+                one for text in spelt_out(value) for one in wrap(text, width, first="    ", rest="      ")
+            ]
+            lines.append(EMPTY)
+        mine, other, back = (keymap.first_key(action(name)) for name in ("keep-mine", "keep-theirs", "back"))
+        return lines + wrap(
+            f"{mine} keeps mine, {other} keeps theirs; until then nothing is saved. {back} goes back without saving.",
+            width,
+        )
 
     def do_keep_mine(self) -> None:
         """Mine."""
@@ -50,8 +77,39 @@ class TwoPeopleScreen(Reading):
         self._choose("theirs")
 
     def _choose(self, side: Side) -> None:
-        self.choices.append(Choice(self.conflicts[len(self.choices)], side))
+        self.choices.append(Choice(self.conflict, side))
         self.view.top = 0
         if len(self.choices) == len(self.conflicts):
             self.app.pop_screen()
             self._answered(self.choices)
+
+
+def subject(conflict: Conflict) -> str:
+    """What both changed, in words.
+
+    Example:
+        >>> subject(Conflict("entry", "gun-tap", "rake_angle", None, None, None))
+        'rake angle of gun-tap'
+    """
+    name = harmless(conflict.id)
+    if not conflict.key:
+        return f"{conflict.array} {name}, the whole of it"
+    return f"{words(conflict.key)} of {name}" if name else words(conflict.key)
+
+
+def spelt_out(value: object) -> list[str]:
+    """A value of a file in full, a line for each of its fields.
+
+    Example:
+        >>> spelt_out({"usual": "5 deg", "source": "shop"}), spelt_out(None), spelt_out(["eyes", "dust"])
+        (['usual: 5 deg', 'source: shop'], ['nothing'], ['eyes, dust'])
+    """
+    if value is None:
+        return ["nothing"]
+    if isinstance(value, Mapping):
+        return [f"{words(str(key))}: {'; '.join(spelt_out(item))}" for key, item in value.items()] or [
+            "empty"
+        ]
+    if isinstance(value, list | tuple):
+        return [", ".join("; ".join(spelt_out(item)) for item in value) or "an empty list"]
+    return str(value).splitlines() or ["an empty text"]

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from geometry.quantities import quantity
 from library.drafts.draft import Draft
 from library.editing.changes import SetValue
-from library.editing.checking import FIELDS, as_written, complaints
+from library.editing.checking import FIELDS, as_it_stands, as_written, complaints
 from library.units.grammar import example
 from tui.screens.form import FormScreen
 from tui.view.text_form import Blank, TextForm
 
 if TYPE_CHECKING:
-    from library.book.model import Entry, Measure, Value
+    from library.book.model import Entry, Finding, Measure, Value
     from library.editing.changes import Change
     from tui.session import Session
 
@@ -24,31 +25,54 @@ class ValueFormScreen(FormScreen):
     NUMBERS = ("low", "usual", "high")
 
     def __init__(self, session: Session, entry: Entry, key: str) -> None:
-        super().__init__(session, TextForm(blanks(key), texts_of(entry.values.get(key))))
+        super().__init__(session)
         self.entry = entry
         self.key = key
+        self.form = TextForm(blanks(key), self.current())
+        self._owns_it = False
 
     def title_text(self) -> str:
         """The quantity and the entry."""
         return f"Change {quantity(self.key).title.lower()}: {self.entry.title}"
 
-    def typed(self, text: str) -> None:
-        """Type into the line in hand."""
-        super().typed(text)
-        self._own_it()
+    def words(self) -> tuple[str, ...]:
+        """The quantity, for the help."""
+        return (self.key,)
 
-    def edited(self, key: str) -> None:
-        """Edit the line in hand."""
-        super().edited(key)
-        self._own_it()
+    def current(self) -> Mapping[str, str]:
+        """The value as the book has it; where a part of it cannot be read, as it stands in its file."""
+        value = self.entry.values.get(self.key)
+        if value is not None and self._mistake() is not None:
+            return as_it_stands(value, self.entry.id)
+        return texts_of(value)
 
-    def _own_it(self) -> None:
+    def _mistake(self) -> Finding | None:
+        """What the book has to say against the value, if anything."""
+        spot = f"{self.entry.id}.{self.key}"
+        findings = self.session.book.findings if self.session.book is not None else ()
+        return next((one for one in findings if f"{one.where}.".startswith(f"{spot}.")), None)
+
+    def on_mount(self) -> None:
+        """Say what is wrong with the value in its file, if anything."""
+        super().on_mount()
+        mistake = self._mistake()
+        if mistake is not None and not self.said:
+            where = f"{mistake.place.file.name}, line {mistake.place.line}"
+            self.say(f"In {where}: {mistake.wrong} {mistake.mend}")
+
+    def look_over(self) -> None:
         """Name the shop as the source of a number that somebody changed: the old source never said it."""
-        started, now = self.form.started, self.form.values()
-        is_old = (now["source"], now["place"]) == (started["source"], started["place"])
-        if is_old and any(now.get(key) != started.get(key) for key in self.NUMBERS):
-            self.form.fill({"source": "shop", "place": ""})
-            self.form.wrong = self.complaints()
+        now, started = self.form.values(), self.form.started
+        if self.form.blank.key in self.NUMBERS:
+            is_other = any(now.get(key, "").strip() != started.get(key, "").strip() for key in self.NUMBERS)
+            is_old = (now["source"], now["place"]) == (started["source"], started["place"])
+            if is_other and is_old and started["source"] != "shop":
+                self.form.fill({"source": "shop", "place": ""})
+                self._owns_it = True
+            elif not is_other and self._owns_it:
+                self.form.fill({"source": started["source"], "place": started["place"]})
+                self._owns_it = False
+        super().look_over()
 
     def complaints(self) -> dict[str, str]:
         """What the reader of the book will say of it."""
@@ -56,17 +80,26 @@ class ValueFormScreen(FormScreen):
         if book is None:
             return {}
         found = complaints(book, self.entry.id, self.entry.family, self.key, self.form.values())
-        return {key if key in FIELDS else "": text for key, text in found.items()}
+        return {key if key in self.form.texts else "": text for key, text in found.items()}
 
     def change(self) -> Change | None:
         """The fields that are different now."""
-        written, old = as_written(self.key, self.form.values()), as_written(self.key, self.form.started)
+        written, old = as_written(self.key, self.form.values()), self.began()
         fields = {field: written.get(field) for field in FIELDS if written.get(field) != old.get(field)}
         return SetValue(self.entry.id, self.key, fields) if fields else None
 
+    def began(self) -> Mapping[str, object]:
+        """The value as it was when the person began."""
+        return as_written(self.key, self.form.started)
+
     def draft(self) -> Draft:
         """What was typed."""
-        return Draft("value", f"{self.entry.id}.{self.key}", self.form.values(), self.form.started)
+        return Draft("value", f"{self.entry.id}.{self.key}", self.form.values(), dict(self.form.started))
+
+    def book_changed(self) -> None:
+        """Take the entry as it is in the book now."""
+        self.entry = self.session.entry(self.entry.id) or self.entry
+        super().book_changed()
 
 
 def blanks(key: str) -> tuple[Blank, ...]:
@@ -82,12 +115,8 @@ def blanks(key: str) -> tuple[Blank, ...]:
         Blank("note", "Note", "A remark on this value, on one line."),
     )
     if row.choices:
-        return (
-            Blank(
-                "usual", "Usual", f"One of: {', '.join(row.choices)}. Left and Right change it.", row.choices
-            ),
-            *last,
-        )
+        turned = f"One of: {', '.join(row.choices)}. Left and Right change it."
+        return (Blank("usual", "Usual", turned, row.choices), *last)
     written = f"Such as {example(row.kind)}. {row.measured}"
     return (
         Blank("low", "Least", written, overtype=True),
@@ -98,9 +127,9 @@ def blanks(key: str) -> tuple[Blank, ...]:
 
 
 def texts_of(value: Value | None) -> dict[str, str]:
-    """A value of the book as the texts of the form."""
+    """A value of the book as the texts of the form; empty where the book has none."""
     if value is None:
-        return {"source": "shop"}
+        return {}
     citation = value.citation
     source = citation.document if citation.label == "published" else citation.label
     return {

@@ -54,6 +54,13 @@ class BookPage:
                 self.view.choose(place)
                 return
 
+    def reveal(self, entry_id: str) -> None:
+        """Choose an entry by its id; where the find line hides it, that is emptied."""
+        self.choose(entry_id)
+        if self.chosen is None or self.chosen.id != entry_id:
+            self.edit(TextLine())
+            self.choose(entry_id)
+
     def edit(self, find: TextLine) -> None:
         """Take a new find line; when its text changed, the list follows at once."""
         old, self.find = self.find.text, find

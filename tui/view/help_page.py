@@ -27,6 +27,7 @@ ABOUT: dict[Where, str] = {
     "before-saving": "These are the lines of the file that would change: those with a minus go, those with a plus come. Enter saves them; F9 goes back and saves nothing.",
     "two-people": "Somebody else changed the same thing while you did. Nothing is saved until you say which to keep; what only one of you changed is kept in any case.",
     "history": "This is what git remembers of this entry: who changed which value, and when.",
+    "draft": "This is one draft beside the book: what was typed, what stood there when it was begun, and what the book has now. Enter takes it up where it was left; F6 drops it.",
     "drafts": "These were typed and not saved when the program last ended. Enter takes one up again where it was left; F6 drops it; F9 leaves them for later.",
 }  # fmt: skip
 

@@ -10,6 +10,12 @@ from tui.view.text_line import TextLine
 
 LABEL_WIDTH = 16
 
+LONGEST = 4096
+"""Characters that one line of a form takes, as many as a text of the book may have."""
+
+MOST_LINES = 5
+"""Lines of the screen over which a long text in hand is spread."""
+
 
 @dataclass(frozen=True)
 class Blank:
@@ -20,7 +26,8 @@ class Blank:
         label: stands before it.
         hint: what belongs there, shown while it is in hand.
         choices: the words to pick from with Left and Right, where there are only these.
-        overtype: whether what stood there at the start gives way to the first character typed.
+        overtype: whether what stood there gives way to the first character typed, as in the calculator; the
+            cursor stands at its beginning then, and Left or Right goes to its end to change a part of it.
     """
 
     key: str
@@ -36,18 +43,18 @@ class TextForm:
     Attributes:
         blanks: the lines.
         texts: what stands in each.
-        started: what stood in each when the form was opened.
+        started: what stood in each when the person began; for a line that was not touched, what the book has now.
         focus: the place of the line in hand.
         wrong: what is wrong, by line; an empty key is for the form as a whole.
     """
 
     def __init__(self, blanks: tuple[Blank, ...], started: Mapping[str, str]) -> None:
         self.blanks = blanks
-        self.started = {blank.key: started.get(blank.key, "") for blank in blanks}
-        self.texts = {key: TextLine.ending(text) for key, text in self.started.items()}
         self.focus = 0
         self.wrong: Mapping[str, str] = {}
-        self._touched: set[str] = set()
+        self.started: dict[str, str] = {}
+        self.texts: dict[str, TextLine] = {}
+        self.start_over(started)
 
     @property
     def blank(self) -> Blank:
@@ -60,9 +67,13 @@ class TextForm:
 
     def is_changed(self) -> bool:
         """Whether anything is different from what was there at the start."""
-        return {key: text.strip() for key, text in self.values().items()} != {
-            key: text.strip() for key, text in self.started.items()
-        }
+        return any(text.strip() != self.started[key].strip() for key, text in self.values().items())
+
+    def start_over(self, now: Mapping[str, str]) -> None:
+        """Put into every line what the book has now."""
+        self.started = {blank.key: now.get(blank.key, "") for blank in self.blanks}
+        self.texts = {key: TextLine.ending(text) for key, text in self.started.items()}
+        self._untouched = {blank.key for blank in self.blanks if blank.overtype}
 
     def fill(self, texts: Mapping[str, str]) -> None:
         """Put texts into the lines of those keys, as if they were typed."""
@@ -70,38 +81,73 @@ class TextForm:
             if key in self.texts:
                 self.texts[key] = TextLine.ending(text)
 
+    def take_up(self, typed: Mapping[str, str], began: Mapping[str, str]) -> None:
+        """Put back what was typed earlier, and with it what stood there when the person began.
+
+        A line that he had not touched keeps what the book has now.
+        """
+        for key in self.texts:
+            if key in typed and typed[key] != began.get(key, ""):
+                self.texts[key] = TextLine.ending(typed[key])
+                self.started[key] = began.get(key, "")
+
+    def follow(self, now: Mapping[str, str]) -> list[str]:
+        """Take what the book has now into the lines that nobody touched.
+
+        Returns:
+            The labels of the lines that the person and somebody else changed both; these stay as they are.
+        """
+        both = []
+        for blank in self.blanks:
+            key, theirs = blank.key, now.get(blank.key, "")
+            if self.texts[key].text == self.started[key]:
+                if theirs != self.started[key]:
+                    self.started[key], self.texts[key] = theirs, TextLine.ending(theirs)
+            elif theirs not in (self.started[key], self.texts[key].text):
+                both.append(blank.label)
+        return both
+
     def move(self, by: int) -> None:
         """Go to another line, round the ends."""
         self.focus = (self.focus + by) % len(self.blanks)
 
     def type(self, text: str) -> None:
-        """Type into the line in hand; a line of choices takes the one that begins so."""
+        """Type into the line in hand; a line of choices takes the next one that begins so."""
         blank = self.blank
         if blank.choices:
-            begun = [choice for choice in blank.choices if choice.startswith(text[:1].casefold())]
-            if begun:
-                self.texts[blank.key] = TextLine.ending(begun[0])
+            begun = [choice for choice in blank.choices if choice.casefold().startswith(text[:1].casefold())]
+            if begun and text.strip():
+                now = self.texts[blank.key].text
+                at = begun.index(now) + 1 if now in begun else 0
+                self.texts[blank.key] = TextLine.ending(begun[at % len(begun)])
             return
-        untouched = blank.overtype and blank.key not in self._touched
-        old = TextLine() if untouched else self.texts[blank.key]
-        self._touched.add(blank.key)
-        self.texts[blank.key] = old.insert(text)
+        old = TextLine() if self._gives_way(blank) else self.texts[blank.key]
+        self._untouched.discard(blank.key)
+        self.texts[blank.key] = old.insert(text, LONGEST)
 
     def edit(self, key: str) -> None:
         """Apply an editing key to the line in hand."""
         blank = self.blank
-        self._touched.add(blank.key)
         step = {"left": -1, "right": 1}.get(key)
-        if blank.choices and step is not None:
-            now = self.texts[blank.key].text
-            at = blank.choices.index(now) if now in blank.choices else -max(step, 0)
-            self.texts[blank.key] = TextLine.ending(blank.choices[(at + step) % len(blank.choices)])
-        else:
-            self.texts[blank.key] = self.texts[blank.key].edited(key)
+        if blank.choices:
+            if step is not None:
+                now = self.texts[blank.key].text
+                at = blank.choices.index(now) if now in blank.choices else -max(step, 0)
+                self.texts[blank.key] = TextLine.ending(blank.choices[(at + step) % len(blank.choices)])
+            return
+        gives_way = self._gives_way(blank)
+        if key in {"left", "right", "home", "end", "backspace", "delete"}:
+            self._untouched.discard(blank.key)
+            if not (gives_way and step is not None):
+                self.texts[blank.key] = self.texts[blank.key].edited(key)
 
     def clear(self) -> None:
         """Empty the line in hand."""
-        self.texts[self.blank.key] = TextLine()
+        if not self.blank.choices:
+            self.texts[self.blank.key] = TextLine()
+
+    def _gives_way(self, blank: Blank) -> bool:
+        return blank.key in self._untouched and self.texts[blank.key].text == self.started[blank.key] != ""
 
     def draw(self, width: int) -> list[Line]:
         """The form as lines, the hint of the line in hand and every complaint with it."""
@@ -113,19 +159,50 @@ class TextForm:
         return lines
 
     def _drawn(self, blank: Blank, width: int, *, in_hand: bool) -> list[Line]:
-        text = self.texts[blank.key]
-        room = max(width - LABEL_WIDTH - 4, 8)
-        shown = text.pieces(room) if in_hand else line(Piece(fit(text.text, room), "typed"))
-        first = line(
+        label = (
             Piece("> " if in_hand else "  ", "strong"),
             Piece(fit(blank.label, LABEL_WIDTH), "strong" if in_hand else "plain"),
             "  ",
-            *shown,
         )
-        lines = [first]
         indent = " " * (LABEL_WIDTH + 4)
+        first, *rest = self._text(blank, max(width - len(indent), 8), in_hand=in_hand)
+        lines = [line(*label, *first), *(line(indent, *one) for one in rest)]
         if blank.key in self.wrong:
             lines += wrap(self.wrong[blank.key], width, "watch", first=f"{indent}! ", rest=f"{indent}  ")
         elif in_hand and blank.hint:
             lines += wrap(blank.hint, width, "quiet", first=indent, rest=indent)
         return lines
+
+    def _text(self, blank: Blank, room: int, *, in_hand: bool) -> list[Line]:
+        """What stands in a line; a long text in hand is spread over several."""
+        text = self.texts[blank.key]
+        if not in_hand:
+            return [line(Piece(fit(text.text, room), "typed"))]
+        if blank.choices:
+            return [line(Piece(fit(text.text, room), "chosen"))]
+        if self._gives_way(blank):
+            text = TextLine(text.text, 0)
+        if len(text.text) < room:
+            return [text.pieces(room)]
+        return _spread(text, room)
+
+
+def _spread(text: TextLine, room: int) -> list[Line]:
+    """A text over several lines of the screen, of which those around the cursor are shown."""
+    rows = [
+        _row(text.text[start : start + room], text.cursor - start, room)
+        for start in range(0, len(text.text) + 1, room)
+    ]
+    first = min(max(text.cursor // room - MOST_LINES + 2, 0), max(len(rows) - MOST_LINES, 0))
+    return rows[first : first + MOST_LINES]
+
+
+def _row(text: str, cursor: int, room: int) -> Line:
+    if not 0 <= cursor < room:
+        return line(Piece(text, "typed"))
+    pieces = (
+        Piece(text[:cursor], "typed"),
+        Piece(text[cursor : cursor + 1] or " ", "cursor"),
+        Piece(text[cursor + 1 :], "typed"),
+    )
+    return tuple(piece for piece in pieces if piece.text)

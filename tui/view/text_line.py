@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from tui.view.lines import Line, Piece, Role
@@ -27,9 +28,9 @@ class TextLine:
         """The text with the cursor after it."""
         return cls(text, len(text))
 
-    def insert(self, typed: str) -> TextLine:
-        """With ``typed`` at the cursor; characters that cannot be shown are left out."""
-        clean = "".join(c for c in typed if c.isprintable())[: LONGEST - len(self.text)]
+    def insert(self, typed: str, longest: int = LONGEST) -> TextLine:
+        """With ``typed`` at the cursor; characters that cannot be shown, or are too many, are left out."""
+        clean = "".join(c for c in typed if c.isprintable())[: max(longest - len(self.text), 0)]
         return TextLine(self.text[: self.cursor] + clean + self.text[self.cursor :], self.cursor + len(clean))
 
     def erase_back(self) -> TextLine:
@@ -51,17 +52,8 @@ class TextLine:
 
     def edited(self, key: str) -> TextLine:
         """After a key that edits; unchanged for any other key."""
-        match key:
-            case "backspace":
-                return self.erase_back()
-            case "delete":
-                return self.erase_forward()
-            case "left":
-                return self.left()
-            case "right":
-                return self.right()
-            case _:
-                return self
+        edit = _EDITS.get(key)
+        return edit(self) if edit is not None else self
 
     def pieces(self, width: int, role: Role = "typed") -> Line:
         """The text with its cursor, ``width`` cells of it, scrolled so that the cursor is seen."""
@@ -75,3 +67,14 @@ class TextLine:
             for piece in (Piece(before, role), Piece(under, "cursor"), Piece(after + padding, role))
             if piece.text
         )
+
+
+_EDITS: Mapping[str, Callable[[TextLine], TextLine]] = {
+    "backspace": TextLine.erase_back,
+    "delete": TextLine.erase_forward,
+    "left": TextLine.left,
+    "right": TextLine.right,
+    "home": lambda line: TextLine(line.text, 0),
+    "end": lambda line: TextLine.ending(line.text),
+}
+"""What each editing key does."""

@@ -1,0 +1,108 @@
+"""What may take long is done behind the screen: in a thread, with a sentence while it runs."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from typing import TYPE_CHECKING, TypeVar
+
+if TYPE_CHECKING:
+    from tui.app import Heelclear
+
+PATIENCE = 0.2
+"""Seconds after which it is said what is going on; a quick disk needs no sentence."""
+
+Outcome = TypeVar("Outcome")
+
+
+class Behind:
+    """Does one thing at a time in a thread, and on the screen what follows from it.
+
+    Args:
+        app: the program.
+
+    Attributes:
+        sentence: what goes on, once it has taken longer than a moment; else empty.
+    """
+
+    def __init__(self, app: Heelclear) -> None:
+        self._app = app
+        self._doing = ""
+        self.sentence = ""
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether something is under way."""
+        return bool(self._doing)
+
+    def begin(
+        self,
+        doing: str,
+        work: Callable[[], Outcome],
+        then: Callable[[Outcome], None],
+        *,
+        elsewhere: str = "",
+    ) -> None:
+        """Begin something; while another thing is under way, say so and begin nothing.
+
+        Args:
+            doing: a sentence that says what goes on.
+            work: done in a thread; it touches no screen. What it refuses is said to the person.
+            then: done on the screen with what came of it.
+            elsewhere: said in place of ``then`` where another screen is in front by then; empty where that
+                makes no difference.
+        """
+        if self._doing:
+            self._app.say(f"{self._doing} Wait until that has ended.")
+            return
+        self._doing = doing
+        asked_on = self._app.screen
+
+        def unless_elsewhere(outcome: Outcome) -> None:
+            if elsewhere and self._app.screen is not asked_on:
+                self._app.say(elsewhere)
+            else:
+                then(outcome)
+
+        def run() -> None:
+            follow = _following(work, unless_elsewhere, self._app.say)
+            self._app.post_message(self._app.Follow(lambda: self._end(follow)))
+
+        self._app.set_timer(PATIENCE, lambda: self._tell(doing))
+        self._app.run_worker(run, thread=True, group="behind")
+
+    def _tell(self, doing: str) -> None:
+        if self._doing is doing:
+            self.sentence = doing
+            self._app.draw_front()
+
+    def _end(self, follow: Callable[[], None]) -> None:
+        """Do on the screen what follows."""
+        self._doing = self.sentence = ""
+        follow()
+        self._app.draw_front()
+
+    def end(self) -> None:
+        """Wait no longer for another machine, for the program is about to end."""
+        git = sys.modules.get("library.history.git")
+        if git is not None:
+            git.end_remote()
+
+
+def _following(
+    work: Callable[[], Outcome], then: Callable[[Outcome], None], say: Callable[[str], None]
+) -> Callable[[], None]:
+    """Do the work, and give what is to be done on the screen afterwards."""
+    from library.editing.document import EditRefused
+    from library.files.refusals import SaveRefused
+    from library.history.git import GitRefused
+
+    try:
+        outcome = work()
+    except (EditRefused, SaveRefused, GitRefused) as refused:
+        sentence = refused.sentence
+    except OSError as error:
+        sentence = f"The system could not do it: {error.strerror or type(error).__name__}. Nothing was changed; try again."
+    else:
+        return lambda: then(outcome)
+    return lambda: say(sentence)

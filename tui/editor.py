@@ -1,0 +1,128 @@
+"""The person's own editor: a file of the book opened at a line, and notes written in it."""
+
+from __future__ import annotations
+
+import os
+import shlex
+import subprocess
+import zlib
+from collections.abc import Sequence
+from contextlib import suppress
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tui.changing import Met, Wish
+
+if TYPE_CHECKING:
+    from library.book.model import Entry, Place
+    from library.editing.merging import Choice
+    from tui.app import Heelclear
+
+BEHIND_A_COLON = frozenset({"code", "codium", "code-insiders", "hx", "helix", "subl", "zed"})
+"""Editors that want the line behind the file's name; all others take it before, with a plus."""
+
+NONE_NAMED = (
+    "Neither VISUAL nor EDITOR names an editor. Leave, name one (export EDITOR=nano), and start again."
+)
+
+
+class Editor:
+    """Hands the terminal to the person's editor, and takes it back.
+
+    Args:
+        app: the program.
+        notes: the folder in which notes lie while they are written.
+    """
+
+    def __init__(self, app: Heelclear, notes: Path) -> None:
+        self._app = app
+        self._notes = notes
+
+    def open(self, place: Place) -> None:
+        """Open a file of the book at a line, then read the book again."""
+        if not own_words():
+            self._app.say(f"{NONE_NAMED} Or open {place.file} in another window; it is line {place.line}.")
+        elif self._run(place.file, place.line):
+            self._app.read_again("The book was read again.")
+
+    def write_notes(self, entry: Entry) -> None:
+        """Have the notes of an entry written in the editor, and show what that would change in the book.
+
+        They lie in a file of their own until they are saved in the book, so that nothing can lose them; where
+        an earlier run left some, these are opened.
+        """
+        if not own_words():
+            self._app.say(NONE_NAMED)
+            return
+        file = self._notes / f"{zlib.crc32(entry.id.encode('utf-8', 'replace')):08x}.txt"
+        try:
+            if not file.exists():
+                file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+                file.write_text(entry.notes, encoding="utf-8")
+            if self._run(file, 1):
+                self._take(entry, file, {"notes": entry.notes})
+        except (OSError, UnicodeDecodeError) as error:
+            reason = getattr(error, "strerror", None) or "it is no text in UTF-8"
+            self._app.say(f"The notes cannot be taken from {file}: {reason}.")
+
+    def _take(self, entry: Entry, file: Path, began: dict[str, object]) -> None:
+        text = file.read_text(encoding="utf-8")
+        if text.strip() == str(began["notes"]).strip():
+            file.unlink()
+            self._app.say("The notes were not changed.")
+            return
+
+        def answered(met: Met, choices: Sequence[Choice]) -> None:
+            theirs = next(iter(met.values())).theirs
+            if choices[0].side == "mine":
+                self._take(entry, file, {"notes": theirs or ""})
+            else:
+                self._app.say(f"The notes stay as the other one wrote them; yours are in {file}.")
+
+        def saved() -> None:
+            with suppress(OSError):
+                file.unlink()
+
+        from library.editing.changes import SetText
+
+        self._app.changing.look(Wish(SetText(entry.id, "notes", text), began, answered, saved))
+
+    def _run(self, file: Path, line: int) -> bool:
+        """Run the editor; returns whether it ended well, and says so where it did not."""
+        command = command_for(own_words(), file, line)
+        self._app.drafting.keep_now()
+        try:
+            with self._app.suspend():
+                done = subprocess.run(command, check=False)
+        except OSError as error:
+            self._app.say(f"{command[0]} could not be started: {error.strerror}. EDITOR names it.")
+            return False
+        finally:
+            self._app.repaint()
+        if done.returncode != 0:
+            self._app.read_again(f"{command[0]} ended with {done.returncode}. The book was read again.")
+        return done.returncode == 0
+
+
+def own_words() -> list[str]:
+    """The editor that the person named, as the words of a command; empty where there is none."""
+    named = os.environ.get("VISUAL") or os.environ.get("EDITOR") or ""
+    with suppress(ValueError):
+        return shlex.split(named)
+    return [named]
+
+
+def command_for(editor: Sequence[str], file: Path, line: int) -> list[str]:
+    """The command that opens a file at a line.
+
+    Example:
+        >>> command_for(["vi"], Path("taps.toml"), 7)
+        ['vi', '+7', 'taps.toml']
+        >>> command_for(["code", "--wait"], Path("taps.toml"), 7)
+        ['code', '--wait', '--goto', 'taps.toml:7']
+    """
+    program = Path(editor[0]).name
+    if program not in BEHIND_A_COLON:
+        return [*editor, f"+{line}", str(file)]
+    goto = ["--goto"] if program.startswith("cod") else []
+    return [*editor, *goto, f"{file}:{line}"]

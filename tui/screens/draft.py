@@ -1,0 +1,82 @@
+"""One draft beside the book: what was typed, what stood there when it was begun, and what stands there now."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from library.drafts.draft import Difference, compare
+from tui.screens.drafts import name_of
+from tui.screens.reading import Reading
+from tui.view.lines import EMPTY, Line, Piece, line, wrap
+
+if TYPE_CHECKING:
+    from library.drafts.draft import Draft
+    from library.drafts.shelf import Kept
+    from tui.screens.drafts import DraftsScreen
+    from tui.session import Session
+
+
+class DraftScreen(Reading):
+    """Every field that was typed, to decide whether to take it up or to drop it."""
+
+    WHERE = "draft"
+
+    def __init__(self, session: Session, kept: Kept, drafts: DraftsScreen) -> None:
+        super().__init__(session)
+        self.kept = kept
+        self._drafts = drafts
+
+    def title_text(self) -> str:
+        """What the draft is of."""
+        return name_of(self.kept)
+
+    def text(self, width: int) -> list[Line]:
+        """Field by field: typed, begun with, and now."""
+        draft = self.kept.draft
+        lines = [*wrap(f"Typed until {draft.kept:%Y-%m-%d %H:%M}.", width, "quiet"), EMPTY]
+        now = self._now(draft)
+        if now is None:
+            lines += [*wrap("What it was about is not in the book any more.", width, "watch"), EMPTY]
+        for one in compare(draft, draft.started if now is None else now):
+            if one.draft is not None and one.draft != draft.started.get(one.key, ""):
+                lines += [*_field(one, draft, width, knows_now=now is not None), EMPTY]
+        return lines
+
+    def _now(self, draft: Draft) -> Mapping[str, str] | None:
+        """What the form would hold if it were opened now; nothing where its entry is gone."""
+        from tui.recovering import form_of
+
+        if draft.kind == "calculator":
+            return {} if self.session.entry(draft.about) is not None else None
+        form = form_of(self.session, draft)
+        return None if form is None else form.current()
+
+    def do_take(self) -> None:
+        """Take it up again."""
+        self.app.pop_screen()
+        self._drafts.take_up(self.kept)
+
+    def do_drop_draft(self) -> None:
+        """Forget it."""
+        self.app.pop_screen()
+        self._drafts.drop(self.kept)
+
+
+def _field(one: Difference, draft: Draft, width: int, *, knows_now: bool) -> list[Line]:
+    began, now = draft.started.get(one.key, ""), one.current or ""
+    rows = [("Typed", one.draft or ""), ("When begun", began)]
+    if knows_now and draft.kind != "calculator":
+        rows.append(("In the book now", now))
+    lines = [line(Piece(one.key.replace("_", " "), "strong"))]
+    for name, text in rows:
+        lines += wrap(text or "nothing", width, first=f"  {name:<17}", rest=" " * 19)
+    if knows_now and draft.kind != "calculator" and one.moved:
+        lines += wrap(
+            "Somebody else changed it since; before saving you are asked which to keep.",
+            width,
+            "watch",
+            first="  ! ",
+            rest="    ",
+        )
+    return lines
