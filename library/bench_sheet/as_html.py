@@ -21,19 +21,20 @@ from library.book.harmless import harmless
 from library.figures.svg import svg
 
 STYLE = """
-@page { size: A4; margin: 12mm; }
-body { font: 9.5pt/1.3 Georgia, "DejaVu Serif", serif; color: #1d1d1b; max-width: 186mm; margin: 4mm auto; }
-h1 { font-size: 15pt; margin: 0 0 2mm; border-bottom: 0.6mm solid #1d1d1b; }
-h2 { font-size: 10.5pt; margin: 3mm 0 1mm; letter-spacing: 0.03em; }
-p, ol, ul { margin: 0 0 1.5mm; } ol, ul { padding-left: 6mm; }
-.facts span { display: inline-block; margin-right: 5mm; } .facts b { font-weight: normal; color: #6a665c; }
-table { border-collapse: collapse; margin: 1mm 0 2mm; } th { font-weight: normal; color: #6a665c; vertical-align: bottom; }
-td, th { padding: 0.3mm 2.5mm; text-align: right; } td:first-child, th:first-child { text-align: left; padding-left: 0; }
-.boxes td + td + td { border: 0.25mm solid #1d1d1b; min-width: 17mm; height: 6mm; text-align: center; }
+@page { size: A4; margin: 9mm 11mm; }
+body { font: 8pt/1.18 Georgia, "DejaVu Serif", serif; color: #1d1d1b; max-width: 188mm; margin: 0 auto; }
+h1 { font-size: 13pt; margin: 0 0 1mm; border-bottom: 0.5mm solid #1d1d1b; }
+h2 { font-size: 9.2pt; margin: 1.8mm 0 0.6mm; letter-spacing: 0.03em; clear: right; }
+p, ol, ul { margin: 0 0 0.8mm; } ol, ul { padding-left: 6mm; }
+.facts span { display: inline-block; margin-right: 4mm; } .facts b { font-weight: normal; color: #6a665c; }
+table { border-collapse: collapse; margin: 0.5mm 0 1mm; } th { font-weight: normal; color: #6a665c; vertical-align: bottom; }
+td, th { padding: 0 2mm; text-align: right; } td { white-space: nowrap; } td:first-child, th:first-child { text-align: left; padding-left: 0; }
+.boxes td + td + td { border: 0.25mm solid #1d1d1b; min-width: 16mm; height: 4.6mm; text-align: center; }
 .stop b, .watch b { border: 0.25mm solid #1d1d1b; padding: 0 1mm; } .stop b { background: #1d1d1b; color: #fff; }
-.cautions { columns: 2; column-gap: 6mm; font-size: 8.5pt; } .last { font-weight: bold; border-top: 0.25mm solid #1d1d1b; padding-top: 1mm; }
-svg { width: 96mm; float: right; margin: 0 0 1mm 4mm; }
-h2 { clear: right; }
+.cautions { columns: 3; column-gap: 5mm; font-size: 7pt; line-height: 1.12; }
+.cautions p { margin: 0 0 0.6mm; break-inside: avoid; }
+.last { font-weight: bold; border-top: 0.25mm solid #1d1d1b; padding-top: 0.6mm; }
+svg { width: 70mm; float: right; margin: 0 0 0 4mm; }
 """
 """The look of the page: black on white, for a printer."""
 
@@ -106,7 +107,7 @@ def _cautions(block: Cautions) -> str:
 def _items(block: Items) -> str:
     lines = []
     for item in block.items:
-        more = f"<br>{plain(item.more)}" if item.more else ""
+        more = f" ({plain(item.more)})" if item.more else ""
         lines.append(f"<li>{plain(item.title)}: <b>{plain(item.value)}</b>{more}</li>")
     return "<ol>\n" + "\n".join(lines) + "\n</ol>"
 

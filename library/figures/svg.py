@@ -14,7 +14,7 @@ from itertools import pairwise
 from geometry.figure import Figure
 from library.book.harmless import harmless
 
-WIDTH, HEIGHT = 520, 250
+WIDTH, HEIGHT = 520, 260
 """Of the drawing, in its own units."""
 
 MARGIN = 46
@@ -105,7 +105,7 @@ def svg(figure: Figure, title: str) -> str:
     name = escape(harmless(title))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{name}" '
-        f'font-family="sans-serif" font-size="10.5"><title>{name}</title>{"".join(parts)}</svg>'
+        f'font-family="sans-serif" font-size="12"><title>{name}</title>{"".join(parts)}</svg>'
     )
 
 
@@ -194,12 +194,12 @@ def _words(figure: Figure, view: _View, times: int) -> list[str]:
         _text((edge[0] - 10, edge[1] - 8), "edge", "end"),
         _text((heel[0] + 10, heel[1] - 8), "heel", "start"),
     ]
-    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep as they are"
+    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep"
     names = [
         f"{('whole', 'broken', 'dotted')[min(n, 2)]} line: {one.name}" for n, one in enumerate(figure.curves)
     ]
-    said.append(_text((WIDTH / 2, HEIGHT - 22), "; ".join(names), "middle"))
-    circle = f"thin broken line: circle of the edges of radius {figure.radius:.4g} mm; {drawn}"
+    said.append(_text((WIDTH / 2, HEIGHT - 24), "; ".join(names), "middle"))
+    circle = f"thin line: circle of the edges, radius {figure.radius:.4g} mm; {drawn}"
     said.append(_text((WIDTH / 2, HEIGHT - 6), circle, "middle"))
     return said
 
