@@ -35,8 +35,8 @@ def output_lines(answer: Answer, result: Result, display: Display, width: int) -
     return lines
 
 
-def station_lines(result: Result, display: Display) -> list[Line]:
-    """The dial readings at the edge, on the way, and at the heel."""
+def station_lines(result: Result, display: Display, width: int | None = None) -> list[Line]:
+    """The dial readings at the edge, on the way, and at the heel; within ``width`` where one is given."""
     if not result.stations:
         return []
     keys = list(result.stations[0].readings)
@@ -49,11 +49,11 @@ def station_lines(result: Result, display: Display) -> list[Line]:
         )
         for station in result.stations
     ]
-    return table(heading, rows)
+    return table(heading, rows, width=width)
 
 
-def row_lines(result: Result, display: Display) -> list[Line]:
-    """The table of an answer that has one."""
+def row_lines(result: Result, display: Display, width: int | None = None) -> list[Line]:
+    """The table of an answer that has one; within ``width`` where one is given."""
     if not result.rows:
         return []
     keys = list(dict.fromkeys(key for row in result.rows for key in row.values))
@@ -65,7 +65,7 @@ def row_lines(result: Result, display: Display) -> list[Line]:
         )
         for row in result.rows
     ]
-    return table(heading, rows)
+    return table(heading, rows, width=width)
 
 
 def check_lines(result: Result, display: Display, width: int) -> list[Line]:

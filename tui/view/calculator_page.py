@@ -111,11 +111,11 @@ class CalculatorPage:
             return _joined(fields, self._wanted(parts), parts) + self._troubles(width)
         stations = station_lines(answer.result, display)
         right = output_lines(answer, answer.result, display, parts.answer)
-        below = [row_lines(answer.result, display)]
+        below = [row_lines(answer.result, display, width)]
         if widest(stations) <= parts.answer:
             right += [EMPTY, *stations] if stations else []
         else:
-            below.insert(0, stations)
+            below.insert(0, station_lines(answer.result, display, width))
         body = [*_joined(fields, right, parts), EMPTY, *check_lines(answer.result, display, width)]
         for part in below:
             body += [EMPTY, *part] if part else []

@@ -26,6 +26,9 @@ _CHECKS = 3
 _LEAST_LARGE = 8
 """Rows of the large drawings below which the checks under them give way."""
 
+_ROOMY = 16
+"""Rows of a page from which one of them may stay empty."""
+
 
 def column_width(width: int, gap: int) -> int:
     """Columns for drawings beside the numbers; nought where they have no room there.
@@ -64,7 +67,7 @@ def large_figures(
     result = _result(form)
     if result is None:
         return filled([field, EMPTY, *quantity_figure(form.focus)], height)
-    head = [field, *_outputs(result, display, width), EMPTY]
+    head = [field, *_outputs(result, display, width), *([EMPTY] if height >= _ROOMY else [])]
     room = height - len(head)
     under = max(0, min(_CHECKS + 1, room - _LEAST_LARGE))
     wanted = drawings(result, display)

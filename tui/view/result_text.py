@@ -30,8 +30,8 @@ def result_text(form: Form, book: Book | None, display: Display) -> str:
             lines.append(line(f"{quantity(field.key).title:<32}{value.text:<20}{_ORIGINS[value.origin]}"))
     parts = (
         output_lines(answer, answer.result, display, 52),
-        station_lines(answer.result, display),
-        row_lines(answer.result, display),
+        station_lines(answer.result, display, WIDTH),
+        row_lines(answer.result, display, WIDTH),
         check_lines(answer.result, display, WIDTH),
     )
     for part in parts:
