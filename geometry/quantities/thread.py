@@ -58,7 +58,7 @@ ROWS = (
     length(
         "axial_travel",
         "Axial travel",
-        "How far the thread has advanced along the axis from the edge to the heel; below zero for a left-hand thread.",
+        "How far the thread has moved along the axis, away from the point, from the edge to the heel; below zero for a left-hand thread, as that tap turns the other way.",
         "With a dial along the axis, pointer at the edge and then at the heel.",
         -600.0,
         600.0,

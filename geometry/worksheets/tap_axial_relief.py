@@ -10,20 +10,22 @@ from geometry.thread.lead import advance, lead, lead_angle
 from geometry.tooth.land import land_angle
 from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Worksheet, passed, stations, watch
 
+_RIGHT = "From edge to heel the thread moves {travel} along the axis, away from the point, while the tap turns {turned}."
+
+_LEFT = (
+    "From edge to heel the thread moves {travel} along the axis, away from the point, while the tap turns {turned} the "
+    "other way round than a right-hand tap; the minus says only that."
+)
+"""A left-hand tap is the mirror image of a right-hand one: it turns the other way, but its heel lies on the same side."""
+
 
 def _checks(turned: float, travel: float) -> tuple[Check, ...]:
     if turned == 0:
         return (
             watch("The land has no width, so there is nothing to read along the axis. Measure the land."),
         )
-    way = "away from the point" if travel > 0 else "toward the point"
     found = [
-        passed(
-            "From edge to heel the thread moves {travel} along the axis, {way}, while the tap turns {turned}.",
-            travel=length(abs(travel)),
-            way=way,
-            turned=angle(turned),
-        )
+        passed(_RIGHT if travel > 0 else _LEFT, travel=length(abs(travel)), turned=angle(turned)),
     ]
     if turned > math.pi:
         found.append(

@@ -67,12 +67,28 @@ def test_the_dial_moves_evenly_from_edge_to_heel() -> None:
     assert readings == pytest.approx([0.0, heel / 4, heel / 2, 3 * heel / 4, heel])
 
 
-def test_a_left_hand_tap_moves_toward_the_point() -> None:
+def test_a_left_hand_tap_gives_the_same_travel_with_a_minus() -> None:
     right = travel(diameter=12.0, pitch=1.75, land_width=3.2)
     left = travel(diameter=12.0, pitch=1.75, land_width=3.2, hand="left")
     assert left.outputs["axial_travel"] == -right.outputs["axial_travel"]
-    assert "away from the point" in str(right.checks[0].sentence)
-    assert "toward the point" in str(left.checks[0].sentence)
+    assert "the other way round" in str(left.checks[0].sentence)
+    assert "the other way round" not in str(right.checks[0].sentence)
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+def test_the_heel_lies_farther_from_the_point_whichever_way_the_thread_winds(hand: str) -> None:
+    """Derived: the thread as a helix in space with the point up, and the tap turned so that it screws upward."""
+    winding = (
+        1.0 if hand == "right" else -1.0
+    )  # the helix (cos t, sin t, winding t) climbs right- or left-handed
+    cutting_turn = winding  # the sense of turning in which such a helix screws up along the axis
+    land = 3.2 / 6
+    heel = -cutting_turn * land  # the heel follows the edge, so it lies back against the turning
+    climbed = winding * 1.75 * heel / (2 * math.pi)
+    assert climbed < 0  # down, away from the point
+    found = travel(diameter=12.0, pitch=1.75, land_width=3.2, hand=hand)
+    assert abs(found.outputs["axial_travel"]) == pytest.approx(-climbed)
+    assert "away from the point" in str(found.checks[0].sentence)
 
 
 def test_a_land_without_width_and_one_more_than_half_way_round_are_watched() -> None:
