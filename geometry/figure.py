@@ -35,7 +35,8 @@ class Figure:
     Attributes:
         radius: of the circle that the edge runs on, in mm.
         land_angle: from edge to heel, in radians.
-        curves: the profiles, the chosen one first.
+        curves: the profiles, the chosen one first; none where the figure is there for the face alone,
+            and the land is an example.
         rake_angle: of the face, in radians, so that the tooth can be drawn whole.
     """
 

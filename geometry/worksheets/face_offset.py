@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from geometry.checking import refuse
+from geometry.figure import Figure
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.face import face_offset, rake_angle
@@ -13,6 +14,9 @@ from geometry.worksheet import AT_THE_WHEEL, Check, Field, Inputs, Result, Row, 
 
 KEEN = math.radians(60)
 """From here on an edge is a knife: the greatest rake that the vocabulary takes for one."""
+
+EXAMPLE_LAND = math.radians(25)
+"""How far the land goes round in the figure, which is there for the face; nobody is asked for a land."""
 
 
 def _of_offset(offset: float, diameter: float) -> float:
@@ -99,6 +103,7 @@ def _compute(given: Inputs) -> Result:
         outputs={"face_offset": offset, "rake_angle": rake},
         rows=tuple(_row(place, offset, other) for place, other in enumerate(others, 1)),
         checks=(_setting(offset, rake), *_elsewhere(offset, others)),
+        figure=Figure(diameter / 2, EXAMPLE_LAND, (), rake),
     )
 
 

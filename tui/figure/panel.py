@@ -37,9 +37,8 @@ def drawings(result: Result, display: Display) -> list[Drawing]:
         found.append(partial(tooth_lines, result.figure))
     if result.side is not None:
         found.append(partial(side_lines, result.side))
-    if result.figure is not None:
-        plot = partial(profile_lines, result.figure, result.stations, display)
-        found.append(plot)
+    if result.figure is not None and result.figure.curves:
+        found.append(partial(profile_lines, result.figure, result.stations, display))
     return found
 
 

@@ -52,7 +52,7 @@ def profile_lines(
         Exactly ``rows`` lines; none where there is nothing to plot, or no room.
     """
     shape = shape_of(figure)
-    if shape is None or columns < LEAST_COLUMNS or rows < LEAST_ROWS:
+    if shape is None or not figure.curves or columns < LEAST_COLUMNS or rows < LEAST_ROWS:
         return []
     drops = _drops(figure, shape, stations)
     unit = display.unit(Kind.LENGTH)

@@ -18,7 +18,7 @@ class Outline:
     """One profile behind the edge, to scale.
 
     Attributes:
-        name: what it is.
+        name: what it is; empty where nothing is known of it.
         points: pairs of the angle behind the edge (rad) and the drop below the circle, in radii of the circle.
         corners: the angles (rad) at which two facets meet.
     """
@@ -92,7 +92,7 @@ def shape_of(figure: Figure) -> Shape | None:
     ]
     land = min(figure.land_angle, _WHOLE_TURN)
     if not outlines:
-        outlines = [Outline("circle", ((0.0, 0.0), (land, 0.0)))]
+        outlines = [Outline("", tuple((land * share / 24, 0.0) for share in range(25)))]
     return Shape(land, _within(figure.rake_angle, -1.0, 1.0), tuple(outlines))
 
 

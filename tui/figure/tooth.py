@@ -61,10 +61,8 @@ def _caption(shape: Shape, times: int, letters: str, columns: int, alphabet: Alp
     """The exaggeration, and the names of the profiles; of the others only those whose letter was drawn."""
     chosen, *others = shape.outlines
     nothing = chosen.deepest == 0 and chosen.proudest == 0
-    items = [
-        line(exaggeration(times, columns, nothing=nothing)),
-        sample(alphabet.metal(0, 0) * 2, chosen.name),
-    ]
+    said = exaggeration(times, columns, nothing=nothing) if chosen.name else "land as an example"
+    items = [line(said), sample(alphabet.metal(0, 0) * 2, chosen.name or "metal")]
     if chosen.proudest > 0:
         items.append(sample((alphabet.proud or alphabet.solid) * 2, "proud of the circle"))
     items += [sample(mark, one.name) for mark, one in zip(LETTERS, others, strict=False) if mark in letters]

@@ -12,7 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.figure import Curve, Figure
+from geometry.running import run
 from geometry.worksheet import Result
+from geometry.worksheets import worksheet
 from tui.figure.alphabet import ALPHABETS, ASCII, BLOCKS, BRAILLE, Alphabet
 from tui.figure.frame import TIMES, foot_of_face, frame_for
 from tui.figure.shape import shape_of
@@ -140,3 +142,12 @@ def test_the_same_figure_gives_the_same_text(heel: Heel, alphabet: Alphabet) -> 
     first, again = heel("flat").figure, heel("flat").figure
     assert first is not again
     assert drawing(first, 40, 12, alphabet) == drawing(again, 40, 12, alphabet)
+
+
+def test_a_figure_for_the_face_alone_says_its_rake_and_that_the_land_is_an_example() -> None:
+    text = drawing(
+        run(worksheet("face-offset"), {"diameter": 12.0, "rake_angle": math.radians(10)}).figure, 44, 14
+    )
+    assert "rake 10.00 deg" in text
+    assert "land as an example" in text
+    assert "relief" not in text
