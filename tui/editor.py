@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import shlex
 import subprocess
 import zlib
@@ -54,11 +55,11 @@ class Editor:
         if not own_words():
             self._app.say(NONE_NAMED)
             return
-        file = self._notes / f"{zlib.crc32(entry.id.encode('utf-8', 'replace')):08x}.txt"
+        file = self._notes / file_name(entry.id)
         try:
             if not file.exists():
                 file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-                file.write_text(entry.notes, encoding="utf-8")
+                file.write_text(f"{entry.notes.rstrip()}\n", encoding="utf-8")
             if self._run(file, 1):
                 self._take(entry, file, {"notes": entry.notes})
         except (OSError, UnicodeDecodeError) as error:
@@ -102,6 +103,17 @@ class Editor:
         if done.returncode != 0:
             self._app.read_again(f"{command[0]} ended with {done.returncode}. The book was read again.")
         return done.returncode == 0
+
+
+def file_name(entry: str) -> str:
+    """The name of the file in which the notes of an entry are written, whatever its id holds.
+
+    Example:
+        >>> file_name("gun-tap"), file_name("../gun tap")
+        ('gun-tap-83d364fe.txt', 'gun-tap-34ae1183.txt')
+    """
+    plain = re.sub(r"[^a-z0-9]+", "-", entry.casefold()).strip("-")[:60]
+    return f"{plain}-{zlib.crc32(entry.encode('utf-8', 'replace')):08x}.txt"
 
 
 def own_words() -> list[str]:

@@ -143,10 +143,7 @@ class Sharing:
             if isinstance(done, PullAsked):
                 self._ask(done, choices)
                 return
-            count = done.commits
-            came = f"{count} commit{'s' if count > 1 else ''} came in" if count else "Nothing new was there"
-            joined = ", and were joined with yours; push them too" if done.joined else ""
-            self._app.read_again(f"{came}{joined}.")
+            self._app.read_again(_came(done))
             self.look()
 
         self._with_git("Pulling from the other copy.", work, take)
@@ -203,6 +200,17 @@ class Sharing:
             return work(tree)
 
         self._app.behind.begin(doing, with_tree, then, elsewhere=elsewhere)
+
+
+def _came(done: Pulled) -> str:
+    if not done.commits:
+        return "Nothing new was there."
+    came = "1 commit came in" if done.commits == 1 else f"{done.commits} commits came in"
+    return (
+        f"{came}."
+        if not done.joined
+        else f"{came} and joined with yours; push, so that the others have both."
+    )
 
 
 def _standing(desk: BookDesk) -> Standing:

@@ -41,27 +41,39 @@ class ChangesScreen(Chooser):
     def choices(self) -> list[Choice]:
         """Values that are there, texts, what can be done with the entry, and values that are not there yet."""
         entry = self.entry
-        there = [Choice(_VALUE + key, _title(key), _said(value)) for key, value in entry.values.items()]
+        there = [
+            Choice(_VALUE + key, _title(key), self._unsaved("value", key) or _said(value))
+            for key, value in entry.values.items()
+        ]
         back = [
             Choice(_BACK + key, f"Back: {_title(key)}", _what_comes_back(value))
             for key, value in entry.values.items()
             if value.layer == "shop"
         ]
         missing = [
-            Choice(_VALUE + key, _title(key), f"Not given yet. {row.definition}")
+            Choice(
+                _VALUE + key, _title(key), self._unsaved("value", key) or f"Not given yet. {row.definition}"
+            )
             for key, row in QUANTITIES.items()
             if key not in entry.values
         ]
         return [*there, *back, *self._texts(), *self._whole(), *missing]
 
+    def _unsaved(self, kind: str, key: str) -> str:
+        """A sentence where something was typed for this and is not saved."""
+        draft = self.heelclear.drafting.newest(f"{kind} {self.entry.id}.{key}")
+        return "Typed and not saved yet; Enter goes on with it." if draft is not None else ""
+
     def _texts(self) -> list[Choice]:
         notes = " ".join(self.entry.notes.split()) or "none yet"
         return [
             *(
-                Choice(_TEXT + key, label, text_of(self.entry, key) or "none yet")
+                Choice(
+                    _TEXT + key, label, self._unsaved("text", key) or text_of(self.entry, key) or "none yet"
+                )
                 for key, label in TEXTS.items()
             ),
-            Choice(_DO + "notes", "Notes", f"{notes}. Enter opens them in your editor."),
+            Choice(_DO + "notes", "Notes", f"Opens them in your editor: {notes}"),
         ]
 
     def _whole(self) -> list[Choice]:

@@ -53,13 +53,14 @@ class Chooser(Board):
         raise NotImplementedError
 
     def found(self) -> list[Choice]:
-        """The choices that have every word typed."""
+        """The choices that have every word typed, those first that have them in their names."""
         words = self.find.text.casefold().split()
-        return [
+        found = [
             choice
             for choice in self.choices()
             if all(word in f"{choice.name} {choice.text}".casefold() for word in words)
         ]
+        return sorted(found, key=lambda choice: not all(word in choice.name.casefold() for word in words))
 
     def body(self, width: int, height: int) -> list[Line]:
         """A find line, the list, and all that there is to say of the chosen one."""

@@ -56,12 +56,7 @@ class TwoPeopleScreen(Reading):
         conflict, keymap = self.conflict, self.session.keymap
         lines = [*wrap(subject(conflict), width, "head"), EMPTY]
         theirs = f"Theirs, in {self._where}" if self._where else "Theirs"
-        for name, value in (("It was", conflict.base), ("Mine", conflict.mine), (theirs, conflict.theirs)):
-            lines += [line(Piece(name, "strong"))]
-            lines += [
-                one for text in spelt_out(value) for one in wrap(text, width, first="    ", rest="      ")
-            ]
-            lines.append(EMPTY)
+        lines += three(conflict, ("It was", "Mine", theirs), width)
         mine, other, back = (keymap.first_key(action(name)) for name in ("keep-mine", "keep-theirs", "back"))
         return lines + wrap(
             f"{mine} keeps mine, {other} keeps theirs; until then nothing is saved. {back} goes back without saving.",
@@ -82,6 +77,38 @@ class TwoPeopleScreen(Reading):
         if len(self.choices) == len(self.conflicts):
             self.app.pop_screen()
             self._answered(self.choices)
+
+
+def three(conflict: Conflict, names: tuple[str, str, str], width: int) -> list[Line]:
+    """The three states; of a value with several fields only those fields that differ."""
+    sides = (conflict.base, conflict.mine, conflict.theirs)
+    tables = [side for side in sides if isinstance(side, Mapping)]
+    return _by_field(names, tables, width) if len(tables) == len(sides) else _whole(names, sides, width)
+
+
+def _whole(names: Sequence[str], sides: Sequence[object], width: int) -> list[Line]:
+    lines: list[Line] = []
+    for name, value in zip(names, sides, strict=True):
+        lines.append(line(Piece(name, "strong")))
+        lines += [one for text in spelt_out(value) for one in wrap(text, width, first="    ", rest="      ")]
+        lines.append(EMPTY)
+    return lines
+
+
+def _by_field(names: Sequence[str], tables: Sequence[Mapping[str, object]], width: int) -> list[Line]:
+    lines: list[Line] = []
+    shared = []
+    column = max(map(len, names)) + 6
+    for field in dict.fromkeys(key for table in tables for key in table):
+        values = ["; ".join(spelt_out(table.get(field))) for table in tables]
+        if len(set(values)) == 1:
+            shared.append(f"{words(field)} {values[0]}")
+            continue
+        lines.append(line(Piece(words(field), "strong")))
+        for name, value in zip(names, values, strict=True):
+            lines += wrap(value, width, first=f"    {name}".ljust(column), rest=" " * column)
+        lines.append(EMPTY)
+    return lines + ([*wrap(f"The same in all: {', '.join(shared)}.", width), EMPTY] if shared else [])
 
 
 def subject(conflict: Conflict) -> str:
