@@ -14,6 +14,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.worksheet import Field, Worksheet
 from library.book.model import Entry, Measure, Value
+from library.cards.editing import readings_of
 from library.cards.model import Card, Readings
 from library.cards.thread_names import of_thread
 from library.equipment.model import Machine, Wheel
@@ -55,12 +56,23 @@ def _measured(card: Card) -> Iterator[Fact]:
 
 
 def _of_tool(card: Card) -> Iterator[Fact]:
-    if card.tool.flutes.strip():
+    """What the words on the tool mean; those that mean no number are only words."""
+    if _is_number(card.tool.flutes, Kind.COUNT):
         yield Fact("flutes", card.tool.flutes, "tool")
-    for key, text in of_thread(card.tool.thread).items():
-        yield Fact(key, text, "tool")
-    if card.tool.size.strip():
+    for text in (card.tool.thread, card.tool.size):
+        for key, found in of_thread(text).items():
+            yield Fact(key, found, "tool")
+    sizes = readings_of(card.tool.size)
+    if sizes and all(_is_number(size, Kind.LENGTH) for size in sizes):
         yield Fact("diameter", card.tool.size, "tool")
+
+
+def _is_number(text: str, kind: Kind) -> bool:
+    try:
+        read(text, kind)
+    except UnitError:
+        return False
+    return True
 
 
 def _of_machine(machine: Machine | None) -> Iterator[Fact]:
@@ -127,8 +139,6 @@ def greatest(text: str, field: Field, display: Display) -> str:
         >>> greatest("11.97 mm, 11.99 mm", Field("diameter"), Display())
         '11.99 mm'
     """
-    from library.cards.editing import readings_of
-
     readings = readings_of(text)
     if len(readings) < 2:
         return text

@@ -12,7 +12,7 @@ from geometry.running import unfit
 from geometry.sentences import Kind, Rounding
 from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
 from library.cards.job import Job, flutes_of
-from library.cards.model import Readings
+from library.cards.model import Readings, Setting
 from library.cards.tolerances import tolerance
 from library.equipment.model import machines, wheels
 from library.units.grammar import example
@@ -42,14 +42,8 @@ class Problem:
 
 def problems(job: Job) -> tuple[Problem, ...]:
     """Every problem of a card, in the order in which its steps stand on it."""
-    return (
-        *_of_tool(job),
-        *_of_received(job),
-        *_of_wanted(job),
-        *_of_settings(job),
-        *_of_after(job),
-        *_of_end(job),
-    )
+    before = (*_of_tool(job), *_of_received(job), *_of_wanted(job))
+    return (*before, *_of_settings(job, before), *_of_after(job), *_of_end(job))
 
 
 def keeps_open(job: Job) -> tuple[Problem, ...]:
@@ -92,13 +86,16 @@ def _of_wanted(job: Job) -> Iterator[Problem]:
                           "Say why, so that the next person knows.", "watch")  # fmt: skip
 
 
-def _of_settings(job: Job) -> Iterator[Problem]:
+def _of_settings(job: Job, before: tuple[Problem, ...]) -> Iterator[Problem]:
+    """What worksheets and machine cannot do; what was told where it was measured is not told again."""
+    told = {one.way.split(".")[1] for one in before if one.way.startswith(("received.", "wanted.", "tool."))}
     for step in job.steps:
         if not step.in_use:
             continue
         way = f"settings.{step.sheet.name}"
+        typed = job.card.settings.get(step.sheet.name, Setting()).typed
         for trouble in step.answer.troubles:
-            if not trouble.missing:
+            if not trouble.missing and (trouble.key in typed or trouble.key not in told):
                 yield Problem(
                     f"{way}.{trouble.key}" if trouble.key else way, f"{step.sheet.title}: {trouble.text}"
                 )
