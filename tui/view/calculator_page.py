@@ -96,7 +96,8 @@ class CalculatorPage:
     def _large(self, display: Display, width: int, room: int) -> list[Line]:
         field = next(one for one in self.form.fields if one.key == self.form.focus)
         in_hand = self._field(field, columns(min(width, NUMBERS)))[0]
-        return large_figures(in_hand, self.form, display, width, room, self.alphabet)
+        waiting = [*self._wanted(width), *self._troubles(width)]
+        return large_figures(in_hand, waiting, self.form, display, width, room, self.alphabet)
 
     def scroll_to_field(self) -> None:
         """Bring the field in hand into sight."""
@@ -108,7 +109,7 @@ class CalculatorPage:
         fields = [one for field in self.form.fields for one in self._field(field, parts)]
         answer = self.form.answer
         if answer is None or answer.result is None:
-            return _joined(fields, self._wanted(parts), parts) + self._troubles(width)
+            return _joined(fields, self._wanted(parts.answer), parts) + self._troubles(width)
         stations = station_lines(answer.result, display)
         right = output_lines(answer, answer.result, display, parts.answer)
         below = [row_lines(answer.result, display, width)]
@@ -162,7 +163,7 @@ class CalculatorPage:
     def _answer_troubles(self) -> tuple[Trouble, ...]:
         return self.form.answer.troubles if self.form.answer else ()
 
-    def _wanted(self, parts: Columns) -> list[Line]:
+    def _wanted(self, width: int) -> list[Line]:
         groups: dict[str, list[str]] = {}
         for field in self.form.fields:
             if field.key in self.form.needed():
@@ -170,7 +171,7 @@ class CalculatorPage:
         if not groups:
             return []
         names = ", ".join(" or ".join(group) for group in groups.values())
-        return wrap(f"The answer stands here as soon as you have given: {names}.", parts.answer, "quiet")
+        return wrap(f"The answer stands here as soon as you have given: {names}.", width, "quiet")
 
     def _troubles(self, width: int) -> list[Line]:
         lines: list[Line] = []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from geometry.quantities import quantity
@@ -52,12 +53,19 @@ def figure_column(form: Form, display: Display, width: int, height: int, alphabe
 
 
 def large_figures(
-    field: Line, form: Form, display: Display, width: int, height: int, alphabet: Alphabet
+    field: Line,
+    waiting: Sequence[Line],
+    form: Form,
+    display: Display,
+    width: int,
+    height: int,
+    alphabet: Alphabet,
 ) -> list[Line]:
     """The drawings as large as they go, under the field in hand and the first outputs.
 
     Args:
         field: the field in hand as a line.
+        waiting: what is still to be given or mended, where there is no answer yet.
         form: what is filled in.
         display: the units.
         width: in cells.
@@ -66,7 +74,7 @@ def large_figures(
     """
     result = _result(form)
     if result is None:
-        return filled([field, EMPTY, *quantity_figure(form.focus)], height)
+        return filled([field, *waiting, EMPTY, *quantity_figure(form.focus)], height)
     head = [field, *_outputs(result, display, width), *([EMPTY] if height >= _ROOMY else [])]
     room = height - len(head)
     under = max(0, min(_CHECKS + 1, room - _LEAST_LARGE))

@@ -80,7 +80,14 @@ def test_on_the_smallest_screens_large_drawings_give_way_but_nothing_breaks() ->
 def test_before_there_is_an_answer_the_quantity_in_hand_is_drawn() -> None:
     empty = page()
     assert "<-- diameter -->" in drawn(empty, 120, 34)
-    assert "<-- diameter -->" in drawn(empty, 80, 22, large=True)
+    large = drawn(empty, 80, 22, large=True)
+    assert "<-- diameter -->" in large
+    assert "as soon as you have given: diameter" in large
+
+
+def test_what_cannot_be_read_is_told_over_the_drawing_too() -> None:
+    text = drawn(page(diameter="wide", relief_angle="8", land_width="2"), 80, 22, large=True)
+    assert "! diameter" in text
 
 
 def test_a_calculation_without_a_drawing_says_so() -> None:
