@@ -63,7 +63,7 @@ async def test_a_family_without_a_calculation_is_told_where_to_look(
     book: Book, shown: Shown, tmp_path: Path
 ) -> None:
     odd = Entry("broach", "pull-broach", "Pull broach", "steel")
-    larger = replace(book, entries={**book.entries, "broach": odd})
+    larger = replace(book, entries={**book.entries, "broach": odd}, rows=())
     app = Heelclear(Session(), lambda: larger, tmp_path / "shop", tmp_path / "state")
     async with app.run_test(size=(80, 24)) as pilot:
         await app.workers.wait_for_complete()
