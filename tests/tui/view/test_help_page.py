@@ -10,6 +10,7 @@ import pytest
 
 from geometry.quantities import quantity
 from library.book.model import Book, Entry
+from library.book.rows import Row, Rows
 from tui.app import Heelclear
 from tui.figure.quantity_figures import FIGURES
 from tui.session import Session
@@ -63,7 +64,8 @@ async def test_a_family_without_a_calculation_is_told_where_to_look(
     book: Book, shown: Shown, tmp_path: Path
 ) -> None:
     odd = Entry("broach", "pull-broach", "Pull broach", "steel")
-    larger = replace(book, entries={**book.entries, "broach": odd}, rows=())
+    row = Row("entry", odd.id, odd.title, odd.family, odd.work_material, search="pull broach")
+    larger = replace(book, entries={**book.entries, odd.id: odd}, rows=Rows.of([*book.rows, row]))
     app = Heelclear(Session(), lambda: larger, tmp_path / "shop", tmp_path / "state")
     async with app.run_test(size=(80, 24)) as pilot:
         await app.workers.wait_for_complete()
