@@ -21,6 +21,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Save the readings on their cards, all or none; returns the exit code."""
     from library.book.fetching import Unreadable, fetch
+    from library.book.folders import cache_folder
     from library.cards.index import card_rows
     from library.cards.store import NoCard, load, save
     from library.cards.tables import import_measurements
@@ -37,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
         return refused([f"{options.file} is not UTF-8 text. Save the table as CSV UTF-8."])
     shop = shop_of(options)
     opened = {}
-    for row in card_rows(shop):
+    for row in card_rows(shop, cache_folder()):
         # Only the cards that the table may mean are read whole.
         if row.id in text:
             try:
