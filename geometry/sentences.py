@@ -23,6 +23,7 @@ class Kind(StrEnum):
     ROTATION = "rotation"
     COUNT = "count"
     RATIO = "ratio"
+    PERCENT = "percent"
     PER_LENGTH = "per length"
     CHOICE = "choice"
 
@@ -70,6 +71,7 @@ _PLAIN_UNITS = {
     Kind.AREA: "mm2",
     Kind.SPEED: "mm/s",
     Kind.ROTATION: "rad/s",
+    Kind.PERCENT: "%",
     Kind.PER_LENGTH: "per mm",
 }
 

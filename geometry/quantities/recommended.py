@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from geometry.quantities.quantity import angle, length, ratio
+from geometry.quantities.quantity import Quantity, angle, length
+from geometry.sentences import Kind
 
 ROWS = (
     angle(
@@ -37,9 +38,10 @@ ROWS = (
         0.0,
         10.0,
     ),
-    ratio(
+    Quantity(
         "chamfer_threads",
         "Threads in the chamfer",
+        Kind.COUNT,
         "How many threads the chamfer of a tap takes to reach its full height.",
         "Count along one land from the point to the first full thread; halves are allowed.",
         0.5,

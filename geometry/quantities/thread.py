@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from geometry.quantities.quantity import Quantity, angle, choice, count, length, ratio
+from geometry.quantities.quantity import Quantity, angle, choice, count, length
 from geometry.sentences import Kind
 
 ROWS = (
@@ -134,12 +134,13 @@ ROWS = (
         0.0,
         500.0,
     ),
-    ratio(
+    Quantity(
         "thread_percent",
         "Percent of thread",
+        Kind.PERCENT,
         "How deep the tapped thread is, in percent of a full thread; what counts as full is asked beside it.",
         "From the hole before tapping; worked out.",
-        0.0,
+        1.0,
         150.0,
     ),
     choice(
@@ -207,9 +208,10 @@ ROWS = (
         0.0,
         1000.0,
     ),
-    ratio(
+    Quantity(
         "threads_left",
         "Chamfer threads left",
+        Kind.COUNT,
         "How many threads of the chamfer are left after cutting back.",
         "Count along one land from the new end to the first full thread.",
         0.0,

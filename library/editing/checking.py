@@ -29,7 +29,7 @@ def as_written(key: str, texts: Mapping[str, str]) -> dict[str, object]:
         >>> as_written("flutes", {"usual": "4", "note": " "})
         {'usual': 4}
     """
-    bare = quantity(key).kind in {Kind.COUNT, Kind.RATIO}
+    bare = quantity(key).kind in {Kind.COUNT, Kind.RATIO, Kind.PERCENT}
     return {
         field: _number(text.strip()) if bare and field in _NUMBERS else text.strip()
         for field, text in texts.items()

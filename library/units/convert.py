@@ -27,7 +27,7 @@ def to_geometry(number: Fraction | float, kind: Kind, unit: str) -> float:
     """
     if kind is Kind.ANGLE:
         return math.radians(float(number)) if unit == "deg" else float(number) * ANGLE_UNITS[unit]
-    if kind in {Kind.COUNT, Kind.RATIO, Kind.CHOICE}:
+    if kind in {Kind.COUNT, Kind.RATIO, Kind.PERCENT, Kind.CHOICE}:
         return float(number)
     in_base = float(Fraction(number) * exact_factor(kind, unit))
     return in_base * _TURN if kind is Kind.ROTATION else in_base
@@ -42,7 +42,7 @@ def from_geometry(number: float, kind: Kind, unit: str) -> float:
     """
     if kind is Kind.ANGLE:
         return math.degrees(number) if unit == "deg" else number / ANGLE_UNITS[unit]
-    if kind in {Kind.COUNT, Kind.RATIO, Kind.CHOICE}:
+    if kind in {Kind.COUNT, Kind.RATIO, Kind.PERCENT, Kind.CHOICE}:
         return number
     if kind is Kind.ROTATION:
         number /= _TURN

@@ -64,7 +64,8 @@ SPELLINGS: dict[str, tuple[Kind, str]] = {
     "per inch": (Kind.PER_LENGTH, "tpi"),
     "threads per inch": (Kind.PER_LENGTH, "tpi"),
     "per mm": (Kind.PER_LENGTH, "per mm"),
-    "%": (Kind.RATIO, "%"),
+    "%": (Kind.PERCENT, "%"),
+    "percent": (Kind.PERCENT, "%"),
 }
 """Every way to write a unit, small letters; a mark such as ' or a double prime depends on the kind."""
 
@@ -167,8 +168,8 @@ def parse(text: str, kind: Kind, *, of_diameter: bool = False) -> Parsed:
     if of_diameter and kind is Kind.LENGTH and unit_text in {"D", "d"}:
         return Parsed(signed, Kind.LENGTH, "D", fraction)
     unit_kind, unit = _unit(text, unit_text, kind)
-    if unit == "%":
-        signed, unit = signed / 100, ""
+    if unit_kind is Kind.PERCENT and kind is not Kind.PERCENT:
+        signed, unit_kind, unit = signed / 100, Kind.RATIO, ""
     return Parsed(signed, unit_kind, unit, fraction)
 
 
@@ -180,6 +181,7 @@ _EXAMPLES = {
     Kind.ROTATION: "3000 rpm",
     Kind.COUNT: "4",
     Kind.RATIO: "0.25 or 1:16",
+    Kind.PERCENT: "75 or 75 %",
     Kind.PER_LENGTH: "10 tpi",
     Kind.CHOICE: "a word",
 }

@@ -115,7 +115,7 @@ def _settle(
 def _refuse_if_unit_is_needed(
     text: str, parsed: Parsed, kind: Kind, display: Display, unit_wanted: bool
 ) -> None:
-    unitless = kind in {Kind.COUNT, Kind.RATIO, Kind.PER_LENGTH}
+    unitless = kind in {Kind.COUNT, Kind.RATIO, Kind.PERCENT, Kind.PER_LENGTH}
     if unit_wanted and not unitless and parsed.number != 0:
         raise UnitError(f"{tidy(text)!r} has no unit; write it as {example(kind)}.")
     if parsed.fraction and kind is Kind.LENGTH and display.lengths == "mm":
@@ -145,6 +145,7 @@ _KINDS = {
     Kind.ROTATION: "a rotational speed",
     Kind.COUNT: "a count",
     Kind.RATIO: "a ratio",
+    Kind.PERCENT: "a percentage",
     Kind.PER_LENGTH: "threads per inch",
     Kind.CHOICE: "a word",
 }

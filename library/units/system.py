@@ -17,6 +17,7 @@ _BOTH = {
     Kind.PER_LENGTH: "tpi",
     Kind.COUNT: "",
     Kind.RATIO: "",
+    Kind.PERCENT: "%",
     Kind.CHOICE: "",
 }
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 
-from geometry.quantities import quantity
+from geometry.quantities import Quantity, quantity
 from geometry.sentences import Kind
 from geometry.worksheet import Field, Result, Worksheet
 from geometry.worksheets import worksheet, worksheet_names
@@ -33,7 +33,8 @@ def worksheets(options: argparse.Namespace) -> int:
         )
         return 0
     if options.explain:
-        line(options.usage_text.strip())
+        for one in options.usage_text.strip().splitlines():
+            line(one)
         line()
     table([(sheet.name, sheet.question) for sheet in sheets], indent="")
     line()
@@ -80,7 +81,7 @@ def _described(sheet: Worksheet) -> dict[str, object]:
 
 def _accepts(field: Field) -> str:
     row = quantity(field.key)
-    said = [" or ".join(row.choices) if row.kind is Kind.CHOICE else _KINDS[row.kind]]
+    said = [" or ".join(row.choices) if row.kind is Kind.CHOICE else _number_of(row)]
     if field.many:
         said.append("several allowed, parted by commas")
     if field.default is not None:
@@ -94,14 +95,19 @@ def _accepts(field: Field) -> str:
     return "; ".join(said)
 
 
+def _number_of(row: Quantity) -> str:
+    return "a whole number" if row.whole else _KINDS[row.kind]
+
+
 _KINDS = {
     Kind.LENGTH: "a length, such as 3.2mm, 1/8in or 40thou",
     Kind.AREA: "an area",
     Kind.ANGLE: "an angle, such as 8deg or '3 deg 30 min'",
     Kind.SPEED: "a surface speed, such as 30m/s or 6000ft/min",
     Kind.ROTATION: "a rotational speed, such as 3000rpm",
-    Kind.COUNT: "a whole number",
+    Kind.COUNT: "a number, such as 4 or 2.5",
     Kind.RATIO: "a ratio, such as 0.25 or 1:16",
+    Kind.PERCENT: "a percentage, such as 75",
     Kind.PER_LENGTH: "threads per inch, such as 10tpi",
 }
 

@@ -80,6 +80,15 @@ def test_speeds_rotations_and_threads_are_read() -> None:
     assert read("1:16", Kind.RATIO).number == 0.0625
 
 
+@pytest.mark.parametrize("text", ["75", "75 %", "75%", "75 percent"])
+def test_a_percentage_is_the_same_with_and_without_its_sign(text: str) -> None:
+    assert read(text, Kind.PERCENT).number == 75.0
+
+
+def test_a_percentage_given_for_a_ratio_is_a_hundredth_of_it() -> None:
+    assert read("6.25 %", Kind.RATIO).number == 0.0625
+
+
 def test_a_plus_minus_is_read_in_the_same_unit_unless_it_has_its_own() -> None:
     assert read("3.2 mm +/- 0.05", Kind.LENGTH).half_width == pytest.approx(0.05)
     assert read("1/8 in \u00b1 2 thou", Kind.LENGTH).half_width == pytest.approx(0.0508)

@@ -178,3 +178,25 @@ def test_offset_for_both_wheel_shapes(capsys: pytest.CaptureFixture[str]) -> Non
     assert straight["outputs"]["shop_rule_offset"]["value"] == pytest.approx(9.135)
     cup = data(capsys, "work", "clearance-offset", "relief_angle=7", "wheel_shape=cup", "diameter=20")
     assert cup["outputs"]["offset"]["value"] == pytest.approx(1.218693, abs=1e-6)
+
+
+@pytest.mark.parametrize("text", ["75", "75%", "75 percent"])
+def test_a_percentage_of_thread_is_taken_with_and_without_its_sign(
+    capsys: pytest.CaptureFixture[str], text: str
+) -> None:
+    found = data(capsys, "work", "screw-thread", "diameter=12", "pitch=1.75", f"thread_percent={text}")
+    # The tap makers' rule, with 0.01299 as the constant of 60 degree threads: 12 - 75 x 0.01299 x 1.75.
+    assert found["outputs"]["drilled_diameter"]["value"] == pytest.approx(12 - 75 * 0.01299 * 1.75, abs=1e-3)
+
+
+def test_a_share_where_a_percentage_is_wanted_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    code, _, err = run(capsys, "work", "screw-thread", "diameter=12", "pitch=1.75", "thread_percent=0.75")
+    assert code == 2
+    assert "thread_percent" in err
+
+
+def test_the_help_of_the_command_has_lines_of_its_own(capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, _ = run(capsys, "work", "--help")
+    assert code == 0
+    assert "\ufffd" not in out
+    assert all(len(one) <= 80 for one in out.split("\n\n")[0].splitlines())
