@@ -133,4 +133,13 @@ class Chooser(Board):
         found = self.found()
         self.view.resize(len(found), self.view.height)
         if found:
-            self.take(found[self.view.chosen])
+            chosen = found[self.view.chosen]
+            self.take(chosen)
+            self._show_all(chosen)
+
+    def _show_all(self, chosen: Choice) -> None:
+        """Empty the find line for whoever comes back; the one that was taken stays chosen."""
+        self.find = TextLine()
+        ids = [choice.id for choice in self.found()]
+        self.view.resize(len(ids), self.view.height)
+        self.view.choose(ids.index(chosen.id) if chosen.id in ids else 0)

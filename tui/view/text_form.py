@@ -76,7 +76,7 @@ class TextForm:
         self._untouched = {blank.key for blank in self.blanks if blank.overtype}
 
     def fill(self, texts: Mapping[str, str]) -> None:
-        """Put texts into the lines of those keys, as if they were typed."""
+        """Put texts into the lines of those keys; nobody typed them, so they give way to typing as before."""
         for key, text in texts.items():
             if key in self.texts:
                 self.texts[key] = TextLine.ending(text)
@@ -90,6 +90,7 @@ class TextForm:
             if key in typed and typed[key] != began.get(key, ""):
                 self.texts[key] = TextLine.ending(typed[key])
                 self.started[key] = began.get(key, "")
+                self._untouched.discard(key)
 
     def follow(self, now: Mapping[str, str]) -> list[str]:
         """Take what the book has now into the lines that nobody touched.
@@ -143,11 +144,12 @@ class TextForm:
 
     def clear(self) -> None:
         """Empty the line in hand."""
+        self._untouched.discard(self.blank.key)
         if not self.blank.choices:
             self.texts[self.blank.key] = TextLine()
 
     def _gives_way(self, blank: Blank) -> bool:
-        return blank.key in self._untouched and self.texts[blank.key].text == self.started[blank.key] != ""
+        return blank.key in self._untouched and self.texts[blank.key].text != ""
 
     def draw(self, width: int) -> list[Line]:
         """The form as lines, the hint of the line in hand and every complaint with it."""

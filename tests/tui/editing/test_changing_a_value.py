@@ -1,0 +1,206 @@
+"""A recommended value is changed on its form, looked at, saved, and taken back to what was shipped."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Program = Callable[[], AbstractAsyncContextManager[Any]]
+Files = Callable[[], dict[str, str]]
+
+
+async def test_a_changed_number_is_looked_at_saved_and_shown_as_the_shops_own(
+    program: Program, files: Files
+) -> None:
+    before = files()
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.press("down")
+        assert hands.field("Source") == "handbook"
+        await hands.type("6 deg")
+        assert hands.field("Usual") == "6 deg"
+        assert hands.field("Source") == "shop"
+        assert hands.field("Place in it") == ""
+        look = await hands.press("f2")
+        assert "Before saving: nothing is written yet" in look
+        assert '+ id = "gun-tap"' in look
+        assert files() == before
+        after = await hands.press("enter")
+        assert "Saved." in after
+        assert "6 deg (3 deg to 8 deg); the shop" in after
+        entry = await hands.press("f9")
+        assert "Source: this shop" in entry
+        assert "the shipped book has 5 deg (3 deg to 8 deg)" in entry
+    assert files() == before | {
+        "changes.toml": (
+            "schema = 1\n\n[[entry]]\n"
+            'id = "gun-tap"\n'
+            'rake_angle = { low = "3 deg", usual = "6 deg", high = "8 deg", source = "shop" }\n'
+        )
+    }
+
+
+async def test_only_the_changed_part_of_the_line_changes_in_the_shops_file(
+    program: Program, files: Files
+) -> None:
+    before = files()["taps.toml"]
+    async with program() as hands:
+        await hands.open("bronze")
+        await hands.choose("relief angle")
+        await hands.press("down")
+        await hands.type("5 deg")
+        await hands.press("f2")
+        await hands.press("enter")
+    assert files() == {"taps.toml": before.replace("'4 deg'", '"5 deg"')}
+
+
+async def test_a_value_that_was_not_there_gets_the_shop_as_its_source(program: Program, files: Files) -> None:
+    async with program() as hands:
+        await hands.open("bronze")
+        await hands.choose("land width")
+        assert hands.field("Source") == ""
+        await hands.press("down")
+        await hands.type("1/8 in")
+        assert hands.field("Source") == "shop"
+        await hands.press("f2")
+        await hands.press("enter")
+    assert 'land_width = { usual = "1/8 in", source = "shop" }' in files()["taps.toml"]
+
+
+async def test_taking_the_number_back_takes_the_source_back_too(program: Program) -> None:
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.press("down")
+        await hands.type("6 deg")
+        assert hands.field("Source") == "shop"
+        await hands.press(*["backspace"] * 5)
+        await hands.type("5 deg")
+        assert hands.field("Source") == "handbook"
+        assert hands.field("Place in it") == "table 3"
+        assert "Nothing was changed" in await hands.press("f2")
+
+
+async def test_a_source_that_somebody_typed_is_left_alone(program: Program) -> None:
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.press("down")
+        await hands.type("6 deg")
+        await hands.press("down", "down")
+        await hands.type("from memory")
+        await hands.press("up", "up", "right", "backspace")
+        assert hands.field("Source") == "from memory"
+
+
+async def test_what_is_wrong_is_told_at_each_key_and_cannot_be_saved(program: Program, files: Files) -> None:
+    before = files()
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.press("down")
+        assert "! '6' has no unit. Write it as 8 deg or 3 deg 30 min." in await hands.type("6")
+        assert "Mend what is marked with !" in await hands.press("f2")
+        assert "!" not in await hands.type(" deg")
+        assert "less than" in await hands.press(
+            "backspace", "backspace", "backspace", "backspace", "backspace", *"2", "space", *"deg"
+        )
+    assert files() == before
+
+
+async def test_a_published_source_needs_its_place(program: Program, files: Files) -> None:
+    async with program() as hands:
+        await hands.open("bronze")
+        await hands.choose("relief angle")
+        await hands.press("down", "down", "down")
+        await hands.type("handbok")
+        assert "! There is no source 'handbok' in the book. Did you mean 'handbook'?" in hands.words()
+        await hands.press("ctrl+u")
+        assert "named without a place in it" in await hands.type("handbook")
+        await hands.press("down")
+        assert "!" not in await hands.type("table 9?")
+        await hands.press("f2")
+        await hands.press("enter")
+    assert 'source = "handbook", place = "table 9?"' in files()["taps.toml"]
+
+
+async def test_a_choice_is_turned_with_the_arrows_and_by_its_first_letter(
+    program: Program, files: Files
+) -> None:
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("relief style")
+        await hands.press("right")
+        turned = hands.field("Usual")
+        assert turned != "progressive"
+        await hands.press("left")
+        assert hands.field("Usual") == "progressive"
+        await hands.type("f")
+        assert hands.field("Usual").startswith("f")
+        await hands.press("f2")
+        await hands.press("enter")
+    assert 'relief_style = { usual = "flat"' in files()["changes.toml"]
+
+
+async def test_back_to_shipped_takes_the_shops_value_out_again(
+    program: Program, files: Files, shop: Path
+) -> None:
+    (shop / "changes.toml").write_text(
+        'schema = 1\n\n[[entry]]\nid = "gun-tap"\ntitle = "Our gun tap"\n'
+        'rake_angle = { usual = "6 deg", source = "shop" }  # less chatter\n'
+    )
+    async with program() as hands:
+        await hands.open("our gun")
+        assert "the shipped 5 deg (3 deg to 8 deg) comes back" in await hands.type("back rake")
+        look = await hands.choose("back rake")
+        assert '- rake_angle = { usual = "6 deg", source = "shop" }  # less chatter' in look
+        assert "5 deg (3 deg to 8 deg); shipped" in await hands.press("enter")
+    assert files()["changes.toml"] == 'schema = 1\n\n[[entry]]\nid = "gun-tap"\ntitle = "Our gun tap"\n'
+
+
+async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_mended(
+    program: Program, files: Files, shop: Path
+) -> None:
+    file = shop / "taps.toml"
+    file.write_text(file.read_text().replace("'4 deg'", "'4'"))
+    async with program() as hands:
+        await hands.open("bronze")
+        form = await hands.choose("relief angle")
+        assert "In taps.toml, line 8: '4' has no unit." in form
+        await hands.press("down")
+        assert hands.field("Usual") == "4"
+        await hands.type("4 deg")
+        assert "Both of you" not in await hands.press("f2")
+        await hands.press("enter")
+        assert hands.app.session.problem_count() == 0
+    assert 'relief_angle = {usual="4 deg",   source = "shop"}  # measured in May' in files()["taps.toml"]
+
+
+@pytest.mark.parametrize("key", ["right", "end", "left"])
+async def test_a_part_of_a_value_can_be_changed_without_typing_all_of_it(program: Program, key: str) -> None:
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.press("down", key)
+        await hands.type(" 30 min")
+        assert hands.field("Usual") == "5 deg 30 min"
+
+
+async def test_looking_and_going_back_saves_nothing_and_keeps_what_was_typed(
+    program: Program, files: Files
+) -> None:
+    before = files()
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.press("down")
+        await hands.type("6 deg")
+        await hands.press("f2")
+        await hands.press("f9")
+        assert hands.field("Usual") == "6 deg"
+    assert files() == before
