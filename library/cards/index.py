@@ -9,8 +9,10 @@ import secrets
 from contextlib import suppress
 from pathlib import Path
 
+from library.book.fetching import Unreadable, fetch
+from library.cards.glancing import glance
 from library.cards.rows import CardRow, as_list, from_list, row_of, unreadable
-from library.cards.store import FOLDER, NoCard, load_file
+from library.cards.store import FOLDER, from_bytes
 from library.files.watching import Stamp, stamps
 
 VERSION = 1
@@ -44,8 +46,9 @@ def _row(path: Path, stamp: Stamp, known: tuple[Stamp, CardRow] | None) -> CardR
     if known is not None and known[0] == stamp:
         return known[1]
     try:
-        return row_of(load_file(path).card)
-    except NoCard:
+        raw, _ = fetch(path)
+        return glance(raw, path) or row_of(from_bytes(raw, path).card)
+    except Unreadable:
         return unreadable(path)
 
 

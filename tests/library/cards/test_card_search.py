@@ -117,7 +117,7 @@ def test_what_has_not_changed_comes_from_the_cache(tmp_path: Path, monkeypatch: 
     def never(_: Path) -> object:
         raise AssertionError("the file was read again")
 
-    monkeypatch.setattr("library.cards.index.load_file", never)
+    monkeypatch.setattr("library.cards.index.fetch", never)
     assert card_rows(tmp_path / "book", tmp_path / "cache") == before
 
 
