@@ -66,15 +66,21 @@ def has_unicode(environment: Mapping[str, str] = os.environ, encoding: str | Non
 
 
 def drawing(environment: Mapping[str, str] = os.environ) -> Literal["braille", "blocks"]:
-    """The finest characters of drawings that the font of the terminal is sure to have.
+    """The finest characters of drawings that the font of the terminal is likely to have.
 
-    The console of Linux has room for few characters and none for braille; terminals in windows have it.
+    Half blocks are in every font since the first PCs. Braille is in those of newer terminals, which tell
+    themselves by their many colours; the console of Linux and older programs on other systems lack it.
 
     Example:
-        >>> drawing({"TERM": "xterm-256color"}), drawing({"TERM": "linux"})
-        ('braille', 'blocks')
+        >>> drawing({"TERM": "xterm-256color"}), drawing({"TERM": "xterm"}), drawing({"TERM": "linux"})
+        ('braille', 'blocks', 'blocks')
     """
-    return "blocks" if environment.get("TERM", "").startswith(("linux", "vt", "cons")) else "braille"
+    term = environment.get("TERM", "")
+    if term.startswith(("linux", "vt", "cons")):
+        return "blocks"
+    many = ("256color", "direct", "kitty", "alacritty", "foot", "ghostty")
+    newer = bool(environment.get("COLORTERM")) or any(word in term for word in many)
+    return "braille" if newer else "blocks"
 
 
 def _locale(environment: Mapping[str, str]) -> str:

@@ -49,6 +49,7 @@ def _facts(options: argparse.Namespace) -> Iterator[tuple[str, str]]:
     import importlib.metadata
 
     from library.book import folders
+    from tui import terminal
     from tui.version import __version__
 
     size = shutil.get_terminal_size((0, 0))
@@ -61,6 +62,7 @@ def _facts(options: argparse.Namespace) -> Iterator[tuple[str, str]]:
         f"{size.columns}x{size.lines}" if sys.stdout.isatty() else "none: the output is not a terminal",
     )
     yield "encoding", f"{sys.stdout.encoding} (the locale says {locale.getencoding()})"
+    yield "drawings", f"made of {terminal.drawing()}" if terminal.has_unicode() else "made of ascii"
     for name in SHOWN_VARIABLES:
         value = os.environ.get(name)
         yield name, "not set" if value is None else "set" if name in PRIVATE else value

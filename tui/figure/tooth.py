@@ -43,7 +43,7 @@ def tooth_lines(figure: Figure, columns: int, rows: int, alphabet: Alphabet) -> 
     most = 1 if rows < 9 else 2 if rows < 13 else 3
     room = rows - len(_caption(shape, 1000, LETTERS[: len(others)], columns, alphabet)[:most])
     has_land = room >= 10
-    frame = frame_for(shape, columns, room, _side(columns), has_land + (chosen.proudest > 0))
+    frame = frame_for(shape, columns, room, _side(columns), 1 + (has_land and chosen.proudest > 0))
     canvas = Canvas(alphabet, columns, room)
     letters = _draw(canvas, frame, shape)
     name_parts(canvas, frame, shape)

@@ -24,7 +24,7 @@ from tui.view.lines import text_of
 Heel = Callable[[str], Result]
 every_alphabet = pytest.mark.parametrize("alphabet", ALPHABETS.values(), ids=lambda one: one.name)
 every_size = pytest.mark.parametrize(
-    ("columns", "rows"), [(28, 9), (34, 10), (40, 12), (60, 16), (80, 20), (100, 30)]
+    ("columns", "rows"), [(28, 9), (34, 10), (39, 10), (40, 12), (60, 16), (80, 20), (100, 30)]
 )
 
 
