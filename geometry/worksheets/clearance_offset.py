@@ -73,7 +73,16 @@ WORKSHEET = Worksheet(
     "for a cup wheel with the tooth rest moved it wants the diameter of the TOOL.",
     neglects="It takes the tooth rest level with the axis to begin with and the wheel trued; "
     "it grinds one flat (cup) or very slightly hollow (straight) facet and says nothing of whether the heel clears.",
-    families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore"),
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "centre-drill",
+        "subland-drill",
+    ),
     inputs=(
         Field("relief_angle", one_of="relief"),
         Field("offset", one_of="relief"),

@@ -217,7 +217,16 @@ WORKSHEET = Worksheet(
     "degrees), or one angle; and the circles of your own plates, else those of a common plate with 24 to 66 holes.",
     neglects="It takes the head as true and its play as taken up: always come to the hole from the same side. "
     "The diameter is only wanted to show an error as a length; without it the answer is the same.",
-    families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore"),
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "centre-drill",
+        "subland-drill",
+    ),
     inputs=(
         Field("flutes", one_of="division"),
         Field("index_angle", one_of="division"),

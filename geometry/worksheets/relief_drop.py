@@ -96,7 +96,16 @@ WORKSHEET = Worksheet(
     "say whether you laid a caliper across it (chord) or went round it (arc).",
     neglects="It takes the edge as sharp and the tool as running true, and looks only at the section square to the axis. "
     "A flat is one facet over the whole land; a progressive relief is an even cam.",
-    families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore"),
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "centre-drill",
+        "subland-drill",
+    ),
     inputs=(
         Field("diameter"),
         Field("relief_angle"),

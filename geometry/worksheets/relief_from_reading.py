@@ -94,7 +94,16 @@ WORKSHEET = Worksheet(
     "by caliper (chord) or round the circle (arc), the dial set to zero at the edge and plus inside the circle.",
     neglects="It takes the edge as sharp, the tool as running true and the dial as pointing at the axis, and knows only two "
     "styles: an even cam and one flat facet. A flat can be told only from readings less than half a turn behind the edge.",
-    families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore", "subland-drill"),
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "subland-drill",
+        "centre-drill",
+    ),
     inputs=(
         Field("diameter"),
         Field("drop"),

@@ -148,7 +148,16 @@ WORKSHEET = Worksheet(
     neglects="It compares sections square to the axis and takes the relief angle given for the progressive relief and for the "
     "primary land; by heel-drop the flat and the second facet are laid so that their heels lie where the progressive heel does. "
     "It says nothing of how strong or how cool an edge is, only how much metal stands behind it.",
-    families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore", "subland-drill"),
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "subland-drill",
+        "centre-drill",
+    ),
     inputs=(
         Field("compare_by", default="edge-angle"),
         Field("diameter"),

@@ -229,7 +229,16 @@ WORKSHEET = Worksheet(
     "how far the edge goes back along that circle, stock off the end is along the axis.",
     neglects="It takes every sharpening as the same turn of the tool or the same length, and the rake as kept; "
     "on a drill ground on its end the web grows as well, and worn corners need more stock than a sharp edge.",
-    families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore", "subland-drill"),
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "subland-drill",
+        "centre-drill",
+    ),
     inputs=(
         Field("ground_on", default="face"),
         Field("diameter"),

@@ -2,43 +2,61 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from geometry.sentences import Rounding, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
 from geometry.worksheet import Check, Field, Inputs, Result, Worksheet, passed, stop, watch
 
 
-def _check(turns: float, rim: float, highest: float | None, rated: float | None) -> Check:
-    if highest is None or rated is None:
+@dataclass(frozen=True)
+class _Rating:
+    """The rating that binds: the lower one where both are marked.
+
+    Attributes:
+        highest: the fastest that the spindle may turn, in rad/s.
+        marked_in_turns: whether the wheel is marked in turns, and not with a surface speed.
+    """
+
+    highest: float
+    marked_in_turns: bool
+
+
+def _rating(given: Inputs, diameter: float) -> _Rating | None:
+    marked = []
+    if given.has("rated_speed"):
+        marked.append(_Rating(rotational_speed(diameter, given.number("rated_speed")), marked_in_turns=False))
+    if given.has("rated_rotational_speed"):
+        marked.append(_Rating(given.number("rated_rotational_speed"), marked_in_turns=True))
+    return min(marked, key=lambda one: one.highest, default=None)
+
+
+def _check(turns: float, diameter: float, rating: _Rating | None) -> Check:
+    if rating is None:
         return watch(
             "No rating was given, so this speed is not checked. Read the greatest speed off the wheel itself before "
             "you mount it; a wheel without a readable rating is not used."
         )
-    if turns > highest:
+    highest = rotation(rating.highest, Rounding.DOWN)
+    if rating.marked_in_turns:
+        now, marked = rotation(turns, Rounding.UP), highest
+    else:
+        now = speed(surface_speed(diameter, turns), Rounding.UP)
+        marked = speed(surface_speed(diameter, rating.highest), Rounding.DOWN)
+    if turns > rating.highest:
         return stop(
-            "The wheel would run at {rim}, over its rating of {rated}: it can burst. Turn the spindle at {highest} or "
+            "The wheel would run at {now}, over its rating of {marked}: it can burst. Turn the spindle at {highest} or "
             "less, or mount a wheel rated for more.",
-            rim=speed(rim, Rounding.UP),
-            rated=speed(rated, Rounding.DOWN),
-            highest=rotation(highest, Rounding.DOWN),
+            now=now,
+            marked=marked,
+            highest=highest,
         )
     return passed(
-        "The wheel runs at {rim}, within its rating of {rated}. Do not turn it faster than {highest}.",
-        rim=speed(rim, Rounding.UP),
-        rated=speed(rated, Rounding.DOWN),
-        highest=rotation(highest, Rounding.DOWN),
+        "The wheel runs at {now}, within its rating of {marked}. Do not turn it faster than {highest}.",
+        now=now,
+        marked=marked,
+        highest=highest,
     )
-
-
-def _rating(given: Inputs, diameter: float) -> tuple[float, float] | None:
-    """The rating as (rotation, surface speed); the lower one where both are marked."""
-    turns = []
-    if given.has("rated_speed"):
-        turns.append(rotational_speed(diameter, given.number("rated_speed")))
-    if given.has("rated_rotational_speed"):
-        turns.append(given.number("rated_rotational_speed"))
-    if not turns:
-        return None
-    return min(turns), surface_speed(diameter, min(turns))
 
 
 def _compute(given: Inputs) -> Result:
@@ -51,10 +69,9 @@ def _compute(given: Inputs) -> Result:
         turns = rotational_speed(diameter, rim)
     outputs = {"rotational_speed": turns, "surface_speed": rim}
     rating = _rating(given, diameter)
-    highest, rated = rating if rating else (None, None)
-    if highest is not None:
-        outputs["highest_rotational_speed"] = highest
-    return Result(outputs=outputs, checks=(_check(turns, rim, highest, rated),))
+    if rating is not None:
+        outputs["highest_rotational_speed"] = rating.highest
+    return Result(outputs=outputs, checks=(_check(turns, diameter, rating),))
 
 
 WORKSHEET = Worksheet(
@@ -64,7 +81,16 @@ WORKSHEET = Worksheet(
     wants="The diameter is the wheel's as it is now; the rating is what is marked on the wheel, as a surface speed or in turns.",
     neglects="It trusts the marking and the tachometer. A rating holds only for a sound wheel, rightly mounted and guarded; "
     "a worn wheel may turn faster only up to its original surface speed, and never over the turns marked on it.",
-    families=("tap", "countersink", "step-drill", "twist-drill", "reamer", "counterbore"),
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "centre-drill",
+        "subland-drill",
+    ),
     inputs=(
         Field("wheel_diameter"),
         Field("rotational_speed", one_of="speed"),
