@@ -1,4 +1,4 @@
-"""``heelclear glossary``: every quantity with its definition and how it is measured."""
+"""``heelclear glossary``: every quantity with its definition, how it is measured, and a small drawing."""
 
 from __future__ import annotations
 
@@ -22,6 +22,7 @@ def run(options: argparse.Namespace) -> int:
     from geometry.quantities import QUANTITIES
     from library.units.grammar import example
     from tui.commands import printing
+    from tui.figure.quantity_figures import FIGURES
 
     word = (options.word or "").casefold().replace("_", " ")
     found = [
@@ -53,4 +54,6 @@ def run(options: argparse.Namespace) -> int:
         written = " or ".join(row.choices) if row.choices else f"written {example(row.kind)}"
         printing.line(f"{row.title}  ({row.key}; {written})")
         printing.paragraph(f"{row.definition} {row.measured}", "    ")
+        for drawn in FIGURES.get(row.key, ()) if word else ():
+            printing.line(f"        {drawn}")
     return 0
