@@ -42,11 +42,13 @@ class SideView:
         outline: pairs of the way behind the front and of the radius, both in mm, the front first.
         marks: places to name.
         supposed: what of it nobody measured, in words; empty where all of it is to scale.
+        one_side: whether one side of the axis tells all that there is to see, and may be drawn larger.
     """
 
     outline: tuple[tuple[float, float], ...]
     marks: tuple[Mark, ...] = ()
     supposed: str = ""
+    one_side: bool = False
 
 
 def cone_view(included_angle: float, diameters: Sequence[float]) -> SideView | None:
@@ -156,9 +158,8 @@ def chamfer_view(
         behind = half * pitch / 2
         cone = point + (crest - point) * min(behind / length, 1.0)
         outline.append((behind, max(0.0, min(cone, crest if half % 2 else root))))
-    return SideView(
-        tuple(outline), (Mark("point", 0.0, outline[0][1]), Mark("first full thread", length, crest))
-    )
+    marks = (Mark("point", 0.0, outline[0][1]), Mark("first full thread", length, crest))
+    return SideView(tuple(outline), marks, one_side=True)
 
 
 def is_drawable(view: SideView) -> bool:

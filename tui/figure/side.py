@@ -26,7 +26,8 @@ def side_lines(view: SideView, columns: int, rows: int, alphabet: Alphabet) -> l
     """
     if not is_drawable(view) or columns < LEAST_COLUMNS or rows < LEAST_ROWS:
         return []
-    said = [line("side view, point at the left"), *([line(view.supposed)] if view.supposed else [])]
+    seen = "side view, one side of the axis" if view.one_side else "side view, point at the left"
+    said = [line(seen), *([line(view.supposed)] if view.supposed else [])]
     caption = wrapped(said, columns)[: 1 if rows < 10 else 2]
     canvas = Canvas(alphabet, columns, rows - len(caption))
     _draw(canvas, view)
@@ -34,21 +35,24 @@ def side_lines(view: SideView, columns: int, rows: int, alphabet: Alphabet) -> l
 
 
 def _draw(canvas: Canvas, view: SideView) -> None:
+    """Draw the tool over its axis, which lies in the middle of the sheet or, for one side alone, at its foot."""
     length, radius = view.outline[-1][0], max(one for _, one in view.outline)
     width, height = canvas.columns - 2.0, (canvas.rows - 2) * CELL_HEIGHT
-    scale = min(width / length, height / 2 / radius)
-    left, axis = (canvas.columns - scale * length) / 2, (canvas.rows + 1) * CELL_HEIGHT / 2
+    scale = min(width / length, height / radius / (1 if view.one_side else 2))
+    foot = canvas.rows - 0.25 if view.one_side else (canvas.rows + 1) / 2
+    left, axis = (canvas.columns - scale * length) / 2, foot * CELL_HEIGHT
 
     def place(behind: float, out: float) -> Point:
         return left + scale * behind, axis - scale * out
 
     upper = [place(*one) for one in view.outline]
-    lower = [place(behind, -out) for behind, out in view.outline]
+    far = [place(behind, 0.0 if view.one_side else -out) for behind, out in view.outline]
+    canvas.metal([*upper, *far[::-1]])
+    canvas.stroke([far[0], *upper])
+    if not view.one_side:
+        canvas.stroke(far)
     for begin, end in ((0.0, left - 0.5), (canvas.columns - left + 0.5, float(canvas.columns))):
         canvas.specks([(begin, axis), (end, axis)], 2 * canvas.alphabet.across)
-    canvas.metal([*upper, *lower[::-1]])
-    canvas.stroke([lower[0], *upper])
-    canvas.stroke(lower)
     for mark in view.marks:
         if 0 <= mark.behind <= length and 0 <= mark.radius <= radius:
             _name(canvas, place(mark.behind, mark.radius), place(mark.behind, -mark.radius), mark.name)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -87,3 +88,29 @@ def test_a_cone_without_a_land_is_drawn_from_the_side_alone(countersink: Result)
     assert stacked([], 40, 20, ASCII) == abreast([], 40, 20, ASCII) == []
     assert stacked(drawings(countersink, METRIC), 27, 20, ASCII) == []
     assert abreast(drawings(countersink, METRIC), 80, 6, ASCII) == []
+
+
+def test_a_chamfer_is_drawn_on_one_side_of_its_axis_and_twice_as_large_for_it() -> None:
+    result = run(
+        worksheet("tap-chamfer"),
+        {
+            "diameter": 12.0,
+            "pitch": 1.75,
+            "chamfer_threads": 4.0,
+            "thread_form": "iso",
+            "starts": 1.0,
+            "land_measured_as": "arc",
+        },
+    )
+    lines = side(result, 60, 14)
+    text = "\n".join(lines)
+    for words in ("point", "first full thread", "one side of the axis"):
+        assert words in text
+    assert lines[-2].startswith("- -") or lines[-2].startswith("-- -") or lines[-2].startswith("'")
+    assert result.side is not None
+    whole = side_lines(replace(result.side, one_side=False), 60, 14, ASCII)
+    assert max(map(spread, lines[:-2])) > 1.5 * max(spread(text_of(one)) for one in whole[:5])
+
+
+def spread(drawn: str) -> int:
+    return len(drawn.strip())
