@@ -12,6 +12,7 @@ from library.book.rows import Rows
 from library.units.system import Display
 from tui.behind import Behind
 from tui.book_desk import BookDesk
+from tui.carding import Carding
 from tui.changing import Changing
 from tui.drafting import Drafting
 from tui.editor import Editor
@@ -86,6 +87,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
         self.behind = Behind(self)
         self.changing = Changing(self, desk)
         self.sharing = Sharing(self, desk)
+        self.carding = Carding(self, shop)
         self.editor = Editor(self, state / "notes")
         self.drafting = Drafting(self, state / "drafts")
         self.watching = Watching(self, shop)

@@ -9,13 +9,14 @@ MOST = 1000
 """How many answers of one name are kept in one folder before another folder has to be used."""
 
 
-def keep_in_file(text: str, folder: Path, name: str) -> Path:
+def keep_in_file(text: str, folder: Path, name: str, ending: str = ".txt") -> Path:
     """Write text into a new file; nothing that is there already is touched.
 
     Args:
         text: what to keep.
         folder: where.
         name: of the file, without its ending; what does not belong into a file's name becomes a hyphen.
+        ending: of the file's name.
 
     Returns:
         The path of the new file: ``name.txt``, or ``name-2.txt`` and so on where that is taken.
@@ -25,7 +26,7 @@ def keep_in_file(text: str, folder: Path, name: str) -> Path:
     """
     name = re.sub(r"[^A-Za-z0-9_-]+", "-", name)[:100]
     for number in range(1, MOST):
-        path = folder / (f"{name}.txt" if number == 1 else f"{name}-{number}.txt")
+        path = folder / (f"{name}{ending}" if number == 1 else f"{name}-{number}{ending}")
         try:
             with path.open("x", encoding="utf-8", errors="backslashreplace") as file:
                 file.write(text)

@@ -27,9 +27,18 @@ SCREENS: dict[Where, str] = {
     "history": "EntryHistoryScreen",
     "drafts": "DraftsScreen",
     "draft": "DraftScreen",
+    "cards": "CardsScreen",
+    "card": "CardScreen",
+    "pick": "PickScreen",
+    "sheet": "SheetScreen",
+    "life": "LifeScreen",
+    "batch": "BatchScreen",
+    "equipment": "EquipmentScreen",
 }
 
-FILES = {"history": "entry_history"}
+OF_CARDS = ("cards", "card", "pick", "sheet", "life", "batch", "equipment")
+
+FILES = {"history": "entry_history"} | {name: f"cards.{name}" for name in OF_CARDS}
 """Screens whose file has another name than the registry gives them."""
 
 
@@ -89,9 +98,9 @@ def test_letters_and_digits_are_never_keys_of_actions_because_every_main_screen_
 
 
 def test_own_keys_replace_the_usual_ones() -> None:
-    own = keymap({"calculate": ("f3",), "glossary": ("ctrl+f",)})
+    own = keymap({"calculate": ("f3",), "glossary": ("ctrl+y",)})
     assert own.action("book", "f2") is None
-    found = own.action("book", "ctrl+f")
+    found = own.action("book", "ctrl+y")
     assert found is not None
     assert found.id == "glossary"
 

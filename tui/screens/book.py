@@ -118,6 +118,14 @@ class BookScreen(Board):
         """Open the calculator for the chosen entry."""
         self.heelclear.calculate(self.session.chosen_entry())
 
+    def do_begin_card(self) -> None:
+        """Begin a job card from the chosen entry."""
+        self.heelclear.carding.begin(self.session.chosen_entry())
+
+    def do_cards(self) -> None:
+        """List the job cards."""
+        self.heelclear.carding.list()
+
     def do_drafts(self) -> None:
         """Show what an earlier run left unsaved."""
         if not self.session.left_behind:

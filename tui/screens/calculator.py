@@ -112,6 +112,10 @@ class CalculatorScreen(Board):
         """Show the cautions of this worksheet and entry in full."""
         self.heelclear.show_cautions(self.page.form.sheet, self.entry)
 
+    def do_begin_card(self) -> None:
+        """Begin a job card with what was typed here."""
+        self.heelclear.carding.begin_from(self.page.form)
+
     def do_copy(self) -> None:
         """Copy the answer to the terminal's clipboard."""
         text = self._text()

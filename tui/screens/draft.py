@@ -47,6 +47,8 @@ class DraftScreen(Reading):
         """What the form would hold if it were opened now; nothing where its entry is gone."""
         from tui.recovering import form_of
 
+        if draft.kind == "job-card":
+            return self.heelclear.carding.fields_now(draft)
         if draft.kind == "calculator":
             return {} if self.session.entry(draft.about) is not None else None
         form = form_of(self.session, draft)

@@ -46,7 +46,12 @@ class DraftsScreen(Chooser):
             self.say("The book is still being opened; try again in a moment.")
             return
         drafting = self.heelclear.drafting
-        screen = screen_of(self.session, kept.draft)
+        is_card = kept.draft.kind == "job-card"
+        screen = (
+            self.heelclear.carding.brought_back(kept.draft)
+            if is_card
+            else screen_of(self.session, kept.draft)
+        )
         if screen is None:
             self.say(
                 "What this was about is not in the book any more. The draft stays, for you to read or to drop."

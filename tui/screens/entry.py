@@ -56,6 +56,10 @@ class EntryScreen(Reading):
         """The same, by Enter."""
         self.do_calculate()
 
+    def do_begin_card(self) -> None:
+        """Begin a job card from this entry."""
+        self.heelclear.carding.begin(self.entry)
+
     def do_cautions(self) -> None:
         """Show the cautions alone."""
         self.heelclear.show_cautions(None, self.entry)

@@ -29,6 +29,13 @@ ABOUT: dict[Where, str] = {
     "history": "This is what git remembers of this entry: who changed which value, and when.",
     "draft": "This is one draft beside the book: what was typed, what stood there when it was begun, and what the book has now. Enter takes it up where it was left; F6 drops it.",
     "drafts": "These were typed and not saved when the program last ended. Enter takes one up again where it was left; F6 drops it; F9 leaves them for later.",
+    "cards": "These are the job cards of the shop, the newest first. Type words that are on a card, or a field: tool:T-12 size:M12 material:bronze date:2026-11 from:2026-01 to:2026-06 result:good status:draft; with = in place of : the whole field must match. Enter opens one; Tab marks several to be planned as a batch.",
+    "card": "This is one job, in six steps: the tool, as received, wanted, settings, after grinding, and how it ended. Enter goes on to the next line that wants something, Down to the next line whatever it holds; any step may be left out or come back to. What follows from the lines stands beside them and is worked out at each key. Several readings go into one line: 0.20, 0.21, 0.19 mm. An exclamation mark says that something does not add up; its sentence stands under its line. Leaving saves the card; what is missing or wrong only keeps it a draft.",
+    "pick": "This is what there is to choose from. Type a part of what you look for; Enter takes it.",
+    "sheet": "This is the bench sheet as it prints: settings in their order, readings, checks, cautions, and boxes for what you measure. It goes into a file as text, as Markdown, or as a web page with the drawing.",
+    "life": "This is everything that the cards know of one tool, the oldest first.",
+    "batch": "This is the batch in the order that saves set-ups: what is set once, then what changes for each card.",
+    "equipment": "This is how a machine or a wheel is written down. Copy it, and put your own numbers in.",
 }  # fmt: skip
 
 

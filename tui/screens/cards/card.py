@@ -1,0 +1,290 @@
+"""One job card: filled in step by step, worked out at every key, kept as a draft and saved at any time."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import TYPE_CHECKING
+
+from library.cards.editing import CardEditRefused
+from library.cards.finishing import NotFinished, finished, reopened
+from library.cards.forms import as_fields
+from library.drafts.draft import Draft
+from library.files.refusals import SaveRefused
+from tui.actions import action
+from tui.card_desk import CardDesk, Met
+from tui.screens.board import Board
+from tui.screens.cards.listing import more_for
+from tui.view.card_form import CardForm
+from tui.view.card_page import CardPage
+from tui.view.lines import Line
+
+if TYPE_CHECKING:
+    from textual import events
+
+    from library.book.model import Book
+    from library.cards.model import Card
+    from library.cards.store import Opened
+    from library.editing.merging import Choice
+    from tui.session import Session
+
+
+class CardScreen(Board):
+    """A card.
+
+    Args:
+        session: what the program knows.
+        book: works the card out.
+        desk: where cards are saved.
+        card: as it is now.
+        opened: as it was read; nothing for a new card.
+        about: what its drafts are known by.
+        started: the texts that it had when it was begun; those it has now where nothing is said.
+    """
+
+    WHERE = "card"
+
+    def __init__(
+        self,
+        session: Session,
+        book: Book,
+        desk: CardDesk,
+        card: Card,
+        opened: Opened | None,
+        about: str,
+        started: Mapping[str, str] | None = None,
+    ) -> None:
+        super().__init__(session)
+        self.form = CardForm(book, card)
+        self.page = CardPage(self.form, desk.earlier)
+        self.desk = desk
+        self.opened = opened
+        self._about = about
+        self._started = dict(started) if started is not None else as_fields(card)
+        self._saved_card = opened.card if opened is not None else None if started is not None else card
+        self._refused = False
+
+    def title_text(self) -> str:
+        """The card's id and its tool."""
+        card = self.form.card
+        return f"Job card {card.id}: {card.title}" if card.id else f"New job card: {card.title}"
+
+    def state_text(self) -> str:
+        """Whether it is a draft, changed or saved, and the unit of lengths."""
+        card = self.form.card
+        state = "done" if card.done else "draft" if card.id else "not saved yet"
+        return f"{state}{' *' if self.is_changed and card.id else ''}  {card.units or 'mm'}"
+
+    @property
+    def is_changed(self) -> bool:
+        """Whether anything on it is not saved."""
+        return self.form.card != self._saved_card
+
+    def body(self, width: int, height: int) -> list[Line]:
+        """The steps, the lines of the one in hand, and what follows from them."""
+        return self.page.draw(width, height)
+
+    def words(self) -> Sequence[str]:
+        """The quantity in hand."""
+        return (self.form.row.quantity,) if self.form.row.quantity else ()
+
+    def on_key(self, event: events.Key) -> None:
+        """A question mark is a character where text belongs, and asks for help elsewhere."""
+        if event.character == "?" and self.form.row.is_text and self.is_active:
+            event.stop()
+            event.prevent_default()
+            self.said = ""
+            self.typed("?")
+            self.draw()
+        else:
+            super().on_key(event)
+
+    def typed(self, text: str) -> None:
+        """Type into the line in hand; everything that follows is worked out at once."""
+        if not self._is_closed():
+            self._try(lambda: self.form.type(text))
+
+    def edited(self, key: str) -> None:
+        """Edit the line in hand."""
+        if not self._is_closed():
+            self._try(lambda: self.form.edit(key))
+
+    def do_clear_field(self) -> None:
+        """Empty the line in hand."""
+        if not self._is_closed():
+            self._try(self.form.clear)
+
+    def do_units(self) -> None:
+        """Change the unit of lengths; what was typed keeps its meaning."""
+        if not self._is_closed():
+            self._try(self.form.switch_units)
+
+    def put(self, text: str) -> None:
+        """Put what was chosen from a list into the line in hand."""
+        if not self._is_closed():
+            self._try(lambda: self.form.put(text))
+
+    def _try(self, change: Callable[[], None]) -> None:
+        try:
+            change()
+        except CardEditRefused as refused:
+            self.say(str(refused))
+        else:
+            self._refused = False
+            self.heelclear.drafting.keep_soon(self.draft())
+
+    def _is_closed(self) -> bool:
+        """Whether nothing may be typed; then it is said why."""
+        key = self.session.keymap.first_key
+        if self.opened is not None and self.opened.read_only:
+            self.say(self.opened.read_only)
+        elif self.form.card.done:
+            self.say(
+                f"This card is closed. {key(action('finish-card'))} opens it again; "
+                f"{key(action('again'))} begins a new one for the same job."
+            )
+        else:
+            return False
+        return True
+
+    def draft(self) -> Draft:
+        """What was typed."""
+        return Draft("job-card", self._about, as_fields(self.form.card), self._started)
+
+    def do_go_on(self) -> None:
+        """To the next line that wants something."""
+        if not self.form.go_on():
+            closes = self.session.keymap.first_key(action("finish-card"))
+            self.say(f"That was the last line. {closes} closes the card; F9 leaves it as a draft.")
+
+    def do_card_down(self) -> None:
+        """To the next line."""
+        self.form.move(1)
+
+    def do_card_up(self) -> None:
+        """To the line before."""
+        self.form.move(-1)
+
+    def do_next_step(self) -> None:
+        """To the next step."""
+        self.form.change_step(1)
+
+    def do_previous_step(self) -> None:
+        """To the step before."""
+        self.form.change_step(-1)
+
+    def do_page_up(self) -> None:
+        """See the part of what follows above."""
+        self.page.page(-1)
+
+    def do_page_down(self) -> None:
+        """See the part of what follows below."""
+        self.page.page(1)
+
+    def do_more(self) -> None:
+        """Open the list for the line in hand."""
+        if not self._is_closed():
+            more_for(self)
+
+    def do_save_card(self) -> None:
+        """Save it as it is, whatever is still wrong with it."""
+        if self.save():
+            self.say(f"Saved as {self.form.card.id}. {self._said_of_problems()}".strip())
+
+    def _said_of_problems(self) -> str:
+        count = len(self.form.problems)
+        return f"{count} thing{'s do' if count > 1 else ' does'} not add up yet." if count else ""
+
+    def save(self, choices: Sequence[Choice] = ()) -> bool:
+        """Save the card; returns whether it is saved now. What stands in the way is said."""
+        if not self.is_changed and self.opened is not None:
+            return True
+        try:
+            stored = self.desk.save(self.opened, self.form.card, choices)
+        except SaveRefused as refused:
+            self.say(f"{refused.sentence} What you typed is kept as a draft.")
+            self._refused = True
+            return False
+        if isinstance(stored, Met):
+            from tui.screens.two_people import TwoPeopleScreen
+
+            self.app.push_screen(TwoPeopleScreen(self.session, stored.conflicts, self._answered))
+            return False
+        self.heelclear.drafting.drop(self.draft())
+        self.opened, self._saved_card = stored.opened, stored.opened.card
+        self._about, self._started = stored.opened.card.id, as_fields(stored.opened.card)
+        self.form.take(self.form.book, stored.opened.card)
+        if stored.merged:
+            self.say("Saved. What somebody else wrote on this card meanwhile is kept too.")
+        return True
+
+    def _answered(self, choices: Sequence[Choice]) -> None:
+        if self.save(choices):
+            self.say("Saved as you chose.")
+
+    def do_finish_card(self) -> None:
+        """Close the card; or open a closed one again."""
+        card = self.form.card
+        if self.opened is not None and self.opened.read_only:
+            self.say(self.opened.read_only)
+        elif card.done:
+            self.form.take(self.form.book, reopened(card))
+            self.say("The card is open again; what was recorded is worked out afresh when you close it.")
+        else:
+            self._finish()
+
+    def _finish(self) -> None:
+        try:
+            closed = finished(self.form.job, self.desk.today())
+        except NotFinished as why:
+            first, *others = why.problems
+            self.form.go_to(first.way)
+            more = f" {len(others)} more after it." if others else ""
+            self.say(f"It stays a draft, for this does not add up: {first.text}{more}")
+            return
+        before = self.form.card
+        # A new card is saved first, so that it has its id.
+        self.form.take(self.form.book, closed)
+        if not self.save():
+            self.form.take(self.form.book, before)
+            return
+        self.say(f"Card {self.form.card.id} is done, a record now. F7 shows its bench sheet.")
+
+    def do_sheet(self) -> None:
+        """Show the bench sheet."""
+        from tui.screens.cards.sheet import SheetScreen
+
+        self.app.push_screen(SheetScreen(self.session, self.form.job))
+
+    def do_learn(self) -> None:
+        """Bring what was learned back to the book."""
+        from tui.screens.cards.lessons import learn
+
+        if self.save():
+            learn(self, self.form.card)
+
+    def do_again(self) -> None:
+        """Begin a new card for the same job."""
+        if self.save():
+            self.heelclear.carding.begin_again(self.form.card.id)
+
+    def do_cautions(self) -> None:
+        """Show the cautions of the worksheet in hand and of the tool in full."""
+        step = self.form.job.step(self.form.row.key)
+        self.heelclear.show_cautions(step.sheet if step else None, self.form.job.entry)
+
+    def do_back(self) -> None:
+        """Go back; what was typed is saved, as a draft card where something is missing or wrong."""
+        leaving = self._refused or not self.is_changed
+        if not leaving and not self.save():
+            if self._refused:
+                self.say(f"{self.said} Go back again to leave it so.")
+            return
+        said = "" if leaving else f"Card {self.form.card.id} is saved. {self._said_of_problems()}".strip()
+        self.app.pop_screen()
+        if said:
+            self.heelclear.say(said)
+
+    def book_changed(self) -> None:
+        """Work it out with the book as it is now."""
+        if self.session.book is not None:
+            self.form.take(self.session.book, self.form.card)

@@ -1,0 +1,167 @@
+"""The job cards of the shop: type to find, Enter opens."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tui.screens.board import Board
+from tui.view.card_list_page import CardListPage
+from tui.view.lines import Line
+from tui.view.text_line import TextLine
+
+if TYPE_CHECKING:
+    from library.cards.model import Card
+    from library.cards.rows import CardRow
+    from tui.card_desk import CardDesk
+    from tui.session import Session
+
+
+class CardsScreen(Board):
+    """A light row for every card.
+
+    Args:
+        session: what the program knows.
+        desk: where the cards lie.
+    """
+
+    WHERE = "cards"
+
+    def __init__(self, session: Session, desk: CardDesk) -> None:
+        super().__init__(session)
+        self.desk = desk
+        self.page = CardListPage(desk.rows)
+
+    def on_mount(self) -> None:
+        """Read the cards behind the screen; what was read before is shown meanwhile."""
+        self.run_worker(self._read, thread=True)
+
+    def _read(self) -> None:
+        rows = self.desk.read_rows()
+        self.app.call_from_thread(self._take, rows)
+
+    def _take(self, rows: tuple[CardRow, ...]) -> None:
+        self.desk.rows = rows
+        self.page.fill(rows)
+        self.draw()
+
+    def on_screen_resume(self) -> None:
+        """Show what was saved on another screen."""
+        if self.desk.rows is not None:
+            self.page.fill(self.desk.rows)
+        super().on_screen_resume()
+
+    def title_text(self) -> str:
+        """What these are."""
+        return "Job cards"
+
+    def body(self, width: int, height: int) -> list[Line]:
+        """The find line and the list."""
+        return self.page.draw(width, height)
+
+    def typed(self, text: str) -> None:
+        """Find as it is typed."""
+        self.page.edit(self.page.find.insert(text))
+
+    def edited(self, key: str) -> None:
+        """Edit the find line."""
+        self.page.edit(self.page.find.edited(key))
+
+    def do_clear_find(self) -> None:
+        """Show every card again."""
+        self.page.edit(TextLine())
+
+    def do_up(self) -> None:
+        """One card up."""
+        self.page.view.move(-1)
+
+    def do_down(self) -> None:
+        """One card down."""
+        self.page.view.move(1)
+
+    def do_page_up(self) -> None:
+        """A screenful up."""
+        self.page.view.page(-1)
+
+    def do_page_down(self) -> None:
+        """A screenful down."""
+        self.page.view.page(1)
+
+    def do_first(self) -> None:
+        """To the newest card."""
+        self.page.view.choose(0)
+
+    def do_last(self) -> None:
+        """To the oldest card."""
+        self.page.view.choose(self.page.view.count)
+
+    def do_open_card(self) -> None:
+        """Open the chosen card."""
+        row = self._chosen()
+        if row is not None:
+            self.heelclear.carding.open(row.id)
+
+    def do_begin_card(self) -> None:
+        """Begin an empty card."""
+        self.heelclear.carding.begin(None)
+
+    def do_again(self) -> None:
+        """Begin a new card for the same job."""
+        row = self._chosen()
+        if row is not None:
+            self.heelclear.carding.begin_again(row.id)
+
+    def do_sheet(self) -> None:
+        """Show the bench sheet of the chosen card."""
+        from library.cards.job import work_out
+        from tui.screens.cards.sheet import SheetScreen
+
+        row, book = self._chosen(), self.session.book
+        cards = self._loaded([row.id]) if row is not None else []
+        if cards and book is not None:
+            self.app.push_screen(SheetScreen(self.session, work_out(cards[0], book)))
+
+    def do_life(self) -> None:
+        """Show every card of the chosen card's tool, with its size and what is left of it."""
+        from library.cards.history import history
+        from tui.screens.cards.life import LifeScreen
+
+        row, book = self._chosen(), self.session.book
+        if row is None or book is None:
+            return
+        if not row.tool.strip():
+            self.say(
+                "This card does not say which tool it is; a tool's history is found by its own name or number."
+            )
+            return
+        cards = self._loaded([one.id for one in self.desk.earlier(row.tool)])
+        self.app.push_screen(LifeScreen(self.session, history(row.tool, cards, book)))
+
+    def do_mark(self) -> None:
+        """Mark the chosen card for a batch, or take its mark away."""
+        self.page.mark()
+
+    def do_plan(self) -> None:
+        """Plan the marked cards as one batch."""
+        from tui.screens.cards.batch import BatchScreen
+
+        if len(self.page.marked) < 2:
+            self.say("Mark the cards of the batch first, two or more, with Tab.")
+            return
+        cards = self._loaded(list(self.page.marked))
+        if cards:
+            self.app.push_screen(BatchScreen(self.session, cards))
+
+    def _chosen(self) -> CardRow | None:
+        if self.page.chosen is None:
+            self.say("There is no card here; Ctrl+U shows all, Ctrl+F begins a new one.")
+        return self.page.chosen
+
+    def _loaded(self, ids: list[str]) -> list[Card]:
+        """The cards of these ids; where one cannot be read, that is said and there are none."""
+        from library.cards.store import NoCard
+
+        try:
+            return [self.desk.load(one).card for one in ids]
+        except NoCard as error:
+            self.say(str(error))
+            return []

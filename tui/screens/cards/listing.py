@@ -1,0 +1,120 @@
+"""What can be listed for a line of a job card: machines, wheels, families, materials, quantities, calculations."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING
+
+from geometry.quantities import QUANTITIES
+from library.cards.editing import edited
+from library.cards.order import worksheets_of
+from library.equipment.model import Machine, Wheel, machines, wheels
+from tui.screens.cards.equipment import EquipmentScreen
+from tui.screens.cards.pick import PickScreen
+from tui.screens.chooser import Choice
+from tui.view.card_row import QUANTITY_SECTIONS
+from tui.view.card_settings_rows import REST, aside_steps
+
+if TYPE_CHECKING:
+    from library.cards.job import Job
+    from tui.screens.cards.card import CardScreen
+
+_TITLES = {
+    "received": "What else was measured on the tool as it came?",
+    "wanted": "What else shall the tool have?",
+    "after": "What else is measured after grinding?",
+}
+
+
+def more_for(screen: CardScreen) -> None:
+    """Open the list for the line in hand; on a calculation, show or fold its lines."""
+    row, job = screen.form.row, screen.form.job
+    section = "received" if row.section == "wrong" else row.section
+    if row.way == REST:
+        _pick(screen, "Calculations that rest", _aside(screen), lambda name: _wake(screen, name))
+    elif row.section == "settings":
+        screen.form.open_worksheet(row.key)
+    elif section in QUANTITY_SECTIONS:
+        _pick(
+            screen, _TITLES[section], _quantities(screen, section), lambda key: screen.form.open(section, key)
+        )
+    elif row.way in {"machine", "wheel"} and len(row.choices) < 2:
+        screen.app.push_screen(EquipmentScreen(screen.session, row.way, screen.desk.shop))
+    elif row.way in _LISTS:
+        _pick(screen, row.label, list(_LISTS[row.way](job)), screen.put, row.text)
+    else:
+        screen.say("There is nothing to list for this line; type what belongs there.")
+
+
+def _pick(
+    screen: CardScreen, title: str, choices: list[Choice], then: Callable[[str], None], chosen: str = ""
+) -> None:
+    screen.app.push_screen(PickScreen(screen.session, title, choices, then, chosen))
+
+
+def _aside(screen: CardScreen) -> list[Choice]:
+    form = screen.form
+    return [
+        Choice(one.sheet.name, one.sheet.title, one.sheet.question)
+        for one in aside_steps(form.job, form.opened)
+    ]
+
+
+def _wake(screen: CardScreen, name: str) -> None:
+    """Show a calculation that was at rest or left out, all of its lines."""
+    form = screen.form
+    if any(one.sheet.name == name and one.skipped for one in form.job.steps):
+        form.take(form.book, edited(form.card, f"settings.{name}", ""))
+    form.open_worksheet(name)
+
+
+def _quantities(screen: CardScreen, section: str) -> list[Choice]:
+    """Every quantity that has no line yet, those that this family's calculations ask for first."""
+    job = screen.form.job
+    there = {row.key for row in screen.form.rows if row.section == section}
+    asked = [field.key for sheet in worksheets_of(job.card.family) for field in sheet.inputs]
+    keys = dict.fromkeys([*asked, *QUANTITIES])
+    return [
+        Choice(key, QUANTITIES[key].title, QUANTITIES[key].definition) for key in keys if key not in there
+    ]
+
+
+def _families(job: Job) -> Iterable[Choice]:
+    return (Choice(name, one.title, one.what) for name, one in job.book.families.items())
+
+
+def _materials(job: Job) -> Iterable[Choice]:
+    return (Choice(name, one.title, ", ".join(one.synonyms)) for name, one in job.book.materials.items())
+
+
+def _machines(job: Job) -> Iterable[Choice]:
+    return (Choice(name, one.title, told_of_machine(one)) for name, one in machines(job.book).items())
+
+
+def _wheels(job: Job) -> Iterable[Choice]:
+    return (Choice(name, one.title, told_of_wheel(one)) for name, one in wheels(job.book).items())
+
+
+_LISTS: dict[str, Callable[[Job], Iterable[Choice]]] = {
+    "family": _families,
+    "tool.work_material": _materials,
+    "machine": _machines,
+    "wheel": _wheels,
+}
+
+
+def told_of_machine(machine: Machine) -> str:
+    """What the book knows of a machine, in a line."""
+    speeds = ", ".join(one.text for one in machine.spindle_speeds)
+    dials = ", ".join(dial.title for dial in machine.dials.values())
+    parts = (f"runs at {speeds}" if speeds else "", f"dials: {dials}" if dials else "", machine.note)
+    return ". ".join(part for part in parts if part)
+
+
+def told_of_wheel(wheel: Wheel) -> str:
+    """What the book knows of a wheel, in a line."""
+    rated = f"rated {wheel.rated_speed.measure.text}" if wheel.rated_speed else "NO RATING"
+    size = wheel.diameter.text if wheel.diameter else "no diameter"
+    dressed = f"dressed {wheel.dressed.isoformat()}" if wheel.dressed else ""
+    parts = (rated, wheel.shape, size, wheel.grit, wheel.bond, dressed, wheel.note)
+    return ", ".join(part for part in parts if part)

@@ -1,0 +1,66 @@
+"""The bench sheet of a job card on the screen, and written to a file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from library.bench_sheet.sheets import bench_sheet
+from tui.keeping import keep_in_file
+from tui.screens.reading import Reading
+from tui.view.lines import Line, line
+
+if TYPE_CHECKING:
+    from library.cards.job import Job
+    from tui.session import Session
+
+ENDINGS = {"text": ".txt", "markdown": ".md", "html": ".html"}
+
+
+class SheetScreen(Reading):
+    """The page to carry to the machine."""
+
+    WHERE = "sheet"
+
+    def __init__(self, session: Session, job: Job) -> None:
+        super().__init__(session)
+        self._job = job
+        self._lines = [line(text) for text in bench_sheet(job, "text", job.display).splitlines()]
+
+    def title_text(self) -> str:
+        """Of which card."""
+        return f"Bench sheet: {self._job.card.title}"
+
+    def state_text(self) -> str:
+        """The unit of lengths."""
+        return self._job.display.lengths
+
+    def text(self, width: int) -> list[Line]:
+        """The page as it prints."""
+        return self._lines
+
+    def do_sheet_text(self) -> None:
+        """Write it as text."""
+        self._write("text")
+
+    def do_sheet_markdown(self) -> None:
+        """Write it as Markdown."""
+        self._write("markdown")
+
+    def do_sheet_html(self) -> None:
+        """Write it as HTML, with the drawing."""
+        self._write("html")
+
+    def _write(self, form: str) -> None:
+        card = self._job.card
+        name = f"bench-sheet-{card.id or card.tool.name or 'new'}"
+        try:
+            path = keep_in_file(
+                bench_sheet(self._job, form, self._job.display), Path.cwd(), name, ENDINGS[form]
+            )
+        except OSError as error:
+            self.say(
+                f"The file could not be written: {error.strerror}. Start in a folder in which you may write."
+            )
+        else:
+            self.say(f"Written to {path}.")

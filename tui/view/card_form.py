@@ -1,0 +1,248 @@
+"""A job card being filled in: which line is in hand, and what follows from everything typed so far."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from library.book.model import Book
+from library.cards.editing import CardEditRefused, edited
+from library.cards.job import Job, work_out
+from library.cards.model import Card
+from library.cards.problems import Problem, problems
+from tui.view.card_readings import with_the_last_unit
+from tui.view.card_row import Opened, Row
+from tui.view.card_steps import STEPS, step_of
+from tui.view.card_units import in_other_units
+from tui.view.text_line import TextLine
+
+LONGEST = 600
+"""Characters that one line of a card takes."""
+
+SEVERAL_LINES = frozenset({"notes", "wrong"})
+
+
+class CardForm:
+    """The lines of a card, step by step.
+
+    Args:
+        book: works the card out.
+        card: as it is when the form is opened.
+
+    Attributes:
+        card: as it is now.
+        job: the card worked out.
+        rows: the lines of the step in hand.
+        problems: everything that does not add up.
+        line: the text of the line in hand, with its cursor.
+        opened: what a person opened beyond what is always shown.
+    """
+
+    def __init__(self, book: Book, card: Card) -> None:
+        self.book = book
+        self.card = card
+        self.opened = Opened()
+        self.line = TextLine()
+        self._step = 0
+        self._way = ""
+        self._untouched = True
+        self.job: Job
+        self.rows: list[Row]
+        self.problems: tuple[Problem, ...]
+        self._work_out()
+        self._land(self._first_wanting(self.rows) or self.rows[0])
+
+    @property
+    def step(self) -> int:
+        """The number of the step in hand, from 0."""
+        return self._step
+
+    @property
+    def row(self) -> Row:
+        """The line in hand."""
+        return next((one for one in self.rows if one.way == self._way), self.rows[0])
+
+    def take(self, book: Book, card: Card) -> None:
+        """Take another book, or the card as it was saved; the line in hand stays."""
+        self.book, self.card = book, card
+        self._work_out()
+
+    def open(self, section: str, key: str) -> None:
+        """Open a line for one more quantity, and go there."""
+        self.opened.open(section, key)
+        self._work_out()
+        self.go_to(f"{section}.{key}")
+
+    def open_worksheet(self, name: str) -> None:
+        """Show every line of a worksheet, or again only those that matter."""
+        self.opened.turn(name)
+        self._work_out()
+        self.go_to(f"settings.{name}")
+
+    def type(self, text: str) -> None:
+        """Type into the line in hand.
+
+        Raises:
+            CardEditRefused: with a sentence, when the text is too long; nothing is changed then.
+        """
+        row = self.row
+        if row.choices:
+            self._choose_by_letter(row, text)
+            return
+        old = TextLine() if row.overtype and self._untouched else self.line
+        self._put(old.insert(text, LONGEST))
+
+    def edit(self, key: str) -> None:
+        """Apply an editing key to the line in hand."""
+        row, step = self.row, {"left": -1, "right": 1}.get(key)
+        if row.choices:
+            if step is not None:
+                self._turn(row, row.choices, step)
+            elif key in {"backspace", "delete"}:
+                self.clear()
+        elif step is not None and row.offers and self.line.text in ("", *row.offers):
+            self._turn(row, row.offers, step)
+        elif step is not None and not self.line.text and row.default and row.giver:
+            self._put(TextLine.ending(row.default))
+        else:
+            self._put(self.line.edited(key))
+
+    def put(self, text: str) -> None:
+        """Put a whole text into the line in hand."""
+        self._put(TextLine.ending(text))
+
+    def clear(self) -> None:
+        """Empty the line in hand."""
+        self._put(TextLine())
+
+    def switch_units(self) -> None:
+        """Change the unit of lengths; what was typed into a setting without one keeps its meaning."""
+        self.card = in_other_units(self.card)
+        self._work_out()
+        self.line = TextLine.ending(self.row.text)
+
+    def move(self, by: int) -> None:
+        """To another line; from the last one to the next step, and back."""
+        place = [one.way for one in self.rows].index(self.row.way) + by
+        if 0 <= place < len(self.rows):
+            self._land(self.rows[place])
+        elif 0 <= self._step + by < len(STEPS):
+            self._enter(self._step + by)
+            self._land(self.rows[0] if by > 0 else self.rows[-1])
+
+    def go_on(self) -> bool:
+        """To the next line that wants something, and after the last one to the next step.
+
+        Returns:
+            Whether there was anywhere to go.
+        """
+        place = [one.way for one in self.rows].index(self.row.way)
+        following = self._first_wanting(self.rows[place + 1 :])
+        if following is not None:
+            self._land(following)
+        elif self._step + 1 < len(STEPS):
+            self.change_step(1)
+        else:
+            return False
+        return True
+
+    def change_step(self, by: int) -> None:
+        """To another step, and there to the first line that wants something."""
+        if 0 <= self._step + by < len(STEPS):
+            self._enter(self._step + by)
+            self._land(self._first_wanting(self.rows) or self.rows[0])
+
+    def go_to(self, way: str) -> None:
+        """To the line of a place of the card, or to the one nearest to it."""
+        self._enter(step_of(way))
+        ways = [one.way for one in self.rows]
+        while way and way not in ways and f"{way}#0" not in ways:
+            way = way.rpartition(".")[0]
+        found = next((one for one in self.rows if one.way in {way, f"{way}#0"}), self.rows[0])
+        self._land(found)
+
+    def problems_of(self, row: Row) -> list[Problem]:
+        """What does not add up in a line, or in a place under it that has no line of its own."""
+        ways = {one.way for one in self.rows}
+        return [one for one in self.problems if _home(one.way, ways) == row.way]
+
+    def problem_steps(self) -> Mapping[int, str]:
+        """The worst that is in each step that has a problem."""
+        found: dict[int, str] = {}
+        for one in self.problems:
+            number = step_of(one.way)
+            found[number] = "stop" if "stop" in (one.state, found.get(number)) else "watch"
+        return found
+
+    def _enter(self, step: int) -> None:
+        self._step = step
+        self._arrange()
+
+    def _land(self, row: Row) -> None:
+        self._way = row.way
+        self.line = TextLine.ending(row.text)
+        self._untouched = True
+
+    def _first_wanting(self, rows: list[Row]) -> Row | None:
+        """The first line that wants something; a record wants nothing."""
+        return None if self.card.done else next((one for one in rows if one.wants), None)
+
+    def _put(self, line: TextLine) -> None:
+        if self.row.way == "units":
+            if line.text not in ("", self.card.units):
+                self.switch_units()
+            return
+        if line.text != self.line.text:
+            self.card = _with_text(self.card, self.row, line.text)
+        self.line = line
+        self._untouched = False
+        self._work_out()
+
+    def _turn(self, row: Row, texts: tuple[str, ...], step: int) -> None:
+        now = self.line.text
+        at = texts.index(now) if now in texts else -max(step, 0)
+        self._put(TextLine.ending(texts[(at + step) % len(texts)]))
+
+    def _choose_by_letter(self, row: Row, text: str) -> None:
+        letter = text[:1].casefold()
+        begun = [one for one in row.choices if one and row.words(one).casefold().startswith(letter)]
+        if letter.strip() and begun:
+            self._turn(row, tuple(begun), 1)
+
+    def _work_out(self) -> None:
+        self.job = work_out(self.card, self.book)
+        self.problems = problems(self.job)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        """Lay out the lines; one that was there once stays, also when it is emptied."""
+        self.rows = STEPS[self._step].rows(self.job, self.opened)
+        self.opened.keep(self.rows)
+
+
+def _home(way: str, ways: set[str]) -> str:
+    """The line under which the problem of a place stands."""
+    while way and way not in ways and f"{way}#0" not in ways:
+        way = way.rpartition(".")[0]
+    return way if way in ways else f"{way}#0"
+
+
+def _with_text(card: Card, row: Row, text: str) -> Card:
+    """The card with one line changed."""
+    way, _, number = row.way.partition("#")
+    if number:
+        return _with_line(card, way, int(number), text)
+    if row.key and row.section in {"received", "after"} and row.way.count(".") == 1:
+        text = with_the_last_unit(row.key, text)
+    if not row.heading or row.way.startswith("settings."):
+        return edited(card, way, text)
+    return card
+
+
+def _with_line(card: Card, way: str, number: int, text: str) -> Card:
+    lines = str(getattr(card, way)).split("\n")
+    lines += [""] * (number + 1 - len(lines))
+    lines[number] = text
+    return edited(card, way, "\n".join(lines).rstrip("\n"))
+
+
+__all__ = ["LONGEST", "CardEditRefused", "CardForm"]

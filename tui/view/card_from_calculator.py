@@ -1,0 +1,66 @@
+"""What was typed into the calculator, on its way to a job card."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from geometry.quantities import quantity
+from geometry.worksheet import Worksheet
+from library.cards.editing import CardEditRefused, edited
+from library.cards.model import Card
+from library.cards.thread_names import of_thread
+from library.units.grammar import UnitError, parse
+from library.units.system import Display
+from tui.view.card_quantity_rows import measured_on
+from tui.view.form import with_unit
+
+
+def with_typed(card: Card, sheet: Worksheet, texts: Mapping[str, str], display: Display) -> Card:
+    """The card with what was typed into a worksheet, each text where it belongs.
+
+    What is measured on the tool was received so; what the entry recommends is now wanted otherwise; a thread is the
+    tool's; everything else stays with the worksheet.
+
+    Args:
+        card: begun from the entry.
+        sheet: the worksheet.
+        texts: typed, by quantity.
+        display: the units that a number without one was typed in; on the card it carries its unit.
+    """
+    for key, text in texts.items():
+        try:
+            card = _placed(card, sheet, key, text.strip(), display)
+        except CardEditRefused:
+            continue
+    return card
+
+
+def _placed(card: Card, sheet: Worksheet, key: str, text: str, display: Display) -> Card:
+    named = _with_its_unit(key, text, display)
+    if key == "diameter" and not named and of_thread(text):
+        return replace(card, tool=replace(card.tool, thread=text))
+    if key in measured_on(card.family):
+        return edited(card, f"received.{key}", named or text)
+    if key in card.wanted:
+        return edited(card, f"wanted.{key}", named or text)
+    if key == "flutes":
+        return edited(card, "tool.flutes", text)
+    return edited(card, f"settings.{sheet.name}.{key}", text)
+
+
+def _with_its_unit(key: str, text: str, display: Display) -> str:
+    """The text with its unit; empty where it cannot be read."""
+    row = quantity(key)
+    if row.choices:
+        return (
+            text
+            if text in row.choices
+            else next((one for one in row.choices if one.startswith(text.lower())), "")
+        )
+    try:
+        parsed = parse(text.rsplit(",", maxsplit=1)[-1], row.kind)
+    except UnitError:
+        return ""
+    unit = display.unit(row.kind)
+    return text if parsed.unit or not unit else with_unit(text, unit)

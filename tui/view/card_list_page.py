@@ -1,0 +1,145 @@
+"""The list of job cards: a find line that is always live, light rows, and marks for a batch."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from library.cards.searching import search
+from tui.view.lines import EMPTY, Line, Piece, filled, fit, line, rule, wrap
+from tui.view.text_line import TextLine
+from tui.view.viewport import Viewport
+
+if TYPE_CHECKING:
+    from library.cards.rows import CardRow
+
+FIND = "Find: "
+
+HOW = ("Words, or fields: tool:T-12 size:M12 material:bronze date:2026-11 from:2026-01 result:good status:draft; with = in "
+       "place of : the whole field.")  # fmt: skip
+"""What may be typed to find cards."""
+
+
+class CardListPage:
+    """What the list shows.
+
+    Attributes:
+        find: the find line.
+        found: the rows that have what is sought, the newest first.
+        view: the part of them in sight, and the chosen one.
+        marked: ids of the cards marked for a batch, in the order in which they were marked.
+    """
+
+    def __init__(self, rows: Sequence[CardRow] | None) -> None:
+        self._rows = rows
+        self.find = TextLine()
+        self.found: Sequence[CardRow] = rows or ()
+        self.view = Viewport(len(self.found))
+        self.marked: dict[str, None] = {}
+
+    def fill(self, rows: Sequence[CardRow]) -> None:
+        """Take new rows; what is typed and the chosen card stay."""
+        chosen = self.chosen
+        self._rows = rows
+        self._search()
+        ids = [row.id for row in self.found]
+        if chosen is not None and chosen.id in ids:
+            self.view.choose(ids.index(chosen.id))
+
+    @property
+    def chosen(self) -> CardRow | None:
+        """The chosen row; nothing where none was found."""
+        return self.found[self.view.chosen] if self.found else None
+
+    def edit(self, find: TextLine) -> None:
+        """Take a new find line; the list follows at once."""
+        old, self.find = self.find.text, find
+        if find.text != old:
+            self._search()
+            self.view.choose(0)
+
+    def mark(self) -> None:
+        """Mark the chosen card for a batch, or take its mark away, and go on to the next."""
+        row = self.chosen
+        if row is None:
+            return
+        if row.id in self.marked:
+            del self.marked[row.id]
+        else:
+            self.marked[row.id] = None
+        self.view.move(1)
+
+    def _search(self) -> None:
+        self.found = search(self._rows or (), self.find.text)
+        self.view.resize(len(self.found), self.view.height)
+
+    def draw(self, width: int, height: int) -> list[Line]:
+        """The page, exactly ``height`` lines."""
+        foot = 2 if height >= 14 else 1
+        room = height - foot - 4
+        self.view.resize(len(self.found), room)
+        head = [self._find_line(width), line(Piece(_cells(width, *_HEADING), "quiet")), rule(width)]
+        top = self.view.top
+        rows = [
+            self._row(row, width, chosen=place == self.view.chosen)
+            for place, row in enumerate(self.found[top : top + max(room, 0)], top)
+        ]
+        body = filled([*head, *(rows or self._nothing(width))], height - foot - 1)
+        return [*body, rule(width), *filled(self._foot(width), foot)]
+
+    def _find_line(self, width: int) -> Line:
+        marked = f"  {len(self.marked)} marked" if self.marked else ""
+        count = "" if self._rows is None else f"{marked}  {len(self.found)} of {len(self._rows)}"
+        return line(
+            Piece(FIND, "strong"),
+            *self.find.pieces(max(width - len(FIND) - len(count), 1)),
+            Piece(count, "quiet"),
+        )
+
+    def _row(self, row: CardRow, width: int, *, chosen: bool) -> Line:
+        ended = row.result if row.status == "done" else row.status
+        text = _cells(width, row.id, row.tool, row.size, row.family or row.entry, row.work_material, ended)
+        mark = "*" if row.id in self.marked else " "
+        return line(
+            Piece(f"{'>' if chosen else ' '}{mark}", "strong"),
+            Piece(text[2:], "chosen" if chosen else "plain"),
+        )
+
+    def _nothing(self, width: int) -> list[Line]:
+        if self._rows is None:
+            return [EMPTY, line("  Reading the cards.")]
+        if self._rows:
+            said = f"No card has {self.find.text.strip()!r}. Ctrl+U shows all again."
+        else:
+            said = "There is no card yet. Begin one here with Ctrl+F, or from an entry of the book."
+        return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]
+
+    def _foot(self, width: int) -> list[Line]:
+        row = self.chosen
+        if row is None or self.find.text.endswith(":"):
+            return wrap(HOW, width, "quiet")
+        parts = (row.tool, row.size, row.work_material, row.entry, f"belongs to {row.belongs_to}" if row.belongs_to else "",
+                 row.result)  # fmt: skip
+        return wrap(", ".join(part for part in parts if part) or HOW, width, "quiet")
+
+
+_HEADING = ("Card", "Tool", "Size", "Family", "Cuts", "Result")
+
+
+def _cells(width: int, card: str, tool: str, size: str, family: str, cuts: str, result: str) -> str:
+    """One line of the list, its first two cells for the marks; a narrow screen leaves out what it cuts."""
+    parts: tuple[tuple[str, int], ...]
+    if width < 76:
+        room = max(width - 2 - 14 - 10 - 12 - 10 - 4, 4)
+        parts = ((card, 14), (tool, 10), (size, 12), (family, room), (result, 10))
+    else:
+        room = max(width - 2 - 14 - 11 - 13 - 12 - 5, 10)
+        parts = (
+            (card, 14),
+            (tool, 11),
+            (size, 13),
+            (family, 12),
+            (cuts, room // 2 + 2),
+            (result, room - room // 2 - 2),
+        )
+    return "  " + " ".join(fit(text, cells) for text, cells in parts)

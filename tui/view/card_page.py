@@ -1,0 +1,243 @@
+"""A job card as a page: its steps, the lines of the one in hand, and beside them what follows."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from library.cards.rows import CardRow
+from tui.view.answer_lines import STATE_WORDS
+from tui.view.card_answers import ANSWERS
+from tui.view.card_form import CardForm
+from tui.view.card_row import Row
+from tui.view.card_steps import STEPS
+from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
+from tui.view.viewport import Viewport
+
+GAP = " │ "
+TWO_COLUMNS = 76
+"""Cells from which what follows stands beside the lines."""
+
+_MARK = 2
+_STATES: dict[str, Role] = {
+    "ok": "pass",
+    "WATCH": "watch",
+    "STOP": "stop",
+    "mend": "watch",
+    "wants": "strong",
+}
+
+
+@dataclass(frozen=True)
+class Columns:
+    """How wide the parts of the page are.
+
+    Attributes:
+        label: of a line.
+        value: of a line.
+        answer: of what follows.
+        beside: whether that stands beside the lines, and not under them.
+    """
+
+    label: int
+    value: int
+    answer: int
+    beside: bool
+
+    @property
+    def lines(self) -> int:
+        """The whole column of lines."""
+        return _MARK + self.label + 1 + self.value
+
+
+def columns(width: int) -> Columns:
+    """The parts of the page for a screen so wide.
+
+    Example:
+        >>> columns(80).lines, columns(80).answer, columns(60).beside
+        (47, 30, False)
+    """
+    if width < TWO_COLUMNS:
+        return Columns(20, max(width - _MARK - 21, 8), width, beside=False)
+    label, value = (26, 32) if width >= 110 else (20, 24)
+    taken = _MARK + label + 1 + value + len(GAP)
+    return Columns(label, value, min(width - taken, 60), beside=True)
+
+
+class CardPage:
+    """What the screen shows of a card, and which part of it is in sight."""
+
+    def __init__(self, form: CardForm, earlier: Callable[[str], Sequence[CardRow]] = lambda tool: ()) -> None:
+        """Make a page.
+
+        Args:
+            form: the card being filled in.
+            earlier: gives the cards of a tool by its name.
+        """
+        self.form = form
+        self._earlier = earlier
+        self.view = Viewport()
+        self.answers = Viewport()
+        self._beside: tuple[int, str] = (0, "")
+
+    def draw(self, width: int, height: int) -> list[Line]:
+        """The page, exactly ``height`` lines."""
+        parts = columns(width)
+        foot = 2 if height >= 16 else 1
+        room = max(height - 2 - foot, 1)
+        follows = self._follows(parts.answer)
+        under = min(len(follows), room // 3) if not parts.beside else 0
+        body = self._lines(parts, room - under - (1 if under else 0))
+        if parts.beside:
+            self.answers.resize(len(follows), room)
+            body = beside(filled(body, room), filled(follows[self.answers.top :], room), parts.lines, GAP)
+        else:
+            self.answers.resize(len(follows), max(under, 1))
+            seen = follows[self.answers.top : self.answers.top + under]
+            body = [
+                *filled(body, room - under - (1 if under else 0)),
+                *([rule(width)] if under else []),
+                *seen,
+            ]
+        return [self._steps(width), *filled(body, room), self._edge(width), *self._hint(width, foot)]
+
+    def page(self, pages: int) -> None:
+        """See another part of what follows."""
+        self.answers.scroll(pages * max(self.answers.height - 1, 1))
+
+    def _steps(self, width: int) -> Line:
+        """The steps by name, the one in hand marked; an exclamation mark where something does not add up."""
+        wrong = self.form.problem_steps()
+        pieces: list[Piece] = []
+        for number, step in enumerate(STEPS):
+            here = number == self.form.step
+            said = f"{number + 1} {step.title}"
+            pieces += [Piece("[" if here else " ", "strong"), Piece(said, "head" if here else "quiet")]
+            state = wrong.get(number)
+            pieces.append(Piece("!" if state else "", "stop" if state == "stop" else "watch"))
+            pieces.append(Piece("]" if here else " ", "strong"))
+        return padded(tuple(one for one in pieces if one.text), width)
+
+    def _lines(self, parts: Columns, room: int) -> list[Line]:
+        """The lines of the step, as many as are in sight, the one in hand among them."""
+        lines: list[Line] = []
+        first = last = 0
+        for row in self.form.rows:
+            drawn = self._row(row, parts)
+            if row.way == self.form.row.way:
+                first, last = len(lines), len(lines) + len(drawn) - 1
+            lines += drawn
+        self.view.resize(len(lines), room)
+        self.view.choose(last)
+        self.view.choose(first)
+        return filled(lines[self.view.top :], room)
+
+    def _row(self, row: Row, parts: Columns) -> list[Line]:
+        in_hand = row.way == self.form.row.way
+        if row.heading:
+            lines = self._heading(row, parts, in_hand=in_hand)
+        elif row.wide:
+            lines = self._wide(row, parts, in_hand=in_hand)
+        else:
+            lines = self._filled(row, parts, in_hand=in_hand)
+        for text in row.below:
+            lines += wrap(text, parts.lines, "quiet", first=" " * 5, rest=" " * 7)
+        problems = self.form.problems_of(row)
+        if problems and not in_hand:
+            more = f" (and {len(problems) - 1} more)" if len(problems) > 1 else ""
+            lines += wrap(problems[0].text + more, parts.lines, "watch", first="   ! ", rest="     ")
+        return lines
+
+    def _heading(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
+        word = row.words(row.text) if row.text else row.default
+        title = fit(row.label, parts.lines - _MARK - len(word) - 1)
+        named = Piece(title, "strong" if in_hand else "plain")
+        return [line(_mark(in_hand), named, " ", Piece(word, _STATES.get(word, "quiet")))]
+
+    def _wide(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
+        """Free text over the whole width, under its label."""
+        lines = [line("  ", row.label)] if row.label else []
+        if in_hand:
+            return [*lines, line(_mark(in_hand), *self.form.line.pieces(parts.lines - _MARK))]
+        return [*lines, *wrap(row.text, parts.lines, "typed", first="    ", rest="    ")]
+
+    def _filled(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
+        """A label and what stands there; a label too long for its column goes on in the next line."""
+        label, *rest = wrap(row.label.strip(), parts.label - _indent(row), "strong" if in_hand else "plain")
+        indent = " " * _indent(row)
+        value = self._value(row, parts.value, in_hand=in_hand)
+        first = line(_mark(in_hand), indent, *padded(label, parts.label - _indent(row)), " ", *value)
+        return [first, *(line("    ", indent, *one) for one in rest)]
+
+    def _value(self, row: Row, width: int, *, in_hand: bool) -> Line:
+        text = self.form.line.text if in_hand else row.text
+        if row.choices:
+            said = fit(row.words(text) or row.words(row.default), width)
+            return line(Piece(said, "chosen" if in_hand else "typed" if text else "quiet"))
+        if row.said and not in_hand:
+            return line(Piece(fit(row.words(text), width), "typed"))
+        if text:
+            return self.form.line.pieces(width) if in_hand else line(Piece(fit(text, width), "typed"))
+        said = fit(f"{row.default}  ({row.giver})" if row.giver else row.default, width)
+        return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(Piece(said, "quiet"))
+
+    def _follows(self, width: int) -> list[Line]:
+        """What stands beside the lines; it begins at its top again for another line."""
+        place = (self.form.step, self.form.row.way)
+        if place != self._beside:
+            self._beside = place
+            self.answers.top = 0
+        lines = ANSWERS[self.form.step](self.form.job, self.form.row, width)
+        if self.form.step == 0:
+            lines = [*self._before(width), EMPTY, *lines]
+        while lines and lines[-1] == EMPTY:
+            lines.pop()
+        while lines and lines[0] == EMPTY:
+            lines.pop(0)
+        return lines
+
+    def _before(self, width: int) -> list[Line]:
+        """The earlier cards of this tool, where it has a name."""
+        card = self.form.card
+        rows = [row for row in self._earlier(card.tool.name) if row.id != card.id]
+        if not rows:
+            return []
+        many = f"{len(rows)} other card{'s' if len(rows) > 1 else ''} of {card.tool.name}"
+        return wrap(f"{many}, the last one {rows[-1].id} {rows[-1].result}", width, "strong")
+
+    def _edge(self, width: int) -> Line:
+        below = self.answers.below()
+        if not below:
+            return rule(width)
+        return line(
+            Piece(
+                fit(f"── {below} more line{'s' if below > 1 else ''} of what follows: PgDn ──", width), "rule"
+            )
+        )
+
+    def _hint(self, width: int, height: int) -> list[Line]:
+        """What is wrong with the line in hand, else what belongs there."""
+        problems = self.form.problems_of(self.form.row)
+        if problems:
+            more = f" (and {len(problems) - 1} more)" if len(problems) > 1 else ""
+            word = STATE_WORDS["stop"] if problems[0].state == "stop" else STATE_WORDS["watch"]
+            return filled(
+                wrap(f"{problems[0].text}{more}", width, "watch", first=f"{word}: ", rest="  "), height
+            )
+        return filled(wrap(self.form.row.hint, width, "quiet"), height)
+
+
+def _at_most(lines: list[Line], width: int, height: int) -> list[Line]:
+    """So many lines; where there are more, the last one says so."""
+    if len(lines) <= height:
+        return filled(lines, height)
+    last = lines[height - 1][0]
+    return [*lines[: height - 1], line(Piece(f"{fit(last.text, width - 1).rstrip()}…", last.role))]
+
+
+def _mark(in_hand: bool) -> Piece:
+    return Piece("> " if in_hand else "  ", "strong")
+
+
+def _indent(row: Row) -> int:
+    return len(row.label) - len(row.label.lstrip())

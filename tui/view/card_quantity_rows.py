@@ -1,0 +1,141 @@
+"""The steps of a job card that hold quantities: as received, wanted, after grinding."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind
+from library.cards.inspecting import PER_FLUTE, wanted_number
+from library.cards.job import Job, flutes_of
+from library.cards.model import Inspection, Wanted
+from library.cards.order import ABOUT, OF_COURSE, worksheets_of
+from library.units.grammar import example
+from library.units.show import show
+from tui.view.card_readings import in_short
+from tui.view.card_row import Opened, Row
+from tui.view.card_tool_rows import lines_of
+
+MEASURED = ("diameter", "land_width", "land_measured_as", "drop")
+"""What is measured on every tool before it is ground."""
+
+INSPECTED = ("drop", "diameter")
+"""What is measured on every tool after it was ground."""
+
+DECIDED = ("relief_style", "relief_angle", "rake_angle")
+"""What a tool is given, also where its entry does not say how much."""
+
+NOT_ON_THE_TOOL = frozenset({"feed"})
+"""What a worksheet may be about, but nobody can measure on a tool."""
+
+
+def measured_on(family: str) -> tuple[str, ...]:
+    """The quantities that are measured on a tool of a family as it comes.
+
+    Example:
+        >>> measured_on("reamer")[-2:]
+        ('margin_width', 'back_diameter')
+    """
+    more = [ABOUT[name] for name, families in OF_COURSE.items() if family in families]
+    return (*MEASURED, *(key for key in more if key not in NOT_ON_THE_TOOL))
+
+
+def decided_on(family: str) -> tuple[str, ...]:
+    """The quantities that every tool of a family is given, also where its entry does not say how much."""
+    asked = {field.key for sheet in worksheets_of(family) for field in sheet.inputs}
+    return tuple(key for key in DECIDED if key in asked)
+
+
+def received_rows(job: Job, opened: Opened) -> list[Row]:
+    """What is wrong with the tool, and what is measured on it."""
+    card = job.card
+    wrong = lines_of("wrong", "What is wrong", card.wrong, "In your own words; what the dial says comes below.",
+                     one_more=False)  # fmt: skip
+    offered = [key for key in measured_on(card.family) if key in MEASURED or key not in card.wanted]
+    return [*wrong, *(_received(job, key) for key in _known(opened.of("received"), offered, card.received))]
+
+
+def _received(job: Job, key: str) -> Row:
+    row, readings = quantity(key), job.card.received.get(key, ())
+    way = f"received.{key}"
+    if row.kind is Kind.CHOICE:
+        land = key != "land_measured_as" or "land_width" in job.card.received
+        return _choice(
+            way, row.title, readings[0] if readings else "", job.fact(key), wants=land and not readings
+        )
+    known = job.fact(key) if not readings else ""
+    return Row(
+        way, row.title, in_short(key, readings), known, "tool" if known else "", _readings_hint(job, key), wants=not readings
+    )  # fmt: skip
+
+
+def _readings_hint(job: Job, key: str) -> str:
+    row, flutes = quantity(key), flutes_of(job.card.tool.flutes)
+    several = key in PER_FLUTE and (flutes is None or flutes > 1)
+    each = " One for each flute, parted by commas, the unit after the last." if several else ""
+    return f"Such as {example(row.kind)}.{each} {row.measured}"
+
+
+def _choice(way: str, title: str, text: str, default: str = "", *, wants: bool = False) -> Row:
+    row = quantity(way.split(".")[1])
+    hint = f"{row.measured} {' or '.join(row.choices)}: Left and Right change it, or the first letter."
+    return Row(way, title, text, default, hint=hint, choices=("", *row.choices), wants=wants)
+
+
+def wanted_rows(job: Job, opened: Opened) -> list[Row]:
+    """What the tool shall have; a value that is not the book's has a line for the reason under it."""
+    card = job.card
+    called_for = {one.key for step in job.steps if step.in_use for one in step.answer.troubles if one.missing}
+    offered = [key for key in decided_on(card.family) if not card.entry or key in called_for]
+    return [row for key in _known(opened.of("wanted"), offered, card.wanted) for row in _wanted(job, key)]
+
+
+def _wanted(job: Job, key: str) -> list[Row]:
+    row, one = quantity(key), job.card.wanted.get(key, Wanted(""))
+    way = f"wanted.{key}"
+    if row.kind is Kind.CHOICE:
+        first = _choice(way, row.title, one.value, wants=not one.value)
+    else:
+        hint = f"Such as {example(row.kind)}; emptied, it is what the book has. {row.definition}"
+        first = Row(way, row.title, one.value, hint=hint, wants=not one.value, overtype=not one.changed)
+    if not one.changed:
+        return [first]
+    why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
+              wants=not one.reason, is_text=True)  # fmt: skip
+    return [first, why]
+
+
+def after_rows(job: Job, opened: Opened) -> list[Row]:
+    """What is measured after grinding, each with its tolerance."""
+    card = job.card
+    return [row for key in _known(opened.of("after"), INSPECTED, card.after) for row in _inspected(job, key)]
+
+
+def _inspected(job: Job, key: str) -> list[Row]:
+    row, one = quantity(key), job.card.after.get(key, Inspection())
+    way, title = f"after.{key}", "Drop at the heel" if key == "drop" else row.title
+    if row.kind is Kind.CHOICE:
+        return [_choice(way, title, one.readings[0] if one.readings else "")]
+    wanted = wanted_number(job, key)
+    shall = f"It shall be {show(wanted, row.kind, job.display)}. " if wanted is not None else ""
+    rows = [
+        Row(
+            way,
+            title,
+            in_short(key, one.readings),
+            hint=shall + _readings_hint(job, key),
+            wants=not one.readings,
+        )
+    ]
+    if wanted is None or one.wanted:
+        rows.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
+                        wants=not one.wanted and bool(one.readings)))  # fmt: skip
+    within = "How far off it may be: 0.02 mm, or +0 -0.03 mm. Without it nothing is said to pass."
+    rows.append(Row(f"{way}.tolerance", "  within", one.tolerance, hint=within,
+                    wants=not one.tolerance and bool(one.readings or wanted is not None)))  # fmt: skip
+    return rows
+
+
+def _known(*keys: Iterable[str]) -> list[str]:
+    """The quantities of the vocabulary among some keys, each once."""
+    return [key for key in dict.fromkeys(key for some in keys for key in some) if key in QUANTITIES]

@@ -1,0 +1,109 @@
+"""One line of a job card, as it is shown and filled in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+QUANTITY_SECTIONS = frozenset({"received", "wanted", "after"})
+"""The parts of a card that have a line for each quantity."""
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line.
+
+    Attributes:
+        way: to its text on the card, as ``library.cards.editing`` takes it; with ``#2`` behind it, to the third line
+            of a text of several lines.
+        label: stands before it.
+        text: what the card has.
+        default: what holds while the card has nothing, shown in its place.
+        giver: who gave the default, in a word.
+        hint: what belongs there, shown while the line is in hand.
+        choices: the words to pick from with Left and Right, where there are only these.
+        offers: texts that Left and Right bring into the empty line; anything else may be typed.
+        said: how a choice is shown, where that is not the word itself.
+        below: quiet lines under it.
+        wants: whether Enter stops here, because something belongs here and is not there yet.
+        heading: whether it stands over others, its text at the right.
+        overtype: whether what stands there gives way to the first character typed.
+        is_text: whether a question mark may be a part of it.
+        wide: whether it is a line of free text, which takes the whole width under its label.
+    """
+
+    way: str
+    label: str
+    text: str = ""
+    default: str = ""
+    giver: str = ""
+    hint: str = ""
+    choices: tuple[str, ...] = ()
+    offers: tuple[str, ...] = ()
+    said: Mapping[str, str] = field(default_factory=dict)
+    below: tuple[str, ...] = ()
+    wants: bool = False
+    heading: bool = False
+    overtype: bool = False
+    is_text: bool = False
+    wide: bool = False
+
+    @property
+    def section(self) -> str:
+        """The part of the card that it belongs to."""
+        return self.way.partition(".")[0].partition("#")[0]
+
+    @property
+    def key(self) -> str:
+        """The quantity or worksheet that it is about; empty where it is about none."""
+        return self.way.split(".")[1] if "." in self.way and not self.way.startswith("tool.") else ""
+
+    @property
+    def quantity(self) -> str:
+        """The quantity that stands in it; empty where it holds none."""
+        if self.section == "settings":
+            return self.way.partition(f"{self.key}.")[2]
+        return self.key if self.section in QUANTITY_SECTIONS else ""
+
+    def words(self, text: str) -> str:
+        """A text of this line as it is shown."""
+        return self.said.get(text, text)
+
+
+@dataclass
+class Opened:
+    """What stands on a card beyond what is always shown, because a person opened it or wrote in it.
+
+    Attributes:
+        lines: keys that have a line, by section; for the settings by worksheet.
+        seen: worksheets that stood among the settings; they stay, also when they are left out or come to rest.
+        worksheets: those of which every field is shown.
+    """
+
+    lines: dict[str, dict[str, None]] = field(default_factory=dict)
+    seen: set[str] = field(default_factory=set)
+    worksheets: set[str] = field(default_factory=set)
+
+    def of(self, section: str) -> tuple[str, ...]:
+        """The keys that have a line in a section, in the order in which they came."""
+        return tuple(self.lines.get(section, ()))
+
+    def open(self, section: str, key: str) -> None:
+        """Give a key a line."""
+        self.lines.setdefault(section, {})[key] = None
+
+    def turn(self, worksheet: str) -> None:
+        """Show every field of a worksheet, or again only those that matter."""
+        self.worksheets ^= {worksheet}
+        self.lines.pop(worksheet, None)
+
+    def keep(self, rows: Iterable[Row]) -> None:
+        """Let the lines that there are stay where they are, also when they are emptied."""
+        for row in rows:
+            section, *keys = row.way.split(".")
+            if section in QUANTITY_SECTIONS:
+                self.open(section, keys[0])
+            elif section == "settings":
+                self.seen.add(keys[0])
+                if len(keys) > 1 and keys[0] not in self.worksheets:
+                    self.open(keys[0], keys[1])

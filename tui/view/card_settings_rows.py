@@ -1,0 +1,154 @@
+"""The settings of a job card: its worksheets in the order of the set-up, each with what it still wants."""
+
+from __future__ import annotations
+
+from geometry.quantities import quantity
+from geometry.worksheet import Field
+from library.cards.job import Job, Step
+from library.cards.known import Who
+from library.cards.settings_lines import SettingLine, setting_lines
+from library.units.show import show
+from tui.view.card_quantity_rows import decided_on, measured_on
+from tui.view.card_row import Opened, Row
+
+REST = "rest"
+"""The way of the last line, which stands for the worksheets that rest."""
+
+GIVERS: dict[Who, str] = {
+    "typed": "typed",
+    "measured": "measured",
+    "tool": "tool",
+    "machine": "machine",
+    "wheel": "wheel",
+    "wanted": "wanted",
+    "default": "default",
+}
+
+ASKED_TOO = frozenset({"least_diameter", "feed"})
+"""Lines that a worksheet can do without, but that decide something at the bench: they are always shown."""
+
+_SKIP = {"": "", "skip": "left out"}
+
+
+def settings_rows(job: Job, opened: Opened) -> list[Row]:
+    """A heading for each worksheet, under it its settings, then its lines to fill in."""
+    lines = setting_lines(job, job.display)
+    aside = aside_steps(job, opened)
+    rows: list[Row] = []
+    for step in job.steps:
+        if step not in aside:
+            rows += _of_step(job, step, opened, [one for one in lines if one.sheet == step.sheet.name])
+    if aside:
+        many = f"{len(aside)} more calculation{'s' if len(aside) > 1 else ''}"
+        hint = "Nothing calls for them on this tool, or they were left out. F6 lists them."
+        rows.append(Row(REST, f"{many} for such a tool", hint=hint, heading=True))
+    return rows
+
+
+def aside_steps(job: Job, opened: Opened) -> list[Step]:
+    """The worksheets of the family that are not shown: those that rest, and those that were left out before."""
+    return [
+        one for one in job.steps if not one.in_use and one.sheet.name not in opened.seen | opened.worksheets
+    ]
+
+
+def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> list[Row]:
+    name = step.sheet.name
+    heading = Row(
+        f"settings.{name}",
+        step.sheet.title,
+        "skip" if step.skipped else "",
+        "" if step.skipped else state_of(step),
+        hint=f"{step.sheet.question} F6 shows all of its lines; Right leaves it out of the job.",
+        choices=tuple(_SKIP),
+        said=_SKIP,
+        below=tuple(_below(job, step, lines)) if not step.skipped else (),
+        heading=True,
+    )
+    if step.skipped:
+        return [heading]
+    return [heading, *(_field(job, step, field) for field in _shown(job, step, opened))]
+
+
+def state_of(step: Step) -> str:
+    """How a worksheet stands, in a word."""
+    if step.answer.result is not None:
+        states = {check.state for check in step.checks}
+        return "STOP" if "stop" in states else "WATCH" if "watch" in states else "ok"
+    return "wants" if all(one.missing for one in step.answer.troubles) else "mend"
+
+
+def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
+    setting = job.card.settings.get(step.sheet.name)
+    typed = setting.typed if setting else {}
+    if lines:
+        # What was typed stands in its own line already.
+        lines = [one for one in lines if one.dial or one.key not in typed]
+        return [f"{one.title} {one.value}{': ' if one.dial else ''}{one.dial}" for one in lines]
+    if step.answer.result is not None:
+        key, value = next(iter(step.answer.result.outputs.items()), ("", 0.0))
+        return [f"{quantity(key).title} {show(value, quantity(key).kind, job.display)}"] if key else []
+    elsewhere = [quantity(key).title.lower() for key in _missing(step) if key in _asked_elsewhere(job)]
+    return [f"for want of {', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
+
+
+def _missing(step: Step) -> list[str]:
+    """What is still to be given; of alternatives the first."""
+    return [one.key for one in step.answer.troubles if one.missing and one.key]
+
+
+def _asked_elsewhere(job: Job) -> set[str]:
+    """Quantities that have their line on another step."""
+    family = job.card.family
+    return {*measured_on(family), *decided_on(family), *job.card.wanted, "flutes"}
+
+
+def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
+    """Every field of a worksheet that was opened; of another those typed, wanted, or wrong."""
+    if step.sheet.name in opened.worksheets:
+        return list(step.answer.fields)
+    setting = job.card.settings.get(step.sheet.name)
+    keys = {
+        *(setting.typed if setting else ()),
+        *(one.key for one in step.answer.troubles if not one.missing),
+    }
+    if step.in_use:
+        keys |= {key for key in _missing(step) if key not in _asked_elsewhere(job)} | ASKED_TOO
+    return [field for field in step.sheet.inputs if field.key in keys]
+
+
+def _field(job: Job, step: Step, field: Field) -> Row:
+    row = quantity(field.key)
+    setting = job.card.settings.get(step.sheet.name)
+    typed = setting.typed.get(field.key, "") if setting else ""
+    filled = step.answer.inputs.get(field.key)
+    known = filled.text if filled is not None and not typed else ""
+    giver = GIVERS[step.who[field.key]] if known and field.key in step.who else ""
+    way, title = f"settings.{step.sheet.name}.{field.key}", f"  {row.title}"
+    wants = not typed and not known and field.key in {*_missing(step), *ASKED_TOO}
+    if row.choices:
+        hint = f"{row.measured} Left and Right change it, or the first letter."
+        return Row(way, title, typed, known, giver, hint, choices=("", *row.choices), wants=wants)
+    offers = _offers(job, field.key)
+    brings = "Left and Right bring what the machine has. " if offers else ""
+    return Row(
+        way,
+        title,
+        typed,
+        known,
+        giver,
+        f"{brings}{row.definition} {row.measured}",
+        offers=offers,
+        wants=wants,
+    )
+
+
+def _offers(job: Job, key: str) -> tuple[str, ...]:
+    """What the machine has for a quantity."""
+    if job.machine is None:
+        return ()
+    if key == "rotational_speed":
+        return tuple(one.text for one in job.machine.spindle_speeds)
+    if key in {"radial_cam", "axial_cam"}:
+        return tuple(one.text for one in job.machine.cam_lifts)
+    return ()

@@ -1,0 +1,49 @@
+"""The steps that a job card walks through."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from library.cards.job import Job
+from tui.view.card_quantity_rows import after_rows, received_rows, wanted_rows
+from tui.view.card_row import Opened, Row
+from tui.view.card_settings_rows import settings_rows
+from tui.view.card_tool_rows import end_rows, tool_rows
+
+
+@dataclass(frozen=True)
+class CardStep:
+    """One step.
+
+    Attributes:
+        title: in a word.
+        rows: gives its lines.
+        sections: the parts of a card whose problems belong here.
+    """
+
+    title: str
+    rows: Callable[[Job, Opened], list[Row]]
+    sections: frozenset[str]
+
+
+STEPS = (
+    CardStep("Tool", tool_rows, frozenset({"tool", "family", "machine", "wheel", "entry", "units"})),
+    CardStep("Received", received_rows, frozenset({"received", "wrong"})),
+    CardStep("Wanted", wanted_rows, frozenset({"wanted"})),
+    CardStep("Settings", settings_rows, frozenset({"settings"})),
+    CardStep("After", after_rows, frozenset({"after"})),
+    CardStep("End", end_rows, frozenset({"notes", "minutes", "result"})),
+)
+"""In the order of a job; any of them may be left out or come back to."""
+
+
+def step_of(way: str) -> int:
+    """The number of the step, from 0, on which a place of a card is.
+
+    Example:
+        >>> step_of("received.drop"), step_of("notes#1")
+        (1, 5)
+    """
+    section = way.partition(".")[0].partition("#")[0]
+    return next((number for number, step in enumerate(STEPS) if section in step.sections), 0)

@@ -1,0 +1,119 @@
+"""The first and the last step of a job card: what the tool is, and how the job ended."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from geometry.worksheets import worksheets_for
+from library.book.model import Book
+from library.cards.job import Job
+from library.equipment.model import machines, wheels
+from tui.view.card_row import Opened, Row
+
+RESULTS = ("good", "scrapped", "ground to another size", "not finished", "sent out")
+"""How a job may have ended; anything else may be typed."""
+
+_UNITS = {"mm": "millimetres", "in": "inches"}
+
+_TO_CHOOSE = "Left and Right change it, or its first letter."
+
+
+def tool_rows(job: Job, opened: Opened) -> list[Row]:
+    """What is known of the tool, and the machine and the wheel it is ground on."""
+    card, tool, book = job.card, job.card.tool, job.book
+    threaded = _has_threads(card.family) or bool(tool.thread)
+    thread = _text("tool.thread", "Thread", tool.thread, "As marked: M12 x 1.75, 3/4-10 UNC, M20 x 2 LH.")
+    size = _text("tool.size", "Size", tool.size, "As you say it: 12 mm, 3/4 in; of a step drill 6, 8, 10 mm.",
+                 wants=not tool.thread)  # fmt: skip
+    flutes = job.entry.values.get("flutes")
+    counted = flutes.usual.text if flutes is not None and flutes.usual is not None else ""
+    return [
+        _text("tool.name", "Tool", tool.name, "Its own name or number in this shop; its history is found by it."),
+        _family(book, card.family),
+        *([thread, size] if threaded else [size]),
+        Row("tool.flutes", "Flutes", tool.flutes, hint=f"Count its edges. Right takes {counted}, as the book has it."
+            if counted else "Count its edges.", offers=(counted,) if counted else (), wants=not tool.flutes),
+        _material(book, tool.work_material),
+        _text("tool.belongs_to", "Belongs to", tool.belongs_to, "The customer, or the machine that it is used on."),
+        _text("tool.marks", "Marks", tool.marks, "What its maker stamped on it."),
+        _equipment(job, "machine", "Machine", {name: one.title for name, one in machines(book).items()}),
+        _equipment(job, "wheel", "Wheel", {name: one.title for name, one in wheels(book).items()}),
+        Row("units", "Lengths in", card.units, hint=f"The unit of a length typed without one into a setting. {_TO_CHOOSE}",
+            choices=tuple(_UNITS), said=_UNITS),
+    ]  # fmt: skip
+
+
+def _text(way: str, label: str, text: str, hint: str, *, wants: bool = True) -> Row:
+    return Row(way, label, text, hint=hint, wants=wants and not text, is_text=True)
+
+
+def _has_threads(family: str) -> bool:
+    return not family or any(sheet.field("hand") for sheet in worksheets_for(family))
+
+
+def _family(book: Book, family: str) -> Row:
+    said = {name: one.title for name, one in book.families.items()}
+    return Row("family", "Family", family, hint=f"It decides which settings there are. {_TO_CHOOSE} F6 lists them.",
+               choices=("", *said), said=said, wants=not family)  # fmt: skip
+
+
+def _material(book: Book, material: str) -> Row:
+    said = {name: one.title for name, one in book.materials.items()}
+    return Row("tool.work_material", "Cuts", material, hint="The work material. F6 lists those of the book; any other may be typed.",
+               said=said, wants=not material, is_text=True)  # fmt: skip
+
+
+def _equipment(job: Job, way: str, label: str, said: Mapping[str, str]) -> Row:
+    if not said:
+        hint = f"The book has no {way} yet. F6 says what to write, and where; the card can wait for it."
+        return Row(
+            way,
+            label,
+            getattr(job.card, way),
+            f"no {way} in the book yet",
+            hint=hint,
+            choices=("",),
+            said=said,
+        )
+    now: str = getattr(job.card, way)
+    return Row(way, label, now, hint=f"{_TO_CHOOSE} F6 lists them with what the book knows of each.",
+               choices=("", *said), said=said, wants=not now)  # fmt: skip
+
+
+def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool) -> list[Row]:
+    """A text of several lines, a row for each.
+
+    Args:
+        way: to the text.
+        label: stands before the first line.
+        text: the whole text.
+        hint: what belongs there.
+        one_more: whether an empty line follows, to go on writing.
+    """
+    lines = text.split("\n")
+    if one_more and lines[-1]:
+        lines.append("")
+    return [
+        Row(
+            f"{way}#{number}",
+            "" if number else label,
+            line,
+            hint=hint,
+            wants=not line,
+            is_text=True,
+            wide=True,
+        )
+        for number, line in enumerate(lines)
+    ]
+
+
+def end_rows(job: Job, opened: Opened) -> list[Row]:
+    """Notes, time spent, and the result."""
+    card = job.card
+    return [
+        *lines_of("notes", "Notes", card.notes, "Whatever the next person should know, on as many lines as it takes.",
+                  one_more=True),
+        Row("minutes", "Time spent", card.minutes, hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
+        Row("result", "Result", card.result, hint="How it ended: Left and Right bring the usual words, any other may be "
+            "typed. Ctrl+F then closes the card.", offers=RESULTS, wants=not card.result, is_text=True),
+    ]  # fmt: skip

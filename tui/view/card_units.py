@@ -1,0 +1,47 @@
+"""A job card in the other unit of length: what was typed without a unit keeps its meaning."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from geometry.quantities import quantity
+from library.cards.model import Card
+from library.units.read import UnitError, read_many
+from library.units.system import INCH, METRIC, Display
+from tui.view.form import with_unit
+
+
+def in_other_units(card: Card) -> Card:
+    """The card with the other unit of length.
+
+    Example:
+        >>> from library.cards.model import Setting
+        >>> before = Card(units="mm", settings={"relief-drop": Setting({"land_width": "3.2"})})
+        >>> in_other_units(before).settings["relief-drop"].typed
+        {'land_width': '3.2 mm'}
+    """
+    old = INCH if card.units == "in" else METRIC
+    settings = {
+        name: replace(one, typed=_kept(one.typed, old, old.other())) for name, one in card.settings.items()
+    }
+    return replace(card, units=old.other().lengths, settings=settings)
+
+
+def _kept(typed: Mapping[str, str], old: Display, new: Display) -> dict[str, str]:
+    return {key: _with_its_unit(key, text, old, new) for key, text in typed.items()}
+
+
+def _with_its_unit(key: str, text: str, old: Display, new: Display) -> str:
+    meant = _meaning(key, text, old)
+    if meant is None or meant == _meaning(key, text, new):
+        return text
+    named = with_unit(text, old.unit(quantity(key).kind))
+    return named if _meaning(key, named, new) == meant else text
+
+
+def _meaning(key: str, text: str, display: Display) -> tuple[float, ...] | None:
+    try:
+        return tuple(one.number for one in read_many(text, quantity(key).kind, display))
+    except UnitError:
+        return None
