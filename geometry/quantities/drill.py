@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from geometry.quantities.quantity import angle, choice, length
+from geometry.sentences import Rounding
 
 ROWS = (
     angle(
@@ -122,6 +123,7 @@ ROWS = (
         "Along the axis, for one turn.",
         0.0,
         100_000.0,
+        Rounding.DOWN,
     ),
     angle(
         "feed_slope",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from geometry.sentences import Kind
+from geometry.sentences import Kind, Rounding
 
 
 @dataclass(frozen=True)
@@ -24,6 +24,7 @@ class Quantity:
         whole: true for a count that must be a whole number.
         other_kinds: keys of quantities that say the same in another kind of unit; a value typed
             with such a unit is taken for that quantity (a rated speed given in rpm).
+        rounding: which way an answer of it is rounded; one that a person must keep to goes to the safe side.
     """
 
     key: str
@@ -36,6 +37,7 @@ class Quantity:
     choices: tuple[str, ...] = ()
     whole: bool = False
     other_kinds: tuple[str, ...] = ()
+    rounding: Rounding = Rounding.NEAREST
 
 
 def degrees(low: float, high: float) -> tuple[float, float]:
@@ -44,10 +46,16 @@ def degrees(low: float, high: float) -> tuple[float, float]:
 
 
 def length(
-    key: str, title: str, definition: str, measured: str, low: float = 0.0, high: float = 1000.0
+    key: str,
+    title: str,
+    definition: str,
+    measured: str,
+    low: float = 0.0,
+    high: float = 1000.0,
+    rounding: Rounding = Rounding.NEAREST,
 ) -> Quantity:
     """A row for a length from ``low`` to ``high`` millimetres."""
-    return Quantity(key, title, Kind.LENGTH, definition, measured, low, high)
+    return Quantity(key, title, Kind.LENGTH, definition, measured, low, high, rounding=rounding)
 
 
 def angle(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from geometry.quantities.quantity import angle, choice, count, length
+from geometry.sentences import Rounding
 
 ROWS = (
     length(
@@ -91,6 +92,7 @@ ROWS = (
         "In the same measure as the land width, arc or chord.",
         0.0,
         2000.0,
+        Rounding.DOWN,
     ),
     length(
         "cam_fall_per_turn",

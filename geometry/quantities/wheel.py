@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from geometry.quantities.quantity import Quantity, length
-from geometry.sentences import Kind
+from geometry.sentences import Kind, Rounding
 
 _RPM = 2 * math.pi / 60
 _METRES_PER_SECOND = 1000.0
@@ -36,6 +36,7 @@ ROWS = (
         "Worked out from wheel diameter and spindle speed.",
         0.0,
         300 * _METRES_PER_SECOND,
+        rounding=Rounding.UP,
     ),
     Quantity(
         "rated_speed",
@@ -65,5 +66,6 @@ ROWS = (
         "Worked out from the rating and the wheel's diameter, rounded down.",
         0.0,
         1_000_000 * _RPM,
+        rounding=Rounding.DOWN,
     ),
 )

@@ -8,7 +8,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.cards.job import Job, Step, worked_of
 from library.equipment.settings import cost_said, said
-from library.units.show import show
+from library.units.show import show, show_answer
 from library.units.system import Display
 
 SET_ON_A_MACHINE = {
@@ -82,7 +82,7 @@ def _of_step(step: Step, display: Display) -> list[SettingLine]:
         if key not in numbers:
             continue
         line = on_dials.get(key)
-        value = show(numbers[key], quantity(key).kind, display)
+        value = show_answer(numbers[key], quantity(key), display)
         dial, cost = (said(line), cost_said(line, display)) if line else ("", "")
         found.append(SettingLine(step.sheet.name, key, quantity(key).title, value, dial, cost))
     return found

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from geometry.quantities.quantity import Quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence
 from library.units.convert import from_geometry
 from library.units.system import METRIC, Display
@@ -45,6 +46,20 @@ def show(value: float, kind: Kind, display: Display = METRIC, rounding: Rounding
     return f"{digits} {unit}" if unit else digits
 
 
+def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
+    """An answer with its unit, as finely as a dial shows it; a limit is rounded to the safe side.
+
+    Example:
+        >>> from geometry.quantities import quantity
+        >>> show_answer(1.6755161, quantity("clear_land_width"))
+        '1.675 mm'
+    """
+    unit = display.unit(row.kind)
+    if unit not in _DECIMALS:
+        return show(value, row.kind, display)
+    return f"{_rounded(from_geometry(value, row.kind, unit), unit, _DECIMALS[unit], row.rounding)} {unit}"
+
+
 def number(value: float, kind: Kind, unit: str, rounding: Rounding = Rounding.NEAREST) -> str:
     """The digits of a number that is already in ``unit``, without the unit.
 
@@ -56,7 +71,10 @@ def number(value: float, kind: Kind, unit: str, rounding: Rounding = Rounding.NE
         return str(int(value))
     if unit not in _DECIMALS:
         return f"{value:.4g}"
-    decimals = _decimals(value, unit, rounding)
+    return _rounded(value, unit, _decimals(value, unit, rounding), rounding)
+
+
+def _rounded(value: float, unit: str, decimals: int, rounding: Rounding) -> str:
     step = 10.0**-decimals
     if rounding is Rounding.DOWN:
         value = math.floor(value / step + 1e-9) * step

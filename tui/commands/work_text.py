@@ -10,7 +10,7 @@ from geometry.sentences import Kind
 from geometry.worksheet import Field, Result, Worksheet
 from geometry.worksheets import worksheet, worksheet_names
 from library.book.model import Book
-from library.units.show import say, show
+from library.units.show import say, show, show_answer
 from library.units.system import Display
 from library.workings.answer import Answer, off_by
 from library.workings.fill import shown
@@ -145,7 +145,7 @@ def _outputs(found: Answer, result: Result, display: Display) -> None:
         row = quantity(key)
         spread = found.spreads.get(key)
         rows.append(
-            (row.title, show(value, row.kind, display), off_by(row.kind, spread, display) if spread else "")
+            (row.title, show_answer(value, row, display), off_by(row.kind, spread, display) if spread else "")
         )
     table(rows, right=(1,))
     for key, spread in found.spreads.items():

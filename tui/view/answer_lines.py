@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from geometry.worksheet import Result
-from library.units.show import say, show
+from library.units.show import say, show, show_answer
 from library.units.system import Display
 from library.workings.answer import Answer, off_by
 from tui.commands.work_text import SHARES
@@ -27,7 +27,7 @@ def output_lines(answer: Answer, result: Result, display: Display, width: int) -
     for key, value in result.outputs.items():
         row = quantity(key)
         spread = answer.spreads.get(key)
-        said = show(value, row.kind, display)
+        said = show_answer(value, row, display)
         *above, name = wrap(row.title, max(width - len(said) - 1, 12))
         lines += [*above, spread_out(name, line(Piece(said, "strong")), width)]
         if spread is not None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from geometry.quantities import quantity
 from geometry.worksheet import Result
 from library.book.model import Entry
-from library.units.show import show
+from library.units.show import show_answer
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.panel import NARROWEST, abreast, drawings, stacked
@@ -97,7 +97,7 @@ def quantity_figure(key: str) -> list[Line]:
 def _outputs(result: Result, display: Display, width: int) -> list[Line]:
     """The first two outputs in one line, or one where two have no room."""
     said = [
-        f"{quantity(key).title} {show(value, quantity(key).kind, display)}"
+        f"{quantity(key).title} {show_answer(value, quantity(key), display)}"
         for key, value in result.outputs.items()
     ]
     both = "  ".join(said[:2])

@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.quantities import quantity
 from geometry.sentences import Kind, Rounding, Sentence, angle, length
 from library.units.read import read
-from library.units.show import say, show
+from library.units.show import say, show, show_answer
 from library.units.system import INCH, METRIC
 
 
@@ -48,6 +49,25 @@ def test_a_limit_shown_and_typed_back_never_passes_the_limit(value: float, displ
     up = read(show(value, Kind.LENGTH, shown, Rounding.UP), Kind.LENGTH).number
     assert down <= value * (1 + 1e-8) + 1e-11
     assert up >= value * (1 - 1e-8) - 1e-11
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "metric", "inch"),
+    [
+        # A rim of 30 m/s on a wheel of 150 mm is 3819.7 turns a minute.
+        ("highest_rotational_speed", 30_000 / 75, "3819 rpm", "3819 rpm"),
+        # A flat of 8 degrees on 12 mm clears over an arc of 1.67552 mm, which is 0.065965 in.
+        ("clear_land_width", 12 * math.radians(8), "1.675 mm", "0.0659 in"),
+        ("surface_speed", 23_561.9, "23.57 m/s", "4639 ft/min"),
+        ("heel_drop", 0.0996, "0.100 mm", "0.0039 in"),
+        ("facets", 3.0, "3", "3"),
+    ],
+)
+def test_an_answer_that_is_a_limit_is_not_rounded_over_it(
+    key: str, value: float, metric: str, inch: str
+) -> None:
+    assert show_answer(value, quantity(key), METRIC) == metric
+    assert show_answer(value, quantity(key), INCH) == inch
 
 
 def test_a_sentence_is_said_in_the_reader_s_units() -> None:

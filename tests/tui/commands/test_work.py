@@ -200,3 +200,20 @@ def test_the_help_of_the_command_has_lines_of_its_own(capsys: pytest.CaptureFixt
     assert code == 0
     assert "\ufffd" not in out
     assert all(len(one) <= 80 for one in out.split("\n\n")[0].splitlines())
+
+
+def test_a_wheel_marked_in_turns_is_told_in_turns(capsys: pytest.CaptureFixture[str]) -> None:
+    wheel = ["work", "wheel-speed", "wheel_diameter=100mm", "rotational_speed=5200rpm"]
+    stopped = data(capsys, *wheel, "rated_rotational_speed=5000rpm", "rated_speed=35m/s")["checks"][0]
+    assert stopped["state"] == "stop"
+    assert "over its rating of 5000 rpm" in stopped["text"]
+    # 35 m/s on 100 mm are 6684.5 turns a minute, so there the turns are not what binds.
+    slower = data(capsys, *wheel, "rated_rotational_speed=9000rpm", "rated_speed=35m/s")["checks"][0]
+    assert "within its rating of 35.00 m/s. Do not turn it faster than 6684 rpm." in slower["text"]
+
+
+def test_the_line_of_a_limit_agrees_with_the_sentence_about_it(capsys: pytest.CaptureFixture[str]) -> None:
+    wheel = ["wheel_diameter=150mm", "rotational_speed=3000rpm", "rated_speed=30m/s"]
+    _, out, _ = run(capsys, "work", "wheel-speed", *wheel)
+    assert "Highest spindle speed   3819 rpm" in out
+    assert "Do not turn\nit faster than 3819 rpm" in out
