@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from tui.session import Session
 
 
-MOST_SAID = 4
+MOST_SAID = 8
 """Lines that a sentence may take in place of the key bar."""
 
 

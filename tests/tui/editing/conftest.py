@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator, Callable, Iterable
+from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 from pathlib import Path
 
@@ -190,14 +190,3 @@ def toml_files(folder: Path) -> dict[str, str]:
 def files(shop: Path) -> Callable[[], dict[str, str]]:
     """Reads the shop's files."""
     return lambda: toml_files(shop)
-
-
-def snapshot(folders_: Iterable[Path]) -> dict[Path, tuple[bytes, int, int]]:
-    """Bytes and times of every file and folder."""
-    found = {}
-    for folder in folders_:
-        for path in sorted(folder.rglob("*")):
-            status = path.stat()
-            raw = path.read_bytes() if path.is_file() else b""
-            found[path] = (raw, status.st_mtime_ns, status.st_ctime_ns)
-    return found

@@ -1,0 +1,78 @@
+"""Browsing every screen of the book changes no byte and no time stamp in the shop's folder."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterable
+from contextlib import AbstractAsyncContextManager
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Program = Callable[[], AbstractAsyncContextManager[Any]]
+Snapshot = dict[Path, tuple[bytes, int, int]]
+
+
+LONG_AGO = 1_000_000_000
+
+
+def snapshot(folders: Iterable[Path]) -> Snapshot:
+    """The bytes and the times of every file and folder, of the files also when they were read last.
+
+    Looking at the bytes would itself change that time, so it is set to long ago afterwards.
+    """
+    found: Snapshot = {}
+    for folder in folders:
+        for path in (folder, *sorted(folder.rglob("*"))):
+            status = path.stat()
+            raw = path.read_bytes() if path.is_file() else b""
+            found[path] = (raw, status.st_mtime_ns, status.st_atime_ns if path.is_file() else 0)
+            os.utime(path, ns=(LONG_AGO, status.st_mtime_ns))
+    return found
+
+
+WALK = (
+    ["enter", "pagedown", "f4", "f9", "ctrl+n", "ctrl+p", "f6", "f9", "f2", "f6", "f9", "f9", "f9"],
+    ["f7", "f9", "f3", "f9", "?", "f9", "f8", "f9", "f6", "f9", "ctrl+r", "f5"],
+    ["enter", "f6", "enter", "f9", "end", "enter", "f9", "f9", "f9"],
+)
+
+
+@pytest.mark.parametrize("keys", WALK)
+async def test_looking_at_everything_leaves_the_shop_s_folder_as_it_was(
+    program: Program, shop: Path, shipped: Path, keys: list[str]
+) -> None:
+    snapshot((shop, shipped))
+    before = snapshot((shop, shipped))
+    async with program() as hands:
+        await hands.press(*keys)
+        await hands.type("tap")
+        await hands.press("f9")
+    assert snapshot((shop, shipped)) == before
+
+
+async def test_looking_at_a_change_without_saving_it_leaves_the_folder_as_it_was(
+    program: Program, shop: Path, shipped: Path
+) -> None:
+    before = snapshot((shop, shipped))
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.press("down")
+        await hands.type("6 deg")
+        await hands.press("f2")
+        assert "Before saving" in hands.shown()
+        await hands.press("f9", "f9", "f9", "f9")
+    assert {path: one[0] for path, one in snapshot((shop, shipped)).items()} == {
+        path: one[0] for path, one in before.items()
+    }
+    assert sorted(path.name for path in shop.iterdir()) == ["taps.toml"]
+
+
+async def test_a_shop_folder_that_is_not_there_is_not_made_by_looking(program: Program, shop: Path) -> None:
+    (shop / "taps.toml").unlink()
+    shop.rmdir()
+    async with program() as hands:
+        await hands.press("enter", "f6", "f9", "f9", "f6", "f9", "f7", "f9")
+    assert not shop.exists()
