@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from geometry.running import Refusal, asked_for, run
 from geometry.sentences import Amount, Kind, Sentence
-from geometry.worksheet import Field, Result, Worksheet
+from geometry.worksheet import Field, Given, Result, Worksheet
 from library.book.model import Book, Caution, Entry
 from library.units.show import say
 from library.units.system import METRIC, Display
@@ -87,7 +87,16 @@ def answer(
         return Answer(sheet, fields, inputs, None, tuple(troubles), cautions=cautions)
     if troubles:
         return Answer(sheet, fields, inputs, None, tuple(troubles), cautions=cautions)
-    return Answer(sheet, fields, inputs, result, (), _spreads(sheet, fields, inputs), cautions)
+    widths = _half_widths(fields, inputs)
+    return Answer(
+        sheet,
+        fields,
+        inputs,
+        _doubted(sheet, values, widths, result),
+        (),
+        _spreads(sheet, values, widths),
+        cautions,
+    )
 
 
 def _said(key: str, sentence: Sentence, inputs: Mapping[str, Filled], display: Display) -> str:
@@ -98,16 +107,32 @@ def _said(key: str, sentence: Sentence, inputs: Mapping[str, Filled], display: D
     return text
 
 
-def _spreads(
-    sheet: Worksheet, fields: tuple[Field, ...], inputs: Mapping[str, Filled]
-) -> Mapping[str, Spread]:
+def _half_widths(fields: tuple[Field, ...], inputs: Mapping[str, Filled]) -> dict[str, float]:
+    """The plus or minus of each input that is asked for and has one."""
     wanted = {one.key for one in fields}
-    widths = {k: f.half_width for k, f in inputs.items() if f.half_width and k in wanted}
+    return {key: one.half_width for key, one in inputs.items() if one.half_width and key in wanted}
+
+
+def _spreads(
+    sheet: Worksheet, values: Mapping[str, Given], widths: Mapping[str, float]
+) -> Mapping[str, Spread]:
     if not widths:
         return {}
     from geometry.uncertainty import spread
 
-    return spread(sheet, {key: filled.value for key, filled in inputs.items()}, widths)
+    return spread(sheet, values, widths)
+
+
+def _doubted(
+    sheet: Worksheet, values: Mapping[str, Given], widths: Mapping[str, float], result: Result
+) -> Result:
+    """The result, with a watch where the plus or minus of the inputs can turn it into a stop."""
+    if not widths:
+        return result
+    from geometry.doubt import doubt
+
+    found = doubt(sheet, values, widths)
+    return replace(result, checks=(found, *result.checks)) if found else result
 
 
 def cautions_for(sheet: Worksheet | None, entry: Entry | None, book: Book) -> tuple[Caution, ...]:

@@ -13,7 +13,7 @@ from library.book.model import Book
 from library.units.show import say, show, show_answer
 from library.units.system import Display
 from library.workings.answer import Answer, off_by
-from library.workings.fill import shown
+from library.workings.fill import Filled, shown
 from library.workings.report import cited
 from tui.commands.printing import data, line, paragraph, table
 
@@ -134,9 +134,19 @@ def result(found: Answer, book: Book, display: Display) -> None:
 def _inputs(found: Answer, display: Display) -> None:
     used = [found.inputs[field.key] for field in found.fields if field.key in found.inputs]
     table(
-        [(quantity(f.key).title, shown(f.key, f.value, display), ORIGINS[f.origin]) for f in used], right=(1,)
+        [
+            (quantity(f.key).title, shown(f.key, f.value, display), ORIGINS[f.origin], _off(f, display))
+            for f in used
+        ],
+        right=(1,),
     )
     line()
+
+
+def _off(given: Filled, display: Display) -> str:
+    """How far an input may be off, where that was typed."""
+    width = given.half_width
+    return f"+/- {show(width, quantity(given.key).kind, display)}" if width else ""
 
 
 def _outputs(found: Answer, result: Result, display: Display) -> None:
@@ -145,7 +155,11 @@ def _outputs(found: Answer, result: Result, display: Display) -> None:
         row = quantity(key)
         spread = found.spreads.get(key)
         rows.append(
-            (row.title, show_answer(value, row, display), off_by(row.kind, spread, display) if spread else "")
+            (
+                row.title,
+                show_answer(value, row, display),
+                off_by(row.kind, spread, display) if spread and spread.dominant else "",
+            )
         )
     table(rows, right=(1,))
     for key, spread in found.spreads.items():

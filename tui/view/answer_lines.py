@@ -30,7 +30,7 @@ def output_lines(answer: Answer, result: Result, display: Display, width: int) -
         said = show_answer(value, row, display)
         *above, name = wrap(row.title, max(width - len(said) - 1, 12))
         lines += [*above, spread_out(name, line(Piece(said, "strong")), width)]
-        if spread is not None:
+        if spread is not None and spread.dominant:
             lines.append(line(Piece(fit(off_by(row.kind, spread, display), width, right=True), "quiet")))
     return lines
 

@@ -180,3 +180,20 @@ def test_lengths_are_given_in_inches_where_that_is_worked_in() -> None:
 def test_a_source_is_written_with_its_document_and_place() -> None:
     assert cited(BOOK, Citation("published", "Some Handbook", "table 4")) == "Some Handbook, table 4"
     assert cited(BOOK, Citation("missing")) == "no source given"
+
+
+def test_a_stop_within_the_plus_or_minus_is_told_first() -> None:
+    typed = {
+        "diameter": "12 mm",
+        "relief_angle": "8 deg",
+        "land_width": "1.6 mm +/- 0.1",
+        "relief_style": "flat",
+    }
+    found = answer(DROP, typed)
+    assert found.result is not None
+    # The flat is back on the circle after 12 mm x 8 deg = 1.6755 mm of arc: 1.6 clears and 1.7 does not.
+    assert found.result.checks[0].state == "watch"
+    assert "Within your +/-" in str(found.result.checks[0].sentence)
+    closer = answer(DROP, typed | {"land_width": "1.6 mm +/- 0.05"})
+    assert closer.result is not None
+    assert all("Within your +/-" not in str(check.sentence) for check in closer.result.checks)
