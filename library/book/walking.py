@@ -17,6 +17,9 @@ MOST_FILES = 2000
 MOST_FILES_AT_ALL = 20_000
 """Files after which reading stops, so that a wrong folder does not keep the program for hours."""
 
+MOST_FOLDERS = 5000
+"""Folders after which reading stops, for the same reason."""
+
 DEEPEST = 16
 """Folders within folders."""
 
@@ -31,10 +34,12 @@ class Walk:
     Attributes:
         files: path and signature of each file, in the order of their names.
         findings: folders that could not be read.
+        folders: how many folders were looked into.
     """
 
     files: list[tuple[Path, Signature]] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
+    folders: int = 0
 
 
 def walk(folder: Path) -> Walk:
@@ -52,6 +57,9 @@ def walk(folder: Path) -> Walk:
                       "Check that this is the folder of a book.", "stop")  # fmt: skip
             break
         found.files.append((path, signature))
+    if found.folders > MOST_FOLDERS:
+        _complain(found, folder, f"There are more than {MOST_FOLDERS} folders; the rest was not read.",
+                  "Check that this is the folder of a book.", "stop")  # fmt: skip
     if len(found.files) > MOST_FILES:
         _complain(found, folder, f"There are {len(found.files)} files, more than {MOST_FILES}.",
                   "Put several entries into one file, so that the book opens quickly.", "watch")  # fmt: skip
@@ -61,7 +69,8 @@ def walk(folder: Path) -> Walk:
 def _files(
     folder: Path, top: Path, found: Walk, above: frozenset[tuple[int, int]]
 ) -> Iterator[tuple[Path, Signature]]:
-    listed = _listed(folder, found, above)
+    found.folders += 1
+    listed = _listed(folder, found, above) if found.folders <= MOST_FOLDERS else None
     if listed is None:
         return
     identity, entries = listed

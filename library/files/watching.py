@@ -9,7 +9,7 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
-from library.book.walking import LEFT_ALONE
+from library.book.walking import LEFT_ALONE, MOST_FOLDERS
 
 Stamp = tuple[int, int, int]
 """Time of change, size and inode: enough to say 'look again', never to say 'the same'."""
@@ -39,25 +39,38 @@ class Watch:
 def stamps(folder: Path) -> dict[Path, Stamp]:
     """The stamp of every ``.toml`` file in the folder and in the folders inside it.
 
-    Hidden names are left alone, and the folders that are no part of the book. A folder that is not there, or may not be read, has no files.
+    Hidden names are left alone, and the folders that are no part of the book. A link to a folder is followed as
+    when the book is read, each folder once. A folder that is not there, or may not be read, has no files.
     """
     found: dict[Path, Stamp] = {}
     waiting = [folder]
-    while waiting:
+    looked_into: set[tuple[int, int]] = set()
+    while waiting and len(looked_into) < MOST_FOLDERS:
         here = waiting.pop()
         try:
+            status = here.stat()
+            if (status.st_dev, status.st_ino) in looked_into:
+                continue
+            looked_into.add((status.st_dev, status.st_ino))
             with os.scandir(here) as inside:
                 entries = [entry for entry in inside if not entry.name.startswith(".")]
         except OSError:
             continue
         for entry in entries:
             path = Path(entry.path)
-            if entry.is_dir(follow_symlinks=False):
+            if _is_folder(entry):
                 if here != folder or entry.name not in LEFT_ALONE:
                     waiting.append(path)
             elif entry.name.endswith(".toml") and (stamp := _stamp(path)):
                 found[path] = stamp
     return found
+
+
+def _is_folder(entry: os.DirEntry[str]) -> bool:
+    try:
+        return entry.is_dir()
+    except OSError:
+        return False
 
 
 def _stamp(path: Path) -> Stamp | None:

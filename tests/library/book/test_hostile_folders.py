@@ -159,6 +159,20 @@ def test_very_many_files_are_read_and_told_of(tmp_path: Path, monkeypatch: pytes
     assert found.findings[0].wrong == "There are more than 5 files; the rest was not read."
 
 
+def test_a_folder_that_is_no_book_is_not_looked_through_without_end(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(walking, "MOST_FOLDERS", 4)
+    for number in range(6):
+        (tmp_path / f"{number}").mkdir()
+        (tmp_path / f"{number}" / "a.toml").write_text("schema = 1\n")
+    found = walk(tmp_path)
+    assert len(found.files) == 3
+    assert [finding.wrong for finding in found.findings] == [
+        "There are more than 4 folders; the rest was not read."
+    ]
+
+
 def stamps(folder: Path) -> dict[str, tuple[int, int, int, int]]:
     """Mode and all three times of everything in a folder, taken without reading anything."""
     found = {}

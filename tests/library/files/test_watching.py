@@ -6,6 +6,9 @@ import os
 import time
 from pathlib import Path
 
+import pytest
+
+from library.files import watching
 from library.files.safe_write import ANYTHING, write_safely
 from library.files.watching import Watch
 
@@ -46,6 +49,29 @@ def test_hidden_files_and_other_files_are_no_news(tmp_path: Path) -> None:
     (tmp_path / "readme.txt").write_text("")
     os.mkfifo(tmp_path / "pipe")
     assert watch.changed() == ()
+
+
+def test_a_change_behind_a_link_to_a_folder_is_news_too(tmp_path: Path) -> None:
+    shared, shop = tmp_path / "shared", tmp_path / "shop"
+    shared.mkdir()
+    shop.mkdir()
+    (shop / "ours").symlink_to(shared)
+    (shared / "round").symlink_to(shared)
+    (shop / "itself.toml").symlink_to("itself.toml")
+    watch = Watch(shop)
+    (shared / "a.toml").write_text("schema = 1\n")
+    assert watch.changed() == (shop / "ours" / "a.toml",)
+    assert watch.changed() == ()
+
+
+def test_a_folder_that_is_no_book_is_not_looked_through_without_end(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(watching, "MOST_FOLDERS", 3)
+    for number in range(6):
+        (tmp_path / str(number)).mkdir()
+        (tmp_path / str(number) / "a.toml").write_text("schema = 1\n")
+    assert len(watching.stamps(tmp_path)) == 2
 
 
 def test_a_folder_that_comes_and_goes_is_no_crash(tmp_path: Path) -> None:
