@@ -20,15 +20,20 @@ def shop_folder(option: Path | None = None) -> tuple[Path, str]:
         The folder, which need not be there yet, and the reason in words.
     """
     if option is not None:
-        return Path(option).expanduser(), "named by --library"
+        return _at_home(option), "named by --library"
     named = os.environ.get(VARIABLE)
     if named:
-        return Path(named).expanduser(), f"named by {VARIABLE}"
+        return _at_home(named), f"named by {VARIABLE}"
     from platformdirs import user_data_path
 
     return user_data_path(
         APP
     ) / "book", "your data folder, because neither --library nor HEELCLEAR_LIBRARY names one"
+
+
+def _at_home(named: Path | str) -> Path:
+    """A path with ``~`` replaced by the home folder; one of a person who is not known here stays as it is."""
+    return Path(os.path.expanduser(named))
 
 
 def shipped_folder() -> Path:

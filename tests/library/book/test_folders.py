@@ -43,3 +43,12 @@ def test_each_folder_of_the_program_is_another_and_none_is_made_by_asking() -> N
 
 def test_the_shipped_folder_is_there() -> None:
     assert (folders.shipped_folder() / "families.toml").is_file()
+
+
+@pytest.mark.parametrize("named", ["~nobody-of-that-name/book", "~nobody-of-that-name"])
+def test_the_home_of_somebody_who_is_not_known_here_is_no_crash(
+    named: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv(folders.VARIABLE, named)
+    assert folders.shop_folder()[0] == Path(named)
+    assert folders.shop_folder(Path(named))[0] == Path(named)
