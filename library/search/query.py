@@ -14,9 +14,9 @@ from library.units.read import UnitError, read
 from library.units.system import METRIC, Display
 
 _CONDITION = re.compile(
-    r"(?P<name>[A-Za-z][A-Za-z_-]*)\s*(?P<sign><=|>=|=|<|>)\s*(?P<value>[^\s<>=]+(?:\s(?:deg|min|mm|in|inch|thou|tpi|rpm|m/s|ft/min))?)"
+    r"(?<![A-Za-z_-])[_-]*+(?P<name>[A-Za-z][A-Za-z_-]*+)\s*+(?P<sign><=|>=|=|<|>)\s*(?P<value>[^\s<>=]+(?:\s(?:deg|min|mm|in|inch|thou|tpi|rpm|m/s|ft/min))?)"
 )
-_UNFINISHED = re.compile(r"[A-Za-z][A-Za-z_-]*\s*(?:<=|>=|=|<|>)\s*$")
+_UNFINISHED = re.compile(r"(?<![A-Za-z_-])[_-]*+[A-Za-z][A-Za-z_-]*+\s*+(?:<=|>=|=|<|>)\s*$")
 _SAME = 1e-9
 
 _SIGNS: Mapping[str, Callable[[float, float], bool]] = {

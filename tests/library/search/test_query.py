@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import time
 
 import pytest
 
@@ -106,3 +107,10 @@ def test_the_same_length_written_in_two_ways_is_the_same() -> None:
         "t", "tap", "T", values={"land_width": Value("land_width", usual=Measure("125 thou", 3.175))}
     )
     assert compare([inch, thou])[0].same
+
+
+@pytest.mark.parametrize("text", ["x" * 100_000, "a-" * 50_000, "a" + " " * 100_000, "-" * 100_000])
+def test_a_text_pasted_by_mistake_is_taken_apart_at_once(text: str) -> None:
+    begin = time.process_time()
+    assert parse(text).conditions == ()
+    assert time.process_time() - begin < 1
