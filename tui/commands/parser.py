@@ -6,6 +6,7 @@ import argparse
 from collections.abc import Sequence
 from importlib import import_module
 from pathlib import Path
+from typing import NoReturn
 
 from tui.commands import COMMANDS
 from tui.version import __version__
@@ -21,9 +22,24 @@ TAKES_A_WORD = ("--library", "--units", "--figures")
 """Options after which a word is no command."""
 
 
+LONGEST_COMPLAINT = 500
+"""Characters in what is said of a mistake in the command line; a pasted file would fill the screen."""
+
+
+class Parser(argparse.ArgumentParser):
+    """Complains of mistaken words without letting them steer the terminal."""
+
+    def error(self, message: str) -> NoReturn:
+        """Say what is wrong, and end with 2."""
+        from library.book.harmless import harmless
+
+        cut = message if len(message) <= LONGEST_COMPLAINT else f"{message[:LONGEST_COMPLAINT]}..."
+        super().error(harmless(cut))
+
+
 def build(names: Sequence[str] = COMMANDS) -> argparse.ArgumentParser:
     """The parser, with one sub-parser for each of the commands named."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="heelclear",
         description=DESCRIPTION,
         epilog=LAST_LINE,

@@ -108,3 +108,16 @@ def _parsers(parser: argparse.ArgumentParser) -> list[argparse.ArgumentParser]:
         if isinstance(action, argparse._SubParsersAction):
             found += action.choices.values()
     return found
+
+
+def test_a_mistaken_word_of_the_command_line_cannot_steer_the_terminal(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    for words in (["list", "\x1b]52;c;aGk=\x07"], ["paths", "\u202e"], ["list", "x" * 100_000]):
+        with pytest.raises(SystemExit) as ended:
+            main(words)
+        assert ended.value.code == 2
+        said = capsys.readouterr().err
+        assert "not understood" in said
+        assert said.replace("\n", "").isprintable()
+        assert len(said) < 1000
