@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,6 +17,8 @@ FIELDS = ("low", "usual", "high", "source", "place", "note")
 """What a person can type of one value."""
 
 _NUMBERS = ("low", "usual", "high")
+_WHOLE = re.compile(r"[+-]?[0-9]{1,15}")
+_DECIMAL = re.compile(r"[+-]?[0-9]{1,15}\.[0-9]{1,15}")
 
 
 def as_written(key: str, texts: Mapping[str, str]) -> dict[str, object]:
@@ -38,14 +41,9 @@ def as_written(key: str, texts: Mapping[str, str]) -> dict[str, object]:
 
 
 def _number(text: str) -> object:
-    try:
+    if _WHOLE.fullmatch(text):
         return int(text)
-    except ValueError:
-        pass
-    try:
-        return float(text) if text.isascii() and not set(text.casefold()) - set("0123456789.-+") else text
-    except ValueError:
-        return text
+    return float(text) if _DECIMAL.fullmatch(text) else text
 
 
 def complaints(book: Book, entry: str, family: str, key: str, texts: Mapping[str, str]) -> dict[str, str]:
@@ -60,15 +58,14 @@ def complaints(book: Book, entry: str, family: str, key: str, texts: Mapping[str
         key: the quantity.
         texts: what was typed, by field.
     """
-    import tomli_w
-
     from library.book.desk import Desk
     from library.book.layers import read_part
     from library.book.parsing import parse
     from library.book.shapes import SHAPES
+    from library.editing import writing
 
     table = {"id": entry, "family": family, "title": "as typed", key: as_written(key, texts)}
-    raw = tomli_w.dumps({"schema": 1, "entry": [table]}).encode("utf-8", "replace")
+    raw = f"schema = 1\n\n{writing.table('entry', table)}".encode("utf-8", "replace")
     parsed = parse(raw, Path("as-typed.toml"), "shop")
     desk = Desk()
     desk.known = {
