@@ -43,12 +43,22 @@ def checks(
     """
     least = given.number("least_gap")
     if facets[0].end_drop < least - ROUNDING:
-        return (_short_primary(given, facets, turned),)
+        return (*_worse_back(given, facets, turned, outputs), _short_primary(given, facets, turned))
     if outputs["least_gap_found"] < least - ROUNDING:
         return (_short_back(given, facets, turned, outputs["least_gap_found"]),)
     if outputs["deepest_gap_found"] > given.number_or("deepest_gap", math.inf) + ROUNDING:
         return (_too_deep(given, facets[-1], outputs["deepest_gap_found"]),)
     return (_kept(facets, outputs), _grind(outputs), *_in_the_hole(given, outputs))
+
+
+def _worse_back(
+    given: Inputs, facets: Sequence[Facet], turned: float, outputs: Mapping[str, float]
+) -> tuple[Check, ...]:
+    """The stop for a back that lies even further out than a primary land that is short of the gap already."""
+    found = outputs["least_gap_found"]
+    if len(facets) == 1 or found >= facets[0].end_drop - ROUNDING:
+        return ()
+    return (_short_back(given, facets, turned, found),)
 
 
 def _too_deep(given: Inputs, last: Facet, found: float) -> Check:
@@ -164,7 +174,10 @@ def _short_primary(given: Inputs, facets: Sequence[Facet], turned: float) -> Che
 def _primary_cures(given: Inputs, first: Facet, turned: float, parts: dict[str, Amount | str]) -> list[str]:
     radius, least = given.number("diameter") / 2, given.number("least_gap")
     cures = _width_cures(radius, least, first, turned, parts)
-    steeper = _relief_for(radius, least, first.width, turned)
+    # A primary land that ran out of the old body is asked about as wide as it is wanted, not as far as it came.
+    ran_out = first.end_drop < 0 and first.end < turned
+    width = max(first.width, given.number("primary_land")) if ran_out else first.width
+    steeper = _relief_for(radius, least, width, turned)
     if steeper is not None:
         parts["relief"] = angle(steeper, Rounding.UP)
         cures.append("raise the relief of the primary land to {relief}")

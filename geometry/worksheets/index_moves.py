@@ -61,6 +61,9 @@ def _listed(places: Sequence[float], ratio: int, circles: Sequence[int]) -> Plan
 
 
 def _exact_checks(plan: Plan, even: bool) -> tuple[Check, ...]:
+    if not even and len(plan.moves) == 1:
+        return (passed("The angle falls on a hole of the circle of {circle}: the move is exact.",
+                       circle=count(plan.circle)),)  # fmt: skip
     if not even:
         return (passed("Every angle of the list falls on a hole of the circle of {circle}: the moves are exact.",
                        circle=count(plan.circle)),)  # fmt: skip
@@ -213,8 +216,9 @@ WORKSHEET = Worksheet(
     name="index-moves",
     title="Index moves",
     question="How many turns and holes is each move of the crank, and what do they leave over?",
-    wants="Give the number of flutes, or the angles from edge to edge once round (they may miss a whole turn by 0.05 "
-    "degrees), or one angle; and the circles of your own plates, else those of a common plate with 24 to 66 holes.",
+    wants="Give the number of flutes, and where they are not even the angles from edge to edge once round (they may miss "
+    "a whole turn by 0.05 degrees), or give one angle; and the circles of your own plates, else those of a common plate "
+    "with 24 to 66 holes.",
     neglects="It takes the head as true and its play as taken up: always come to the hole from the same side. "
     "The diameter is only wanted to show an error as a length; without it the answer is the same.",
     families=(

@@ -104,6 +104,9 @@ def test_one_angle_is_one_move() -> None:
     )
     assert found.rows[0].label == "the move"
     assert "accumulated_error" not in found.outputs
+    assert (
+        str(found.checks[0].sentence) == "The angle falls on a hole of the circle of 27: the move is exact."
+    )
 
 
 def test_whole_turns_need_no_circle() -> None:

@@ -269,6 +269,34 @@ def test_a_primary_land_wider_than_the_body_allows_ends_where_the_body_does() ->
     assert result.outputs["heel_drop"] == pytest.approx(-0.35)
 
 
+@pytest.mark.parametrize("wide", [2.5, 3.5, 5.0, 7.0])
+def test_the_relief_named_for_a_primary_land_that_ran_out_of_the_body_is_enough(
+    as_shown: AsShown, wide: float
+) -> None:
+    tool: Tool = {**BIG_DRILL, "primary_land": wide}
+    result = facets(**tool)
+    assert states(result) == ["stop"]
+    parts = result.checks[0].sentence.parts
+    assert states(facets(**{**tool, "relief_angle": as_shown(parts["relief"])}))[0] != "stop"
+    assert states(facets(**{**tool, "primary_land": as_shown(parts["width"])}))[0] != "stop"
+
+
+def test_a_heel_that_rubs_is_told_before_a_primary_land_that_is_a_little_short() -> None:
+    # The primary land ends 6 - sqrt(6^2 + 1 - 12 sin 10 deg) = 0.091 mm inside, where 0.1 is wanted.
+    tool: Tool = {
+        **BIG_DRILL,
+        "body_diameter": 13.0,
+        "land_width": 7.0,
+        "primary_land": 1.0,
+        "least_gap": 0.1,
+    }
+    result = facets(**tool, secondary_relief_angle=math.radians(15))
+    assert states(result) == ["stop", "stop"]
+    heel, primary = (str(check.sentence) for check in result.checks)
+    assert heel.startswith("The heel stands 0.5 mm proud of the circle: it will rub.")
+    assert primary.startswith("The primary land ends only 0.09101 mm inside the circle")
+
+
 def test_a_first_facet_that_is_enough_is_said_to_be_enough() -> None:
     result = facets(**{**BIG_DRILL, "land_width": 1.2})
     assert result.outputs["facets"] == 1
