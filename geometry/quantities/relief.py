@@ -18,7 +18,7 @@ ROWS = (
     angle(
         "flat_relief_angle",
         "Relief if flat",
-        "The relief angle at the edge that explains the reading when the surface is one straight facet.",
+        "The relief angle at the edge of one straight facet: the one that explains the reading, or that is compared.",
         "Worked out from the drop and from how far the tool was turned.",
     ),
     length(

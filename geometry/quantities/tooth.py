@@ -27,7 +27,7 @@ ROWS = (
         "relief_angle",
         "Relief angle",
         "How steeply the surface behind the edge falls away inside the circle, right at the edge.",
-        "Square to the axis, between the surface behind the edge and the tangent to the circle at the edge.",
+        "From the tangent to the circle at the edge, square to the axis; on a cone square to the cone, on a drill's lip across the margin.",
         0.0,
         45.0,
     ),

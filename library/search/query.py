@@ -71,11 +71,13 @@ class Query:
         words: casefolded words that must all be found in an entry's text.
         conditions: comparisons that must all fit.
         troubles: sentences about what could not be understood; such a part is left out.
+        unfinished: a condition at the end that has no value yet, such as ``rake>``; it is left out too.
     """
 
     words: tuple[str, ...]
     conditions: tuple[Condition, ...] = ()
     troubles: tuple[str, ...] = ()
+    unfinished: str = ""
 
     def fits(self, text: str, entry: Entry) -> bool:
         """Whether an entry with this casefolded text is what is sought."""
@@ -104,8 +106,12 @@ def parse(text: str, display: Display = METRIC) -> Query:
             troubles.append(str(error))
         return " "
 
-    rest = _UNFINISHED.sub(" ", _CONDITION.sub(take, text))
-    return Query(tuple(rest.casefold().split()), tuple(conditions), tuple(troubles))
+    rest = _CONDITION.sub(take, text)
+    begun = _UNFINISHED.search(rest)
+    if begun is not None:
+        rest = rest[: begun.start()]
+    words = tuple(rest.casefold().split())
+    return Query(words, tuple(conditions), tuple(troubles), begun[0].strip() if begun else "")
 
 
 def _condition(match: re.Match[str], display: Display) -> Condition:

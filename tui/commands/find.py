@@ -33,9 +33,12 @@ def run(options: argparse.Namespace) -> int:
 
     book = open_book(shop_folder(options.library)[0])
     query = parse(" ".join(options.text), Display(options.units))
-    for trouble in query.troubles:
+    troubles = list(query.troubles)
+    if query.unfinished:
+        troubles.append(f"{query.unfinished!r} has nothing to compare with; write it such as 'rake>8'.")
+    for trouble in troubles:
         printing.error(trouble)
-    if query.troubles:
+    if troubles:
         return 2
     found = [entry for entry in book.entries.values() if query.fits(searched(book, entry), entry)]
     if options.json:

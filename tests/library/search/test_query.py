@@ -79,6 +79,12 @@ def test_a_half_typed_condition_is_no_mistake(text: str) -> None:
     assert not parse(text).troubles
 
 
+def test_a_half_typed_condition_is_kept_apart_from_the_words() -> None:
+    found = parse("gun tap rake >= ")
+    assert (found.words, found.conditions, found.unfinished) == (("gun", "tap"), (), "rake >=")
+    assert parse("gun tap rake >= 8").unfinished == ""
+
+
 @pytest.mark.parametrize(
     ("text", "needle"),
     [("wobble>3", "wobble"), ("rake>3mm", "angle"), ("rake>3,5", "comma"), ("rake>9**9", "9**9")],

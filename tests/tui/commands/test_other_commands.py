@@ -40,6 +40,7 @@ def test_a_range_of_a_quantity_narrows_the_search(capsys: pytest.CaptureFixture[
 def test_nothing_found_ends_with_1_and_nonsense_with_2(capsys: pytest.CaptureFixture[str]) -> None:
     assert "Nothing in the book" in printed(capsys, "find", "unobtainium", code=1)
     assert main(["find", "wobble>3"]) == 2
+    assert main(["find", "tap", "rake>"]) == 2
     assert "wobble" in capsys.readouterr().err
 
 
