@@ -109,7 +109,7 @@ def _missing(asked: tuple[Field, ...], values: Mapping[str, Given]) -> Iterator[
     for field in asked:
         if not field.one_of:
             if field.key not in values and not field.optional:
-                yield Problem(field.key, Sentence("Give {key} ({title}).", _named(field.key)), missing=True)
+                yield Problem(field.key, _wanted(field.key), missing=True)
             continue
         if field.one_of in seen:
             continue
@@ -128,8 +128,11 @@ def _one_of(group: list[Field], values: Mapping[str, Given]) -> Iterator[Problem
         )
 
 
-def _named(key: str) -> dict[str, str | Amount]:
-    return {"key": key, "title": quantity(key).title.lower()}
+def _wanted(key: str) -> Sentence:
+    title = quantity(key).title.lower()
+    if title == key.replace("_", " "):
+        return Sentence("Give {key}.", {"key": key})
+    return Sentence("Give {key} ({title}).", {"key": key, "title": title})
 
 
 def _unfit(asked: tuple[Field, ...], values: Mapping[str, Given]) -> Iterator[Problem]:

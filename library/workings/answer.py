@@ -6,10 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from geometry.running import Refusal, asked_for, run
+from geometry.quantities import QUANTITIES
+from geometry.running import Problem, Refusal, asked_for, run
 from geometry.sentences import Amount, Kind, Sentence
 from geometry.worksheet import Field, Given, Result, Worksheet
 from library.book.model import Book, Caution, Entry
+from library.units.grammar import example
 from library.units.show import say
 from library.units.system import METRIC, Display
 from library.workings.fill import Filled, Trouble, default_inputs, entry_inputs, shown, typed_inputs
@@ -80,7 +82,7 @@ def answer(
         result = run(sheet, values)
     except Refusal as refusal:
         troubles += [
-            Trouble(p.key, _said(p.key, p.sentence, inputs, display), p.missing)
+            Trouble(p.key, _with_example(p, _said(p.key, p.sentence, inputs, display)), p.missing)
             for p in refusal.problems
             if p.key not in unread
         ]
@@ -105,6 +107,15 @@ def _said(key: str, sentence: Sentence, inputs: Mapping[str, Filled], display: D
     if key and key in inputs and key not in text:
         return f"{key} = {shown(key, inputs[key].value, display)}: {text}"
     return text
+
+
+def _with_example(problem: Problem, text: str) -> str:
+    """The sentence that asks for an input, with what may be given for it."""
+    row = QUANTITIES.get(problem.key)
+    if row is None or not problem.missing or not problem.sentence.template.startswith("Give {"):
+        return text
+    accepted = " or ".join(row.choices) if row.choices else f"such as {example(row.kind)}"
+    return f"{text.removesuffix('.')}, {accepted}."
 
 
 def _half_widths(fields: tuple[Field, ...], inputs: Mapping[str, Filled]) -> dict[str, float]:

@@ -71,7 +71,8 @@ def _answer(sheet: Worksheet, options: argparse.Namespace) -> int:
             wrong.append(no_entry(options.entry, tuple(book.entries)))
     display = Display(options.units)
     found = answer(sheet, typed, entry=entry, book=book, display=display)
-    sentences = [*wrong, *(trouble.text for trouble in found.troubles)]
+    # What is still to be given is not told where the entry or the thread that was to give it is not known.
+    sentences = [*wrong, *(trouble.text for trouble in found.troubles if not (wrong and trouble.missing))]
     if sentences:
         for sentence in sentences:
             printing.error(sentence)

@@ -122,7 +122,7 @@ def test_the_answer_as_text_warns_and_shows_readings_with_units(capsys: pytest.C
     ("words", "needles"),
     [
         (["work", "relief-drop", "diameter=0,5mm"], ["diameter", "comma", "0.5"]),
-        (["work", "relief-drop", "diameter=12", "relief_angle=8"], ["land_width"]),
+        (["work", "relief-drop", "diameter=12", "relief_angle=8"], ["land_width", "such as 3.2 mm"]),
         (["work", "relief-drop", "diamter=12"], ["diamter", "diameter"]),
         (["work", "relief-drop", "12"], ["key=value"]),
         (["work", "relief-drop", "diameter=12", "diameter=13"], ["diameter", "twice"]),
@@ -217,3 +217,10 @@ def test_the_line_of_a_limit_agrees_with_the_sentence_about_it(capsys: pytest.Ca
     _, out, _ = run(capsys, "work", "wheel-speed", *wheel)
     assert "Highest spindle speed   3819 rpm" in out
     assert "Do not turn\nit faster than 3819 rpm" in out
+
+
+def test_an_unknown_entry_is_not_followed_by_what_it_would_have_given(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    _, _, err = run(capsys, "work", "relief-drop", "--entry", "no-such")
+    assert len(err.splitlines()) == 1
