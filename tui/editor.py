@@ -92,17 +92,25 @@ class Editor:
         """Run the editor; returns whether it ended well, and says so where it did not."""
         command = command_for(own_words(), file, line)
         self._app.drafting.keep_now()
-        try:
-            with self._app.suspend():
-                done = subprocess.run(command, check=False)
-        except OSError as error:
-            self._app.say(f"{command[0]} could not be started: {error.strerror}. EDITOR names it.")
-            return False
-        finally:
-            self._app.repaint()
-        if done.returncode != 0:
-            self._app.read_again(f"{command[0]} ended with {done.returncode}. The book was read again.")
-        return done.returncode == 0
+        with self._app.suspend():
+            refusal = _refusal(command)
+        self._app.repaint()
+        if refusal:
+            self._app.read_again(refusal)
+        return not refusal
+
+
+def _refusal(command: Sequence[str]) -> str:
+    """Run a command to its end; returns a sentence where it did not go well.
+
+    Nothing is raised: the terminal would not be taken back.
+    """
+    try:
+        done = subprocess.run(command, check=False)
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        return f"{command[0]} could not be started: {reason}. VISUAL or EDITOR names it."
+    return f"{command[0]} ended with {done.returncode}." if done.returncode else ""
 
 
 def file_name(entry: str) -> str:

@@ -77,6 +77,10 @@ class Board(Screen[None], inherit_bindings=False):
     def typed(self, text: str) -> None:
         """Take a character, or a paste without line breaks; most screens have no use for one."""
 
+    def is_text(self, key: str) -> bool:
+        """Whether a character such as ``?`` is typed here, although it is the key of an action."""
+        return False
+
     def edited(self, key: str) -> None:
         """Take a key that is no action and no character, such as backspace."""
 
@@ -134,7 +138,7 @@ class Board(Screen[None], inherit_bindings=False):
             return
         self.said = ""
         key = event.character if event.key == "question_mark" and event.character else event.key
-        action = self.session.keymap.action(self.WHERE, key)
+        action = None if self.is_text(key) else self.session.keymap.action(self.WHERE, key)
         if action is not None:
             self.do(action)
             return

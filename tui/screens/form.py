@@ -12,8 +12,6 @@ from tui.view.lines import Line
 from tui.view.text_form import TextForm
 
 if TYPE_CHECKING:
-    from textual import events
-
     from library.drafts.draft import Draft
     from library.editing.changes import Change
     from library.editing.merging import Choice
@@ -64,16 +62,9 @@ class FormScreen(Board):
         in_hand = next((at for at, one in enumerate(lines) if one and one[0].text == "> "), 0)
         return lines[max(0, min(in_hand - 2, len(lines) - height)) :]
 
-    def on_key(self, event: events.Key) -> None:
+    def is_text(self, key: str) -> bool:
         """A question mark is a character where text belongs, and asks for help elsewhere."""
-        if event.character == "?" and self.form.blank.key not in self.NUMBERS:
-            event.stop()
-            event.prevent_default()
-            self.said = ""
-            self.typed("?")
-            self.draw()
-        else:
-            super().on_key(event)
+        return key == "?" and self.form.blank.key not in self.NUMBERS
 
     def typed(self, text: str) -> None:
         """Type into the line in hand, and look at it."""
