@@ -37,6 +37,7 @@ _DEEP_KEY = re.compile(
 )
 _NOT_TEXT = re.compile("[\x00-\x08\x0b-\x1f\x7f\udc80-\udcff]")
 _NO_TEXT = re.compile("[\udc80-\udcff]")
+_BELOW = re.compile(rf"^[ \t]*+\[\[?[ \t]*+{KEY}[ \t]*+\.(?P<path>[^\]\n]*+)\]", re.MULTILINE)
 _ID = re.compile(r"""^[ \t]*id[ \t]*=[ \t]*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
 
 Read = tuple[Piece, Sheet | None, list[Trouble]]
@@ -63,13 +64,41 @@ def read_alone(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Co
     Returns:
         The table; or, where a text that is not closed has swallowed the tables after it, each of them.
     """
-    first = _read(piece, text, file, layer, apart)
+    first = _placed(_read(piece, text, file, layer, apart), text)
     parts = split_plainly(text, piece) if first[1] is None or first[1].unread else []
     if len(parts) > 1:
-        each = [_read(part, text, file, layer, apart) for part in parts]
+        each = [_placed(_read(part, text, file, layer, apart), text) for part in parts]
         if any(sheet and not sheet.unread for _, sheet, _ in each[1:]):
             return [_or_its_name(one, text, file, layer) for one in each]
     return [_or_its_name(first, text, file, layer)]
+
+
+def _placed(read: Read, text: str) -> Read:
+    """The same, where each mistake names the table of a value that it stands in, and that value is not read.
+
+    What is left of a value without one of its lines is not what the shop wrote.
+    """
+    piece, sheet, troubles = read
+    below = _BELOW.search(text, piece.start, piece.end) if troubles else None
+    if below is None or piece.lonely == "strayed":
+        return read
+    paths = _paths(text[piece.start : piece.end].split("\n"))
+    placed = [
+        replace(trouble, key=".".join(part for part in (paths[trouble.line - 1], trouble.key) if part))
+        for trouble in troubles
+    ]
+    values = {paths[trouble.line - 1] for trouble in troubles}
+    return piece, replace(sheet, unread=sheet.unread | (values - {""})) if sheet else None, placed
+
+
+def _paths(lines: list[str]) -> list[str]:
+    """For each line of a table the name of the table below it that the line stands in; empty in its own lines."""
+    paths, path = [], ""
+    for line in lines:
+        found = _BELOW.match(line)
+        path = re.sub(r"[\s\"']", "", found["path"]) if found else path
+        paths.append(path)
+    return paths
 
 
 def _or_its_name(read: Read, text: str, file: Path, layer: Layer) -> Read:

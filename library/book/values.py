@@ -10,7 +10,7 @@ from math import inf
 from geometry.quantities import Quantity
 from geometry.running import unfit
 from geometry.sentences import Kind
-from library.book.desk import Spot, shown
+from library.book.desk import Spot, nearest, shown
 from library.book.fields import one_line, want_known
 from library.book.model import LABELS, Citation, Label, Measure, Value
 from library.units.read import Reading, UnitError, read
@@ -18,6 +18,9 @@ from library.units.read import Reading, UnitError, read
 MEASURES = ("low", "usual", "high")
 KEYS = (*MEASURES, "source", "place", "note", "also", "disagreement")
 """What the table of a value may hold."""
+
+MOST_UNKNOWN = 20
+"""Unknown keys in one value above which nothing of it is taken."""
 
 _NO_SOURCE = ("This value has no source.",
               'Add source = "shop", "common practice", "from memory" or the id of a [[source]].')  # fmt: skip
@@ -33,7 +36,8 @@ def value(raw: object, spot: Spot, row: Quantity) -> Value:
         row: the quantity.
 
     Returns:
-        The value; marked unread where nothing of it could be read.
+        The value; marked unread, and without a number, where a part of its range could not be read: what is left
+        of a range is not what the shop wrote, and would be taken for the usual value.
     """
     if isinstance(raw, Mapping):
         return _from_table(raw, spot, row)
@@ -67,11 +71,13 @@ def citation(table: Mapping[str, object], spot: Spot) -> Citation:
 
 
 def _from_table(table: Mapping[str, object], spot: Spot, row: Quantity) -> Value:
-    _want_known_keys(table, spot)
+    is_whole = _want_known_keys(table, spot)
     measures = {key: _measure(table[key], spot.at(key), row) for key in MEASURES if key in table}
     if not measures:
         spot.complain("This value has neither low, usual nor high.", "Give one of them.")
     _want_order(measures, spot)
+    is_whole = is_whole and bool(measures) and None not in measures.values()
+    measures = measures if is_whole else {}
     return Value(
         row.key,
         measures.get("low"),
@@ -83,7 +89,7 @@ def _from_table(table: Mapping[str, object], spot: Spot, row: Quantity) -> Value
         disagreement=_line(table, "disagreement", spot),
         layer=spot.sheet.layer,
         place=spot.place(),
-        unread=not any(measures.values()),
+        unread=not is_whole,
     )
 
 
@@ -99,12 +105,14 @@ def _also(raw: object, spot: Spot, row: Quantity) -> tuple[Value, ...]:
     return tuple(value(one, spot.at(number), row) for number, one in enumerate(raw))
 
 
-def _want_known_keys(table: Mapping[str, object], spot: Spot) -> None:
-    for key in table:
-        if key not in KEYS and not key.startswith("x-"):
-            near = spot.near(key, KEYS)
-            mend = f"Did you mean {near}?" if near else f"A value takes {', '.join(KEYS)}."
-            spot.at(key).complain(f"A value has no key {shown(key)}.", mend, "watch")
+def _want_known_keys(table: Mapping[str, object], spot: Spot) -> bool:
+    """Complain of keys that no value has; false where one of them looks like a part of the range."""
+    unknown = [key for key in table if key not in KEYS and not key.startswith("x-")]
+    for key in unknown:
+        near = spot.near(key, KEYS)
+        mend = f"Did you mean {near}?" if near else f"A value takes {', '.join(KEYS)}."
+        spot.at(key).complain(f"A value has no key {shown(key)}.", mend, "watch")
+    return len(unknown) <= MOST_UNKNOWN and not any(nearest(key, KEYS) in MEASURES for key in unknown)
 
 
 def _measure(raw: object, spot: Spot, row: Quantity) -> Measure | None:

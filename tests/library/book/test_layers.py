@@ -119,6 +119,49 @@ def test_what_the_shop_wrote_wrongly_is_shown_as_unread_and_not_as_shipped(line:
 
 
 @pytest.mark.usefixtures("shipped")
+@pytest.mark.parametrize(
+    "value",
+    [
+        '{ low = "3 deg", usual = "7", high = "9 deg", source = "shop" }',
+        '{ low = "3 deg", usual = "4 mm", high = "9 deg", source = "shop" }',
+        '{ low = 3, usual = "7 deg", source = "shop" }',
+        '{ low = "3 deg", usaul = "7 deg", high = "9 deg", source = "shop" }',
+    ],
+)
+def test_what_is_left_of_a_range_is_not_taken_for_the_usual_value(value: str, tmp_path: Path) -> None:
+    book = with_shop(tmp_path, f'[[entry]]\nid = "hand-tap"\nrake_angle = {value}\n')
+    ours = hand_tap(book).values["rake_angle"]
+    assert ours.unread
+    assert (ours.low, ours.usual, ours.high) == (None, None, None)
+    assert ours.citation.label == "shop"
+    assert len(book.findings) == 1
+
+
+@pytest.mark.usefixtures("shipped")
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ['low = "3 deg"', 'usual = "7 deg', 'high = "9 deg"', 'source = "shop"'],
+        ["low = 3,5", 'usual = "7 deg"', 'source = "shop"'],
+        ['usual = "7 deg"', 'source = = "shop"'],
+    ],
+)
+def test_a_line_that_is_lost_in_the_table_of_a_value_leaves_that_value_unread(
+    lines: list[str], tmp_path: Path
+) -> None:
+    table = "\n".join(
+        ["[entry.rake_angle]", *lines, "[entry.land_width]", 'usual = "2 mm"', 'source = "shop"']
+    )
+    book = with_shop(tmp_path, f'[[entry]]\nid = "hand-tap"\n{table}\n')
+    values = hand_tap(book).values
+    assert values["rake_angle"].unread
+    assert values["rake_angle"].first() is None
+    assert values["land_width"].first() is not None
+    (finding,) = book.findings
+    assert finding.where.startswith("hand-tap.rake_angle.")
+
+
+@pytest.mark.usefixtures("shipped")
 def test_a_table_that_cannot_be_read_hides_the_shipped_numbers_but_not_the_entry(tmp_path: Path) -> None:
     book = with_shop(
         tmp_path, '[[entry] x\nid = "hand-tap"\nrake_angle = { usual = "8 deg", source = "shop" }\n'
