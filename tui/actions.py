@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 Where = Literal[
     "book",
@@ -32,31 +32,8 @@ Where = Literal[
 ]
 """The screens, by the name that the registry knows them by."""
 
-EVERYWHERE: tuple[Where, ...] = (
-    "book",
-    "entry",
-    "calculator",
-    "cautions",
-    "findings",
-    "help",
-    "glossary",
-    "actions",
-    "worksheets",
-    "changes",
-    "form",
-    "before-saving",
-    "two-people",
-    "history",
-    "drafts",
-    "draft",
-    "cards",
-    "card",
-    "pick",
-    "sheet",
-    "life",
-    "batch",
-    "equipment",
-)
+EVERYWHERE: tuple[Where, ...] = get_args(Where)
+"""Every screen, in the order of the registry."""
 
 _LISTS: tuple[Where, ...] = ("book", "actions", "worksheets", "changes", "drafts", "cards", "pick")
 _READING: tuple[Where, ...] = (
