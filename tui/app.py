@@ -177,6 +177,8 @@ class Heelclear(SparingApp, inherit_bindings=False):
     def on_heelclear_units_loaded(self) -> None:
         """Lengths can be written in the other unit too."""
         self.session.units_ready = True
+        self.session.page.by_condition = self.session.find
+        self.session.page.find_anew()
         self.draw_front()
 
     def draw_front(self) -> None:

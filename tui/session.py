@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 from library.units.system import METRIC, Display
 from tui.keys import Keymap
 from tui.look import Look, look
-from tui.view.book_page import BookPage
+from tui.view.book_page import BookPage, Found
 
 if TYPE_CHECKING:
     from geometry.worksheet import Worksheet
     from library.book.model import Book, Entry
+    from library.book.rows import Rows
     from library.drafts.draft import Draft
     from library.drafts.shelf import Kept
     from tui.view.form import Form, Typed
@@ -67,6 +68,14 @@ class Session:
             self.page.reveal(self.wanted)
             self.wanted = ""
 
+    def find(self, rows: Rows, text: str) -> Found:
+        """The rows that fit a text with conditions such as ``rake>8``, read in the units that are worked in."""
+        from library.search.finding import fitting
+        from library.search.query import parse
+
+        query = parse(text, self.display, is_typing=True)
+        return Found(fitting(rows, query), " ".join(query.words), " ".join(query.troubles))
+
     def problem_count(self) -> int:
         """How many problems the book and the user's keys have."""
         return len(self.keymap.problems) + (len(self.book.findings) if self.book is not None else 0)
@@ -108,6 +117,7 @@ class Session:
         for form in self._forms.values():
             form.switch(old, new, _read)
         self.display = new
+        self.page.find_anew()
 
 
 def sheets_for(family: str) -> list[Worksheet]:

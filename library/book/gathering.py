@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import time
 import zlib
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -13,11 +13,12 @@ from library.book.desk import MOST_FINDINGS, Desk, Spot, Spots, shown
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.index import FileNote, FileRead, Index, code_stamp
 from library.book.layers import Part, build, read_part
-from library.book.model import Entry, Finding, Layer, Measure, Place, Value
+from library.book.model import Entry, Finding, Layer, Place
 from library.book.parsing import decoded, parse
 from library.book.rows import Location, Row, Rows, locations_of
 from library.book.shapes import Shape, shapes
 from library.book.sheet import Sheet
+from library.book.spans import spans_told
 from library.book.taking import Gone, Taker
 
 SCHEMA = 1
@@ -197,27 +198,12 @@ def _row(sheet: Sheet, shape: Shape, desk: Desk, lower: _Lower) -> Row:
               state="broken" if sheet.broken else "unread" if sheet.unread else "")  # fmt: skip
     if isinstance(made, Entry):
         words += [made.family, made.work_material]
-        row = row._replace(family=made.family, work_material=made.work_material, ranges=_ranges(made))
+        row = row._replace(family=made.family, work_material=made.work_material, spans=spans_told(made.values.values()))
     return row._replace(search=" ".join(words).casefold().replace("\n", " "))
 
 
 def _plain(location: Location) -> str:
     return ":".join(map(str, location))
-
-
-def _ranges(entry: Entry) -> str:
-    found = []
-    for key, value in entry.values.items():
-        numbers = [one.number for one in _measures(value)]
-        if numbers:
-            found.append(f"{key}={min(numbers):.6g}:{max(numbers):.6g}")
-    return " ".join(found)
-
-
-def _measures(value: Value) -> Iterator[Measure]:
-    for one in (value.low, value.usual, value.high):
-        if one is not None and not one.word and not one.per_diameter:
-            yield one
 
 
 def _laid_over(reads: Sequence[FileRead]) -> Index:

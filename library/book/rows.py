@@ -7,7 +7,7 @@ from the entry itself.
 from __future__ import annotations
 
 from array import array
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 from itertools import accumulate
 from typing import NamedTuple, overload
@@ -35,7 +35,7 @@ class Row(NamedTuple):
         work_material: what it cuts.
         layer: the highest layer that has a part of it.
         state: ``unread`` where some lines of it could not be read, ``broken`` where none could; else empty.
-        ranges: the numbers of its values, as ``ranges_of`` reads them.
+        spans: the numbers and words of its values, as ``library.book.spans`` writes them.
         search: everything that a search looks at, casefolded.
         parts: where its parts stand, lowest layer first, as ``locations_of`` reads them.
     """
@@ -47,12 +47,13 @@ class Row(NamedTuple):
     work_material: str = ""
     layer: str = ""
     state: str = ""
-    ranges: str = ""
+    spans: str = ""
     search: str = ""
     parts: str = ""
 
 
 FIELDS = len(Row._fields)
+_SPANS = Row._fields.index("spans")
 
 
 def locations_of(row: Row) -> list[Location]:
@@ -63,23 +64,6 @@ def locations_of(row: Row) -> list[Location]:
         Location(file=2, start=0, end=40, line=1)
     """
     return [Location(*map(int, part.split(":"))) for part in row.parts.split("|")]
-
-
-def ranges_of(row: Row) -> dict[str, tuple[float, float]]:
-    """The least and greatest number of each value, in mm, radians or as a count, for finding by number.
-
-    A share of the diameter is left out: it is no length before there is a tool.
-
-    Example:
-        >>> ranges_of(Row("entry", "a", "A", ranges="flutes=3:4 starts=1:1"))
-        {'flutes': (3.0, 4.0), 'starts': (1.0, 1.0)}
-    """
-    found = {}
-    for part in row.ranges.split():
-        key, _, numbers = part.partition("=")
-        low, _, high = numbers.partition(":")
-        found[key] = (float(low), float(high))
-    return found
 
 
 class Rows(Sequence[Row]):
@@ -93,6 +77,7 @@ class Rows(Sequence[Row]):
         self._lines = lines
         self._ends = ends
         self._searches = searches
+        self._values: dict[str, dict[int, str]] = {}
         self.fresh = fresh
 
     @classmethod
@@ -149,6 +134,27 @@ class Rows(Sequence[Row]):
         return (
             harmless(self._searches.decode("utf-8", "replace"), lines=True).split("\n") if len(self) else []
         )
+
+    @cached_property
+    def _spans(self) -> list[bytes]:
+        """What each row says of its values, with a blank before each of them."""
+        lines = (line.split(b"\t", _SPANS + 1) for line in self._lines.splitlines())
+        return [b" " + fields[_SPANS] if len(fields) > _SPANS else b"" for fields in lines]
+
+    def values_of(self, key: str) -> Mapping[int, str]:
+        """What each row says of one quantity, by the number of the row; rows that say nothing of it are left out.
+
+        Args:
+            key: the quantity.
+        """
+        if key not in self._values:
+            sought = f" {key}=".encode()
+            self._values[key] = {
+                number: spans[at + len(sought) :].split(b" ", 1)[0].decode("utf-8", "replace")
+                for number, spans in enumerate(self._spans)
+                if (at := spans.find(sought)) >= 0
+            }
+        return self._values[key]
 
     def matching(self, words: str, among: Iterable[int] | None = None) -> list[int]:
         """The numbers of the rows that hold all of the words.

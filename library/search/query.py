@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
-from operator import ge, gt, le, lt
+from difflib import get_close_matches
 
 from geometry.quantities import QUANTITIES, Quantity
 from geometry.sentences import Kind
-from library.book.model import Entry, Value
+from library.book.spans import Span
 from library.units.read import UnitError, read
 from library.units.system import METRIC, Display
 
@@ -18,14 +18,9 @@ _CONDITION = re.compile(
 )
 _UNFINISHED = re.compile(r"(?<![A-Za-z_-])[_-]*+[A-Za-z][A-Za-z_-]*+\s*+(?:<=|>=|=|<|>)\s*$")
 _SAME = 1e-9
+"""How far apart two numbers may be, in their own measure, that were written differently and mean the same."""
 
-_SIGNS: Mapping[str, Callable[[float, float], bool]] = {
-    "<": lt,
-    ">": gt,
-    "<=": le,
-    ">=": ge,
-    "=": lambda a, b: abs(a - b) <= _SAME * max(1.0, abs(a), abs(b)),
-}
+_UNITS = ["deg", "min", "mm", "in", "inch", "thou", "tpi", "rpm", "m/s", "ft/min"]
 
 
 @dataclass(frozen=True)
@@ -46,21 +41,35 @@ class Condition:
     bounds: Mapping[Kind, float] = field(default_factory=dict)
     word: str = ""
 
-    def fits(self, entry: Entry) -> bool:
-        """Whether some recommended value of the entry, its own or another source's, fits."""
-        return any(key in entry.values and self._value_fits(entry.values[key]) for key in self.keys)
+    def fits(self, key: str, spans: Iterable[Span]) -> bool:
+        """Whether some recommended value of an entry fits; for ``=`` it may lie anywhere in the range.
 
-    def _value_fits(self, value: Value) -> bool:
-        kind = QUANTITIES[value.key].kind
-        for measure in (value.low, value.usual, value.high):
-            if measure is None or measure.per_diameter:
-                continue
-            if kind is Kind.CHOICE:
-                if self.sign == "=" and self.word and measure.word.startswith(self.word):
-                    return True
-            elif kind in self.bounds and _SIGNS[self.sign](measure.number, self.bounds[kind]):
-                return True
-        return any(self._value_fits(other) for other in value.also)
+        Args:
+            key: the quantity, one of ``keys``.
+            spans: what the entry says of it, each source by itself.
+        """
+        bound = self.bounds.get(QUANTITIES[key].kind)
+        return any(
+            self.sign == "=" and self.word != "" and span.startswith(self.word)
+            if isinstance(span, str)
+            else bound is not None and _fits(self.sign, *span, bound)
+            for span in spans
+        )
+
+
+def _fits(sign: str, low: float, high: float, bound: float) -> bool:
+    near = _SAME * max(abs(bound), abs(low), abs(high))
+    match sign:
+        case "<":
+            return low < bound - near
+        case "<=":
+            return low <= bound + near
+        case ">":
+            return high > bound + near
+        case ">=":
+            return high >= bound - near
+        case _:
+            return low - near <= bound <= high + near
 
 
 @dataclass(frozen=True)
@@ -79,59 +88,88 @@ class Query:
     troubles: tuple[str, ...] = ()
     unfinished: str = ""
 
-    def fits(self, text: str, entry: Entry) -> bool:
-        """Whether an entry with this casefolded text is what is sought."""
-        return all(word in text for word in self.words) and all(one.fits(entry) for one in self.conditions)
+
+def has_condition(text: str) -> bool:
+    """Whether a text may hold a condition, so that it has to be taken apart.
+
+    Example:
+        >>> has_condition("gun tap"), has_condition("gun tap rake>")
+        (False, True)
+    """
+    return not set("<>=").isdisjoint(text)
 
 
-def parse(text: str, display: Display = METRIC) -> Query:
+def parse(text: str, display: Display = METRIC, *, is_typing: bool = False) -> Query:
     """Take apart what was typed; nothing is raised, for a half-typed condition is no mistake.
 
     Args:
         text: words and conditions, in any order.
         display: the unit of a length typed without one.
+        is_typing: whether more may be typed behind it; a condition at the very end that means nothing yet, and
+            a unit of which only the beginning is there, then are unfinished.
 
     Example:
         >>> found = parse("gun tap rake>8")
         >>> found.words, "rake_angle" in found.conditions[0].keys
         (('gun', 'tap'), True)
+        >>> parse("rake>8 d", is_typing=True).words
+        ()
     """
     conditions: list[Condition] = []
     troubles: list[str] = []
+    unfinished: list[str] = []
 
     def take(match: re.Match[str]) -> str:
+        rows = quantities_named(match["name"])
+        if not rows:
+            troubles.append(_nobody_called(match["name"]))
+            return " "
         try:
-            conditions.append(_condition(match, display))
+            conditions.append(_condition(match, rows, display))
         except UnitError as error:
-            troubles.append(str(error))
+            is_last = is_typing and match.end() == len(text)
+            (unfinished if is_last else troubles).append(match[0] if is_last else str(error))
         return " "
 
-    rest = _CONDITION.sub(take, text)
+    rest = _CONDITION.sub(take, _without_half_a_unit(text) if is_typing else text)
     begun = _UNFINISHED.search(rest)
     if begun is not None:
+        unfinished.append(begun[0].strip())
         rest = rest[: begun.start()]
     words = tuple(rest.casefold().split())
-    return Query(words, tuple(conditions), tuple(troubles), begun[0].strip() if begun else "")
+    return Query(words, tuple(conditions), tuple(troubles), " ".join(unfinished))
 
 
-def _condition(match: re.Match[str], display: Display) -> Condition:
-    rows = quantities_named(match["name"])
-    if not rows:
-        raise UnitError(f"No quantity is called {match['name']!r}; 'heelclear glossary' lists them.")
+def _without_half_a_unit(text: str) -> str:
+    """The text without the beginning of a unit behind a condition's number at its end."""
+    before, blank, last = text.rpartition(" ")
+    is_half = last and any(unit.startswith(last) and unit != last for unit in _UNITS)
+    ends_in_a_condition = any(match.end() == len(before) for match in _CONDITION.finditer(before))
+    return before if blank and is_half and ends_in_a_condition else text
+
+
+def _nobody_called(name: str) -> str:
+    words = {word for row in QUANTITIES.values() for word in (row.key, *row.key.split("_"))}
+    near = get_close_matches(name.casefold(), sorted(words), n=1)
+    return f"No quantity is called {name!r}{f'; did you mean {near[0]}?' if near else '.'}"
+
+
+def _condition(match: re.Match[str], rows: tuple[Quantity, ...], display: Display) -> Condition:
     keys = tuple(row.key for row in rows)
-    words = {choice for row in rows for choice in row.choices}
+    words = [choice for row in rows for choice in row.choices]
     word = match["value"].casefold()
     if any(choice.startswith(word) for choice in words):
         return Condition(match[0], keys, match["sign"], word=word)
     bounds, wrong = _bounds(match["value"], {row.kind for row in rows} - {Kind.CHOICE}, display)
     if not bounds:
-        raise UnitError(f"{match[0]!r}: {wrong}")
+        choices = f"it can be {' or '.join(words)}."
+        raise UnitError(f"{match[0]!r}: {wrong or choices}")
     return Condition(match[0], keys, match["sign"], bounds)
 
 
 def _bounds(text: str, kinds: set[Kind], display: Display) -> tuple[dict[Kind, float], str]:
     bounds: dict[Kind, float] = {}
-    wrong = "there is nothing of that name to compare with."
+    wrong = ""
     for kind in kinds:
         try:
             bounds[kind] = read(text, kind, display).number

@@ -3,10 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from library.book.model import Book, Entry
 
 HELP = "find entries by words and ranges: heelclear find gun tap 'rake>8'"
 
@@ -26,6 +22,8 @@ def run(options: argparse.Namespace) -> int:
     """Print the entries found; returns 0, or 1 when there are none, or 2 when the text cannot be understood."""
     from library.book.folders import shop_folder
     from library.book.opening import open_book
+    from library.book.rows import Rows
+    from library.search.finding import fitting
     from library.search.query import parse
     from library.units.system import Display
     from tui.commands import printing
@@ -39,8 +37,10 @@ def run(options: argparse.Namespace) -> int:
     for trouble in troubles:
         printing.error(trouble)
     if troubles:
+        printing.error("'heelclear glossary' lists the quantities.")
         return 2
-    found = [entry for entry in book.entries.values() if query.fits(searched(book, entry), entry)]
+    rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
+    found = [entry for number in fitting(rows, query) if (entry := book.entries.get(rows[number].id))]
     if options.json:
         printing.data([summary(entry) for entry in found])
     elif found:
@@ -48,13 +48,3 @@ def run(options: argparse.Namespace) -> int:
     else:
         printing.line("Nothing in the book fits that. Try fewer words, or 'heelclear list'.")
     return 0 if found else 1
-
-
-def searched(book: Book, entry: Entry) -> str:
-    """The casefolded text in which the words of a search are looked for."""
-    family = book.families.get(entry.family)
-    material = book.materials.get(entry.work_material)
-    parts = [entry.id, entry.title, entry.family, entry.work_material, *entry.synonyms]
-    parts += [family.title, *family.synonyms] if family else []
-    parts += [material.title, *material.synonyms] if material else []
-    return " ".join(parts).casefold()

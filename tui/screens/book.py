@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
+from textual import events
+
 from tui.actions import action
 from tui.screens.board import Board
 from tui.view.book_page import with_preview
 from tui.view.first_lines import HEIGHT, LEAST_ROWS, first_lines
 from tui.view.lines import Line, Piece, line
 from tui.view.text_line import TextLine
+
+if TYPE_CHECKING:
+    from tui.session import Session
 
 PREVIEW_FROM = 140
 """From this width on the chosen entry stands beside the list."""
@@ -16,10 +23,45 @@ LIST_SHARE = 80
 """Cells of the list where the entry stands beside it."""
 
 
+WANT_THE_BOOK = frozenset(
+    {"open", "calculate", "cautions", "change-book", "begin-card", "cards", "findings", "actions"}
+)
+"""What shows more than the list does, and so cannot be done before the book is read."""
+
+LEAVING = frozenset({"back-out", "escape-find", "quit", "suspend"})
+"""What is never made to wait."""
+
+
 class BookScreen(Board):
     """The list of the book with a find line that is always live."""
 
     WHERE = "book"
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self._ahead: list[events.Key | events.Paste] = []
+
+    def on_key(self, event: events.Key) -> None:
+        """Let a key that wants the whole book wait until it is read, and what is typed after it too."""
+        wanted = self.session.keymap.action(self.WHERE, event.key)
+        name = wanted.id if wanted is not None else ""
+        if name in LEAVING:
+            self._ahead.clear()
+        elif self.session.book is None and (self._ahead or name in WANT_THE_BOOK):
+            event.prevent_default()
+            self._ahead.append(events.Key(event.key, event.character))
+
+    def on_paste(self, event: events.Paste) -> None:
+        """The same for a paste."""
+        if self._ahead:
+            event.prevent_default()
+            self._ahead.append(events.Paste(event.text))
+
+    def book_changed(self) -> None:
+        """Take up what was typed ahead of the book."""
+        ahead, self._ahead = self._ahead, []
+        for event in ahead:
+            self.post_message(event)
 
     def title_text(self) -> str:
         """The program's name, and what is wrong in the book, if anything."""
@@ -55,11 +97,16 @@ class BookScreen(Board):
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""
-        self.session.page.edit(self.session.page.find.insert(text))
+        self._find(self.session.page.find.insert(text))
 
     def edited(self, key: str) -> None:
         """Edit the find line."""
-        self.session.page.edit(self.session.page.find.edited(key))
+        self._find(self.session.page.find.edited(key))
+
+    def _find(self, find: TextLine) -> None:
+        self.session.page.edit(find)
+        if self.session.page.waits_for_units:
+            self.heelclear.load_units()
 
     def do_up(self) -> None:
         """One entry up."""

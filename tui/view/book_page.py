@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, NamedTuple
 
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
 from tui.view.text_line import TextLine
@@ -13,7 +13,24 @@ if TYPE_CHECKING:
     from library.book.rows import Row, Rows
 
 FIND = "Find: "
+SIGNS = frozenset("<>=")
+"""Signs of which one stands in a condition such as ``rake>8``."""
+
 MARK_WIDTH = 4
+
+
+class Found(NamedTuple):
+    """What a text with conditions finds.
+
+    Attributes:
+        numbers: of the rows.
+        words: what it holds besides conditions.
+        told: sentences about what could not be understood of it; that part is left out.
+    """
+
+    numbers: Sequence[int]
+    words: str = ""
+    told: str = ""
 
 
 class BookPage:
@@ -23,6 +40,8 @@ class BookPage:
         find: the find line.
         hits: numbers of the rows found.
         view: the part of them in sight, and the chosen one.
+        by_condition: finds rows by a text with conditions; nothing before units are loaded.
+        told: what could not be understood of the find line.
     """
 
     def __init__(self, rows: Rows | None = None) -> None:
@@ -31,6 +50,18 @@ class BookPage:
         self._found: Sequence[int] = range(len(rows) if rows is not None else 0)
         self.hits: Sequence[int] = self._found
         self.view = Viewport(len(self.hits))
+        self.by_condition: Callable[[Rows, str], Found] | None = None
+        self.told = ""
+
+    @property
+    def waits_for_units(self) -> bool:
+        """Whether the find line has a condition that cannot be read yet."""
+        return self.by_condition is None and not SIGNS.isdisjoint(self.find.text)
+
+    def find_anew(self) -> None:
+        """Find again what is in the find line: what it means may have changed."""
+        if not SIGNS.isdisjoint(self.find.text):
+            self._search(None)
 
     def fill(self, rows: Rows) -> None:
         """Take new rows; what is typed and the chosen entry stay."""
@@ -72,16 +103,23 @@ class BookPage:
     def _search(self, among: Sequence[int] | None) -> None:
         if self._rows is None:
             return
-        sought = self.find.text.strip()
-        self._found = self._rows.matching(sought, among) if sought else range(len(self._rows))
+        sought, self.told = self.find.text.strip(), ""
+        if self.waits_for_units:
+            sought, among = " ".join(word for word in sought.split() if SIGNS.isdisjoint(word)), None
+        if SIGNS.isdisjoint(sought) or self.by_condition is None:
+            self._found = self._rows.matching(sought, among) if sought else range(len(self._rows))
+        else:
+            self._found, sought, self.told = self.by_condition(self._rows, self.find.text)
         self.hits = nearest_first(self._rows, sought, self._found)
         self.view.resize(len(self.hits), self.view.height)
 
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
-        self.view.resize(len(self.hits), height - 3)
+        told = wrap(self.told, width, "watch", first="! ", rest="  ") if self.told else []
+        self.view.resize(len(self.hits), height - 3 - len(told))
         head = [self._find_line(width), _heading(width), rule(width)]
-        return filled(head + (self._list(width) or self._nothing(width)), height)
+        page = filled(head + (self._list(width) or self._nothing(width)), height - len(told))
+        return (page + told)[:height]
 
     def _find_line(self, width: int) -> Line:
         count = "" if self._rows is None else f"  {len(self.hits)} of {len(self._rows)}"
@@ -101,7 +139,7 @@ class BookPage:
         if self._rows is None:
             return [EMPTY, line("  Opening the book.")]
         if self._rows:
-            said = f"Nothing in the book has {self.find.text.strip()!r}. Type fewer letters of each word, or press Ctrl+U to see the whole book again."
+            said = f"Nothing in the book has {self.find.text.strip()!r}. Type fewer letters of each word, or a wider condition, or press Ctrl+U to see the whole book again. A condition such as rake>8 finds by number."
         else:
             said = "The book is empty. Leave with F9 and start again without --library to see the book that comes with the program, or run 'heelclear check' to see why nothing was read."
         return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]

@@ -10,7 +10,7 @@ import pytest
 
 from library.book import gathering
 from library.book.opening import open_book, quick_rows
-from library.book.rows import ranges_of
+from library.book.spans import spans_read
 
 ENTRY = """
 [[entry]]
@@ -80,8 +80,15 @@ def test_a_row_has_the_ranges_of_its_values_for_finding_by_number(shop: Path) ->
     open_book(shop)
     row = quick_rows(shop).find("a1")
     assert row is not None
-    assert ranges_of(row)["rake_angle"] == pytest.approx((0.0523599, 0.1396263), rel=1e-4)
-    assert "land_width" not in ranges_of(row), "a share of a diameter is no length"
+    told = dict(part.split("=") for part in row.spans.split())
+    (span,) = spans_read(told["rake_angle"])
+    assert span == pytest.approx((0.0523599, 0.1396263), rel=1e-4)
+    assert "land_width" not in told, "a share of a diameter is no length"
+    rows = quick_rows(shop)
+    assert {rows[number].id: text for number, text in rows.values_of("rake_angle").items()}["a1"] == told[
+        "rake_angle"
+    ]
+    assert rows.values_of("no_such_quantity") == {}
 
 
 def test_an_entry_whose_file_changed_since_is_found_by_its_id(shop: Path) -> None:

@@ -4,12 +4,19 @@ from __future__ import annotations
 
 import math
 import time
+from dataclasses import replace
+from operator import ge, gt, le, lt
 
 import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
 
 from library.book.model import Entry, Measure, Value
+from library.book.rows import Row, Rows
+from library.book.spans import spans_read, spans_told
 from library.search.comparing import compare
-from library.search.query import parse, quantities_named
+from library.search.finding import fitting
+from library.search.query import Query, parse, quantities_named
 from library.units.system import INCH
 
 
@@ -39,6 +46,12 @@ SHALLOW = Entry(
 )
 
 
+def fits(query: Query, text: str, entry: Entry) -> bool:
+    """Whether a search finds an entry whose row has this text."""
+    row = Row("entry", entry.id, entry.title, spans=spans_told(entry.values.values()), search=text)
+    return fitting(Rows.of([row]), query) == [0]
+
+
 @pytest.mark.parametrize(
     ("text", "steep", "shallow"),
     [
@@ -46,10 +59,16 @@ SHALLOW = Entry(
         ("rake>10", True, False),
         ("rake > 10 deg", True, False),
         ("rake<=4", False, True),
-        ("rake=9", False, True),
+        ("rake=9", True, True),
+        ("rake=4", False, True),
+        ("rake=7", True, False),
+        ("rake>=12", True, False),
+        ("rake>12", False, False),
+        ("rake<5", False, True),
         ("land>1.5mm", True, False),
         ("land_width=2", True, False),
         ("style=prog", True, False),
+        ("style>prog", False, False),
         ("relief_style=flat", False, True),
         ("rake>8 land>1", True, False),
         ("flutes>2", False, False),
@@ -59,19 +78,19 @@ def test_a_condition_looks_at_every_recommended_value(text: str, steep: bool, sh
     query = parse(text)
     assert not query.troubles
     assert not query.words
-    assert (query.fits("", STEEP), query.fits("", SHALLOW)) == (steep, shallow)
+    assert (fits(query, "", STEEP), fits(query, "", SHALLOW)) == (steep, shallow)
 
 
 def test_words_and_conditions_are_both_asked_for() -> None:
     query = parse("Gun TAP rake>10")
     assert query.words == ("gun", "tap")
-    assert query.fits("a gun tap for bronze", STEEP)
-    assert not query.fits("a hand tap", STEEP)
+    assert fits(query, "a gun tap for bronze", STEEP)
+    assert not fits(query, "a hand tap", STEEP)
 
 
 def test_a_length_without_a_unit_is_in_the_unit_that_is_worked_in() -> None:
-    assert parse("land<0.1", INCH).fits("", STEEP)
-    assert not parse("land<0.1").fits("", STEEP)
+    assert fits(parse("land<0.1", INCH), "", STEEP)
+    assert not fits(parse("land<0.1"), "", STEEP)
 
 
 @pytest.mark.parametrize("text", ["rake>", "rake", "rake >= "])
@@ -87,11 +106,81 @@ def test_a_half_typed_condition_is_kept_apart_from_the_words() -> None:
 
 @pytest.mark.parametrize(
     ("text", "needle"),
-    [("wobble>3", "wobble"), ("rake>3mm", "angle"), ("rake>3,5", "comma"), ("rake>9**9", "9**9")],
+    [
+        ("wobble>3", "wobble"),
+        ("style=rog", "progressive or flat"),
+        ("rake>3mm", "angle"),
+        ("rake>3,5", "comma"),
+        ("rake>9**9", "9**9"),
+    ],
 )
 def test_what_cannot_be_understood_is_told_in_a_sentence(text: str, needle: str) -> None:
     (trouble,) = parse(text).troubles
     assert needle in trouble
+
+
+@pytest.mark.parametrize(
+    ("text", "words", "unfinished"),
+    [
+        ("gun rake>8 d", ("gun",), ""),
+        ("gun rake>8 de", ("gun",), ""),
+        ("gun rake>8 dr", ("gun", "dr"), ""),
+        ("gun rake>8,", ("gun",), "rake>8,"),
+        ("land<2m", (), "land<2m"),
+        ("gun d", ("gun", "d"), ""),
+        ("style=prox", (), "style=prox"),
+    ],
+)
+def test_while_somebody_types_the_end_may_be_unfinished(
+    text: str, words: tuple[str, ...], unfinished: str
+) -> None:
+    found = parse(text, is_typing=True)
+    assert (found.words, found.unfinished, found.troubles) == (words, unfinished, ())
+
+
+def test_what_stands_before_the_end_is_finished_even_while_somebody_types() -> None:
+    assert parse("land<2m gun", is_typing=True).troubles
+    assert "did you mean rake" in parse("rakes>8", is_typing=True).troubles[0]
+
+
+def test_conditions_are_answered_by_the_rows_alone_in_the_order_of_the_list() -> None:
+    texts = [
+        "rake_angle=0.05:0.1",
+        "",
+        "flutes=2:2 rake_angle=0.2:0.2",
+        "broken_rake_angle=9:9",
+        "rake_angle=x:y",
+    ]
+    rows = Rows.of(Row("entry", str(n), "T", spans=text, search=f"tap {n}") for n, text in enumerate(texts))
+    assert fitting(rows, parse("rake>3")) == [0, 2]
+    assert fitting(rows, parse("rake>3 flutes=2")) == [2]
+    assert fitting(rows, parse("rake>3"), among=[1, 2]) == [2]
+    assert fitting(rows, parse("tap")) == [0, 1, 2, 3, 4]
+
+
+@given(
+    st.lists(st.tuples(st.floats(0, 90), st.floats(0, 90)), min_size=1, max_size=4),
+    st.sampled_from(["<", "<=", ">", ">="]),
+    st.floats(0, 90),
+)
+def test_a_range_fits_where_one_of_its_ends_does(
+    ends: list[tuple[float, float]], sign: str, bound: float
+) -> None:
+    assume(all(abs(one - bound) > 1e-6 for pair in ends for one in pair))
+    own, *others = (Value("rake_angle", low=degrees(min(pair)), high=degrees(max(pair))) for pair in ends)
+    entry = Entry("e", "tap", "E", values={"rake_angle": replace(own, also=tuple(others))})
+    compared = {"<": lt, "<=": le, ">": gt, ">=": ge}[sign]
+    expected = any(compared(one, bound) for pair in ends for one in pair)
+    assert fits(parse(f"rake{sign}{bound:.12f}"), "", entry) == expected
+
+
+def test_what_is_told_of_values_is_read_back() -> None:
+    told = dict(part.split("=", 1) for part in spans_told(SHALLOW.values.values()).split())
+    assert set(told) == {"rake_angle", "relief_style"}
+    own, other = spans_read(told["rake_angle"])
+    assert own == pytest.approx((math.radians(4), math.radians(4)))
+    assert other == pytest.approx((math.radians(9), math.radians(9)))
+    assert spans_read(told["relief_style"]) == ("flat",)
 
 
 def test_a_name_means_the_closest_quantities() -> None:
