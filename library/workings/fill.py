@@ -11,7 +11,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.running import with_defaults
 from geometry.sentences import Kind
 from geometry.worksheet import Field, Given, Worksheet
-from library.book.model import Entry, Measure
+from library.book.model import Entry, Value
 from library.units.read import Reading, UnitError, read, read_many
 from library.units.show import show
 from library.units.system import Display
@@ -30,6 +30,7 @@ class Filled:
         value: for geometry: mm, radians, mm/s, rad/s, a count, several of these, or a word.
         half_width: how far it may be off either way, where that was typed.
         share_of_diameter: true where the book gives it as a share of the diameter.
+        recommended: what the book says of it, with range, source and note, where the book gave it.
     """
 
     key: str
@@ -38,6 +39,7 @@ class Filled:
     value: Given
     half_width: float | None = None
     share_of_diameter: bool = False
+    recommended: Value | None = None
 
 
 @dataclass(frozen=True)
@@ -122,31 +124,35 @@ def entry_inputs(sheet: Worksheet, entry: Entry, taken: Mapping[str, Filled]) ->
     for field in sorted(sheet.inputs, key=lambda one: one.key != "diameter"):
         if field.key in taken or field.one_of in groups - {""}:
             continue
-        measure = _recommended(entry, field)
-        if measure is None:
+        value = _recommended(entry, field)
+        if value is None:
             continue
-        filled = _from_book(field, measure, diameter.value if diameter else None)
+        filled = _from_book(field, value, diameter.value if diameter else None)
         if filled is not None:
             groups.add(field.one_of)
             diameter = filled if field.key == "diameter" else diameter
             yield filled
 
 
-def _recommended(entry: Entry, field: Field) -> Measure | None:
+def _recommended(entry: Entry, field: Field) -> Value | None:
     for key in (field.key, *field.fill_from):
-        if key in entry.values and (measure := entry.values[key].first()) is not None:
-            return measure
+        if key in entry.values and entry.values[key].first() is not None:
+            return entry.values[key]
     return None
 
 
-def _from_book(field: Field, measure: Measure, diameter: Given | None) -> Filled | None:
-    if quantity(field.key).kind is Kind.CHOICE:
-        return Filled(field.key, measure.text, "entry", measure.word)
-    if not measure.per_diameter:
-        return Filled(field.key, measure.text, "entry", measure.number)
-    if not isinstance(diameter, float):
+def _from_book(field: Field, value: Value, diameter: Given | None) -> Filled | None:
+    measure = value.first()
+    if measure is None:
         return None
-    return Filled(field.key, measure.text, "entry", measure.number * diameter, share_of_diameter=True)
+    number: Given = measure.word if quantity(field.key).kind is Kind.CHOICE else measure.number
+    if measure.per_diameter:
+        if not isinstance(diameter, float):
+            return None
+        number = measure.number * diameter
+    return Filled(
+        field.key, measure.text, "entry", number, share_of_diameter=measure.per_diameter, recommended=value
+    )
 
 
 def default_inputs(sheet: Worksheet, taken: Mapping[str, Filled], display: Display) -> Iterator[Filled]:

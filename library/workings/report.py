@@ -56,6 +56,8 @@ def as_data(found: Answer, book: Book, display: Display = METRIC) -> Json:
             key: {"value": _value(key, filled.value, display), "unit": unit(key, display), "from": filled.origin,
                   "text": filled.text}
             | ({"plus_minus": number(key, filled.half_width, display)} if filled.half_width is not None else {})
+            | ({"source": cited(book, filled.recommended.citation), "note": filled.recommended.note}
+               if filled.recommended is not None else {})
             for key, filled in found.inputs.items()
             if key in asked
         },

@@ -90,6 +90,21 @@ def span(value: Value) -> str:
     return f"{usual} ({reach})" if usual and reach else usual or reach
 
 
+def behind(book: Book, value: Value) -> str:
+    """A value in one paragraph: its range, its note and its source, for where it is worked with.
+
+    Example:
+        >>> from library.book.model import Book, Citation, Measure, Value
+        >>> low, note = Measure("4 deg"), "At the chamfer."
+        >>> behind(Book({}), Value("relief_angle", low=low, citation=Citation("from memory"), note=note))
+        '4 deg or more. At the chamfer. Source: from memory'
+    """
+    from library.workings.report import cited
+
+    note = f"{value.note} " if value.note else ""
+    return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
+
+
 def remarks(book: Book, value: Value) -> list[str]:
     """What belongs to a value: source, note, what it replaced, and what other sources say."""
     from library.workings.report import cited

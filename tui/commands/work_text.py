@@ -16,6 +16,7 @@ from library.workings.answer import Answer, off_by
 from library.workings.fill import Filled, shown
 from library.workings.report import cited
 from tui.commands.printing import data, line, paragraph, table
+from tui.commands.show import behind
 
 ORIGINS = {"given": "given", "entry": "from the book", "default": "default"}
 SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
@@ -118,7 +119,7 @@ def result(found: Answer, book: Book, display: Display) -> None:
         raise ValueError("an answer without a result has nothing to print")
     line(found.sheet.title)
     line()
-    _inputs(found, display)
+    _inputs(found, book, display)
     _outputs(found, found.result, display)
     _stations(found.result, display)
     _rows(found.result, display)
@@ -131,7 +132,7 @@ def result(found: Answer, book: Book, display: Display) -> None:
     sys.stdout.flush()
 
 
-def _inputs(found: Answer, display: Display) -> None:
+def _inputs(found: Answer, book: Book, display: Display) -> None:
     used = [found.inputs[field.key] for field in found.fields if field.key in found.inputs]
     table(
         [
@@ -141,6 +142,11 @@ def _inputs(found: Answer, display: Display) -> None:
         right=(1,),
     )
     line()
+    recommended = [(quantity(one.key).title, one.recommended) for one in used if one.recommended is not None]
+    for title, value in recommended:
+        paragraph(f"{title} in the book: {behind(book, value)}", "  ")
+    if recommended:
+        line()
 
 
 def _off(given: Filled, display: Display) -> str:

@@ -144,7 +144,7 @@ class CalculatorScreen(Board):
 
     def _page_for(self, sheet: Worksheet) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.look.drawing]
-        page = CalculatorPage(self.session.form(self.entry, sheet), alphabet)
+        page = CalculatorPage(self.session.form(self.entry, sheet), alphabet, self.session.book)
         self.session.compute(page.form)
         return page
 

@@ -6,13 +6,15 @@ from dataclasses import dataclass
 
 from geometry.quantities import quantity
 from geometry.worksheet import Field
+from library.book.model import Book
 from library.units.system import Display
-from library.workings.fill import Trouble
+from library.workings.fill import Trouble, shown
+from tui.commands.show import behind
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines, widest
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
 from tui.view.form import Form
-from tui.view.lines import EMPTY, Line, Piece, beside, filled, fit, line, padded, rule, wrap
+from tui.view.lines import EMPTY, Line, Piece, beside, filled, fit, line, padded, rule, text_of, wrap
 from tui.view.viewport import Viewport
 
 _MARK = 7
@@ -65,9 +67,10 @@ def columns(width: int) -> Columns:
 class CalculatorPage:
     """What the calculator shows of a form, and which part of it is in sight."""
 
-    def __init__(self, form: Form, alphabet: Alphabet = ASCII) -> None:
+    def __init__(self, form: Form, alphabet: Alphabet = ASCII, book: Book | None = None) -> None:
         self.form = form
         self.alphabet = alphabet
+        self.book = book
         self.view = Viewport()
 
     def draw(self, display: Display, width: int, height: int, *, large: bool = False) -> list[Line]:
@@ -79,7 +82,7 @@ class CalculatorPage:
             height: in lines.
             large: whether the drawings stand large in place of the numbers.
         """
-        foot = self._foot(width, height)
+        foot = self._foot(display, width, height)
         room = height - len(foot) - 1
         if large:
             return [*self._large(display, width, room), rule(width), *foot]
@@ -180,12 +183,26 @@ class CalculatorPage:
                 lines += [EMPTY, *wrap(trouble.text, width, first="! ", rest="  ")]
         return lines
 
-    def _foot(self, width: int, height: int) -> list[Line]:
-        """How to measure what is in hand, and the cautions in short."""
+    def _foot(self, display: Display, width: int, height: int) -> list[Line]:
+        """What the book says of the value in hand, or else how to measure it; and the cautions in short."""
         row = quantity(self.form.focus)
         keys = " Left and Right change it." if row.choices else ""
-        hint = filled(wrap(f"{row.title}: {row.measured}{keys}", width, "quiet"), 2 if height >= 18 else 1)
-        return [*hint, *self._cautions(width)]
+        room = 2 if height >= 18 else 1
+        book = self._from_book(display)
+        told = f"{keys.strip()} {book}".strip() if book else row.measured + keys
+        said = wrap(f"{row.title}: {told}", width, "quiet")
+        if len(said) > room:
+            cut = " ".join(text_of(one) for one in said[room - 1 :])
+            said[room - 1 :] = [line(Piece(fit(cut, width), "quiet"))]
+        return [*filled(said, room), *self._cautions(width)]
+
+    def _from_book(self, display: Display) -> str:
+        """Range, note and source of the value in hand, where the book gave it."""
+        value = self.form.value(self.form.focus)
+        if value is None or value.recommended is None or self.book is None:
+            return ""
+        here = f"{shown(value.key, value.value, display)} here, " if value.share_of_diameter else ""
+        return here + behind(self.book, value.recommended)
 
     def _cautions(self, width: int) -> list[Line]:
         if self.form.answer is None or not self.form.answer.cautions:

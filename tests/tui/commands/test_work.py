@@ -224,3 +224,17 @@ def test_an_unknown_entry_is_not_followed_by_what_it_would_have_given(
 ) -> None:
     _, _, err = run(capsys, "work", "relief-drop", "--entry", "no-such")
     assert len(err.splitlines()) == 1
+
+
+def test_a_value_from_the_book_brings_its_range_its_note_and_its_source(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    words = ["work", "relief-drop", "--entry", "tap-hand-plain-steel", "diameter=12"]
+    _, out, _ = run(capsys, *words)
+    told = " ".join(out.split())
+    assert "Relief angle in the book: 6 deg (4 deg to 8 deg). At the chamfer." in told
+    assert "Source: from memory" in told
+    found = data(capsys, *words)["inputs"]
+    assert found["relief_angle"]["source"] == "from memory"
+    assert found["relief_angle"]["note"].startswith("At the chamfer.")
+    assert "source" not in found["diameter"]

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from geometry.worksheets import worksheet, worksheet_names
-from library.book.model import Book
+from library.book.model import Book, Citation, Entry, Measure, Value
 from library.units.system import INCH, METRIC
 from library.workings.answer import answer
 from tui.view.calculator_page import CalculatorPage
@@ -37,6 +39,48 @@ def test_a_heel_that_stands_proud_is_a_stop_in_words(book: Book) -> None:
     text = "\n".join(map(text_of, drawn))
     assert "STOP" in text
     assert "-0.055 mm" in text  # D 12, 8 degrees, arc 2.0: the flat heel stands 0.05485 proud; derived
+
+
+def test_a_value_of_the_book_in_hand_says_where_it_came_from_and_a_typed_one_how_it_is_measured(
+    book: Book,
+) -> None:
+    entry = Entry(
+        "yard-tap",
+        "tap",
+        "Yard tap",
+        values={
+            "relief_angle": Value(
+                "relief_angle",
+                low=Measure("4 deg", math.radians(4)),
+                usual=Measure("6 deg", math.radians(6)),
+                high=Measure("8 deg", math.radians(8)),
+                citation=Citation("from memory"),
+                note="At the chamfer.",
+            ),
+            "land_width": Value(
+                "land_width", usual=Measure("0.25 D", 0.25, per_diameter=True), citation=Citation("shop")
+            ),
+            "relief_style": Value(
+                "relief_style", usual=Measure("progressive", word="progressive"), citation=Citation("shop")
+            ),
+        },
+    )
+    form = Form(worksheet("relief-drop"), entry, {"diameter": TextLine.ending("12")})
+
+    def foot(key: str) -> str:
+        form.take(answer(form.sheet, form.texts(), entry=entry, book=book))
+        form.focus = key
+        return " ".join(
+            text_of(line).strip() for line in CalculatorPage(form, book=book).draw(METRIC, 80, 22)[-4:]
+        )
+
+    assert "6 deg (4 deg to 8 deg). At the chamfer." in foot("relief_angle")
+    assert "Source: from memory" in foot("relief_angle")
+    assert "3.000 mm here, 0.25 D. Source:" in foot("land_width")
+    assert "Left and Right change it. progressive." in foot("relief_style")
+    form.typed["land_width"] = TextLine.ending("3.2")
+    assert "Source:" not in foot("land_width")
+    assert "caliper" in foot("land_width")
 
 
 def test_a_warning_below_the_part_in_sight_is_named_at_its_edge(book: Book) -> None:
