@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from library.cards.problems import Problem
 from library.cards.rows import CardRow
 from tui.view.answer_lines import STATE_WORDS
 from tui.view.card_answers import ANSWERS
@@ -89,10 +90,10 @@ class CardPage:
         under = min(len(follows), room // 3) if not parts.beside else 0
         body = self._lines(parts, room - under - (1 if under else 0))
         if parts.beside:
-            self.answers.resize(len(follows), room)
+            self._reach(len(follows), room)
             body = beside(filled(body, room), filled(follows[self.answers.top :], room), parts.lines, GAP)
         else:
-            self.answers.resize(len(follows), max(under, 1))
+            self._reach(len(follows), max(under, 1))
             seen = follows[self.answers.top : self.answers.top + under]
             body = [
                 *filled(body, room - under - (1 if under else 0)),
@@ -104,6 +105,11 @@ class CardPage:
     def page(self, pages: int) -> None:
         """See another part of what follows."""
         self.answers.scroll(pages * max(self.answers.height - 1, 1))
+
+    def _reach(self, count: int, height: int) -> None:
+        """So many lines follow, and so many of them are in sight."""
+        self.answers.count, self.answers.height = count, height
+        self.answers.scroll(0)
 
     def _steps(self, width: int) -> Line:
         """The steps by name, the one in hand marked; an exclamation mark where something does not add up."""
@@ -144,8 +150,7 @@ class CardPage:
             lines += wrap(text, parts.lines, "quiet", first=" " * 5, rest=" " * 7)
         problems = self.form.problems_of(row)
         if problems and not in_hand:
-            more = f" (and {len(problems) - 1} more)" if len(problems) > 1 else ""
-            lines += wrap(problems[0].text + more, parts.lines, "watch", first="   ! ", rest="     ")
+            lines += wrap(_told(row, problems), parts.lines, "watch", first="   ! ", rest="     ")
         return lines
 
     def _heading(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
@@ -219,12 +224,16 @@ class CardPage:
         """What is wrong with the line in hand, else what belongs there."""
         problems = self.form.problems_of(self.form.row)
         if problems:
-            more = f" (and {len(problems) - 1} more)" if len(problems) > 1 else ""
             word = STATE_WORDS["stop"] if problems[0].state == "stop" else STATE_WORDS["watch"]
-            return filled(
-                wrap(f"{problems[0].text}{more}", width, "watch", first=f"{word}: ", rest="  "), height
-            )
-        return filled(wrap(self.form.row.hint, width, "quiet"), height)
+            told = wrap(_told(self.form.row, problems), width, "watch", first=f"{word}: ", rest="  ")
+            return _at_most(told, width, height)
+        return _at_most(wrap(self.form.row.hint, width, "quiet"), width, height)
+
+
+def _told(row: Row, problems: Sequence[Problem]) -> str:
+    """The first problem of a line, without the name that the line has already, and how many more there are."""
+    text = problems[0].text.removeprefix(f"{row.label.strip()}: ")
+    return f"{text} (and {len(problems) - 1} more)" if len(problems) > 1 else text
 
 
 def _at_most(lines: list[Line], width: int, height: int) -> list[Line]:

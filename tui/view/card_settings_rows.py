@@ -7,7 +7,7 @@ from geometry.worksheet import Field
 from library.cards.job import Job, Step
 from library.cards.known import Who
 from library.cards.settings_lines import SettingLine, setting_lines
-from library.units.show import show
+from library.units.show import show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on
 from tui.view.card_row import Opened, Row
 
@@ -87,7 +87,7 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
         return [f"{one.title} {one.value}{': ' if one.dial else ''}{one.dial}" for one in lines]
     if step.answer.result is not None:
         key, value = next(iter(step.answer.result.outputs.items()), ("", 0.0))
-        return [f"{quantity(key).title} {show(value, quantity(key).kind, job.display)}"] if key else []
+        return [f"{quantity(key).title} {show_answer(value, quantity(key), job.display)}"] if key else []
     elsewhere = [quantity(key).title.lower() for key in _missing(step) if key in _asked_elsewhere(job)]
     return [f"for want of {', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
 

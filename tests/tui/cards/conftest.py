@@ -68,7 +68,8 @@ def at_the_yard(yard: Path, tmp_path: Path) -> AtTheYard:
         app = Heelclear(Session(), lambda: open_book(shop), shop, tmp_path / "state")
         async with app.run_test(size=size) as pilot:
             hands = Hands(app, pilot, shop)
-            await hands.settle()
+            while app.session.book is None:
+                await hands.settle()
             yield hands
 
     return opened

@@ -92,10 +92,10 @@ async def test_a_problem_stands_under_its_line_and_in_full_at_the_foot_while_in_
         await hands.press(*A_TAP, "<ctrl+n>", "<down>", "<down>")
         shown = await hands.press("3.2")
         assert "2 Received!" in shown
-        assert "STOP: Land width: '3.2' has no unit" in shown
+        assert "STOP: '3.2' has no unit" in shown
         lines = (await hands.press("<down>")).splitlines()
         place = next(number for number, text in enumerate(lines) if text.startswith("  Land width"))
-        assert "! Land width: '3.2' has no unit" in lines[place + 1]
+        assert "! '3.2' has no unit" in lines[place + 1]
 
 
 async def test_a_changed_value_asks_for_its_reason_and_emptied_it_is_the_books_again(

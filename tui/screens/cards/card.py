@@ -187,7 +187,7 @@ class CardScreen(Board):
 
     def do_save_card(self) -> None:
         """Save it as it is, whatever is still wrong with it."""
-        if self.save():
+        if self.save() and not self.said:
             self.say(f"Saved as {self.form.card.id}. {self._said_of_problems()}".strip())
 
     def _said_of_problems(self) -> str:
@@ -219,7 +219,7 @@ class CardScreen(Board):
 
     def _answered(self, choices: Sequence[Choice]) -> None:
         if self.save(choices):
-            self.say("Saved as you chose.")
+            self.say("Saved as you chose; everything else that somebody else wrote is kept too.")
 
     def do_finish_card(self) -> None:
         """Close the card; or open a closed one again."""
