@@ -27,6 +27,7 @@ SCREENS: dict[Where, str] = {
     "history": "EntryHistoryScreen",
     "drafts": "DraftsScreen",
     "draft": "DraftScreen",
+    "compare": "CompareScreen",
     "cards": "CardsScreen",
     "card": "CardScreen",
     "pick": "PickScreen",

@@ -24,7 +24,7 @@ LIST_SHARE = 80
 
 
 WANT_THE_BOOK = frozenset(
-    {"open", "calculate", "cautions", "change-book", "begin-card", "cards", "findings", "actions"}
+    {"open", "calculate", "cautions", "change-book", "begin-card", "cards", "findings", "actions", "compare"}
 )
 """What shows more than the list does, and so cannot be done before the book is read."""
 
@@ -133,11 +133,13 @@ class BookScreen(Board):
         self.session.page.view.choose(self.session.page.view.count)
 
     def do_clear_find(self) -> None:
-        """Show the whole book again; the chosen entry stays chosen."""
-        chosen = self.session.page.chosen
-        self.session.page.edit(TextLine())
+        """Show the whole book again, the chosen entry still chosen; when it is shown already, take all marks away."""
+        page, chosen = self.session.page, self.session.page.chosen
+        if not page.find.text:
+            page.marked.clear()
+        page.edit(TextLine())
         if chosen is not None:
-            self.session.page.choose(chosen.id)
+            page.choose(chosen.id)
 
     def do_escape_find(self) -> None:
         """The same, by Escape."""
@@ -181,6 +183,24 @@ class BookScreen(Board):
         from tui.screens.drafts import DraftsScreen
 
         self.app.push_screen(DraftsScreen(self.session))
+
+    def do_mark(self) -> None:
+        """Mark the chosen entry, or take its mark away."""
+        self.session.page.mark()
+
+    def do_compare(self) -> None:
+        """Show the marked entries side by side."""
+        page = self.session.page
+        chosen = [page.chosen.id] if page.chosen is not None and len(page.marked) == 1 else []
+        names = dict.fromkeys((*page.marked, *chosen))
+        entries = [entry for name in names if (entry := self.session.entry(name)) is not None]
+        if len(entries) < 2:
+            mark, compare = (self.session.keymap.first_key(action(name)) for name in ("mark", "compare"))
+            self.say(f"Mark two entries or more with {mark}; then {compare} shows them side by side.")
+            return
+        from tui.screens.compare import CompareScreen
+
+        self.app.push_screen(CompareScreen(self.session, entries))
 
     def do_change_book(self) -> None:
         """List what can be changed of the book as a whole."""

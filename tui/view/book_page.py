@@ -42,6 +42,7 @@ class BookPage:
         view: the part of them in sight, and the chosen one.
         by_condition: finds rows by a text with conditions; nothing before units are loaded.
         told: what could not be understood of the find line.
+        marked: the ids of the entries to be set side by side, in the order of marking.
     """
 
     def __init__(self, rows: Rows | None = None) -> None:
@@ -52,6 +53,7 @@ class BookPage:
         self.view = Viewport(len(self.hits))
         self.by_condition: Callable[[Rows, str], Found] | None = None
         self.told = ""
+        self.marked: list[str] = []
 
     @property
     def waits_for_units(self) -> bool:
@@ -84,6 +86,16 @@ class BookPage:
             if self._rows is not None and self._rows[index].id == entry_id:
                 self.view.choose(place)
                 return
+
+    def mark(self) -> None:
+        """Mark the chosen entry or take its mark away, and choose the next one."""
+        if self.chosen is None:
+            return
+        if self.chosen.id in self.marked:
+            self.marked.remove(self.chosen.id)
+        else:
+            self.marked.append(self.chosen.id)
+        self.view.move(1)
 
     def reveal(self, entry_id: str) -> None:
         """Choose an entry by its id; where the find line hides it, that is emptied."""
@@ -122,7 +134,8 @@ class BookPage:
         return (page + told)[:height]
 
     def _find_line(self, width: int) -> Line:
-        count = "" if self._rows is None else f"  {len(self.hits)} of {len(self._rows)}"
+        marks = f"  {len(self.marked)} marked" if self.marked else ""
+        count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
         room = width - len(FIND) - len(count)
         return line(Piece(FIND, "strong"), *self.find.pieces(max(room, 1)), Piece(count, "quiet"))
 
@@ -131,7 +144,7 @@ class BookPage:
             return []
         first, last = self.view.top, self.view.top + self.view.height
         return [
-            _drawn(self._rows[index], width, chosen=place == self.view.chosen)
+            _drawn(self._rows[index], width, self.marked, chosen=place == self.view.chosen)
             for place, index in enumerate(self.hits[first:last], first)
         ]
 
@@ -169,7 +182,7 @@ def _heading(width: int) -> Line:
     return line(Piece("  " + " ".join(cells), "quiet"))
 
 
-def _drawn(row: Row, width: int, *, chosen: bool) -> Line:
+def _drawn(row: Row, width: int, marked: Sequence[str], *, chosen: bool) -> Line:
     family, title, material, mark = columns(width)
     role: Role = "chosen" if chosen else "plain"
     rest = f" {fit(in_words(row.work_material), material)}" if material else ""
@@ -177,7 +190,7 @@ def _drawn(row: Row, width: int, *, chosen: bool) -> Line:
     words = shown.rstrip()
     return padded(
         line(
-            f"{'>' if chosen else ' '} {fit(in_words(row.family), family)} ",
+            f"{'>' if chosen else ' '}{'*' if row.id in marked else ' '}{fit(in_words(row.family), family)} ",
             Piece(words, role),
             f"{shown[len(words) :]}{rest} {fit(mark_of(row), mark)}",
         ),
