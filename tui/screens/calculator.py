@@ -47,11 +47,13 @@ class CalculatorScreen(Board):
         """Type into the field in hand, and answer."""
         self.page.form.type(text)
         self._compute()
+        self.page.scroll_to_field()
 
     def edited(self, key: str) -> None:
         """Edit the field in hand, and answer."""
         self.page.form.edit(key)
         self._compute()
+        self.page.scroll_to_field()
 
     def do_next_field(self) -> None:
         """To the next field."""
@@ -67,6 +69,7 @@ class CalculatorScreen(Board):
         """Empty the field in hand; the book's value or the default returns."""
         self.page.form.clear()
         self._compute()
+        self.page.scroll_to_field()
 
     def do_page_up(self) -> None:
         """See the part of the page above."""

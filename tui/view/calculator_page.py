@@ -89,7 +89,7 @@ class CalculatorPage:
         aside = column_width(width, len(GAP))
         numbers = width - aside - len(GAP) if aside else width
         body = self._body(display, numbers)
-        self.view.resize(len(body), room)
+        self.view.refit(len(body), room)
         shown = filled(body[self.view.top :], room)
         if aside:
             drawn = figure_column(self.form, display, aside, room, self.alphabet)

@@ -47,6 +47,13 @@ class Viewport:
         self.count, self.height = count, max(height, 1)
         self.choose(self.chosen)
 
+    def refit(self, count: int, height: int) -> None:
+        """Take a new number of lines and stay where it was scrolled to; a new height brings the chosen line back."""
+        if max(height, 1) != self.height:
+            self.resize(count, height)
+        self.count = count
+        self.scroll(0)
+
     def scroll(self, by: int) -> None:
         """Move the window without choosing."""
         self.top = max(0, min(self.top + by, self.count - self.height))

@@ -91,6 +91,29 @@ def test_a_warning_below_the_part_in_sight_is_named_at_its_edge(book: Book) -> N
     assert not any(text_of(line).startswith("STOP") for line in shown)
 
 
+def test_the_end_of_a_long_answer_can_be_reached_from_the_first_field(book: Book) -> None:
+    made = page(
+        book,
+        "relief-facets",
+        diameter="12",
+        body_diameter="13",
+        land_width="7",
+        relief_angle="11",
+        primary_land="1",
+        least_gap="0.1",
+    )
+    made.form.focus = "diameter"
+    made.scroll_to_field()
+    end = text_of(made.draw(METRIC, 80, 100)[: made.view.count][-1])
+    assert end not in map(text_of, made.draw(METRIC, 80, 22))
+    for _ in range(10):
+        made.view.scroll(made.view.height - 1)
+        shown = made.draw(METRIC, 80, 22)
+    assert end in map(text_of, shown)
+    made.scroll_to_field()
+    assert any(text_of(line).startswith("> Diameter") for line in made.draw(METRIC, 80, 22))
+
+
 def test_the_same_answer_is_shown_in_inches(book: Book) -> None:
     drawn = page(book, "relief-drop", diameter="12", relief_angle="8", land_width="2").draw(INCH, 80, 40)
     assert any("0.0111 in" in text_of(line) for line in drawn)  # 0.28108 mm / 25.4; derived

@@ -45,3 +45,17 @@ def test_scrolling_stops_at_both_ends(count: int, height: int, by: int) -> None:
     view.scroll(by)
     assert 0 <= view.top <= max(count - height, 0)
     assert view.below() == max(0, count - view.top - height)
+
+
+@given(st.integers(1, 200), st.integers(1, 60), st.integers(0, 300), st.integers(0, 200))
+def test_a_part_that_was_scrolled_to_stays_until_the_height_changes(
+    count: int, height: int, by: int, chosen: int
+) -> None:
+    view = Viewport(count, height)
+    view.choose(chosen)
+    view.scroll(by)
+    top = view.top
+    view.refit(count, height)
+    assert view.top == top
+    view.refit(count, height + 1)
+    assert view.top <= view.chosen < view.top + view.height
