@@ -6,10 +6,6 @@ from typing import TYPE_CHECKING
 
 from textual import events
 
-from typing import TYPE_CHECKING
-
-from textual import events
-
 from tui.actions import action
 from tui.screens.board import Board
 from tui.view.book_page import with_preview
@@ -20,34 +16,11 @@ from tui.view.text_line import TextLine
 if TYPE_CHECKING:
     from tui.session import Session
 
-if TYPE_CHECKING:
-    from tui.session import Session
-
 PREVIEW_FROM = 140
 """From this width on the chosen entry stands beside the list."""
 
 LIST_SHARE = 80
 """Cells of the list where the entry stands beside it."""
-
-
-WANT_THE_BOOK = frozenset(
-    {
-        "open",
-        "calculate",
-        "cautions",
-        "change-book",
-        "begin-card",
-        "cards",
-        "findings",
-        "actions",
-        "compare",
-        "compare",
-    }
-)
-"""What shows more than the list does, and so cannot be done before the book is read."""
-
-LEAVING = frozenset({"back-out", "escape-find", "quit", "suspend"})
-"""What is never made to wait."""
 
 
 WANT_THE_BOOK = frozenset(
@@ -63,32 +36,6 @@ class BookScreen(Board):
     """The list of the book with a find line that is always live."""
 
     WHERE = "book"
-
-    def __init__(self, session: Session) -> None:
-        super().__init__(session)
-        self._ahead: list[events.Key | events.Paste] = []
-
-    def on_key(self, event: events.Key) -> None:
-        """Let a key that wants the whole book wait until it is read, and what is typed after it too."""
-        wanted = self.session.keymap.action(self.WHERE, event.key)
-        name = wanted.id if wanted is not None else ""
-        if name in LEAVING:
-            self._ahead.clear()
-        elif self.session.book is None and (self._ahead or name in WANT_THE_BOOK):
-            event.prevent_default()
-            self._ahead.append(events.Key(event.key, event.character))
-
-    def on_paste(self, event: events.Paste) -> None:
-        """The same for a paste."""
-        if self._ahead:
-            event.prevent_default()
-            self._ahead.append(events.Paste(event.text))
-
-    def book_changed(self) -> None:
-        """Take up what was typed ahead of the book."""
-        ahead, self._ahead = self._ahead, []
-        for event in ahead:
-            self.post_message(event)
 
     def __init__(self, session: Session) -> None:
         super().__init__(session)
