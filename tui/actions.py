@@ -23,6 +23,7 @@ Where = Literal[
     "drafts",
     "draft",
     "compare",
+    "threads",
     "cards",
     "card",
     "pick",
@@ -36,7 +37,7 @@ Where = Literal[
 EVERYWHERE: tuple[Where, ...] = get_args(Where)
 """Every screen, in the order of the registry."""
 
-_LISTS: tuple[Where, ...] = ("book", "actions", "worksheets", "changes", "drafts", "cards", "pick")
+_LISTS: tuple[Where, ...] = ("book", "actions", "worksheets", "changes", "drafts", "cards", "pick", "threads")
 _READING: tuple[Where, ...] = (
     "entry",
     "cautions",
@@ -129,6 +130,7 @@ ACTIONS: tuple[Action, ...] = (
         ("f5",),
         ("book", "entry", "calculator", "card"),
     ),
+    Action("threads", "Thread", "Lists the standard threads; the chosen one fills diameter, pitch and starts.", ("f7",), ("calculator",), False),
     Action("figures", "Figure", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("ctrl+g",), ("calculator",)),
     Action("next-field", "Next", "Goes to the next field.", ("down", "tab", "enter"), ("calculator", "form"), False),
     Action("previous-field", "Back up", "Goes to the field before.", ("up", "shift+tab"), ("calculator", "form"), False),
@@ -144,7 +146,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("scroll-down", "Down", "Scrolls one line down.", ("down",), _READING, False),
     Action("next-entry", "Next entry", "Shows the next entry of the list.", ("ctrl+n",), ("entry",), False),
     Action("previous-entry", "Entry before", "Shows the entry before in the list.", ("ctrl+p",), ("entry",), False),
-    Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets", "changes", "drafts", "draft", "pick")),
+    Action("take", "Take it", "Takes the chosen one.", ("enter",), ("actions", "worksheets", "changes", "drafts", "draft", "threads", "pick")),
     Action("change", "Change", "Changes this entry in the shop's own book: its values, its texts, its id.", ("f6",), ("entry",)),
     Action("change-book", "Book", "Adds an entry or a family, takes back the last save, shares the book through git.", ("f6",), ("book",)),
     Action("drafts", "Drafts", "Shows what an earlier run left unsaved.", ("ctrl+r",), ("book",), False),

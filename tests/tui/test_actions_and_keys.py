@@ -28,6 +28,7 @@ SCREENS: dict[Where, str] = {
     "drafts": "DraftsScreen",
     "draft": "DraftScreen",
     "compare": "CompareScreen",
+    "threads": "ThreadsScreen",
     "cards": "CardsScreen",
     "card": "CardScreen",
     "pick": "PickScreen",
@@ -115,8 +116,8 @@ def test_a_clash_is_reported_and_the_usual_key_stays() -> None:
 
 
 def test_the_same_key_on_two_screens_is_no_clash() -> None:
-    assert keymap({"keep": ("f7",)}).problems == ()
-    assert action("findings").keys == ("f7",)
+    assert keymap({"keep": ("f2",)}).problems == ()
+    assert action("look").keys == ("f2",)
 
 
 def test_an_unknown_action_is_reported_with_the_nearest_name() -> None:

@@ -10,12 +10,14 @@ from tui.keeping import keep_in_file
 from tui.screens.board import Board
 from tui.session import sheets_for
 from tui.view.calculator_page import CalculatorPage
+from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
 from tui.view.result_text import result_text
 
 if TYPE_CHECKING:
     from geometry.worksheet import Worksheet
     from library.book.model import Entry
+    from library.threads import Thread
     from tui.session import Session
 
 
@@ -89,6 +91,19 @@ class CalculatorScreen(Board):
 
         name = self.page.form.sheet.name
         self.app.push_screen(WorksheetsScreen(self.session, self.entry, name, self._open))
+
+    def do_threads(self) -> None:
+        """List the standard threads."""
+        if self.page.form.sheet.field(OF_A_THREAD[0]) is None:
+            self.say("This calculation asks for no diameter, so that there is nothing for a thread to fill.")
+            return
+        from tui.screens.threads import ThreadsScreen
+
+        self.app.push_screen(ThreadsScreen(self.session, self._take_thread))
+
+    def _take_thread(self, thread: Thread) -> None:
+        self.page.form.take_thread(thread.title)
+        self._compute()
 
     def do_next_worksheet(self) -> None:
         """Change to the next calculation of this family."""

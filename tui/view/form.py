@@ -17,6 +17,9 @@ from tui.view.text_line import TextLine
 Typed = dict[str, TextLine]
 """What was typed for one tool, by quantity; every worksheet opened for that tool shares it."""
 
+OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form")
+"""What the name of a thread says; it stands in the place of the first."""
+
 _UNITS_OF_THE_DISPLAY = {Kind.LENGTH, Kind.AREA, Kind.SPEED}
 _PLUS_MINUS = re.compile(r"\s*(\+/-|±|\+-)")
 
@@ -105,6 +108,12 @@ class Form:
     def clear(self) -> None:
         """Empty the field in hand; the book's value or the default returns."""
         self.typed.pop(self.focus, None)
+
+    def take_thread(self, name: str) -> None:
+        """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
+        for key in OF_A_THREAD:
+            self.typed.pop(key, None)
+        self.typed[OF_A_THREAD[0]] = TextLine.ending(name)
 
     def switch(self, old: Display, new: Display, read: Callable[[str, str, Display], float | None]) -> None:
         """Keep the meaning of what was typed without a unit when the unit of lengths changes.

@@ -1,0 +1,69 @@
+"""A standard thread is chosen from a list, and the worksheets take diameter, pitch and starts from it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from typing import Any
+
+import pytest
+
+from library.threads import all_threads, find_threads
+from tui.screens.threads import described
+
+Program = Callable[[], AbstractAsyncContextManager[Any]]
+
+
+@pytest.mark.parametrize("thread", all_threads().values(), ids=lambda thread: thread.id)
+def test_the_title_of_each_thread_names_it_and_no_other(thread: Any) -> None:
+    assert find_threads(thread.title) == (thread,)
+    assert thread.series.title in described(thread)
+
+
+async def test_typing_filters_and_enter_fills_the_worksheet(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze")
+        await hands.press("f2")
+        listed = await hands.press("f7")
+        assert "> M1 x 0.25" in listed
+        listed = await hands.type("m12 coarse")
+        assert "> M12 x 1.75" in listed
+        assert "tap drill 10.2 mm" in listed
+        sheet = await hands.press("enter")
+        lines = [" ".join(line.split()) for line in sheet.splitlines()]
+        assert any(line.startswith("> Diameter M12 x 1.75 typed") for line in lines), lines
+        assert any(line.startswith("Pitch 1.75 mm typed") for line in lines), lines
+        assert any(line.startswith("Starts 1 typed") for line in lines), lines
+
+
+async def test_a_thread_in_inches_takes_the_place_of_what_was_typed_of_another(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze")
+        await hands.press("f2", "f7")
+        await hands.type("m12 coarse")
+        await hands.press("enter", "f7")
+        await hands.type("3/4-10 unc")
+        await hands.press("enter")
+        form = hands.app.screen.page.form
+        assert form.texts()["diameter"] == "3/4-10 UNC"
+        assert form.value("diameter").value == pytest.approx(19.05)
+        assert "1.75 mm" not in hands.shown()
+
+
+async def test_every_worksheet_of_the_tool_has_the_thread(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze")
+        await hands.press("f2", "f7")
+        await hands.type("m12 coarse")
+        await hands.press("enter", "ctrl+n")
+        form = hands.app.screen.page.form
+        if form.sheet.field("diameter") is not None:
+            assert form.value("diameter").value == pytest.approx(12)
+
+
+async def test_going_back_from_the_list_changes_nothing(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze")
+        before = await hands.press("f2")
+        await hands.press("f7")
+        assert await hands.press("f9") == before
