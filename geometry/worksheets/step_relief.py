@@ -171,7 +171,7 @@ def _feed_check(tool: _Tool) -> Check:
     if left > 0:
         return passed(
             "Shoulder {number} is the weakest: at {feed} per turn the feed leaves {left} at {place}. The shoulders clear "
-            "in feeds under {limit}.",
+            "in feeds under {limit} per turn.",
             left=angle(left),
             **say,
         )
@@ -255,8 +255,8 @@ WORKSHEET = Worksheet(
     question="What relief does one cam give on each step and each shoulder of a step drill, and which is the weakest?",
     wants="Give the diameters of the steps in order, and the included angle of the shoulders, one for all or one for each between two steps; "
     "the cam counts above zero inward (radial) and away from the point (axial).",
-    neglects="It holds for an even cam that acts alike on every step, and looks at the steps square to the axis and at the shoulders square to their cone. "
-    "The point below the first step is not looked at; take it as the point of a drill.",
+    neglects="It holds for an even cam that acts alike on every step, and looks at the steps square to the axis and at the shoulders square to their cone; "
+    "against the feed it counts along the axis, where the same relief looks larger. The point below the first step is not looked at; take it as the point of a drill.",
     families=("step-drill", "subland-drill", "counterbore", "centre-drill"),
     inputs=(
         Field("diameter", many=True),

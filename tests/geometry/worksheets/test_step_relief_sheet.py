@@ -47,6 +47,18 @@ def test_every_step_and_both_ends_of_every_shoulder_have_a_line() -> None:
     assert [row.values["diameter"] for row in rows] == [6, 6, 8, 8, 8, 10, 10, 10, 12, 12]
 
 
+def test_what_is_left_is_the_relief_along_the_axis_less_the_slope_of_the_feed() -> None:
+    rows = run(SHEET, {**TOOL, "feed": 0.3}).rows
+    shoulders = [row.values for row in rows if "relief_left" in row.values]
+    assert shoulders
+    for values in shoulders:
+        along_the_axis = values["relief_left"] + values["feed_slope"]
+        # Along the axis the fall is that square to the cone over the sine of half its angle.
+        assert math.tan(along_the_axis) * math.sin(values["included_angle"] / 2) == pytest.approx(
+            math.tan(values["shoulder_relief_angle"])
+        )
+
+
 def test_a_line_of_a_step_has_the_relief_of_the_radial_cam_on_its_circle() -> None:
     # By hand: the cam of 3 mm a turn falls 3 / (2 pi) for each radian, over a radius of 4 mm. Derived.
     row = run(SHEET, TOOL).rows[3]
