@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
-from rich.cells import cell_len, chop_cells
-
 from tui.plain import plain
 from tui.screens.reading import Reading
-from tui.view.lines import EMPTY, Line, Piece, Role, line, wrap
+from tui.view.lines import EMPTY, Line, Piece, Role, cut, line, wrap
 
 if TYPE_CHECKING:
     from library.editing.plan import Plan
@@ -51,22 +49,5 @@ def diff_lines(text: str, width: int) -> Iterator[Line]:
         return
     sign, rest = text[:1], plain(text[1:])
     role: Role = "strong" if sign in "+-" else "plain"
-    for place, part in enumerate(parts(rest, max(width - 2, 8))):
+    for place, part in enumerate(cut(rest, max(width - 2, 8))):
         yield line(Piece(f"{sign if place == 0 else ' '} {part}", role))
-
-
-def parts(text: str, width: int) -> list[str]:
-    """A text in pieces no wider than the screen, behind a blank where there is one; together they are the text.
-
-    Example:
-        >>> parts('usual = "5 deg"', 10)
-        ['usual = ', '"5 deg"']
-    """
-    found = []
-    while cell_len(text) > width:
-        piece = chop_cells(text, width)[0]
-        at = piece.rfind(" ") + 1
-        at = at if piece[:at].strip() else len(piece)
-        found.append(text[:at])
-        text = text[at:]
-    return [*found, text]

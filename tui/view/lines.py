@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Iterable, Sequence
 from typing import Literal, NamedTuple
 
-from rich.cells import cell_len, set_cell_size
+from rich.cells import cell_len, chop_cells, set_cell_size
 
 from tui.plain import plain
 
@@ -110,6 +110,23 @@ def wrap(text: str, width: int, role: Role = "plain", *, first: str = "", rest: 
         )
         lines += [line(Piece(piece, role)) for piece in pieces or [start]]
     return lines
+
+
+def cut(text: str, width: int) -> list[str]:
+    """A text in parts no wider than the screen, behind a blank where there is one; joined they are the text again.
+
+    Example:
+        >>> cut('usual = "5 deg"', 10)
+        ['usual = ', '"5 deg"']
+    """
+    found = []
+    while cell_len(text) > width:
+        part = chop_cells(text, width)[0]
+        at = part.rfind(" ") + 1
+        at = at if part[:at].strip() else len(part)
+        found.append(text[:at])
+        text = text[at:]
+    return [*found, text]
 
 
 def beside(left: Sequence[Line], right: Sequence[Line], left_width: int, gap: str = " ") -> list[Line]:

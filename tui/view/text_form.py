@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tui.view.lines import EMPTY, Line, Piece, fit, line, wrap
+from tui.view.lines import EMPTY, Line, Piece, cut, fit, line, wrap
 from tui.view.text_line import TextLine
 
 LABEL_WIDTH = 16
@@ -191,17 +191,22 @@ class TextForm:
 
 def _spread(text: TextLine, room: int) -> list[Line]:
     """A text over several lines of the screen, of which those around the cursor are shown."""
-    rows = [
-        _row(text.text[start : start + room], text.cursor - start, room)
-        for start in range(0, len(text.text) + 1, room)
-    ]
-    first = min(max(text.cursor // room - MOST_LINES + 2, 0), max(len(rows) - MOST_LINES, 0))
+    rows, start, in_hand = [], 0, 0
+    parts = cut(text.text, room - 1)
+    for part in parts:
+        is_last = start + len(part) == len(text.text)
+        cursor = text.cursor - start
+        if 0 <= cursor < len(part) or (is_last and cursor == len(part)):
+            in_hand = len(rows)
+            rows.append(_with_cursor(part, cursor))
+        else:
+            rows.append(line(Piece(part, "typed")))
+        start += len(part)
+    first = max(0, min(in_hand - MOST_LINES + 2, len(rows) - MOST_LINES))
     return rows[first : first + MOST_LINES]
 
 
-def _row(text: str, cursor: int, room: int) -> Line:
-    if not 0 <= cursor < room:
-        return line(Piece(text, "typed"))
+def _with_cursor(text: str, cursor: int) -> Line:
     pieces = (
         Piece(text[:cursor], "typed"),
         Piece(text[cursor : cursor + 1] or " ", "cursor"),

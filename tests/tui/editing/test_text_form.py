@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from hypothesis import given
 from hypothesis import strategies as st
+from rich.cells import cell_len
 
-from tui.view.lines import Piece, text_of, width_of
+from tui.view.lines import Piece, cut, text_of, width_of
 from tui.view.text_form import LONGEST, Blank, TextForm
 
 BLANKS = (
@@ -153,3 +154,20 @@ def test_whatever_is_done_each_line_fits_and_one_cursor_at_most_is_shown(done: l
     assert [piece.role for line in drawn for piece in line].count("cursor") <= 1
     if all(text.isascii() for text in one.values().values()):
         assert all(width_of(line) <= max(width, 28) for line in drawn)
+
+
+@given(st.text(alphabet="ab \u00e9\u4e00", max_size=300), st.integers(1, 60))
+def test_a_text_that_is_cut_is_whole_when_it_is_joined_and_no_part_is_too_wide(text: str, width: int) -> None:
+    parts = cut(text, max(width, 2))
+    assert "".join(parts) == text
+    assert all(cell_len(part) <= max(width, 2) for part in parts)
+
+
+@given(st.text(alphabet="abc ", min_size=50, max_size=300), st.integers(0, 300))
+def test_wherever_the_cursor_is_in_a_long_text_it_is_shown_once(text: str, steps: int) -> None:
+    one = at("note", note=text)
+    for _ in range(min(steps, len(text))):
+        one.edit("left")
+    drawn = one.draw(60)
+    assert [piece.role for line in drawn for piece in line].count("cursor") == 1
+    assert all(width_of(line) <= 60 for line in drawn)
