@@ -39,14 +39,15 @@ def _how(shape: str, exact: float, diameter: float) -> Check:
                      zero=angle(0.0))  # fmt: skip
     if shape == "straight":
         return passed(
-            "Straight wheel: set wheel axis and tool axis {offset} apart in height, tooth rest level with the tool "
-            "axis. The figure uses the WHEEL's diameter of {diameter}; take it again when the wheel has been dressed.",
+            "Straight wheel: set the wheel axis {offset} above the tool axis (below it, where the land lies under the "
+            "edge), tooth rest level with the tool axis. The figure uses the WHEEL's diameter of {diameter}; take it "
+            "again when the wheel has been dressed.",
             offset=length(exact),
             diameter=length(diameter),
         )
     return passed(
-        "Cup wheel: set the tooth rest {offset} off the level of the tool axis. The figure uses the TOOL's diameter "
-        "of {diameter}.",
+        "Cup wheel: set the tooth rest {offset} below the tool axis (above it, where the land lies under the edge). The "
+        "figure uses the TOOL's diameter of {diameter}.",
         offset=length(exact),
         diameter=length(diameter),
     )

@@ -7,6 +7,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from shapely import LineString, Point, Polygon, box
 
 from geometry.running import Refusal, run
 from geometry.sentences import Amount
@@ -35,6 +36,37 @@ def test_a_straight_wheel_counts_the_wheel_and_a_cup_wheel_the_tool() -> None:
     cup = run(SHEET, {**both, "wheel_shape": "cup"})
     assert cup.outputs["offset"] == pytest.approx(10 * math.sin(math.radians(7)), rel=1e-12)
     assert "TOOL" in str(cup.checks[0].sentence)
+
+
+def inside(ground: Polygon, angle: float) -> float:
+    """How far the ground tool lies inside its circle of 6 mm, in a direction from the level of its axis."""
+    ray = LineString([(0, 0), (12 * math.cos(angle), 12 * math.sin(angle))])
+    return 6 - float(ray.intersection(ground).length)
+
+
+def test_the_side_that_is_named_relieves_the_land_and_the_other_side_does_not() -> None:
+    """Derived: a tool of 12 mm as a polygon, and what a wheel at its right takes off it."""
+    tool = Point(0, 0).buffer(6, quad_segs=5000)
+    straight = run(SHEET, STRAIGHT)
+    height = straight.outputs["offset"]
+    wheel = Point(6 + math.sqrt(75**2 - height**2), height).buffer(75, quad_segs=20000)
+    ground = tool.difference(wheel)
+    assert inside(ground, 0.1) == pytest.approx(
+        6 - 6 * math.cos(math.radians(7)) / math.cos(0.1 - math.radians(7)), rel=0.1
+    )
+    assert inside(ground, -0.1) == pytest.approx(0, abs=1e-6)
+    assert "above the tool axis (below it, where the land lies under the edge)" in str(
+        straight.checks[0].sentence
+    )
+
+    cup = run(SHEET, {"relief_angle": math.radians(7), "wheel_shape": "cup", "diameter": 12.0})
+    edge = math.asin(-cup.outputs["offset"] / 6)
+    ground = tool.difference(box(6 * math.cos(edge), -20, 20, 20))
+    assert inside(ground, edge + 0.1) == pytest.approx(
+        6 - 6 * math.cos(edge) / math.cos(edge + 0.1), rel=1e-4
+    )
+    assert inside(ground, edge - 0.1) == pytest.approx(0, abs=1e-6)
+    assert "below the tool axis (above it, where the land lies under the edge)" in str(cup.checks[0].sentence)
 
 
 @pytest.mark.parametrize(("shape", "wanted"), [("straight", "wheel_diameter"), ("cup", "diameter")])
