@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
-from geometry.quantities import quantity
+from geometry.quantities import QUANTITIES, quantity
 from geometry.worksheet import Field
 from library.book.model import Book
 from library.units.system import Display
@@ -18,6 +19,7 @@ from tui.view.lines import EMPTY, Line, Piece, beside, filled, fit, line, padded
 from tui.view.viewport import Viewport
 
 _MARK = 7
+_KEY = re.compile(r"\b[a-z]+(?:_[a-z]+)+\b")
 TWO_COLUMNS = 76
 """From this width on the answer stands beside the fields, not under them."""
 
@@ -180,7 +182,7 @@ class CalculatorPage:
         lines: list[Line] = []
         for trouble in self._answer_troubles():
             if not trouble.missing:
-                lines += [EMPTY, *wrap(trouble.text, width, first="! ", rest="  ")]
+                lines += [EMPTY, *wrap(_in_words(trouble.text), width, first="! ", rest="  ")]
         return lines
 
     def _foot(self, display: Display, width: int, height: int) -> list[Line]:
@@ -210,6 +212,12 @@ class CalculatorPage:
         heads = ("Caution F4: ", " " * 12)
         lines = _short([caution.title for caution in self.form.answer.cautions], width - 12)
         return [line(Piece(head, "watch"), *one) for head, one in zip(heads, lines, strict=False)]
+
+
+def _in_words(text: str) -> str:
+    """A sentence that names quantities by key, as the fields name them."""
+    said = _KEY.sub(lambda key: QUANTITIES[key[0]].title.lower() if key[0] in QUANTITIES else key[0], text)
+    return said[:1].upper() + said[1:]
 
 
 def _short(titles: list[str], width: int) -> list[Line]:

@@ -114,6 +114,16 @@ def test_the_end_of_a_long_answer_can_be_reached_from_the_first_field(book: Book
     assert any(text_of(line).startswith("> Diameter") for line in made.draw(METRIC, 80, 22))
 
 
+def test_what_is_wrong_names_the_fields_as_they_stand_on_the_screen(book: Book) -> None:
+    def wrong(sheet: str, **typed: str) -> str:
+        drawn = page(book, sheet, **typed).draw(METRIC, 80, 30)
+        return " ".join(" ".join(map(text_of, drawn)).split())
+
+    assert "! Relief angle is 80.00 deg; it can be" in wrong("relief-drop", relief_angle="80")
+    twice = {"diameter": "12", "pitch": "1.75", "threads_per_inch": "10"}
+    assert "Give only one of pitch or threads per inch" in wrong("tap-axial-relief", **twice)
+
+
 def test_the_same_answer_is_shown_in_inches(book: Book) -> None:
     drawn = page(book, "relief-drop", diameter="12", relief_angle="8", land_width="2").draw(INCH, 80, 40)
     assert any("0.0111 in" in text_of(line) for line in drawn)  # 0.28108 mm / 25.4; derived
