@@ -166,6 +166,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("sources", "Sources", "Shows where each value comes from, below it; the same key hides that again.", ("f2",), ("compare",)),
     Action("columns-right", "Next column", "Shows the next entry, where not all find room.", ("right",), ("compare",), False),
     Action("columns-left", "Column before", "Shows the entry before, where not all find room.", ("left",), ("compare",), False),
+    Action("open-file", "Editor", "Opens the file of the chosen problem at its line in your editor, then reads the book again.", ("enter", "f6"), ("findings",)),
     Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False),
     Action("glossary", "Words", "Explains the words: what each quantity is and how it is measured.", ("f3",), ("book", "entry", "calculator", "help", "form", "card"), False),
     Action("help", "Help", "Explains what is in front of you, and names its keys.", ("?", "f1")),

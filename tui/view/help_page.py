@@ -17,7 +17,7 @@ ABOUT: dict[Where, str] = {
     "entry": "This is one entry of the book. Every value stands with its usual figure, its range, and where it came from. Enter opens the calculator, filled from it.",
     "calculator": "This is one calculation. What stands in the fields comes from the book, is a default, or was typed by you; the word behind each says which. Type over any of them, in any unit: 3.2, 1/8 in, 1-1/2 in, 40 thou, 8 deg, 3 deg 30 min. An emptied field gets its value back.",
     "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",
-    "findings": "These are the problems found in the files of the book, each with what to do about it.",
+    "findings": "These are the problems found in the files of the book, each with what to do about it. Up and Down go from one to the next; Enter opens its file at its line in your editor, and the book is read again when you come back.",
     "glossary": "These are the words of the book and the calculator.",
     "actions": "This is everything that can be done on the screen before.",
     "worksheets": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",

@@ -191,7 +191,8 @@ class TextForm:
 
 def _spread(text: TextLine, room: int) -> list[Line]:
     """A text over several lines of the screen, of which those around the cursor are shown."""
-    rows, start, in_hand = [], 0, 0
+    rows: list[Line] = []
+    start = in_hand = 0
     parts = cut(text.text, room - 1)
     for part in parts:
         is_last = start + len(part) == len(text.text)
