@@ -87,7 +87,7 @@ def test_before_there_is_an_answer_the_quantity_in_hand_is_drawn() -> None:
 
 def test_what_cannot_be_read_is_told_over_the_drawing_too() -> None:
     text = drawn(page(diameter="wide", relief_angle="8", land_width="2"), 80, 22, large=True)
-    assert "! diameter" in text
+    assert "! Diameter" in text
 
 
 def test_a_calculation_without_a_drawing_says_so() -> None:
