@@ -56,9 +56,11 @@ class TextLine:
         return edit(self) if edit is not None else self
 
     def pieces(self, width: int, role: Role = "typed") -> Line:
-        """The text with its cursor, ``width`` cells of it, scrolled so that the cursor is seen."""
+        """The text with its cursor, ``width`` cells of it, scrolled so that the cursor is seen; a mark where it is cut."""
         start = max(0, self.cursor - width + 1)
         before = self.text[start : self.cursor]
+        if start and before:
+            before = f"…{before[1:]}"
         under = self.text[self.cursor : self.cursor + 1] or " "
         after = self.text[self.cursor + 1 : start + width]
         padding = " " * (width - len(before) - 1 - len(after))

@@ -31,6 +31,11 @@ def test_whatever_is_typed_the_cursor_is_in_the_text_and_in_sight(
     assert [piece.role for piece in pieces].count("cursor") == 1
 
 
+def test_a_text_too_long_for_its_field_shows_that_its_beginning_is_out_of_sight() -> None:
+    assert text_of(TextLine.ending("3.2 mm +/- 0.05").pieces(14)) == "… mm +/- 0.05 "
+    assert text_of(TextLine.ending("3.2 mm").pieces(14)) == "3.2 mm        "
+
+
 @given(st.text(alphabet="ab1 ./", max_size=20), st.integers(0, 20))
 def test_a_character_typed_and_taken_back_leaves_the_line_as_it_was(text: str, cursor: int) -> None:
     line = TextLine(text, min(cursor, len(text)))
