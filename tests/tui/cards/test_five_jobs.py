@@ -18,7 +18,7 @@ AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 KEYS = {
     "metric tap": 145,
     "inch tap": 153,
-    "countersink": 127,
+    "countersink": 126,
     "step drill": 135,
     "drill ground down": 131,
 }
@@ -151,7 +151,7 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
 
 async def test_a_countersink(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<f5>", "multi 90 plain", "<ctrl+f>")
+        await hands.press("multi 90 plain", "<ctrl+f>")
         await hands.press(
             "C-34-B",
             "<enter>",
@@ -166,22 +166,22 @@ async def test_a_countersink(at_the_yard: AtTheYard) -> None:
         )
         await hands.press("<enter>", "Chatters", "<enter>", "<enter>", "1/8 in", "<enter>", "c", "<enter>")
         shown = await hands.press("20, 24, 20 thou")
-        arc = 0.75 * asin(0.125 / 0.75)
-        assert deg(atan(0.020 / arc)) in shown
-        assert deg(atan(0.024 / arc)) in shown
+        arc = 19.05 * asin(3.175 / 19.05)
+        assert deg(atan(0.508 / arc)) in shown
+        assert deg(atan(0.6096 / arc)) in shown
         shown = await hands.press("<enter>", "0 deg")
         relief = radians(9)
         # From tooth to tooth the cone falls r tan(relief) times a third of a turn square to itself; a cam that moves
         # along the radius counts only its share square to the cone, cos 45.
-        assert inch(0.375 * tan(relief) * 2 * pi / 3 / cos(radians(45))) in shown
-        assert inch(0.375 * sin(relief)) in shown
+        assert mm(9.525 * tan(relief) * 2 * pi / 3 / cos(radians(45))) in shown
+        assert mm(9.525 * sin(relief)) in shown
         shown = await hands.press("<enter>", "<left>")
         assert "5600 rpm" in shown
-        assert f"{ceil(pi * 75 / 304.8 * 5600)} ft/min" in shown
+        assert metres(pi * 0.075 * 5600 / 60) in shown
         shown = await hands.press(
             "<enter>", "10 thou", "<enter>", "<enter>", "20, 20, 20 thou", "<enter>", "1 thou", "<enter>"
         )
-        assert inch(arc * tan(relief)) in shown
+        assert mm(arc * tan(relief)) in shown
         assert shown.count("PASS") == 3
         await hands.press("<ctrl+n>", "<enter>", "50", "<enter>", "<right>")
         assert "is done" in await hands.press("<ctrl+f>")
