@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
+from library.book.harmless import harmless
 from library.editing import shelf
 from library.editing.changes import SetText, SetValue
 from library.editing.merging import Conflict
@@ -57,6 +58,7 @@ def _now(change: SetValue | SetText, shop: Path, shipped: Path | None) -> Mappin
 
 
 def _plain(value: object) -> object:
-    """An empty text or list is the same as none."""
-    found = list(value) if isinstance(value, tuple) else value
-    return None if found in ("", []) else found
+    """An empty text or list is the same as none, and a text is what the person saw of it."""
+    if isinstance(value, str):
+        return harmless(value, lines=True) or None
+    return [_plain(one) for one in value] or None if isinstance(value, list | tuple) else value

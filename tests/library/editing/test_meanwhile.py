@@ -65,3 +65,10 @@ def test_a_file_that_cannot_be_read_is_refused(shop: Path) -> None:
     (shop / "taps.toml").write_text('[[entry]]\nid = "bronze-tap"\ntitle = \n')
     with pytest.raises(EditRefused, match="line 3"):
         changed_meanwhile(SetText("bronze-tap", "title", "A"), {"title": "B"}, shop)
+
+
+def test_a_text_that_a_person_saw_with_marks_in_it_is_still_the_one_in_the_file(shop: Path) -> None:
+    file = shop / "taps.toml"
+    file.write_text(file.read_text().replace('"Tap for bronze"', '"Tap \\u202e for bronze"'))
+    change = SetText("bronze-tap", "title", "Tap for bell metal")
+    assert changed_meanwhile(change, {"title": "Tap \ufffd for bronze"}, shop) == {}
