@@ -9,15 +9,21 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, settings
 
-settings.register_profile("bench", max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-settings.register_profile("long", max_examples=5000, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.register_profile(
+    "bench", max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
+settings.register_profile(
+    "long", max_examples=5000, deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
 settings.load_profile(os.environ.get("HEELCLEAR_TEST_PROFILE", "bench"))
 
 PRIVATE_VARIABLES = ("HEELCLEAR_LIBRARY", "NO_COLOR", "VISUAL", "EDITOR", "COLORTERM", "TMUX")
 
 
 @pytest.fixture(autouse=True)
-def an_empty_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
+def an_empty_home(
+    tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch
+) -> Iterator[Path]:
     """Every test runs with an empty home, so that it neither reads nor changes the developer's own files."""
     home = tmp_path_factory.mktemp("home")
     monkeypatch.setenv("HOME", str(home))

@@ -143,8 +143,7 @@ def test_the_refusal_reads_as_its_sentences() -> None:
     with pytest.raises(Refusal) as refused:
         run(worksheet("relief-drop"), {"diameter": 900.0})
     assert str(refused.value) == (
-        "Give relief_angle. Give land_width. "
-        "diameter is 900 mm; it can be from 0.05 mm to 500 mm."
+        "Give relief_angle. Give land_width. diameter is 900 mm; it can be from 0.05 mm to 500 mm."
     )
 
 
