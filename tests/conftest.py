@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -21,9 +20,7 @@ PRIVATE_VARIABLES = ("HEELCLEAR_LIBRARY", "NO_COLOR", "VISUAL", "EDITOR", "COLOR
 
 
 @pytest.fixture(autouse=True)
-def an_empty_home(
-    tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch
-) -> Iterator[Path]:
+def an_empty_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Every test runs with an empty home, so that it neither reads nor changes the developer's own files."""
     home = tmp_path_factory.mktemp("home")
     monkeypatch.setenv("HOME", str(home))
@@ -36,4 +33,4 @@ def an_empty_home(
         monkeypatch.setenv(name, str(home / folder))
     for name in PRIVATE_VARIABLES:
         monkeypatch.delenv(name, raising=False)
-    yield home
+    return home

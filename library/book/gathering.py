@@ -198,7 +198,9 @@ def _row(sheet: Sheet, shape: Shape, desk: Desk, lower: _Lower) -> Row:
               state="broken" if sheet.broken else "unread" if sheet.unread else "")  # fmt: skip
     if isinstance(made, Entry):
         words += [made.family, made.work_material]
-        row = row._replace(family=made.family, work_material=made.work_material, spans=spans_told(made.values.values()))
+        row = row._replace(
+            family=made.family, work_material=made.work_material, spans=spans_told(made.values.values())
+        )
     return row._replace(search=" ".join(words).casefold().replace("\n", " "))
 
 
