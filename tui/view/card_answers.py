@@ -134,7 +134,7 @@ def end_answers(job: Job, row: Row, width: int) -> list[Line]:
         said = (
             f"{many} keep{'' if len(wrong) > 1 else 's'} the card open:"
             if wrong
-            else "Everything adds up: Ctrl+F closes the card."
+            else "Everything adds up; the card can be closed."
         )
         lines += wrap(said, width, "strong")
         for one in wrong:
@@ -144,7 +144,7 @@ def end_answers(job: Job, row: Row, width: int) -> list[Line]:
         lines += [EMPTY, *pair("Sharpenings left", str(left), width)]
     learned = lessons(job.card)
     if learned:
-        lines += [EMPTY, *wrap("Learned on this job; Ctrl+T puts it into the book:", width)]
+        lines += [EMPTY, *wrap("Learned on this job, and not in the book yet:", width)]
         for lesson in learned:
             title = quantity(lesson.key).title if lesson.key in QUANTITIES else lesson.key
             lines += pair(f"  {title}", lesson.value, width)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from library.cards.searching import search
+from tui.view.keys_told import Keys, no_keys
 from tui.view.lines import EMPTY, Line, Piece, filled, fit, line, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
@@ -30,7 +31,14 @@ class CardListPage:
         marked: ids of the cards marked for a batch, in the order in which they were marked.
     """
 
-    def __init__(self, rows: Sequence[CardRow] | None) -> None:
+    def __init__(self, rows: Sequence[CardRow] | None, keys: Keys = no_keys) -> None:
+        """Make a page.
+
+        Args:
+            rows: of all cards, the newest first; nothing while they are read.
+            keys: gives the key of an action.
+        """
+        self._keys = keys
         self._rows = rows
         self.find = TextLine()
         self.found: Sequence[CardRow] = rows or ()
@@ -109,9 +117,9 @@ class CardListPage:
         if self._rows is None:
             return [EMPTY, line("  Reading the cards.")]
         if self._rows:
-            said = f"No card has {self.find.text.strip()!r}. Ctrl+U shows all again."
+            said = f"No card has {self.find.text.strip()!r}. {self._keys('clear-find')} shows all again."
         else:
-            said = "There is no card yet. Begin one here with Ctrl+F, or from an entry of the book."
+            said = f"There is no card yet. {self._keys('begin-card')} begins one, here or on an entry of the book."
         return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]
 
     def _foot(self, width: int) -> list[Line]:

@@ -12,6 +12,7 @@ from tui.view.card_answers import ANSWERS
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
 from tui.view.card_steps import STEPS
+from tui.view.keys_told import Keys, no_keys, with_keys
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
 from tui.view.viewport import Viewport
 
@@ -68,15 +69,22 @@ def columns(width: int) -> Columns:
 class CardPage:
     """What the screen shows of a card, and which part of it is in sight."""
 
-    def __init__(self, form: CardForm, earlier: Callable[[str], Sequence[CardRow]] = lambda tool: ()) -> None:
+    def __init__(
+        self,
+        form: CardForm,
+        earlier: Callable[[str], Sequence[CardRow]] = lambda tool: (),
+        keys: Keys = no_keys,
+    ) -> None:
         """Make a page.
 
         Args:
             form: the card being filled in.
             earlier: gives the cards of a tool by its name.
+            keys: gives the key of an action.
         """
         self.form = form
         self._earlier = earlier
+        self._keys = keys
         self.view = Viewport()
         self.answers = Viewport()
         self._beside: tuple[int, str] = (0, "")
@@ -227,7 +235,7 @@ class CardPage:
             word = STATE_WORDS["stop"] if problems[0].state == "stop" else STATE_WORDS["watch"]
             told = wrap(_told(self.form.row, problems), width, "watch", first=f"{word}: ", rest="  ")
             return _at_most(told, width, height)
-        return _at_most(wrap(self.form.row.hint, width, "quiet"), width, height)
+        return _at_most(wrap(with_keys(self.form.row.hint, self._keys), width, "quiet"), width, height)
 
 
 def _told(row: Row, problems: Sequence[Problem]) -> str:

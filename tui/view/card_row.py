@@ -20,7 +20,7 @@ class Row:
         text: what the card has.
         default: what holds while the card has nothing, shown in its place.
         giver: who gave the default, in a word.
-        hint: what belongs there, shown while the line is in hand.
+        hint: what belongs there, shown while the line is in hand; an action in braces stands for its key.
         choices: the words to pick from with Left and Right, where there are only these.
         offers: texts that Left and Right bring into the empty line; anything else may be typed.
         said: how a choice is shown, where that is not the word itself.

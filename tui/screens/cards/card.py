@@ -6,13 +6,13 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from library.cards.editing import CardEditRefused
-from library.cards.finishing import NotFinished, finished, reopened
 from library.cards.forms import as_fields
 from library.drafts.draft import Draft
 from library.files.refusals import SaveRefused
 from tui.actions import action
 from tui.card_desk import CardDesk, Met
 from tui.screens.board import Board
+from tui.screens.cards.closing import close_or_open
 from tui.screens.cards.listing import more_for
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
@@ -55,13 +55,17 @@ class CardScreen(Board):
     ) -> None:
         super().__init__(session)
         self.form = CardForm(book, card)
-        self.page = CardPage(self.form, desk.earlier)
+        self.page = CardPage(self.form, desk.earlier, self.key_of)
         self.desk = desk
         self.opened = opened
         self._about = about
         self._started = dict(started) if started is not None else as_fields(card)
         self._saved_card = opened.card if opened is not None else None if started is not None else card
         self._refused = False
+
+    def key_of(self, name: str) -> str:
+        """The reader's key for an action."""
+        return self.session.keymap.first_key(action(name))
 
     def title_text(self) -> str:
         """The card's id and its tool."""
@@ -134,13 +138,12 @@ class CardScreen(Board):
 
     def _is_closed(self) -> bool:
         """Whether nothing may be typed; then it is said why."""
-        key = self.session.keymap.first_key
         if self.opened is not None and self.opened.read_only:
             self.say(self.opened.read_only)
         elif self.form.card.done:
             self.say(
-                f"This card is closed. {key(action('finish-card'))} opens it again; "
-                f"{key(action('again'))} begins a new one for the same job."
+                f"This card is closed. {self.key_of('finish-card')} opens it again; "
+                f"{self.key_of('again')} begins a new one for the same job."
             )
         else:
             return False
@@ -153,8 +156,9 @@ class CardScreen(Board):
     def do_go_on(self) -> None:
         """To the next line that wants something."""
         if not self.form.go_on():
-            closes = self.session.keymap.first_key(action("finish-card"))
-            self.say(f"That was the last line. {closes} closes the card; F9 leaves it as a draft.")
+            self.say(
+                f"That was the last line. {self.key_of('finish-card')} closes the card; {self.key_of('back')} leaves it as a draft."
+            )
 
     def do_card_down(self) -> None:
         """To the next line."""
@@ -223,31 +227,10 @@ class CardScreen(Board):
 
     def do_finish_card(self) -> None:
         """Close the card; or open a closed one again."""
-        card = self.form.card
         if self.opened is not None and self.opened.read_only:
             self.say(self.opened.read_only)
-        elif card.done:
-            self.form.take(self.form.book, reopened(card))
-            self.say("The card is open again; what was recorded is worked out afresh when you close it.")
         else:
-            self._finish()
-
-    def _finish(self) -> None:
-        try:
-            closed = finished(self.form.job, self.desk.today())
-        except NotFinished as why:
-            first, *others = why.problems
-            self.form.go_to(first.way)
-            more = f" {len(others)} more after it." if others else ""
-            self.say(f"It stays a draft, for this does not add up: {first.text}{more}")
-            return
-        before = self.form.card
-        # A new card is saved first, so that it has its id.
-        self.form.take(self.form.book, closed)
-        if not self.save():
-            self.form.take(self.form.book, before)
-            return
-        self.say(f"Card {self.form.card.id} is done, a record now. F7 shows its bench sheet.")
+            close_or_open(self)
 
     def do_sheet(self) -> None:
         """Show the bench sheet."""

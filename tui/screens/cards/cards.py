@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from tui.actions import action
 from tui.screens.board import Board
 from tui.view.card_list_page import CardListPage
 from tui.view.lines import Line
@@ -29,7 +30,10 @@ class CardsScreen(Board):
     def __init__(self, session: Session, desk: CardDesk) -> None:
         super().__init__(session)
         self.desk = desk
-        self.page = CardListPage(desk.rows)
+        self.page = CardListPage(desk.rows, self._key)
+
+    def _key(self, name: str) -> str:
+        return self.session.keymap.first_key(action(name))
 
     def on_mount(self) -> None:
         """Read the cards behind the screen; what was read before is shown meanwhile."""
@@ -145,7 +149,7 @@ class CardsScreen(Board):
         from tui.screens.cards.batch import BatchScreen
 
         if len(self.page.marked) < 2:
-            self.say("Mark the cards of the batch first, two or more, with Tab.")
+            self.say(f"Mark the cards of the batch first, two or more, with {self._key('mark')}.")
             return
         cards = self._loaded(list(self.page.marked))
         if cards:
@@ -153,7 +157,9 @@ class CardsScreen(Board):
 
     def _chosen(self) -> CardRow | None:
         if self.page.chosen is None:
-            self.say("There is no card here; Ctrl+U shows all, Ctrl+F begins a new one.")
+            self.say(
+                f"There is no card here; {self._key('clear-find')} shows all, {self._key('begin-card')} begins a new one."
+            )
         return self.page.chosen
 
     def _loaded(self, ids: list[str]) -> list[Card]:
