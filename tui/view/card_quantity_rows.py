@@ -43,7 +43,7 @@ def measured_on(family: str) -> tuple[str, ...]:
 def decided_on(family: str) -> tuple[str, ...]:
     """The quantities that every tool of a family is given, also where its entry does not say how much."""
     asked = {field.key for sheet in worksheets_of(family) for field in sheet.inputs}
-    return tuple(key for key in DECIDED if key in asked)
+    return tuple(key for key in DECIDED if key in asked or not family)
 
 
 def received_rows(job: Job, opened: Opened) -> list[Row]:
@@ -87,7 +87,10 @@ def wanted_rows(job: Job, opened: Opened) -> list[Row]:
     card = job.card
     called_for = {one.key for step in job.steps if step.in_use for one in step.answer.troubles if one.missing}
     offered = [key for key in decided_on(card.family) if not card.entry or key in called_for]
-    return [row for key in _known(opened.of("wanted"), offered, card.wanted) for row in _wanted(job, key)]
+    rows = [row for key in _known(opened.of("wanted"), offered, card.wanted) for row in _wanted(job, key)]
+    return rows or [
+        Row("wanted", "Nothing is wanted yet", hint="{more} lists what a tool can have.", heading=True)
+    ]
 
 
 def _wanted(job: Job, key: str) -> list[Row]:

@@ -101,7 +101,7 @@ class Opened:
         """Let the lines that there are stay where they are, also when they are emptied."""
         for row in rows:
             section, *keys = row.way.split(".")
-            if section in QUANTITY_SECTIONS:
+            if section in QUANTITY_SECTIONS and keys:
                 self.open(section, keys[0])
             elif section == "settings":
                 self.seen.add(keys[0])

@@ -1,0 +1,116 @@
+"""What a bench brings that does not add up: each gets its sentence under its line, and the card is kept as a draft."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from math import pi
+from typing import Any
+
+import pytest
+
+from library.cards.store import load
+
+AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
+
+BEGUN = ("bronze spi", "<ctrl+f>", "T-9", "<enter>", "M12", "<enter>", "4", "<ctrl+n>")
+"""A tap of four flutes, at what was received."""
+
+ACROSS_A_FLUTE = f"{pi * 12 / 4:.2f}"
+"""From edge to edge along the circle of 12 with four flutes; derived."""
+
+
+async def kept_as_a_draft(hands: Any, sentence: str, step: str) -> None:
+    """The sentence stands at the foot while the line is in hand, and under it afterwards; the card is saved all the same."""
+    shown = " ".join(hands.shown().split())
+    assert sentence in shown
+    assert f"{step}!" in shown
+    assert (
+        sentence in " ".join((await hands.press("<down>")).replace("│", " ").split()) or "…" in hands.shown()
+    )
+    assert "stays a draft" in await hands.press("<ctrl+f>")
+    await hands.press("<f2>")
+    card = hands.app.screen.form.card
+    assert not load(hands.shop, card.id).card.done
+
+
+@pytest.mark.parametrize(
+    ("way", "typed", "sentence"),
+    [
+        ("received.drop", "0.2, 0.2, 0.2, 0.2", "has no unit"),
+        ("received.drop", "0.2, 0.2, , 0.2 mm", "flute 3 of 4 has no reading"),
+        ("received.drop", "0,2 mm", "write the decimal with a point: 0.2 mm"),
+        ("received.land_width", "9.5 mm", "does not fit"),
+        ("received.diameter", "12 furlongs", "unit that is not known"),
+        ("wanted.relief_angle", "80 deg", "it can be from"),
+        ("after.drop.tolerance", "-0.02 mm", "goes only below"),
+        ("minutes", "a while", "is no time spent"),
+        ("tool.flutes", "four", "is no number of flutes"),
+    ],
+)
+async def test_each_slip_gets_its_sentence(
+    at_the_yard: AtTheYard, way: str, typed: str, sentence: str
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.press(*BEGUN)
+        form = hands.app.screen.form
+        form.go_to("received.diameter")
+        await hands.press("12 mm")
+        form.go_to(way)
+        await hands.press("<ctrl+u>", typed)
+        await kept_as_a_draft(hands, sentence, form_step(way))
+
+
+def form_step(way: str) -> str:
+    return {"received": "Received", "wanted": "Wanted", "after": "After", "tool": "Tool"}.get(
+        way.split(".", maxsplit=1)[0], "End"
+    )
+
+
+async def test_a_land_wider_than_the_way_from_edge_to_edge_names_that_way(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.press(*BEGUN)
+        hands.app.screen.form.go_to("received.diameter")
+        await hands.press("12 mm", "<down>", "9.5 mm")
+        assert f"stand {ACROSS_A_FLUTE} mm apart" in " ".join(hands.shown().split())
+
+
+async def test_an_angle_beyond_what_the_machine_can_tilt_is_a_stop(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.press(*BEGUN, "<f6>", "helix angle", "<enter>", "75 deg")
+        hands.app.screen.form.go_to("settings.wheel-tilt")
+        shown = " ".join((await hands.press("<f6>")).replace("│", " ").split())
+        # tan(tilt) = tan(6.5 deg) tan(75 deg) is a tilt of 23 degrees; the head of the yard's grinder goes to 15.
+        assert "STOP" in shown
+        assert "goes only to 15.00 deg" in shown
+        assert "stays a draft" in await hands.press("<ctrl+f>")
+
+
+async def test_a_tool_that_is_now_under_size_is_told_until_the_result_says_what_becomes_of_it(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.press(*BEGUN)
+        form = hands.app.screen.form
+        form.go_to("settings.size-loss.stock_per_sharpening")
+        await hands.press(".3", "<enter>", "11.85")
+        form.go_to("after.diameter")
+        shown = await hands.press("11.8 mm")
+        assert "The tool is now under size: 11.8 mm" in shown
+        assert "stays a draft" in await hands.press("<ctrl+f>")
+        form.go_to("result")
+        await hands.press("scrapped")
+        assert "is done" in await hands.press("<ctrl+f>")
+
+
+async def test_a_wheel_that_must_not_run_so_fast_is_a_stop(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.press(*BEGUN)
+        form = hands.app.screen.form
+        form.go_to("wheel")
+        await hands.press("w")
+        form.go_to("settings.wheel-speed.rotational_speed")
+        shown = await hands.press("<left>")
+        assert "5600 rpm" in shown
+        assert "STOP" in shown
+        assert "stays a draft" in await hands.press("<ctrl+f>")
