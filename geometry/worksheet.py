@@ -35,6 +35,7 @@ class Field:
         many: true when several values may be given, such as the diameters of a step drill.
         fill_from: other quantities of an entry that may fill this input, tried in this order after
             the input's own key: a drill's lip relief is the relief angle of its lip.
+        measured: true for what is read off the tool in hand, which no entry may fill.
     """
 
     key: str
@@ -44,6 +45,7 @@ class Field:
     when: tuple[str, ...] = ()
     many: bool = False
     fill_from: tuple[str, ...] = ()
+    measured: bool = False
 
 
 class Inputs:

@@ -107,11 +107,11 @@ WORKSHEET = Worksheet(
     inputs=(
         Field("diameter"),
         Field("drop"),
-        Field("land_width"),
+        Field("land_width", measured=True),
         Field("land_measured_as", default="arc"),
         Field("second_drop", optional=True),
         Field("second_land_width", optional=True),
-        Field("relief_style", optional=True),
+        Field("relief_style", optional=True, measured=True),
     ),
     outputs=(
         "relief_angle",

@@ -122,7 +122,7 @@ def entry_inputs(sheet: Worksheet, entry: Entry, taken: Mapping[str, Filled]) ->
     groups = {field.one_of for field in sheet.inputs if field.one_of and field.key in taken}
     diameter = taken.get("diameter")
     for field in sorted(sheet.inputs, key=lambda one: one.key != "diameter"):
-        if field.key in taken or field.one_of in groups - {""}:
+        if field.measured or field.key in taken or field.one_of in groups - {""}:
             continue
         value = _recommended(entry, field)
         if value is None:

@@ -197,3 +197,10 @@ def test_a_stop_within_the_plus_or_minus_is_told_first() -> None:
     closer = answer(DROP, typed | {"land_width": "1.6 mm +/- 0.05"})
     assert closer.result is not None
     assert all("Within your +/-" not in str(check.sentence) for check in closer.result.checks)
+
+
+def test_what_is_read_off_the_tool_is_not_filled_from_the_entry() -> None:
+    found = answer(worksheet("relief-from-reading"), {"drop": "0.28 mm"}, entry=ENTRY)
+    assert "land_width" not in found.inputs
+    assert "relief_style" not in found.inputs
+    assert [trouble.key for trouble in found.troubles] == ["land_width"]
