@@ -49,12 +49,12 @@ def run(options: argparse.Namespace) -> int:
         return 0
     heading = ("", "", *options.ids)
     rows = [
-        ("=" if one.same else "", quantity(one.key).title, *(span(v) if v else "-" for v in one.values))
+        ("=" if one.same else "*", quantity(one.key).title, *(span(v) if v else "-" for v in one.values))
         for one in lines
     ]
     printing.table([heading, *rows], indent="")
     printing.line()
     printing.line(
-        "= where all say the same; '-' where an entry says nothing. 'heelclear show ID' gives the sources."
+        "= where all say the same, * where they differ, - where an entry says nothing. 'heelclear show ID' gives the sources."
     )
     return 0

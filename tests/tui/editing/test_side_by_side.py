@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -11,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from library.book.model import Book, Citation, Entry, Family, Measure, Value
+from tui.main import main
 from tui.view.compare_page import columns, compared_lines, heading
 from tui.view.lines import text_of, width_of
 
@@ -146,3 +148,15 @@ async def test_what_is_compared_follows_the_book(
         await hands.pilot.pause(0.3)
         await hands.settle()
         assert hands.app.screen.WHERE == "book"
+
+
+def test_the_plain_command_marks_what_differs_with_the_same_signs(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["--library", str(shop), "compare", "bronze-tap", "brass-tap"]) == 0
+    lines = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
+    assert "* Relief angle 4 deg 3 deg" in lines
+    assert main(["--library", str(shop), "compare", "bronze-tap", "bronze-tap"]) == 0
+    assert "= Relief angle 4 deg 4 deg" in [
+        " ".join(line.split()) for line in capsys.readouterr().out.splitlines()
+    ]
