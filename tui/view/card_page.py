@@ -95,19 +95,18 @@ class CardPage:
         foot = 2 if height >= 16 else 1
         room = max(height - 2 - foot, 1)
         follows = self._follows(parts.answer)
-        under = min(len(follows), room // 3) if not parts.beside else 0
-        body = self._lines(parts, room - under - (1 if under else 0))
+        lines, first, last = self._lines(parts)
         if parts.beside:
             self._reach(len(follows), room)
-            body = beside(filled(body, room), filled(follows[self.answers.top :], room), parts.lines, GAP)
+            seen = self._seen(lines, first, last, room)
+            body = beside(seen, filled(follows[self.answers.top :], room), parts.lines, GAP)
         else:
+            # Under the lines there is a third of the room for what follows, or as much as they leave.
+            under = min(len(follows), max(room // 3, room - len(lines) - 1))
             self._reach(len(follows), max(under, 1))
-            seen = follows[self.answers.top : self.answers.top + under]
-            body = [
-                *filled(body, room - under - (1 if under else 0)),
-                *([rule(width)] if under else []),
-                *seen,
-            ]
+            seen = self._seen(lines, first, last, room - under - 1 if under else room)
+            shown = follows[self.answers.top : self.answers.top + under]
+            body = [*seen, *([rule(width)] if under else []), *shown]
         return [self._steps(width), *filled(body, room), self._edge(width), *self._hint(width, foot)]
 
     def page(self, pages: int) -> None:
@@ -132,8 +131,8 @@ class CardPage:
             pieces.append(Piece("]" if here else " ", "strong"))
         return padded(tuple(one for one in pieces if one.text), width)
 
-    def _lines(self, parts: Columns, room: int) -> list[Line]:
-        """The lines of the step, as many as are in sight, the one in hand among them."""
+    def _lines(self, parts: Columns) -> tuple[list[Line], int, int]:
+        """The lines of the step, and the first and the last of those that belong to the one in hand."""
         lines: list[Line] = []
         first = last = 0
         for row in self.form.rows:
@@ -141,6 +140,10 @@ class CardPage:
             if row.way == self.form.row.way:
                 first, last = len(lines), len(lines) + len(drawn) - 1
             lines += drawn
+        return lines, first, last
+
+    def _seen(self, lines: list[Line], first: int, last: int, room: int) -> list[Line]:
+        """As many lines as there is room for, those in hand among them."""
         self.view.resize(len(lines), room)
         self.view.choose(last)
         self.view.choose(first)
