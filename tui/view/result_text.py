@@ -5,6 +5,7 @@ from __future__ import annotations
 from geometry.quantities import quantity
 from library.book.model import Book
 from library.units.system import Display
+from library.workings.fill import shown
 from library.workings.report import cited
 from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines
 from tui.view.form import Form
@@ -27,7 +28,9 @@ def result_text(form: Form, book: Book | None, display: Display) -> str:
     for field in answer.fields:
         value = answer.inputs.get(field.key)
         if value is not None:
-            lines.append(line(f"{quantity(field.key).title:<32}{value.text:<20}{_ORIGINS[value.origin]}"))
+            said = shown(field.key, value.value, display)
+            whence = _ORIGINS[value.origin] + (f": {value.text}" if value.text != said else "")
+            lines.append(line(f"{quantity(field.key).title:<32}{said:<20}{whence}"))
     parts = (
         output_lines(answer, answer.result, display, 52),
         station_lines(answer.result, display, WIDTH),

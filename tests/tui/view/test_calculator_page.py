@@ -13,6 +13,7 @@ from library.workings.answer import answer
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import Form
 from tui.view.lines import text_of, width_of
+from tui.view.result_text import result_text
 from tui.view.text_line import TextLine
 
 
@@ -140,3 +141,11 @@ def test_each_value_says_in_a_word_who_gave_it(book: Book) -> None:
 def test_what_is_still_needed_is_asked_for_with_its_alternatives(book: Book) -> None:
     drawn = " ".join(text_of(line)[49:] for line in page(book, "wheel-speed").draw(METRIC, 80, 40))
     assert "rotational speed or surface speed" in " ".join(drawn.split())
+
+
+def test_an_answer_that_is_kept_has_every_input_with_its_unit_and_as_it_was_typed(book: Book) -> None:
+    made = page(book, "relief-drop", diameter="12", relief_angle="8", land_width="1/8 in +/- 0.002")
+    text = result_text(made.form, book, METRIC).splitlines()
+    assert f"{'Diameter':<32}{'12.000 mm':<20}typed: 12" in text
+    assert f"{'Land width':<32}{'3.175 mm':<20}typed: 1/8 in +/- 0.002" in text
+    assert f"{'Relief style':<32}{'progressive':<20}default" in text
