@@ -17,10 +17,11 @@ from pathlib import Path
 from typing import Literal
 
 from library.book.fetching import Signature
+from library.book.kept import Kept, mark_of, open_plainly
 from library.book.model import Finding, Layer, Place
 from library.book.rows import FIELDS, Row, Rows, locations_of
 
-FORMAT = 1
+FORMAT = 2
 
 
 @dataclass(frozen=True)
@@ -93,10 +94,18 @@ def code_stamp() -> int:
     return stamp
 
 
-def load_index(file: Path) -> Index | None:
-    """The index kept in a file; nothing when there is none that can be used."""
+def load_index(file: Path, *, at_once: bool = False) -> Index | None:
+    """The index kept in a file; nothing when there is none that can be used.
+
+    Args:
+        file: its path.
+        at_once: whether the rows stay in the file until somebody looks at them. They are then not checked
+            for being what was written, and are for a first look only.
+    """
     with suppress(OSError, ValueError, TypeError, KeyError, IndexError, RecursionError, OverflowError):
-        first, (lines, ends, searches) = _take(file, 3)
+        first, ends, lines, searches = _take(file, 4, asleep=2 if at_once else 0)
+        if not isinstance(first, bytes) or not isinstance(ends, bytes):
+            raise TypeError("these are always read")
         head = json.loads(first)
         if head["stamp"] != code_stamp():
             return None
@@ -113,20 +122,20 @@ def load_index(file: Path) -> Index | None:
 
 def save_index(index: Index, file: Path) -> None:
     """Keep an index in a file; where that cannot be done, nothing happens."""
-    parts = index.entries.parts()
+    lines, ends, searches = index.entries.parts()
     head = {
         "stamp": code_stamp(),
         "notes": [_plain_note(note) for note in index.notes],
         "others": index.others,
         "findings": [_plain_finding(finding) for finding in index.findings],
     }
-    _put(file, [json.dumps(head).encode(), *parts])
+    _put(file, [json.dumps(head).encode(), ends, lines, searches])
 
 
 def load_reads(file: Path) -> dict[Path, tuple[FileRead, int]]:
     """What each file gave when it was read last, and the context it was read in."""
     with suppress(OSError, ValueError, TypeError, KeyError, IndexError, RecursionError, OverflowError):
-        head = json.loads(_take(file, 0)[0])
+        head = json.loads(bytes(_take(file, 1)[0]))
         if head["stamp"] == code_stamp():
             reads = (
                 FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_finding, findings)))
@@ -149,31 +158,31 @@ def save_reads(reads: Iterable[FileRead], context: int, file: Path) -> None:
     _put(file, [json.dumps(head).encode()])
 
 
-def _take(file: Path, more: int) -> tuple[bytes, list[bytes]]:
-    """The first part of a cache file, and as many more as are wanted; raises ``ValueError`` for a spoilt one."""
-    handle = os.open(file, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0))
-    with open(handle, "rb") as stream:
+def _take(file: Path, count: int, asleep: int = 0) -> list[bytes | Kept]:
+    """The parts of a cache file, the last of them left asleep; raises ``ValueError`` for a spoilt one."""
+    with open_plainly(file) as stream:
         beginning = stream.readline(200)
-        sizes = [int(word) for word in beginning.split()[2:]]
-        if (
-            len(sizes) != more + 1
-            or min(sizes) < 0
-            or sum(sizes) != os.fstat(handle).st_size - len(beginning)
-        ):
+        checks = [tuple(map(int, word.split(b":"))) for word in beginning.split()[1:]]
+        status = os.fstat(stream.fileno())
+        sizes = [size for _, size in checks]
+        if len(sizes) != count or min(sizes) < 0 or sum(sizes) != status.st_size - len(beginning):
             raise ValueError("not as long as it was")
-        parts = [stream.read(size) for size in sizes]
-    if beginning != _beginning(parts):
-        raise ValueError("not what was written")
-    return parts[0], parts[1:]
+        parts: list[bytes | Kept] = []
+        for check, size in checks[: count - asleep]:
+            part = stream.read(size)
+            if zlib.crc32(part) != check:
+                raise ValueError("not what was written")
+            parts.append(part)
+        start = stream.tell()
+        for size in sizes[count - asleep :]:
+            parts.append(Kept(file, mark_of(status), start, size))
+            start += size
+    return parts
 
 
 def _beginning(parts: Iterable[bytes]) -> bytes:
-    """The first line of a cache file, by which a spoilt one is known: a check of all, and the length of each part."""
-    check, sizes = 0, []
-    for part in parts:
-        check = zlib.crc32(part, check)
-        sizes.append(b"%d" % len(part))
-    return b"heelclear %08x %s\n" % (check, b" ".join(sizes))
+    """The first line of a cache file, by which a spoilt one is known: a check and the length of each part."""
+    return b"heelclear " + b" ".join(b"%d:%d" % (zlib.crc32(part), len(part)) for part in parts) + b"\n"
 
 
 def _put(file: Path, parts: Sequence[bytes]) -> None:

@@ -13,6 +13,7 @@ from itertools import accumulate
 from typing import NamedTuple, overload
 
 from library.book.harmless import harmless
+from library.book.kept import Kept
 
 
 class Location(NamedTuple):
@@ -73,7 +74,9 @@ class Rows(Sequence[Row]):
         fresh: whether they are known to be what the files hold now.
     """
 
-    def __init__(self, lines: bytes, ends: array[int], searches: bytes, *, fresh: bool = True) -> None:
+    def __init__(
+        self, lines: bytes | Kept, ends: array[int], searches: bytes | Kept, *, fresh: bool = True
+    ) -> None:
         self._lines = lines
         self._ends = ends
         self._searches = searches
@@ -92,7 +95,7 @@ class Rows(Sequence[Row]):
 
     def parts(self) -> tuple[bytes, bytes, bytes]:
         """What is kept, for a file: the lines, where each ends, and what a search looks at."""
-        return self._lines, self._ends.tobytes(), self._searches
+        return bytes(self._lines), self._ends.tobytes(), bytes(self._searches)
 
     def __len__(self) -> int:
         return len(self._ends)
@@ -118,27 +121,29 @@ class Rows(Sequence[Row]):
 
     def find(self, name: str) -> Row | None:
         """The row with an id, or nothing."""
+        lines = bytes(self._lines)
         wanted = f"entry\t{name}\t".encode("utf-8", "replace")
-        at = 0 if self._lines.startswith(wanted) else self._lines.find(b"\n" + wanted) + 1
-        if at == 0 and not self._lines.startswith(wanted):
+        at = 0 if lines.startswith(wanted) else lines.find(b"\n" + wanted) + 1
+        if at == 0 and not lines.startswith(wanted):
             return None
-        return self._row(self._lines[at : self._lines.find(b"\n", at)])
+        return self._row(lines[at : lines.find(b"\n", at)])
 
     def ids(self) -> list[str]:
         """Every id, in the order of the list."""
-        return [line.split(b"\t", 2)[1].decode("utf-8", "replace") for line in self._lines.splitlines()]
+        return [
+            line.split(b"\t", 2)[1].decode("utf-8", "replace") for line in bytes(self._lines).splitlines()
+        ]
 
     @cached_property
     def searches(self) -> list[str]:
         """What a search looks at in each row, casefolded."""
-        return (
-            harmless(self._searches.decode("utf-8", "replace"), lines=True).split("\n") if len(self) else []
-        )
+        found = harmless(bytes(self._searches).decode("utf-8", "replace"), lines=True).split("\n")
+        return found if len(found) == len(self) else [""] * len(self)
 
     @cached_property
     def _spans(self) -> list[bytes]:
         """What each row says of its values, with a blank before each of them."""
-        lines = (line.split(b"\t", _SPANS + 1) for line in self._lines.splitlines())
+        lines = (line.split(b"\t", _SPANS + 1) for line in bytes(self._lines).splitlines())
         return [b" " + fields[_SPANS] if len(fields) > _SPANS else b"" for fields in lines]
 
     def values_of(self, key: str) -> Mapping[int, str]:

@@ -156,7 +156,7 @@ def test_another_version_of_the_program_does_not_trust_the_cache(
     shop: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     open_book(shop)
-    monkeypatch.setattr(index, "FORMAT", 2)
+    monkeypatch.setattr(index, "FORMAT", index.FORMAT + 1)
     names = files_read(monkeypatch)
     open_book(shop)
     assert {"a.toml", "b.toml", "c.toml"} <= set(names)
@@ -165,7 +165,7 @@ def test_another_version_of_the_program_does_not_trust_the_cache(
 def parts_of(file: Path) -> list[bytes]:
     beginning, rest = file.read_bytes().split(b"\n", 1)
     parts = []
-    for size in map(int, beginning.split()[2:]):
+    for size in (int(word.split(b":")[1]) for word in beginning.split()[1:]):
         parts.append(rest[:size])
         rest = rest[size:]
     return parts
@@ -173,9 +173,8 @@ def parts_of(file: Path) -> list[bytes]:
 
 def poison(file: Path, parts: list[bytes]) -> None:
     """Write a cache file whose first line fits what follows."""
-    sizes = " ".join(str(len(part)) for part in parts)
-    check = zlib.crc32(b"".join(parts))
-    file.write_bytes(f"heelclear {check:08x} {sizes}\n".encode() + b"".join(parts))
+    words = " ".join(f"{zlib.crc32(part)}:{len(part)}" for part in parts)
+    file.write_bytes(f"heelclear {words}\n".encode() + b"".join(parts))
 
 
 def the_index() -> Path:
@@ -202,11 +201,13 @@ def test_a_poisoned_cache_is_not_used(change: dict[str, object], shop: Path) -> 
     assert content(open_book(shop)) == before
 
 
-@pytest.mark.parametrize("sizes", ["1 2", "-5 1 1 1", f"{10**30} 0 0 0", "many", "", "0 0 0 0 0"])
+@pytest.mark.parametrize(
+    "sizes", ["1 2", "0:-5 0:1 0:1 0:1", f"0:{10**30} 0:0 0:0 0:0", "many", "", "0:0 " * 5]
+)
 def test_a_cache_with_wrong_lengths_is_not_used(sizes: str, shop: Path) -> None:
     before = content(open_book(shop))
     rest = the_index().read_bytes().split(b"\n", 1)[1]
-    the_index().write_bytes(f"heelclear 00000000 {sizes}\n".encode() + rest)
+    the_index().write_bytes(f"heelclear {sizes}\n".encode() + rest)
     assert content(open_book(shop)) == before
 
 
@@ -251,6 +252,44 @@ def test_a_deeply_nested_cache_is_not_used(shop: Path) -> None:
     for file in cache_files():
         poison(file, [b"[" * 1_000_000, *parts_of(file)[1:]])
     assert content(open_book(shop)) == before
+
+
+def test_the_list_at_once_is_the_list_of_the_book(shop: Path) -> None:
+    book = open_book(shop)
+    rows = quick_rows(shop)
+    assert rows.fresh
+    assert [row._replace(search="") for row in rows] == list(book.rows)
+    assert rows.matching("tap b1") == [number for number, row in enumerate(rows) if row.id == "b1"]
+    assert rows.ids() == [row.id for row in book.rows]
+
+
+def test_the_list_at_once_reads_no_more_of_the_cache_than_is_shown(shop: Path) -> None:
+    open_book(shop)
+    rows = quick_rows(shop)
+    (shown, *_), count = rows[:1], len(rows)
+    file = the_index()
+    raw = file.read_bytes()
+    file.unlink()
+    file.write_bytes(raw.replace(b"Tap", b"Tip"))
+    assert len(rows) == count
+    assert rows[0].id == ""
+    assert shown.id != ""
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_the_list_at_once_of_a_spoilt_cache_is_no_crash(seed: int, shop: Path) -> None:
+    open_book(shop)
+    file = the_index()
+    raw = bytearray(file.read_bytes())
+    chance = random.Random(seed)
+    for _ in range(50):
+        raw[chance.randrange(len(raw) // 2, len(raw))] = chance.randrange(256)
+    file.write_bytes(raw)
+    rows = quick_rows(shop)
+    file.write_bytes(raw[: len(raw) // 2] if seed % 2 else b"")
+    assert len(list(rows)) == len(rows)
+    assert isinstance(rows.matching("tap"), list)
+    assert rows.find("a1") is None
 
 
 def test_a_cache_that_cannot_be_written_is_done_without(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
