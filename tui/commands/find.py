@@ -40,11 +40,11 @@ def run(options: argparse.Namespace) -> int:
         printing.error("'heelclear glossary' lists the quantities.")
         return 2
     rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
-    found = [entry for number in fitting(rows, query) if (entry := book.entries.get(rows[number].id))]
+    found = [rows[number] for number in fitting(rows, query)]
     if options.json:
-        printing.data([summary(entry) for entry in found])
+        printing.data([summary(row) for row in found])
     elif found:
-        printing.table([(entry.id, entry.title, material_title(book, entry)) for entry in found], indent="")
+        printing.table([(row.id, row.title, material_title(book, row)) for row in found], indent="")
     else:
         printing.line("Nothing in the book fits that. Try fewer words, or 'heelclear list'.")
     return 0 if found else 1
