@@ -54,6 +54,9 @@ class Row(NamedTuple):
 
 
 FIELDS = len(Row._fields)
+
+FEW = 100
+"""Rows found by their ids without keeping a table of the places of all ids."""
 _SPANS = Row._fields.index("spans")
 
 
@@ -81,6 +84,7 @@ class Rows(Sequence[Row]):
         self._ends = ends
         self._searches = searches
         self._values: dict[str, dict[int, str]] = {}
+        self._sought = 0
         self.fresh = fresh
 
     @classmethod
@@ -121,12 +125,23 @@ class Rows(Sequence[Row]):
 
     def find(self, name: str) -> Row | None:
         """The row with an id, or nothing."""
+        self._sought += 1
+        if self._sought > FEW:
+            number = self._places.get(name)
+            return None if number is None else self[number]
         lines = bytes(self._lines)
         wanted = f"entry\t{name}\t".encode("utf-8", "replace")
         at = 0 if lines.startswith(wanted) else lines.find(b"\n" + wanted) + 1
         if at == 0 and not lines.startswith(wanted):
             return None
         return self._row(lines[at : lines.find(b"\n", at)])
+
+    @cached_property
+    def _places(self) -> dict[str, int]:
+        places: dict[str, int] = {}
+        for number, name in enumerate(self.ids()):
+            places.setdefault(name, number)
+        return places
 
     def ids(self) -> list[str]:
         """Every id, in the order of the list."""

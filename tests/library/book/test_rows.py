@@ -10,6 +10,7 @@ import pytest
 
 from library.book import gathering
 from library.book.opening import open_book, quick_rows
+from library.book.rows import FEW, Rows
 from library.book.spans import spans_read
 
 ENTRY = """
@@ -124,3 +125,13 @@ def test_a_warm_start_loads_neither_parser_nor_units(shop: Path) -> None:
     open_book(shop)
     run = subprocess.run([sys.executable, "-c", WARM, str(shop)], capture_output=True, text=True, check=False)
     assert run.stdout == "[]\n", run.stderr
+
+
+def test_a_row_is_found_by_its_id_however_often_it_was_asked_for(shop: Path) -> None:
+    rows = open_book(shop).rows
+    assert isinstance(rows, Rows)
+    first = [rows.find(name) for name in ("a1", "c2", "no-such", "a")]
+    for _ in range(FEW):
+        rows.find("b1")
+    assert [rows.find(name) for name in ("a1", "c2", "no-such", "a")] == first
+    assert [row.id if row else None for row in first] == ["a1", "c2", None, None]
