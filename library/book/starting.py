@@ -98,8 +98,22 @@ def new_book(folder: Path) -> list[Path]:
 
 def _write(path: Path, text: str) -> bool:
     try:
-        with path.open("x", encoding="utf-8", newline="\n") as file:
-            file.write(text)
+        write_anew(path, text.encode())
     except FileExistsError:
         return False
     return True
+
+
+def write_anew(path: Path, raw: bytes) -> None:
+    """Write a file that is not there yet; where that fails half way, as on a full disk, nothing of it stays.
+
+    Raises:
+        OSError: when it is there, or cannot be written.
+    """
+    with path.open("xb") as file:
+        try:
+            file.write(raw)
+            file.flush()
+        except OSError:
+            path.unlink(missing_ok=True)
+            raise

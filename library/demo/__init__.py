@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from library.book.harmless import harmless
-from library.book.starting import NotStarted
+from library.book.starting import NotStarted, write_anew
 
 BOOK = Path(__file__).parent / "ferry-yard"
 """The invented book as it came with the program; it is copied, never opened for writing."""
@@ -37,6 +37,5 @@ def lay_out(folder: Path) -> list[Path]:
 
 def _copy(file: Path, target: Path) -> Path:
     target.parent.mkdir(parents=True, exist_ok=True)
-    with target.open("xb") as new:
-        new.write(file.read_bytes())
+    write_anew(target, file.read_bytes())
     return target

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import resource
 import tomllib
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from library.book.opening import open_book
 from library.book.starting import NotStarted, new_book
+from library.demo import lay_out
 
 
 def test_a_new_book_is_clean_and_says_nothing_yet(tmp_path: Path) -> None:
@@ -60,3 +63,16 @@ def test_a_file_in_the_way_is_told_of(tmp_path: Path) -> None:
         new_book(tmp_path / "book")
     with pytest.raises(NotStarted, match="could not be begun: Not a directory"):
         new_book(tmp_path / "book" / "deeper")
+
+
+@pytest.mark.parametrize("begin", [new_book, lay_out])
+def test_a_full_disk_leaves_no_half_written_file(begin: Callable[[Path], list[Path]], tmp_path: Path) -> None:
+    before = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (50, before[1]))
+    try:
+        with pytest.raises(NotStarted, match="Name another folder"):
+            begin(tmp_path / "book")
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, before)
+    assert [path for path in tmp_path.rglob("*") if path.is_file()] == []
+    assert begin(tmp_path / "book")
