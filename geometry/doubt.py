@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
+from geometry.calculation import Calculation, Check, Given
 from geometry.running import Refusal, run
 from geometry.sentences import Sentence
-from geometry.worksheet import Check, Given, Worksheet
 
 MOST_INPUTS = 5
 """Inputs of which every corner is tried, 32 of them; of more inputs only the corners where all move alike."""
@@ -18,15 +18,15 @@ MOST_INPUTS = 5
 _TEMPLATE = "Within your +/- this may be so: {} Measure closer, or leave the +/- as room beyond that."
 
 
-def doubt(sheet: Worksheet, values: Mapping[str, Given], half_widths: Mapping[str, float]) -> Check | None:
+def doubt(sheet: Calculation, values: Mapping[str, Given], half_widths: Mapping[str, float]) -> Check | None:
     """The stop that waits at the ends of the plus or minus, where the values as given have none.
 
     Derived: every input is put to both ends of its plus or minus, in all combinations; what is worst in between
     lies at one of them for an answer that only grows or only falls with each input. Several values of one input
-    move together. Corners at which the worksheet does not answer are passed over.
+    move together. Corners at which the calculation does not answer are passed over.
 
     Args:
-        sheet: the worksheet.
+        sheet: the calculation.
         values: its inputs, as for ``run``.
         half_widths: the plus or minus of each input, in the unit of the input, from zero.
 
@@ -35,14 +35,14 @@ def doubt(sheet: Worksheet, values: Mapping[str, Given], half_widths: Mapping[st
         corner, or where the values as given are stopped already.
 
     Raises:
-        Refusal: when the worksheet cannot answer for the values themselves.
+        Refusal: when the calculation cannot answer for the values themselves.
 
     Example:
-        >>> from geometry.worksheets import worksheet
-        >>> near = {"diameter": 12.0, "relief_angle": 0.1396, "land_width": 1.65, "relief_style": "flat"}
-        >>> print(doubt(worksheet("relief-drop"), near, {"land_width": 0.01}))
+        >>> from geometry.calculations import calculation
+        >>> near = {"diameter": 12.0, "relief_angle": 0.1396, "land_width": 1.65, "relief_form": "flat"}
+        >>> print(doubt(calculation("relief-drop"), near, {"land_width": 0.01}))
         None
-        >>> doubt(worksheet("relief-drop"), near, {"land_width": 0.1}).state
+        >>> doubt(calculation("relief-drop"), near, {"land_width": 0.1}).state
         'watch'
     """
     widths = {key: width for key, width in half_widths.items() if width > 0}

@@ -1,4 +1,4 @@
-"""What a worksheet wants drawn: plain curves, not pictures.
+"""What a calculation wants drawn: plain curves, not pictures.
 
 The profile behind an edge is drawn as its drop below the circle against the angle behind the edge;
 the one who draws chooses the exaggeration and says so.
@@ -18,7 +18,7 @@ class Curve:
     """One profile behind the edge.
 
     Attributes:
-        name: what it is, such as ``progressive``.
+        name: what it is, such as ``eccentric``.
         points: pairs of the angle behind the edge (rad) and the drop below the circle (mm).
         corners: the angles behind the edge (rad) at which one facet meets the next.
     """
@@ -58,7 +58,7 @@ def curve(
         corners: where one facet meets the next, in radians behind the edge.
 
     Example:
-        >>> curve("progressive", 0.5, lambda angle: 2 * angle).points[-1]
+        >>> curve("eccentric", 0.5, lambda angle: 2 * angle).points[-1]
         (0.5, 1.0)
     """
     steps = [land_angle * (i / SAMPLES) for i in range(SAMPLES + 1)]

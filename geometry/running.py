@@ -1,6 +1,6 @@
-"""Run a worksheet: see that everything it needs is there and makes sense, then compute.
+"""Run a calculation: see that everything it needs is there and makes sense, then compute.
 
-All problems are found at once, each as a sentence about one quantity, so that a person mends them in one go.
+All problems are found at once, each as a sentence about one quantity, so that a person fixes them in one go.
 """
 
 from __future__ import annotations
@@ -9,15 +9,15 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from geometry.calculation import Calculation, Field, Given, Inputs, Result
 from geometry.checking import GeometryError, NotGiven
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence
-from geometry.worksheet import Field, Given, Inputs, Result, Worksheet
 
 
 @dataclass(frozen=True)
 class Problem:
-    """Something that keeps a worksheet from answering.
+    """Something that keeps a calculation from answering.
 
     Attributes:
         key: the quantity to give or to change.
@@ -31,19 +31,19 @@ class Problem:
 
 
 class Refusal(ValueError):
-    """A worksheet cannot answer; ``problems`` says why, every reason at once."""
+    """A calculation cannot answer; ``problems`` says why, every reason at once."""
 
     def __init__(self, problems: tuple[Problem, ...]) -> None:
         self.problems = problems
         super().__init__(" ".join(str(problem.sentence) for problem in problems))
 
 
-def with_defaults(sheet: Worksheet, given: Mapping[str, Given]) -> dict[str, Given]:
-    """The values given, and the worksheet's defaults for what was not.
+def with_defaults(sheet: Calculation, given: Mapping[str, Given]) -> dict[str, Given]:
+    """The values given, and the calculation's defaults for what was not.
 
     Example:
-        >>> from geometry.worksheets import worksheet
-        >>> with_defaults(worksheet("tap-axial-relief"), {"pitch": 1.5})["hand"]
+        >>> from geometry.calculations import calculation
+        >>> with_defaults(calculation("lead-over-land"), {"pitch": 1.5})["hand"]
         'right'
     """
     filled: dict[str, Given] = {f.key: f.default for f in sheet.inputs if f.default is not None}
@@ -53,18 +53,18 @@ def with_defaults(sheet: Worksheet, given: Mapping[str, Given]) -> dict[str, Giv
     return filled | dict(given)
 
 
-def asked_for(sheet: Worksheet, values: Mapping[str, Given]) -> tuple[Field, ...]:
+def asked_for(sheet: Calculation, values: Mapping[str, Given]) -> tuple[Field, ...]:
     """The inputs that matter for these values: those whose ``when`` is met."""
     return tuple(
         field for field in sheet.inputs if not field.when or values.get(field.when[0]) in field.when[1:]
     )
 
 
-def run(sheet: Worksheet, given: Mapping[str, Given]) -> Result:
-    """Compute a worksheet.
+def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
+    """Compute a calculation.
 
     Args:
-        sheet: the worksheet.
+        sheet: the calculation.
         given: values by quantity key, in mm, radians, mm/s, rad/s, counts or words.
 
     Returns:
@@ -74,9 +74,9 @@ def run(sheet: Worksheet, given: Mapping[str, Given]) -> Result:
         Refusal: when something is missing, unknown, out of range, or no such tool can exist.
 
     Example:
-        >>> from geometry.worksheets import worksheet
+        >>> from geometry.calculations import calculation
         >>> values = {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2}
-        >>> round(run(worksheet("tap-axial-relief"), values).outputs["axial_travel"], 5)
+        >>> round(run(calculation("lead-over-land"), values).outputs["lead_over_land"], 5)
         0.14854
     """
     values = with_defaults(sheet, given)
@@ -92,15 +92,15 @@ def run(sheet: Worksheet, given: Mapping[str, Given]) -> Result:
         raise Refusal((Problem(error.key, error.sentence, missing),)) from error
 
 
-def _alternatives(sheet: Worksheet, field: Field) -> list[Field]:
+def _alternatives(sheet: Calculation, field: Field) -> list[Field]:
     return [f for f in sheet.inputs if field.one_of and f.one_of == field.one_of]
 
 
-def _unknown(sheet: Worksheet, given: Mapping[str, Given]) -> Iterator[Problem]:
+def _unknown(sheet: Calculation, given: Mapping[str, Given]) -> Iterator[Problem]:
     for key in given:
         if sheet.field(key) is None:
             accepted = ", ".join(field.key for field in sheet.inputs)
-            yield Problem(key, Sentence("This worksheet does not ask for {key}; it takes {accepted}.",
+            yield Problem(key, Sentence("This calculation does not ask for {key}; it takes {accepted}.",
                                         {"key": key, "accepted": accepted}))  # fmt: skip
 
 

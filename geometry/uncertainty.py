@@ -11,10 +11,10 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
+from geometry.calculation import Calculation, Given, Inputs
 from geometry.quantities import quantity
 from geometry.running import Problem, Refusal, asked_for, run, with_defaults
 from geometry.sentences import Kind, Sentence
-from geometry.worksheet import Given, Inputs, Worksheet
 
 STRAIGHT_WITHIN = 0.1
 """A straight line is good enough while the ends miss it by less than this part of the half width; no source."""
@@ -35,7 +35,7 @@ class Spread:
 
     Attributes:
         half_width: the plus or minus of the output, in its own unit.
-        shares: how much of the half width's square each input brings, from nought to one.
+        shares: how much of the half width's square each input brings, from 0 to one.
         dominant: the input that brings most; empty when none brings anything.
         straight: whether first order can be trusted over the whole of every plus or minus.
     """
@@ -65,16 +65,16 @@ class _Tally:
 
 
 def spread(
-    sheet: Worksheet, values: Mapping[str, Given], half_widths: Mapping[str, float]
+    sheet: Calculation, values: Mapping[str, Given], half_widths: Mapping[str, float]
 ) -> dict[str, Spread]:
-    """How far each output of a worksheet moves for the half widths of its inputs.
+    """How far each output of a calculation moves for the half widths of its inputs.
 
     Relation: ``u(y)^2`` is the sum of ``(df/dx_i u_i)^2``, the slopes by central differences. The inputs are
     taken as measured one by one; several values of one input are each out on their own. A counted output
     has no slope, so for it the larger change at the two ends is taken. Valid as far as ``straight`` says.
 
     Args:
-        sheet: the worksheet.
+        sheet: the calculation.
         values: its inputs, as for ``run``.
         half_widths: the plus or minus of each input, in the unit of the input, from zero.
 
@@ -82,14 +82,14 @@ def spread(
         For each output its spread.
 
     Raises:
-        Refusal: when the worksheet cannot answer, or a half width belongs to a word, to a count, to
+        Refusal: when the calculation cannot answer, or a half width belongs to a word, to a count, to
             something not given, or is below zero.
 
     Example:
-        >>> from geometry.worksheets import worksheet
+        >>> from geometry.calculations import calculation
         >>> values = {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2}
-        >>> found = spread(worksheet("tap-axial-relief"), values, {"land_width": 0.05, "diameter": 0.01})
-        >>> round(found["axial_travel"].half_width, 5), found["axial_travel"].dominant
+        >>> found = spread(calculation("lead-over-land"), values, {"land_width": 0.05, "diameter": 0.01})
+        >>> round(found["lead_over_land"].half_width, 5), found["lead_over_land"].dominant
         (0.00232, 'land_width')
     """
     filled = with_defaults(sheet, values)
@@ -106,7 +106,7 @@ def spread(
 
 
 def _problems(
-    sheet: Worksheet, filled: Mapping[str, Given], half_widths: Mapping[str, float]
+    sheet: Calculation, filled: Mapping[str, Given], half_widths: Mapping[str, float]
 ) -> Iterator[Problem]:
     asked = {one.key for one in asked_for(sheet, filled)}
     for key, half_width in half_widths.items():
@@ -117,7 +117,7 @@ def _problems(
                 key, Sentence("{key} is counted or chosen, so it has no plus or minus.", {"key": key})
             )
         elif not (math.isfinite(half_width) and half_width >= 0):
-            yield Problem(key, Sentence("The plus or minus of {key} must be nought or more.", {"key": key}))
+            yield Problem(key, Sentence("The plus or minus of {key} must be 0 or more.", {"key": key}))
 
 
 def _inputs(filled: Mapping[str, Given], half_widths: Mapping[str, float]) -> Iterator[_Input]:
@@ -129,9 +129,9 @@ def _inputs(filled: Mapping[str, Given], half_widths: Mapping[str, float]) -> It
 
 
 def _moved(
-    sheet: Worksheet, filled: Mapping[str, Given], moves: Mapping[_Input, float]
+    sheet: Calculation, filled: Mapping[str, Given], moves: Mapping[_Input, float]
 ) -> Mapping[str, float]:
-    """The outputs with some inputs moved; nothing where the worksheet refuses."""
+    """The outputs with some inputs moved; nothing where the calculation refuses."""
     changed = dict(filled)
     for one, by in moves.items():
         value = changed[one.key]
@@ -146,7 +146,7 @@ def _moved(
 
 
 def _vary(
-    sheet: Worksheet,
+    sheet: Calculation,
     filled: Mapping[str, Given],
     middle: Mapping[str, float],
     one: _Input,
@@ -173,14 +173,14 @@ def _difference(after: Mapping[str, float], before: Mapping[str, float], key: st
 def _slope(
     middle: Mapping[str, float], down: Mapping[str, float], up: Mapping[str, float], key: str, step: float
 ) -> float:
-    """The slope from both sides, or from the one side on which such a tool exists; nought where none does."""
+    """The slope from both sides, or from the one side on which such a tool exists; 0 where none does."""
     sides = (_difference(middle, down, key), _difference(up, middle, key))
     known = [side for side in sides if side is not None]
     return math.fsum(known) / (len(known) * step) if known else 0.0
 
 
 def _sum_up(
-    sheet: Worksheet,
+    sheet: Calculation,
     filled: Mapping[str, Given],
     key: str,
     middle: float,
@@ -204,7 +204,7 @@ def _is_straight(tally: _Tally, half_width: float, middle: float) -> bool:
 
 
 def _corners_agree(
-    sheet: Worksheet, filled: Mapping[str, Given], key: str, middle: float, tally: _Tally
+    sheet: Calculation, filled: Mapping[str, Given], key: str, middle: float, tally: _Tally
 ) -> bool:
     """Whether moving all inputs together, the worst way and back, adds up as moving them one by one does."""
     if len(tally.changes) < 2:

@@ -26,7 +26,17 @@ def test_the_readme_tells_the_whole_job_in_one_paragraph_at_the_top() -> None:
     title, paragraph, *_ = README.split("\n\n")
     assert title == "# Heelclear"
     assert "\n" not in paragraph.strip()
-    for word in ("taps", "drills", "countersinks", "reamers", "TOML", "dial", "heel", "cautions", "record"):
+    for word in (
+        "taps",
+        "drills",
+        "countersinks",
+        "reamers",
+        "TOML",
+        "indicator",
+        "heel",
+        "cautions",
+        "record",
+    ):
         assert word in paragraph
 
 
@@ -56,7 +66,7 @@ def loaded_by(statement: str) -> set[str]:
 
 def test_geometry_loads_nothing_but_the_standard_library() -> None:
     loaded = loaded_by(
-        "from geometry.worksheets import worksheet, worksheet_names; [worksheet(n) for n in worksheet_names()]; "
+        "from geometry.calculations import calculation, calculation_names; [calculation(n) for n in calculation_names()]; "
         "import geometry.running"
     )
     assert "geometry" in loaded
@@ -69,11 +79,11 @@ def test_geometry_loads_nothing_but_the_standard_library() -> None:
     ("statement", "absent"),
     [
         (
-            "import library.units.read, library.workings.answer",
+            "import library.units.read, library.calc.answer",
             {"pint", "tomlkit", "tomli_w", "textual", "rich", "tui"},
         ),
         ("import library.book.opening", {"pint", "tomlkit", "tomli_w", "textual", "rich", "tui"}),
-        ("import tui.commands.work, tui.commands.list", {"pint", "tomlkit", "textual", "rich", "geometry"}),
+        ("import tui.commands.calc, tui.commands.list", {"pint", "tomlkit", "textual", "rich", "geometry"}),
     ],
 )
 def test_a_clean_interpreter_does_not_load_what_is_not_needed(statement: str, absent: set[str]) -> None:

@@ -73,7 +73,7 @@ def _plain_commands(command: Path, folder: Path, environment: dict[str, str]) ->
     assert json.loads(run("list", "--json"))
     assert "No problem found" in run("check")
     answer = run(
-        "work", "relief-drop", "diameter=12", "relief_angle=8", "land_width=2", "relief_style=flat", "--json"
+        "calc", "relief-drop", "diameter=12", "relief_angle=8", "land_width=2", "relief_form=flat", "--json"
     )
     assert json.loads(answer)["checks"][0]["state"] == "stop"
 

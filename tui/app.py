@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
     from pathlib import Path
 
-    from geometry.worksheet import Worksheet
+    from geometry.calculation import Calculation
     from library.book.model import Book, Entry
     from library.drafts.shelf import Kept
 
@@ -194,13 +194,13 @@ class Heelclear(SparingApp, inherit_bindings=False):
             return
         if sheet is None:
             name = entry.family.replace("-", " ")
-            self.say(f"No calculation serves a {name}; 'heelclear work' lists all that there are.")
+            self.say(f"No calculation serves a {name}; 'heelclear calc' lists all that there are.")
             return
         from tui.screens.calculator import CalculatorScreen
 
         self.push_screen(CalculatorScreen(self.session, entry, sheet))
 
-    def show_cautions(self, sheet: Worksheet | None, entry: Entry | None) -> None:
+    def show_cautions(self, sheet: Calculation | None, entry: Entry | None) -> None:
         """Show cautions in full."""
         from tui.screens.cautions import CautionsScreen
 

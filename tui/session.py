@@ -11,7 +11,7 @@ from tui.look import Look, look
 from tui.view.book_page import BookPage, Found
 
 if TYPE_CHECKING:
-    from geometry.worksheet import Worksheet
+    from geometry.calculation import Calculation
     from library.book.model import Book, Entry
     from library.book.rows import Rows
     from library.drafts.draft import Draft
@@ -80,8 +80,8 @@ class Session:
         """How many problems the book and the user's keys have."""
         return len(self.keymap.problems) + (len(self.book.findings) if self.book is not None else 0)
 
-    def form(self, entry: Entry, sheet: Worksheet) -> Form:
-        """The form for an entry and a worksheet, with all that was typed into it before."""
+    def form(self, entry: Entry, sheet: Calculation) -> Form:
+        """The form for an entry and a calculation, with all that was typed into it before."""
         from tui.view.form import Form
 
         self._last_sheet[entry.id] = sheet.name
@@ -99,15 +99,15 @@ class Session:
             "calculator", entry.id, {key: one.text for key, one in typed.items() if one.text.strip()}
         )
 
-    def sheet_for(self, entry: Entry) -> Worksheet | None:
-        """The worksheet to open for an entry: the one used last, else the one most its own."""
+    def sheet_for(self, entry: Entry) -> Calculation | None:
+        """The calculation to open for an entry: the one used last, else the one most its own."""
         sheets = sheets_for(entry.family)
         last = self._last_sheet.get(entry.id)
         return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
 
     def compute(self, form: Form) -> None:
         """Answer a form as it now stands."""
-        from library.workings.answer import answer
+        from library.calc.answer import answer
 
         form.take(answer(form.sheet, form.texts(), entry=form.entry, book=self.book, display=self.display))
 
@@ -120,26 +120,26 @@ class Session:
         self.page.find_anew()
 
 
-def sheets_for(family: str) -> list[Worksheet]:
-    """The worksheets of a family, those that name it first among the families they serve before the others.
+def sheets_for(family: str) -> list[Calculation]:
+    """The calculations of a family, those that name it first among the families they serve before the others.
 
     Example:
         >>> sheets_for("tap")[0].name
-        'tap-axial-relief'
+        'lead-over-land'
         >>> sheets_for("countersink")[0].name
         'cone-relief'
     """
-    from geometry.worksheets import worksheets_for
+    from geometry.calculations import calculations_for
 
     return sorted(
-        worksheets_for(family),
+        calculations_for(family),
         key=lambda sheet: (sheet.families.index(family), len(sheet.families), sheet.name),
     )
 
 
 def _read(text: str, key: str, display: Display) -> float | None:
+    from library.calc.fill import reading_of
     from library.units.read import UnitError
-    from library.workings.fill import reading_of
 
     try:
         return reading_of(text, key, display).number

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Mapping
 from typing import Literal
 
-PLAIN_COMMANDS = "heelclear list, heelclear show ID and heelclear work NAME answer in plain lines"
+PLAIN_COMMANDS = "heelclear list, heelclear show ID and heelclear calc NAME answer in plain lines"
 
 
 def refusal(environment: Mapping[str, str] = os.environ, *, is_terminal: bool | None = None) -> str:

@@ -1,6 +1,6 @@
 """A step drill as a list of diameters from the point up, with a shoulder between each two.
 
-One cam relieves it all: each step on its circle, where only the radial cam counts, and each shoulder
+One cam relieves it all: each step on its circle, where only the radial throw counts, and each shoulder
 square to its cone. Derived from the relief of a cone.
 """
 
@@ -105,13 +105,13 @@ class RelievedShoulder:
         return weakest_of_fall(self.fall_per_turn, feed, self.shoulder.inner, self.shoulder.outer)
 
 
-def relieved(shoulder: Shoulder, radial_cam: float, axial_cam: float, turn: float) -> RelievedShoulder:
+def relieved(shoulder: Shoulder, radial_throw: float, axial_throw: float, turn: float) -> RelievedShoulder:
     """A shoulder with the relief that a cam gives it.
 
     Args:
         shoulder: which one.
-        radial_cam: inward, in mm.
-        axial_cam: away from the point, in mm.
+        radial_throw: inward, in mm.
+        axial_throw: away from the point, in mm.
         turn: the angle that the tool turns while the cam makes that travel, in radians, above zero.
 
     Returns:
@@ -123,7 +123,7 @@ def relieved(shoulder: Shoulder, radial_cam: float, axial_cam: float, turn: floa
         >>> round(cut.fall_per_turn, 9)
         1.5
     """
-    square = cone.square_cam(radial_cam, axial_cam, shoulder.included_angle)
+    square = cone.square_throw(radial_throw, axial_throw, shoulder.included_angle)
     _, axial_share = cone.half_angle_parts(shoulder.included_angle)
     per_radian = square / require_positive("turn", turn)
     return RelievedShoulder(shoulder, per_radian, per_radian * 2 * math.pi / axial_share)

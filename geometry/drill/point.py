@@ -19,7 +19,7 @@ def slope_of_point(point_angle: float) -> float:
         point_angle: the whole angle, in radians, above zero to half a turn.
 
     Returns:
-        The slope, exactly nought for a flat end.
+        The slope, exactly 0 for a flat end.
 
     Example:
         >>> round(slope_of_point(math.radians(90)), 9), slope_of_point(math.pi)

@@ -78,15 +78,15 @@ ROWS = (
     ),
     length(
         "lip_height_difference",
-        "Lip height difference",
+        "Relative lip height",
         "How much further one lip reaches along the axis than the other at the same distance from the axis.",
-        "With a dial along the axis on each lip in turn, the drill turned half round against a stop.",
+        "With an indicator along the axis on each lip in turn, the drill turned half round against a stop.",
         0.0,
         50.0,
     ),
     length(
         "point_offset",
-        "Point off centre",
+        "Point eccentricity",
         "How far the tip lies from the axis when both lips have the same angle but one is longer.",
         "Square to the axis; worked out from the difference in lip height.",
         0.0,

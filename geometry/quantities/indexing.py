@@ -1,4 +1,4 @@
-"""Words for indexing: the crank of a dividing head and the circles of holes in its plates."""
+"""Words for indexing: the crank of a dividing head and the hole circles in its plates."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ ROWS = (
     ),
     count(
         "index_ratio",
-        "Ratio of the head",
+        "Dividing-head ratio",
         "How many turns of the crank turn the spindle once round.",
         "Read it off the head, or count the turns of the crank; 1 for plain direct indexing.",
         1,
@@ -31,7 +31,7 @@ ROWS = (
     ),
     count(
         "plate_holes",
-        "Circles of holes",
+        "Hole circles",
         "How many holes stand in each circle of the plates in the shop.",
         "They are stamped on the plates; give each circle once.",
         1,
@@ -39,7 +39,7 @@ ROWS = (
     ),
     count(
         "index_circle",
-        "Circle of holes",
+        "Hole circle",
         "The circle in which the pin of the crank is set.",
         "Its number of holes is stamped on the plate.",
         1,
@@ -55,7 +55,7 @@ ROWS = (
     ),
     count(
         "index_holes",
-        "Holes beyond",
+        "Spaces",
         "How many holes the pin goes on beyond the whole turns; the hole it starts from is not counted.",
         "Set the sector arms to it once.",
         0,

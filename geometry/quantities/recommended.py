@@ -9,7 +9,7 @@ ROWS = (
     angle(
         "helix_angle",
         "Helix angle",
-        "The angle between the flute and the axis of the tool; nought for a straight flute.",
+        "The angle between the flute and the axis of the tool; 0 for a straight flute.",
         "On the outside diameter: roll the tool over carbon paper and measure the line of the margin from the axis.",
         0.0,
         75.0,

@@ -1,17 +1,17 @@
-"""Words for the relief worksheets: readings, facets, gaps and the metal behind the edge."""
+"""Words for the relief calculations: readings, facets, gaps and the metal behind the edge."""
 
 from __future__ import annotations
 
 from geometry.quantities.quantity import Quantity, angle, choice, count, length
 from geometry.sentences import Kind
 
-_DIAL = "With a dial indicator set to zero at the edge, the tool turned on."
+_INDICATOR = "With an indicator set to zero at the edge, the tool turned on."
 _AREA = "Worked out in the section square to the axis."
 
 ROWS = (
     angle(
-        "progressive_relief_angle",
-        "Relief if progressive",
+        "eccentric_relief_angle",
+        "Relief if eccentric",
         "The relief angle at the edge that explains the reading when the surface falls evenly like a cam.",
         "Worked out from the drop and from how far the tool was turned.",
     ),
@@ -24,8 +24,8 @@ ROWS = (
     length(
         "second_drop",
         "Second drop",
-        "The drop at another place on the same land, to tell a flat from a progressive relief.",
-        "As the first drop, without setting the dial again; about half way between edge and heel tells most.",
+        "The drop at another place on the same land, to tell a flat from an eccentric relief.",
+        "As the first drop, without setting the indicator again; about half way between edge and heel tells most.",
         -50.0,
         50.0,
     ),
@@ -38,34 +38,34 @@ ROWS = (
         250.0,
     ),
     length(
-        "progressive_drop",
-        "Drop if progressive",
-        "What the dial would show at this place on a progressive relief.",
-        _DIAL,
+        "eccentric_drop",
+        "Drop if eccentric",
+        "What the indicator would show at this place on an eccentric relief.",
+        _INDICATOR,
         -50.0,
         250.0,
     ),
     length(
         "flat_drop",
         "Drop if flat",
-        "What the dial would show at this place on one flat facet; below zero it stands proud.",
-        _DIAL,
+        "What the indicator would show at this place on one flat facet; below zero it stands proud.",
+        _INDICATOR,
         -250.0,
         250.0,
     ),
     length(
         "two_facet_drop",
         "Drop with two facets",
-        "What the dial would show at this place on a primary land with a steeper second facet behind it.",
-        _DIAL,
+        "What the indicator would show at this place on a primary land with a steeper second facet behind it.",
+        _INDICATOR,
         -250.0,
         250.0,
     ),
     length(
-        "progressive_misfit",
-        "Misfit if progressive",
-        "How much deeper the second reading is than a progressive relief through the first would make it.",
-        "Worked out: the second drop less what the style foretells there.",
+        "eccentric_misfit",
+        "Misfit if eccentric",
+        "How much deeper the second reading is than an eccentric relief through the first would make it.",
+        "Worked out: the second drop less what the form gives there.",
         -250.0,
         250.0,
     ),
@@ -73,15 +73,15 @@ ROWS = (
         "flat_misfit",
         "Misfit if flat",
         "How much deeper the second reading is than one flat through the first would make it.",
-        "Worked out: the second drop less what the style foretells there.",
+        "Worked out: the second drop less what the form gives there.",
         -250.0,
         250.0,
     ),
     choice(
         "compare_by",
         "Compare by",
-        "What the styles compared have in common: the relief angle at the edge, or the drop at the heel.",
-        "Choose the one that you would keep when changing from one style to the other.",
+        "What the forms compared have in common: the relief angle at the edge, or the drop at the heel.",
+        "Choose the one that you would keep when changing from one form to the other.",
         ("edge-angle", "heel-drop"),
     ),
     length(
@@ -102,17 +102,17 @@ ROWS = (
     ),
     length(
         "least_gap",
-        "Least gap wanted",
+        "Min. gap wanted",
         "How far everything behind the primary land must at least stay inside the circle of the edges.",
-        "On the radius, as a dial set to zero at the edge shows it.",
+        "On the radius, as an indicator set to zero at the edge shows it.",
         0.0,
         50.0,
     ),
     length(
         "deepest_gap",
-        "Deepest gap allowed",
+        "Max. gap allowed",
         "How far a facet may at most go inside the circle of the edges, so that metal stays behind the edge.",
-        "On the radius, as a dial set to zero at the edge shows it.",
+        "On the radius, as an indicator set to zero at the edge shows it.",
         0.0,
         250.0,
     ),
@@ -134,7 +134,7 @@ ROWS = (
     ),
     length(
         "least_gap_found",
-        "Least gap found",
+        "Min. gap found",
         "The least distance inside the circle of anything behind the primary land; below zero it stands proud.",
         "Worked out from the corners that the angles and widths of the facets really make.",
         -500.0,
@@ -142,7 +142,7 @@ ROWS = (
     ),
     length(
         "deepest_gap_found",
-        "Deepest gap found",
+        "Max. gap found",
         "How far the deepest place of the facets lies inside the circle of the edges.",
         "Worked out from the corners that the angles and widths of the facets really make.",
         -250.0,
@@ -150,7 +150,7 @@ ROWS = (
     ),
     length(
         "deepest_cut",
-        "Deepest grind",
+        "Max. grind",
         "The most that is ground off the old body anywhere behind the edge.",
         "On the radius, from the old body down to the deepest place of the facets.",
         0.0,
@@ -190,9 +190,9 @@ ROWS = (
     ),
     length(
         "facet_start_drop",
-        "Dial where it begins",
+        "Indicator where it begins",
         "How far the beginning of the facet lies inside the circle of the cutting edges.",
-        _DIAL,
+        _INDICATOR,
         -250.0,
         250.0,
     ),
@@ -224,9 +224,9 @@ ROWS = (
     ),
     Quantity(
         "metal_more",
-        "Metal more than progressive",
+        "Metal more than eccentric",
         Kind.AREA,
-        "How much more metal stands behind the edge than with a progressive relief; below zero it is less.",
+        "How much more metal stands behind the edge than with an eccentric relief; below zero it is less.",
         _AREA,
         -1e6,
         1e6,
@@ -234,7 +234,7 @@ ROWS = (
     angle(
         "crossing_angle",
         "Profiles cross at",
-        "How far behind the edge the two-facet profile dips under the progressive one.",
+        "How far behind the edge the two-facet profile dips under the eccentric one.",
         "On the dividing head or workhead, from the edge.",
         0.0,
         360.0,

@@ -21,7 +21,7 @@ ROWS = (
         500.0,
     ),
     length(
-        "shop_rule_offset",
+        "rule_height",
         "Offset by the shop rule",
         "The same height by the handbook rule 0.0087 x degrees x diameter, which needs no sine.",
         "Vertically, as the offset.",
@@ -30,7 +30,7 @@ ROWS = (
     ),
     length(
         "rule_difference",
-        "Rule less exact",
+        "Rule minus exact",
         "How much the shop rule differs from the exact offset; above zero the rule asks for more.",
         "Subtract the exact offset from the rule's.",
         -100.0,
@@ -64,7 +64,7 @@ ROWS = (
         "tilt_fall",
         "Fall along the wheel",
         "How far the inclined line of contact sinks over the width of the wheel.",
-        "With a dial square to the axis of the tool, moved along the wheel or along the slide that carries it.",
+        "With an indicator square to the axis of the tool, moved along the wheel or along the slide that carries it.",
         0.0,
         100_000.0,
     ),

@@ -56,10 +56,10 @@ ROWS = (
         "On the diameter given here, not on the pitch diameter.",
     ),
     length(
-        "axial_travel",
-        "Axial travel",
+        "lead_over_land",
+        "Lead over the land",
         "How far the thread has moved along the axis, away from the point, from the edge to the heel; below zero for a left-hand thread, as that tap turns the other way.",
-        "With a dial along the axis, pointer at the edge and then at the heel.",
+        "With an indicator along the axis, pointer at the edge and then at the heel.",
         -600.0,
         600.0,
     ),
@@ -72,7 +72,7 @@ ROWS = (
     ),
     length(
         "sharp_height",
-        "Height of the sharp thread",
+        "Fundamental triangle height",
         "How high the thread would be if its flanks ran on to sharp points.",
         "Square to the axis; worked out from the pitch.",
         0.0,
@@ -88,7 +88,7 @@ ROWS = (
     ),
     length(
         "internal_minor_diameter",
-        "Minor diameter of the nut",
+        "Minor diameter, internal",
         "The basic diameter over the crests of the internal thread.",
         "With a plug gauge in the tapped hole.",
         0.0,
@@ -96,7 +96,7 @@ ROWS = (
     ),
     length(
         "external_minor_diameter",
-        "Minor diameter of the screw",
+        "Minor diameter, external",
         "The basic diameter at the root of the external thread.",
         "Between the roots of opposite grooves.",
         0.0,
@@ -168,7 +168,7 @@ ROWS = (
     ),
     length(
         "chip_per_tooth",
-        "Chip for each tooth",
+        "Chip load per tooth",
         "How much deeper each chamfered tooth cuts than the one before it.",
         "Square to the axis; worked out.",
         0.0,
@@ -186,19 +186,19 @@ ROWS = (
         "radial_chamfer_relief",
         "Chamfer relief, radial",
         "How steeply the chamfer falls away behind its edge, seen along the radius.",
-        "With a dial square to the axis: the fall over the way round the tap is the tangent of this angle.",
+        "With an indicator square to the axis: the fall over the way round the tap is the tangent of this angle.",
     ),
     angle(
         "axial_chamfer_relief",
         "Chamfer relief, along the axis",
         "How steeply the chamfer falls away behind its edge, seen along the axis.",
-        "With a dial along the axis: the fall over the way round the tap is the tangent of this angle.",
+        "With an indicator along the axis: the fall over the way round the tap is the tangent of this angle.",
     ),
     angle(
         "square_chamfer_relief",
         "Chamfer relief, square",
         "How steeply the chamfer falls away behind its edge, square to the chamfer itself: the angle it cuts with.",
-        "With a dial square to the chamfer: the fall over the way round the tap is the tangent of this angle.",
+        "With an indicator square to the chamfer: the fall over the way round the tap is the tangent of this angle.",
     ),
     length(
         "cut_back",

@@ -22,7 +22,7 @@ ROWS = (
     ),
     length(
         "least_diameter",
-        "Least diameter",
+        "Min. diameter",
         "The smallest diameter at which the tool is still of use.",
         "From the drawing of the hole or the thread, over the cutting edges.",
         0.05,
@@ -30,7 +30,7 @@ ROWS = (
     ),
     length(
         "least_land",
-        "Least land",
+        "Min. land",
         "The narrowest land that still holds the edge up.",
         "In the same measure as the land width, arc or chord.",
         0.0,

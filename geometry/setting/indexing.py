@@ -33,7 +33,7 @@ class Move:
 
     Attributes:
         turns: whole turns.
-        holes: holes beyond them, the one the pin starts from not counted.
+        holes: spaces them, the one the pin starts from not counted.
         angle: how far it turns the tool, in radians.
         error: how far past its place the tool then stands, counted from the first edge, in radians.
     """

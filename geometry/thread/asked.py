@@ -1,8 +1,8 @@
-"""The two ways in which a person gives a pitch, for every worksheet that wants one."""
+"""The two ways in which a person gives a pitch, for every calculation that wants one."""
 
 from __future__ import annotations
 
-from geometry.worksheet import Field, Inputs
+from geometry.calculation import Field, Inputs
 
 PITCH = (Field("pitch", one_of="pitch"), Field("threads_per_inch", one_of="pitch"))
 """Exactly one of them is asked for."""

@@ -1,14 +1,14 @@
-"""What the chamfer of a tap means at the machine, and what mends it."""
+"""What the chamfer of a tap means at the machine, and what fixes it."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
 
+from geometry.calculation import Check, passed, stop, watch
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.thread.chamfer import SLACK, Chamfer, stock_for
 from geometry.thread.tap_drill import rule_diameter
-from geometry.worksheet import Check, passed, stop, watch
 
 
 def starts(chamfer: Chamfer) -> Check:

@@ -64,7 +64,7 @@ def percent_of_thread(hole_diameter: float, thread: Thread, counted_as: str) -> 
         counted_as: as for ``full_depth``.
 
     Returns:
-        The percentage; nought or less when the hole is as large as the thread.
+        The percentage; 0 or less when the hole is as large as the thread.
 
     Raises:
         GeometryError: when the hole is below zero.

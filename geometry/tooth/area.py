@@ -34,8 +34,8 @@ def segment(turned: float) -> float:
     )
 
 
-def progressive_removed(turned: float, fall_per_radian: float, diameter: float) -> float:
-    """The area between the circle and a progressive relief: ``k theta^2 (R - k theta / 3) / 2``.
+def eccentric_removed(turned: float, fall_per_radian: float, diameter: float) -> float:
+    """The area between the circle and an eccentric relief: ``k theta^2 (R - k theta / 3) / 2``.
 
     Derived: half the integral of ``R^2 - (R - k theta)^2``.
 
@@ -48,10 +48,10 @@ def progressive_removed(turned: float, fall_per_radian: float, diameter: float) 
         The area in mm2.
 
     Example:
-        >>> round(progressive_removed(0.5, 1.0, 12.0), 6)
+        >>> round(eccentric_removed(0.5, 1.0, 12.0), 6)
         0.729167
     """
-    fall = require_not_negative("cam_fall", fall_per_radian) * require_not_negative("land_angle", turned)
+    fall = require_not_negative("cam_throw", fall_per_radian) * require_not_negative("land_angle", turned)
     return fall * turned * (require_positive("diameter", diameter) / 2 - fall / 3) / 2
 
 

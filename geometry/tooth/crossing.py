@@ -1,4 +1,4 @@
-"""Where a second facet dips under a progressive relief."""
+"""Where a second facet dips under an eccentric relief."""
 
 from __future__ import annotations
 
@@ -15,15 +15,15 @@ _STEPS = 60
 
 
 def crossing_angle(second: Facet, fall_per_radian: float, diameter: float) -> float | None:
-    """How far behind the edge a facet begins to lie deeper than a progressive relief.
+    """How far behind the edge a facet begins to lie deeper than an eccentric relief.
 
     Derived: the drop of the facet less ``k theta`` is greatest where ``p sin(u) = k cos^2(u)`` with
     ``u = facet_angle - theta`` and ``p`` its height. Up to there it only grows, ever more slowly, so that
     Newton's steps from the beginning of the facet come up to the root and never pass it.
 
     Args:
-        second: a facet that begins no deeper than the progressive relief.
-        fall_per_radian: of the progressive relief, in mm, from zero.
+        second: a facet that begins no deeper than the eccentric relief.
+        fall_per_radian: of the eccentric relief, in mm, from zero.
         diameter: of the circle of the edges, in mm, above zero.
 
     Returns:
@@ -35,7 +35,7 @@ def crossing_angle(second: Facet, fall_per_radian: float, diameter: float) -> fl
         >>> round(math.degrees(crossing_angle(second, 6 * math.tan(math.radians(8)), 12.0) or 0.0), 3)
         6.422
     """
-    fall = require_not_negative("cam_fall", fall_per_radian)
+    fall = require_not_negative("cam_throw", fall_per_radian)
 
     def under(turned: float) -> float:
         return second.drop(turned) - fall * turned

@@ -1,10 +1,11 @@
-"""What the facets behind an edge mean at the machine, and which value mends what is wrong with them."""
+"""What the facets behind an edge mean at the machine, and which value fixes what is wrong with them."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
 
+from geometry.calculation import Check, Inputs, passed, stop
 from geometry.checking import GeometryError, refuse
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, count, length
@@ -14,7 +15,6 @@ from geometry.tooth.facet_plan import MOST_FACETS, depth_with
 from geometry.tooth.facets import Facet, facet_between, facet_of_width
 from geometry.tooth.heel_advice import READABLE, either
 from geometry.tooth.land import land_width
-from geometry.worksheet import Check, Inputs, passed, stop
 
 ROUNDING = 1e-9
 """The gap in mm that is forgiven, because it comes from the arithmetic and not from the tool."""
@@ -26,7 +26,7 @@ def checks(
     """Say whether the facets keep the gap, and what to change where they do not.
 
     Args:
-        given: the inputs of the worksheet.
+        given: the inputs of the calculation.
         facets: one behind the other, the primary land first.
         turned: from the edge to the heel, in radians.
         outputs: the numbers found for these facets.
@@ -225,7 +225,7 @@ def _relief_for(radius: float, least: float, width: float, turned: float) -> flo
 
 
 def _last_cure(radius: float, least: float, first: Facet, parts: dict[str, Amount | str]) -> str:
-    """What is left when neither width nor relief alone can mend it: both together, or a smaller gap."""
+    """What is left when neither width nor relief alone can fix it: both together, or a smaller gap."""
     relief = math.acos(1 - least / radius) if least < radius else math.pi
     if relief < quantity("relief_angle").high:
         parts["relief"] = angle(relief, Rounding.UP)

@@ -1,18 +1,18 @@
-"""What the drop of a heel means at the machine, and which value mends it."""
+"""What the drop of a heel means at the machine, and which value fixes it."""
 
 from __future__ import annotations
 
 import math
 
+from geometry.calculation import Check, passed, stop, watch
 from geometry.checking import refuse
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
-from geometry.tooth import flat, progressive
+from geometry.tooth import eccentric, flat
 from geometry.tooth.land import land_width
-from geometry.worksheet import Check, passed, stop, watch
 
 READABLE = 0.01
-"""The drop in mm under which a heel counts as nearly touching: one division of a common dial, no source."""
+"""The drop in mm under which a heel counts as nearly touching: one division of a common indicator, no source."""
 
 HAIR = 1e-6
 """The share by which a width that would just touch is lessened, so that what is advised does clear."""
@@ -33,14 +33,14 @@ def no_drop(turned: float) -> Check:
     )
 
 
-def clears(heel_drop: float, turned: float, diameter: float, style: str) -> Check:
+def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check:
     """Say that the heel clears, or by how little and what would make it clear well.
 
     Args:
         heel_drop: of the heel, in mm, above zero.
         turned: from edge to heel, in radians, above zero.
         diameter: of the circle of the edges, in mm.
-        style: ``progressive`` or ``flat``.
+        form: ``eccentric`` or ``flat``.
 
     Example:
         >>> str(clears(0.25, 0.3, 12.0, "flat").sentence)
@@ -48,12 +48,13 @@ def clears(heel_drop: float, turned: float, diameter: float, style: str) -> Chec
     """
     if heel_drop >= READABLE:
         return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
-    shape = progressive if style == "progressive" else flat
+    shape = eccentric if form == "eccentric" else flat
     enough = shape.relief_angle_from_drop(READABLE, turned, diameter)
-    says = "The heel lies only {drop} inside the circle, less than a dial shows well."
+    says = "The heel lies only {drop} inside the circle, less than an indicator shows well."
     if enough > quantity("relief_angle").high:
         return watch(
-            says + " The land is too narrow for a dial: look at it under a glass.", drop=length(heel_drop)
+            says + " The land is too narrow for an indicator: look at it under a glass.",
+            drop=length(heel_drop),
         )
     return watch(
         says
@@ -64,7 +65,7 @@ def clears(heel_drop: float, turned: float, diameter: float, style: str) -> Chec
 
 
 def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, measured_as: str) -> Check:
-    """The stop for the heel of a flat that touches or stands proud, with what would mend it.
+    """The stop for the heel of a flat that touches or stands proud, with what would fix it.
 
     Args:
         heel_drop: of the heel, in mm, zero or below.
@@ -95,7 +96,7 @@ def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, 
 
 
 def require_short_of_centre(turned: float, relief_angle: float) -> None:
-    """Raise where a progressive relief would reach the centre of the tool before the heel.
+    """Raise where an eccentric relief would reach the centre of the tool before the heel.
 
     Derived: ``k theta`` reaches ``R`` where ``theta tan(a) = 1``.
 

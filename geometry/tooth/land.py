@@ -1,7 +1,7 @@
 """From the width of a land to the angle that the tool turns over it, and back.
 
 A caliper laid across a land gives the chord, paper wrapped round the tool gives the arc. On a wide
-land of a small tool the two differ by more than a dial division, so every worksheet asks which.
+land of a small tool the two differ by more than an indicator division, so every calculation asks which.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""What relief a dial reading behind the edge tells of, and which style of relief two readings tell of."""
+"""What relief an indicator reading behind the edge tells of, and which form of relief two readings tell of."""
 
 from __future__ import annotations
 
@@ -7,45 +7,45 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from geometry.checking import GeometryError, refuse, require_finite, require_positive
-from geometry.tooth import flat, progressive
+from geometry.tooth import eccentric, flat
 
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
-    """One style of relief that explains a reading.
+    """One form of relief that explains a reading.
 
     Attributes:
-        style: ``progressive`` or ``flat``.
+        form: ``eccentric`` or ``flat``.
         relief_angle: at the edge, in radians.
         read_at: how far behind the edge the reading was taken, in radians.
         profile: the drop in mm at an angle in radians behind the edge.
     """
 
-    style: str
+    form: str
     relief_angle: float
     read_at: float
     profile: Callable[[float], float]
 
     def reaches(self, turned: float) -> bool:
-        """Whether this style has a drop at all so far behind the edge."""
-        return self.style == "progressive" or turned < self.relief_angle + math.pi / 2
+        """Whether this form has a drop at all so far behind the edge."""
+        return self.form == "eccentric" or turned < self.relief_angle + math.pi / 2
 
     def lever(self, turned: float) -> float:
-        """How much an error of the reading moves what is foretold at another place.
+        """How much an error of the reading moves what is expected at another place.
 
-        Derived from the profile: ``theta / theta1`` for a progressive relief, and for a flat
+        Derived from the profile: ``theta / theta1`` for an eccentric relief, and for a flat
         ``sin(theta) cos^2(theta1 - a) / (sin(theta1) cos^2(theta - a))``.
         """
-        if self.style == "progressive":
+        if self.form == "eccentric":
             return turned / self.read_at
         there, here = math.cos(turned - self.relief_angle), math.cos(self.read_at - self.relief_angle)
         return abs(math.sin(turned) / math.sin(self.read_at)) * (here / there) ** 2
 
 
 def explanations(drop: float, turned: float, diameter: float) -> dict[str, Explanation]:
-    """The styles of relief that can explain one reading, by their names.
+    """The forms of relief that can explain one reading, by their names.
 
-    A place that stands proud of the circle cannot be progressive, and beyond half a turn no flat reaches.
+    A place that stands proud of the circle cannot be eccentric, and beyond half a turn no flat reaches.
 
     Args:
         drop: read inside the circle, in mm; below zero where it stands proud.
@@ -53,24 +53,22 @@ def explanations(drop: float, turned: float, diameter: float) -> dict[str, Expla
         diameter: of the circle of the edges, in mm, above zero.
 
     Returns:
-        One or both of ``progressive`` and ``flat``.
+        One or both of ``eccentric`` and ``flat``.
 
     Raises:
-        GeometryError: when no style can explain the reading.
+        GeometryError: when no form can explain the reading.
 
     Example:
         >>> found = explanations(0.28108, 1 / 3, 12.0)
-        >>> [round(math.degrees(found[style].relief_angle), 2) for style in ("progressive", "flat")]
+        >>> [round(math.degrees(found[form].relief_angle), 2) for form in ("eccentric", "flat")]
         [8.0, 17.66]
     """
     require_positive("diameter", diameter)
     require_finite("drop", drop)
     found: dict[str, Explanation] = {}
     if drop >= 0:
-        relief = progressive.relief_angle_from_drop(drop, turned, diameter)
-        found["progressive"] = Explanation(
-            "progressive", relief, turned, progressive.profile(relief, diameter)
-        )
+        relief = eccentric.relief_angle_from_drop(drop, turned, diameter)
+        found["eccentric"] = Explanation("eccentric", relief, turned, eccentric.profile(relief, diameter))
     if turned < math.pi:
         relief = flat.relief_angle_from_drop(drop, turned, diameter)
         if relief < math.pi / 2:
@@ -90,7 +88,7 @@ def nothing_explains() -> GeometryError:
 
 
 def misfit(explanation: Explanation, drop: float, turned: float) -> float | None:
-    """How much deeper a second reading lies than a style through the first one foretells.
+    """How much deeper a second reading lies than a form through the first one gives.
 
     Args:
         explanation: of the first reading.
@@ -98,12 +96,12 @@ def misfit(explanation: Explanation, drop: float, turned: float) -> float | None
         turned: from the edge to where it was taken, in radians, from zero.
 
     Returns:
-        The misfit in mm, below zero where the reading is shallower; nothing where the style does not
+        The misfit in mm, below zero where the reading is shallower; nothing where the form does not
         reach so far.
 
     Example:
         >>> first = explanations(0.28108, 1 / 3, 12.0)
-        >>> round(misfit(first["progressive"], 0.14054, 1 / 6), 6) == 0.0
+        >>> round(misfit(first["eccentric"], 0.14054, 1 / 6), 6) == 0.0
         True
     """
     return drop - explanation.profile(turned) if explanation.reaches(turned) else None

@@ -1,17 +1,17 @@
-"""What dial readings behind the edge say of the style of relief, and what to read next."""
+"""What indicator readings behind the edge say of the form of relief, and what to read next."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from geometry.calculation import Check, passed, watch
 from geometry.checking import GeometryError, refuse
 from geometry.quantities import quantity
 from geometry.sentences import angle, length
 from geometry.tooth.heel_advice import READABLE, rubs
 from geometry.tooth.land import land_width
 from geometry.tooth.reading import Explanation
-from geometry.worksheet import Check, passed, watch
 
 Found = Mapping[str, Explanation]
 Told = tuple[str | None, tuple[Check, ...]]
@@ -31,13 +31,13 @@ class Place:
         return land_width(turned, self.diameter, self.measured_as)
 
 
-def heel(place: Place, found: Found, style: str | None) -> tuple[Check, ...]:
+def heel(place: Place, found: Found, form: str | None) -> tuple[Check, ...]:
     """Say what the first reading itself means: that it rubs, is hardly to be read, or is hardly a relief.
 
     Args:
         place: the first reading.
-        found: the styles that explain it.
-        style: the one that was told, or nothing.
+        found: the forms that explain it.
+        form: the one that was told, or nothing.
 
     Returns:
         One check, or none where there is nothing to point out.
@@ -52,7 +52,7 @@ def heel(place: Place, found: Found, style: str | None) -> tuple[Check, ...]:
         relief = found["flat"].relief_angle if "flat" in found else 0.0
         return (rubs(place.drop, place.turned, relief, place.diameter, place.measured_as),)
     steepest = quantity("relief_angle").high
-    if all(found[name].relief_angle > steepest for name in ([style] if style else found)):
+    if all(found[name].relief_angle > steepest for name in ([form] if form else found)):
         return (
             watch(
                 "A relief of more than {steepest} is more than any tool bears. Read the drop and the land again, "
@@ -63,7 +63,7 @@ def heel(place: Place, found: Found, style: str | None) -> tuple[Check, ...]:
     if place.drop < READABLE:
         return (
             watch(
-                "A drop of {drop} is less than the dial's {division}: the relief is little more than a guess. "
+                "A drop of {drop} is less than the indicator's {division}: the relief is little more than a guess. "
                 "Read further behind the edge, where the drop is {division} or more.",
                 drop=length(place.drop),
                 division=length(READABLE),
@@ -72,39 +72,39 @@ def heel(place: Place, found: Found, style: str | None) -> tuple[Check, ...]:
     return ()
 
 
-def style_told(
+def form_told(
     found: Found,
     misfits: Mapping[str, float],
     place: Place,
     second: tuple[float, float] | None,
     named: str | None,
 ) -> Told:
-    """Which style the readings tell of, and the sentences that say why.
+    """Which form the readings tell of, and the sentences that say why.
 
     Args:
-        found: the styles that explain the first reading.
-        misfits: how much deeper than foretold the second reading lies, for each style that reaches there.
+        found: the forms that explain the first reading.
+        misfits: how much deeper than expected the second reading lies, for each form that reaches there.
         place: the first reading.
         second: the second reading as drop and angle, or nothing.
-        named: the style that the person at the machine names, or nothing.
+        named: the form that the person at the machine names, or nothing.
 
     Returns:
-        The style, or nothing where it stays open, and the checks.
+        The form, or nothing where it stays open, and the checks.
 
     Raises:
-        GeometryError: when the style named cannot explain the first reading.
+        GeometryError: when the form named cannot explain the first reading.
 
     Example:
         >>> from geometry.tooth.reading import explanations
         >>> place = Place(-0.05, 0.3, 12.0, "arc")
-        >>> style_told(explanations(-0.05, 0.3, 12.0), {}, place, None, None)[0]
+        >>> form_told(explanations(-0.05, 0.3, 12.0), {}, place, None, None)[0]
         'flat'
     """
     if named is not None and named not in found:
         raise _impossible(named)
     if second is None:
         return _from_one(found, place, named)
-    fitting = [style for style, amount in misfits.items() if abs(amount) <= _allowed(found[style], second)]
+    fitting = [form for form, amount in misfits.items() if abs(amount) <= _allowed(found[form], second)]
     if named is not None:
         return named, (_named_and_read(found, misfits, fitting, named),)
     if len(fitting) == 1:
@@ -115,20 +115,20 @@ def style_told(
 
 
 def _allowed(one: Explanation, second: tuple[float, float]) -> float:
-    """The misfit that a dial division explains, the error of the first reading carried on to the second."""
+    """The misfit that an indicator division explains, the error of the first reading carried on to the second."""
     return READABLE * max(1.0, one.lever(second[1]))
 
 
 def _impossible(named: str) -> GeometryError:
-    """The error for a style that cannot explain the first reading; the caller raises it."""
-    if named == "progressive":
+    """The error for a form that cannot explain the first reading; the caller raises it."""
+    if named == "eccentric":
         return refuse(
-            "relief_style",
-            "A place proud of the circle cannot be progressive. Take flat as the style, or read the drop again.",
+            "relief_form",
+            "A place proud of the circle cannot be eccentric. Take flat as the form, or read the drop again.",
         )
     return refuse(
-        "relief_style",
-        "No flat reaches half way round the tool. Take progressive as the style, or read nearer the edge.",
+        "relief_form",
+        "No flat reaches half way round the tool. Take eccentric as the form, or read nearer the edge.",
     )
 
 
@@ -137,51 +137,51 @@ def _from_one(found: Found, place: Place, named: str | None) -> Told:
         return named, (_relief_is(found[named]),)
     if len(found) == 1:
         (only,) = found.values()
-        return only.style, (_only_one(only),)
-    return None, (_either_style(found), *_what_to_read(found, place))
+        return only.form, (_only_one(only),)
+    return None, (_either_form(found), *_what_to_read(found, place))
 
 
 def _relief_is(one: Explanation) -> Check:
     return passed(
-        "As a {style} relief it is {relief} at the edge.", style=one.style, relief=angle(one.relief_angle)
+        "As a {form} relief it is {relief} at the edge.", form=one.form, relief=angle(one.relief_angle)
     )
 
 
 def _only_one(only: Explanation) -> Check:
-    if only.style == "flat":
+    if only.form == "flat":
         return passed(
-            "A place proud of the circle cannot be progressive: it is a flat of {relief}.",
+            "A place proud of the circle cannot be eccentric: it is a flat of {relief}.",
             relief=angle(only.relief_angle),
         )
     return passed(
-        "No flat reaches half way round the tool: it is a progressive relief of {relief}.",
+        "No flat reaches half way round the tool: it is an eccentric relief of {relief}.",
         relief=angle(only.relief_angle),
     )
 
 
-def _either_style(found: Found) -> Check:
+def _either_form(found: Found) -> Check:
     return passed(
-        "If it is progressive the relief at the edge is {progressive}; if it is one flat, {flat}.",
-        progressive=angle(found["progressive"].relief_angle),
+        "If it is eccentric the relief at the edge is {eccentric}; if it is one flat, {flat}.",
+        eccentric=angle(found["eccentric"].relief_angle),
         flat=angle(found["flat"].relief_angle),
     )
 
 
 def _what_to_read(found: Found, place: Place) -> tuple[Check, ...]:
-    """Where a second reading tells the styles apart, and what the dial shows there for each."""
+    """Where a second reading tells the forms apart, and what the indicator shows there for each."""
     half = place.turned / 2
-    even, flat = (found[style].profile(half) for style in ("progressive", "flat"))
+    even, flat = (found[form].profile(half) for form in ("eccentric", "flat"))
     if abs(flat - even) < READABLE:
         return (
             passed(
-                "Over this land the two styles differ by less than the {division} that a dial shows: give the style "
+                "Over this land the two forms differ by less than the {division} that an indicator shows: give the form "
                 "if you know it, or read on a wider land.",
                 division=length(READABLE),
             ),
         )
     return (
         passed(
-            "To tell which, read again at {half} behind the edge: a progressive relief shows {even} there, a flat {flat}.",
+            "To tell which, read again at {half} behind the edge: an eccentric relief shows {even} there, a flat {flat}.",
             half=length(place.width(half)),
             even=length(even),
             flat=length(flat),
@@ -189,45 +189,45 @@ def _what_to_read(found: Found, place: Place) -> tuple[Check, ...]:
     )
 
 
-def _one_fits(found: Found, misfits: Mapping[str, float], style: str) -> Check:
-    other = "flat" if style == "progressive" else "progressive"
+def _one_fits(found: Found, misfits: Mapping[str, float], form: str) -> Check:
+    other = "flat" if form == "eccentric" else "eccentric"
     if other not in misfits:
         return passed(
-            "The second reading fits a {style} relief within {misfit}: it is {style}, {relief} at the edge.",
-            style=style,
-            misfit=length(abs(misfits[style])),
-            relief=angle(found[style].relief_angle),
+            "The second reading fits a {form} relief within {misfit}: it is {form}, {relief} at the edge.",
+            form=form,
+            misfit=length(abs(misfits[form])),
+            relief=angle(found[form].relief_angle),
         )
     return passed(
-        "The second reading fits a {style} relief within {misfit} and misses a {other} one by {missed}: "
-        "it is {style}, {relief} at the edge.",
-        style=style,
-        misfit=length(abs(misfits[style])),
+        "The second reading fits a {form} relief within {misfit} and misses a {other} one by {missed}: "
+        "it is {form}, {relief} at the edge.",
+        form=form,
+        misfit=length(abs(misfits[form])),
         other=other,
         missed=length(abs(misfits[other])),
-        relief=angle(found[style].relief_angle),
+        relief=angle(found[form].relief_angle),
     )
 
 
 def _both_fit(found: Found, second: tuple[float, float]) -> Check:
-    apart = abs(found["flat"].profile(second[1]) - found["progressive"].profile(second[1]))
+    apart = abs(found["flat"].profile(second[1]) - found["eccentric"].profile(second[1]))
     return watch(
-        "The second reading fits both styles: at that place they lie only {apart} apart, so it does not tell which it is.",
+        "The second reading fits both forms: at that place they lie only {apart} apart, so it does not tell which it is.",
         apart=length(apart),
     )
 
 
 def _none_fits(misfits: Mapping[str, float]) -> Check:
-    missed = " and ".join(f"a {style} relief by {{{style}}}" for style in misfits) or "either style"
+    missed = " and ".join(f"a {form} relief by {{{form}}}" for form in misfits) or "either form"
     return watch(
-        f"Neither style fits well: the second reading misses {missed}. Set the dial to zero at the edge and take both "
+        f"Neither form fits well: the second reading misses {missed}. Set the indicator to zero at the edge and take both "
         "again; if they stay, there is more than one facet or a worn heel, and each facet is read for itself.",
-        **{style: length(abs(amount)) for style, amount in misfits.items()},
+        **{form: length(abs(amount)) for form, amount in misfits.items()},
     )
 
 
 def _named_and_read(found: Found, misfits: Mapping[str, float], fitting: list[str], named: str) -> Check:
-    """Hold the style that was named against the second reading."""
+    """Hold the form that was named against the second reading."""
     if named in fitting:
         return passed(
             "The second reading fits the {named} relief that you name within {misfit}: {relief} at the edge.",
@@ -241,11 +241,11 @@ def _named_and_read(found: Found, misfits: Mapping[str, float], fitting: list[st
         says = "The second reading misses the {named} relief that you name by {misfit}."
     parts = {"misfit": length(abs(misfits[named]))} if named in misfits else {}
     if better is None:
-        return watch(says + " No other style fits it either: set the dial to zero at the edge and take both again.",
+        return watch(says + " No other form fits it either: set the indicator to zero at the edge and take both again.",
                      named=named, **parts)  # fmt: skip
     return watch(
         says
-        + " It fits a {better} one of {relief}: look along the axis against the light, and name that style.",
+        + " It fits a {better} one of {relief}: look along the axis against the light, and name that form.",
         named=named,
         better=better,
         relief=angle(found[better].relief_angle),

@@ -18,7 +18,7 @@ class Face:
     Attributes:
         diameter: of the circle of the edges now, in mm, above zero.
         relief_angle: at the edge now, in radians, from zero to under a right angle.
-        style: ``"progressive"`` or ``"flat"``.
+        form: ``"eccentric"`` or ``"flat"``.
         stock: how far one sharpening takes the edge back along that circle, in mm, above zero.
         turned: from the edge to the heel, in radians.
         measured_as: how lands are measured, ``"arc"`` or ``"chord"``.
@@ -26,14 +26,14 @@ class Face:
         least_diameter: the smallest diameter allowed, in mm; zero for none.
 
     Example:
-        >>> tooth = Face(10.0, 0.1, "progressive", 0.5, 0.4, "arc", 0.0, 0.0)
+        >>> tooth = Face(10.0, 0.1, "eccentric", 0.5, 0.4, "arc", 0.0, 0.0)
         >>> tooth.limits_passed(3), tooth.limits_passed(4)
         ((), ('land',))
     """
 
     diameter: float
     relief_angle: float
-    style: str
+    form: str
     stock: float
     turned: float
     measured_as: str
@@ -51,7 +51,7 @@ class Face:
         Raises:
             GeometryError: when they take more than the land, or pass the centre of the tool.
         """
-        return ground_back(times * self.step, self.diameter, self.relief_angle, self.turned, self.style)
+        return ground_back(times * self.step, self.diameter, self.relief_angle, self.turned, self.form)
 
     def land(self, edge: Edge) -> float:
         """The width of the land behind an edge, in mm."""
@@ -65,6 +65,6 @@ class Face:
         passed = {
             "land": self.land(edge) < self.least_land - SLACK,
             "size": edge.diameter < self.least_diameter - SLACK,
-            "heel": self.style == "flat" and edge.land_angle > 2 * edge.relief_angle + SLACK,
+            "heel": self.form == "flat" and edge.land_angle > 2 * edge.relief_angle + SLACK,
         }
         return tuple(limit for limit, so in passed.items() if so)

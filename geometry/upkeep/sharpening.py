@@ -12,7 +12,7 @@ from geometry.checking import (
     require_not_negative,
     require_relief,
 )
-from geometry.tooth import flat, progressive
+from geometry.tooth import eccentric, flat
 
 MOST = 2_000_000
 """More sharpenings than this are not counted; a tool of 1 m ground back a thousandth at a time has fewer."""
@@ -34,7 +34,7 @@ class Edge:
 
 
 def radius_lost(stock: float, relief_angle: float) -> float:
-    """What grinding the face of a progressively relieved tooth takes off the radius: ``t tan(a)``.
+    """What grinding the face of an eccentricly relieved tooth takes off the radius: ``t tan(a)``.
 
     The edge goes back along the cam, which falls ``k theta`` while the circle runs ``R theta``. Derived.
 
@@ -57,10 +57,10 @@ def radius_lost(stock: float, relief_angle: float) -> float:
     )
 
 
-def ground_back(angle: float, diameter: float, relief_angle: float, land_angle: float, style: str) -> Edge:
+def ground_back(angle: float, diameter: float, relief_angle: float, land_angle: float, form: str) -> Edge:
     """The edge after its face has been ground back by ``angle``.
 
-    A progressive relief grows a little toward the heel, ``tan(a') = k / r``. A flat one shrinks by just the
+    An eccentric relief grows a little toward the heel, ``tan(a') = k / r``. A flat one shrinks by just the
     angle ground away, ``a' = a - theta``, because one straight facet keeps its direction while the tangent
     of the circle turns. Derived.
 
@@ -69,7 +69,7 @@ def ground_back(angle: float, diameter: float, relief_angle: float, land_angle: 
         diameter: of the circle of the edges before, in mm, above zero.
         relief_angle: at the edge before, in radians, from zero to under a right angle.
         land_angle: from edge to heel before, in radians.
-        style: ``"progressive"`` or ``"flat"``.
+        form: ``"eccentric"`` or ``"flat"``.
 
     Returns:
         The edge that is left.
@@ -83,13 +83,13 @@ def ground_back(angle: float, diameter: float, relief_angle: float, land_angle: 
     """
     if require_not_negative("stock_per_sharpening", angle) > require_finite("land_angle", land_angle):
         raise GeometryError("So much off the face leaves no land; take less.", "stock_per_sharpening")
-    if style == "progressive":
-        fallen = progressive.drop(angle, relief_angle, diameter)
-        relief = progressive.local_relief(angle, relief_angle, diameter)
-    elif style == "flat":
+    if form == "eccentric":
+        fallen = eccentric.drop(angle, relief_angle, diameter)
+        relief = eccentric.local_relief(angle, relief_angle, diameter)
+    elif form == "flat":
         fallen, relief = flat.drop(angle, relief_angle, diameter), relief_angle - angle
     else:
-        raise GeometryError("A relief is progressive or flat.", "relief_style")
+        raise GeometryError("A relief is eccentric or flat.", "relief_form")
     return Edge(diameter - 2 * fallen, land_angle - angle, relief)
 
 

@@ -110,11 +110,11 @@ class Spot:
             return ""
         return nearest(word, words)
 
-    def complain(self, wrong: str, mend: str, state: Literal["stop", "watch"] = "stop") -> None:
+    def complain(self, wrong: str, fix: str, state: Literal["error", "warning"] = "error") -> None:
         """Note a problem with this key."""
         if not self.desk.is_deaf and len(self.desk.findings) < MOST_FINDINGS:
             place = self.spots.place(self.keys)
-            finding = Finding(place, harmless(self.name), harmless(wrong), harmless(mend), state)
+            finding = Finding(place, harmless(self.name), harmless(wrong), harmless(fix), state)
             self.desk.findings.append(finding)
 
 

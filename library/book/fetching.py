@@ -18,13 +18,13 @@ class Unreadable(Exception):
 
     Attributes:
         wrong: what is wrong, a sentence.
-        mend: what to do, a sentence.
+        fix: what to do, a sentence.
     """
 
-    def __init__(self, wrong: str, mend: str) -> None:
+    def __init__(self, wrong: str, fix: str) -> None:
         self.wrong = wrong
-        self.mend = mend
-        super().__init__(f"{wrong} {mend}")
+        self.fix = fix
+        super().__init__(f"{wrong} {fix}")
 
 
 @dataclass(frozen=True)
@@ -108,7 +108,7 @@ def refused(error: OSError) -> Unreadable:
         ),
         "FileNotFoundError": (
             "This is not there any more, or is a link to nothing.",
-            "Mend the link or remove it.",
+            "Fix the link or remove it.",
         ),
     }
     name = type(error).__name__

@@ -44,7 +44,7 @@ def identifier(raw: object, spot: Spot) -> str | None:
     text = one_line(raw, spot)
     if text is not None and not _ID.fullmatch(text) and not first_hidden(str(raw)):
         spot.complain(f"The id {shown(text)} has other characters than small letters, digits and hyphens.",
-                      f"Write it such as {_tidy(text)}.", "watch")  # fmt: skip
+                      f"Write it such as {_tidy(text)}.", "warning")  # fmt: skip
     return text
 
 
@@ -70,7 +70,7 @@ def word_out_of(choices: str) -> Reader:
         text = one_line(raw, spot)
         if text is not None and text not in choices.split():
             spot.complain(
-                f"{shown(text)} is not one of {', '.join(choices.split())}.", "Write one of them.", "watch"
+                f"{shown(text)} is not one of {', '.join(choices.split())}.", "Write one of them.", "warning"
             )
         return text
 
@@ -107,8 +107,8 @@ def want_known(array: str, text: str, spot: Spot, besides: frozenset[str] = froz
     if text in known or spot.desk.is_deaf:
         return True
     near = spot.near(text, known | besides)
-    mend = f"Did you mean {shown(near)}?" if near else f"Add a [[{array}]] with that id, or name another."
-    spot.complain(f"There is no {array} {shown(text)} in the book.", mend, "watch")
+    fix = f"Did you mean {shown(near)}?" if near else f"Add a [[{array}]] with that id, or name another."
+    spot.complain(f"There is no {array} {shown(text)} in the book.", fix, "warning")
     return False
 
 

@@ -124,7 +124,7 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
     try:
         raw, signature = fetch(path)
     except Unreadable as error:
-        finding = Finding(Place(path), "", error.wrong, error.mend)
+        finding = Finding(Place(path), "", error.wrong, error.fix)
         return FileRead(FileNote(path, layer, Signature(0, 0, -1)), (), (finding,))
     if (
         len(raw) != signature.size
@@ -140,7 +140,7 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
             rows.append(_row(sheet, shapes()[sheet.array], desk, lower))
     if len(desk.findings) == MOST_FINDINGS:
         wrong = f"There are more problems in this file than the {MOST_FINDINGS} that are told here."
-        desk.findings.append(Finding(Place(path), "", wrong, "Mend these first."))
+        desk.findings.append(Finding(Place(path), "", wrong, "Fix these first."))
     findings = tuple(_sorted([*parsed.findings, *desk.findings]))
     return FileRead(FileNote(path, layer, signature), tuple(rows), findings)
 
@@ -159,12 +159,12 @@ def _check_beginning(sheets: list[Sheet], file: Path, desk: Desk) -> None:
             spot.complain(f"{key} is given a value here.", f"Write each one below a line [[{key}]].")
         elif key != "schema" and not key.startswith("x-"):
             spot.complain(
-                f"{shown(key)} stands above the first table.", "Move it below its [[entry]].", "watch"
+                f"{shown(key)} stands above the first table.", "Move it below its [[entry]].", "warning"
             )
     if len(sheets) > 1 and "schema" not in top.table and "schema" not in top.unread:
         wrong = "The file does not say in which way it is written."
         desk.findings.append(
-            Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "watch")
+            Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "warning")
         )
 
 
@@ -175,8 +175,8 @@ def _is_named(sheet: Sheet, desk: Desk) -> bool:
         return False
     if sheet.array not in shapes():
         near = spot.near(sheet.array, shapes())
-        mend = f"Did you mean [[{near}]]?" if near else "Begin its name with x- to keep it as your own."
-        spot.complain(f"A book has no table {shown(sheet.array)}.", mend, "watch")
+        fix = f"Did you mean [[{near}]]?" if near else "Begin its name with x- to keep it as your own."
+        spot.complain(f"A book has no table {shown(sheet.array)}.", fix, "warning")
         return False
     if sheet.brackets == "single":
         spot.complain(f"[{sheet.array}] stands in single brackets.", f"Write it as [[{sheet.array}]].")

@@ -221,16 +221,16 @@ def _plain_finding(finding: Finding) -> list[object]:
         place.column,
         finding.where,
         finding.wrong,
-        finding.mend,
+        finding.fix,
         finding.state,
     ]
 
 
 def _finding(plain: Sequence[object]) -> Finding:
-    file, line, column, where, wrong, mend, state = plain
-    known: Literal["stop", "watch"] = "watch" if state == "watch" else "stop"
+    file, line, column, where, wrong, fix, state = plain
+    known: Literal["error", "warning"] = "warning" if state == "warning" else "error"
     place = Place(Path(_text(file)), _number(line), _number(column))
-    return Finding(place, _text(where), _text(wrong), _text(mend), known)
+    return Finding(place, _text(where), _text(wrong), _text(fix), known)
 
 
 def _row(plain: Sequence[object]) -> Row:

@@ -68,8 +68,8 @@ def _read_key(key: str, raw: object, shape: Shape, part: Part) -> None:
 def _complain_of_key(key: str, shape: Shape, spot: Spot) -> None:
     known = [*shape.keys(), *(QUANTITIES if shape.has_values else ())]
     near = spot.near(key, known)
-    mend = f"Did you mean {near}?" if near else "Remove it, or begin its name with x- to keep it as your own."
-    spot.at(key).complain(f"[[{shape.array}]] has no key {shown(key)}.", mend, "watch")
+    fix = f"Did you mean {near}?" if near else "Remove it, or begin its name with x- to keep it as your own."
+    spot.at(key).complain(f"[[{shape.array}]] has no key {shown(key)}.", fix, "warning")
 
 
 def merge(parts: list[Part]) -> Merged:
@@ -95,7 +95,7 @@ def merge(parts: list[Part]) -> Merged:
 def build(parts: list[Part], shape: Shape) -> object:
     """Make the object of a table, complaining of what is missing.
 
-    A missing title is replaced by the id, so that the table can still be found and mended.
+    A missing title is replaced by the id, so that the table can still be found and fixed.
     """
     merged = merge(parts)
     spot = parts[-1].spot

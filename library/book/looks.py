@@ -23,7 +23,7 @@ class Rule:
 
     looks: re.Pattern[str]
     wrong: str
-    mend: str
+    fix: str
     raw: bool = False
 
 
@@ -33,11 +33,11 @@ class Look:
 
     column: int
     wrong: str
-    mend: str
+    fix: str
 
 
-def _rule(looks: str, wrong: str, mend: str, *, raw: bool = False) -> Rule:
-    return Rule(re.compile(looks, re.VERBOSE), wrong, mend, raw)
+def _rule(looks: str, wrong: str, fix: str, *, raw: bool = False) -> Rule:
+    return Rule(re.compile(looks, re.VERBOSE), wrong, fix, raw)
 
 
 _UNIT = r"""(?P<unit>\ ?(?:[A-Za-z\u00b0\u00b5%][A-Za-z0-9/.\u00b0]*|["']))?"""
@@ -127,7 +127,7 @@ def known_by_look(line: str, rules: tuple[Rule, ...]) -> Look | None:
         begins = next(
             (found.start(name) for name in ("number", "found", "late") if words.get(name)), found.start()
         )
-        return Look(begins + 1, rule.wrong.format_map(words), rule.mend.format_map(words))
+        return Look(begins + 1, rule.wrong.format_map(words), rule.fix.format_map(words))
     return None
 
 
@@ -144,7 +144,7 @@ def _words(found: re.Match[str]) -> dict[str, str]:
 
 
 def _in_order(measure: str) -> str:
-    """A measure as the book wants it: a point for the comma, ``in`` for the inch mark, a nought before the point."""
+    """A measure as the book wants it: a point for the comma, ``in`` for the inch mark, a 0 before the point."""
     text = re.sub(r"(\d),(\d)", r"\1.\2", measure)
     text = re.sub(r"^([-+]?)\.", r"\g<1>0.", text)
     return re.sub(r'(\d)[ ]?"$', r"\1 in", text)

@@ -27,7 +27,7 @@ DEEPEST = 16
 """Tables, arrays and dotted keys within each other."""
 
 MOST_TROUBLES = 20
-"""Mistakes told of one table; the rest is told when these are mended."""
+"""Mistakes told of one table; the rest is told when these are fixed."""
 
 LARGEST_TABLE = 1 << 17
 """Characters in a table that is tried again and again; a longer one is tried once."""
@@ -144,8 +144,8 @@ def _made(
 ) -> Read:
     table = _table(piece, data)
     if table is None:
-        mend = f"Write the first line of each as [[{piece.array}]], without quotes."
-        return piece, None, [*troubles, Trouble(1, 1, "This table and the next cannot be told apart.", mend)]
+        fix = f"Write the first line of each as [[{piece.array}]], without quotes."
+        return piece, None, [*troubles, Trouble(1, 1, "This table and the next cannot be told apart.", fix)]
     unread = frozenset(trouble.key for trouble in troubles if trouble.key)
     sheet = Sheet(piece.array, table, layer, file, "\n".join(lines), piece.line, unread, piece.lonely)
     if not troubles and not piece.lonely and untouched:
@@ -194,11 +194,11 @@ def _characters(lines: list[str]) -> list[Trouble]:
         character = strange[0]
         if ord(character) > 0xFF:
             wrong = f"The byte 0x{ord(character) - 0xDC00:02X} is not UTF-8 text."
-            mend = "Save the file as UTF-8, or type that character again."
+            fix = "Save the file as UTF-8, or type that character again."
         else:
             wrong = f"The line holds {name_of(character)}, which cannot be seen or is not text."
-            mend = "Type the line again without it."
-        troubles.append(Trouble(number, strange.start() + 1, wrong, mend, key_of(line)))
+            fix = "Type the line again without it."
+        troubles.append(Trouble(number, strange.start() + 1, wrong, fix, key_of(line)))
         lines[number - 1] = _NOT_TEXT.sub(MARK, line)
     return troubles
 
@@ -209,8 +209,8 @@ def _forbidden(lines: list[str]) -> list[Trouble]:
     for number, line in enumerate(lines, 1):
         key = key_of(line)
         if len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE:
-            mend = "Divide it; a text of several lines stands between three quotes."
-            trouble = Trouble(number, 1, f"The line is longer than {LONGEST_LINE} bytes.", mend, key)
+            fix = "Divide it; a text of several lines stands between three quotes."
+            trouble = Trouble(number, 1, f"The line is longer than {LONGEST_LINE} bytes.", fix, key)
         elif _DEEP_KEY.match(line):
             trouble = Trouble(number, 1, f"A key here has more than {DEEPEST} parts.", "Remove it.", key)
         else:

@@ -95,7 +95,7 @@ class Value:
     unread: bool = False
 
     def first(self) -> Measure | None:
-        """The measure a worksheet is filled with: the usual one, else the low, else the high."""
+        """The measure a calculation is filled with: the usual one, else the low, else the high."""
         return self.usual or self.low or self.high
 
 
@@ -217,20 +217,20 @@ class Finding:
         place: file, line and column.
         where: the entry and key, such as ``spiral-tap.rake_angle``; empty for the whole file.
         wrong: what is wrong, a sentence.
-        mend: what to do, a sentence.
-        state: ``stop`` when something could not be read, ``watch`` when it was kept all the same.
+        fix: what to do, a sentence.
+        state: ``error`` when something could not be read, ``warning`` when it was kept all the same.
     """
 
     place: Place
     where: str
     wrong: str
-    mend: str
-    state: Literal["stop", "watch"] = "stop"
+    fix: str
+    state: Literal["error", "warning"] = "error"
 
     def __str__(self) -> str:
         """The finding as one line: ``file:line:column: where: what is wrong. What to do.``."""
         spot = f"{self.place.file}:{self.place.line}:{self.place.column}"
-        parts = (spot, self.where, f"{self.wrong} {self.mend}".strip())
+        parts = (spot, self.where, f"{self.wrong} {self.fix}".strip())
         return harmless(": ".join(part for part in parts if part))
 
 

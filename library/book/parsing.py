@@ -19,7 +19,7 @@ from library.book.shop_words import Trouble, explain
 from library.book.splitting import Piece, split
 
 MOST_FINDINGS = 200
-"""Mistakes in the writing of one file that are told; the rest is told when these are mended."""
+"""Mistakes in the writing of one file that are told; the rest is told when these are fixed."""
 
 _BYTE_ORDER_MARK = "\ufeff"
 
@@ -51,13 +51,13 @@ def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
         return parsed
     if raw.startswith(b"\xef\xbb\xbf"):
         wrong = "The file begins with a byte order mark, which TOML does not know."
-        mend = 'Save it as "UTF-8" instead of "UTF-8 with BOM".'
-        parsed.findings.append(Finding(Place(file), "", wrong, mend, "watch"))
+        fix = 'Save it as "UTF-8" instead of "UTF-8 with BOM".'
+        parsed.findings.append(Finding(Place(file), "", wrong, fix, "warning"))
     text = decoded(raw)
     if b"\r" in raw and b"\n" not in raw:
         wrong = "The lines end in the way of very old computers, which TOML does not know."
         parsed.findings.append(
-            Finding(Place(file), "", wrong, "Save it with line ends of Unix or Windows.", "watch")
+            Finding(Place(file), "", wrong, "Save it with line ends of Unix or Windows.", "warning")
         )
     pieces = split(text)
     data, refusal = _whole(text)
@@ -126,14 +126,14 @@ def _read_each(pieces: list[Piece], text: str, file: Path, layer: Layer, parsed:
     apart = conflicts(text)
     for conflict in apart[: MOST_FINDINGS + 1]:
         wrong = f"Lines {conflict.first} to {conflict.last} hold two versions that git could not join; neither is read."
-        mend = "Keep one, and delete the lines that begin with <<<<<<<, ======= and >>>>>>>."
-        parsed.findings.append(Finding(Place(file, conflict.first), "", wrong, mend))
+        fix = "Keep one, and delete the lines that begin with <<<<<<<, ======= and >>>>>>>."
+        parsed.findings.append(Finding(Place(file, conflict.first), "", wrong, fix))
     for piece in pieces:
         if len(parsed.findings) > MOST_FINDINGS:
             wrong = (
                 f"There are more than {MOST_FINDINGS} mistakes in this file; from here on it was not read."
             )
-            parsed.findings.append(Finding(Place(file, piece.line), "", wrong, "Mend the ones before first."))
+            parsed.findings.append(Finding(Place(file, piece.line), "", wrong, "Fix the ones before first."))
             return
         for part, sheet, troubles in read_alone(piece, text, file, layer, apart):
             if sheet is not None:
@@ -145,4 +145,4 @@ def _read_each(pieces: list[Piece], text: str, file: Path, layer: Layer, parsed:
 def _finding(trouble: Trouble, file: Path, first_line: int, name: str) -> Finding:
     where = ".".join(part for part in (name, trouble.key) if part)
     place = Place(file, first_line + trouble.line - 1, trouble.column)
-    return Finding(place, where, trouble.wrong, trouble.mend)
+    return Finding(place, where, trouble.wrong, trouble.fix)

@@ -20,7 +20,7 @@ class Trouble:
         line: counted from 1 at the table's first.
         column: counted from 1.
         wrong: what is wrong, a sentence.
-        mend: what to do, a sentence.
+        fix: what to do, a sentence.
         key: the key on that line, if it has one.
         last: the last line of what cannot be read.
         apart: whether the rest of the table can be read without these lines.
@@ -29,7 +29,7 @@ class Trouble:
     line: int
     column: int
     wrong: str
-    mend: str
+    fix: str
     key: str = ""
     last: int = 0
     apart: bool = True
@@ -50,7 +50,7 @@ def explain(lines: list[str], message: str) -> Trouble:
 
     Example:
         >>> trouble = explain(["rake_angle = 8 deg"], "Expected a newline (at line 1, column 15)")
-        >>> trouble.wrong, trouble.mend
+        >>> trouble.wrong, trouble.fix
         ('8 deg has no quotes; only a bare number may stand without them.', 'Write "8 deg".')
     """
     found = _SPOT.search(message)
@@ -78,7 +78,7 @@ _GENERAL = ("This line cannot be read.", 'Write it as key = "text", or begin it 
 
 def _seen(lines: list[str], line: int, rules: tuple[Rule, ...]) -> Trouble | None:
     look = known_by_look(lines[line - 1], rules)
-    return _told(lines, line, look.column, look.wrong, look.mend) if look else None
+    return _told(lines, line, look.column, look.wrong, look.fix) if look else None
 
 
 def is_conflict_mark(line: str) -> bool:
@@ -92,10 +92,10 @@ def key_of(line: str) -> str:
     return found["key"] if found else ""
 
 
-def _told(lines: list[str], line: int, column: int, wrong: str, mend: str, *, last: int = 0) -> Trouble:
+def _told(lines: list[str], line: int, column: int, wrong: str, fix: str, *, last: int = 0) -> Trouble:
     key = key_of(lines[line - 1])
     return Trouble(
-        line, column, wrong, mend, key, last or line, apart=not lines[line - 1].lstrip().startswith("[")
+        line, column, wrong, fix, key, last or line, apart=not lines[line - 1].lstrip().startswith("[")
     )
 
 
@@ -122,8 +122,8 @@ def _unclosed_brackets(lines: list[str], line: int) -> Trouble | None:
             last = _closing_line(lines, number, opens, closes)
             if opens == "[" and last >= line and number < line:
                 continue
-            wrong, mend = _BRACKETS[opens, last > number]
-            return _told(lines, number, text.index(opens) + 1, wrong, mend, last=last)
+            wrong, fix = _BRACKETS[opens, last > number]
+            return _told(lines, number, text.index(opens) + 1, wrong, fix, last=last)
         if number < line and not re.search(r"[\[{,]$", text) and text:
             return None
     return None
@@ -187,6 +187,6 @@ def _missing_quote(lines: list[str], line: int, message: str) -> Trouble | None:
             continue
         begins = text[: last.start()].rstrip().endswith(("=", "[", ","))
         wrong = "A quote is missing where the text ends." if begins else "A quote is missing on this line."
-        mend = 'Put a " at its end.' if begins else "Put a quote before and after each text."
-        return _told(lines, number, last.start() + 1 if begins else 1, wrong, mend)
+        fix = 'Put a " at its end.' if begins else "Put a quote before and after each text."
+        return _told(lines, number, last.start() + 1 if begins else 1, wrong, fix)
     return None

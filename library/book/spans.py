@@ -18,8 +18,8 @@ def spans_told(values: Iterable[Value]) -> str:
     Example:
         >>> from library.book.model import Measure
         >>> flutes = Value("flutes", low=Measure("3", 3), high=Measure("4", 4), also=(Value("flutes", usual=Measure("6", 6)),))
-        >>> spans_told([flutes, Value("relief_style", usual=Measure("flat", word="flat"))])
-        'flutes=3:4|6:6 relief_style=flat'
+        >>> spans_told([flutes, Value("relief_form", usual=Measure("flat", word="flat"))])
+        'flutes=3:4|6:6 relief_form=flat'
     """
     told = []
     for value in values:

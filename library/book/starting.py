@@ -31,7 +31,7 @@ schema = 1
 # synonyms = ["bushing tap"]               # other words to find it by
 # cautions = ["eyes", "wheel-rating"]
 # rake_angle = { low = "3 deg", usual = "5 deg", high = "8 deg", source = "shop" }
-# relief_style = { usual = "progressive", source = "common practice" }
+# relief_form = { usual = "eccentric", source = "common practice" }
 # land_width = { usual = "1/8 in", source = "from memory", note = "Check on the next new one." }
 # notes = \"\"\"
 # As many lines as you like.

@@ -43,7 +43,7 @@ def value(raw: object, spot: Spot, row: Quantity) -> Value:
         return _from_table(raw, spot, row)
     found = _measure(raw, spot, row)
     if found is not None:
-        spot.complain(*_NO_SOURCE, "watch")
+        spot.complain(*_NO_SOURCE, "warning")
     return Value(row.key, usual=found, layer=spot.sheet.layer, place=spot.place(), unread=found is None)
 
 
@@ -56,7 +56,7 @@ def citation(table: Mapping[str, object], spot: Spot) -> Citation:
     """Read ``source`` and ``place`` of a value or a caution."""
     place = one_line(table["place"], spot.at("place")) if "place" in table else None
     if "source" not in table:
-        spot.complain(*_NO_SOURCE, "watch")
+        spot.complain(*_NO_SOURCE, "warning")
         return Citation("missing", "", place or "")
     source = one_line(table["source"], spot.at("source"))
     if not source:
@@ -65,8 +65,8 @@ def citation(table: Mapping[str, object], spot: Spot) -> Citation:
         return Citation(_WORDS[source], "", place or "")
     is_known = want_known("source", source, spot.at("source"), frozenset(_WORDS))
     if is_known and not place:
-        mend = 'Add place = "the chapter, section, table or page".'
-        spot.at("source").complain("A published source is named without a place in it.", mend, "watch")
+        fix = 'Add place = "the chapter, section, table or page".'
+        spot.at("source").complain("A published source is named without a place in it.", fix, "warning")
     return Citation("published", source, place or "")
 
 
@@ -110,8 +110,8 @@ def _want_known_keys(table: Mapping[str, object], spot: Spot) -> bool:
     unknown = [key for key in table if key not in KEYS and not key.startswith("x-")]
     for key in unknown:
         near = spot.near(key, KEYS)
-        mend = f"Did you mean {near}?" if near else f"A value takes {', '.join(KEYS)}."
-        spot.at(key).complain(f"A value has no key {shown(key)}.", mend, "watch")
+        fix = f"Did you mean {near}?" if near else f"A value takes {', '.join(KEYS)}."
+        spot.at(key).complain(f"A value has no key {shown(key)}.", fix, "warning")
     return len(unknown) <= MOST_UNKNOWN and not any(nearest(key, KEYS) in MEASURES for key in unknown)
 
 
@@ -162,8 +162,8 @@ def _choice(raw: object, spot: Spot, row: Quantity) -> Measure | None:
 
 def _complain_of(sentence: str, spot: Spot) -> None:
     """Pass on a sentence whose second half, after a semicolon, says what to do."""
-    wrong, _, mend = sentence.partition("; ")
-    spot.complain(wrong if wrong.endswith(".") else wrong + ".", mend[:1].upper() + mend[1:])
+    wrong, _, fix = sentence.partition("; ")
+    spot.complain(wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:])
 
 
 def _want_order(measures: Mapping[str, Measure | None], spot: Spot) -> None:

@@ -54,15 +54,15 @@ def walk(folder: Path) -> Walk:
     for path, signature in _files(folder, folder, found, frozenset()):
         if len(found.files) == MOST_FILES_AT_ALL:
             _complain(found, folder, f"There are more than {MOST_FILES_AT_ALL} files; the rest was not read.",
-                      "Check that this is the folder of a book.", "stop")  # fmt: skip
+                      "Check that this is the folder of a book.", "error")  # fmt: skip
             break
         found.files.append((path, signature))
     if found.folders > MOST_FOLDERS:
         _complain(found, folder, f"There are more than {MOST_FOLDERS} folders; the rest was not read.",
-                  "Check that this is the folder of a book.", "stop")  # fmt: skip
+                  "Check that this is the folder of a book.", "error")  # fmt: skip
     if len(found.files) > MOST_FILES:
         _complain(found, folder, f"There are {len(found.files)} files, more than {MOST_FILES}.",
-                  "Put several entries into one file, so that the book opens quickly.", "watch")  # fmt: skip
+                  "Put several entries into one file, so that the book opens quickly.", "warning")  # fmt: skip
     return found
 
 
@@ -95,7 +95,7 @@ def _listed(
         handle = open_untouched(folder, getattr(os, "O_DIRECTORY", 0))
     except OSError as error:
         reason = refused(error)
-        _complain(found, folder, reason.wrong, reason.mend)
+        _complain(found, folder, reason.wrong, reason.fix)
         return None
     try:
         status = os.fstat(handle)
@@ -107,7 +107,7 @@ def _listed(
         return identity, [(name, _is_folder(name, handle)) for name in names]
     except OSError as error:
         reason = refused(error)
-        _complain(found, folder, reason.wrong, reason.mend)
+        _complain(found, folder, reason.wrong, reason.fix)
         return None
     finally:
         os.close(handle)
@@ -127,5 +127,7 @@ def _signature(path: Path) -> Signature:
         return Signature(0, 0, -1)
 
 
-def _complain(found: Walk, folder: Path, wrong: str, mend: str, state: str = "stop") -> None:
-    found.findings.append(Finding(Place(folder), "", wrong, mend, "watch" if state == "watch" else "stop"))
+def _complain(found: Walk, folder: Path, wrong: str, fix: str, state: str = "error") -> None:
+    found.findings.append(
+        Finding(Place(folder), "", wrong, fix, "warning" if state == "warning" else "error")
+    )

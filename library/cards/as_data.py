@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from geometry.quantities import quantity
+from library.calc import report
 from library.cards.history import History
 from library.cards.inspecting import Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job, Step
@@ -15,7 +16,6 @@ from library.cards.writing import as_table
 from library.units.convert import from_geometry
 from library.units.show import say
 from library.units.system import Display
-from library.workings import report
 
 Json = dict[str, Any]
 
@@ -28,13 +28,13 @@ def card_data(job: Job, display: Display) -> Json:
         display: lengths in millimetres or inches; angles are degrees.
 
     Returns:
-        ``card`` as it stands in its file, days as texts; then the settings, the worksheets, what the readings
+        ``card`` as it stands in its file, days as texts; then the settings, the calculations, what the readings
         say, and every problem.
     """
     return {
         "card": _texts(as_table(job.card)),
         "settings": [_line(line) for line in setting_lines(job, display)],
-        "worksheets": [_step(step, job, display) for step in job.steps],
+        "calculations": [_step(step, job, display) for step in job.steps],
         "relief_received": [_relief(one) for one in received_reliefs(job)],
         "relief_after": [_relief(one) for one in reliefs_after(job)],
         "inspection": [_verdict(one, display) for one in verdicts(job)],
@@ -59,11 +59,11 @@ def _texts(value: object) -> Any:
 
 def _line(line: SettingLine) -> Json:
     return {
-        "worksheet": line.sheet,
+        "calculation": line.sheet,
         "key": line.key,
         "title": line.title,
         "value": line.value,
-        "dial": line.dial,
+        "graduation": line.graduation,
         "cost": line.cost,
     }
 
@@ -79,8 +79,7 @@ def _step(step: Step, job: Job, display: Display) -> Json:
 
 def _relief(one: Relief) -> Json:
     angles = {
-        style: from_geometry(angle, quantity("relief_angle").kind, "deg")
-        for style, angle in one.angles.items()
+        form: from_geometry(angle, quantity("relief_angle").kind, "deg") for form, angle in one.angles.items()
     }
     return {"flute": one.flute, "reading": one.text, "degrees": angles, "trouble": one.trouble}
 

@@ -21,6 +21,6 @@ def card_findings(book: Path) -> tuple[Finding, ...]:
             found += load_file(path).findings
         except NoCard as error:
             found.append(
-                Finding(Place(path), "", str(error), "Move it out of the folder of cards, or mend it.")
+                Finding(Place(path), "", str(error), "Move it out of the folder of cards, or fix it.")
             )
     return tuple(found)

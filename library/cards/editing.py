@@ -9,8 +9,8 @@ from dataclasses import fields, replace
 from difflib import get_close_matches
 from typing import TypeVar
 
+from geometry.calculations import calculation, calculation_names
 from geometry.quantities import QUANTITIES
-from geometry.worksheets import worksheet, worksheet_names
 from library.cards.model import Card, Inspection, Readings, Setting, Tool, Wanted
 from library.cards.writing import LAST_TEXTS, TEXTS
 
@@ -102,13 +102,15 @@ def _wanted(card: Card, keys: list[str], text: str) -> Card:
 
 def _settings(card: Card, keys: list[str], text: str) -> Card:
     name, *rest = keys
-    if name not in worksheet_names() or len(rest) > 1:
-        raise CardEditRefused(_no_place(f"settings.{name}", [f"settings.{one}" for one in worksheet_names()]))
+    if name not in calculation_names() or len(rest) > 1:
+        raise CardEditRefused(
+            _no_place(f"settings.{name}", [f"settings.{one}" for one in calculation_names()])
+        )
     was = card.settings.get(name, Setting())
     if not rest:
         now = replace(was, skipped=text.lower() in {"skip", "skipped", "yes"})
     else:
-        sheet = worksheet(name)
+        sheet = calculation(name)
         if sheet.field(rest[0]) is None:
             raise CardEditRefused(_no_place(".".join(["settings", *keys]),
                                         [f"settings.{name}.{one.key}" for one in sheet.inputs]))  # fmt: skip

@@ -28,7 +28,7 @@ def finished(job: Job, day: date) -> Card:
         day: it was done.
 
     Returns:
-        The card, with the answers of every worksheet as they are shown today.
+        The card, with the answers of every calculation as they are shown today.
 
     Raises:
         NotFinished: while something on it does not add up.
@@ -59,7 +59,7 @@ def differs(job: Job) -> tuple[tuple[str, str, str, str], ...]:
         job: a record worked out afresh.
 
     Returns:
-        Worksheet, quantity, what was recorded, and what comes out today.
+        Calculation, quantity, what was recorded, and what comes out today.
     """
     found = []
     for step in job.steps:

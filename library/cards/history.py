@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from geometry.worksheet import Field
+from geometry.calculation import Field
 from library.book.model import Book
 from library.cards.inspecting import greatest_number
 from library.cards.job import Job, work_out
@@ -73,7 +73,7 @@ def _visit(job: Job) -> Visit:
 
 
 def sharpenings_left(job: Job) -> int | None:
-    """How often the tool can still be sharpened after this job, by the worksheet ``size-loss``.
+    """How often the tool can still be sharpened after this job, by the calculation ``size-loss``.
 
     It is worked out with the size after grinding where that was measured, else as the tool came.
     """

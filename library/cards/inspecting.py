@@ -6,17 +6,17 @@ import math
 from dataclasses import dataclass
 from itertools import zip_longest
 
+from geometry.calculation import Field, State
+from geometry.calculations import calculation
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
-from geometry.worksheet import Field, State
-from geometry.worksheets import worksheet
+from library.calc.answer import answer
 from library.cards.job import Job, flutes_of
 from library.cards.known import greatest, joined
 from library.cards.model import Inspection, Readings
 from library.cards.tolerances import Tolerance, tolerance
 from library.units.read import UnitError, read
 from library.units.show import show
-from library.workings.answer import answer
 
 PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
                        "rake_angle", "lip_relief_angle", "margin_width", "primary_land"})  # fmt: skip
@@ -33,7 +33,7 @@ class Relief:
     Attributes:
         flute: counted from 1.
         text: the drop as typed.
-        angles: in radians, by style: one where the style is known, else what it would be for each.
+        angles: in radians, by form: one where the form is known, else what it would be for each.
         trouble: why there is no angle, a sentence; else empty.
     """
 
@@ -68,8 +68,8 @@ class Verdict:
 
     Attributes:
         key: the quantity.
-        wanted: what it shall be, in mm or radians; nothing where nobody said.
-        allowed: the tolerance; nothing where nobody said.
+        wanted: what it shall be, in mm or radians; nothing where no limit is set.
+        allowed: the tolerance; nothing where no limit is set.
         marks: for each reading.
         spread: the greatest reading less the least; nothing with fewer than two.
     """
@@ -88,19 +88,19 @@ class Verdict:
 
 
 def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[Relief, ...]:
-    """The relief angle of each flute from its drop, by the worksheet ``relief-from-reading``.
+    """The relief angle of each flute from its drop, by the calculation ``relief-from-reading``.
 
     Args:
-        job: gives how the land was measured and which style it has, where that is known.
-        drops: the dial readings, one for each flute.
-        lands: how far behind the edge the dial was read: one text for all flutes, or one for each.
+        job: gives how the land was measured and which form it has, where that is known.
+        drops: the indicator readings, one for each flute.
+        lands: how far behind the edge the indicator was read: one text for all flutes, or one for each.
         diameter: over the edges.
     """
-    sheet = worksheet("relief-from-reading")
-    common = {key: text for key in ("land_measured_as", "relief_style") if (text := job.fact(key))}
-    style = job.entry.values.get("relief_style")
-    if "relief_style" not in common and style is not None and style.usual is not None:
-        common["relief_style"] = style.usual.word
+    sheet = calculation("relief-from-reading")
+    common = {key: text for key in ("land_measured_as", "relief_form") if (text := job.fact(key))}
+    form = job.entry.values.get("relief_form")
+    if "relief_form" not in common and form is not None and form.usual is not None:
+        common["relief_form"] = form.usual.word
     found = []
     for flute, (drop, land) in enumerate(zip_longest(drops, lands[: len(drops)], fillvalue=""), 1):
         behind = land or (lands[0] if len(lands) == 1 else "")
@@ -110,15 +110,15 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
             found.append(Relief(flute, drop, {}, " ".join(one.text for one in known.troubles)))
         else:
             found.append(
-                Relief(flute, drop, _styles(dict(known.result.outputs), common.get("relief_style", "")))
+                Relief(flute, drop, _forms(dict(known.result.outputs), common.get("relief_form", "")))
             )
     return tuple(found)
 
 
-def _styles(outputs: dict[str, float], style: str) -> dict[str, float]:
+def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
     if "relief_angle" in outputs:
-        return {style or "relief": outputs["relief_angle"]}
-    names = {f"{one}_relief_angle": one for one in ("progressive", "flat")}
+        return {form or "relief": outputs["relief_angle"]}
+    names = {f"{one}_relief_angle": one for one in ("eccentric", "flat")}
     return {names[key]: value for key, value in outputs.items() if key in names}
 
 
@@ -206,7 +206,7 @@ def wanted_number(job: Job, key: str) -> float | None:
         key: the quantity; the drop is that of the heel, as ``relief-drop`` found it.
 
     Returns:
-        In mm or radians, or nothing where nobody said.
+        In mm or radians, or nothing where no limit is set.
     """
     kind = quantity(key).kind
     inspection, decided = job.card.after.get(key), job.card.wanted.get(key)

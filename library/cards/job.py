@@ -1,48 +1,48 @@
-"""A card worked out: every worksheet filled from what is known, in the machine's own graduations."""
+"""A card worked out: every calculation filled from what is known, in the machine's own graduations."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from geometry.calculation import Calculation, Check
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from geometry.worksheet import Check, Worksheet
 from library.book.model import Book, Caution, Entry
+from library.calc.answer import LAST_WORD, Answer, answer, cautions_for
 from library.cards.known import Fact, Who, facts, texts_for, wanted_entry
 from library.cards.model import Card, Setting
-from library.cards.order import rests, worksheets_of
+from library.cards.order import calculations_of, rests
 from library.equipment.driving import Worked
 from library.equipment.limits import cam_checks, reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel, machines, wheels
-from library.equipment.settings import DialLine, dial_lines
+from library.equipment.settings import GraduationLine, graduation_lines
 from library.units.read import UnitError, read
 from library.units.system import INCH, METRIC, Display
-from library.workings.answer import LAST_WORD, Answer, answer, cautions_for
 
 CAM_SHEETS = frozenset({"relief-drop", "cone-relief", "step-relief"})
-"""Worksheets that a relieving cam serves."""
+"""Calculations that a relieving cam serves."""
 
 
 @dataclass(frozen=True)
 class Step:
-    """One worksheet of a job.
+    """One calculation of a job.
 
     Attributes:
-        sheet: the worksheet.
+        sheet: the calculation.
         answer: what it found, or what it still wants.
         who: who gave each of its inputs.
-        lines: its settings on the machine's dials that no earlier step has set.
-        checks: what it means at the machine: the worksheet's own checks, then those of machine and wheel.
+        lines: its settings on the machine's graduations that no earlier step has set.
+        checks: what it means at the machine: the calculation's own checks, then those of machine and wheel.
         skipped: true when the person left it out.
         rests: true while nothing calls for it on this tool.
         recorded: what it answered when the job was closed, by quantity.
     """
 
-    sheet: Worksheet
+    sheet: Calculation
     answer: Answer
     who: Mapping[str, Who]
-    lines: tuple[DialLine, ...] = ()
+    lines: tuple[GraduationLine, ...] = ()
     checks: tuple[Check, ...] = ()
     skipped: bool = False
     rests: bool = False
@@ -69,7 +69,7 @@ class Job:
         display: the units of numbers that were typed without one.
         machine: it is ground on, where the book has it.
         wheel: it is ground with, where the book has it.
-        steps: the worksheets in the order of the set-up.
+        steps: the calculations in the order of the set-up.
         known: the facts that fill them, the strongest first.
         entry: what the tool shall have.
         cautions: of everything together, the deferring one last.
@@ -86,7 +86,7 @@ class Job:
     cautions: tuple[Caution, ...]
 
     def step(self, name: str) -> Step | None:
-        """The step of a worksheet by its name."""
+        """The step of a calculation by its name."""
         return next((one for one in self.steps if one.sheet.name == name), None)
 
     def fact(self, key: str) -> str:
@@ -106,14 +106,14 @@ def work_out(card: Card, book: Book) -> Job:
     known = facts(card, machine, wheel)
     entry = wanted_entry(card, book.entries.get(card.entry))
     steps: list[Step] = []
-    for sheet in worksheets_of(card.family):
+    for sheet in calculations_of(card.family):
         step = _step(sheet, card, known, entry, book, display)
         steps.append(_at_machine(step, machine, wheel, _flutes(card), [one for one in steps if one.in_use]))
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, _cautions(steps, entry, book))
 
 
 def _step(
-    sheet: Worksheet, card: Card, known: tuple[Fact, ...], entry: Entry, book: Book, display: Display
+    sheet: Calculation, card: Card, known: tuple[Fact, ...], entry: Entry, book: Book, display: Display
 ) -> Step:
     texts, who = texts_for(sheet, card, known, display)
     found = answer(sheet, texts, entry=entry, book=book, display=display)
@@ -141,7 +141,7 @@ def _at_machine(
         chosen = step.answer.inputs.get("rotational_speed")
         turns = chosen.value if chosen and isinstance(chosen.value, float) else None
         found = speed_checks(machine, wheel, turns)
-        # That the chosen speed is within the rating the worksheet has said already.
+        # That the chosen speed is within the rating the calculation has said already.
         checks += [check for check in found if turns is None or check.state != "pass"]
     if step.answer.result is None or machine is None:
         return replace(step, checks=tuple(checks))
@@ -152,7 +152,7 @@ def _at_machine(
     ):
         checks += cam_checks(machine, worked, flutes)
     done = {line.key for one in before for line in one.lines}
-    lines = tuple(line for line in dial_lines(machine, worked) if line.key not in done)
+    lines = tuple(line for line in graduation_lines(machine, worked) if line.key not in done)
     return replace(step, lines=lines, checks=tuple(checks))
 
 

@@ -1,6 +1,6 @@
-"""What is known of a job before anybody types into a worksheet, and who says so.
+"""What is known of a job before anybody types into a calculation, and who says so.
 
-Looked for in this order: what was typed into the worksheet itself; a value that a person decided on; what was
+Looked for in this order: what was typed into the calculation itself; a value that a person decided on; what was
 measured; what is written of the tool, the machine and the wheel; what the book recommends.
 """
 
@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from geometry.calculation import Calculation, Field
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
-from geometry.worksheet import Field, Worksheet
 from library.book.model import Entry, Measure, Value
 from library.cards.editing import readings_of
 from library.cards.model import Card, Readings
@@ -22,7 +22,7 @@ from library.units.read import UnitError, read
 from library.units.system import Display
 
 Who = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "default"]
-"""Who gave a value: the person at this worksheet, his measuring, and so on."""
+"""Who gave a value: the person at this calculation, his measuring, and so on."""
 
 NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
 """Readings that only say what was there; a setting is never filled with them."""
@@ -84,8 +84,8 @@ def _of_machine(machine: Machine | None) -> Iterator[Fact]:
         yield Fact("plate_holes", ", ".join(map(str, machine.plate_holes)), "machine")
     if len(machine.spindle_speeds) == 1:
         yield Fact("rotational_speed", machine.spindle_speeds[0].text, "machine")
-    if machine.cam_lifts:
-        yield Fact("cam_per", machine.cam_per, "machine")
+    if machine.cam_throws:
+        yield Fact("throw_per", machine.throw_per, "machine")
 
 
 def _of_wheel(wheel: Wheel | None) -> Iterator[Fact]:
@@ -105,13 +105,13 @@ def joined(readings: Readings) -> str:
 
 
 def texts_for(
-    sheet: Worksheet, card: Card, known: tuple[Fact, ...], display: Display
+    sheet: Calculation, card: Card, known: tuple[Fact, ...], display: Display
 ) -> tuple[dict[str, str], dict[str, Who]]:
-    """What a worksheet is given as if it had been typed, and who says each of it.
+    """What a calculation is given as if it had been typed, and who says each of it.
 
     Args:
-        sheet: the worksheet.
-        card: whose own typing into this worksheet comes first.
+        sheet: the calculation.
+        card: whose own typing into this calculation comes first.
         known: the facts of the job, the strongest first.
         display: the units of numbers typed without one.
 
@@ -150,7 +150,7 @@ def greatest(text: str, field: Field, display: Display) -> str:
 
 
 def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
-    """What the tool shall have, in the form of an entry of the book, so that worksheets are filled from it.
+    """What the tool shall have, in the form of an entry of the book, so that calculations are filled from it.
 
     Args:
         card: with the values as the book had them when it was begun, and as a person changed them.

@@ -67,12 +67,12 @@ class Wanted:
 
 @dataclass(frozen=True)
 class Setting:
-    """What was typed into one worksheet, and what it answered when the job was done.
+    """What was typed into one calculation, and what it answered when the job was done.
 
     Attributes:
         typed: by quantity.
         recorded: the answers as they were shown on the day the card was closed, by quantity.
-        skipped: true when the person left this worksheet out of the job.
+        skipped: true when the person left this calculation out of the job.
     """
 
     typed: Mapping[str, str] = field(default_factory=dict)
@@ -107,14 +107,14 @@ class Card:
         family: the id of the tool's family.
         entry: the id of the entry it was begun from; empty when it was begun without one.
         again: the id of the earlier card that it repeats.
-        units: the unit of lengths typed without one into a worksheet, ``mm`` or ``in``.
+        units: the unit of lengths typed without one into a calculation, ``mm`` or ``in``.
         machine: the id of the machine it is ground on.
         wheel: the id of the wheel it is ground with.
         tool: the tool itself.
         wrong: what is wrong with it, in the person's words.
         received: what was measured before grinding, by quantity.
         wanted: what it shall have, by quantity.
-        settings: the worksheets, by name.
+        settings: the calculations, by name.
         after: what was measured after grinding, by quantity.
         notes: free text, several lines.
         minutes: time spent, as typed.

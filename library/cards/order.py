@@ -1,11 +1,11 @@
-"""Which worksheets a job goes through, in the order in which the machine is set up."""
+"""Which calculations a job goes through, in the order in which the machine is set up."""
 
 from __future__ import annotations
 
 from collections.abc import Collection
 
-from geometry.worksheet import Worksheet
-from geometry.worksheets import worksheet, worksheets_for
+from geometry.calculation import Calculation
+from geometry.calculations import calculation, calculations_for
 
 SETUP = (
     "wheel-speed",
@@ -13,27 +13,27 @@ SETUP = (
     "face-offset",
     "tap-chamfer",
     "drill-point",
-    "clearance-offset",
+    "setting-height",
     "wheel-tilt",
     "cone-relief",
     "step-relief",
     "relief-drop",
     "relief-facets",
-    "tap-axial-relief",
+    "lead-over-land",
     "reamer-land",
     "feed-clearance",
     "back-taper",
     "size-loss",
 )
-"""First what is mounted, then the tool and its index, face, angles, heights and cams, then what the dial shows
+"""First what is mounted, then the tool and its index, face, angles, heights and cams, then what the indicator shows
 on the way, and last whether it will work and how often it can be done again; common practice, no source."""
 
-NO_SETTINGS = frozenset({"relief-from-reading", "relief-styles", "screw-thread"})
-"""Worksheets that tell something of a tool but set nothing: the card uses them elsewhere or not at all."""
+NO_SETTINGS = frozenset({"relief-from-reading", "relief-forms", "screw-thread"})
+"""Calculations that tell something of a tool but set nothing: the card uses them elsewhere or not at all."""
 
 
 ALWAYS = ("wheel-speed", "index-moves")
-"""Worksheets of every job: whatever is ground, a wheel turns, and the tool is turned from edge to edge."""
+"""Calculations of every job: whatever is ground, a wheel turns, and the tool is turned from edge to edge."""
 
 
 OF_COURSE = {
@@ -44,7 +44,7 @@ OF_COURSE = {
     "relief-facets": frozenset[str](),
     "wheel-tilt": frozenset[str](),
 }
-"""Worksheets that only some of the families they serve go through as a matter of course. On others they rest until
+"""Calculations that only some of the families they serve go through as a matter of course. On others they rest until
 somebody types into them or measures what they are about; common practice, no source."""
 
 ABOUT = {
@@ -59,10 +59,10 @@ ABOUT = {
 
 
 def rests(name: str, family: str, measured: Collection[str]) -> bool:
-    """Whether a worksheet rests on a job into which nobody has typed anything for it.
+    """Whether a calculation rests on a job into which nobody has typed anything for it.
 
     Args:
-        name: of the worksheet.
+        name: of the calculation.
         family: of the tool.
         measured: the quantities that were measured.
 
@@ -73,15 +73,15 @@ def rests(name: str, family: str, measured: Collection[str]) -> bool:
     return name in OF_COURSE and family not in OF_COURSE[name] and ABOUT[name] not in measured
 
 
-def worksheets_of(family: str) -> tuple[Worksheet, ...]:
-    """The worksheets that a job on this family of tools goes through, in the order of the set-up.
+def calculations_of(family: str) -> tuple[Calculation, ...]:
+    """The calculations that a job on this family of tools goes through, in the order of the set-up.
 
-    One that the order does not name comes last, so that a new worksheet is found by itself.
+    One that the order does not name comes last, so that a new calculation is found by itself.
 
     Example:
-        >>> [sheet.name for sheet in worksheets_of("tap")][:2]
+        >>> [sheet.name for sheet in calculations_of("tap")][:2]
         ['wheel-speed', 'index-moves']
     """
-    served = {sheet.name: sheet for sheet in (*map(worksheet, ALWAYS), *worksheets_for(family))}
+    served = {sheet.name: sheet for sheet in (*map(calculation, ALWAYS), *calculations_for(family))}
     sheets = [sheet for name, sheet in served.items() if name not in NO_SETTINGS]
     return tuple(sorted(sheets, key=lambda one: SETUP.index(one.name) if one.name in SETUP else len(SETUP)))

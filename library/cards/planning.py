@@ -51,7 +51,7 @@ class Plan:
 def plan(cards: Sequence[Card], book: Book, display: Display) -> Plan:
     """Put a batch of cards in an order that saves set-ups.
 
-    The next card is always the one that asks for the fewest changes, machine and wheel before dials; among
+    The next card is always the one that asks for the fewest changes, machine and wheel before graduations; among
     equals the one that was named first. That is not always the best order there is, but a short way to a good one.
 
     Args:

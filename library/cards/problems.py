@@ -87,7 +87,7 @@ def _of_wanted(job: Job) -> Iterator[Problem]:
 
 
 def _of_settings(job: Job, before: tuple[Problem, ...]) -> Iterator[Problem]:
-    """What worksheets and machine cannot do; what was told where it was measured is not told again."""
+    """What calculations and machine cannot do; what was told where it was measured is not told again."""
     told = {one.way.split(".")[1] for one in before if one.way.startswith(("received.", "wanted.", "tool."))}
     for step in job.steps:
         if not step.in_use:

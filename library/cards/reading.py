@@ -46,7 +46,7 @@ class Taken:
             return ""
         if not isinstance(raw, str) or len(raw) > LONGEST:
             self.spot.at(key).complain(
-                f"This is {shown(raw)}; a text is wanted.", "Write it in quotes.", "watch"
+                f"This is {shown(raw)}; a text is wanted.", "Write it in quotes.", "warning"
             )
             return ""
         complain_of_hidden(raw, self.spot.at(key), lines=key in SEVERAL_LINES)
@@ -60,7 +60,7 @@ class Taken:
         found = None if isinstance(self.table[key], datetime) else as_day(self.table[key])
         if found is None:
             self.spot.at(key).complain(f"This is {shown(self.table[key])}; a day is wanted.",
-                                       "Write it as year-month-day: 2026-11-25.", "watch")  # fmt: skip
+                                       "Write it as year-month-day: 2026-11-25.", "warning")  # fmt: skip
         else:
             del self.left[key]
         return found
@@ -73,7 +73,7 @@ class Taken:
             return ()
         if not isinstance(texts, list) or not all(isinstance(one, str) for one in texts):
             self.spot.at(key).complain(f"The reading {shown(raw)} has no unit.",
-                                       'Write it in quotes with its unit: "0.28 mm".', "watch")  # fmt: skip
+                                       'Write it in quotes with its unit: "0.28 mm".', "warning")  # fmt: skip
             return ()
         del self.left[key]
         return tuple(texts)
@@ -87,7 +87,7 @@ class Taken:
             return self.below[key]
         if raw is not None:
             self.spot.at(key).complain(f"This is {shown(raw)}; a table is wanted.",
-                                       f"Write its keys below [card.{key}].", "watch")  # fmt: skip
+                                       f"Write its keys below [card.{key}].", "warning")  # fmt: skip
         return Taken({}, self.spot.at(key))
 
     def rest(self) -> dict[str, object]:
@@ -126,7 +126,7 @@ def _status(top: Taken) -> str:
     word = top.text("status") or DRAFT
     if word not in STATUSES:
         top.spot.at("status").complain(
-            f"The status is {shown(word)}.", f"It can be {' or '.join(STATUSES)}.", "watch"
+            f"The status is {shown(word)}.", f"It can be {' or '.join(STATUSES)}.", "warning"
         )
     return word
 
@@ -170,18 +170,18 @@ def _want_known(top: Taken) -> None:
     for key in top.left:
         if key not in known and not key.startswith("x-"):
             near = nearest(key, [*known, "tool", "received", "wanted", "settings", "after"])
-            mend = (
+            fix = (
                 f"Did you mean {near}?"
                 if near
                 else "It is kept; begin its name with x- to have it so on purpose."
             )
-            top.spot.at(key).complain(f"A card has no key {shown(key)}.", mend, "watch")
+            top.spot.at(key).complain(f"A card has no key {shown(key)}.", fix, "warning")
     for section in ("received", "wanted", "after"):
         for key in top.below[section].table if section in top.below else ():
             if key not in QUANTITIES and not key.startswith("x-"):
                 near = nearest(key, list(QUANTITIES))
-                mend = f"Did you mean {near}?" if near else "'heelclear glossary' lists the quantities."
-                top.spot.at(section, key).complain(f"There is no quantity {shown(key)}.", mend, "watch")
+                fix = f"Did you mean {near}?" if near else "'heelclear glossary' lists the quantities."
+                top.spot.at(section, key).complain(f"There is no quantity {shown(key)}.", fix, "warning")
 
 
 def complain_of_hidden(text: str, spot: Spot, *, lines: bool) -> None:
@@ -189,4 +189,4 @@ def complain_of_hidden(text: str, spot: Spot, *, lines: bool) -> None:
     hidden = first_hidden(text.replace("\n", " ").replace("\t", " ") if lines else text)
     if hidden:
         spot.complain(f"The text holds {name_of(hidden)}, which cannot be seen or is not text.",
-                      "Type the text again without it.", "watch")  # fmt: skip
+                      "Type the text again without it.", "warning")  # fmt: skip

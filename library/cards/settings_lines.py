@@ -1,4 +1,4 @@
-"""The settings of a job in words: what to set, on which dial, and what the rounding costs."""
+"""The settings of a job in words: what to set, on which graduation, and what the rounding costs."""
 
 from __future__ import annotations
 
@@ -16,18 +16,18 @@ SET_ON_A_MACHINE = {
     "face-offset": ("face_offset",),
     "tap-chamfer": ("chamfer_angle",),
     "drill-point": ("half_point_angle",),
-    "clearance-offset": ("offset",),
+    "setting-height": ("offset",),
     "wheel-tilt": ("wheel_tilt",),
-    "cone-relief": ("radial_cam", "axial_cam", "needed_radial_cam"),
-    "step-relief": ("radial_cam", "axial_cam"),
-    "relief-drop": ("cam_fall_per_turn",),
-    "tap-axial-relief": ("axial_travel",),
+    "cone-relief": ("radial_throw", "axial_throw", "needed_radial_throw"),
+    "step-relief": ("radial_throw", "axial_throw"),
+    "relief-drop": ("throw_per_turn",),
+    "lead-over-land": ("lead_over_land",),
     "back-taper": ("swivel_angle",),
 }
-"""The numbers of each worksheet that are set, also where the machine names no dial for them."""
+"""The numbers of each calculation that are set, also where the machine names no graduation for them."""
 
 
-CAMS = frozenset({"radial_cam", "axial_cam", "needed_radial_cam"})
+CAMS = frozenset({"radial_throw", "axial_throw", "needed_radial_throw"})
 """Settings of a cam that serves a cone or steps."""
 
 
@@ -36,11 +36,11 @@ class SettingLine:
     """One thing to set.
 
     Attributes:
-        sheet: the worksheet it comes from.
+        sheet: the calculation it comes from.
         key: the quantity; empty for the moves of the index.
         title: what is set.
         value: its exact value with its unit.
-        dial: the same in the graduations of the machine; empty where it has none.
+        graduation: the same in the graduations of the machine; empty where it has none.
         cost: what the rounding costs; empty where it costs nothing.
     """
 
@@ -48,12 +48,12 @@ class SettingLine:
     key: str
     title: str
     value: str
-    dial: str = ""
+    graduation: str = ""
     cost: str = ""
 
     def same_as(self, other: SettingLine) -> bool:
-        """Whether both are set alike: on the dial where there is one, else by the exact value."""
-        mine, theirs = self.dial or self.value, other.dial or other.value
+        """Whether both are set alike: on the graduation where there is one, else by the exact value."""
+        mine, theirs = self.graduation or self.value, other.graduation or other.value
         return (self.title, mine) == (other.title, theirs)
 
 
@@ -64,7 +64,7 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
         if step.works:
             for line in _of_step(step, display):
                 # The fall of a cam for the cylinder is not wanted where the cone has one already.
-                if line.key != "cam_fall_per_turn" or not CAMS & set(lines):
+                if line.key != "throw_per_turn" or not CAMS & set(lines):
                     lines.setdefault(line.key or line.title, line)
     return tuple(lines.values())
 
@@ -74,17 +74,17 @@ def _of_step(step: Step, display: Display) -> list[SettingLine]:
         return _moves(step)
     if step.sheet.name == "relief-facets":
         return _facets(step, display)
-    on_dials = {line.key: line for line in step.lines}
+    on_graduations = {line.key: line for line in step.lines}
     numbers = worked_of(step.answer).settings()
-    wanted = [*on_dials, *SET_ON_A_MACHINE.get(step.sheet.name, ())]
+    wanted = [*on_graduations, *SET_ON_A_MACHINE.get(step.sheet.name, ())]
     found = []
     for key in dict.fromkeys(wanted):
         if key not in numbers:
             continue
-        line = on_dials.get(key)
+        line = on_graduations.get(key)
         value = show_answer(numbers[key], quantity(key), display)
-        dial, cost = (said(line), cost_said(line, display)) if line else ("", "")
-        found.append(SettingLine(step.sheet.name, key, quantity(key).title, value, dial, cost))
+        graduation, cost = (said(line), cost_said(line, display)) if line else ("", "")
+        found.append(SettingLine(step.sheet.name, key, quantity(key).title, value, graduation, cost))
     return found
 
 

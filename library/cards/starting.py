@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from library.book.model import Book, Citation, Entry, Value
+from library.calc.report import cited
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
-from library.workings.report import cited
 
 
 def empty(book: Book, family: str = "", units: str = "mm") -> Card:

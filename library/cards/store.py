@@ -104,12 +104,12 @@ def from_bytes(raw: bytes, path: Path) -> Opened:
     if not sheets:
         desk.findings.append(Finding(Place(path), "", "This file holds no card.", "Begin it with [[card]]."))
         return Opened(Card(id=path.stem, schema=schema), path, raw, tuple(desk.findings),
-                      f"{named(path)} holds no card that can be read; mend it by hand.")  # fmt: skip
+                      f"{named(path)} holds no card that can be read; fix it by hand.")  # fmt: skip
     spot = Spot(desk, Spots(sheets[0]))
     card = read_card(sheets[0].table, spot, schema)
     if card.id != path.stem:
         spot.at("id").complain(f"The card is called {card.id!r} but its file {path.name!r}.",
-                               f'Write id = "{path.stem}", or rename the file.', "watch")  # fmt: skip
+                               f'Write id = "{path.stem}", or rename the file.', "warning")  # fmt: skip
         card = replace(card, id=path.stem)
     return Opened(card, path, raw, tuple(desk.findings), _why_read_only(card, parsed, sheets))
 
@@ -130,8 +130,10 @@ def _why_read_only(card: Card, parsed: Parsed, sheets: list[Sheet]) -> str:
             f"Card {card.id} was written by a newer Heelclear (schema {card.schema}; this one writes {SCHEMA}). "
             "It can be read and printed; take the newer program to change it."
         )
-    if any(finding.state == "stop" for finding in parsed.findings):
-        return f"A part of card {card.id} cannot be read, so it is not written over. Mend its file by hand first."
+    if any(finding.state == "error" for finding in parsed.findings):
+        return (
+            f"A part of card {card.id} cannot be read, so it is not written over. Fix its file by hand first."
+        )
     if len(sheets) > 1:
         return f"The file of card {card.id} holds {len(sheets)} cards; give each a file of its own first."
     return ""

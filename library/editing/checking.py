@@ -82,12 +82,12 @@ def complaints(book: Book, entry: str, family: str, key: str, texts: Mapping[str
     for finding in (*parsed.findings, *desk.findings):
         *_, last = finding.where.split(".")
         field = last if last in FIELDS and finding.where.count(".") >= 2 else ""
-        found.setdefault(field, f"{finding.wrong} {finding.mend}".strip())
+        found.setdefault(field, f"{finding.wrong} {finding.fix}".strip())
     return found
 
 
 def as_it_stands(value: Value, entry: str) -> dict[str, str]:
-    """The fields of a value as its file has them, be they right or wrong, so that a mistake can be seen and mended.
+    """The fields of a value as its file has them, be they right or wrong, so that a mistake can be seen and fixed.
 
     Args:
         value: says which file; the file is read again.

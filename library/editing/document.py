@@ -97,10 +97,10 @@ def read_data(raw: bytes) -> Data | None:
 
 def _mistake(path: Path, raw: bytes) -> str:
     name = named(Path(path.name))
-    findings = sorted(parse(raw, path, "shop").findings, key=lambda finding: finding.state != "stop")
+    findings = sorted(parse(raw, path, "shop").findings, key=lambda finding: finding.state != "error")
     if findings:
         first = findings[0]
-        told = f"{name}, line {first.place.line}: {first.wrong} {first.mend}"
+        told = f"{name}, line {first.place.line}: {first.wrong} {first.fix}"
     else:
         told = f"{name} is not written in TOML."
-    return f"{told} Nothing can be changed in this file until that is mended."
+    return f"{told} Nothing can be changed in this file until that is fixed."

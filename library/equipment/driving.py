@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from geometry.calculation import Calculation, Given
 from geometry.quantities import Quantity, quantity
 from geometry.running import Refusal, run
 from geometry.sentences import Kind
-from geometry.setting.dial import cost_in_angle
-from geometry.worksheet import Given, Worksheet
+from geometry.setting.graduation import cost_in_angle
 
 FIRST = ("relief_angle", "rake_angle")
-"""The angles that a person means when he asks what a setting costs, before any other of the worksheet."""
+"""The angles that a person means when he asks what a setting costs, before any other of the calculation."""
 
 HALVINGS = 60
 """Halving a range of degrees so often leaves less of it than a number can hold."""
@@ -20,15 +20,15 @@ HALVINGS = 60
 
 @dataclass(frozen=True)
 class Worked:
-    """A worksheet with the values that it was run with and what it found.
+    """A calculation with the values that it was run with and what it found.
 
     Attributes:
-        sheet: the worksheet.
+        sheet: the calculation.
         values: what it was given, by quantity.
         outputs: what it found, by quantity.
     """
 
-    sheet: Worksheet
+    sheet: Calculation
     values: dict[str, Given]
     outputs: dict[str, float]
 
@@ -40,7 +40,7 @@ class Worked:
 
 @dataclass(frozen=True)
 class Drive:
-    """An angle of the worksheet and how far it moves.
+    """An angle of the calculation and how far it moves.
 
     Attributes:
         key: the angle.
@@ -57,7 +57,7 @@ def drive(worked: Worked, key: str, value: float) -> Drive | None:
     """The angle that changes when the setting ``key`` becomes ``value``, and by how much.
 
     Args:
-        worked: the worksheet as it was run.
+        worked: the calculation as it was run.
         key: a setting that it found.
         value: another value of it, in mm or radians.
 
@@ -89,7 +89,7 @@ def _change(setting: Callable[[float], float], key: str, angle: float, value: fl
     try:
         return cost_in_angle(setting, angle, value)
     except (Refusal, KeyError):
-        # The search has left the range of the worksheet; halving stays inside it.
+        # The search has left the range of the calculation; halving stays inside it.
         return _halved(setting, quantity(key), angle, value)
 
 

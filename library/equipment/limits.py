@@ -1,30 +1,30 @@
-"""What a machine and a wheel cannot do: a stop for each, with the value that would mend it."""
+"""What a machine and a wheel cannot do: a stop for each, with the value that would fix it."""
 
 from __future__ import annotations
 
+from geometry.calculation import Check, passed, stop, watch
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence, length, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
-from geometry.worksheet import Check, passed, stop, watch
 from library.equipment.driving import Worked, drive
 from library.equipment.model import Machine, Reach, Wheel
 
 SLACK = 1e-9
 """The share by which a limit may be passed, for it is a sum of roundings and no metal."""
 
-CAMS = {"radial_cam": "radial cam", "needed_radial_cam": "radial cam", "axial_cam": "axial cam"}
+CAMS = {"radial_throw": "radial throw", "needed_radial_throw": "radial throw", "axial_throw": "axial throw"}
 """What a cam is called that is one of two; the one for a cylinder is only the cam."""
 
 
 def reach_checks(machine: Machine, worked: Worked) -> tuple[Check, ...]:
-    """A stop for every setting that is beyond the tilt of the head or the travel of its dial."""
+    """A stop for every setting that is beyond the tilt of the head or the travel of its graduation."""
     found = []
     for key, wanted in worked.settings().items():
-        dial = machine.setting_dial(key)
+        graduation = machine.setting_graduation(key)
         if key == "wheel_tilt":
             found.append(_beyond(worked, key, wanted, "wheel head", machine.head_tilt))
-        if dial is not None:
-            found.append(_beyond(worked, key, wanted, dial.title, dial.reach))
+        if graduation is not None:
+            found.append(_beyond(worked, key, wanted, graduation.title, graduation.reach))
     return tuple(check for check in found if check is not None)
 
 
@@ -137,14 +137,14 @@ def _no_speed(wheel: Wheel, slowest: float, highest: float) -> Check:
 
 def cam_checks(machine: Machine, worked: Worked, flutes: int | None) -> tuple[Check, ...]:
     """Which cam at hand has enough lift, or a stop when none has."""
-    if not machine.cam_lifts:
+    if not machine.cam_throws:
         return ()
     found = []
     for key, travel, per in _travels(worked):
-        needed = _counted_per(travel, per, machine.cam_per, flutes)
+        needed = _counted_per(travel, per, machine.throw_per, flutes)
         if needed is None:
             found.append(watch("How many flutes has the tool? The cams of {machine} are counted per {per}.",
-                               machine=machine.title, per=machine.cam_per))  # fmt: skip
+                               machine=machine.title, per=machine.throw_per))  # fmt: skip
         elif needed > 0:
             found.append(_cam(machine, worked, key, needed, needed / travel))
     return tuple(found)
@@ -152,16 +152,16 @@ def cam_checks(machine: Machine, worked: Worked, flutes: int | None) -> tuple[Ch
 
 def _travels(worked: Worked) -> list[tuple[str, float, str]]:
     """What a cam has to do: the quantity, how far it moves (mm), and whether that is per turn or per tooth."""
-    if "cam_fall_per_turn" in worked.outputs:
-        return [("cam_fall_per_turn", worked.outputs["cam_fall_per_turn"], "turn")]
-    per = worked.values.get("cam_per")
+    if "throw_per_turn" in worked.outputs:
+        return [("throw_per_turn", worked.outputs["throw_per_turn"], "turn")]
+    per = worked.values.get("throw_per")
     if not isinstance(per, str):
         return []
-    given = [(key, value, per) for key in ("radial_cam", "axial_cam")
+    given = [(key, value, per) for key in ("radial_throw", "axial_throw")
              if isinstance(value := worked.values.get(key), float) and value != 0]  # fmt: skip
-    if given or "needed_radial_cam" not in worked.outputs:
+    if given or "needed_radial_throw" not in worked.outputs:
         return given
-    return [("needed_radial_cam", worked.outputs["needed_radial_cam"], per)]
+    return [("needed_radial_throw", worked.outputs["needed_radial_throw"], per)]
 
 
 def _counted_per(travel: float, per: str, wanted: str, flutes: int | None) -> float | None:
@@ -173,9 +173,9 @@ def _counted_per(travel: float, per: str, wanted: str, flutes: int | None) -> fl
 
 
 def _cam(machine: Machine, worked: Worked, key: str, needed: float, share: float) -> Check:
-    per = "from tooth to tooth" if machine.cam_per == "tooth" else "in one turn"
-    largest = machine.cam_lifts[-1]
-    enough = [cam for cam in machine.cam_lifts if cam.number >= needed * (1 - SLACK)]
+    per = "from tooth to tooth" if machine.throw_per == "tooth" else "in one turn"
+    largest = machine.cam_throws[-1]
+    enough = [cam for cam in machine.cam_throws if cam.number >= needed * (1 - SLACK)]
     parts: dict[str, Amount | str] = {"what": CAMS.get(key, "cam"), "needed": length(needed), "per": per}
     if enough:
         return passed(

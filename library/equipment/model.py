@@ -28,7 +28,7 @@ ANY_WAY = Reach()
 
 
 @dataclass(frozen=True)
-class Dial:
+class Graduation:
     """One graduated movement of a machine, or an indicator that is read.
 
     Attributes:
@@ -66,10 +66,10 @@ class Machine:
         index_ratio: turns of the crank for one of the work spindle.
         plate_holes: the circles on the plates that are in the shop.
         spindle_speeds: of the wheel spindle, slowest first.
-        cam_lifts: how far each cam at hand falls.
-        cam_per: whether a lift is counted for one turn of the tool or from one tooth to the next.
+        cam_throws: how far each cam at hand falls.
+        throw_per: whether a lift is counted for one turn of the tool or from one tooth to the next.
         head_tilt: how far the wheel head tilts.
-        dials: its graduated movements, by id.
+        graduations: its graduated movements, by id.
         note: free text.
         extra: the shop's own keys beginning with ``x-``, untouched.
         layer: the highest layer that has a part of it.
@@ -81,22 +81,22 @@ class Machine:
     index_ratio: int | None = None
     plate_holes: tuple[int, ...] = ()
     spindle_speeds: tuple[Measure, ...] = ()
-    cam_lifts: tuple[Measure, ...] = ()
-    cam_per: Literal["turn", "tooth"] = "tooth"
+    cam_throws: tuple[Measure, ...] = ()
+    throw_per: Literal["turn", "tooth"] = "tooth"
     head_tilt: Reach = ANY_WAY
-    dials: Mapping[str, Dial] = field(default_factory=dict)
+    graduations: Mapping[str, Graduation] = field(default_factory=dict)
     note: str = ""
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shop"
     place: Place = NOWHERE
 
-    def setting_dial(self, key: str) -> Dial | None:
-        """The dial on which a quantity is set, or nothing."""
-        return next((dial for dial in self.dials.values() if key in dial.sets), None)
+    def setting_graduation(self, key: str) -> Graduation | None:
+        """The graduation on which a quantity is set, or nothing."""
+        return next((graduation for graduation in self.graduations.values() if key in graduation.sets), None)
 
-    def reading_dial(self, key: str) -> Dial | None:
-        """The dial on which a quantity is read, or nothing."""
-        return next((dial for dial in self.dials.values() if key in dial.reads), None)
+    def reading_graduation(self, key: str) -> Graduation | None:
+        """The graduation on which a quantity is read, or nothing."""
+        return next((graduation for graduation in self.graduations.values() if key in graduation.reads), None)
 
 
 @dataclass(frozen=True)

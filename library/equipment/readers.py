@@ -153,14 +153,14 @@ def want_keys(raw: Mapping[str, object], keys: tuple[str, ...], spot: Spot, what
     for key in raw:
         if key not in keys and not key.startswith("x-"):
             near = nearest(key, list(keys))
-            mend = f"Did you mean {near}?" if near else f"A {what} takes {', '.join(keys)}."
-            spot.at(key).complain(f"A {what} has no key {shown(key)}.", mend, "watch")
+            fix = f"Did you mean {near}?" if near else f"A {what} takes {', '.join(keys)}."
+            spot.at(key).complain(f"A {what} has no key {shown(key)}.", fix, "warning")
 
 
 def complain_of(sentence: str, spot: Spot) -> None:
     """Pass on a sentence whose second half, after a semicolon, says what to do."""
-    wrong, _, mend = sentence.partition("; ")
-    spot.complain(wrong if wrong.endswith(".") else wrong + ".", mend[:1].upper() + mend[1:])
+    wrong, _, fix = sentence.partition("; ")
+    spot.complain(wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:])
 
 
 def _measure(raw: object, spot: Spot, row: Quantity) -> Measure | None:

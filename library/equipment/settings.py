@@ -1,4 +1,4 @@
-"""Settings in the graduations of the machine, and what the rounding to its dials costs."""
+"""Settings in the graduations of the machine, and what the rounding to its graduations costs."""
 
 from __future__ import annotations
 
@@ -6,30 +6,30 @@ from dataclasses import dataclass
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from geometry.setting.dial import DialSetting, on_dial
+from geometry.setting.graduation import GraduationSetting, on_graduation
 from library.equipment.driving import Drive, Worked, drive
-from library.equipment.model import Dial, Machine
+from library.equipment.model import Graduation, Machine
 from library.units.convert import from_geometry
 from library.units.show import show
 from library.units.system import METRIC, Display
 
 
 @dataclass(frozen=True)
-class DialLine:
-    """One setting on one dial.
+class GraduationLine:
+    """One setting on one graduation.
 
     Attributes:
         key: the quantity that is set.
         wanted: its exact value, in mm or radians.
-        dial: where it is set.
+        graduation: where it is set.
         setting: the divisions, what they give, and the error.
         cost: the angle that the rounding moves, where there is one.
     """
 
     key: str
     wanted: float
-    dial: Dial
-    setting: DialSetting
+    graduation: Graduation
+    setting: GraduationSetting
     cost: Drive | None = None
 
     @property
@@ -37,69 +37,69 @@ class DialLine:
         """The direction in the shop's own words; empty where nothing is turned or no word is known."""
         if not self.setting.divisions:
             return ""
-        return self.dial.more if self.setting.divisions > 0 else self.dial.less
+        return self.graduation.more if self.setting.divisions > 0 else self.graduation.less
 
 
-def dial_lines(machine: Machine, worked: Worked) -> tuple[DialLine, ...]:
-    """Every number of a worksheet that this machine sets on a dial, in the order of the worksheet."""
+def graduation_lines(machine: Machine, worked: Worked) -> tuple[GraduationLine, ...]:
+    """Every number of a calculation that this machine sets on a graduation, in the order of the calculation."""
     lines = []
     for key, wanted in worked.settings().items():
-        dial = machine.setting_dial(key)
-        if dial is not None:
-            lines.append(_line(key, wanted, dial, worked))
+        graduation = machine.setting_graduation(key)
+        if graduation is not None:
+            lines.append(_line(key, wanted, graduation, worked))
     return tuple(lines)
 
 
-def _line(key: str, wanted: float, dial: Dial, worked: Worked) -> DialLine:
-    setting = on_dial(wanted, dial.division.number)
-    cost = None if dial.kind is Kind.ANGLE else drive(worked, key, setting.set_value)
-    return DialLine(key, wanted, dial, setting, cost)
+def _line(key: str, wanted: float, graduation: Graduation, worked: Worked) -> GraduationLine:
+    setting = on_graduation(wanted, graduation.division.number)
+    cost = None if graduation.kind is Kind.ANGLE else drive(worked, key, setting.set_value)
+    return GraduationLine(key, wanted, graduation, setting, cost)
 
 
-def said(line: DialLine) -> str:
+def said(line: GraduationLine) -> str:
     """The setting as a person turns it.
 
     Example:
         >>> from library.book.model import Measure
-        >>> head = Dial("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH, more="up", less="down")
-        >>> said(DialLine("offset", 0.173, head, on_dial(0.173, 0.01)))
+        >>> head = Graduation("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH, more="up", less="down")
+        >>> said(GraduationLine("offset", 0.173, head, on_graduation(0.173, 0.01)))
         '17 divisions of 0.01 mm, wheel head up'
     """
     divisions = abs(line.setting.divisions)
     if not divisions:
-        return f"{line.dial.title} at zero"
-    parts = [_turned(divisions, line.dial), line.dial.title]
+        return f"{line.graduation.title} at zero"
+    parts = [_turned(divisions, line.graduation), line.graduation.title]
     return ", ".join(parts) + (f" {line.way}" if line.way else "")
 
 
-def _turned(divisions: int, dial: Dial) -> str:
-    plain = f"{divisions} division{'s' if divisions > 1 else ''} of {dial.division.text}"
-    whole = divisions_per_turn(dial)
+def _turned(divisions: int, graduation: Graduation) -> str:
+    plain = f"{divisions} division{'s' if divisions > 1 else ''} of {graduation.division.text}"
+    whole = divisions_per_turn(graduation)
     if whole is None or divisions <= whole:
         return plain
     turns, left = divmod(divisions, whole)
     said_turns = f"{turns} turn{'s' if turns > 1 else ''}"
-    return f"{said_turns} and {left} of {dial.division.text}" if left else said_turns
+    return f"{said_turns} and {left} of {graduation.division.text}" if left else said_turns
 
 
-def divisions_per_turn(dial: Dial) -> int | None:
+def divisions_per_turn(graduation: Graduation) -> int | None:
     """How many divisions stand round the handle, or nothing when that is not known or not a whole number."""
-    if dial.per_turn is None:
+    if graduation.per_turn is None:
         return None
-    exact = dial.per_turn.number / dial.division.number
+    exact = graduation.per_turn.number / graduation.division.number
     return round(exact) if abs(exact - round(exact)) < 1e-6 * exact and round(exact) > 0 else None
 
 
-def cost_said(line: DialLine, display: Display = METRIC) -> str:
-    """What the rounding to the dial costs, as a sentence without its full stop; empty when it costs nothing.
+def cost_said(line: GraduationLine, display: Display = METRIC) -> str:
+    """What the rounding to the graduation costs, as a sentence without its full stop; empty when it costs nothing.
 
     Example:
         >>> from library.book.model import Measure
-        >>> head = Dial("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH)
-        >>> cost_said(DialLine("offset", 0.173, head, on_dial(0.173, 0.01), Drive("relief_angle", 0.14, -0.0035)))
+        >>> head = Graduation("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH)
+        >>> cost_said(GraduationLine("offset", 0.173, head, on_graduation(0.173, 0.01), Drive("relief_angle", 0.14, -0.0035)))
         'rounding takes 0.20 deg off the relief angle'
     """
-    if line.dial.kind is Kind.ANGLE:
+    if line.graduation.kind is Kind.ANGLE:
         key, change = line.key, line.setting.error
     elif line.cost is not None:
         key, change = line.cost.key, line.cost.change
@@ -112,14 +112,14 @@ def cost_said(line: DialLine, display: Display = METRIC) -> str:
     return f"rounding adds {size} to the {title}" if change > 0 else f"rounding takes {size} off the {title}"
 
 
-def _error_said(line: DialLine, display: Display) -> str:
+def _error_said(line: GraduationLine, display: Display) -> str:
     if abs(line.setting.error) < 1e-9:
         return ""
-    size = show(abs(line.setting.error), line.dial.kind, display)
+    size = show(abs(line.setting.error), line.graduation.kind, display)
     return f"rounding sets {size} {'more' if line.setting.error > 0 else 'less'}"
 
 
 def in_divisions(machine: Machine, key: str, value: float) -> float | None:
-    """A reading in divisions of the dial or indicator it is read on; nothing when the machine names none."""
-    dial = machine.reading_dial(key)
-    return None if dial is None else value / dial.division.number
+    """A reading in divisions of the graduation or indicator it is read on; nothing when the machine names none."""
+    graduation = machine.reading_graduation(key)
+    return None if graduation is None else value / graduation.division.number

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from library.book.fields import one_line, paragraph
 from library.book.shapes import Shape
-from library.equipment.dial_reader import dials
+from library.equipment.graduation_reader import graduations
 from library.equipment.model import Machine, Wheel
 from library.equipment.readers import chosen, counted, counts, day, measured, rating, reach, several
 
@@ -15,10 +15,10 @@ MACHINE = Shape(
         "index_ratio": counted("index_ratio"),
         "plate_holes": counts("plate_holes"),
         "spindle_speeds": several("rotational_speed"),
-        "cam_lifts": several("radial_cam"),
-        "cam_per": chosen("cam_per"),
+        "cam_throws": several("radial_throw"),
+        "throw_per": chosen("throw_per"),
         "head_tilt": reach("wheel_tilt"),
-        "dials": dials,
+        "graduations": graduations,
         "note": paragraph,
     },
     lambda merged: Machine(**merged.whole()),  # type: ignore[arg-type]

@@ -73,7 +73,7 @@ def exaggeration(figure: Figure) -> int:
 
     Example:
         >>> from geometry.figure import curve
-        >>> exaggeration(Figure(6.0, 0.5, (curve("progressive", 0.5, lambda angle: 0.3 * angle),)))
+        >>> exaggeration(Figure(6.0, 0.5, (curve("eccentric", 0.5, lambda angle: 0.3 * angle),)))
         6
     """
     deepest = max((abs(drop) for one in figure.curves for _, drop in one.points), default=0.0)
@@ -178,7 +178,7 @@ def _fine(points: Sequence[Point]) -> list[Point]:
 
 
 def _quarters(figure: Figure, view: _View) -> list[str]:
-    """Short strokes outside the circle where the dial is read: edge, quarters and heel."""
+    """Short strokes outside the circle where the indicator is read: edge, quarters and heel."""
     length = 6 / view.scale
     found = []
     for quarter in range(5):

@@ -36,7 +36,7 @@ def set_commits_each_save(folder: Path, *, wanted: bool) -> None:
     try:
         settings = tomllib.loads((old or b"").decode())
     except (ValueError, RecursionError):
-        raise SaveRefused(f"{FILE} holds a mistake. Mend it in your editor, then try again.", path) from None
+        raise SaveRefused(f"{FILE} holds a mistake. Fix it in your editor, then try again.", path) from None
     raw = tomli_w.dumps(settings | {KEY: wanted}).encode()
     write_safely(path, raw, root=folder, expected=fingerprint(old))
 

@@ -1,4 +1,4 @@
-"""The standard screw threads: which there are, their diameters, and what each fills into a worksheet."""
+"""The standard screw threads: which there are, their diameters, and what each fills into a calculation."""
 
 from library.threads.filling import NotChosen, choose, texts_for
 from library.threads.finding import find_threads, nearest_threads

@@ -1,11 +1,11 @@
-"""What choosing a thread types into a worksheet."""
+"""What choosing a thread types into a calculation."""
 
 from __future__ import annotations
 
 from collections.abc import Collection
 from fractions import Fraction
 
-from geometry.worksheet import Worksheet
+from geometry.calculation import Calculation
 from library.threads.finding import find_threads, nearest_threads
 from library.threads.model import Thread
 
@@ -39,16 +39,16 @@ def choose(asked: str) -> Thread:
     raise NotChosen(f"There is no thread {asked.strip()!r} in the tables.{hint}")
 
 
-def texts_for(sheet: Worksheet, thread: Thread, typed: Collection[str] = ()) -> dict[str, str]:
-    """The fields of a worksheet that a thread fills, as text to be read like typing.
+def texts_for(sheet: Calculation, thread: Thread, typed: Collection[str] = ()) -> dict[str, str]:
+    """The fields of a calculation that a thread fills, as text to be read like typing.
 
     Args:
-        sheet: the worksheet.
+        sheet: the calculation.
         thread: the thread that was chosen.
         typed: fields that the person has filled; these are left alone.
 
     Returns:
-        Text by field; empty for a worksheet that asks for nothing of a thread.
+        Text by field; empty for a calculation that asks for nothing of a thread.
     """
     fills = dict(thread.fills())
     if any(key in typed for key in _PITCH):

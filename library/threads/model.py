@@ -58,7 +58,7 @@ class Thread:
         front_pitch_diameter: at the small end of an American taper pipe thread.
         tap_drill: the drill before tapping.
         other_tap_drills: what another table names: a measure, or a number or letter drill.
-        flutes: the usual number, where it was found; else nought.
+        flutes: the usual number, where it was found; else 0.
         note: a remark.
     """
 
@@ -79,9 +79,9 @@ class Thread:
     note: str = ""
 
     def fills(self) -> dict[str, str]:
-        """What choosing this thread puts into a worksheet, by quantity, as text to be read like typing.
+        """What choosing this thread puts into a calculation, by quantity, as text to be read like typing.
 
-        A worksheet takes the keys that it has a field for and leaves the others.
+        A calculation takes the keys that it has a field for and leaves the others.
         """
         pitch = ("pitch", self.pitch) if self.pitch else ("threads_per_inch", self.threads_per_inch)
         return {

@@ -2,7 +2,7 @@
 
 A registry of our own with the dozen units that a tool room uses loads in three milliseconds where the
 full one takes a hundred, holds lengths as exact fractions, and cannot be talked into a unit that no
-dial has. Raw text never reaches pint's parser; only the unit names listed here do.
+indicator has. Raw text never reaches pint's parser; only the unit names listed here do.
 """
 
 from __future__ import annotations

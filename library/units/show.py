@@ -1,4 +1,4 @@
-"""Numbers as a person reads them: always with a unit, never finer than a dial, limits to the safe side."""
+"""Numbers as a person reads them: always with a unit, never finer than an indicator, limits to the safe side."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ _DECIMALS = {
     "rpm": 0,
     "tpi": 3,
 }
-"""Decimals in each unit: a micron, a tenth of a thou, and what the other dials can show."""
+"""Decimals in each unit: a micron, a tenth of a thou, and what the other indicators can show."""
 
 _LIMIT_DECIMALS = {"mm": 2, "in": 3}
 """Decimals of a limit that a person is told to keep to: what can be set, not what can be computed."""
@@ -47,7 +47,7 @@ def show(value: float, kind: Kind, display: Display = METRIC, rounding: Rounding
 
 
 def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
-    """An answer with its unit, as finely as a dial shows it; a limit is rounded to the safe side.
+    """An answer with its unit, as finely as an indicator shows it; a limit is rounded to the safe side.
 
     Example:
         >>> from geometry.quantities import quantity

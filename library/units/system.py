@@ -1,4 +1,4 @@
-"""Which units a person works in, and how fine the dials are."""
+"""Which units a person works in, and how fine the indicators are."""
 
 from __future__ import annotations
 

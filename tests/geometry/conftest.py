@@ -1,4 +1,4 @@
-"""The ordinary values of every worksheet, and amounts as a person at the bench reads them off a sentence."""
+"""The ordinary values of every calculation, and amounts as a person at the bench reads them off a sentence."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from geometry.calculation import Given
 from geometry.sentences import Amount, Kind, Rounding
-from geometry.worksheet import Given
 
 Samples = Mapping[str, Mapping[str, Given]]
 
@@ -18,7 +18,7 @@ Samples = Mapping[str, Mapping[str, Given]]
 @pytest.fixture(scope="session")
 def samples() -> Samples:
     """``SAMPLES`` of the file beside this one, which is found by its path because tests are no package."""
-    spec = spec_from_file_location("worksheet_samples", Path(__file__).with_name("samples.py"))
+    spec = spec_from_file_location("calculation_samples", Path(__file__).with_name("samples.py"))
     assert spec is not None
     assert spec.loader is not None
     module = module_from_spec(spec)

@@ -1,6 +1,6 @@
-"""One set of ordinary values for each worksheet: a job that could lie on the bench.
+"""One set of ordinary values for each calculation: a job that could lie on the bench.
 
-A new worksheet adds its line here; the tests that go through all worksheets and the script that times
+A new calculation adds its line here; the tests that go through all calculations and the script that times
 them both read it. Lengths are mm, angles radians, speeds mm/s and turns rad/s.
 """
 
@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import pi, radians
 
-from geometry.worksheet import Given
+from geometry.calculation import Given
 
 SAMPLES: Mapping[str, Mapping[str, Given]] = {
     "back-taper": {
@@ -18,14 +18,14 @@ SAMPLES: Mapping[str, Mapping[str, Given]] = {
         "taper_length": 80.0,
         "distance_from_front": (20.0, 40.0, 80.0),
     },
-    "clearance-offset": {"relief_angle": radians(7), "wheel_shape": "straight", "wheel_diameter": 150.0},
+    "setting-height": {"relief_angle": radians(7), "wheel_shape": "type-1-straight", "wheel_diameter": 150.0},
     "cone-relief": {
         "included_angle": radians(82),
         "diameter": (20.0, 12.0, 6.0),
-        "cam_per": "tooth",
+        "throw_per": "tooth",
         "flutes": 3.0,
-        "radial_cam": 1.2,
-        "axial_cam": 0.8,
+        "radial_throw": 1.2,
+        "axial_throw": 0.8,
         "relief_angle": radians(8),
         "land_width": 3.0,
     },
@@ -67,7 +67,7 @@ SAMPLES: Mapping[str, Mapping[str, Given]] = {
         "relief_angle": radians(8),
         "land_width": 2.0,
         "land_measured_as": "chord",
-        "relief_style": "flat",
+        "relief_form": "flat",
     },
     "relief-facets": {
         "diameter": 12.0,
@@ -88,7 +88,7 @@ SAMPLES: Mapping[str, Mapping[str, Given]] = {
         "second_drop": 0.142,
         "second_land_width": 1.0,
     },
-    "relief-styles": {
+    "relief-forms": {
         "compare_by": "heel-drop",
         "diameter": 12.0,
         "relief_angle": radians(8),
@@ -114,13 +114,13 @@ SAMPLES: Mapping[str, Mapping[str, Given]] = {
     "step-relief": {
         "diameter": (6.0, 8.0, 10.0, 12.0),
         "included_angle": (radians(90), radians(90), radians(118)),
-        "radial_cam": 3.0,
-        "axial_cam": 1.0,
+        "radial_throw": 3.0,
+        "axial_throw": 1.0,
         "feed": 0.15,
         "least_relief_angle": radians(6),
         "shoulder_relief_angle": radians(6),
     },
-    "tap-axial-relief": {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
+    "lead-over-land": {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
     "tap-chamfer": {
         "diameter": 10.0,
         "pitch": 1.5,

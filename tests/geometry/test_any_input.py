@@ -1,4 +1,4 @@
-"""Whatever a person types, a worksheet answers in ordinary numbers or says why not; nothing else comes out."""
+"""Whatever a person types, a calculation answers in ordinary numbers or says why not; nothing else comes out."""
 
 from __future__ import annotations
 
@@ -10,14 +10,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculation import Calculation, Field, Given, Result
+from geometry.calculations import calculation, calculation_names
 from geometry.quantities import Quantity, quantity
 from geometry.running import Refusal, run
 from geometry.sentences import Amount, Kind
-from geometry.worksheet import Field, Given, Result, Worksheet
-from geometry.worksheets import worksheet, worksheet_names
 
-each_worksheet = pytest.mark.parametrize(
-    "sheet", [worksheet(name) for name in worksheet_names()], ids=lambda sheet: sheet.name
+each_calculation = pytest.mark.parametrize(
+    "sheet", [calculation(name) for name in calculation_names()], ids=lambda sheet: sheet.name
 )
 
 
@@ -42,8 +42,8 @@ def values_for(field: Field, one_value: st.SearchStrategy[float]) -> st.SearchSt
     return one_value
 
 
-def inputs_for(sheet: Worksheet, *, wild: bool) -> st.SearchStrategy[dict[str, Given]]:
-    """Values for a worksheet: one of each group of alternatives, optional ones now and then."""
+def inputs_for(sheet: Calculation, *, wild: bool) -> st.SearchStrategy[dict[str, Given]]:
+    """Values for a calculation: one of each group of alternatives, optional ones now and then."""
     anything = st.floats(allow_nan=True, allow_infinity=True)
 
     def value(field: Field) -> st.SearchStrategy[Given]:
@@ -82,7 +82,7 @@ def numbers(result: Result) -> Iterator[float]:
         yield from (part.value for part in check.sentence.parts.values() if isinstance(part, Amount))
 
 
-def outcome(sheet: Worksheet, values: dict[str, Given]) -> Result | None:
+def outcome(sheet: Calculation, values: dict[str, Given]) -> Result | None:
     """The result, or nothing for a refusal that says which quantity to change, in whole sentences."""
     try:
         return run(sheet, values)
@@ -95,10 +95,10 @@ def outcome(sheet: Worksheet, values: dict[str, Given]) -> Result | None:
         return None
 
 
-@each_worksheet
+@each_calculation
 @given(data=st.data())
 def test_values_within_their_ranges_give_ordinary_numbers_in_whole_sentences_or_a_refusal(
-    sheet: Worksheet, data: st.DataObject
+    sheet: Calculation, data: st.DataObject
 ) -> None:
     result = outcome(sheet, data.draw(inputs_for(sheet, wild=False)))
     if result is not None:
@@ -108,9 +108,11 @@ def test_values_within_their_ranges_give_ordinary_numbers_in_whole_sentences_or_
             assert str(check.sentence).endswith(".")
 
 
-@each_worksheet
+@each_calculation
 @given(data=st.data())
-def test_values_out_of_all_reason_are_refused_and_never_crash(sheet: Worksheet, data: st.DataObject) -> None:
+def test_values_out_of_all_reason_are_refused_and_never_crash(
+    sheet: Calculation, data: st.DataObject
+) -> None:
     result = outcome(sheet, data.draw(inputs_for(sheet, wild=True)))
     if result is not None:
         assert all(map(math.isfinite, numbers(result)))

@@ -8,19 +8,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculation import Given
+from geometry.calculations import calculation
 from geometry.doubt import doubt
 from geometry.running import run
-from geometry.worksheet import Given
-from geometry.worksheets import worksheet
 
-DROP = worksheet("relief-drop")
-SPEED = worksheet("wheel-speed")
+DROP = calculation("relief-drop")
+SPEED = calculation("wheel-speed")
 # A flat of 8 degrees on 12 mm is back on the circle after an arc of D a = 1.67552 mm.
 FLAT: dict[str, Given] = {
     "diameter": 12.0,
     "relief_angle": math.radians(8),
     "land_width": 1.6,
-    "relief_style": "flat",
+    "relief_form": "flat",
 }
 
 

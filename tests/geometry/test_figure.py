@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculation import Given
+from geometry.calculations import calculation
 from geometry.figure import SAMPLES, Figure, curve
 from geometry.running import run
-from geometry.worksheet import Given
-from geometry.worksheets import worksheet
 
 
 @given(st.floats(1e-6, 6.0))
@@ -36,17 +36,17 @@ def test_a_figure_keeps_its_curves_in_the_order_given() -> None:
 
 def test_corners_are_kept_where_facets_meet() -> None:
     assert curve("facets", 0.4, lambda angle: angle, (0.1, 0.2)).corners == (0.1, 0.2)
-    assert curve("progressive", 0.4, lambda angle: angle).corners == ()
+    assert curve("eccentric", 0.4, lambda angle: angle).corners == ()
 
 
 @pytest.mark.parametrize(
     ("name", "curve_name", "wanted"),
-    [("relief-facets", "facets", None), ("relief-styles", "two facets", 1), ("reamer-land", "facets", None)],
+    [("relief-facets", "facets", None), ("relief-forms", "two facets", 1), ("reamer-land", "facets", None)],
 )
-def test_every_worksheet_of_facets_tells_where_they_meet(
+def test_every_calculation_of_facets_tells_where_they_meet(
     name: str, curve_name: str, wanted: int | None, samples: Mapping[str, Mapping[str, Given]]
 ) -> None:
-    result = run(worksheet(name), samples[name])
+    result = run(calculation(name), samples[name])
     assert result.figure is not None
     drawn = next(one for one in result.figure.curves if one.name == curve_name)
     assert len(drawn.corners) == (wanted or len(drawn.corners)) > 0

@@ -8,8 +8,8 @@ import sys
 LOAD_ALL = """
 import sys
 from geometry.running import run
-from geometry.worksheets import worksheet, worksheet_names
-assert [worksheet(name) for name in worksheet_names()]
+from geometry.calculations import calculation, calculation_names
+assert [calculation(name) for name in calculation_names()]
 print(*sorted({name.partition(".")[0] for name in sys.modules}))
 """
 

@@ -1,4 +1,4 @@
-"""Running a worksheet: defaults, alternatives, and every problem told at once."""
+"""Running a calculation: defaults, alternatives, and every problem told at once."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculation import Calculation, Field, Inputs, Result, passed
+from geometry.calculations import calculation
 from geometry.checking import NotGiven, refuse
 from geometry.quantities import QUANTITIES, Quantity, quantity
 from geometry.running import Refusal, asked_for, run, unfit, with_defaults
 from geometry.sentences import Kind, Sentence
-from geometry.worksheet import Field, Inputs, Result, Worksheet, passed
-from geometry.worksheets import worksheet
 
 
 def seen(given: Inputs) -> Result:
@@ -23,7 +23,7 @@ def seen(given: Inputs) -> Result:
     return Result({key: given.number(key) for key in keys if given.has(key)}, checks=(passed("Seen."),))
 
 
-SHEET = Worksheet(
+SHEET = Calculation(
     name="seen",
     title="Seen",
     question="What was given?",
@@ -36,8 +36,8 @@ SHEET = Worksheet(
         Field("threads_per_inch", one_of="pitch"),
         Field("starts", default=1.0),
         Field("land_width", optional=True, many=True),
-        Field("wheel_shape", default="cup"),
-        Field("wheel_diameter", when=("wheel_shape", "straight")),
+        Field("wheel_shape", default="type-6-straight-cup"),
+        Field("wheel_diameter", when=("wheel_shape", "type-1-straight")),
     ),
     outputs=("diameter", "pitch", "threads_per_inch", "starts", "land_width", "wheel_diameter"),
     cautions=("eyes",),
@@ -45,7 +45,7 @@ SHEET = Worksheet(
 )
 
 
-def problems(sheet: Worksheet, **values: float | tuple[float, ...] | str) -> list[tuple[str, bool]]:
+def problems(sheet: Calculation, **values: float | tuple[float, ...] | str) -> list[tuple[str, bool]]:
     with pytest.raises(Refusal) as refused:
         run(sheet, values)
     return [(problem.key, problem.missing) for problem in refused.value.problems]
@@ -68,7 +68,7 @@ def test_two_alternatives_at_once_are_one_too_many() -> None:
 
 
 def test_neither_of_two_alternatives_is_missing_once() -> None:
-    sheet = worksheet("wheel-speed")
+    sheet = calculation("wheel-speed")
     assert problems(sheet, wheel_diameter=150.0) == [("rotational_speed", True)]
     with pytest.raises(Refusal, match="Give rotational_speed or surface_speed"):
         run(sheet, {"wheel_diameter": 150.0})
@@ -87,10 +87,10 @@ def test_alternatives_that_are_all_optional_may_all_be_left_out() -> None:
 
 
 def test_an_input_is_asked_for_only_where_its_condition_is_met() -> None:
-    assert problems(SHEET, diameter=12.0, wheel_shape="straight") == [("wheel_diameter", True)]
-    keys = [field.key for field in asked_for(SHEET, {"wheel_shape": "cup"})]
+    assert problems(SHEET, diameter=12.0, wheel_shape="type-1-straight") == [("wheel_diameter", True)]
+    keys = [field.key for field in asked_for(SHEET, {"wheel_shape": "type-6-straight-cup"})]
     assert "wheel_diameter" not in keys
-    assert "wheel_diameter" in [field.key for field in asked_for(SHEET, {"wheel_shape": "straight"})]
+    assert "wheel_diameter" in [field.key for field in asked_for(SHEET, {"wheel_shape": "type-1-straight"})]
 
 
 def test_a_value_that_is_not_asked_for_here_is_not_computed_with() -> None:
@@ -99,7 +99,7 @@ def test_a_value_that_is_not_asked_for_here_is_not_computed_with() -> None:
 
 
 def test_every_problem_is_told_at_once() -> None:
-    told = problems(SHEET, pitch=-1.0, hand="right", starts=1.5, wheel_shape="straight")
+    told = problems(SHEET, pitch=-1.0, hand="right", starts=1.5, wheel_shape="type-1-straight")
     assert told == [
         ("hand", False),
         ("diameter", True),
@@ -113,7 +113,7 @@ def test_an_unknown_key_is_answered_with_what_is_taken() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, {"diameter": 12.0, "diametre": 12.0})
     text = str(refused.value.problems[0].sentence)
-    assert text.startswith("This worksheet does not ask for diametre; it takes diameter, pitch")
+    assert text.startswith("This calculation does not ask for diametre; it takes diameter, pitch")
 
 
 def test_several_values_are_taken_only_where_several_are_asked_for() -> None:
@@ -141,7 +141,7 @@ def test_an_error_of_geometry_becomes_a_refusal_of_the_quantity_to_change() -> N
 
 def test_the_refusal_reads_as_its_sentences() -> None:
     with pytest.raises(Refusal) as refused:
-        run(worksheet("relief-drop"), {"diameter": 900.0})
+        run(calculation("relief-drop"), {"diameter": 900.0})
     assert str(refused.value) == (
         "Give relief_angle. Give land_width. diameter is 900 mm; it can be from 0.05 mm to 500 mm."
     )

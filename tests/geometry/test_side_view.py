@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculation import Given
+from geometry.calculations import calculation
 from geometry.running import Refusal, run
 from geometry.side_view import SideView, chamfer_view, cone_view, is_drawable, point_view, step_view
-from geometry.worksheet import Given
-from geometry.worksheets import worksheet
 
 diameters = st.floats(0.5, 80.0)
 cones = st.floats(math.radians(10), math.pi)
@@ -111,18 +111,18 @@ def test_what_has_no_length_no_width_or_no_order_is_not_drawable(
 
 
 @given(st.floats(0.2, 200.0), st.floats(0.01, math.pi), st.floats(-3.0, 3.0))
-def test_a_worksheet_of_a_cone_gives_a_view_that_can_be_drawn_or_none(
+def test_a_calculation_of_a_cone_gives_a_view_that_can_be_drawn_or_none(
     diameter: float, included: float, cam: float
 ) -> None:
     values: dict[str, Given] = {
         "diameter": (diameter, diameter / 3),
         "included_angle": included,
-        "radial_cam": cam,
-        "cam_per": "turn",
+        "radial_throw": cam,
+        "throw_per": "turn",
         "land_measured_as": "arc",
     }
     try:
-        result = run(worksheet("cone-relief"), values)
+        result = run(calculation("cone-relief"), values)
     except Refusal:
         return
     assert result.side is None or is_drawable(result.side)

@@ -10,14 +10,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculation import Calculation, Field, Given, Inputs, Result
+from geometry.calculations import calculation
 from geometry.running import Refusal, run
 from geometry.uncertainty import spread
-from geometry.worksheet import Field, Given, Inputs, Result, Worksheet
-from geometry.worksheets import worksheet
 
 
 def sampled(
-    sheet: Worksheet, values: Mapping[str, Given], half_widths: Mapping[str, float], output: str
+    sheet: Calculation, values: Mapping[str, Given], half_widths: Mapping[str, float], output: str
 ) -> float:
     """The standard deviation of an output, in units of one half width per input, from normal errors."""
     source = random.Random(20_240_607)
@@ -39,15 +39,15 @@ def sampled(
 CASES = [
     (
         "relief-drop",
-        {"diameter": 12.0, "relief_angle": math.radians(8), "land_width": 2.0, "relief_style": "flat"},
+        {"diameter": 12.0, "relief_angle": math.radians(8), "land_width": 2.0, "relief_form": "flat"},
         {"diameter": 0.02, "relief_angle": math.radians(0.1), "land_width": 0.02},
         "heel_drop",
     ),
     (
-        "tap-axial-relief",
+        "lead-over-land",
         {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2},
         {"diameter": 0.05, "land_width": 0.05},
-        "axial_travel",
+        "lead_over_land",
     ),
     (
         "face-offset",
@@ -74,7 +74,7 @@ CASES = [
 def test_agrees_with_twenty_thousand_samples(
     name: str, values: dict[str, Given], half_widths: dict[str, float], output: str
 ) -> None:
-    sheet = worksheet(name)
+    sheet = calculation(name)
     found = spread(sheet, values, half_widths)[output]
     # The standard deviation of 20,000 normal samples is itself good to about half a percent.
     assert found.half_width == pytest.approx(sampled(sheet, values, half_widths, output), rel=0.03)
@@ -85,10 +85,14 @@ def test_agrees_with_twenty_thousand_samples(
 def test_agrees_with_slopes_worked_out_by_hand(
     diameter: float, relief: float, of_diameter: float, of_relief: float
 ) -> None:
-    # clearance-offset with a cup wheel: h = D/2 sin a, so dh/dD = sin(a)/2 and dh/da = D/2 cos a.
-    values: dict[str, Given] = {"diameter": diameter, "relief_angle": relief, "wheel_shape": "cup"}
+    # setting-height with a cup wheel: h = D/2 sin a, so dh/dD = sin(a)/2 and dh/da = D/2 cos a.
+    values: dict[str, Given] = {
+        "diameter": diameter,
+        "relief_angle": relief,
+        "wheel_shape": "type-6-straight-cup",
+    }
     found = spread(
-        worksheet("clearance-offset"), values, {"diameter": of_diameter, "relief_angle": of_relief}
+        calculation("setting-height"), values, {"diameter": of_diameter, "relief_angle": of_relief}
     )["offset"]
     parts = (math.sin(relief) / 2 * of_diameter, diameter / 2 * math.cos(relief) * of_relief)
     assert found.half_width == pytest.approx(math.hypot(*parts), rel=1e-6, abs=1e-12)
@@ -101,7 +105,7 @@ def test_shares_add_up_and_the_dominant_one_is_the_greatest(widths: list[float])
     values = {"diameter": 12.0, "relief_angle": 0.14, "land_width": 2.0}
     half_widths = dict(zip(("diameter", "relief_angle", "land_width"), widths, strict=True))
     half_widths["relief_angle"] /= 10
-    for found in spread(worksheet("relief-drop"), values, half_widths).values():
+    for found in spread(calculation("relief-drop"), values, half_widths).values():
         if found.half_width == 0:
             assert found.dominant == ""
             continue
@@ -109,15 +113,15 @@ def test_shares_add_up_and_the_dominant_one_is_the_greatest(widths: list[float])
         assert found.shares[found.dominant] == max(found.shares.values())
 
 
-def formula(compute: object) -> Worksheet:
-    """A worksheet made up for one formula of the diameter and of several other diameters."""
+def formula(compute: object) -> Calculation:
+    """A calculation made up for one formula of the diameter and of several other diameters."""
     assert callable(compute)
 
     def answer(given: Inputs) -> Result:
         outputs: Mapping[str, float] = compute(given)
         return Result(outputs)
 
-    return Worksheet(
+    return Calculation(
         name="made-up",
         title="Made up",
         question="What?",
@@ -150,7 +154,7 @@ def test_a_turning_point_has_no_slope_and_is_not_called_straight() -> None:
     assert not found.straight
 
 
-def test_a_product_of_two_noughts_is_not_called_straight() -> None:
+def test_a_product_of_two_zeros_is_not_called_straight() -> None:
     saddle = formula(lambda given: {"drop": (given.number("diameter") - 10.0) * given.number("rake_angle")})
     found = spread(saddle, {"diameter": 10.0, "rake_angle": 0.0}, {"diameter": 0.5, "rake_angle": 0.1})[
         "drop"
@@ -169,7 +173,7 @@ def test_several_values_of_one_input_are_each_out_on_their_own() -> None:
 
 def test_at_the_edge_of_what_can_exist_the_slope_is_taken_from_the_side_that_does() -> None:
     values = {"diameter": 12.0, "relief_angle": 0.0, "land_width": 2.0}
-    found = spread(worksheet("relief-drop"), values, {"relief_angle": 0.01})["heel_drop"]
+    found = spread(calculation("relief-drop"), values, {"relief_angle": 0.01})["heel_drop"]
     # Derived: the drop is w tan(a), so its slope at no relief is the land itself.
     assert found.half_width == pytest.approx(2.0 * 0.01, rel=1e-5)
     assert not found.straight
@@ -198,7 +202,7 @@ def test_a_counted_answer_says_by_how_many_it_may_be_out() -> None:
         "land_width": 3.05,
         "least_land": 1.0,
     }
-    sheet = worksheet("size-loss")
+    sheet = calculation("size-loss")
     found = spread(sheet, values, {"land_width": 0.5})["sharpenings_left"]
     counts = [
         run(sheet, values | {"land_width": 3.05 + by}).outputs["sharpenings_left"] for by in (-0.5, 0.0, 0.5)
@@ -210,41 +214,41 @@ def test_a_counted_answer_says_by_how_many_it_may_be_out() -> None:
 
 def test_an_input_that_does_not_matter_has_no_share() -> None:
     values = {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2}
-    found = spread(worksheet("tap-axial-relief"), values, {"land_width": 0.1, "diameter": 0.1})["lead"]
+    found = spread(calculation("lead-over-land"), values, {"land_width": 0.1, "diameter": 0.1})["lead"]
     assert (found.half_width, found.dominant, found.straight) == (0.0, "", True)
     assert found.shares == {"land_width": 0.0, "diameter": 0.0}
 
 
 def test_no_plus_or_minus_gives_none() -> None:
     values = {"diameter": 12.0, "relief_angle": 0.14, "land_width": 2.0}
-    for found in spread(worksheet("relief-drop"), values, {}).values():
+    for found in spread(calculation("relief-drop"), values, {}).values():
         assert (found.half_width, found.shares, found.straight) == (0.0, {}, True)
-    for found in spread(worksheet("relief-drop"), values, {"land_width": 0.0}).values():
+    for found in spread(calculation("relief-drop"), values, {"land_width": 0.0}).values():
         assert found.half_width == 0.0
 
 
 @pytest.mark.parametrize(
     ("half_widths", "says"),
     [
-        ({"land_width": -0.1}, "nought or more"),
-        ({"land_width": math.inf}, "nought or more"),
-        ({"relief_style": 0.1}, "counted or chosen"),
+        ({"land_width": -0.1}, "0 or more"),
+        ({"land_width": math.inf}, "0 or more"),
+        ({"relief_form": 0.1}, "counted or chosen"),
         ({"helix_angle": 0.1}, "before its plus or minus"),
     ],
 )
 def test_a_plus_or_minus_that_makes_no_sense_is_refused(half_widths: dict[str, float], says: str) -> None:
     values = {"diameter": 12.0, "relief_angle": 0.14, "land_width": 2.0}
     with pytest.raises(Refusal, match=says) as refused:
-        spread(worksheet("relief-drop"), values, half_widths)
+        spread(calculation("relief-drop"), values, half_widths)
     assert [problem.key for problem in refused.value.problems] == list(half_widths)
 
 
 def test_counts_have_no_plus_or_minus() -> None:
     values = {"diameter": 12.0, "pitch": 1.75, "land_width": 3.2}
     with pytest.raises(Refusal, match="counted or chosen"):
-        spread(worksheet("tap-axial-relief"), values, {"starts": 1.0})
+        spread(calculation("lead-over-land"), values, {"starts": 1.0})
 
 
-def test_a_worksheet_that_cannot_answer_refuses_here_too() -> None:
+def test_a_calculation_that_cannot_answer_refuses_here_too() -> None:
     with pytest.raises(Refusal):
-        spread(worksheet("relief-drop"), {"diameter": 12.0}, {"diameter": 0.1})
+        spread(calculation("relief-drop"), {"diameter": 12.0}, {"diameter": 0.1})

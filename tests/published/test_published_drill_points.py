@@ -6,22 +6,22 @@ import math
 
 import pytest
 
+from geometry.calculations import calculation
 from geometry.drill.point import hole_oversize_by_rule
 from geometry.running import run
-from geometry.worksheets import worksheet
 
 
 def test_a_point_of_118_degrees_is_ground_at_59_to_the_wheel_face() -> None:
     # NAVEDTRA 14345, Machinery Repairman, chapter 5, sharpening twist drills: the axis stands about 59 degrees to the
     # wheel face; the Steelworker manual, NAVEDTRA 14251, gives the same.
-    found = run(worksheet("drill-point"), {"diameter": 12.7, "point_angle": math.radians(118)})
+    found = run(calculation("drill-point"), {"diameter": 12.7, "point_angle": math.radians(118)})
     assert math.degrees(found.outputs["half_point_angle"]) == pytest.approx(59, rel=1e-12)
 
 
 @pytest.mark.parametrize(("to_the_axis", "included"), [(60, 120), (50, 100)])
 def test_the_angle_of_a_lip_to_the_axis_is_half_of_the_point(to_the_axis: int, included: int) -> None:
     # George Iles, Inventors at Work (1906): lips at 60 degrees to the axis, 120 included; 50 for brass, 100 included.
-    found = run(worksheet("drill-point"), {"diameter": 10.0, "point_angle": math.radians(included)})
+    found = run(calculation("drill-point"), {"diameter": 10.0, "point_angle": math.radians(included)})
     assert math.degrees(found.outputs["half_point_angle"]) == pytest.approx(to_the_axis, rel=1e-12)
 
 
@@ -36,7 +36,7 @@ def test_a_chisel_edge_may_be_stated_either_way(one_way: int, other_way: int) ->
     # 55 degrees in a maker's manual for grinding drills, 47 to 55 in the Great Soviet Encyclopedia, article Drill; they are what is left
     # to 180 of the 120 to 135 degrees that other books print.
     values = {"diameter": 10.0, "point_angle": math.radians(118)}
-    long = run(worksheet("drill-point"), {**values, "chisel_edge_angle": math.radians(one_way)}).outputs
-    short = run(worksheet("drill-point"), {**values, "chisel_edge_angle": math.radians(other_way)}).outputs
+    long = run(calculation("drill-point"), {**values, "chisel_edge_angle": math.radians(one_way)}).outputs
+    short = run(calculation("drill-point"), {**values, "chisel_edge_angle": math.radians(other_way)}).outputs
     assert long == pytest.approx(short, rel=1e-12)
     assert math.degrees(long["chisel_edge_supplement"]) == pytest.approx(other_way, rel=1e-12)

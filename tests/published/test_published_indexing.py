@@ -6,15 +6,15 @@ import math
 
 import pytest
 
+from geometry.calculation import Given
+from geometry.calculations import calculation
 from geometry.running import run
 from geometry.setting.indexing import CIRCLES
-from geometry.worksheet import Given
-from geometry.worksheets import worksheet
 
 
 def move_on(circle: int, **values: Given) -> tuple[float, float, float]:
     """Turns, holes and error in radians on one circle, with a head of 40 to 1."""
-    found = run(worksheet("index-moves"), {**values, "plate_holes": (float(circle),)}).outputs
+    found = run(calculation("index-moves"), {**values, "plate_holes": (float(circle),)}).outputs
     return found["index_turns"], found["index_holes"], found["index_error"]
 
 

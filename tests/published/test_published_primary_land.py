@@ -11,9 +11,9 @@ import math
 
 import pytest
 
+from geometry.calculation import Given
+from geometry.calculations import calculation
 from geometry.running import run
-from geometry.worksheet import Given
-from geometry.worksheets import worksheet
 
 INCH = 25.4
 SIXTEENTH = INCH / 16
@@ -24,9 +24,9 @@ def heel(land: float, relief: float, diameter: float) -> float:
         "diameter": diameter,
         "relief_angle": relief,
         "land_width": land,
-        "relief_style": "flat",
+        "relief_form": "flat",
     }
-    return run(worksheet("relief-drop"), values).outputs["heel_drop"]
+    return run(calculation("relief-drop"), values).outputs["heel_drop"]
 
 
 @pytest.mark.parametrize("diameter", [0.75 * INCH, INCH, 1.5 * INCH, 2 * INCH, 3 * INCH])
@@ -45,7 +45,7 @@ def test_a_second_land_at_double_the_angle_lets_a_wider_land_clear(diameter: flo
     wide = 1.3 * diameter * relief
     assert heel(wide, relief, diameter) < 0
     compared = run(
-        worksheet("relief-styles"),
+        calculation("relief-forms"),
         {
             "diameter": diameter,
             "relief_angle": relief,

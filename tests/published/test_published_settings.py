@@ -6,10 +6,10 @@ import math
 
 import pytest
 
+from geometry.calculations import calculation
 from geometry.running import run
-from geometry.setting.offset import offset, shop_rule_offset
+from geometry.setting.height import rule_height, setting_height
 from geometry.wheel.speed import rotational_speed, surface_speed
-from geometry.worksheets import worksheet
 
 INCH = 25.4
 FOOT_A_MINUTE = 304.8 / 60
@@ -18,21 +18,21 @@ RPM = 2 * math.pi / 60
 
 def test_five_degrees_with_a_six_inch_wheel_is_about_the_army_s_264_thou() -> None:
     # TC 9-524, Fundamentals of Machine Tools, chapter 5, cutter sharpening: 0.0088 x 5 x 6 = 0.264 in. Its 0.0088 is
-    # 0.8 percent above pi / 360, so the exact offset is less by about that.
-    exact = offset(math.radians(5), 6 * INCH) / INCH
+    # 0.8 percent above pi / 360, so the exact height is less by about that.
+    exact = setting_height(math.radians(5), 6 * INCH) / INCH
     assert exact == pytest.approx(0.264, rel=0.011)
     assert exact < 0.264
     # The Navy's rule for the same job is 0.0087 x 5 x 6.
-    assert shop_rule_offset(math.radians(5), 6 * INCH) / INCH == pytest.approx(0.261, rel=1e-9)
+    assert rule_height(math.radians(5), 6 * INCH) / INCH == pytest.approx(0.261, rel=1e-9)
 
 
 def test_the_navy_multiplies_by_0_0087_with_the_wheel_for_a_disc_and_the_cutter_for_a_cup() -> None:
     # NAVEDTRA Machinery Repairman, chapter 10, setting the clearance angle: angle x wheel diameter x 0.0087 for a straight
     # wheel, angle x cutter diameter x 0.0087 for a cup wheel.
-    sheet = worksheet("clearance-offset")
+    sheet = calculation("setting-height")
     values = {"relief_angle": math.radians(6), "wheel_diameter": 7 * INCH, "diameter": 3 * INCH}
-    disc = run(sheet, {**values, "wheel_shape": "straight"}).outputs["shop_rule_offset"]
-    cup = run(sheet, {**values, "wheel_shape": "cup"}).outputs["shop_rule_offset"]
+    disc = run(sheet, {**values, "wheel_shape": "type-1-straight"}).outputs["rule_height"]
+    cup = run(sheet, {**values, "wheel_shape": "type-6-straight-cup"}).outputs["rule_height"]
     assert disc / INCH == pytest.approx(6 * 7 * 0.0087, rel=1e-9)
     assert cup / INCH == pytest.approx(6 * 3 * 0.0087, rel=1e-9)
 

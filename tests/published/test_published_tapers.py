@@ -6,9 +6,9 @@ import math
 
 import pytest
 
+from geometry.calculations import calculation
 from geometry.running import run
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle
-from geometry.worksheets import worksheet
 
 
 def test_the_side_of_a_taper_pipe_thread_leans_one_degree_forty_seven_minutes() -> None:
@@ -20,7 +20,7 @@ def test_the_side_of_a_taper_pipe_thread_leans_one_degree_forty_seven_minutes() 
 def test_three_quarters_of_an_inch_in_a_foot_is_one_in_sixteen() -> None:
     # ASME B1.20.1, NPT: the same taper stated as 0.75 in for each foot; BS taper pipe threads state it so too.
     found = run(
-        worksheet("back-taper"),
+        calculation("back-taper"),
         {"diameter": 50.8, "back_diameter": 50.8 - 0.75 * 25.4, "taper_length": 304.8},
     )
     assert found.outputs["taper_ratio"] == pytest.approx(1 / 16, rel=1e-12)
@@ -59,7 +59,7 @@ def test_the_tailstock_is_set_over_by_what_one_side_falls(
     length_in: float, front_in: float, back_in: float, set_over_in: float
 ) -> None:
     values = {"diameter": front_in * 25.4, "back_diameter": back_in * 25.4, "taper_length": length_in * 25.4}
-    assert run(worksheet("back-taper"), values).outputs["dial_fall"] == pytest.approx(
+    assert run(calculation("back-taper"), values).outputs["indicator_fall"] == pytest.approx(
         set_over_in * 25.4, rel=1e-12
     )
 

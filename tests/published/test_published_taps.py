@@ -6,19 +6,19 @@ import math
 
 import pytest
 
+from geometry.calculations import calculation
 from geometry.running import run
-from geometry.worksheets import worksheet
 
 
 def test_offset_of_the_flute_face_for_a_rake() -> None:
     # Rotating-tool catalogue 2017, user guide, regrinding of taps: 10 x 1.5, rake 15 degrees, X = 1.29 mm.
-    found = run(worksheet("face-offset"), {"diameter": 10.0, "rake_angle": math.radians(15)})
+    found = run(calculation("face-offset"), {"diameter": 10.0, "rake_angle": math.radians(15)})
     assert found.outputs["face_offset"] == pytest.approx(1.29, abs=0.005)
 
 
 def chamfer(threads: float, diameter: float = 10.0, pitch: float = 1.5) -> dict[str, float]:
     values = {"diameter": diameter, "pitch": pitch, "chamfer_threads": threads}
-    return dict(run(worksheet("tap-chamfer"), values).outputs)
+    return dict(run(calculation("tap-chamfer"), values).outputs)
 
 
 def test_length_of_a_chamfer_is_its_threads_times_the_pitch() -> None:

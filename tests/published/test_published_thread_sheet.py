@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from geometry.calculation import Given
+from geometry.calculations import calculation
 from geometry.running import run
-from geometry.worksheet import Given
-from geometry.worksheets import worksheet
 
 
 def thread(diameter: float, pitch: float, form: str = "iso") -> dict[str, float]:
     return dict(
-        run(worksheet("screw-thread"), {"diameter": diameter, "pitch": pitch, "thread_form": form}).outputs
+        run(calculation("screw-thread"), {"diameter": diameter, "pitch": pitch, "thread_form": form}).outputs
     )
 
 
@@ -112,7 +112,7 @@ def test_percentages_by_the_tap_makers_rule(
     diameter: float, pitch: float, hole: float, percent: float
 ) -> None:
     values: dict[str, Given] = {"diameter": diameter, "pitch": pitch, "drilled_diameter": hole}
-    found = run(worksheet("screw-thread"), values).outputs["thread_percent"]
+    found = run(calculation("screw-thread"), values).outputs["thread_percent"]
     # The rule's 0.01299 has four figures.
     assert found == pytest.approx(percent, abs=0.05)
 
@@ -125,5 +125,5 @@ def test_a_full_thread_by_the_standard_is_1_08253_pitches_deep_on_the_diameter()
         "thread_percent": 100.0,
         "full_thread": "five-eighths",
     }
-    found = run(worksheet("screw-thread"), values).outputs["drilled_diameter"]
+    found = run(calculation("screw-thread"), values).outputs["drilled_diameter"]
     assert found == pytest.approx(10.0 - 1.08253 * 1.5, abs=1e-5)

@@ -10,13 +10,13 @@ from pybosl2.parts.threading import iso_threaded_rod
 from screw_thread_lib import Assembly
 from screw_thread_lib.data import ASME_M_6g6H_dict, ASME_UN_2A2B_dict
 
+from geometry.calculations import calculation
 from geometry.running import run
-from geometry.worksheets import worksheet
 
 
 def thread(diameter: float, count: float) -> dict[str, float]:
     """The basic sizes of a 60 degree thread with so many threads in one unit of length."""
-    return dict(run(worksheet("screw-thread"), {"diameter": diameter, "pitch": 1 / count}).outputs)
+    return dict(run(calculation("screw-thread"), {"diameter": diameter, "pitch": 1 / count}).outputs)
 
 
 @pytest.mark.parametrize("name", sorted(ASME_UN_2A2B_dict))

@@ -37,12 +37,12 @@ def _angle(key: str, usual: float, citation: Citation = PUBLISHED, reach: float 
     return Value(key, low, middle, high, citation)
 
 
-def _relief_style(word: str) -> Value:
-    return Value("relief_style", usual=Measure(word, word=word), citation=Citation("common practice"))
+def _relief_form(word: str) -> Value:
+    return Value("relief_form", usual=Measure(word, word=word), citation=Citation("common practice"))
 
 
 def _entry(name: str, family: str, title: str, material: str, relief: float, **others: Value) -> Entry:
-    values = {"relief_angle": _angle("relief_angle", relief), "relief_style": _relief_style("progressive")}
+    values = {"relief_angle": _angle("relief_angle", relief), "relief_form": _relief_form("eccentric")}
     return Entry(name, family, title, material, values=values | others, cautions=("chips",))
 
 
@@ -72,7 +72,7 @@ def sample_book() -> Book:
                 "threads_per_inch", usual=Measure("10 tpi", 10 / 25.4), citation=SHOP, layer="shop"
             ),
             "relief_angle": shop_relief,
-            "relief_style": _relief_style("progressive"),
+            "relief_form": _relief_form("eccentric"),
         },
         cautions=("chips",),
         notes="Ground on Tuesdays.\nKeep [this] as it is.",

@@ -19,7 +19,7 @@ SCREENS: dict[Where, str] = {
     "help": "HelpScreen",
     "glossary": "GlossaryScreen",
     "actions": "ActionsScreen",
-    "worksheets": "WorksheetsScreen",
+    "calculations": "CalculationsScreen",
     "changes": "ChangesScreen",
     "form": "FormScreen",
     "before-saving": "BeforeSavingScreen",

@@ -1,4 +1,4 @@
-"""The plain commands: the same book and the same worksheets without a screen.
+"""The plain commands: the same book and the same calculations without a screen.
 
 Each module has ``HELP``, ``add_arguments(parser)`` and ``run(options) -> int``; its name is its command.
 Modules import what is heavy inside ``run``, so that ``--help`` stays quick.
@@ -9,7 +9,7 @@ COMMANDS = (
     "find",
     "show",
     "compare",
-    "work",
+    "calc",
     "glossary",
     "check",
     "cards",

@@ -1,10 +1,10 @@
-"""``heelclear card ID``: the bench sheet of a card, to be carried to the machine."""
+"""``heelclear card ID``: the setup sheet of a card, to be carried to the machine."""
 
 from __future__ import annotations
 
 import argparse
 
-HELP = "print the bench sheet of a job card: settings, readings, checks, cautions, boxes"
+HELP = "print the setup sheet of a job card: settings, readings, checks, cautions, boxes"
 
 FORMS = ("text", "markdown", "html")
 
@@ -21,10 +21,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the sheet; returns the exit code."""
-    from library.bench_sheet.sheets import bench_sheet
     from library.book.opening import open_book
     from library.cards.as_data import card_data
     from library.cards.job import work_out
+    from library.setup_sheet.sheets import setup_sheet
     from library.units.system import Display
     from tui.commands import printing
     from tui.commands.card_folder import opened_card, refused, shop_of
@@ -37,7 +37,7 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         printing.data(card_data(job, display))
         return 0
-    for text in bench_sheet(job, options.form, display).splitlines():
+    for text in setup_sheet(job, options.form, display).splitlines():
         printing.line(text)
     for finding in opened.findings:
         printing.error(str(finding))

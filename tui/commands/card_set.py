@@ -54,7 +54,7 @@ def run(options: argparse.Namespace) -> int:
         return refused([error.sentence])
     tell_saved(saved, book)
     if kept_open:
-        refused(["The card is saved as a draft. It can be closed when these are mended:", *kept_open])
+        refused(["The card is saved as a draft. It can be closed when these are fixed:", *kept_open])
         return 1
     return 0
 

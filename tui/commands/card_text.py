@@ -31,7 +31,7 @@ def life(found: History, display: Display) -> None:
     if found.size is not None:
         line(f"Last measured: {size(found.size)}.")
     if found.left is None:
-        line("Sharpenings left: not known; answer the worksheet size-loss on a card of this tool.")
+        line("Sharpenings left: not known; answer the calculation size-loss on a card of this tool.")
     else:
         line(f"Sharpenings left: {found.left}, as of card {found.left_as_of}.")
 
@@ -64,4 +64,4 @@ def batch(found: Plan) -> None:
 
 
 def _settings(lines: tuple[SettingLine, ...]) -> None:
-    table([(one.title, one.value, one.dial) for one in lines], indent="   ")
+    table([(one.title, one.value, one.graduation) for one in lines], indent="   ")

@@ -41,7 +41,7 @@ def run(options: argparse.Namespace) -> int:
                     "where": one.where,
                     "state": one.state,
                     "text": one.wrong,
-                    "mend": one.mend,
+                    "fix": one.fix,
                 }
                 for one in findings
             ]

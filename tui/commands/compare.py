@@ -24,8 +24,8 @@ def run(options: argparse.Namespace) -> int:
     from library.book.opening import open_book
     from library.search.comparing import compare
     from tui.commands import printing
+    from tui.commands.calc import no_entry
     from tui.commands.show import span
-    from tui.commands.work import no_entry
 
     book = open_book(shop_folder(options.library)[0])
     wrong = [no_entry(wanted, tuple(book.entries)) for wanted in options.ids if wanted not in book.entries]

@@ -62,7 +62,7 @@ def build(names: Sequence[str] = COMMANDS) -> argparse.ArgumentParser:
     for name in names:
         module = import_module(f"tui.commands.{name.replace('-', '_')}")
         own = commands.add_parser(
-            name, help=module.HELP, description=module.HELP, epilog=LAST_LINE, add_help=name != "work",
+            name, help=module.HELP, description=module.HELP, epilog=LAST_LINE, add_help=name != "calc",
             formatter_class=argparse.RawDescriptionHelpFormatter)  # fmt: skip
         add_library(own, default=argparse.SUPPRESS)
         module.add_arguments(own)
@@ -73,7 +73,7 @@ def build(names: Sequence[str] = COMMANDS) -> argparse.ArgumentParser:
 def parse(words: Sequence[str]) -> argparse.Namespace:
     """Read the words of a command line; on a mistake argparse explains and exits with 2.
 
-    A worksheet's ``key=value`` words may stand before or behind its options.
+    A calculation's ``key=value`` words may stand before or behind its options.
     """
     parser = build(_needed(words))
     options, rest = parser.parse_known_args(words)

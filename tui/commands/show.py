@@ -43,8 +43,8 @@ def run(options: argparse.Namespace) -> int:
 
 def _print(book: Book, entry: Entry) -> None:
     from geometry.quantities import quantity
-    from library.workings.answer import cautions_for
-    from library.workings.report import cited
+    from library.calc.answer import cautions_for
+    from library.calc.report import cited
     from tui.commands.list import material_title
     from tui.commands.printing import line, paragraph
 
@@ -99,7 +99,7 @@ def behind(book: Book, value: Value) -> str:
         >>> behind(Book({}), Value("relief_angle", low=low, citation=Citation("from memory"), note=note))
         '4 deg or more. At the chamfer. Source: from memory'
     """
-    from library.workings.report import cited
+    from library.calc.report import cited
 
     note = f"{value.note} " if value.note else ""
     return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
@@ -107,7 +107,7 @@ def behind(book: Book, value: Value) -> str:
 
 def remarks(book: Book, value: Value) -> list[str]:
     """What belongs to a value: source, note, what it replaced, and what other sources say."""
-    from library.workings.report import cited
+    from library.calc.report import cited
 
     found = [f"Source: {cited(book, value.citation)}"] if not value.unread else []
     if value.note:
@@ -127,8 +127,8 @@ def remarks(book: Book, value: Value) -> list[str]:
 
 def described(book: Book, entry: Entry) -> dict[str, Any]:
     """The entry as plain data, values as typed and as numbers in millimetres and degrees."""
-    from library.workings.answer import cautions_for
-    from library.workings.report import caution_data
+    from library.calc.answer import cautions_for
+    from library.calc.report import caution_data
 
     return {
         "id": entry.id,
@@ -167,8 +167,8 @@ def _value(value: Value) -> dict[str, Any]:
 
 
 def _measure(key: str, measure: Measure) -> dict[str, Any]:
+    from library.calc import report
     from library.units.system import METRIC
-    from library.workings import report
 
     if measure.word:
         return {"text": measure.text, "value": measure.word, "unit": ""}

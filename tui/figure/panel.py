@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from functools import partial
 
-from geometry.worksheet import Result
+from geometry.calculation import Result
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.profile import profile_lines
@@ -29,7 +29,7 @@ def drawings(result: Result, display: Display) -> list[Drawing]:
     """What can be drawn of a result, the most telling first.
 
     Args:
-        result: what a worksheet found.
+        result: what a calculation found.
         display: the units of the readings.
     """
     found: list[Drawing] = []

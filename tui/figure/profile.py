@@ -1,13 +1,13 @@
-"""The drop behind the edge against the angle turned, with the stations of the dial and what it reads there."""
+"""The drop behind the edge against the angle turned, with the stations of the indicator and what it reads there."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from geometry.calculation import QUARTERS, Station
 from geometry.figure import Figure
 from geometry.sentences import Kind
-from geometry.worksheet import QUARTERS, Station
 from library.units.show import show
 from library.units.system import Display
 from tui.figure.alphabet import CELL_HEIGHT, Alphabet
@@ -19,7 +19,7 @@ from tui.view.lines import EMPTY, Line, Piece, filled, line
 
 STATION_NAMES = ("edge", "1/4", "1/2", "3/4", "heel")
 STATION = "#"
-"""Marks a place where the dial is read."""
+"""Marks a place where the indicator is read."""
 
 LEAST_COLUMNS, LEAST_ROWS = 20, 6
 
@@ -41,8 +41,8 @@ def profile_lines(
     """Plot the profiles of a figure.
 
     Args:
-        figure: what a worksheet wants drawn.
-        stations: the dial readings of the worksheet; those of the drop stand under the plot.
+        figure: what a calculation wants drawn.
+        stations: the indicator readings of the calculation; those of the drop stand under the plot.
         display: the units of the readings.
         columns: of the plot.
         rows: of the plot, all its words included.
@@ -71,7 +71,7 @@ def profile_lines(
 
 
 def _drops(figure: Figure, shape: Shape, stations: Sequence[Station]) -> list[float]:
-    """The drop at each station in mm: as the worksheet has it, else from the curve that is drawn."""
+    """The drop at each station in mm: as the calculation has it, else from the curve that is drawn."""
     chosen = shape.outlines[0]
     for key in ("drop", f"{chosen.name}_drop"):
         if [one.fraction for one in stations] == list(QUARTERS) and key in stations[0].readings:
@@ -180,7 +180,7 @@ def _start(cell: str, station: int, columns: int) -> int:
 
 
 def _readings(drops: Sequence[float], columns: int, display: Display) -> Line:
-    """What the dial reads at each station; where the units have no room, the one over the plot holds."""
+    """What the indicator reads at each station; where the units have no room, the one over the plot holds."""
     full = [show(drop, Kind.LENGTH, display) for drop in drops]
     starts = [(_start(cell, number, columns), cell) for number, cell in enumerate(full)]
     return _under(full if _spaced(starts) else [cell.split(" ")[0] for cell in full], columns)
@@ -188,6 +188,6 @@ def _readings(drops: Sequence[float], columns: int, display: Display) -> Line:
 
 def _legend(shape: Shape, letters: str, columns: int, alphabet: Alphabet) -> list[Line]:
     chosen, *others = shape.outlines
-    items = [sample(STATION, f"dial, {chosen.name}")]
+    items = [sample(STATION, f"indicator, {chosen.name}")]
     items += [sample(mark, one.name) for mark, one in zip(LETTERS, others, strict=False) if mark in letters]
     return wrapped([*items, sample(alphabet.low_speck * 2, "circle")], columns)

@@ -43,7 +43,7 @@ _DRAWINGS: dict[tuple[str, ...], str] = {
                  \ /
                   + axis
         """,
-    ("relief_angle", "progressive_relief_angle", "flat_relief_angle"): r"""
+    ("relief_angle", "eccentric_relief_angle", "flat_relief_angle"): r"""
        edge +- - - - - - - - tangent
             |''-._  relief angle
             |/  / ''-._
@@ -66,8 +66,8 @@ _DRAWINGS: dict[tuple[str, ...], str] = {
        face | /  /  /  /   ''--+ heel
             |/  /  /  /  /  /  |
         """,
-    ("relief_style",): r"""
-       progressive      flat
+    ("relief_form",): r"""
+       eccentric      flat
 
        +-._             +._  _.--
        |/  '-._         |/ ''/  |
@@ -75,7 +75,7 @@ _DRAWINGS: dict[tuple[str, ...], str] = {
        |/  /  /  |      |/  /  /|
        keeps falling    comes back
         """,
-    ("heel_drop", "drop", "progressive_drop", "flat_drop", "primary_drop"): r"""
+    ("heel_drop", "drop", "eccentric_drop", "flat_drop", "primary_drop"): r"""
        edge + . . . . . . . .   circle
             |''-._           |
             |/  / ''-._      | drop
@@ -175,26 +175,26 @@ _DRAWINGS: dict[tuple[str, ...], str] = {
          /  /  /\/  /  /\/  /  /\
        - - - - - - - - - - - - axis
         """,
-    ("axial_travel", "lead_angle"): r"""
+    ("lead_over_land", "lead_angle"): r"""
         edge ._
              |  '-._  the thread
              |      '-._ climbs
              |<-- land --> '-._ heel
                               |
-         axial travel is what it
+         lead over the land is what it
          has advanced at the heel
         """,
-    ("radial_cam", "axial_cam", "square_cam"): r"""
-        radial cam: in to the axis
+    ("radial_throw", "axial_throw", "square_throw"): r"""
+        radial throw: in to the axis
                   |
                   v
             .-----------------
           .' /  /  /  /  /  /
         .'  /  /  /  /  /  /
        - - - - - - - - - - - axis
-       axial cam: from the point -->
+       axial throw: from the point -->
         """,
-    ("offset", "shop_rule_offset"): r"""
+    ("offset", "rule_height"): r"""
          .-----.     .---.
         /       \   /     \
        |  wheel  | |   +---|--- ^

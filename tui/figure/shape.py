@@ -29,12 +29,12 @@ class Outline:
 
     @cached_property
     def deepest(self) -> float:
-        """The greatest drop, in radii; nought where it never falls."""
+        """The greatest drop, in radii; 0 where it never falls."""
         return max(0.0, *(drop for _, drop in self.points))
 
     @cached_property
     def proudest(self) -> float:
-        """How far it stands outside the circle at most, in radii; nought where it never does."""
+        """How far it stands outside the circle at most, in radii; 0 where it never does."""
         return max(0.0, *(-drop for _, drop in self.points))
 
     def comes_within(self, out: float) -> bool:
@@ -75,7 +75,7 @@ def shape_of(figure: Figure) -> Shape | None:
     A figure may hold any numbers; what lies beyond a whole turn or the radius is drawn at its limit.
 
     Args:
-        figure: what a worksheet wants drawn.
+        figure: what a calculation wants drawn.
     """
     if not (_SMALLEST < figure.radius < math.inf and _SMALLEST < figure.land_angle < math.inf):
         return None
@@ -97,7 +97,7 @@ def shape_of(figure: Figure) -> Shape | None:
 
 
 def _share(drop: float, radius: float) -> float:
-    """A drop in radii, at most one; what is too small for any drawing is nought."""
+    """A drop in radii, at most one; what is too small for any drawing is 0."""
     share = _within(drop / radius, -1.0, 1.0)
     return share if abs(share) > _SMALLEST else 0.0
 

@@ -16,7 +16,7 @@ def side_lines(view: SideView, columns: int, rows: int, alphabet: Alphabet) -> l
     """Draw a tool from the side.
 
     Args:
-        view: what a worksheet wants drawn.
+        view: what a calculation wants drawn.
         columns: of the drawing.
         rows: of the drawing, its caption included.
         alphabet: the characters to draw with.

@@ -28,7 +28,7 @@ def tooth_lines(figure: Figure, columns: int, rows: int, alphabet: Alphabet) -> 
     """Draw a tooth.
 
     Args:
-        figure: what a worksheet wants drawn.
+        figure: what a calculation wants drawn.
         columns: of the drawing.
         rows: of the drawing, its caption included.
         alphabet: the characters to draw with.

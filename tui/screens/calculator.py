@@ -1,4 +1,4 @@
-"""The calculator: a worksheet filled from the entry, answered at every key."""
+"""The calculator: a calculation filled from the entry, answered at every key."""
 
 from __future__ import annotations
 
@@ -15,28 +15,28 @@ from tui.view.lines import Line
 from tui.view.result_text import result_text
 
 if TYPE_CHECKING:
-    from geometry.worksheet import Worksheet
+    from geometry.calculation import Calculation
     from library.book.model import Entry
     from library.threads import Thread
     from tui.session import Session
 
 
 class CalculatorScreen(Board):
-    """One worksheet for one entry."""
+    """One calculation for one entry."""
 
     WHERE = "calculator"
 
-    def __init__(self, session: Session, entry: Entry, sheet: Worksheet) -> None:
+    def __init__(self, session: Session, entry: Entry, sheet: Calculation) -> None:
         super().__init__(session)
         self.entry = entry
         self.page = self._page_for(sheet)
 
     def title_text(self) -> str:
-        """The worksheet's title and the entry's."""
+        """The calculation's title and the entry's."""
         return f"{self.page.form.sheet.title}: {self.entry.title}"
 
     def state_text(self) -> str:
-        """Which worksheet of how many, and the unit of lengths."""
+        """Which calculation of how many, and the unit of lengths."""
         names = [sheet.name for sheet in sheets_for(self.entry.family)]
         place = names.index(self.page.form.sheet.name) + 1
         return f"{place} of {len(names)}  {self.session.display.lengths}"
@@ -85,12 +85,12 @@ class CalculatorScreen(Board):
         """Show the drawings large in place of the numbers, or the numbers again."""
         self.session.large_figures = not self.session.large_figures
 
-    def do_worksheets(self) -> None:
+    def do_calculations(self) -> None:
         """List the calculations of this family."""
-        from tui.screens.worksheets import WorksheetsScreen
+        from tui.screens.calculations import CalculationsScreen
 
         name = self.page.form.sheet.name
-        self.app.push_screen(WorksheetsScreen(self.session, self.entry, name, self._open))
+        self.app.push_screen(CalculationsScreen(self.session, self.entry, name, self._open))
 
     def do_threads(self) -> None:
         """List the standard threads."""
@@ -105,11 +105,11 @@ class CalculatorScreen(Board):
         self.page.form.take_thread(thread.title)
         self._compute()
 
-    def do_next_worksheet(self) -> None:
+    def do_next_calculation(self) -> None:
         """Change to the next calculation of this family."""
         self._step(1)
 
-    def do_previous_worksheet(self) -> None:
+    def do_previous_calculation(self) -> None:
         """Change to the calculation before."""
         self._step(-1)
 
@@ -118,7 +118,7 @@ class CalculatorScreen(Board):
         names = [sheet.name for sheet in sheets]
         self._open(sheets[(names.index(self.page.form.sheet.name) + by) % len(sheets)])
 
-    def _open(self, sheet: Worksheet) -> None:
+    def _open(self, sheet: Calculation) -> None:
         self.page = self._page_for(sheet)
 
     def do_units(self) -> None:
@@ -127,7 +127,7 @@ class CalculatorScreen(Board):
         self._compute()
 
     def do_cautions(self) -> None:
-        """Show the cautions of this worksheet and entry in full."""
+        """Show the cautions of this calculation and entry in full."""
         self.heelclear.show_cautions(self.page.form.sheet, self.entry)
 
     def do_begin_card(self) -> None:
@@ -160,7 +160,7 @@ class CalculatorScreen(Board):
             self.say("There is no answer yet; give what is still needed first.")
         return text
 
-    def _page_for(self, sheet: Worksheet) -> CalculatorPage:
+    def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.look.drawing]
         page = CalculatorPage(self.session.form(self.entry, sheet), alphabet, self.session.book)
         self.session.compute(page.form)

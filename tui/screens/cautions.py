@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from library.workings.answer import cautions_for
-from library.workings.report import cited
+from library.calc.answer import cautions_for
+from library.calc.report import cited
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 if TYPE_CHECKING:
-    from geometry.worksheet import Worksheet
+    from geometry.calculation import Calculation
     from library.book.model import Entry
     from tui.session import Session
 
@@ -20,7 +20,7 @@ class CautionsScreen(Reading):
 
     WHERE = "cautions"
 
-    def __init__(self, session: Session, sheet: Worksheet | None, entry: Entry | None) -> None:
+    def __init__(self, session: Session, sheet: Calculation | None, entry: Entry | None) -> None:
         super().__init__(session)
         self.sheet = sheet
         self.entry = entry

@@ -84,7 +84,7 @@ def _shared(standing: Standing | None) -> list[Choice]:
         ),
         Choice(
             "habit",
-            f"Each save: {'on' if standing.records_each_save else 'off'}",
+            f"Commit each save: {'on' if standing.records_each_save else 'off'}",
             "Whether every save is recorded in git as one commit by itself. Enter changes it for this book.",
         ),
     ]

@@ -110,7 +110,7 @@ def _of_keys(sentence: str) -> Problem:
 
 
 def _of_book(finding: Finding) -> Problem:
-    sentence = f"{finding.wrong} {finding.mend}".strip()
+    sentence = f"{finding.wrong} {finding.fix}".strip()
     return Problem(finding.state, finding.where or "the whole file", sentence, finding.place)
 
 

@@ -112,7 +112,7 @@ class FormScreen(Board):
         """Show what would change in the file."""
         self.form.wrong = self.complaints()
         if self.form.wrong:
-            self.say("Mend what is marked with ! first; nothing is saved yet.")
+            self.say("Fix what is marked with ! first; nothing is saved yet.")
             return
         change = self.change()
         if change is None:

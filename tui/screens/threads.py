@@ -1,4 +1,4 @@
-"""The standard threads, to fill a worksheet from one of them."""
+"""The standard threads, to fill a calculation from one of them."""
 
 from __future__ import annotations
 

@@ -58,7 +58,7 @@ class ValueFormScreen(FormScreen):
         mistake = self._mistake()
         if mistake is not None and not self.said:
             where = f"{mistake.place.file.name}, line {mistake.place.line}"
-            self.say(f"In {where}: {mistake.wrong} {mistake.mend}")
+            self.say(f"In {where}: {mistake.wrong} {mistake.fix}")
 
     def look_over(self) -> None:
         """Name the shop as the source of a number that somebody changed: the old source never said it."""
@@ -119,9 +119,9 @@ def blanks(key: str) -> tuple[Blank, ...]:
         return (Blank("usual", "Usual", turned, row.choices), *last)
     written = f"Such as {example(row.kind)}. {row.measured}"
     return (
-        Blank("low", "Least", written, overtype=True),
+        Blank("low", "Min.", written, overtype=True),
         Blank("usual", "Usual", f"What to take first. {written}", overtype=True),
-        Blank("high", "Most", written, overtype=True),
+        Blank("high", "Max.", written, overtype=True),
         *last,
     )
 

@@ -1,16 +1,16 @@
-"""The answer of a worksheet as lines: outputs, dial readings, tables and checks."""
+"""The answer of a calculation as lines: outputs, indicator readings, tables and checks."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from geometry.calculation import Result
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from geometry.worksheet import Result
+from library.calc.answer import Answer, off_by
 from library.units.show import say, show, show_answer
 from library.units.system import Display
-from library.workings.answer import Answer, off_by
-from tui.commands.work_text import SHARES
+from tui.commands.calc_text import SHARES
 from tui.view.lines import Line, Piece, fit, line, spread_out, width_of, wrap
 from tui.view.table import table
 
@@ -36,7 +36,7 @@ def output_lines(answer: Answer, result: Result, display: Display, width: int) -
 
 
 def station_lines(result: Result, display: Display, width: int | None = None) -> list[Line]:
-    """The dial readings at the edge, on the way, and at the heel; within ``width`` where one is given."""
+    """The indicator readings at the edge, on the way, and at the heel; within ``width`` where one is given."""
     if not result.stations:
         return []
     keys = list(result.stations[0].readings)

@@ -209,9 +209,9 @@ def in_words(name: str) -> str:
 
 
 def mark_of(row: Row) -> str:
-    """``mend`` where the file has something wrong with it, ``shop`` where the shop's own book has a part of it."""
+    """``fix`` where the file has something wrong with it, ``shop`` where the shop's own book has a part of it."""
     if row.state:
-        return "mend"
+        return "fix"
     return "shop" if row.layer == "shop" else ""
 
 

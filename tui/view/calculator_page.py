@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from geometry.calculation import Field
 from geometry.quantities import QUANTITIES, quantity
-from geometry.worksheet import Field
 from library.book.model import Book
+from library.calc.fill import Trouble, shown
 from library.units.system import Display
-from library.workings.fill import Trouble, shown
 from tui.commands.show import behind
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines, widest
@@ -153,7 +153,7 @@ class CalculatorPage:
 
     def _mark(self, field: Field) -> str:
         if any(t.key == field.key and not t.missing for t in self._answer_troubles()):
-            return "mend"
+            return "fix"
         value = self.form.value(field.key)
         if value is not None:
             return _ORIGINS[value.origin]

@@ -56,13 +56,13 @@ def _reliefs(title: str, found: Iterable[Relief], width: int) -> list[Line]:
     reliefs = list(found)
     if not reliefs:
         return []
-    styles = list(dict.fromkeys(style for one in reliefs for style in one.angles))
-    if not styles:
+    forms = list(dict.fromkeys(form for one in reliefs for form in one.angles))
+    if not forms:
         return wrap(reliefs[0].trouble, width, "quiet")
-    angles = [[show(one.angles[style], Kind.ANGLE) if style in one.angles else "-" for style in styles]
+    angles = [[show(one.angles[form], Kind.ANGLE) if form in one.angles else "-" for form in forms]
               for one in reliefs]  # fmt: skip
     rows = [(_flute(one.flute, len(reliefs)), *cells) for one, cells in zip(reliefs, angles, strict=True)]
-    return [line(Piece(title, "strong")), *table(("", *styles), rows, gap=" ")]
+    return [line(Piece(title, "strong")), *table(("", *forms), rows, gap=" ")]
 
 
 def _flute(number: int, count: int) -> str:
@@ -101,7 +101,7 @@ def after_answers(job: Job, row: Row, width: int) -> list[Line]:
 def _verdict(job: Job, verdict: Verdict, width: int) -> list[Line]:
     kind = quantity(verdict.key).kind
     title = "Drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
-    wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else "nobody said"
+    wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else "no limit set"
     lines = [line(Piece(title, "strong")), *pair("  shall be", wanted, width)]
     if verdict.allowed is not None and verdict.wanted is not None:
         low, high = verdict.wanted - verdict.allowed.minus, verdict.wanted + verdict.allowed.plus

@@ -72,8 +72,8 @@ class CardForm:
         self._work_out()
         self.go_to(f"{section}.{key}")
 
-    def open_worksheet(self, name: str) -> None:
-        """Show every line of a worksheet, or again only those that matter."""
+    def open_calculation(self, name: str) -> None:
+        """Show every line of a calculation, or again only those that matter."""
         self.opened.turn(name)
         self._work_out()
         self.go_to(f"settings.{name}")

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from geometry.calculation import Calculation
 from geometry.quantities import quantity
-from geometry.worksheet import Worksheet
 from library.cards.editing import CardEditRefused, edited
 from library.cards.model import Card
 from library.cards.thread_names import of_thread
@@ -16,15 +16,15 @@ from tui.view.card_quantity_rows import measured_on
 from tui.view.form import with_unit
 
 
-def with_typed(card: Card, sheet: Worksheet, texts: Mapping[str, str], display: Display) -> Card:
-    """The card with what was typed into a worksheet, each text where it belongs.
+def with_typed(card: Card, sheet: Calculation, texts: Mapping[str, str], display: Display) -> Card:
+    """The card with what was typed into a calculation, each text where it belongs.
 
     What is measured on the tool was received so; what the entry recommends is now wanted otherwise; a thread is the
-    tool's; everything else stays with the worksheet.
+    tool's; everything else stays with the calculation.
 
     Args:
         card: begun from the entry.
-        sheet: the worksheet.
+        sheet: the calculation.
         texts: typed, by quantity.
         display: the units that a number without one was typed in; on the card it carries its unit.
     """
@@ -36,7 +36,7 @@ def with_typed(card: Card, sheet: Worksheet, texts: Mapping[str, str], display: 
     return card
 
 
-def _placed(card: Card, sheet: Worksheet, key: str, text: str, display: Display) -> Card:
+def _placed(card: Card, sheet: Calculation, key: str, text: str, display: Display) -> Card:
     named = _with_its_unit(key, text, display)
     if key == "diameter" and not named and of_thread(text):
         return replace(card, tool=replace(card.tool, thread=text))

@@ -25,7 +25,7 @@ _STATES: dict[str, Role] = {
     "ok": "pass",
     "WATCH": "watch",
     "STOP": "stop",
-    "mend": "watch",
+    "fix": "watch",
     "wants": "strong",
 }
 

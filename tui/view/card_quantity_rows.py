@@ -9,7 +9,7 @@ from geometry.sentences import Kind
 from library.cards.inspecting import PER_FLUTE, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
-from library.cards.order import ABOUT, OF_COURSE, worksheets_of
+from library.cards.order import ABOUT, OF_COURSE, calculations_of
 from library.units.grammar import example
 from library.units.show import show
 from tui.view.card_readings import in_short
@@ -22,11 +22,11 @@ MEASURED = ("diameter", "land_width", "land_measured_as", "drop")
 INSPECTED = ("drop", "diameter")
 """What is measured on every tool after it was ground."""
 
-DECIDED = ("relief_style", "relief_angle", "rake_angle")
+DECIDED = ("relief_form", "relief_angle", "rake_angle")
 """What a tool is given, also where its entry does not say how much."""
 
 NOT_ON_THE_TOOL = frozenset({"feed"})
-"""What a worksheet may be about, but nobody can measure on a tool."""
+"""What a calculation may be about, but nobody can measure on a tool."""
 
 
 def measured_on(family: str) -> tuple[str, ...]:
@@ -42,14 +42,14 @@ def measured_on(family: str) -> tuple[str, ...]:
 
 def decided_on(family: str) -> tuple[str, ...]:
     """The quantities that every tool of a family is given, also where its entry does not say how much."""
-    asked = {field.key for sheet in worksheets_of(family) for field in sheet.inputs}
+    asked = {field.key for sheet in calculations_of(family) for field in sheet.inputs}
     return tuple(key for key in DECIDED if key in asked or not family)
 
 
 def received_rows(job: Job, opened: Opened) -> list[Row]:
     """What is wrong with the tool, and what is measured on it."""
     card = job.card
-    wrong = lines_of("wrong", "What is wrong", card.wrong, "In your own words; what the dial says comes below.",
+    wrong = lines_of("wrong", "What is wrong", card.wrong, "In your own words; what the indicator says comes below.",
                      one_more=False)  # fmt: skip
     offered = [key for key in measured_on(card.family) if key in MEASURED or key not in card.wanted]
     return [*wrong, *(_received(job, key) for key in _known(opened.of("received"), offered, card.received))]

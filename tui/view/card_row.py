@@ -55,7 +55,7 @@ class Row:
 
     @property
     def key(self) -> str:
-        """The quantity or worksheet that it is about; empty where it is about none."""
+        """The quantity or calculation that it is about; empty where it is about none."""
         return self.way.split(".")[1] if "." in self.way and not self.way.startswith("tool.") else ""
 
     @property
@@ -75,14 +75,14 @@ class Opened:
     """What stands on a card beyond what is always shown, because a person opened it or wrote in it.
 
     Attributes:
-        lines: keys that have a line, by section; for the settings by worksheet.
-        seen: worksheets that stood among the settings; they stay, also when they are left out or come to rest.
-        worksheets: those of which every field is shown.
+        lines: keys that have a line, by section; for the settings by calculation.
+        seen: calculations that stood among the settings; they stay, also when they are left out or come to rest.
+        calculations: those of which every field is shown.
     """
 
     lines: dict[str, dict[str, None]] = field(default_factory=dict)
     seen: set[str] = field(default_factory=set)
-    worksheets: set[str] = field(default_factory=set)
+    calculations: set[str] = field(default_factory=set)
 
     def of(self, section: str) -> tuple[str, ...]:
         """The keys that have a line in a section, in the order in which they came."""
@@ -92,10 +92,10 @@ class Opened:
         """Give a key a line."""
         self.lines.setdefault(section, {})[key] = None
 
-    def turn(self, worksheet: str) -> None:
-        """Show every field of a worksheet, or again only those that matter."""
-        self.worksheets ^= {worksheet}
-        self.lines.pop(worksheet, None)
+    def turn(self, calculation: str) -> None:
+        """Show every field of a calculation, or again only those that matter."""
+        self.calculations ^= {calculation}
+        self.lines.pop(calculation, None)
 
     def keep(self, rows: Iterable[Row]) -> None:
         """Let the lines that there are stay where they are, also when they are emptied."""
@@ -105,5 +105,5 @@ class Opened:
                 self.open(section, keys[0])
             elif section == "settings":
                 self.seen.add(keys[0])
-                if len(keys) > 1 and keys[0] not in self.worksheets:
+                if len(keys) > 1 and keys[0] not in self.calculations:
                     self.open(keys[0], keys[1])

@@ -1,19 +1,19 @@
-"""What follows from the worksheet in hand of a job card: what stops, what is set, what the dial reads on the way."""
+"""What follows from the calculation in hand of a job card: what stops, what is set, what the indicator reads on the way."""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 from dataclasses import replace
 
+from geometry.calculation import Result, Station
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from geometry.worksheet import Result, Station
 from library.cards.finishing import differs
 from library.cards.job import Job, Step
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.equipment.settings import in_divisions
 from library.units.show import say, show
-from tui.commands.work_text import SHARES
+from tui.commands.calc_text import SHARES
 from tui.view.answer_lines import STATE_WORDS, output_lines, widest
 from tui.view.card_pair import pair
 from tui.view.card_row import Row
@@ -24,7 +24,7 @@ _WORST_FIRST = ("stop", "watch", "pass")
 
 
 def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
-    """The worksheet in hand: what stops, what is set, what the dial reads on the way, what else comes out."""
+    """The calculation in hand: what stops, what is set, what the indicator reads on the way, what else comes out."""
     step = job.step(row.key) if row.key else None
     if step is None or step.skipped:
         return []
@@ -78,7 +78,7 @@ def _troubles(step: Step, width: int) -> list[Line]:
 
 def _setting(setting: SettingLine, width: int) -> list[Line]:
     lines = pair(setting.title, setting.value, width)
-    for text in (setting.dial, setting.cost):
+    for text in (setting.graduation, setting.cost):
         lines += wrap(text, width, first="  ", rest="  ") if text else []
     return lines
 
@@ -89,7 +89,7 @@ def _without(result: Result, keys: Collection[str]) -> Result:
 
 
 def _stations(job: Job, result: Result, width: int) -> list[Line]:
-    """The dial from edge to heel, in divisions too where the machine names the dial and there is room for them."""
+    """The graduation from edge to heel, in divisions too where the machine names the graduation and there is room for them."""
     if not result.stations:
         return []
     with_divisions = _station_table(job, result.stations, None, divisions=True)
@@ -103,13 +103,15 @@ def _station_table(
 ) -> list[Line]:
     stations = list(stations)
     keys = list(stations[0].readings)
-    dials = {key: job.machine.reading_dial(key) if job.machine and divisions else None for key in keys}
+    graduations = {
+        key: job.machine.reading_graduation(key) if job.machine and divisions else None for key in keys
+    }
     heading = ["", "turned"]
     for key in keys:
-        dial = dials[key]
+        graduation = graduations[key]
         heading += [
             quantity(key).title.lower(),
-            *([f"x{''.join(dial.division.text.split())}"] if dial else []),
+            *([f"x{''.join(graduation.division.text.split())}"] if graduation else []),
         ]
     rows = []
     for station in stations:
@@ -117,7 +119,7 @@ def _station_table(
         for key in keys:
             value = station.readings[key]
             cells.append(show(value, quantity(key).kind, job.display))
-            count = in_divisions(job.machine, key, value) if job.machine and dials[key] else None
+            count = in_divisions(job.machine, key, value) if job.machine and graduations[key] else None
             cells += [] if count is None else [f"{count + 0.0:.1f}"]
         rows.append(cells)
     return table(heading, rows, gap=" ", width=width)

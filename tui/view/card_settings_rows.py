@@ -1,9 +1,9 @@
-"""The settings of a job card: its worksheets in the order of the set-up, each with what it still wants."""
+"""The settings of a job card: its calculations in the order of the set-up, each with what it still wants."""
 
 from __future__ import annotations
 
+from geometry.calculation import Field
 from geometry.quantities import quantity
-from geometry.worksheet import Field
 from library.cards.job import Job, Step
 from library.cards.known import Who
 from library.cards.settings_lines import SettingLine, setting_lines
@@ -12,7 +12,7 @@ from tui.view.card_quantity_rows import decided_on, measured_on
 from tui.view.card_row import Opened, Row
 
 REST = "rest"
-"""The way of the last line, which stands for the worksheets that rest."""
+"""The way of the last line, which stands for the calculations that rest."""
 
 GIVERS: dict[Who, str] = {
     "typed": "typed",
@@ -25,13 +25,13 @@ GIVERS: dict[Who, str] = {
 }
 
 ASKED_TOO = frozenset({"least_diameter", "feed"})
-"""Lines that a worksheet can do without, but that decide something at the bench: they are always shown."""
+"""Lines that a calculation can do without, but that decide something at the bench: they are always shown."""
 
 _SKIP = {"": "", "skip": "left out"}
 
 
 def settings_rows(job: Job, opened: Opened) -> list[Row]:
-    """A heading for each worksheet, under it its settings, then its lines to fill in."""
+    """A heading for each calculation, under it its settings, then its lines to fill in."""
     lines = setting_lines(job, job.display)
     aside = aside_steps(job, opened)
     rows: list[Row] = []
@@ -46,9 +46,9 @@ def settings_rows(job: Job, opened: Opened) -> list[Row]:
 
 
 def aside_steps(job: Job, opened: Opened) -> list[Step]:
-    """The worksheets of the family that are not shown: those that rest, and those that were left out before."""
+    """The calculations of the family that are not shown: those that rest, and those that were left out before."""
     return [
-        one for one in job.steps if not one.in_use and one.sheet.name not in opened.seen | opened.worksheets
+        one for one in job.steps if not one.in_use and one.sheet.name not in opened.seen | opened.calculations
     ]
 
 
@@ -71,11 +71,11 @@ def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> 
 
 
 def state_of(step: Step) -> str:
-    """How a worksheet stands, in a word."""
+    """How a calculation stands, in a word."""
     if step.answer.result is not None:
         states = {check.state for check in step.checks}
         return "STOP" if "stop" in states else "WATCH" if "watch" in states else "ok"
-    return "wants" if all(one.missing for one in step.answer.troubles) else "mend"
+    return "wants" if all(one.missing for one in step.answer.troubles) else "fix"
 
 
 def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
@@ -83,8 +83,8 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
     typed = setting.typed if setting else {}
     if lines:
         # What was typed stands in its own line already.
-        lines = [one for one in lines if one.dial or one.key not in typed]
-        return [f"{one.title} {one.value}{': ' if one.dial else ''}{one.dial}" for one in lines]
+        lines = [one for one in lines if one.graduation or one.key not in typed]
+        return [f"{one.title} {one.value}{': ' if one.graduation else ''}{one.graduation}" for one in lines]
     if step.answer.result is not None:
         key, value = next(iter(step.answer.result.outputs.items()), ("", 0.0))
         return [f"{quantity(key).title} {show_answer(value, quantity(key), job.display)}"] if key else []
@@ -104,8 +104,8 @@ def _asked_elsewhere(job: Job) -> set[str]:
 
 
 def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
-    """Every field of a worksheet that was opened; of another those typed, wanted, or wrong."""
-    if step.sheet.name in opened.worksheets:
+    """Every field of a calculation that was opened; of another those typed, wanted, or wrong."""
+    if step.sheet.name in opened.calculations:
         return list(step.answer.fields)
     setting = job.card.settings.get(step.sheet.name)
     keys = {
@@ -149,6 +149,6 @@ def _offers(job: Job, key: str) -> tuple[str, ...]:
         return ()
     if key == "rotational_speed":
         return tuple(one.text for one in job.machine.spindle_speeds)
-    if key in {"radial_cam", "axial_cam"}:
-        return tuple(one.text for one in job.machine.cam_lifts)
+    if key in {"radial_throw", "axial_throw"}:
+        return tuple(one.text for one in job.machine.cam_throws)
     return ()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from geometry.worksheets import worksheets_for
+from geometry.calculations import calculations_for
 from library.book.model import Book
 from library.cards.job import Job
 from library.equipment.model import machines, wheels
@@ -48,7 +48,7 @@ def _text(way: str, label: str, text: str, hint: str, *, wants: bool = True) -> 
 
 
 def _has_threads(family: str) -> bool:
-    return not family or any(sheet.field("hand") for sheet in worksheets_for(family))
+    return not family or any(sheet.field("hand") for sheet in calculations_for(family))
 
 
 def _family(book: Book, family: str) -> Row:

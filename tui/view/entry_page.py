@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Book, Entry, Family, Measure, Value
-from library.workings.answer import cautions_for
-from library.workings.report import cited
+from library.calc.answer import cautions_for
+from library.calc.report import cited
 from tui.commands.show import remarks, span
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from geometry.calculation import Result
 from geometry.quantities import quantity
-from geometry.worksheet import Result
 from library.book.model import Entry
 from library.units.show import show_answer
 from library.units.system import Display
@@ -32,7 +32,7 @@ _ROOMY = 16
 
 
 def column_width(width: int, gap: int) -> int:
-    """Columns for drawings beside the numbers; nought where they have no room there.
+    """Columns for drawings beside the numbers; 0 where they have no room there.
 
     Example:
         >>> column_width(80, 3), column_width(120, 3), column_width(200, 3)
@@ -65,7 +65,7 @@ def large_figures(
 
     Args:
         field: the field in hand as a line.
-        waiting: what is still to be given or mended, where there is no answer yet.
+        waiting: what is still to be given or fixed, where there is no answer yet.
         form: what is filled in.
         display: the units.
         width: in cells.
@@ -105,7 +105,7 @@ def _outputs(result: Result, display: Display, width: int) -> list[Line]:
 
 
 def _result(form: Form) -> Result | None:
-    """The answer, its tooth with the rake of the book where the worksheet does not ask for one."""
+    """The answer, its tooth with the rake of the book where the calculation does not ask for one."""
     result = form.answer.result if form.answer is not None else None
     if result is None or result.figure is None or result.figure.rake_angle or form.entry is None:
         return result

@@ -1,21 +1,21 @@
-"""A worksheet being filled in: which field is in hand, what was typed, and the answer so far."""
+"""A calculation being filled in: which field is in hand, what was typed, and the answer so far."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable
 
+from geometry.calculation import Calculation, Field
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from geometry.worksheet import Field, Worksheet
 from library.book.model import Entry
+from library.calc.answer import Answer
+from library.calc.fill import Filled
 from library.units.system import Display
-from library.workings.answer import Answer
-from library.workings.fill import Filled
 from tui.view.text_line import TextLine
 
 Typed = dict[str, TextLine]
-"""What was typed for one tool, by quantity; every worksheet opened for that tool shares it."""
+"""What was typed for one tool, by quantity; every calculation opened for that tool shares it."""
 
 OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form")
 """What the name of a thread says; it stands in the place of the first."""
@@ -25,17 +25,17 @@ _PLUS_MINUS = re.compile(r"\s*(\+/-|±|\+-)")
 
 
 class Form:
-    """The fields of one worksheet for one entry.
+    """The fields of one calculation for one entry.
 
     Attributes:
-        sheet: the worksheet.
+        sheet: the calculation.
         entry: what fills the fields that nobody typed in.
         typed: what was typed, by quantity.
         focus: the quantity of the field in hand.
         answer: the latest answer, or nothing before the first one.
     """
 
-    def __init__(self, sheet: Worksheet, entry: Entry | None, typed: Typed) -> None:
+    def __init__(self, sheet: Calculation, entry: Entry | None, typed: Typed) -> None:
         self.sheet = sheet
         self.entry = entry
         self.typed = typed
@@ -50,7 +50,7 @@ class Form:
         return tuple(field for field in self.sheet.inputs if not field.when)
 
     def texts(self) -> dict[str, str]:
-        """What was typed and this worksheet asks for, blank fields left out."""
+        """What was typed and this calculation asks for, blank fields left out."""
         return {
             key: typed.text
             for key, typed in self.typed.items()

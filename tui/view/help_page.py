@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cache
 
+from geometry.calculation import Calculation
 from geometry.quantities import Quantity, quantity
-from geometry.worksheet import Worksheet
 from tui.actions import Where, actions_of
 from tui.figure.quantity_figures import FIGURES, WIDEST
 from tui.keys import Keymap, shown_key
@@ -20,7 +20,7 @@ ABOUT: dict[Where, str] = {
     "findings": "These are the problems found in the files of the book, each with what to do about it. Up and Down go from one to the next; Enter opens its file at its line in your editor, and the book is read again when you come back.",
     "glossary": "These are the words of the book and the calculator.",
     "actions": "This is everything that can be done on the screen before.",
-    "worksheets": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",
+    "calculations": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",
     "help": "This is the help.",
     "changes": "This is what can be changed. Type a part of what you look for; Enter takes it. Nothing is saved before you have seen what would change in the file.",
     "form": "Fill in the lines; an empty one is left out of the book. What is wrong is told at once, below the line. F2 shows what would change in the file; only then can it be saved.",
@@ -34,7 +34,7 @@ ABOUT: dict[Where, str] = {
     "cards": "These are the job cards of the shop, the newest first. Type words that are on a card, or a field: tool:T-12 size:M12 material:bronze date:2026-11 from:2026-01 to:2026-06 result:good status:draft; with = in place of : the whole field must match. Enter opens one; Tab marks several to be planned as a batch.",
     "card": "This is one job, in six steps: the tool, as received, wanted, settings, after grinding, and how it ended. Enter goes on to the next line that wants something, Down to the next line whatever it holds; any step may be left out or come back to. What follows from the lines stands beside them and is worked out at each key. Several readings go into one line: 0.20, 0.21, 0.19 mm. An exclamation mark says that something does not add up; its sentence stands under its line. Leaving saves the card; what is missing or wrong only keeps it a draft.",
     "pick": "This is what there is to choose from. Type a part of what you look for; Enter takes it.",
-    "sheet": "This is the bench sheet as it prints: settings in their order, readings, checks, cautions, and boxes for what you measure. It goes into a file as text, as Markdown, or as a web page with the drawing.",
+    "sheet": "This is the setup sheet as it prints: settings in their order, readings, checks, cautions, and boxes for what you measure. It goes into a file as text, as Markdown, or as a web page with the drawing.",
     "life": "This is everything that the cards know of one tool, the oldest first.",
     "batch": "This is the batch in the order that saves set-ups: what is set once, then what changes for each card.",
     "equipment": "This is how a machine or a wheel is written down. Copy it, and put your own numbers in.",
@@ -45,7 +45,7 @@ def help_lines(
     where: Where,
     keymap: Keymap,
     width: int,
-    sheet: Worksheet | None = None,
+    sheet: Calculation | None = None,
     keys: Iterable[str] = (),
     in_hand: str = "",
 ) -> list[Line]:
@@ -55,7 +55,7 @@ def help_lines(
         where: the screen that help was asked on.
         keymap: the keys in force.
         width: in cells.
-        sheet: the worksheet in front of the reader, if there is one.
+        sheet: the calculation in front of the reader, if there is one.
         keys: the quantities in front of the reader.
         in_hand: the quantity that the reader is at, explained first of all.
     """

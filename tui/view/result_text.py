@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from geometry.quantities import quantity
 from library.book.model import Book
+from library.calc.fill import shown
+from library.calc.report import cited
 from library.units.system import Display
-from library.workings.fill import shown
-from library.workings.report import cited
 from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines
 from tui.view.form import Form
 from tui.view.lines import EMPTY, Line, line, text_of, wrap

@@ -49,7 +49,7 @@ def cross(a: list[mpmath.mpf], b: list[mpmath.mpf]) -> mpmath.matrix:
 
 
 def relief(radial: float, axial: float, included: float, diameter: float) -> float:
-    return cone.relief_angle(cone.square_cam(radial, axial, included), diameter)
+    return cone.relief_angle(cone.square_throw(radial, axial, included), diameter)
 
 
 def test_a_cone_of_82_degrees_under_both_cams_has_the_relief_that_its_surface_shows() -> None:
@@ -78,7 +78,7 @@ def test_a_section_along_the_axis_shows_the_land_sinking_square_to_itself(
         [(later[0] - 500 * up[0], later[1] - 500 * up[1]), (later[0] + 500 * up[0], later[1] + 500 * up[1])]
     )
     assert land.distance(Point(radius, 0.0)) == pytest.approx(
-        cone.square_cam(radial, axial, included), abs=1e-9
+        cone.square_throw(radial, axial, included), abs=1e-9
     )
 
 
@@ -86,21 +86,21 @@ def test_a_section_along_the_axis_shows_the_land_sinking_square_to_itself(
 def test_a_cone_and_its_complement_with_the_cams_exchanged_sink_alike(
     radial: float, axial: float, included: float
 ) -> None:
-    exchanged = cone.square_cam(axial, radial, math.pi - included)
-    assert cone.square_cam(radial, axial, included) == pytest.approx(exchanged, rel=1e-12, abs=1e-14)
+    exchanged = cone.square_throw(axial, radial, math.pi - included)
+    assert cone.square_throw(radial, axial, included) == pytest.approx(exchanged, rel=1e-12, abs=1e-14)
 
 
 @given(CAMS)
-def test_a_radial_cam_gives_a_face_nothing_at_all(radial: float) -> None:
-    assert cone.square_cam(radial, 0.0, math.pi) == 0
-    assert cone.radial_cam_for(1.0, 0.0, math.pi) is None
+def test_a_radial_throw_gives_a_face_nothing_at_all(radial: float) -> None:
+    assert cone.square_throw(radial, 0.0, math.pi) == 0
+    assert cone.radial_throw_for(1.0, 0.0, math.pi) is None
     assert relief(radial, 0.25, math.pi, 10.0) == math.atan2(0.25, 5.0)
 
 
 @given(CAMS)
-def test_an_axial_cam_gives_a_cylinder_nothing_at_all(axial: float) -> None:
-    assert cone.square_cam(0.0, axial, 0.0) == 0
-    assert cone.axial_cam_for(1.0, 0.0, 0.0) is None
+def test_an_axial_throw_gives_a_cylinder_nothing_at_all(axial: float) -> None:
+    assert cone.square_throw(0.0, axial, 0.0) == 0
+    assert cone.axial_throw_for(1.0, 0.0, 0.0) is None
     assert relief(0.25, axial, 0.0, 10.0) == math.atan2(0.25, 5.0)
 
 
@@ -120,28 +120,28 @@ def test_on_an_ever_larger_cone_the_same_cam_gives_ever_less_relief(radial: floa
 
 @given(st.floats(0, 1.5), DIAMETERS)
 def test_the_cam_for_a_relief_gives_that_relief(wanted: float, diameter: float) -> None:
-    assert cone.relief_angle(cone.square_cam_for(wanted, diameter), diameter) == pytest.approx(
+    assert cone.relief_angle(cone.square_throw_for(wanted, diameter), diameter) == pytest.approx(
         wanted, rel=1e-12
     )
 
 
 @given(st.floats(0.01, 5), CAMS, INCLUDED)
 def test_either_cam_makes_up_what_the_other_leaves(square: float, given_cam: float, included: float) -> None:
-    radial = cone.radial_cam_for(square, given_cam, included)
-    axial = cone.axial_cam_for(square, given_cam, included)
+    radial = cone.radial_throw_for(square, given_cam, included)
+    axial = cone.axial_throw_for(square, given_cam, included)
     assert radial is not None
     assert axial is not None
-    assert cone.square_cam(radial, given_cam, included) == pytest.approx(square, rel=1e-9, abs=1e-12)
-    assert cone.square_cam(given_cam, axial, included) == pytest.approx(square, rel=1e-9, abs=1e-12)
+    assert cone.square_throw(radial, given_cam, included) == pytest.approx(square, rel=1e-9, abs=1e-12)
+    assert cone.square_throw(given_cam, axial, included) == pytest.approx(square, rel=1e-9, abs=1e-12)
 
 
 @given(st.floats(0.01, 3), st.floats(0.01, 3), INCLUDED, DIAMETERS)
 def test_seen_along_the_axis_the_land_falls_by_both_cams_together(
     radial: float, axial: float, included: float, diameter: float
 ) -> None:
-    # At one diameter the land is met further up the cone by radial / tan(half), and the axial cam adds to it.
+    # At one diameter the land is met further up the cone by radial / tan(half), and the axial throw adds to it.
     fall = axial + radial / math.tan(included / 2)
-    found = cone.axial_relief(cone.square_cam(radial, axial, included), included, diameter)
+    found = cone.axial_relief(cone.square_throw(radial, axial, included), included, diameter)
     assert math.tan(found) == pytest.approx(fall / (diameter / 2), rel=1e-9)
 
 
@@ -149,25 +149,25 @@ def test_two_cams_that_undo_each_other_leave_no_last_digit_behind() -> None:
     for degrees in range(5, 180, 7):
         included = math.radians(degrees)
         axial = -1.7 / math.tan(included / 2)
-        assert cone.square_cam(1.7, axial, included) == 0
+        assert cone.square_throw(1.7, axial, included) == 0
 
 
 def test_a_cam_counted_per_tooth_makes_its_travel_in_one_pitch() -> None:
-    assert cone.radians_of_cam("turn", 7) == 2 * math.pi
-    assert cone.radians_of_cam("tooth", 6) == pytest.approx(math.pi / 3, rel=1e-15)
+    assert cone.radians_of_throw("turn", 7) == 2 * math.pi
+    assert cone.radians_of_throw("tooth", 6) == pytest.approx(math.pi / 3, rel=1e-15)
 
 
 @pytest.mark.parametrize(
     ("call", "key"),
     [
-        (lambda: cone.square_cam(math.nan, 0.0, 1.0), "radial_cam"),
-        (lambda: cone.square_cam(0.0, math.inf, 1.0), "axial_cam"),
+        (lambda: cone.square_throw(math.nan, 0.0, 1.0), "radial_throw"),
+        (lambda: cone.square_throw(0.0, math.inf, 1.0), "axial_throw"),
         (lambda: cone.half_angle_parts(-0.1), "included_angle"),
         (lambda: cone.half_angle_parts(3.2), "included_angle"),
         (lambda: cone.relief_angle(1.0, 0.0), "diameter"),
-        (lambda: cone.square_cam_for(math.pi / 2, 10.0), "relief_angle"),
-        (lambda: cone.radians_of_cam("minute"), "cam_per"),
-        (lambda: cone.radians_of_cam("tooth", 0), "flutes"),
+        (lambda: cone.square_throw_for(math.pi / 2, 10.0), "relief_angle"),
+        (lambda: cone.radians_of_throw("minute"), "throw_per"),
+        (lambda: cone.radians_of_throw("tooth", 0), "flutes"),
     ],
 )
 def test_what_no_cone_can_have_is_refused_by_name(call: object, key: str) -> None:

@@ -12,7 +12,7 @@ from scipy.integrate import quad
 from shapely import Polygon
 
 from geometry.tooth import flat
-from geometry.tooth.area import facets_removed, progressive_removed, sector, segment
+from geometry.tooth.area import eccentric_removed, facets_removed, sector, segment
 from geometry.tooth.facets import facet_of_width, facet_to
 
 diameters = st.floats(0.5, 100.0)
@@ -27,14 +27,14 @@ def test_the_segment_keeps_its_digits(turned: float) -> None:
 
 
 @given(diameters, reliefs, st.floats(0.01, 0.9))
-def test_a_progressive_relief_takes_what_the_integral_says(
+def test_an_eccentric_relief_takes_what_the_integral_says(
     diameter: float, relief: float, turned: float
 ) -> None:
     radius, fall = diameter / 2, diameter / 2 * math.tan(relief)
     area, _ = quad(
         lambda at: (radius**2 - (radius - fall * at) ** 2) / 2, 0.0, turned, epsabs=0, epsrel=1e-12
     )
-    assert progressive_removed(turned, fall, diameter) == pytest.approx(area, rel=1e-10)
+    assert eccentric_removed(turned, fall, diameter) == pytest.approx(area, rel=1e-10)
 
 
 @given(diameters, reliefs, st.floats(0.01, 1.4))
@@ -72,7 +72,7 @@ def test_a_narrow_land_loses_no_digits(relief: float, turned: float) -> None:
 
 
 def test_nothing_behind_the_edge_has_no_area() -> None:
-    assert progressive_removed(0.0, 1.0, 12.0) == 0.0
-    assert progressive_removed(0.5, 0.0, 12.0) == 0.0
+    assert eccentric_removed(0.0, 1.0, 12.0) == 0.0
+    assert eccentric_removed(0.5, 0.0, 12.0) == 0.0
     assert facets_removed((), 12.0) == 0.0
     assert sector(2 * math.pi, 12.0) == pytest.approx(math.pi * 36)

@@ -1,4 +1,4 @@
-"""Where two facets dip under a progressive relief, against root finding on lines in the plane."""
+"""Where two facets dip under an eccentric relief, against root finding on lines in the plane."""
 
 from __future__ import annotations
 

@@ -52,7 +52,7 @@ def test_a_cam_ground_back_has_the_diameter_that_the_drawn_spiral_has_there(
     relief: float, diameter: float, angle: float
 ) -> None:
     drawn = radius_on(spiral(diameter / 2, relief, 0.6), angle, diameter / 2)
-    edge = ground_back(angle, diameter, relief, 0.6, "progressive")
+    edge = ground_back(angle, diameter, relief, 0.6, "eccentric")
     assert edge.diameter / 2 == pytest.approx(drawn, rel=1e-6)
     assert edge.land_angle == pytest.approx(0.6 - angle)
 
@@ -76,7 +76,7 @@ def test_a_flat_ground_back_has_the_diameter_and_the_relief_of_the_drawn_facet(
 def test_a_cam_loses_the_stock_times_the_tangent_of_its_relief(
     relief: float, diameter: float, stock: float
 ) -> None:
-    edge = ground_back(2 * stock / diameter, diameter, relief, 1.0, "progressive")
+    edge = ground_back(2 * stock / diameter, diameter, relief, 1.0, "eccentric")
     assert diameter - edge.diameter == pytest.approx(2 * radius_lost(stock, relief), rel=1e-9)
 
 
@@ -84,8 +84,8 @@ def test_a_cam_loses_the_stock_times_the_tangent_of_its_relief(
 def test_relief_of_a_cam_grows_as_its_slope_against_the_smaller_circle(
     relief: float, diameter: float, angle: float
 ) -> None:
-    edge = ground_back(angle, diameter, relief, 0.3, "progressive")
-    behind = ground_back(angle + 1e-6, diameter, relief, 0.4, "progressive")
+    edge = ground_back(angle, diameter, relief, 0.3, "eccentric")
+    behind = ground_back(angle + 1e-6, diameter, relief, 0.4, "eccentric")
     slope = (edge.diameter - behind.diameter) / (edge.diameter * 1e-6)
     assert math.tan(edge.relief_angle) == pytest.approx(slope, rel=1e-6)
 
@@ -99,15 +99,15 @@ def test_two_steps_back_are_one_step_of_twice_the_angle_for_a_flat() -> None:
 
 
 def test_no_relief_loses_no_size_and_no_stock_loses_nothing() -> None:
-    assert ground_back(0.2, 12.0, 0.0, 0.3, "progressive").diameter == 12.0
+    assert ground_back(0.2, 12.0, 0.0, 0.3, "eccentric").diameter == 12.0
     assert ground_back(0.0, 12.0, 0.1, 0.3, "flat").diameter == 12.0
     assert radius_lost(0.0, 0.3) == 0.0
 
 
 def test_more_than_the_land_cannot_be_ground_away() -> None:
     with pytest.raises(GeometryError, match="no land"):
-        ground_back(0.4, 12.0, 0.1, 0.3, "progressive")
-    with pytest.raises(GeometryError, match="progressive or flat"):
+        ground_back(0.4, 12.0, 0.1, 0.3, "eccentric")
+    with pytest.raises(GeometryError, match="eccentric or flat"):
         ground_back(0.1, 12.0, 0.1, 0.3, "hollow")
 
 
@@ -127,7 +127,7 @@ def test_the_most_that_is_allowed_is_found(limit: int) -> None:
     assert most(lambda count: count <= limit) == limit
 
 
-def test_the_most_is_nought_where_nothing_is_allowed_and_stops_where_all_is() -> None:
+def test_the_most_is_zero_where_nothing_is_allowed_and_stops_where_all_is() -> None:
     assert most(lambda count: False) == 0
     assert most(lambda count: True) == MOST
 
@@ -136,7 +136,7 @@ teeth = st.builds(
     Face,
     diameter=st.floats(1.0, 50.0),
     relief_angle=reliefs,
-    style=st.sampled_from(["progressive", "flat"]),
+    form=st.sampled_from(["eccentric", "flat"]),
     stock=st.floats(0.02, 0.5),
     turned=st.floats(0.05, 0.6),
     measured_as=st.sampled_from(["arc", "chord"]),
@@ -161,7 +161,7 @@ def test_the_count_is_that_of_sharpening_one_by_one_until_a_limit_is_passed(toot
 
 def test_limits_are_named_by_what_they_limit() -> None:
     land = land_angle(2.0, 12.0, "arc")
-    cam = Face(12.0, math.radians(4), "progressive", 0.2, land, "arc", 1.0, 11.9)
+    cam = Face(12.0, math.radians(4), "eccentric", 0.2, land, "arc", 1.0, 11.9)
     # Derived: 0.2 tan 4 deg off the radius each time is 0.02797 on the diameter; 11.9 is passed by the fourth,
     # a land of 1 mm by the fifth or sixth.
     assert cam.limits_passed(3) == ()

@@ -50,7 +50,7 @@ def test_a_folder_named_like_a_file_is_looked_into(tmp_path: Path) -> None:
 def test_a_link_to_nothing_is_told_of(tmp_path: Path) -> None:
     (tmp_path / "link.toml").symlink_to(tmp_path / "nothing")
     assert told(tmp_path) == [
-        "/link.toml:1:1: This is not there any more, or is a link to nothing. Mend the link or remove it."
+        "/link.toml:1:1: This is not there any more, or is a link to nothing. Fix the link or remove it."
     ]
 
 

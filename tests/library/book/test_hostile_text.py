@@ -56,7 +56,7 @@ def read(raw: bytes) -> list[Finding]:
         assert 1 <= finding.place.line <= len(lines)
         assert finding.place.column >= 1
         assert finding.wrong.endswith((".", "?"))
-        assert finding.mend
+        assert finding.fix
         assert str(finding).isprintable()
     return parsed.findings
 

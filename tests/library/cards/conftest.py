@@ -19,31 +19,31 @@ title = "The grinder by the window"
 index_ratio = 40
 plate_holes = [15, 16, 18, 21]
 spindle_speeds = ["2800 rpm", "4200 rpm"]
-cam_lifts = ["1 mm", "2 mm"]
+cam_throws = ["1 mm", "2 mm"]
 head_tilt = { low = "-10 deg", high = "15 deg" }
 
-[machine.dials.wheel-head]
+[machine.graduations.wheel-head]
 title = "wheel head"
 division = "0.01 mm"
 sets = ["offset", "face_offset"]
 more = "up"
 less = "down"
 
-[machine.dials.indicator]
+[machine.graduations.indicator]
 division = "0.01 mm"
 reads = ["drop"]
 
 [[wheel]]
 id = "cup-60"
 title = "White cup 100"
-shape = "cup"
+shape = "type-6-straight-cup"
 diameter = "100 mm"
 rated_speed = "20 m/s"
 
 [[wheel]]
 id = "dish-80"
 title = "Pink dish 75"
-shape = "straight"
+shape = "type-1-straight"
 diameter = "75 mm"
 rated_speed = "6000 rpm"
 """
@@ -84,7 +84,7 @@ def job() -> Card:
         },
         wanted={
             "relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
-            "relief_style": Wanted("progressive"),
+            "relief_form": Wanted("eccentric"),
         },
         settings={"wheel-speed": Setting({"rotational_speed": "2800 rpm"})},
         after={"drop": Inspection(("0.45 mm", "0.45 mm", "0.44 mm", "0.46 mm"), "", "0.02 mm")},

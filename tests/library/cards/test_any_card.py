@@ -9,8 +9,7 @@ from typing import Any
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from geometry.worksheets import worksheet, worksheet_names
-from library.bench_sheet.sheets import FORMATS, bench_sheet
+from geometry.calculations import calculation, calculation_names
 from library.book.model import Book
 from library.cards.as_data import card_data
 from library.cards.editing import edited
@@ -21,6 +20,7 @@ from library.cards.model import Card
 from library.cards.planning import plan
 from library.cards.problems import problems
 from library.cards.tables import measurements, records
+from library.setup_sheet.sheets import FORMATS, setup_sheet
 from library.units.system import INCH, METRIC
 
 LENGTHS = st.floats(0.001, 300).map(lambda size: f"{size:.4g} mm") | st.sampled_from(
@@ -38,7 +38,7 @@ OTHERS = st.sampled_from(
         "chord",
         "arc",
         "flat",
-        "progressive",
+        "eccentric",
         "cup",
         "straight",
         "2800 rpm",
@@ -50,16 +50,16 @@ OTHERS = st.sampled_from(
 )
 TEXTS = st.one_of(LENGTHS, LENGTHS, ANGLES, COUNTS, OTHERS, st.text(max_size=10))
 ONE_OR_MORE = TEXTS | st.lists(TEXTS, min_size=2, max_size=5).map("; ".join)
-QUANTITIES_USED = sorted({field.key for name in worksheet_names() for field in worksheet(name).inputs})
+QUANTITIES_USED = sorted({field.key for name in calculation_names() for field in calculation(name).inputs})
 WAYS = st.one_of(
     st.sampled_from(["tool.flutes", "tool.size", "tool.thread", "minutes", "result", "notes", "wrong"]),
     st.sampled_from(QUANTITIES_USED).map(lambda key: f"received.{key}"),
     st.sampled_from(QUANTITIES_USED).map(lambda key: f"wanted.{key}"),
-    st.sampled_from(["drop", "heel_drop", "diameter", "land_width", "relief_angle", "relief_style"]).flatmap(
+    st.sampled_from(["drop", "heel_drop", "diameter", "land_width", "relief_angle", "relief_form"]).flatmap(
         lambda key: st.sampled_from([f"after.{key}", f"after.{key}.wanted", f"after.{key}.tolerance"])
     ),
-    st.sampled_from(worksheet_names()).flatmap(
-        lambda name: st.sampled_from([f"settings.{name}.{field.key}" for field in worksheet(name).inputs])
+    st.sampled_from(calculation_names()).flatmap(
+        lambda name: st.sampled_from([f"settings.{name}.{field.key}" for field in calculation(name).inputs])
     ),
 )
 FAMILIES = st.sampled_from(
@@ -98,7 +98,7 @@ def test_no_card_breaks_anything(
     verdicts(job)
     assert no_number_is_strange(json.loads(json.dumps(card_data(job, INCH), allow_nan=False)))
     for form in FORMATS:
-        page = bench_sheet(job, form, METRIC)
+        page = setup_sheet(job, form, METRIC)
         if form == "text":
             assert page.isascii()
             assert max(map(len, page.splitlines())) <= 80

@@ -28,9 +28,9 @@ def test_what_is_alike_stays_and_what_differs_is_changed(book: Book, job: Card) 
     steeper = variant(job, "2", wanted__relief_angle="6 deg")
     found = plan([job, steeper], book, METRIC)
     stays = {line.title for line in found.stays}
-    assert {"Machine", "Wheel", "Index", "Axial travel"} <= stays
+    assert {"Machine", "Wheel", "Index", "Lead over the land"} <= stays
     assert [turn.card.id for turn in found.turns] == [job.id, "2"]
-    assert {line.title for line in found.turns[1].changes} == {"Offset", "Cam fall per turn"}
+    assert {line.title for line in found.turns[1].changes} == {"Offset", "Throw per turn"}
     # What stays is told once and never again.
     assert not any(line.title in stays for turn in found.turns for line in turn.changes)
     assert found.changes == 2

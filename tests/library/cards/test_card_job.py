@@ -1,4 +1,4 @@
-"""A card worked out: what fills each worksheet, what is set, and what the readings say. Numbers by hand; derived."""
+"""A card worked out: what fills each calculation, what is set, and what the readings say. Numbers by hand; derived."""
 
 from __future__ import annotations
 
@@ -7,13 +7,13 @@ from dataclasses import replace
 
 import pytest
 
-from geometry.worksheets import worksheet_names
+from geometry.calculations import calculation_names
 from library.book.model import Book
 from library.cards.editing import edited
 from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
-from library.cards.order import SETUP, worksheets_of
+from library.cards.order import SETUP, calculations_of
 from library.cards.settings_lines import SET_ON_A_MACHINE, setting_lines
 from library.units.show import say
 from library.units.system import INCH, METRIC
@@ -26,7 +26,7 @@ def value(job: Job, sheet: str, key: str) -> float:
     return step.answer.result.outputs[key]
 
 
-def test_every_worksheet_is_filled_from_what_is_known_and_says_from_where(book: Book, job: Card) -> None:
+def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book: Book, job: Card) -> None:
     found = work_out(job, book)
     step = found.step("relief-drop")
     assert step is not None
@@ -35,7 +35,7 @@ def test_every_worksheet_is_filled_from_what_is_known_and_says_from_where(book: 
         "land_width": "measured",
         "land_measured_as": "measured",
         "relief_angle": "wanted",
-        "relief_style": "wanted",
+        "relief_form": "wanted",
     }
     # A chord of 3.2 on 11.97 turns 2 asin(3.2 / 11.97); the drop is R theta tan 8 degrees.
     turned = 2 * math.asin(3.2 / 11.97)
@@ -43,9 +43,9 @@ def test_every_worksheet_is_filled_from_what_is_known_and_says_from_where(book: 
         11.97 / 2 * turned * math.tan(math.radians(8))
     )
     # The lead of M12 is its pitch of 1.75.
-    assert value(found, "tap-axial-relief", "axial_travel") == pytest.approx(1.75 * turned / (2 * math.pi))
+    assert value(found, "lead-over-land", "lead_over_land") == pytest.approx(1.75 * turned / (2 * math.pi))
     # A cup wheel takes half the tool's diameter times the sine of the relief.
-    assert value(found, "clearance-offset", "offset") == pytest.approx(11.97 / 2 * math.sin(math.radians(8)))
+    assert value(found, "setting-height", "offset") == pytest.approx(11.97 / 2 * math.sin(math.radians(8)))
     index = found.step("index-moves")
     assert index is not None
     assert index.who["index_ratio"] == "machine"
@@ -53,10 +53,10 @@ def test_every_worksheet_is_filled_from_what_is_known_and_says_from_where(book: 
     assert index.who["flutes"] == "tool"
 
 
-def test_what_is_typed_into_a_worksheet_wins_there_and_only_there(book: Book, job: Card) -> None:
+def test_what_is_typed_into_a_calculation_wins_there_and_only_there(book: Book, job: Card) -> None:
     card = edited(job, "settings.relief-drop.land_width", "2 mm")
     found = work_out(card, book)
-    step, other = found.step("relief-drop"), found.step("tap-axial-relief")
+    step, other = found.step("relief-drop"), found.step("lead-over-land")
     assert step is not None
     assert other is not None
     assert (step.who["land_width"], step.answer.inputs["land_width"].value) == ("typed", 2.0)
@@ -65,7 +65,7 @@ def test_what_is_typed_into_a_worksheet_wins_there_and_only_there(book: Book, jo
 
 def test_a_measured_angle_never_takes_the_place_of_the_wanted_one(book: Book, job: Card) -> None:
     card = edited(job, "received.relief_angle", "3 deg")
-    assert value(work_out(card, book), "clearance-offset", "offset") == pytest.approx(0.832951, abs=1e-6)
+    assert value(work_out(card, book), "setting-height", "offset") == pytest.approx(0.832951, abs=1e-6)
     # Of a quantity that nobody recommends the measured value is what there is.
     helix = edited(job, "received.helix_angle", "15 deg")
     step = work_out(helix, book).step("wheel-tilt")
@@ -99,16 +99,16 @@ def test_numbers_typed_without_a_unit_have_the_unit_of_the_card(book: Book) -> N
 @pytest.mark.parametrize(
     "family", ["tap", "countersink", "step-drill", "twist-drill", "reamer", "", "no-such-family"]
 )
-def test_every_family_has_its_worksheets_in_the_order_of_the_set_up(family: str) -> None:
-    names = [sheet.name for sheet in worksheets_of(family)]
+def test_every_family_has_its_calculations_in_the_order_of_the_set_up(family: str) -> None:
+    names = [sheet.name for sheet in calculations_of(family)]
     assert names[:2] == ["wheel-speed", "index-moves"]
     places = [SETUP.index(name) for name in names if name in SETUP]
     assert places == sorted(places)
     assert len(set(names)) == len(names)
 
 
-def test_the_order_names_only_worksheets_that_there_are() -> None:
-    assert set(SETUP) | set(SET_ON_A_MACHINE) <= set(worksheet_names())
+def test_the_order_names_only_calculations_that_there_are() -> None:
+    assert set(SETUP) | set(SET_ON_A_MACHINE) <= set(calculation_names())
 
 
 def test_a_card_with_nothing_on_it_is_worked_out_without_a_complaint(book: Book) -> None:
@@ -121,30 +121,30 @@ def test_settings_are_told_in_the_machines_graduations(book: Book, job: Card) ->
     lines = {line.title: line for line in setting_lines(work_out(job, book), METRIC)}
     # 5.985 sin 8 degrees is 0.83295 mm: 83 divisions; 0.83 is asin(0.83 / 5.985) = 7.9714 degrees.
     assert lines["Offset"].value == "0.833 mm"
-    assert lines["Offset"].dial == "83 divisions of 0.01 mm, wheel head up"
+    assert lines["Offset"].graduation == "83 divisions of 0.01 mm, wheel head up"
     assert lines["Offset"].cost == "rounding takes 0.03 deg off the relief angle"
     # Forty turns over four flutes.
-    assert lines["Index"].dial == "10 turns"
-    assert lines["Axial travel"].value == "0.151 mm"
+    assert lines["Index"].graduation == "10 turns"
+    assert lines["Lead over the land"].value == "0.151 mm"
     assert lines["Rotational speed"].value == "2800 rpm"
     inches = {line.title: line.value for line in setting_lines(work_out(job, book), INCH)}
     assert inches["Offset"] == "0.0328 in"
 
 
-def test_a_worksheet_that_is_left_out_sets_nothing(book: Book, job: Card) -> None:
-    card = edited(job, "settings.clearance-offset", "skip")
+def test_a_calculation_that_is_left_out_sets_nothing(book: Book, job: Card) -> None:
+    card = edited(job, "settings.setting-height", "skip")
     assert "Offset" not in {line.title for line in setting_lines(work_out(card, book), METRIC)}
 
 
 def test_index_moves_stay_on_the_plates_that_the_shop_has(book: Book, job: Card) -> None:
     seven = edited(job, "tool.flutes", "7")
-    lines = {line.title: line.dial for line in setting_lines(work_out(seven, book), METRIC)}
+    lines = {line.title: line.graduation for line in setting_lines(work_out(seven, book), METRIC)}
     # 40 / 7 is 5 turns and 15/21; of 15, 16, 18 and 21 holes only 21 is a multiple of seven.
     assert lines["Index"] == "5 turns and 15 holes on the circle of 21"
     eleven = setting_lines(work_out(edited(job, "tool.flutes", "11"), book), METRIC)
     moves = [line for line in eleven if line.title.startswith("Index, edge")]
     assert len(moves) == 11
-    assert {line.dial.rsplit(" ", 1)[1] for line in moves} <= {"15", "16", "18", "21"}
+    assert {line.graduation.rsplit(" ", 1)[1] for line in moves} <= {"15", "16", "18", "21"}
 
 
 def test_the_machine_and_the_wheel_stop_what_they_cannot_do(book: Book, job: Card) -> None:
@@ -189,15 +189,15 @@ def test_the_cautions_of_all_steps_stand_once_and_the_deferring_one_last(book: B
 def test_readings_as_received_become_angles_flute_by_flute(book: Book, job: Card) -> None:
     found = received_reliefs(work_out(job, book))
     arc = 11.97 * math.asin(3.2 / 11.97)
-    # Progressive: tan a = drop / arc.
+    # Eccentric: tan a = drop / arc.
     expected = [math.atan(drop / arc) for drop in (0.20, 0.21, 0.19, 0.20)]
     assert [one.flute for one in found] == [1, 2, 3, 4]
-    assert [one.angles["progressive"] for one in found] == pytest.approx(expected)
+    assert [one.angles["eccentric"] for one in found] == pytest.approx(expected)
 
 
 def test_without_a_style_both_are_told(book: Book, job: Card) -> None:
     card = replace(job, wanted={})
-    assert set(received_reliefs(work_out(card, book))[0].angles) == {"progressive", "flat"}
+    assert set(received_reliefs(work_out(card, book))[0].angles) == {"eccentric", "flat"}
 
 
 def test_a_reading_that_cannot_be_turned_into_an_angle_says_why(book: Book, job: Card) -> None:
@@ -221,7 +221,7 @@ def test_after_grinding_each_flute_passes_or_fails_and_the_spread_is_told(book: 
     assert verdict.marks[2].text_off == "0.005 mm under the tolerance"
     assert verdict.spread == pytest.approx(0.05)
     assert verdict.state == "stop"
-    angles = [one.angles["progressive"] for one in reliefs_after(found)]
+    angles = [one.angles["eccentric"] for one in reliefs_after(found)]
     assert angles[0] == pytest.approx(math.atan(0.45 / (11.97 * math.asin(3.2 / 11.97))))
 
 
@@ -257,6 +257,6 @@ def test_what_is_wanted_after_grinding_comes_from_the_inspection_then_from_the_c
 def test_a_tool_is_known_by_its_thread_where_nothing_was_measured(book: Book) -> None:
     card = Card(family="tap", tool=Tool(thread="3/4-10 UNC"), received={"land_width": ("0.2 in",)})
     # Common practice, no source: a 3/4-10 tap with a land of 0.200 in as an arc advances 0.0085 in.
-    assert value(work_out(card, book), "tap-axial-relief", "axial_travel") / 25.4 == pytest.approx(
+    assert value(work_out(card, book), "lead-over-land", "lead_over_land") / 25.4 == pytest.approx(
         0.0085, abs=5e-5
     )

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculations import calculation_names
 from geometry.quantities import QUANTITIES
-from geometry.worksheets import worksheet_names
 from library.cards.glancing import glance
 from library.cards.model import SCHEMA, Card, Inspection, Setting, Tool, Wanted
 from library.cards.rows import row_of
@@ -57,7 +57,7 @@ CARDS = st.builds(
     received=st.dictionaries(KEYS, READINGS, max_size=4),
     wanted=st.dictionaries(KEYS, st.builds(Wanted, LINE, LINE, LINE, LINE), max_size=4),
     settings=st.dictionaries(
-        st.sampled_from(worksheet_names()), st.builds(Setting, TYPED, TYPED, st.booleans()), max_size=3
+        st.sampled_from(calculation_names()), st.builds(Setting, TYPED, TYPED, st.booleans()), max_size=3
     ),
     after=st.dictionaries(KEYS, st.builds(Inspection, READINGS, LINE, LINE), max_size=4),
     notes=LINES,
@@ -180,8 +180,8 @@ next = "spring"
     assert again["received"] == {"drop": 0.28}
     assert again["plan"] == {"next": "spring"}
     # What a person then writes in its place covers it.
-    mended = replace(card, received={"drop": ("0.28 mm",)})
-    assert tomllib.loads(as_toml(mended))["card"][0]["received"] == {"drop": "0.28 mm"}
+    fixed = replace(card, received={"drop": ("0.28 mm",)})
+    assert tomllib.loads(as_toml(fixed))["card"][0]["received"] == {"drop": "0.28 mm"}
 
 
 @pytest.mark.parametrize(
@@ -238,7 +238,7 @@ def test_a_broken_line_costs_that_line_and_makes_the_card_read_only() -> None:
     opened = from_bytes(text.encode(), Path("2026-11-25-01.toml"))
     assert opened.card.result == "good"
     assert opened.findings
-    assert "Mend its file" in opened.read_only
+    assert "Fix its file" in opened.read_only
 
 
 def test_a_day_in_quotes_is_a_day() -> None:

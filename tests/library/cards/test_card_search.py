@@ -43,7 +43,7 @@ ROWS = [row_of(some_card(number)) for number in range(300)]
 
 def test_every_word_must_be_there_in_any_order_and_any_case() -> None:
     found = search(ROWS, "CHATTERED tap")
-    # Every hundredth has the note; of 0, 100 and 200 the first is a tap, for 0 % 3 is nought.
+    # Every hundredth has the note; of 0, 100 and 200 the first is a tap, for 0 % 3 is 0.
     assert [row.id for row in found] == [ROWS[0].id]
     assert search(ROWS, "tap CHATTERED") == found
     assert search(ROWS, "  ") == ROWS

@@ -165,18 +165,18 @@ def test_a_card_as_data_holds_what_was_typed_and_what_follows(book: Book, job: C
     found: dict[str, Any] = json.loads(json.dumps(card_data(work_out(job, book), METRIC), allow_nan=False))
     assert found["card"]["started"] == "2026-11-25"
     assert found["card"]["received"]["drop"] == ["0.20 mm", "0.21 mm", "0.19 mm", "0.20 mm"]
-    sheets = {one["worksheet"]: one for one in found["worksheets"]}
+    sheets = {one["calculation"]: one for one in found["calculations"]}
     # 5.985 sin 8 degrees, unrounded.
-    assert sheets["clearance-offset"]["outputs"]["offset"] == {
+    assert sheets["setting-height"]["outputs"]["offset"] == {
         "value": pytest.approx(0.8329510),
         "unit": "mm",
     }
-    assert sheets["clearance-offset"]["inputs"]["diameter"]["from"] == "measured"
+    assert sheets["setting-height"]["inputs"]["diameter"]["from"] == "measured"
     assert found["inspection"][0]["flutes"][0] == {
         "flute": 1, "reading": "0.45 mm", "value": 0.45, "state": "pass", "off": ""}  # fmt: skip
     # The arc tangent of the drop over the arc of the land.
     expected = math.degrees(math.atan(0.20 / (11.97 * math.asin(3.2 / 11.97))))
-    assert found["relief_received"][0]["degrees"]["progressive"] == pytest.approx(expected)
+    assert found["relief_received"][0]["degrees"]["eccentric"] == pytest.approx(expected)
     assert found["problems"] == []
     assert found["cautions"][-1]["key"] == "defer"
     inches = card_data(work_out(job, book), INCH)
@@ -193,7 +193,7 @@ def test_histories_and_plans_are_plain_data_too(book: Book, job: Card) -> None:
     )
     assert [one["id"] for one in batch["cards"]] == [job.id, "2"]
     assert batch["cards"][1]["changes"] == []
-    assert {"worksheet", "key", "title", "value", "dial", "cost"} == set(batch["stays"][0])
+    assert {"calculation", "key", "title", "value", "graduation", "cost"} == set(batch["stays"][0])
 
 
 def test_a_card_is_the_fields_of_a_form_and_back(job: Card) -> None:

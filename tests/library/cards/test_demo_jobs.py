@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-from library.bench_sheet.sheets import bench_sheet
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.finishing import differs
@@ -19,6 +18,7 @@ from library.cards.starting import again
 from library.cards.store import load
 from library.demo import lay_out
 from library.equipment.model import machines, wheels
+from library.setup_sheet.sheets import setup_sheet
 
 JOBS = {
     "metric tap": "2026-03-11-01",
@@ -68,7 +68,7 @@ def test_every_card_of_the_yard_adds_up_and_prints_on_one_page(
     assert problems(found) == ()
     assert found.machine is not None
     assert found.wheel is not None
-    text = bench_sheet(found)
+    text = setup_sheet(found)
     assert text.isascii()
     assert len(text.splitlines()) <= ONE_PAGE
     assert max(map(len, text.splitlines())) <= 80
@@ -97,20 +97,20 @@ def test_the_metric_tap_by_hand(yard: Path, yard_book: Book) -> None:
     assert output(found, "relief-drop", "heel_drop") == pytest.approx(
         5.99 * turned * math.tan(math.radians(6.5))
     )
-    assert output(found, "tap-axial-relief", "axial_travel") == pytest.approx(1.75 * turned / (2 * math.pi))
-    assert output(found, "clearance-offset", "offset") == pytest.approx(5.99 * math.sin(math.radians(6.5)))
+    assert output(found, "lead-over-land", "lead_over_land") == pytest.approx(1.75 * turned / (2 * math.pi))
+    assert output(found, "setting-height", "offset") == pytest.approx(5.99 * math.sin(math.radians(6.5)))
     # Three flutes from one reading each: atan(drop / (R theta)) with each flute's own land.
     lands = [2 * math.asin(land / 11.98) * 5.99 for land in (3.2, 3.2, 3.1)]
     expected = [math.atan(drop / land) for drop, land in zip((0.20, 0.21, 0.20), lands, strict=True)]
-    assert [one.angles["progressive"] for one in received_reliefs(found)] == pytest.approx(expected)
+    assert [one.angles["eccentric"] for one in received_reliefs(found)] == pytest.approx(expected)
     # From 11.96 to 11.85 with 2 * 0.3 tan 6.5 = 0.06836 each time is room for 1.6.
     assert sharpenings_left(found) == 1
 
 
 def test_the_inch_tap_by_hand(yard: Path, yard_book: Book) -> None:
     found = job(yard, yard_book, "inch tap")
-    # 0.1 in of lead, 0.200 in of arc on 0.748 in: 0.1 * 0.2 / (pi 0.748) in; common practice reads 8 thou on the dial.
-    travel = output(found, "tap-axial-relief", "axial_travel") / 25.4
+    # 0.1 in of lead, 0.200 in of arc on 0.748 in: 0.1 * 0.2 / (pi 0.748) in; common practice reads 8 thou on the indicator.
+    travel = output(found, "lead-over-land", "lead_over_land") / 25.4
     assert travel == pytest.approx(0.1 * 0.2 / (math.pi * 0.748))
     assert int(travel * 1000) == 8
     assert output(found, "relief-drop", "heel_drop") / 25.4 == pytest.approx(0.2 * math.tan(math.radians(6)))
@@ -121,8 +121,8 @@ def test_the_countersink_by_hand(yard: Path, yard_book: Book) -> None:
     # Square to the cone at the largest radius: r tan 9 per radian, a third of a turn for each of three teeth; a radial
     # cam counts cos 45 of its travel.
     square = 9.525 * math.tan(math.radians(9)) * 2 * math.pi / 3
-    assert output(found, "cone-relief", "square_cam") == pytest.approx(square)
-    assert output(found, "cone-relief", "needed_radial_cam") == pytest.approx(
+    assert output(found, "cone-relief", "square_throw") == pytest.approx(square)
+    assert output(found, "cone-relief", "needed_radial_throw") == pytest.approx(
         square / math.cos(math.radians(45))
     )
     step = found.step("cone-relief")
@@ -143,7 +143,7 @@ def test_the_step_drill_by_hand(yard: Path, yard_book: Book) -> None:
     for row, radius in zip(steps, (3.0, 4.0, 5.0), strict=True):
         assert math.tan(row.values["relief_angle"]) == pytest.approx(2.5 / math.pi / radius)
     # A straight wheel of 146 mm for 9 degrees: 73 sin 9.
-    assert output(found, "clearance-offset", "offset") == pytest.approx(73 * math.sin(math.radians(9)))
+    assert output(found, "setting-height", "offset") == pytest.approx(73 * math.sin(math.radians(9)))
 
 
 def test_the_drill_that_is_ground_down_by_hand(yard: Path, yard_book: Book) -> None:

@@ -26,7 +26,7 @@ def told(key: str, **texts: str) -> dict[str, str]:
 
 def test_a_sound_value_has_nothing_against_it() -> None:
     assert told("rake_angle", low="3 deg", usual="5 deg", high="8 deg", source="shop") == {}
-    assert told("relief_style", usual="progressive", source="common practice") == {}
+    assert told("relief_form", usual="eccentric", source="common practice") == {}
     assert told("flutes", usual="4", source="from memory") == {}
     assert told("land_width", usual="0.25 D", source="handbook", place="table 3") == {}
 
@@ -48,7 +48,7 @@ def test_a_sound_value_has_nothing_against_it() -> None:
         ("rake_angle", {"source": "shop"}, "", "neither low, usual nor high"),
         ("flutes", {"usual": "four", "source": "shop"}, "usual", "four"),
         ("flutes", {"usual": "2.5", "source": "shop"}, "usual", "2.5"),
-        ("relief_style", {"usual": "wavy", "source": "shop"}, "usual", "wavy"),
+        ("relief_form", {"usual": "wavy", "source": "shop"}, "usual", "wavy"),
         ("rake_angle", {"usual": "400 deg", "source": "shop"}, "usual", "400 deg"),
     ],
 )
@@ -77,9 +77,9 @@ def shop(tmp_path: Path) -> Path:
     return folder
 
 
-KEYS = ("rake_angle", "flutes", "land_width", "relief_style", "pitch")
+KEYS = ("rake_angle", "flutes", "land_width", "relief_form", "pitch")
 words = st.sampled_from(
-    ["", "5", "5 deg", "8 deg", "1/8 in", "0.25 D", "2 mm", "progressive", "flat", "4", "4.5", "-3 deg", "shop",
+    ["", "5", "5 deg", "8 deg", "1/8 in", "0.25 D", "2 mm", "eccentric", "flat", "4", "4.5", "-3 deg", "shop",
      "handbook", "common practice", "nan", "1e9 mm", "\u0663", "x" * 300]
 )  # fmt: skip
 

@@ -138,7 +138,7 @@ def test_a_wrong_text_does_not_pass_the_proof(new: str, reason: str) -> None:
         prove(document, new, expected, splices)
 
 
-def test_one_is_not_true_and_not_one_point_nought_in_the_proof() -> None:
+def test_one_is_not_true_and_not_one_point_zero_in_the_proof() -> None:
     document = open_document(FILE, b"x = 1\n")
     for other in (b"x = true\n", b"x = 1.0\n"):
         with pytest.raises(EditRefused, match="something else"):

@@ -172,7 +172,7 @@ class TwoProgramsAndAHandEditor(RuleBasedStateMachine):
 
     @precondition(lambda self: self.broken is not None)
     @rule()
-    def mends_the_file_by_hand(self) -> None:
+    def fixes_the_file_by_hand(self) -> None:
         assert self.broken is not None
         assert self.file.read_bytes() == self.broken + b"half a line\n", "a broken file is left alone"
         self.file.write_bytes(self.broken)

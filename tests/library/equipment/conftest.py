@@ -21,12 +21,12 @@ title = "The grinder by the window"
 index_ratio = 40
 plate_holes = [16, 15, 18, 15]
 spindle_speeds = ["4200 rpm", "2800 rpm"]
-cam_lifts = ["1.2 mm", "0.04 in"]
-cam_per = "tooth"
+cam_throws = ["1.2 mm", "0.04 in"]
+throw_per = "tooth"
 head_tilt = { low = "-10 deg", high = "15 deg" }
 x-bought = "long ago"
 
-[machine.dials.wheel-head]
+[machine.graduations.wheel-head]
 title = "wheel head"
 division = "0.01 mm"
 per_turn = "2.5 mm"
@@ -35,11 +35,11 @@ more = "up"
 less = "down"
 high = "20 mm"
 
-[machine.dials.tilt]
+[machine.graduations.tilt]
 division = "15 min"
 sets = ["wheel_tilt"]
 
-[machine.dials.indicator]
+[machine.graduations.indicator]
 division = "0.01 mm"
 reads = ["drop"]
 """
@@ -48,7 +48,7 @@ WHEEL = """
 [[wheel]]
 id = "cup-60"
 title = "White cup 100"
-shape = "cup"
+shape = "type-6-straight-cup"
 diameter = "100 mm"
 grit = "60"
 bond = "vitrified, J"

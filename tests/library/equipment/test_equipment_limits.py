@@ -11,9 +11,9 @@ from typing import Any
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
+from geometry.calculation import Check, Given
+from geometry.calculations import calculation
 from geometry.running import run
-from geometry.worksheet import Check, Given
-from geometry.worksheets import worksheet
 from library.equipment.driving import Worked
 from library.equipment.limits import cam_checks, reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel
@@ -24,7 +24,7 @@ FIXTURES = settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
 def worked(name: str, **values: Given) -> Worked:
-    sheet = worksheet(name)
+    sheet = calculation(name)
     return Worked(sheet, dict(values), dict(run(sheet, values).outputs))
 
 
@@ -33,9 +33,9 @@ def tilt(relief: float, helix: float) -> Worked:
                   land_measured_as="arc", diameter=12.0)  # fmt: skip
 
 
-def progressive(relief: float, diameter: float) -> Worked:
+def eccentric(relief: float, diameter: float) -> Worked:
     return worked("relief-drop", diameter=diameter, relief_angle=relief, land_width=1.0,
-                  relief_style="progressive")  # fmt: skip
+                  relief_form="eccentric")  # fmt: skip
 
 
 def only(checks: tuple[Check, ...]) -> tuple[str, str]:
@@ -72,9 +72,9 @@ def test_the_relief_that_is_advised_is_within_the_tilt(machine: Machine, relief:
     assert reach_checks(machine, tilt(math.radians(float(advised[1])), math.radians(helix))) == ()
 
 
-def test_an_offset_beyond_the_travel_of_its_dial_stops(machine: Machine) -> None:
+def test_an_offset_beyond_the_travel_of_its_graduation_stops(machine: Machine) -> None:
     found = worked(
-        "clearance-offset", relief_angle=math.radians(10), wheel_shape="straight", wheel_diameter=250.0
+        "setting-height", relief_angle=math.radians(10), wheel_shape="type-1-straight", wheel_diameter=250.0
     )
     state, text = only(reach_checks(machine, found))
     assert state == "stop"
@@ -130,17 +130,17 @@ def test_a_wheel_without_a_rating_is_never_passed(machine: Machine, wheel: Wheel
 
 def test_the_smallest_cam_with_enough_lift_is_named(machine: Machine) -> None:
     # pi 10 tan 8 / 4 is 1.1038 mm from tooth to tooth: the cam of 1.2 mm has that, the one of 1.016 mm has not.
-    state, text = only(cam_checks(machine, progressive(math.radians(8), 10.0), 4))
+    state, text = only(cam_checks(machine, eccentric(math.radians(8), 10.0), 4))
     assert (state, text) == (
         "pass",
         "The cam has to fall 1.104 mm from tooth to tooth: the one of 1.2 mm has that.",
     )
     # With five flutes it is 0.8830 mm, and the smaller cam will do.
-    assert "0.04 in" in only(cam_checks(machine, progressive(math.radians(8), 10.0), 5))[1]
+    assert "0.04 in" in only(cam_checks(machine, eccentric(math.radians(8), 10.0), 5))[1]
 
 
 def test_a_lift_that_no_cam_has_stops_and_names_the_relief_that_the_largest_gives(machine: Machine) -> None:
-    state, text = only(cam_checks(machine, progressive(math.radians(8), 12.0), 4))
+    state, text = only(cam_checks(machine, eccentric(math.radians(8), 12.0), 4))
     assert state == "stop"
     # pi 12 tan 8 / 4 is 1.32459 mm; atan(1.2 * 4 / (pi 12)) is 7.2562 degrees.
     assert "fall 1.325 mm" in text
@@ -153,27 +153,27 @@ def test_a_lift_that_no_cam_has_stops_and_names_the_relief_that_the_largest_give
 def test_the_relief_that_is_advised_can_be_ground_with_the_largest_cam(
     machine: Machine, relief: float, diameter: float, flutes: int
 ) -> None:
-    found = cam_checks(machine, progressive(math.radians(relief), diameter), flutes)
+    found = cam_checks(machine, eccentric(math.radians(relief), diameter), flutes)
     advised = re.search(r"relief angle to ([0-9.]+) deg", say(found[0].sentence)) if found else None
     assume(advised is not None)
     assert advised is not None
-    after = cam_checks(machine, progressive(math.radians(float(advised[1])), diameter), flutes)
+    after = cam_checks(machine, eccentric(math.radians(float(advised[1])), diameter), flutes)
     assert {check.state for check in after} <= {"pass"}
 
 
 def test_a_cam_counted_per_turn_needs_no_flutes_on_a_machine_that_counts_so(machine: Machine) -> None:
-    per_turn = replace(machine, cam_per="turn")
+    per_turn = replace(machine, throw_per="turn")
     # pi 12 tan 8 is 5.298 mm in one turn.
     assert (
-        "fall 5.298 mm in one turn" in only(cam_checks(per_turn, progressive(math.radians(8), 12.0), None))[1]
+        "fall 5.298 mm in one turn" in only(cam_checks(per_turn, eccentric(math.radians(8), 12.0), None))[1]
     )
-    assert only(cam_checks(machine, progressive(math.radians(8), 12.0), None))[0] == "watch"
+    assert only(cam_checks(machine, eccentric(math.radians(8), 12.0), None))[0] == "watch"
 
 
 def test_a_cam_that_was_typed_is_held_against_the_cams_at_hand(machine: Machine) -> None:
-    cone = worked("cone-relief", included_angle=math.radians(90), diameter=(20.0,), cam_per="tooth", flutes=3.0,
-                  radial_cam=1.5)  # fmt: skip
+    cone = worked("cone-relief", included_angle=math.radians(90), diameter=(20.0,), throw_per="tooth", flutes=3.0,
+                  radial_throw=1.5)  # fmt: skip
     state, text = only(cam_checks(machine, cone, 3))
     assert state == "stop"
     assert "Get one that falls 1.50 mm or more." in text
-    assert cam_checks(replace(machine, cam_lifts=()), cone, 3) == ()
+    assert cam_checks(replace(machine, cam_throws=()), cone, 3) == ()

@@ -20,24 +20,24 @@ def test_a_machine_is_read_with_its_numbers_and_the_text_they_were_typed_in(mach
     assert [one.text for one in machine.spindle_speeds] == ["2800 rpm", "4200 rpm"]
     # 2800 turns in a minute are 2800 * 2 pi / 60 radians in a second; derived.
     assert machine.spindle_speeds[0].number == pytest.approx(293.2153, abs=1e-4)
-    assert [one.text for one in machine.cam_lifts] == ["0.04 in", "1.2 mm"]
-    assert machine.cam_lifts[0].number == pytest.approx(1.016)
+    assert [one.text for one in machine.cam_throws] == ["0.04 in", "1.2 mm"]
+    assert machine.cam_throws[0].number == pytest.approx(1.016)
     assert machine.head_tilt.high is not None
     assert machine.head_tilt.high.number == pytest.approx(math.radians(15))
     assert machine.extra == {"x-bought": "long ago"}
 
 
-def test_a_dial_knows_its_division_its_direction_and_what_it_sets(machine: Machine) -> None:
-    head = machine.setting_dial("offset")
+def test_a_graduation_knows_its_division_its_direction_and_what_it_sets(machine: Machine) -> None:
+    head = machine.setting_graduation("offset")
     assert head is not None
     assert (head.title, head.kind, head.more, head.less) == ("wheel head", Kind.LENGTH, "up", "down")
     assert head.division.number == pytest.approx(0.01)
-    tilt = machine.setting_dial("wheel_tilt")
+    tilt = machine.setting_graduation("wheel_tilt")
     assert tilt is not None
     assert (tilt.title, tilt.kind) == ("tilt", Kind.ANGLE)
     assert tilt.division.number == pytest.approx(math.radians(0.25))
-    assert machine.setting_dial("drop") is None
-    assert machine.reading_dial("drop") is not None
+    assert machine.setting_graduation("drop") is None
+    assert machine.reading_graduation("drop") is not None
 
 
 def test_a_wheel_is_read_with_its_rating(wheel: Wheel) -> None:
@@ -63,7 +63,7 @@ def test_a_rating_in_turns_is_kept_as_turns(reading: Callable[[str], Any]) -> No
         ("index_ratio = 40", "index_ratio = 40.5", 5, ["whole number"]),
         ("index_ratio = 40", 'index_ratio = "forty"', 5, ["does not begin with a number"]),
         ("[16, 15, 18, 15]", '"16"', 6, ["a list is wanted"]),
-        ('cam_per = "tooth"', 'cam_per = "lobe"', 9, ["turn or tooth"]),
+        ('throw_per = "tooth"', 'throw_per = "lobe"', 9, ["turn or tooth"]),
         ('low = "-10 deg"', 'low = "20 deg"', 10, ["low", "more than high"]),
         ('low = "-10 deg"', 'lower = "-10 deg"', 10, ["no key 'lower'", "low"]),
         ('division = "0.01 mm"\nper', 'division = "0 mm"\nper', 15, ["'0 mm' is none"]),

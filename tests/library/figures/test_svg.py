@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculations import calculation
 from geometry.figure import Curve, Figure, curve
 from geometry.running import run
-from geometry.worksheets import worksheet
 from library.figures.svg import HEIGHT, WIDTH, exaggeration, svg
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -26,14 +26,14 @@ def lines(figure: Figure) -> list[list[tuple[float, float]]]:
     return found
 
 
-def tooth(relief: float = 8, land: float = 3.2, style: str = "progressive") -> Figure:
+def tooth(relief: float = 8, land: float = 3.2, form: str = "eccentric") -> Figure:
     values = {
         "diameter": 12.0,
         "relief_angle": math.radians(relief),
         "land_width": land,
-        "relief_style": style,
+        "relief_form": form,
     }
-    figure = run(worksheet("relief-drop"), values).figure  # type: ignore[arg-type]
+    figure = run(calculation("relief-drop"), values).figure  # type: ignore[arg-type]
     assert figure is not None
     return figure
 
@@ -63,14 +63,14 @@ def _centre(circle: list[tuple[float, float]], scale: float) -> tuple[float, flo
 
 def test_a_proud_heel_is_drawn_outside_the_circle() -> None:
     # Flat, 8 degrees, 3.2 wide on 12: the heel is proud by derivation, for it is wider than twice the relief angle.
-    figure = tooth(style="flat")
+    figure = tooth(form="flat")
     circle, profile = lines(figure)[2:4]
     assert min(y for _, y in profile) < min(y for _, y in circle)
 
 
 def test_the_face_leans_back_for_a_positive_rake_and_forward_for_a_negative_one() -> None:
     def lean(rake: float) -> float:
-        figure = Figure(6.0, 0.4, (curve("progressive", 0.4, lambda angle: 0.5 * angle),), math.radians(rake))
+        figure = Figure(6.0, 0.4, (curve("eccentric", 0.4, lambda angle: 0.5 * angle),), math.radians(rake))
         (x, y), (foot_x, foot_y) = lines(figure)[0]
         return math.degrees(math.atan2(foot_x - x, foot_y - y))
 

@@ -31,7 +31,7 @@ STEEP = Entry(
     values={
         "rake_angle": Value("rake_angle", low=degrees(5), high=degrees(12)),
         "land_width": Value("land_width", usual=Measure("2 mm", 2.0)),
-        "relief_style": Value("relief_style", usual=Measure("progressive", word="progressive")),
+        "relief_form": Value("relief_form", usual=Measure("eccentric", word="eccentric")),
     },
 )
 SHALLOW = Entry(
@@ -41,7 +41,7 @@ SHALLOW = Entry(
     values={
         "rake_angle": Value("rake_angle", usual=degrees(4), also=(Value("rake_angle", usual=degrees(9)),)),
         "land_width": Value("land_width", usual=Measure("0.25 D", 0.25, per_diameter=True)),
-        "relief_style": Value("relief_style", usual=Measure("flat", word="flat")),
+        "relief_form": Value("relief_form", usual=Measure("flat", word="flat")),
     },
 )
 
@@ -67,9 +67,9 @@ def fits(query: Query, text: str, entry: Entry) -> bool:
         ("rake<5", False, True),
         ("land>1.5mm", True, False),
         ("land_width=2", True, False),
-        ("style=prog", True, False),
-        ("style>prog", False, False),
-        ("relief_style=flat", False, True),
+        ("form=prog", True, False),
+        ("form>prog", False, False),
+        ("relief_form=flat", False, True),
         ("rake>8 land>1", True, False),
         ("flutes>2", False, False),
     ],
@@ -108,7 +108,7 @@ def test_a_half_typed_condition_is_kept_apart_from_the_words() -> None:
     ("text", "needle"),
     [
         ("wobble>3", "wobble"),
-        ("style=rog", "progressive or flat"),
+        ("form=rog", "eccentric or flat"),
         ("rake>3mm", "angle"),
         ("rake>3,5", "comma"),
         ("rake>9**9", "9**9"),
@@ -128,7 +128,7 @@ def test_what_cannot_be_understood_is_told_in_a_sentence(text: str, needle: str)
         ("gun rake>8,", ("gun",), "rake>8,"),
         ("land<2m", (), "land<2m"),
         ("gun d", ("gun", "d"), ""),
-        ("style=prox", (), "style=prox"),
+        ("form=prox", (), "form=prox"),
     ],
 )
 def test_while_somebody_types_the_end_may_be_unfinished(
@@ -176,22 +176,22 @@ def test_a_range_fits_where_one_of_its_ends_does(
 
 def test_what_is_told_of_values_is_read_back() -> None:
     told = dict(part.split("=", 1) for part in spans_told(SHALLOW.values.values()).split())
-    assert set(told) == {"rake_angle", "relief_style"}
+    assert set(told) == {"rake_angle", "relief_form"}
     own, other = spans_read(told["rake_angle"])
     assert own == pytest.approx((math.radians(4), math.radians(4)))
     assert other == pytest.approx((math.radians(9), math.radians(9)))
-    assert spans_read(told["relief_style"]) == ("flat",)
+    assert spans_read(told["relief_form"]) == ("flat",)
 
 
 def test_a_name_means_the_closest_quantities() -> None:
     assert [row.key for row in quantities_named("land_width")] == ["land_width"]
-    assert {row.key for row in quantities_named("relief")} >= {"relief_angle", "relief_style"}
+    assert {row.key for row in quantities_named("relief")} >= {"relief_angle", "relief_form"}
     assert quantities_named("nonsense") == ()
 
 
 def test_entries_stand_side_by_side_and_equal_values_are_told() -> None:
     lines = {line.key: line for line in compare([STEEP, SHALLOW])}
-    assert set(lines) == {"rake_angle", "land_width", "relief_style"}
+    assert set(lines) == {"rake_angle", "land_width", "relief_form"}
     assert not any(line.same for line in lines.values())
     assert all(line.same for line in compare([STEEP, STEEP]))
 

@@ -64,7 +64,7 @@ def test_no_entry_and_no_family_is_without_cautions(tables: Tables) -> None:
         assert row["cautions"][-1] == "defer", row["id"]
 
 
-def test_the_cautions_that_worksheets_and_readers_count_on_are_there(tables: Tables) -> None:
+def test_the_cautions_that_calculations_and_readers_count_on_are_there(tables: Tables) -> None:
     assert set(NEEDED_CAUTIONS) <= {caution["id"] for caution in tables["caution"]}
 
 
@@ -110,8 +110,8 @@ def test_a_material_that_can_hurt_carries_its_own_caution(tables: Tables) -> Non
 def test_the_tap_entries_tell_what_makes_a_tap_cut(tables: Tables) -> None:
     taps = [entry for entry in tables["entry"] if entry["family"] == "tap" and "forming" not in entry["id"]]
     for tap in taps:
-        assert tap["relief_style"]["usual"] == "progressive", tap["id"]
-        assert tap["relief_style"]["source"] == "common practice", tap["id"]
+        assert tap["relief_form"]["usual"] == "eccentric", tap["id"]
+        assert tap["relief_form"]["source"] == "common practice", tap["id"]
     words = " ".join(tap["notes"] for tap in taps)
     assert "radial relief" in words
     assert "may be left out" in words
@@ -124,15 +124,15 @@ def test_the_tap_entries_tell_what_makes_a_tap_cut(tables: Tables) -> None:
     [
         ("tap", "radial relief that makes a tap cut"),
         ("tap", "may be left out"),
-        ("tap", "read as 8 thou on the dial"),
-        ("tap", "come from the factory relieved progressively"),
+        ("tap", "read as 8 thou on the indicator"),
+        ("tap", "come from the factory relieved eccentricly"),
         ("countersink", "partly toward the axis and partly along it"),
         ("countersink", "An angular relief works too if it clears"),
         ("countersink", "backed by more metal and so lasts better"),
         ("step-drill", "ugly, but it works"),
         ("step-drill", "one cam for all steps"),
         ("twist-drill", "successive angular facets until everything behind the land is inside the circle"),
-        ("countersink", "put the pointer at the edge, turn to the heel and read the dial"),
+        ("countersink", "put the pointer at the edge, turn to the heel and read the indicator"),
     ],
 )
 def test_the_trades_own_knowledge_is_written_down(tables: Tables, family: str, words: str) -> None:

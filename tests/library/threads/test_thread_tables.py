@@ -84,7 +84,7 @@ def test_diameters_nest_as_they_must() -> None:
             assert number(thread.tap_drill) < outside, thread.id
 
 
-def test_what_a_thread_fills_is_read_by_the_worksheets_as_it_stands() -> None:
+def test_what_a_thread_fills_is_read_by_the_calculations_as_it_stands() -> None:
     for thread in every_thread():
         for key, text in thread.fills().items():
             row = QUANTITIES[key]

@@ -1,4 +1,4 @@
-"""Numbers as they are shown: with a unit, no finer than a dial, limits to the safe side."""
+"""Numbers as they are shown: with a unit, no finer than an indicator, limits to the safe side."""
 
 from __future__ import annotations
 

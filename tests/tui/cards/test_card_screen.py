@@ -248,7 +248,7 @@ async def test_no_size_is_too_small_to_go_on(at_the_yard: AtTheYard, size: tuple
         assert hands.app.screen.WHERE == "card"
 
 
-async def test_the_bench_sheet_is_shown_and_written_in_three_forms(
+async def test_the_setup_sheet_is_shown_and_written_in_three_forms(
     at_the_yard: AtTheYard, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     out = tmp_path / "out"
@@ -256,7 +256,7 @@ async def test_the_bench_sheet_is_shown_and_written_in_three_forms(
     monkeypatch.chdir(out)
     async with at_the_yard() as hands:
         shown = await hands.press("<ctrl+t>", "t-34", "<enter>", "<f7>")
-        assert "Bench sheet 2026-04-22-01" in shown
+        assert "Setup sheet 2026-04-22-01" in shown
         await hands.press("<f2>", "<f6>", "<f7>")
     written = {path.suffix: path.read_text() for path in out.iterdir()}
     assert set(written) == {".txt", ".md", ".html"}

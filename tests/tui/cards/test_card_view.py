@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.worksheets import worksheet
+from geometry.calculations import calculation
 from library.book.model import Book
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.units.system import INCH, METRIC
@@ -170,11 +170,11 @@ def test_the_calculator_hands_over_each_text_to_its_place_with_its_unit() -> Non
         "starts": "2",
         "threads_per_inch": "10",
     }
-    card = with_typed(card, worksheet("tap-axial-relief"), texts, INCH)
+    card = with_typed(card, calculation("lead-over-land"), texts, INCH)
     assert card.received == {"diameter": (".75 in",), "land_width": ("0.2 in",)}
     assert card.wanted["relief_angle"].value == "8 deg"
-    assert card.settings["tap-axial-relief"].typed == {"starts": "2", "threads_per_inch": "10"}
-    nonsense = with_typed(Card(family="tap"), worksheet("relief-drop"), {"diameter": "wide"}, METRIC)
+    assert card.settings["lead-over-land"].typed == {"starts": "2", "threads_per_inch": "10"}
+    nonsense = with_typed(Card(family="tap"), calculation("relief-drop"), {"diameter": "wide"}, METRIC)
     assert nonsense.received == {"diameter": ("wide",)}
 
 

@@ -219,7 +219,7 @@ async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
         # 2.5 mm from tooth to tooth of two is 2.5 / pi for each radian; the tangent of the relief is that over the radius.
         assert deg(atan(2.5 / pi / 5)) in shown
         assert deg(atan(2.5 / pi / 3)) in shown
-        assert "Bring the axial cam to" in shown
+        assert "Bring the axial throw to" in shown
         shown = await hands.press("<enter>", ".12")
         assert (
             deg(atan(2.5 / pi / 5) - atan(0.12 / (2 * pi * 5))) in shown

@@ -22,17 +22,17 @@ plate_holes = [15, 16, 18, 21]
 spindle_speeds = ["2800 rpm", "4200 rpm"]
 head_tilt = { low = "-10 deg", high = "15 deg" }
 
-[machine.dials.wheel-head]
+[machine.graduations.wheel-head]
 title = "wheel head"
 division = "0.01 mm"
-sets = ["offset"]
+sets = ["wheel_head_height"]
 more = "up"
 less = "down"
 
 [[wheel]]
 id = "cup-60"
 title = "White cup 100"
-shape = "cup"
+shape = "type-6-straight-cup"
 diameter = "100 mm"
 rated_speed = "20 m/s"
 """
@@ -47,7 +47,7 @@ TAP = (
     "received.drop=0.20 mm, 0.21 mm, 0.19 mm, 0.20 mm",
     "wanted.relief_angle=8 deg",
     "wanted.relief_angle.reason=tore in bronze",
-    "wanted.relief_style=progressive",
+    "wanted.relief_form=eccentric",
     "settings.wheel-speed.rotational_speed=2800 rpm",
 )
 
@@ -119,7 +119,7 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
     )
     (row,) = shop.data("cards", "tool:T-14", "result:good")
     assert (row["id"], row["status"], row["size"]) == (card, "done", "M12")
-    assert shop.data("card", card)["card"]["settings"]["clearance-offset"]["recorded"]["offset"] == "0.833 mm"
+    assert shop.data("card", card)["card"]["settings"]["setting-height"]["recorded"]["offset"] == "0.833 mm"
 
 
 def test_a_card_is_written_even_when_what_is_on_it_does_not_add_up(shop: Shop) -> None:
@@ -178,7 +178,7 @@ def test_a_batch_tells_what_stays_and_what_changes(shop: Shop) -> None:
     text = shop.good("card-plan", one, other)
     assert text.index("Set once, and leave") < text.index("Wheel") < text.index(one) < text.index(other)
     found = shop.data("card-plan", one, other)
-    assert {line["title"] for line in found["cards"][1]["changes"]} == {"Offset", "Cam fall per turn"}
+    assert {line["title"] for line in found["cards"][1]["changes"]} == {"Offset", "Throw per turn"}
     assert "no card 2020-01-01-01" in shop.bad("card-plan", one, "2020-01-01-01")
 
 
@@ -264,7 +264,7 @@ def test_a_card_of_a_newer_program_is_printed_and_not_changed(shop: Shop) -> Non
     file = next(shop.folder.rglob("cards/*/*.toml"))
     file.write_text(file.read_text().replace("schema = 1", "schema = 99"))
     before = file.read_bytes()
-    assert "Bench sheet" in shop.good("card", card)
+    assert "Setup sheet" in shop.good("card", card)
     assert "newer Heelclear" in shop.bad("card-set", card, "notes=x")
     assert file.read_bytes() == before
 
@@ -315,7 +315,7 @@ def test_check_tells_what_is_wrong_in_a_card_and_in_a_machine_with_file_and_line
     (shop.folder / "machines.toml").write_text(MACHINES.replace('"0.01 mm"', '"0,01 mm"'))
     code, out, _ = shop.run("check")
     assert code == 1
-    assert re.search(r"machines\.toml:\d+:1: window-grinder\.dials\.wheel-head\.division: .*comma", out)
+    assert re.search(r"machines\.toml:\d+:1: window-grinder\.graduations\.wheel-head\.division: .*comma", out)
     assert re.search(rf"{re.escape(str(file))}:\d+:1: .*received\.drop: The reading 0\.28 has no unit", out)
     assert "2 problems found." in out
 

@@ -59,7 +59,7 @@ work_material = "brass"
 synonyms = ["gun tap"]
 cautions = ["eyes"]
 rake_angle = { low = "3 deg", usual = "5 deg", high = "8 deg", source = "handbook", place = "table 3" }
-relief_style = { usual = "progressive", source = "common practice" }
+relief_form = { usual = "eccentric", source = "common practice" }
 """
 
 SHOP = """\

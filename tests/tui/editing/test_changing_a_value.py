@@ -105,7 +105,7 @@ async def test_what_is_wrong_is_told_at_each_key_and_cannot_be_saved(program: Pr
         await hands.choose("rake")
         await hands.press("down")
         assert "! '6' has no unit. Write it as 8 deg or 3 deg 30 min." in await hands.type("6")
-        assert "Mend what is marked with !" in await hands.press("f2")
+        assert "Fix what is marked with !" in await hands.press("f2")
         assert "!" not in await hands.type(" deg")
         assert "less than" in await hands.press(
             "backspace", "backspace", "backspace", "backspace", "backspace", *"2", "space", *"deg"
@@ -134,17 +134,17 @@ async def test_a_choice_is_turned_with_the_arrows_and_by_its_first_letter(
 ) -> None:
     async with program() as hands:
         await hands.open("spiral")
-        await hands.choose("relief style")
+        await hands.choose("relief form")
         await hands.press("right")
         turned = hands.field("Usual")
-        assert turned != "progressive"
+        assert turned != "eccentric"
         await hands.press("left")
-        assert hands.field("Usual") == "progressive"
+        assert hands.field("Usual") == "eccentric"
         await hands.type("f")
         assert hands.field("Usual").startswith("f")
         await hands.press("f2")
         await hands.press("enter")
-    assert 'relief_style = { usual = "flat"' in files()["changes.toml"]
+    assert 'relief_form = { usual = "flat"' in files()["changes.toml"]
 
 
 async def test_back_to_shipped_takes_the_shops_value_out_again(
@@ -163,7 +163,7 @@ async def test_back_to_shipped_takes_the_shops_value_out_again(
     assert files()["changes.toml"] == 'schema = 1\n\n[[entry]]\nid = "gun-tap"\ntitle = "Our gun tap"\n'
 
 
-async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_mended(
+async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_fixed(
     program: Program, files: Files, shop: Path
 ) -> None:
     file = shop / "taps.toml"

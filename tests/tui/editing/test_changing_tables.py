@@ -71,7 +71,7 @@ async def test_an_id_that_is_taken_or_cannot_be_is_refused_on_the_form(
         await hands.press("down")
         await hands.type("Gun tap")
         assert "! There is an entry gun-tap already." in hands.shown()
-        assert "Mend what is marked" in await hands.press("f2")
+        assert "Fix what is marked" in await hands.press("f2")
         await hands.press("down")
         assert "small letters, digits and hyphens only" in await hands.type(" A")
     assert files() == before

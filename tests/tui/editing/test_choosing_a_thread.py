@@ -1,4 +1,4 @@
-"""A standard thread is chosen from a list, and the worksheets take diameter, pitch and starts from it."""
+"""A standard thread is chosen from a list, and the calculations take diameter, pitch and starts from it."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ def test_the_title_of_each_thread_names_it_and_no_other(thread: Any) -> None:
     assert thread.series.title in described(thread)
 
 
-async def test_typing_filters_and_enter_fills_the_worksheet(program: Program) -> None:
+async def test_typing_filters_and_enter_fills_the_calculation(program: Program) -> None:
     async with program() as hands:
         await hands.type("bronze")
         await hands.press("f2")
@@ -50,7 +50,7 @@ async def test_a_thread_in_inches_takes_the_place_of_what_was_typed_of_another(p
         assert "1.75 mm" not in hands.shown()
 
 
-async def test_every_worksheet_of_the_tool_has_the_thread(program: Program) -> None:
+async def test_every_calculation_of_the_tool_has_the_thread(program: Program) -> None:
     async with program() as hands:
         await hands.type("bronze")
         await hands.press("f2", "f7")

@@ -87,9 +87,9 @@ async def test_each_save_is_one_commit_once_the_shop_wants_that(
 ) -> None:
     async with program() as hands:
         await hands.press("f6")
-        assert "Each save: off" in hands.shown()
-        assert "From now on every save is recorded" in await hands.choose("each save")
-        assert "Each save: on" in hands.shown()
+        assert "Commit each save: off" in hands.shown()
+        assert "From now on every save is recorded" in await hands.choose("commit each save")
+        assert "Commit each save: on" in hands.shown()
         await hands.press("f9")
         assert "Saved. It is recorded in git." in await _set_relief(hands)
     assert git(shop, "log", "-1", "--format=%s") == (
@@ -227,7 +227,7 @@ async def test_a_commit_that_git_refuses_leaves_the_save_and_says_so(
     hook.write_text("#!/bin/sh\necho 'error: not on a Friday' >&2\nexit 1\n")
     hook.chmod(0o755)
     async with program() as hands:
-        await _share(hands, "each save")
+        await _share(hands, "commit each save")
         await hands.press("f9")
         said = " ".join((await _set_relief(hands)).split())
         assert "Saved. The change is saved in its file, but not recorded in git." in said

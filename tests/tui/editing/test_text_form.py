@@ -11,7 +11,7 @@ from tui.view.text_form import LONGEST, Blank, TextForm
 
 BLANKS = (
     Blank("usual", "Usual", "What to take first.", overtype=True),
-    Blank("style", "Style", "Left and Right change it.", ("flat", "facets", "progressive")),
+    Blank("style", "Style", "Left and Right change it.", ("flat", "facets", "eccentric")),
     Blank("note", "Note", "A remark."),
 )
 STARTED = {"usual": "5 deg", "style": "flat", "note": "Look."}
@@ -61,7 +61,7 @@ def test_a_remark_is_gone_on_with() -> None:
 def test_choices_go_round_and_by_their_letters() -> None:
     one = at("style")
     one.edit("left")
-    assert one.values()["style"] == "progressive"
+    assert one.values()["style"] == "eccentric"
     one.edit("right")
     one.type("f")
     assert one.values()["style"] == "facets"

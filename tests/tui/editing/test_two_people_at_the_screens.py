@@ -220,5 +220,5 @@ async def test_a_file_with_a_mistake_cannot_be_changed_and_says_where_it_is(
         others('source = "from memory"', 'source = "from memory')
         said = await hands.press("f2")
         assert "taps.toml, line 15" in " ".join(said.split())
-        assert "Nothing can be changed in this file until that is mended." in " ".join(said.split())
+        assert "Nothing can be changed in this file until that is fixed." in " ".join(said.split())
         assert hands.field("Usual") == "5 deg"

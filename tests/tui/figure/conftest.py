@@ -1,4 +1,4 @@
-"""Results of worksheets to draw, each an ordinary job."""
+"""Results of calculations to draw, each an ordinary job."""
 
 from __future__ import annotations
 
@@ -7,26 +7,26 @@ from collections.abc import Callable
 
 import pytest
 
+from geometry.calculation import Given, Result
+from geometry.calculations import calculation
 from geometry.running import run
-from geometry.worksheet import Given, Result
-from geometry.worksheets import worksheet
 
 Heel = Callable[[str], Result]
 
 
 @pytest.fixture
 def heel() -> Heel:
-    """A 12 mm tool, land 2 mm, relief 8 degrees: progressive its heel clears, flat it stands 0.055 mm proud."""
+    """A 12 mm tool, land 2 mm, relief 8 degrees: eccentric its heel clears, flat it stands 0.055 mm proud."""
 
-    def of(style: str) -> Result:
+    def of(form: str) -> Result:
         values: dict[str, Given] = {
             "diameter": 12.0,
             "relief_angle": math.radians(8),
             "land_width": 2.0,
             "land_measured_as": "arc",
-            "relief_style": style,
+            "relief_form": form,
         }
-        return run(worksheet("relief-drop"), values)
+        return run(calculation("relief-drop"), values)
 
     return of
 
@@ -44,7 +44,7 @@ def facets() -> Result:
         "least_gap": 0.1,
         "deepest_gap": 0.5,
     }
-    return run(worksheet("relief-facets"), values)
+    return run(calculation("relief-facets"), values)
 
 
 @pytest.fixture
@@ -53,8 +53,8 @@ def countersink() -> Result:
     values: dict[str, Given] = {
         "diameter": (20.0, 12.0, 6.0),
         "included_angle": math.radians(82),
-        "radial_cam": 0.5,
-        "cam_per": "turn",
+        "radial_throw": 0.5,
+        "throw_per": "turn",
         "land_measured_as": "arc",
     }
-    return run(worksheet("cone-relief"), values)
+    return run(calculation("cone-relief"), values)

@@ -23,7 +23,7 @@ numbers = st.one_of(
 places = st.tuples(numbers, numbers)
 curves = st.builds(
     Curve,
-    st.sampled_from(["progressive", "flat", "gap wanted"]),
+    st.sampled_from(["eccentric", "flat", "gap wanted"]),
     st.lists(places, max_size=60).map(tuple),
     st.lists(numbers, max_size=4).map(tuple),
 )

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 import pytest
 
+from geometry.calculation import Result
+from geometry.calculations import calculation
 from geometry.running import run
-from geometry.worksheet import Result
-from geometry.worksheets import worksheet
 from library.units.system import METRIC
 from tui.figure.alphabet import ALPHABETS, ASCII, Alphabet
 from tui.figure.panel import abreast, drawings, stacked
@@ -46,13 +46,13 @@ def test_a_cone_widens_from_left_to_right_and_is_its_own_mirror_image(countersin
 
 def test_what_nobody_measured_is_said_under_the_drawing() -> None:
     result = run(
-        worksheet("step-relief"),
+        calculation("step-relief"),
         {
             "diameter": (6.0, 9.0, 12.0),
             "included_angle": 1.57,
-            "radial_cam": 0.5,
-            "axial_cam": 0.0,
-            "cam_per": "turn",
+            "radial_throw": 0.5,
+            "axial_throw": 0.0,
+            "throw_per": "turn",
         },
     )
     lines = side(result, 44, 13)
@@ -92,7 +92,7 @@ def test_a_cone_without_a_land_is_drawn_from_the_side_alone(countersink: Result)
 
 def test_a_chamfer_is_drawn_on_one_side_of_its_axis_and_twice_as_large_for_it() -> None:
     result = run(
-        worksheet("tap-chamfer"),
+        calculation("tap-chamfer"),
         {
             "diameter": 12.0,
             "pitch": 1.75,

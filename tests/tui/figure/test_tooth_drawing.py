@@ -11,10 +11,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.calculation import Result
+from geometry.calculations import calculation
 from geometry.figure import Curve, Figure
 from geometry.running import run
-from geometry.worksheet import Result
-from geometry.worksheets import worksheet
 from tui.figure.alphabet import ALPHABETS, ASCII, BLOCKS, BRAILLE, Alphabet
 from tui.figure.frame import TIMES, foot_of_face, frame_for
 from tui.figure.shape import shape_of
@@ -35,12 +35,12 @@ def drawing(figure: Figure | None, columns: int, rows: int, alphabet: Alphabet =
 
 @every_alphabet
 @every_size
-@pytest.mark.parametrize("style", ["progressive", "flat"])
+@pytest.mark.parametrize("form", ["eccentric", "flat"])
 def test_edge_heel_face_and_exaggeration_are_named_at_every_size(
-    heel: Heel, alphabet: Alphabet, columns: int, rows: int, style: str
+    heel: Heel, alphabet: Alphabet, columns: int, rows: int, form: str
 ) -> None:
-    text = drawing(heel(style).figure, columns, rows, alphabet)
-    for word in ("edge", "heel", "face", "relief drawn", style):
+    text = drawing(heel(form).figure, columns, rows, alphabet)
+    for word in ("edge", "heel", "face", "relief drawn", form):
         assert word in text, f"{word} is missing in\n{text}"
 
 
@@ -50,7 +50,7 @@ def test_only_a_heel_outside_the_circle_is_called_proud(
     heel: Heel, alphabet: Alphabet, columns: int, rows: int
 ) -> None:
     assert "PROUD" in drawing(heel("flat").figure, columns, rows, alphabet)
-    assert "PROUD" not in drawing(heel("progressive").figure, columns, rows, alphabet).upper()
+    assert "PROUD" not in drawing(heel("eccentric").figure, columns, rows, alphabet).upper()
 
 
 @pytest.mark.parametrize(("alphabet", "solid"), [(ASCII, "^"), (BLOCKS, "██"), (BRAILLE, "⣿")])
@@ -58,18 +58,18 @@ def test_metal_outside_the_circle_has_a_character_of_its_own(
     heel: Heel, alphabet: Alphabet, solid: str
 ) -> None:
     assert drawing(heel("flat").figure, 40, 13, alphabet).count(solid) >= 3
-    assert solid not in drawing(heel("progressive").figure, 40, 13, alphabet)
+    assert solid not in drawing(heel("eccentric").figure, 40, 13, alphabet)
 
 
 def test_the_edge_is_at_the_left_and_the_heel_at_the_right(heel: Heel) -> None:
-    rows = drawing(heel("progressive").figure, 60, 16).splitlines()
+    rows = drawing(heel("eccentric").figure, 60, 16).splitlines()
     edge = next(row.index("edge") for row in rows if "edge" in row)
     assert edge < next(row.index("heel") for row in rows if "heel" in row)
 
 
-def test_flat_and_progressive_stand_in_one_drawing_with_their_own_letters(heel: Heel) -> None:
-    text = drawing(heel("progressive").figure, 40, 13)
-    assert "// progressive" in text
+def test_flat_and_eccentric_stand_in_one_drawing_with_their_own_letters(heel: Heel) -> None:
+    text = drawing(heel("eccentric").figure, 40, 13)
+    assert "// eccentric" in text
     assert "o flat" in text
     assert text.count("o") > 10
 
@@ -146,7 +146,7 @@ def test_the_same_figure_gives_the_same_text(heel: Heel, alphabet: Alphabet) -> 
 
 def test_a_figure_for_the_face_alone_says_its_rake_and_that_the_land_is_an_example() -> None:
     text = drawing(
-        run(worksheet("face-offset"), {"diameter": 12.0, "rake_angle": math.radians(10)}).figure, 44, 14
+        run(calculation("face-offset"), {"diameter": 12.0, "rake_angle": math.radians(10)}).figure, 44, 14
     )
     assert "rake 10.00 deg" in text
     assert "land as an example" in text

@@ -23,7 +23,7 @@ WAYS = {
     "help": ["?"],
     "glossary": ["f3"],
     "actions": ["f8"],
-    "worksheets": ["f2", "f6"],
+    "calculations": ["f2", "f6"],
 }
 """How to get to each screen from the book."""
 

@@ -75,7 +75,7 @@ async def test_from_the_list_to_the_answer_with_the_measured_land(program: Progr
         assert len(keys) <= 12
         await pilot.press(*(("space" if key == " " else key) for key in keys))
         text = shown(app)
-        assert "Axial travel" in text
+        assert "Lead over the land" in text
         assert "0.216 mm" in text  # 3/4-10 with a land of 0.200 in: 0.0085 in, common practice
         assert "typed" in text
         assert "book" in text
@@ -117,7 +117,7 @@ async def test_a_word_that_is_no_number_stays_and_its_sentence_stands_beside(
         await pilot.press(*"bro", "f2", *"wide")
         text = shown(app)
         assert "wide" in text
-        assert "mend" in text
+        assert "fix" in text
         assert "! " in text
         await pilot.press("ctrl+u")
         assert "needed" in shown(app)
@@ -145,7 +145,7 @@ async def test_a_choice_turns_with_the_arrows_and_by_its_first_letter(program: P
         assert "as       arc" in shown(app)
 
 
-async def test_another_worksheet_takes_over_what_was_typed(program: Program, shown: Shown) -> None:
+async def test_another_calculation_takes_over_what_was_typed(program: Program, shown: Shown) -> None:
     app = program()
     async with app.run_test(size=SMALL) as pilot:
         await settled(pilot)

@@ -67,7 +67,7 @@ def test_an_empty_book_says_what_to_do() -> None:
 
 @pytest.mark.parametrize(
     ("others", "mark"),
-    [({"layer": "shop"}, "shop"), ({"layer": "shop", "state": "broken"}, "mend"), ({}, "")],
+    [({"layer": "shop"}, "shop"), ({"layer": "shop", "state": "broken"}, "fix"), ({}, "")],
 )
 def test_a_row_is_marked_by_a_word(others: dict[str, str], mark: str) -> None:
     drawn = text_of(BookPage(made(["hand tap"], **others)).draw(80, 20)[3])

@@ -6,10 +6,10 @@ import math
 
 import pytest
 
-from geometry.worksheets import worksheet, worksheet_names
+from geometry.calculations import calculation, calculation_names
 from library.book.model import Book, Citation, Entry, Measure, Value
+from library.calc.answer import answer
 from library.units.system import INCH, METRIC
-from library.workings.answer import answer
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import Form
 from tui.view.lines import text_of, width_of
@@ -18,14 +18,14 @@ from tui.view.text_line import TextLine
 
 
 def page(book: Book, sheet: str, **typed: str) -> CalculatorPage:
-    form = Form(worksheet(sheet), None, {key: TextLine.ending(text) for key, text in typed.items()})
+    form = Form(calculation(sheet), None, {key: TextLine.ending(text) for key, text in typed.items()})
     form.take(answer(form.sheet, form.texts(), book=book))
     return CalculatorPage(form)
 
 
-@pytest.mark.parametrize("sheet", worksheet_names())
+@pytest.mark.parametrize("sheet", calculation_names())
 @pytest.mark.parametrize("size", [(80, 22), (60, 18), (200, 58), (20, 5)])
-def test_every_worksheet_fits_every_size(book: Book, sheet: str, size: tuple[int, int]) -> None:
+def test_every_calculation_fits_every_size(book: Book, sheet: str, size: tuple[int, int]) -> None:
     width, height = size
     lines = page(book, sheet).draw(METRIC, width, height)
     assert len(lines) == height
@@ -35,7 +35,7 @@ def test_every_worksheet_fits_every_size(book: Book, sheet: str, size: tuple[int
 
 def test_a_heel_that_stands_proud_is_a_stop_in_words(book: Book) -> None:
     drawn = page(
-        book, "relief-drop", diameter="12", relief_angle="8", land_width="2", relief_style="flat"
+        book, "relief-drop", diameter="12", relief_angle="8", land_width="2", relief_form="flat"
     ).draw(METRIC, 80, 40)
     text = "\n".join(map(text_of, drawn))
     assert "STOP" in text
@@ -61,12 +61,12 @@ def test_a_value_of_the_book_in_hand_says_where_it_came_from_and_a_typed_one_how
             "land_width": Value(
                 "land_width", usual=Measure("0.25 D", 0.25, per_diameter=True), citation=Citation("shop")
             ),
-            "relief_style": Value(
-                "relief_style", usual=Measure("progressive", word="progressive"), citation=Citation("shop")
+            "relief_form": Value(
+                "relief_form", usual=Measure("eccentric", word="eccentric"), citation=Citation("shop")
             ),
         },
     )
-    form = Form(worksheet("relief-drop"), entry, {"diameter": TextLine.ending("12")})
+    form = Form(calculation("relief-drop"), entry, {"diameter": TextLine.ending("12")})
 
     def foot(key: str) -> str:
         form.take(answer(form.sheet, form.texts(), entry=entry, book=book))
@@ -78,7 +78,7 @@ def test_a_value_of_the_book_in_hand_says_where_it_came_from_and_a_typed_one_how
     assert "6 deg (4 deg to 8 deg). At the chamfer." in foot("relief_angle")
     assert "Source: from memory" in foot("relief_angle")
     assert "3.000 mm here, 0.25 D. Source:" in foot("land_width")
-    assert "Left and Right change it. progressive." in foot("relief_style")
+    assert "Left and Right change it. eccentric." in foot("relief_form")
     form.typed["land_width"] = TextLine.ending("3.2")
     assert "Source:" not in foot("land_width")
     assert "caliper" in foot("land_width")
@@ -86,7 +86,7 @@ def test_a_value_of_the_book_in_hand_says_where_it_came_from_and_a_typed_one_how
 
 def test_a_warning_below_the_part_in_sight_is_named_at_its_edge(book: Book) -> None:
     shown = page(
-        book, "relief-drop", diameter="12", relief_angle="8", land_width="2", relief_style="flat"
+        book, "relief-drop", diameter="12", relief_angle="8", land_width="2", relief_form="flat"
     ).draw(METRIC, 60, 14)
     assert any("with a STOP" in text_of(line) for line in shown)
     assert not any(text_of(line).startswith("STOP") for line in shown)
@@ -122,7 +122,7 @@ def test_what_is_wrong_names_the_fields_as_they_stand_on_the_screen(book: Book) 
 
     assert "! Relief angle is 80.00 deg; it can be" in wrong("relief-drop", relief_angle="80")
     twice = {"diameter": "12", "pitch": "1.75", "threads_per_inch": "10"}
-    assert "Give only one of pitch or threads per inch" in wrong("tap-axial-relief", **twice)
+    assert "Give only one of pitch or threads per inch" in wrong("lead-over-land", **twice)
 
 
 def test_the_same_answer_is_shown_in_inches(book: Book) -> None:
@@ -148,4 +148,4 @@ def test_an_answer_that_is_kept_has_every_input_with_its_unit_and_as_it_was_type
     text = result_text(made.form, book, METRIC).splitlines()
     assert f"{'Diameter':<32}{'12.000 mm':<20}typed: 12" in text
     assert f"{'Land width':<32}{'3.175 mm':<20}typed: 1/8 in +/- 0.002" in text
-    assert f"{'Relief style':<32}{'progressive':<20}default" in text
+    assert f"{'Relief form':<32}{'eccentric':<20}default" in text

@@ -7,10 +7,10 @@ from collections.abc import Callable
 
 import pytest
 
-from geometry.worksheets import worksheet
+from geometry.calculations import calculation
 from library.book.model import Citation, Entry, Measure, Value
+from library.calc.answer import answer
 from library.units.system import METRIC
-from library.workings.answer import answer
 from tui.app import Heelclear
 from tui.figure.alphabet import ASCII
 from tui.view.calculator_page import CalculatorPage
@@ -30,13 +30,13 @@ def page(name: str = "relief-drop", rake: float | None = None, **typed: str) -> 
             "rake_angle", usual=Measure("rake", math.radians(rake)), citation=Citation("shop")
         )
     entry = Entry("reamer", "reamer", "Hand reamer", "steel", values=values)
-    form = Form(worksheet(name), entry, {key: TextLine.ending(text) for key, text in typed.items()})
+    form = Form(calculation(name), entry, {key: TextLine.ending(text) for key, text in typed.items()})
     form.take(answer(form.sheet, form.texts(), entry=entry, display=METRIC))
     return CalculatorPage(form, ASCII)
 
 
 def clearing() -> CalculatorPage:
-    return page(diameter="12", relief_angle="8", land_width="2", relief_style="progressive")
+    return page(diameter="12", relief_angle="8", land_width="2", relief_form="eccentric")
 
 
 def drawn(one: CalculatorPage, width: int, height: int, *, large: bool = False) -> str:
@@ -96,7 +96,7 @@ def test_a_calculation_without_a_drawing_says_so() -> None:
 
 
 def test_the_rake_of_the_book_leans_the_face() -> None:
-    one = page(rake=12, diameter="12", relief_angle="8", land_width="2", relief_style="progressive")
+    one = page(rake=12, diameter="12", relief_angle="8", land_width="2", relief_form="eccentric")
     assert "rake 12.00 deg" in drawn(one, 120, 34)
     assert "rake" not in drawn(clearing(), 120, 34)
 

@@ -1,4 +1,4 @@
-"""A worksheet being filled in: whose value counts, where the reader is, and what a change of units means."""
+"""A calculation being filled in: whose value counts, where the reader is, and what a change of units means."""
 
 from __future__ import annotations
 
@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.worksheets import worksheet
+from geometry.calculations import calculation
 from library.book.model import Book
+from library.calc.answer import answer
+from library.calc.fill import reading_of
 from library.units.system import INCH, METRIC, Display
-from library.workings.answer import answer
-from library.workings.fill import reading_of
 from tui.view.form import Form, with_unit
 from tui.view.text_line import TextLine
 
@@ -22,8 +22,10 @@ Make = Callable[..., Form]
 
 @pytest.fixture
 def make(book: Book) -> Make:
-    def form(sheet: str = "tap-axial-relief", entry: str = "tap-three-quarter", **typed: str) -> Form:
-        made = Form(worksheet(sheet), book.entries[entry], {k: TextLine.ending(v) for k, v in typed.items()})
+    def form(sheet: str = "lead-over-land", entry: str = "tap-three-quarter", **typed: str) -> Form:
+        made = Form(
+            calculation(sheet), book.entries[entry], {k: TextLine.ending(v) for k, v in typed.items()}
+        )
         compute(made, book)
         return made
 
@@ -100,7 +102,7 @@ def test_a_letter_that_begins_no_choice_changes_nothing(make: Make) -> None:
 
 
 def test_moving_goes_round_and_only_over_fields_that_are_asked_for(make: Make) -> None:
-    form = make(sheet="clearance-offset")
+    form = make(sheet="setting-height")
     keys = [field.key for field in form.fields]
     assert "diameter" not in keys  # a straight wheel asks for the wheel's diameter
     form.focus = keys[-1]
@@ -109,9 +111,9 @@ def test_moving_goes_round_and_only_over_fields_that_are_asked_for(make: Make) -
 
 
 def test_a_field_that_is_no_longer_asked_for_is_left(make: Make, book: Book) -> None:
-    form = make(sheet="clearance-offset")
+    form = make(sheet="setting-height")
     form.focus = "wheel_diameter"
-    form.typed["wheel_shape"] = TextLine.ending("cup")
+    form.typed["wheel_shape"] = TextLine.ending("type-6-straight-cup")
     compute(form, book)
     assert form.focus in [field.key for field in form.fields]
 

@@ -71,4 +71,4 @@ async def test_a_family_without_a_calculation_is_told_where_to_look(
         await app.workers.wait_for_complete()
         await pilot.pause()
         await pilot.press(*"broach", "f2")
-        assert "No calculation serves a pull broach; 'heelclear work' lists all that there are." in shown(app)
+        assert "No calculation serves a pull broach; 'heelclear calc' lists all that there are." in shown(app)

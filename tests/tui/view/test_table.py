@@ -13,7 +13,7 @@ HEADING = (
     "facet angle",
     "facet width",
     "facet begins at",
-    "dial where it begins",
+    "indicator where it begins",
     "facet above the axis",
 )
 ROWS = [
@@ -25,7 +25,7 @@ ROWS = [
 def test_with_room_each_heading_is_one_line() -> None:
     lines = [text_of(one) for one in table(HEADING, ROWS, width=120)]
     assert len(lines) == 3
-    assert "dial where it begins" in lines[0]
+    assert "indicator where it begins" in lines[0]
 
 
 def test_without_room_headings_are_wrapped_and_every_number_stays() -> None:

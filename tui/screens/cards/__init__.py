@@ -1,1 +1,1 @@
-"""The screens of job cards: the list, the card itself, its bench sheet, the life of a tool, the plan of a batch."""
+"""The screens of job cards: the list, the card itself, its setup sheet, the life of a tool, the plan of a batch."""

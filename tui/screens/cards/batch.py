@@ -57,6 +57,6 @@ def _named(number: int, turn: Turn) -> str:
 def _settings(settings: Iterable[SettingLine], width: int, nothing: str) -> list[Line]:
     lines: list[Line] = []
     for one in settings:
-        said = f"{one.title}: {one.value}" + (f", {one.dial}" if one.dial else "")
+        said = f"{one.title}: {one.value}" + (f", {one.graduation}" if one.graduation else "")
         lines += wrap(said, width, first="   ", rest="     ")
     return lines or [line(Piece(f"   {nothing}", "quiet"))]

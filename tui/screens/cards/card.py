@@ -233,7 +233,7 @@ class CardScreen(Board):
             close_or_open(self)
 
     def do_sheet(self) -> None:
-        """Show the bench sheet."""
+        """Show the setup sheet."""
         from tui.screens.cards.sheet import SheetScreen
 
         self.app.push_screen(SheetScreen(self.session, self.form.job))
@@ -251,7 +251,7 @@ class CardScreen(Board):
             self.heelclear.carding.begin_again(self.form.card.id)
 
     def do_cautions(self) -> None:
-        """Show the cautions of the worksheet in hand and of the tool in full."""
+        """Show the cautions of the calculation in hand and of the tool in full."""
         step = self.form.job.step(self.form.row.key)
         self.heelclear.show_cautions(step.sheet if step else None, self.form.job.entry)
 

@@ -115,7 +115,7 @@ class CardsScreen(Board):
             self.heelclear.carding.begin_again(row.id)
 
     def do_sheet(self) -> None:
-        """Show the bench sheet of the chosen card."""
+        """Show the setup sheet of the chosen card."""
         from library.cards.job import work_out
         from tui.screens.cards.sheet import SheetScreen
 

@@ -43,5 +43,5 @@ def _close(screen: CardScreen) -> None:
         f" {screen.key_of('learn')} brings into the book what was learned." if lessons(form.card) else ""
     )
     screen.say(
-        f"Card {form.card.id} is done, a record now. {screen.key_of('sheet')} shows its bench sheet.{learned}"
+        f"Card {form.card.id} is done, a record now. {screen.key_of('sheet')} shows its setup sheet.{learned}"
     )

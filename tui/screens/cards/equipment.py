@@ -24,13 +24,13 @@ index_ratio = 40
 plate_holes = [15, 16, 18, 21]
 spindle_speeds = ["2800 rpm", "4200 rpm"]
 
-[machine.dials.wheel-head]
+[machine.graduations.wheel-head]
 division = "0.01 mm"
-sets = ["offset"]
+sets = ["wheel_head_height"]
 more = "up"
 less = "down"
 
-[machine.dials.indicator]
+[machine.graduations.indicator]
 division = "0.01 mm"
 reads = ["drop"]
 """,
@@ -43,7 +43,7 @@ reads = ["drop"]
 [[wheel]]
 id = "white-cup"
 title = "White cup wheel"
-shape = "cup"
+shape = "type-6-straight-cup"
 diameter = "98 mm"
 grit = "60"
 rated_speed = "25 m/s"

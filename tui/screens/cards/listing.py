@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
 from library.cards.editing import edited
-from library.cards.order import worksheets_of
+from library.cards.order import calculations_of
 from library.equipment.model import Machine, Wheel, machines, wheels
 from tui.screens.cards.equipment import EquipmentScreen
 from tui.screens.cards.pick import PickScreen
@@ -33,7 +33,7 @@ def more_for(screen: CardScreen) -> None:
     if row.way == REST:
         _pick(screen, "Calculations that rest", _aside(screen), lambda name: _wake(screen, name))
     elif row.section == "settings":
-        screen.form.open_worksheet(row.key)
+        screen.form.open_calculation(row.key)
     elif section in QUANTITY_SECTIONS:
         _pick(
             screen, _TITLES[section], _quantities(screen, section), lambda key: screen.form.open(section, key)
@@ -65,14 +65,14 @@ def _wake(screen: CardScreen, name: str) -> None:
     form = screen.form
     if any(one.sheet.name == name and one.skipped for one in form.job.steps):
         form.take(form.book, edited(form.card, f"settings.{name}", ""))
-    form.open_worksheet(name)
+    form.open_calculation(name)
 
 
 def _quantities(screen: CardScreen, section: str) -> list[Choice]:
     """Every quantity that has no line yet, those that this family's calculations ask for first."""
     job = screen.form.job
     there = {row.key for row in screen.form.rows if row.section == section}
-    asked = [field.key for sheet in worksheets_of(job.card.family) for field in sheet.inputs]
+    asked = [field.key for sheet in calculations_of(job.card.family) for field in sheet.inputs]
     keys = dict.fromkeys([*asked, *QUANTITIES])
     return [
         Choice(key, QUANTITIES[key].title, QUANTITIES[key].definition) for key in keys if key not in there
@@ -106,8 +106,12 @@ _LISTS: dict[str, Callable[[Job], Iterable[Choice]]] = {
 def told_of_machine(machine: Machine) -> str:
     """What the book knows of a machine, in a line."""
     speeds = ", ".join(one.text for one in machine.spindle_speeds)
-    dials = ", ".join(dial.title for dial in machine.dials.values())
-    parts = (f"runs at {speeds}" if speeds else "", f"dials: {dials}" if dials else "", machine.note)
+    graduations = ", ".join(graduation.title for graduation in machine.graduations.values())
+    parts = (
+        f"runs at {speeds}" if speeds else "",
+        f"graduations: {graduations}" if graduations else "",
+        machine.note,
+    )
     return ". ".join(part for part in parts if part)
 
 

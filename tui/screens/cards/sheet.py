@@ -1,11 +1,11 @@
-"""The bench sheet of a job card on the screen, and written to a file."""
+"""The setup sheet of a job card on the screen, and written to a file."""
 
 from __future__ import annotations
 
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from library.bench_sheet.sheets import bench_sheet
+from library.setup_sheet.sheets import setup_sheet
 from tui.keeping import keep_in_file
 from tui.screens.reading import Reading
 from tui.view.lines import Line, line
@@ -25,11 +25,11 @@ class SheetScreen(Reading):
     def __init__(self, session: Session, job: Job) -> None:
         super().__init__(session)
         self._job = job
-        self._lines = [line(text) for text in bench_sheet(job, "text", job.display).splitlines()]
+        self._lines = [line(text) for text in setup_sheet(job, "text", job.display).splitlines()]
 
     def title_text(self) -> str:
         """Of which card."""
-        return f"Bench sheet: {self._job.card.title}"
+        return f"Setup sheet: {self._job.card.title}"
 
     def state_text(self) -> str:
         """The unit of lengths."""
@@ -53,10 +53,10 @@ class SheetScreen(Reading):
 
     def _write(self, form: str) -> None:
         card = self._job.card
-        name = f"bench-sheet-{card.id or card.tool.name or 'new'}"
+        name = f"setup-sheet-{card.id or card.tool.name or 'new'}"
         try:
             path = keep_in_file(
-                bench_sheet(self._job, form, self._job.display), Path.cwd(), name, ENDINGS[form]
+                setup_sheet(self._job, form, self._job.display), Path.cwd(), name, ENDINGS[form]
             )
         except OSError as error:
             self.say(

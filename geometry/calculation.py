@@ -1,0 +1,223 @@
+"""A calculation is one calculation of the bench, written down as data.
+
+Its inputs and outputs are quantities of the vocabulary, its computation is a pure function, and its
+checks are sentences. The calculator, the command line and the job card all find it by itself.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from geometry.figure import Figure
+from geometry.sentences import Amount, Sentence
+from geometry.side_view import SideView
+
+Number = float | tuple[float, ...]
+Given = Number | str
+"""What a calculation is handed for one input: a number, several, or a chosen word."""
+
+State = Literal["pass", "watch", "stop"]
+
+
+@dataclass(frozen=True)
+class Field:
+    """One input of a calculation.
+
+    Attributes:
+        key: the quantity asked for.
+        default: used when neither the person nor the entry gives it (mm, rad, or a word).
+        optional: true when the calculation answers without it.
+        one_of: inputs that share this name are alternatives, and exactly one of them is wanted.
+        when: the input is asked for only where the input ``when[0]`` is one of the words after it.
+        many: true when several values may be given, such as the diameters of a step drill.
+        fill_from: other quantities of an entry that may fill this input, tried in this order after
+            the input's own key: a drill's lip relief is the relief angle of its lip.
+        measured: true for what is read off the tool in hand, which no entry may fill.
+    """
+
+    key: str
+    default: float | str | None = None
+    optional: bool = False
+    one_of: str = ""
+    when: tuple[str, ...] = ()
+    many: bool = False
+    fill_from: tuple[str, ...] = ()
+    measured: bool = False
+
+
+class Inputs:
+    """The values of one computation, by quantity key, with the type that is expected of each."""
+
+    def __init__(self, values: Mapping[str, Given]) -> None:
+        self._values = values
+
+    def has(self, key: str) -> bool:
+        """Whether a value was given for ``key``."""
+        return key in self._values
+
+    def number(self, key: str) -> float:
+        """The one number given for ``key``, in mm, radians, mm/s, rad/s or as a count."""
+        value = self._values[key]
+        if isinstance(value, str):
+            raise TypeError(f"{key} is a word, not a number")
+        return value[0] if isinstance(value, tuple) else value
+
+    def number_or(self, key: str, otherwise: float) -> float:
+        """The number given for ``key``, or ``otherwise`` where none was."""
+        return self.number(key) if self.has(key) else otherwise
+
+    def numbers(self, key: str) -> tuple[float, ...]:
+        """All numbers given for ``key``, in the order given."""
+        value = self._values[key]
+        if isinstance(value, str):
+            raise TypeError(f"{key} is a word, not a number")
+        return value if isinstance(value, tuple) else (value,)
+
+    def choice(self, key: str) -> str:
+        """The word given for ``key``."""
+        value = self._values[key]
+        if not isinstance(value, str):
+            raise TypeError(f"{key} is a number, not a word")
+        return value
+
+
+@dataclass(frozen=True)
+class Station:
+    """One place between edge and heel where the indicator is read.
+
+    Attributes:
+        fraction: how far along the land, 0 at the edge and 1 at the heel.
+        angle: how far the tool is turned from the edge, in radians.
+        readings: what the indicator shows there, by quantity key.
+    """
+
+    fraction: float
+    angle: float
+    readings: Mapping[str, float]
+
+
+@dataclass(frozen=True)
+class Check:
+    """What the result means at the machine: all well, look out, or do not grind this."""
+
+    state: State
+    sentence: Sentence
+
+
+def passed(template: str, **parts: Amount | str) -> Check:
+    """A check that found nothing wrong."""
+    return Check("pass", Sentence(template, parts))
+
+
+def watch(template: str, **parts: Amount | str) -> Check:
+    """A check that found something to look out for."""
+    return Check("watch", Sentence(template, parts))
+
+
+def stop(template: str, **parts: Amount | str) -> Check:
+    """A check that found something that must be changed before grinding."""
+    return Check("stop", Sentence(template, parts))
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line of a table in a result, such as one step of a step drill.
+
+    Attributes:
+        label: what the line is about, in words.
+        values: the numbers in it, by quantity key.
+    """
+
+    label: str
+    values: Mapping[str, float]
+
+
+@dataclass(frozen=True)
+class Result:
+    """What one computation found.
+
+    Attributes:
+        outputs: one number for each answered quantity.
+        stations: the indicator readings on the way from edge to heel, where there is a way.
+        rows: a table, where the answer is one: a line for each step, facet or place.
+        checks: what the numbers mean at the machine.
+        figure: the tooth to draw beside them.
+        side: the tool seen from the side, to draw beside them.
+    """
+
+    outputs: Mapping[str, float]
+    stations: Sequence[Station] = ()
+    rows: Sequence[Row] = ()
+    checks: Sequence[Check] = ()
+    figure: Figure | None = None
+    side: SideView | None = None
+
+
+@dataclass(frozen=True)
+class Calculation:
+    """One calculation.
+
+    Attributes:
+        name: as typed on the command line, such as ``relief-drop``.
+        title: as shown on a screen.
+        question: the question it answers, in one sentence.
+        wants: which diameter and which measure of the land it wants.
+        neglects: where it holds and what it leaves out.
+        families: the tool families it serves.
+        inputs: what it asks for, in the order in which a person measures.
+        outputs: the quantities it may answer, most wanted first.
+        cautions: keys of the cautions that belong beside the result.
+        compute: the pure function behind it.
+    """
+
+    name: str
+    title: str
+    question: str
+    wants: str
+    neglects: str
+    families: tuple[str, ...]
+    inputs: tuple[Field, ...]
+    outputs: tuple[str, ...]
+    cautions: tuple[str, ...]
+    compute: Callable[[Inputs], Result]
+
+    def field(self, key: str) -> Field | None:
+        """The input for ``key``, or nothing when the calculation does not ask for it."""
+        return next((field for field in self.inputs if field.key == key), None)
+
+
+AT_THE_WHEEL = ("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust")
+"""Keys of the cautions that belong beside every setting for grinding."""
+
+QUARTERS = (0.0, 0.25, 0.5, 0.75, 1.0)
+"""Where the indicator is read on the way: edge, quarters and heel."""
+
+
+def stations(land_angle: float, readings: Mapping[str, Callable[[float], float]]) -> tuple[Station, ...]:
+    """Indicator readings at edge, quarters and heel.
+
+    Args:
+        land_angle: from edge to heel, in radians.
+        readings: for each quantity, its value at an angle (radians) behind the edge.
+
+    Returns:
+        Five stations, the first at the edge.
+
+    Example:
+        >>> [s.readings["drop"] for s in stations(0.4, {"drop": lambda angle: 2 * angle})]
+        [0.0, 0.2, 0.4, 0.6000000000000001, 0.8]
+    """
+    return tuple(
+        Station(fraction, fraction * land_angle, {k: f(fraction * land_angle) for k, f in readings.items()})
+        for fraction in QUARTERS
+    )
+
+
+def is_number(value: Given) -> bool:
+    """Whether an input is made of finite numbers, not a word."""
+    if isinstance(value, str):
+        return False
+    return all(math.isfinite(one) for one in (value if isinstance(value, tuple) else (value,)))

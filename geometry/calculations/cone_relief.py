@@ -1,0 +1,269 @@
+"""The relief that a cam gives on a cone, at several diameters, and the cam for a wanted relief."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Row,
+    Station,
+    passed,
+    stations,
+    stop,
+    watch,
+)
+from geometry.checking import NotGiven
+from geometry.cone import relief as cone
+from geometry.figure import Figure, curve
+from geometry.quantities import quantity
+from geometry.sentences import Amount, Rounding, angle, length, ratio
+from geometry.side_view import cone_view
+from geometry.tooth.land import land_angle
+
+CLOSE_ENOUGH = 1e-9
+"""A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
+
+
+@dataclass(frozen=True)
+class _Cam:
+    """One cam on one cone.
+
+    Attributes:
+        included_angle: of the cone, in radians.
+        diameters: the places along the edge, in mm, the largest first.
+        turn: the angle that the tool turns while the cam makes its travel, in radians.
+        per: "per turn" or "per tooth".
+        radial: inward travel, in mm.
+        axial: travel away from the point, in mm.
+        square: travel square to the cone, in mm.
+    """
+
+    included_angle: float
+    diameters: tuple[float, ...]
+    turn: float
+    per: str
+    radial: float
+    axial: float
+    square: float
+
+    def relief(self, diameter: float) -> float:
+        return cone.relief_angle(self.square / self.turn, diameter)
+
+    def needed(self, square: float) -> dict[str, float]:
+        """Each cam that alone makes up a square throw while the other stays, where a machine could do it."""
+        found = {
+            "radial": cone.radial_throw_for(square, self.axial, self.included_angle),
+            "axial": cone.axial_throw_for(square, self.radial, self.included_angle),
+        }
+        furthest = quantity("radial_throw").high
+        return {name: cam for name, cam in found.items() if cam is not None and abs(cam) <= furthest}
+
+
+def _cam(given: Inputs) -> _Cam:
+    has_cam = given.has("radial_throw") or given.has("axial_throw")
+    if not has_cam and not given.has("relief_angle"):
+        raise NotGiven(
+            "Give radial_throw or axial_throw, or both, to find the relief; or give relief_angle to find the cam.",
+            "radial_throw",
+        )
+    diameters = tuple(sorted(given.numbers("diameter"), reverse=True))
+    included, per = given.number("included_angle"), given.choice("throw_per")
+    turn = cone.radians_of_throw(per, given.number_or("flutes", 1))
+    radial, axial = given.number_or("radial_throw", 0.0), given.number_or("axial_throw", 0.0)
+    if has_cam:
+        square = cone.square_throw(radial, axial, included)
+    else:
+        square = turn * cone.square_throw_for(given.number("relief_angle"), diameters[0])
+    return _Cam(included, diameters, turn, f"per {per}", radial, axial, square)
+
+
+def _limits(cam: _Cam) -> tuple[Check, ...]:
+    """What is said of a cone that is a face or a cylinder."""
+    radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
+    if radial_share == 0:
+        return (
+            passed("A cone of {whole} is a face: a radial throw gives it no relief, only the axial throw counts.",
+                   whole=angle(cam.included_angle)),
+        )  # fmt: skip
+    if axial_share == 0:
+        return (
+            passed("A cone of {whole} is a cylinder: an axial throw gives it no relief, only the radial throw counts.",
+                   whole=angle(cam.included_angle)),
+        )  # fmt: skip
+    return ()
+
+
+def _ways(cam: _Cam, square: float, verb: str) -> tuple[list[str], dict[str, Amount | str]]:
+    """The ways to a square throw, each as words with places, and the amounts for those places."""
+    needed = cam.needed(square)
+    if needed:
+        ways = [f"the {name} cam {verb} {{{name}}} {{per}}" for name in needed]
+    else:
+        # Neither cam alone gets there within its range, so both go square to the cone.
+        radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
+        needed = {"radial": square * radial_share, "axial": square * axial_share}
+        ways = [f"the radial throw {verb} {{radial}} and the axial throw {verb} {{axial}} {{per}}"]
+    amounts: dict[str, Amount | str] = {name: length(value, Rounding.UP) for name, value in needed.items()}
+    return ways, amounts | {"per": cam.per}
+
+
+def _advice(cam: _Cam, square: float, verb: str) -> tuple[str, dict[str, Amount | str]]:
+    ways, amounts = _ways(cam, square, verb)
+    return " Bring " + ", or ".join(ways) + ".", amounts
+
+
+def _relief_check(cam: _Cam) -> Check:
+    largest, smallest = cam.diameters[0], cam.diameters[-1]
+    least, greatest = cam.relief(largest), cam.relief(smallest)
+    if cam.square <= 0:
+        advice, amounts = _advice(cam, 0.0, "above")
+        if cam.square == 0:
+            return stop("The cams give no relief: the whole land rubs." + advice, **amounts)
+        return stop(
+            "The land rises behind the edge, by {rise} at {diameter}: it will rub." + advice,
+            rise=angle(-greatest),
+            diameter=length(smallest),
+            **amounts,
+        )
+    if largest == smallest:
+        return passed(
+            "The relief square to the cone is {least} at {largest}.",
+            least=angle(least),
+            largest=length(largest),
+        )
+    return passed(
+        "The relief square to the cone is least, {least}, at the largest diameter, {largest}, and grows toward the "
+        "point to {greatest} at {smallest}.",
+        least=angle(least),
+        largest=length(largest),
+        greatest=angle(greatest),
+        smallest=length(smallest),
+    )
+
+
+def _wanted_check(cam: _Cam, wanted: float, *, has_cam: bool) -> Check:
+    largest = cam.diameters[0]
+    square = cam.turn * cone.square_throw_for(wanted, largest)
+    say: dict[str, Amount | str] = {"wanted": angle(wanted), "diameter": length(largest)}
+    if not has_cam:
+        return _alone(cam, square, say)
+    if cam.relief(largest) >= wanted - CLOSE_ENOUGH:
+        return passed("The relief at {diameter} reaches the {wanted} wanted there.", **say)
+    advice, amounts = _advice(cam, square, "to")
+    return watch(
+        "The relief at {diameter} is {found}, short of the {wanted} wanted there." + advice,
+        found=angle(cam.relief(largest)),
+        **say,
+        **amounts,
+    )
+
+
+def _alone(cam: _Cam, square: float, say: dict[str, Amount | str]) -> Check:
+    """Which cam gives the wanted relief: radial alone, axial alone, or a mix of them."""
+    ways, amounts = _ways(cam, square, "alone")
+    template = "For {wanted} at {diameter} make " + ", or ".join(ways) + "."
+    if len(ways) == 2:
+        radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
+        template += " In a mix the axial throw counts {times} times as much as the radial throw."
+        amounts["times"] = ratio(axial_share / radial_share)
+    return passed(template, **say, **amounts)
+
+
+def _rows(cam: _Cam) -> tuple[Row, ...]:
+    is_cylinder = cone.half_angle_parts(cam.included_angle)[1] == 0
+    found = []
+    for place, diameter in enumerate(cam.diameters):
+        values = {"diameter": diameter, "relief_angle": cam.relief(diameter)}
+        if not is_cylinder:
+            values["lip_relief_angle"] = cone.axial_relief(
+                cam.square / cam.turn, cam.included_angle, diameter
+            )
+        last = place == len(cam.diameters) - 1
+        found.append(
+            Row(
+                "Largest diameter" if place == 0 else "Smallest diameter" if last else f"Place {place + 1}",
+                values,
+            )
+        )
+    return tuple(found)
+
+
+def _readings(cam: _Cam, turned: float) -> tuple[Station, ...]:
+    per_radian = cam.square / cam.turn
+    axial_share = cone.half_angle_parts(cam.included_angle)[1]
+    readings = {"square_drop": lambda a: per_radian * a}
+    if axial_share > 0:
+        readings["axial_drop"] = lambda a: per_radian * a / axial_share
+    return stations(turned, readings)
+
+
+def _figure(cam: _Cam, turned: float) -> Figure | None:
+    """The section square to the axis through the largest diameter, where the land is a radial throw too."""
+    radial_share, radius = cone.half_angle_parts(cam.included_angle)[0], cam.diameters[0] / 2
+    if radial_share == 0 or turned == 0 or not 0 <= cam.square / cam.turn * turned < radius * radial_share:
+        return None
+    per_radian = cam.square / cam.turn / radial_share
+    return Figure(radius, turned, (curve("eccentric", turned, lambda a: per_radian * a),))
+
+
+def _compute(given: Inputs) -> Result:
+    cam = _cam(given)
+    outputs = {
+        "relief_angle": min(map(cam.relief, cam.diameters)),
+        "greatest_relief_angle": max(map(cam.relief, cam.diameters)),
+        "square_throw": cam.square,
+    }
+    checks = [*_limits(cam), _relief_check(cam)]
+    if given.has("relief_angle"):
+        wanted = given.number("relief_angle")
+        needed = cam.needed(cam.turn * cone.square_throw_for(wanted, cam.diameters[0]))
+        outputs |= {f"needed_{name}_throw": value for name, value in needed.items()}
+        checks.append(
+            _wanted_check(cam, wanted, has_cam=given.has("radial_throw") or given.has("axial_throw"))
+        )
+    side = cone_view(cam.included_angle, cam.diameters)
+    if not given.has("land_width"):
+        return Result(outputs, rows=_rows(cam), checks=tuple(checks), side=side)
+    turned = land_angle(given.number("land_width"), cam.diameters[0], given.choice("land_measured_as"))
+    outputs |= {"square_drop": cam.square / cam.turn * turned, "land_angle": turned}
+    return Result(outputs, _readings(cam, turned), _rows(cam), tuple(checks), _figure(cam, turned), side)
+
+
+CALCULATION = Calculation(
+    name="cone-relief",
+    title="Relief of a cone from its cam",
+    question="What relief does the cam give at each diameter of a countersink, chamfer or shoulder, or which cam gives the relief?",
+    wants="Give the diameters of the places along the edge, and the cam inward (radial) and away from the point (axial), both counted above zero; "
+    "a wanted relief and the land are those at the largest of these diameters.",
+    neglects="It holds for a straight edge and cams that fall evenly, and takes the edge as lying in one plane with the axis. "
+    "The relief is counted square to the cone; what is seen along the axis stands beside it as lip relief.",
+    families=("countersink", "step-drill", "centre-drill", "subland-drill", "counterbore", "tap", "reamer"),
+    inputs=(
+        Field("included_angle"),
+        Field("diameter", many=True),
+        Field("throw_per", default="turn"),
+        Field("flutes", when=("throw_per", "tooth")),
+        Field("radial_throw", optional=True),
+        Field("axial_throw", optional=True),
+        Field("relief_angle", optional=True),
+        Field("land_width", optional=True),
+        Field("land_measured_as", default="arc"),
+    ),
+    outputs=(
+        "relief_angle",
+        "greatest_relief_angle",
+        "square_throw",
+        "needed_radial_throw",
+        "needed_axial_throw",
+        "square_drop",
+        "land_angle",
+    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
+    compute=_compute,
+)

@@ -1,0 +1,198 @@
+"""The point of a drill: how to set it to the wheel, how long it is, and what unlike lips do to the hole."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Station,
+    passed,
+    stations,
+    stop,
+    watch,
+)
+from geometry.drill import point
+from geometry.sentences import Rounding, angle, length
+from geometry.side_view import point_view
+from geometry.tooth.land import land_angle
+
+
+def _setting(point_angle: float) -> Iterator[Check]:
+    half = point_angle / 2
+    yield passed(
+        "Set the axis of the drill at {half} to the wheel face, which is {rest} away from square to it, and grind both "
+        "lips at the same setting.",
+        half=angle(half),
+        rest=angle(math.pi / 2 - half),
+    )
+    if point.slope_of_point(point_angle) == 0:
+        yield passed(
+            "A point of {whole} is flat: it has no tip that leads the drill.", whole=angle(point_angle)
+        )
+
+
+def _chisel(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
+    """Chisel edge and lips, as far as web and chisel edge angle were given."""
+    outputs: dict[str, float] = {}
+    if given.has("chisel_edge_angle"):
+        sharp = point.sharp_chisel_angle(given.number("chisel_edge_angle"))
+        outputs |= {"chisel_edge_angle": math.pi - sharp, "chisel_edge_supplement": sharp}
+    if given.has("chisel_edge_angle") and given.has("web_thickness"):
+        measured = (
+            given.number("web_thickness"),
+            given.number("chisel_edge_angle"),
+            given.number("diameter"),
+        )
+        reach = point.lip_reach(*measured)
+        outputs |= {
+            "chisel_edge_length": point.chisel_edge_length(*measured),
+            "lip_length": reach / math.sin(given.number("point_angle") / 2),
+            "chisel_height": point.chisel_height(reach, given.number("point_angle")),
+        }
+    return outputs, _chisel_checks(given, outputs)
+
+
+def _chisel_checks(given: Inputs, found: dict[str, float]) -> Iterator[Check]:
+    if "chisel_edge_angle" in found:
+        yield passed(
+            "The chisel edge lies at {wide} to a lip counted one way and at {sharp} counted the other; books use both.",
+            wide=angle(found["chisel_edge_angle"]),
+            sharp=angle(found["chisel_edge_supplement"]),
+        )
+    if "chisel_edge_length" in found:
+        yield passed(
+            "The chisel edge is {edge} long, so the lips begin on a circle of that diameter, {height} ahead of the corners.",
+            edge=length(found["chisel_edge_length"]),
+            height=length(found["chisel_height"]),
+        )
+    elif given.has("web_thickness"):
+        yield passed(
+            "With the chisel edge angle as well, the length of the chisel edge and of the lips can be told."
+        )
+
+
+def _heights(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
+    """What a difference in lip height does to the hole."""
+    if not given.has("lip_height_difference"):
+        return {}, iter(())
+    difference, diameter = given.number("lip_height_difference"), given.number("diameter")
+    outputs = {"hole_oversize": point.hole_oversize_by_rule(difference)}
+    offset = point.point_offset(difference, given.number("point_angle"))
+    if offset is not None and offset < diameter / 2:
+        outputs |= {"point_offset": offset, "hole_oversize_about_point": 2 * offset}
+    return outputs, _height_checks(difference, diameter, given.number("point_angle"), outputs)
+
+
+def _height_checks(
+    difference: float, diameter: float, whole: float, found: dict[str, float]
+) -> Iterator[Check]:
+    if difference == 0:
+        yield passed("Both lips are of one height: both cut.")
+        return
+    high = {"difference": length(difference), "rule": length(found["hole_oversize"])}
+    if "point_offset" not in found:
+        yield watch(
+            "The lips differ by {difference} in height, more than a tip off the axis can explain: their angles differ. Grind "
+            "both at {half} to the wheel face until they are level.",
+            difference=high["difference"],
+            half=angle(whole / 2),
+        )
+        return
+    yield watch(
+        "One lip is {difference} higher than the other. Take {difference} off it. By the shop rule of twice that height the "
+        "hole comes out {rule} too large, about {hole}; a drill that turns about its own tip, {offset} off the axis, makes it "
+        "{about} too large.",
+        hole=length(diameter + found["hole_oversize"]),
+        offset=length(found["point_offset"]),
+        about=length(found["hole_oversize_about_point"]),
+        **high,
+    )
+
+
+def _lip_relief(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
+    if not given.has("lip_relief_angle"):
+        return {}, iter(())
+    lip = given.number("lip_relief_angle")
+    square = point.relief_square_to_lip(lip, given.number("point_angle"))
+    return {"relief_angle": square}, iter((_relief_check(lip, square),))
+
+
+def _relief_check(lip: float, square: float) -> Check:
+    if lip == 0:
+        return stop(
+            "There is no relief behind the lip: it rubs and will not cut. Grind a lip relief above {zero}.",
+            zero=angle(0.0, Rounding.UP),
+        )
+    return passed(
+        "A lip relief of {lip} across the margin looks like {square} square to the lip.",
+        lip=angle(lip),
+        square=angle(square),
+    )
+
+
+def _readings(given: Inputs) -> tuple[dict[str, float], tuple[Station, ...]]:
+    """What an indicator along the axis shows at the outer corner while the drill is turned over the land."""
+    if not given.has("land_width") or not given.has("lip_relief_angle"):
+        return {}, ()
+    diameter = given.number("diameter")
+    turned = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
+    per_radian = diameter / 2 * math.tan(given.number("lip_relief_angle"))
+    found = {"land_angle": turned, "axial_drop": per_radian * turned}
+    return found, stations(turned, {"axial_drop": lambda turn: per_radian * turn})
+
+
+def _compute(given: Inputs) -> Result:
+    whole, diameter = given.number("point_angle"), given.number("diameter")
+    outputs = {"half_point_angle": whole / 2, "point_length": point.point_length(whole, diameter)}
+    checks = [*_setting(whole)]
+    for found, said in (_heights(given), _lip_relief(given), _chisel(given)):
+        outputs |= found
+        checks += said
+    readings, places = _readings(given)
+    return Result(outputs | readings, places, checks=tuple(checks), side=point_view(whole, diameter))
+
+
+CALCULATION = Calculation(
+    name="drill-point",
+    title="Point of a drill",
+    question="How is a drill set to the wheel for its point, how long is the point, and what do unlike lips do to the hole?",
+    wants="The diameter is over the margins at the corners, the web is measured at the point, and the lip relief across the margin at the outer corner; "
+    "the land is that behind the corner, and the chisel edge angle may be counted either way.",
+    neglects="It holds for two straight lips and takes the chisel edge as level; the relief square to the lip takes the lip as in line with the axis, which a thick web is not. "
+    "The indicator readings take the flank as falling evenly, which a ground flank does only close behind the lip.",
+    families=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
+    inputs=(
+        Field("diameter"),
+        Field("point_angle"),
+        Field("lip_height_difference", optional=True),
+        Field("lip_relief_angle", optional=True, fill_from=("relief_angle",)),
+        Field("web_thickness", optional=True),
+        Field("chisel_edge_angle", optional=True),
+        Field("land_width", optional=True),
+        Field("land_measured_as", default="arc"),
+    ),
+    outputs=(
+        "half_point_angle",
+        "point_length",
+        "hole_oversize",
+        "hole_oversize_about_point",
+        "point_offset",
+        "relief_angle",
+        "axial_drop",
+        "chisel_edge_length",
+        "lip_length",
+        "chisel_height",
+        "chisel_edge_angle",
+        "chisel_edge_supplement",
+        "land_angle",
+    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
+    compute=_compute,
+)

@@ -1,0 +1,206 @@
+"""The relief that the feed leaves along a drill's lip, the weakest place, and the largest feed that clears."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Row,
+    passed,
+    stop,
+    watch,
+)
+from geometry.drill import feed as feeding
+from geometry.quantities import quantity
+from geometry.sentences import Amount, Rounding, angle, length
+
+INNER_SHARE = 0.25
+"""Where the lip is taken to begin when nobody measured it, as a share of the diameter: an assumption, no source."""
+
+KEEP = math.radians(0.5)
+"""The relief that advice leaves over: half a degree, what a common protractor shows; no source."""
+
+FINEST_FEED = 0.005
+"""The feed in mm per turn below which advice to feed slower is no use; no source."""
+
+PLACES = ("Outer corner", "A quarter in", "Half way in", "Three quarters in", "Inner end")
+
+
+@dataclass(frozen=True)
+class _Lip:
+    """A lip with its relief.
+
+    Attributes:
+        outer: the diameter of the tool, in mm.
+        inner: the diameter on which the lip begins, in mm.
+        runs: how the relief goes inward.
+        relief: the lip relief (rad) at a diameter (mm).
+    """
+
+    outer: float
+    inner: float
+    runs: str
+    relief: Callable[[float], float]
+
+    def left(self, diameter: float, feed: float) -> float:
+        return self.relief(diameter) - feeding.feed_slope(feed, diameter)
+
+    def weakest(self, feed: float) -> float:
+        """The diameter where least is left: at an end, except on an even fall that drags."""
+        if self.runs == "cam":
+            return feeding.weakest_of_fall(self.largest_feed(), feed, self.inner, self.outer)
+        return min((self.inner, self.outer), key=lambda diameter: self.left(diameter, feed))
+
+    def largest_feed(self, keeping: float = 0.0) -> float:
+        """The feed that leaves ``keeping`` (rad) at the weaker end; 0 where there is no such feed."""
+        ends = [(end, self.relief(end) - keeping) for end in (self.inner, self.outer)]
+        return min(feeding.largest_feed(max(left, 0.0), end) for end, left in ends)
+
+    def raises(self, feed: float) -> list[tuple[str, str, float]]:
+        """What relief to grind so that the feed leaves ``KEEP`` all along: key, place in words, angle."""
+        inner, outer = (feeding.feed_slope(feed, end) + KEEP for end in (self.inner, self.outer))
+        if self.runs == "constant":
+            return [("relief_angle", "the relief", inner)]
+        if self.runs == "cam":
+            # The even fall loses most of its angle outside, so either end may ask for more.
+            even = (
+                math.atan(math.tan(inner) * self.inner / self.outer) if inner < math.pi / 2 else math.pi / 2
+            )
+            return [("relief_angle", "the relief at the outer corner", max(outer, even))]
+        ends = [
+            ("relief_angle", "the relief at the outer corner", self.outer, outer),
+            ("inner_relief_angle", "the relief at the inner end", self.inner, inner),
+        ]
+        return [(key, words, to) for key, words, end, to in ends if self.relief(end) < to]
+
+
+def _lip(given: Inputs) -> _Lip:
+    outer, relief, runs = (
+        given.number("diameter"),
+        given.number("relief_angle"),
+        given.choice("lip_relief_runs"),
+    )
+    inner = given.number_or("inner_diameter", INNER_SHARE * outer)
+    inner_relief = given.number_or("inner_relief_angle", relief)
+    return _Lip(outer, inner, runs, feeding.relief_along_lip(runs, (outer, relief), (inner, inner_relief)))
+
+
+def _fix(lip: _Lip, feed: float) -> tuple[str, dict[str, Amount]]:
+    """What to set so that ``KEEP`` is left all along the lip, as words with places and their amounts."""
+    amounts, ways = {"keep": angle(KEEP)}, []
+    slower, raises = lip.largest_feed(KEEP), lip.raises(feed)
+    if slower >= FINEST_FEED:
+        ways.append("feed {slower} per turn or less")
+        amounts["slower"] = length(slower, Rounding.DOWN)
+    if all(to <= quantity(key).high for key, _, to in raises):
+        ways.append("raise " + " and ".join(f"{words} to {{{key}}}" for key, words, _ in raises))
+        amounts |= {key: angle(to, Rounding.UP) for key, _, to in raises}
+    if not ways:
+        ways.append("raise the relief to {steeper} all along and feed {slower} per turn or less")
+        amounts["steeper"] = angle(2 * KEEP, Rounding.UP)
+        amounts["slower"] = length(feeding.largest_feed(KEEP, lip.inner), Rounding.DOWN)
+    return " To keep {keep}, " + ", or ".join(ways) + ".", amounts
+
+
+def _check(lip: _Lip, feed: float) -> Check:
+    place = lip.weakest(feed)
+    left = lip.left(place, feed)
+    say = {
+        "place": length(place),
+        "slope": angle(feeding.feed_slope(feed, place)),
+        "relief": angle(lip.relief(place)),
+    }
+    if left >= KEEP * (1 - 1e-12):
+        return passed(
+            "Least is left at {place} across: the feed climbs {slope} there and takes that from {relief} of relief, which "
+            "leaves {left}. The lip clears in feeds under {limit} per turn.",
+            left=angle(left),
+            limit=length(lip.largest_feed(), Rounding.DOWN),
+            **say,
+        )
+    fix, amounts = _fix(lip, feed)
+    if left > 0:
+        return watch(
+            "At {place} across the feed leaves only {left} of the {relief} of relief, too little to be sure of."
+            + fix,
+            place=say["place"],
+            relief=say["relief"],
+            left=angle(left),
+            **amounts,
+        )
+    return stop(
+        "At {place} across the feed climbs {slope} and the relief is only {relief}: the land behind the lip drags."
+        + fix,
+        **say,
+        **amounts,
+    )
+
+
+def _without_feed(lip: _Lip) -> Check:
+    if lip.largest_feed() == 0:
+        return _check(lip, 0.0)
+    return passed(
+        "The lip clears in feeds under {limit} per turn.", limit=length(lip.largest_feed(), Rounding.DOWN)
+    )
+
+
+def _beginning(lip: _Lip) -> Check:
+    return passed(
+        "No inner diameter was given, so the lip is taken to begin at {inner} across, a quarter of the diameter. "
+        "The length of the chisel edge is the true one.",
+        inner=length(lip.inner),
+    )
+
+
+def _row(lip: _Lip, feed: float | None, part: int) -> Row:
+    place = lip.outer + (lip.inner - lip.outer) * part / (len(PLACES) - 1)
+    values = {"diameter": place, "relief_angle": lip.relief(place)}
+    if feed is not None:
+        values |= {"feed_slope": feeding.feed_slope(feed, place), "relief_left": lip.left(place, feed)}
+    return Row(PLACES[part], values)
+
+
+def _compute(given: Inputs) -> Result:
+    lip, feed = _lip(given), given.number("feed") if given.has("feed") else None
+    outputs = {"largest_feed": lip.largest_feed(), "inner_diameter": lip.inner}
+    checks = [] if given.has("inner_diameter") else [_beginning(lip)]
+    if feed is not None:
+        place = lip.weakest(feed)
+        outputs |= {"relief_left": lip.left(place, feed), "feed_slope": feeding.feed_slope(feed, place)}
+        outputs["weakest_diameter"] = place
+        checks.insert(0, _check(lip, feed))
+    else:
+        checks.insert(0, _without_feed(lip))
+    rows = tuple(_row(lip, feed, part) for part in range(len(PLACES)))
+    return Result(outputs, rows=rows, checks=tuple(checks))
+
+
+CALCULATION = Calculation(
+    name="feed-clearance",
+    title="Relief left over after the feed",
+    question="How much of a drill's lip relief does the feed leave, where is it least, and which feed is too much?",
+    wants="The diameter is the drill's over its margins and the relief that of the lip at the outer corner, measured across the margin; "
+    "the inner diameter is that of the circle on which the lips begin, which is the length of the chisel edge.",
+    neglects="It takes the lip alone, in line with the axis, and a feed that is even; nearer the axis, on the chisel edge, the feed is steeper than any relief. "
+    "It tells where the land drags, not how much relief a material wants.",
+    families=("twist-drill", "step-drill", "subland-drill", "centre-drill", "countersink", "counterbore"),
+    inputs=(
+        Field("diameter"),
+        Field("relief_angle", fill_from=("lip_relief_angle",)),
+        Field("lip_relief_runs", default="constant"),
+        Field("inner_relief_angle", when=("lip_relief_runs", "rising")),
+        Field("inner_diameter", optional=True),
+        Field("feed", optional=True),
+    ),
+    outputs=("relief_left", "largest_feed", "feed_slope", "weakest_diameter", "inner_diameter"),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
+    compute=_compute,
+)

@@ -1,0 +1,127 @@
+"""Back from an indicator reading behind the edge to the relief that is ground there now."""
+
+from __future__ import annotations
+
+from geometry.calculation import Calculation, Field, Inputs, Result, stations
+from geometry.checking import NotGiven, refuse
+from geometry.figure import Curve, Figure, curve
+from geometry.sentences import Sentence, length
+from geometry.tooth import reading_advice as advice
+from geometry.tooth.land import land_angle, land_width
+from geometry.tooth.reading import Explanation, explanations, misfit
+
+
+def _turned(given: Inputs, key: str) -> float:
+    """How far behind the edge a reading was taken, in radians; raises at the edge itself."""
+    turned = land_angle(given.number(key), given.number("diameter"), given.choice("land_measured_as"))
+    if turned <= 0:
+        raise refuse(
+            key,
+            "At the edge itself the indicator shows nothing. Turn the tool on to the heel and read it there.",
+        )
+    return turned
+
+
+def _second(given: Inputs, turned: float) -> tuple[float, float] | None:
+    """The second reading as drop and angle, where one was given; raises when half of it is missing."""
+    if not given.has("second_drop") and not given.has("second_land_width"):
+        return None
+    for key, other in (("second_drop", "second_land_width"), ("second_land_width", "second_drop")):
+        if not given.has(key):
+            raise NotGiven(
+                Sentence(
+                    "A second reading is a drop and where it was read: give {key} too, or leave out {other}.",
+                    {"key": key, "other": other},
+                ),
+                key,
+            )
+    there = _turned(given, "second_land_width")
+    if there == turned:
+        half = land_width(turned / 2, given.number("diameter"), given.choice("land_measured_as"))
+        raise refuse(
+            "second_land_width",
+            "Both readings were taken at one place. Take the second nearer the edge, at about {half}.",
+            {"half": length(half)},
+        )
+    return given.number("second_drop"), there
+
+
+def _outputs(
+    found: dict[str, Explanation], misfits: dict[str, float], relief: float | None, turned: float
+) -> dict[str, float]:
+    outputs = {f"{form}_relief_angle": one.relief_angle for form, one in found.items()}
+    outputs |= {f"{form}_misfit": amount for form, amount in misfits.items()}
+    if relief is not None:
+        outputs["relief_angle"] = relief
+    return {**outputs, "land_angle": turned}
+
+
+def _figure(
+    found: dict[str, Explanation], radius: float, readings: tuple[tuple[float, float], ...]
+) -> Figure:
+    """What each form makes of the first reading, and the readings themselves joined by straight lines."""
+    reach = max(turned for turned, _ in readings)
+    curves = [curve(form, reach, one.profile) for form, one in found.items() if one.reaches(reach)]
+    return Figure(radius, reach, (*curves, Curve("as read", tuple(sorted(((0.0, 0.0), *readings))))))
+
+
+def _compute(given: Inputs) -> Result:
+    diameter, drop = given.number("diameter"), given.number("drop")
+    turned = _turned(given, "land_width")
+    second = _second(given, turned)
+    found = explanations(drop, turned, diameter)
+    misfits = {
+        form: amount
+        for form, one in found.items()
+        if second is not None and (amount := misfit(one, *second)) is not None
+    }
+    place = advice.Place(drop, turned, diameter, given.choice("land_measured_as"))
+    named = given.choice("relief_form") if given.has("relief_form") else None
+    form, checks = advice.form_told(found, misfits, place, second, named)
+    relief = found[form].relief_angle if form is not None else None
+    return Result(
+        outputs=_outputs(found, misfits, relief, turned),
+        stations=stations(turned, {f"{name}_drop": one.profile for name, one in found.items()}),
+        checks=(*advice.heel(place, found, form), *checks),
+        figure=_figure(found, diameter / 2, ((turned, drop), *((second[::-1],) if second else ()))),
+    )
+
+
+CALCULATION = Calculation(
+    name="relief-from-reading",
+    title="Relief from an indicator reading",
+    question="What relief is on the tool now, and is it a flat or an eccentric relief?",
+    wants="The diameter is that of the circle the edges run on; the land width is how far behind the edge the indicator was read, "
+    "by caliper (chord) or round the circle (arc), the indicator set to zero at the edge and plus inside the circle.",
+    neglects="It takes the edge as sharp, the tool as running true and the indicator as pointing at the axis, and knows only two "
+    "forms: an even cam and one flat facet. A flat can be told only from readings less than half a turn behind the edge.",
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "subland-drill",
+        "centre-drill",
+    ),
+    inputs=(
+        Field("diameter"),
+        Field("drop"),
+        Field("land_width", measured=True),
+        Field("land_measured_as", default="arc"),
+        Field("second_drop", optional=True),
+        Field("second_land_width", optional=True),
+        Field("relief_form", optional=True, measured=True),
+    ),
+    outputs=(
+        "relief_angle",
+        "eccentric_relief_angle",
+        "flat_relief_angle",
+        "eccentric_misfit",
+        "flat_misfit",
+        "land_angle",
+    ),
+    cautions=("hands", "sharp-edges", "eyes"),
+    compute=_compute,
+)

@@ -1,0 +1,268 @@
+"""What a sharpening takes off the size of a tool, and how many are left."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Row,
+    passed,
+    stop,
+    watch,
+)
+from geometry.checking import GeometryError
+from geometry.figure import Curve, Figure, curve
+from geometry.sentences import Rounding, angle, count, length
+from geometry.tooth import eccentric, flat
+from geometry.tooth.land import land_angle, land_width
+from geometry.upkeep.on_end import End
+from geometry.upkeep.on_face import Face
+from geometry.upkeep.sharpening import ground_back, most, taper_from_book
+
+SHOWN = 10
+"""How many sharpenings the table shows before it goes on to the last."""
+
+STEEPEST = math.radians(45)
+"""The greatest relief that the vocabulary takes for one."""
+
+
+def _left(face: Face, left: int) -> Check:
+    first = face.limits_passed(left + 1)[0]
+    limit = {"land": face.least_land, "size": face.least_diameter}.get(first, 0.0)
+    why = {
+        "land": "the land would fall under {limit}" if limit else "the land would be gone",
+        "size": "the diameter would fall under {limit}",
+        "heel": "the heel of the flat would come up to the circle and rub",
+    }[first]
+    each = "Each" if face.form == "eccentric" else "The first"
+    says = (
+        f"{each} sharpening makes the tool {{lost}} smaller and takes {{stock}} off the land. Sharpenings left: {{left}}; "
+        f"with one more {why}."
+    )
+    lost = length(face.diameter - face.edge(1).diameter)
+    parts = {"lost": lost, "stock": length(face.stock), "left": count(left)}
+    return passed(says, **parts, **({"limit": length(limit)} if limit else {}))
+
+
+def _none_left(face: Face) -> Iterator[Check]:
+    for limit in face.limits_passed(1):
+        yield {"land": _no_land, "size": _no_size, "heel": _no_heel}[limit](face)
+
+
+def _no_land(face: Face) -> Check:
+    now = land_width(face.turned, face.diameter, face.measured_as)
+    if now == 0:
+        return watch("The land has no width, so nothing can come off its face. Measure the land.")
+    if face.step >= face.turned:
+        return stop(
+            "One sharpening of {stock} would take away the whole land. Take {half} at a time, or less.",
+            stock=length(face.stock),
+            half=length(face.turned * face.diameter / 4, Rounding.DOWN),
+        )
+    return stop(
+        "No sharpening is left: the land would fall under {least}. Allow a land of {after}, or replace the tool.",
+        least=length(face.least_land),
+        after=length(face.land(face.edge(1)), Rounding.DOWN),
+    )
+
+
+def _no_size(face: Face) -> Check:
+    return stop(
+        "No sharpening is left: the diameter would fall under {least}. Allow a diameter of {after}, or use the tool for "
+        "a smaller size.",
+        least=length(face.least_diameter),
+        after=length(face.edge(1).diameter, Rounding.DOWN),
+    )
+
+
+def _no_heel(face: Face) -> Check:
+    enough, widest = (face.turned + face.step) / 2, 2 * face.relief_angle - face.step
+    raise_it = "raise the relief to {enough}" if enough <= STEEPEST else ""
+    narrow = "narrow the land to {widest}" if widest > face.step else ""
+    fix = " or ".join(part for part in (raise_it, narrow) if part) or "grind a second facet behind it"
+    parts = {}
+    if raise_it:
+        parts["enough"] = angle(enough, Rounding.UP)
+    if narrow:
+        parts["widest"] = length(land_width(widest, face.diameter, face.measured_as), Rounding.DOWN)
+    return stop(
+        "Grinding the face of a flat takes relief away with it, and after one sharpening its heel rubs. Before that, "
+        + fix
+        + ".",
+        **parts,
+    )
+
+
+def _face_row(face: Face, times: int) -> Row:
+    edge = face.edge(times)
+    return Row(
+        f"after {times}",
+        {
+            "diameter_after": edge.diameter,
+            "land_after": face.land(edge),
+            "relief_after": max(edge.relief_angle, 0.0),
+        },
+    )
+
+
+def _shown(left: int) -> list[int]:
+    return sorted({*range(1, min(left, SHOWN) + 1), *([left] if left else [])})
+
+
+def _profile(face: Face) -> Curve:
+    if face.form == "eccentric":
+        return curve("eccentric", face.turned, lambda a: eccentric.drop(a, face.relief_angle, face.diameter))
+    reach = min(face.turned, face.relief_angle + math.radians(80))
+    return curve("flat", reach, lambda a: flat.drop(a, face.relief_angle, face.diameter))
+
+
+def _face(given: Inputs) -> Result:
+    diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
+    face = Face(
+        diameter,
+        given.number("relief_angle"),
+        given.choice("relief_form"),
+        given.number("stock_per_sharpening"),
+        land_angle(given.number("land_width"), diameter, measured_as),
+        measured_as,
+        given.number_or("least_land", 0.0),
+        given.number_or("least_diameter", 0.0),
+    )
+    ground_back(face.turned, diameter, face.relief_angle, face.turned, face.form)
+    left = most(lambda times: not face.limits_passed(times))
+    after = face.edge(left)
+    outputs = {
+        "sharpenings_left": float(left),
+        "diameter_after": after.diameter,
+        "land_after": face.land(after),
+    }
+    if face.step < face.turned:
+        outputs["size_lost"] = diameter - face.edge(1).diameter
+    checks = [_left(face, left)] if left else list(_none_left(face))
+    if not given.has("least_land") and not given.has("least_diameter"):
+        checks.append(watch("No limit was given, so the count runs until the land is gone. Give the least land that still "
+                            "holds the edge up, or the least diameter."))  # fmt: skip
+    return Result(
+        outputs,
+        rows=[_face_row(face, times) for times in _shown(left)],
+        checks=checks,
+        figure=Figure(diameter / 2, face.turned, (_profile(face),)) if face.turned else None,
+    )
+
+
+def _end_left(end: End, left: int) -> Check:
+    first = end.limits_passed(left + 1)[0]
+    why = (
+        "would go past the {limit} that may be ground away"
+        if first == "length"
+        else "would bring it under {limit}"
+    )
+    return passed(
+        "Each sharpening makes the tool {lost} smaller. Sharpenings left: {left}; one more " + why + ".",
+        lost=length(end.lost),
+        left=count(left),
+        limit=length(end.usable_length if first == "length" else end.least_diameter),
+    )
+
+
+def _end_none_left(end: End) -> Iterator[Check]:
+    for limit in end.limits_passed(1):
+        if limit == "length":
+            yield stop(
+                "No sharpening is left: {stock} is more than the {usable} that may be ground away. Take no more than "
+                "{usable}.",
+                stock=length(end.stock),
+                usable=length(end.usable_length, Rounding.DOWN),
+            )
+        else:
+            yield stop(
+                "No sharpening is left: the diameter would fall under {least}. Allow a diameter of {after}, or use the "
+                "tool for a smaller size.",
+                least=length(end.least_diameter),
+                after=length(end.diameter_after(1), Rounding.DOWN),
+            )
+
+
+def _end_row(end: End, times: int) -> Row:
+    return Row(
+        f"after {times}",
+        {"diameter_after": end.diameter_after(times), "length_after": end.length_after(times)},
+    )
+
+
+def _end(given: Inputs) -> Result:
+    taper = (
+        given.number("taper_ratio")
+        if given.has("taper_ratio")
+        else taper_from_book(given.number("back_taper"))
+    )
+    end = End(
+        given.number("diameter"),
+        given.number("stock_per_sharpening"),
+        taper,
+        given.number("usable_length"),
+        given.number_or("least_diameter", 0.0),
+    )
+    if end.lost >= end.diameter:
+        raise GeometryError("So much taper leaves nothing of the tool behind one sharpening.", "taper_ratio")
+    left = most(lambda times: not end.limits_passed(times))
+    return Result(
+        {
+            "size_lost": end.lost,
+            "sharpenings_left": float(left),
+            "diameter_after": end.diameter_after(left),
+            "length_after": end.length_after(left),
+        },
+        rows=[_end_row(end, times) for times in _shown(left)],
+        checks=[_end_left(end, left)] if left else list(_end_none_left(end)),
+    )
+
+
+def _compute(given: Inputs) -> Result:
+    ways: dict[str, Callable[[Inputs], Result]] = {"face": _face, "end": _end}
+    return ways[given.choice("ground_on")](given)
+
+
+CALCULATION = Calculation(
+    name="size-loss",
+    title="Size lost in sharpening",
+    question="How much smaller does each sharpening make the tool, and how many are left?",
+    wants="The diameter is that of the circle the edges run on now, and the land is measured on it; stock off the face is "
+    "how far the edge goes back along that circle, stock off the end is along the axis.",
+    neglects="It takes every sharpening as the same turn of the tool or the same length, and the rake as kept; "
+    "on a drill ground on its end the web grows as well, and worn corners need more stock than a sharp edge.",
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "subland-drill",
+        "centre-drill",
+    ),
+    inputs=(
+        Field("ground_on", default="face"),
+        Field("diameter"),
+        Field("stock_per_sharpening"),
+        Field("relief_angle", when=("ground_on", "face")),
+        Field("relief_form", default="eccentric", when=("ground_on", "face")),
+        Field("land_width", when=("ground_on", "face")),
+        Field("land_measured_as", default="arc", when=("ground_on", "face")),
+        Field("least_land", optional=True, when=("ground_on", "face")),
+        Field("back_taper", one_of="taper", when=("ground_on", "end")),
+        Field("taper_ratio", one_of="taper", when=("ground_on", "end")),
+        Field("usable_length", when=("ground_on", "end")),
+        Field("least_diameter", optional=True),
+    ),
+    outputs=("sharpenings_left", "size_lost", "diameter_after", "land_after", "length_after"),
+    cautions=AT_THE_WHEEL,
+    compute=_compute,
+)

@@ -1,0 +1,290 @@
+"""The relief that one cam gives on every step and shoulder of a step drill, and the weakest of them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Row,
+    passed,
+    stop,
+    watch,
+)
+from geometry.cone import relief as cone
+from geometry.cone.steps import RelievedShoulder, relieved, shoulders
+from geometry.drill.feed import feed_slope
+from geometry.quantities import quantity
+from geometry.sentences import Rounding, angle, count, length
+from geometry.side_view import step_view
+
+CLOSE_ENOUGH = 1e-9
+"""A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
+
+
+@dataclass(frozen=True)
+class _Tool:
+    """A step drill under its cam.
+
+    Attributes:
+        steps: the diameters from the point up, in mm.
+        shoulders: between them.
+        turn: the angle that the tool turns while the cam makes its travel, in radians.
+        per: "per turn" or "per tooth".
+        radial: inward travel, in mm.
+        feed: in mm for one turn; 0 when it was not given.
+    """
+
+    steps: tuple[float, ...]
+    shoulders: tuple[RelievedShoulder, ...]
+    turn: float
+    per: str
+    radial: float
+    feed: float
+
+    def step_relief(self, diameter: float) -> float:
+        return cone.relief_angle(self.radial / self.turn, diameter)
+
+    @cached_property
+    def weakest(self) -> tuple[RelievedShoulder, float]:
+        """The shoulder, and the diameter at an end of it, with the least relief square to its cone."""
+        ends = [(cut, end) for cut in self.shoulders for end in (cut.shoulder.inner, cut.shoulder.outer)]
+        return min(ends, key=lambda place: place[0].relief(place[1]))
+
+    @cached_property
+    def weakest_in_feed(self) -> tuple[RelievedShoulder, float]:
+        """The shoulder, and the diameter on it, where the feed leaves least."""
+        places = [(cut, cut.weakest_diameter(self.feed)) for cut in self.shoulders]
+        return min(places, key=lambda place: place[0].left(self.feed, place[1]))
+
+    @cached_property
+    def feed_limit(self) -> float:
+        """The feed for one turn at which the first shoulder has no relief left, in mm."""
+        return min(cut.fall_per_turn for cut in self.shoulders)
+
+    def axial_needed(self) -> float:
+        """The axial throw above which every shoulder keeps relief against the feed.
+
+        The radial throw stays, or is brought to 0 where it moves outward.
+        """
+        radial, feed = max(self.radial, 0.0), self.feed * self.turn / (2 * math.pi)
+        by_radial = [relieved(cut.shoulder, radial, 0.0, 2 * math.pi).fall_per_turn for cut in self.shoulders]
+        return feed - min(by_radial)
+
+    def axial_for(self, wanted: float) -> float:
+        """The axial throw that gives every shoulder a relief square to its cone, the radial throw left as it is."""
+        shoulders = [cut.shoulder for cut in self.shoulders]
+        needed = [
+            cone.axial_throw_for(
+                self.turn * cone.square_throw_for(wanted, s.outer), self.radial, s.included_angle
+            )
+            for s in shoulders
+        ]
+        return max(cam for cam in needed if cam is not None)
+
+
+def _tool(given: Inputs) -> _Tool:
+    steps, radial, axial = (
+        given.numbers("diameter"),
+        given.number("radial_throw"),
+        given.number("axial_throw"),
+    )
+    turn = cone.radians_of_throw(given.choice("throw_per"), given.number_or("flutes", 1))
+    between = shoulders(steps, given.numbers("included_angle"))
+    return _Tool(
+        tuple(sorted(steps)),
+        tuple(relieved(shoulder, radial, axial, turn) for shoulder in between),
+        turn,
+        f"per {given.choice('throw_per')}",
+        radial,
+        given.number_or("feed", 0.0),
+    )
+
+
+def _step_check(tool: _Tool) -> Check:
+    largest = tool.steps[-1]
+    if tool.radial < 0:
+        return stop(
+            "The radial throw moves outward: every step rises behind its edge, the smallest by {rise}. Bring the radial "
+            "cam above {zero} {per}.",
+            rise=angle(-tool.step_relief(tool.steps[0])),
+            zero=length(0.0),
+            per=tool.per,
+        )
+    if tool.radial == 0:
+        return watch(
+            "There is no radial throw, so the steps have no relief on their circles and rub over the whole land. Bring "
+            "the radial throw above {zero} {per}, or clear the lands down to a narrow margin.",
+            zero=length(0.0),
+            per=tool.per,
+        )
+    if len(tool.steps) == 1:
+        return passed("The step has {least} of relief on its circle.", least=angle(tool.step_relief(largest)))
+    return passed(
+        "Of {steps} steps the largest, {largest}, has the least relief on its circle: {least}.",
+        steps=count(len(tool.steps)),
+        largest=length(largest),
+        least=angle(tool.step_relief(largest)),
+    )
+
+
+def _wanted_check(tool: _Tool, wanted: float) -> Check:
+    largest = tool.steps[-1]
+    found = tool.step_relief(largest)
+    if found >= wanted - CLOSE_ENOUGH:
+        return passed("Every step has at least the {wanted} wanted on its circle.", wanted=angle(wanted))
+    return watch(
+        "Step {number}, {largest}, has {found} on its circle, short of the {wanted} wanted. Bring the radial throw to "
+        "{radial} {per}.",
+        number=count(len(tool.steps)),
+        largest=length(largest),
+        found=angle(found),
+        wanted=angle(wanted),
+        radial=length(cone.square_throw_for(wanted, largest) * tool.turn, Rounding.UP),
+        per=tool.per,
+    )
+
+
+def _shoulder_check(tool: _Tool, *, has_feed: bool) -> Check:
+    weakest, place = tool.weakest
+    relief = weakest.relief(place)
+    say = {"number": count(weakest.shoulder.number), "place": length(place), "relief": angle(relief)}
+    if relief <= 0:
+        return stop(
+            "Shoulder {number} has a relief of {relief} at {place}: it will rub. Bring the axial throw above {axial} {per}.",
+            axial=length(tool.axial_needed(), Rounding.UP),
+            per=tool.per,
+            **say,
+        )
+    if has_feed:
+        return _feed_check(tool)
+    return passed(
+        "Shoulder {number} is the weakest: {relief} square to its cone at {place}. The shoulders clear in feeds under "
+        "{limit} per turn.",
+        limit=length(tool.feed_limit, Rounding.DOWN),
+        **say,
+    )
+
+
+def _feed_check(tool: _Tool) -> Check:
+    weakest, place = tool.weakest_in_feed
+    left = weakest.left(tool.feed, place)
+    say = {
+        "number": count(weakest.shoulder.number),
+        "place": length(place),
+        "feed": length(tool.feed),
+        "limit": length(tool.feed_limit, Rounding.DOWN),
+    }
+    if left > 0:
+        return passed(
+            "Shoulder {number} is the weakest: at {feed} per turn the feed leaves {left} at {place}. The shoulders clear "
+            "in feeds under {limit} per turn.",
+            left=angle(left),
+            **say,
+        )
+    return stop(
+        "Shoulder {number} drags: at {feed} per turn the feed takes up all its relief at {place}. Feed less than {limit} "
+        "per turn, or bring the axial throw above {axial} {per}.",
+        axial=length(tool.axial_needed(), Rounding.UP),
+        per=tool.per,
+        **say,
+    )
+
+
+def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
+    weakest, place = tool.weakest
+    if weakest.relief(place) >= wanted - CLOSE_ENOUGH:
+        return passed(
+            "Every shoulder has at least the {wanted} wanted square to its cone.", wanted=angle(wanted)
+        )
+    cam = tool.axial_for(wanted)
+    is_within_reach = cam <= quantity("axial_throw").high
+    if not is_within_reach:
+        # On a shoulder that is nearly a cylinder no axial throw does it; the two together do it on any cone.
+        cam = max(cone.square_throw_for(wanted, cut.shoulder.outer) for cut in tool.shoulders) * tool.turn
+    return watch(
+        "Shoulder {number} has {found} square to its cone at {place}, short of the {wanted} wanted. Bring "
+        + ("the axial throw to {cam} {per}." if is_within_reach else "both cams to {cam} {per}."),
+        number=count(weakest.shoulder.number),
+        found=angle(weakest.relief(place)),
+        place=length(place),
+        wanted=angle(wanted),
+        cam=length(cam, Rounding.UP),
+        per=tool.per,
+    )
+
+
+def _rows(tool: _Tool, *, has_feed: bool) -> Iterator[Row]:
+    for number, diameter in enumerate(tool.steps, start=1):
+        yield Row(f"Step {number}", {"diameter": diameter, "relief_angle": tool.step_relief(diameter)})
+        for cut in tool.shoulders[number - 1 : number]:
+            for end, place in (("inner", cut.shoulder.inner), ("outer", cut.shoulder.outer)):
+                values = _shoulder_values(cut, place, tool.feed if has_feed else None)
+                yield Row(f"Shoulder {number}, {end} end", values)
+
+
+def _shoulder_values(cut: RelievedShoulder, place: float, feed: float | None) -> dict[str, float]:
+    values = {
+        "diameter": place,
+        "included_angle": cut.shoulder.included_angle,
+        "shoulder_relief_angle": cut.relief(place),
+    }
+    if feed is not None:
+        values |= {"feed_slope": feed_slope(feed, place), "relief_left": cut.left(feed, place)}
+    return values
+
+
+def _compute(given: Inputs) -> Result:
+    tool, has_feed = _tool(given), given.has("feed")
+    outputs = {"relief_angle": min(map(tool.step_relief, tool.steps))}
+    checks = [_step_check(tool)]
+    if given.has("least_relief_angle"):
+        checks.append(_wanted_check(tool, given.number("least_relief_angle")))
+    if tool.shoulders:
+        weakest, place = tool.weakest
+        outputs["shoulder_relief_angle"] = weakest.relief(place)
+        outputs["largest_feed"] = max(tool.feed_limit, 0.0)
+        if has_feed:
+            weakest, place = tool.weakest_in_feed
+            outputs["relief_left"] = weakest.left(tool.feed, place)
+        checks.append(_shoulder_check(tool, has_feed=has_feed))
+        if given.has("shoulder_relief_angle"):
+            checks.append(_shoulder_wanted_check(tool, given.number("shoulder_relief_angle")))
+    else:
+        checks.append(passed("There is one step only, and so no shoulder to look at."))
+    side = step_view(tool.steps, [cut.shoulder.included_angle for cut in tool.shoulders])
+    return Result(outputs, rows=tuple(_rows(tool, has_feed=has_feed)), checks=tuple(checks), side=side)
+
+
+CALCULATION = Calculation(
+    name="step-relief",
+    title="Relief of all steps under one cam",
+    question="What relief does one cam give on each step and each shoulder of a step drill, and which is the weakest?",
+    wants="Give the diameters of the steps in order, and the included angle of the shoulders, one for all or one for each between two steps; "
+    "the cam counts above zero inward (radial) and away from the point (axial).",
+    neglects="It holds for an even cam that acts alike on every step, and looks at the steps square to the axis and at the shoulders square to their cone; "
+    "against the feed it counts along the axis, where the same relief looks larger. The point below the first step is not looked at; take it as the point of a drill.",
+    families=("step-drill", "subland-drill", "counterbore", "centre-drill"),
+    inputs=(
+        Field("diameter", many=True),
+        Field("included_angle", many=True),
+        Field("throw_per", default="turn"),
+        Field("flutes", when=("throw_per", "tooth")),
+        Field("radial_throw"),
+        Field("axial_throw", default=0.0),
+        Field("feed", optional=True),
+        Field("least_relief_angle", optional=True, fill_from=("relief_angle",)),
+        Field("shoulder_relief_angle", optional=True),
+    ),
+    outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
+    compute=_compute,
+)

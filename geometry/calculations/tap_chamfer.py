@@ -1,0 +1,205 @@
+"""The chamfer of a tap: angle, threads, chip and relief, and what grinding it back does."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, Station, stations
+from geometry.checking import refuse
+from geometry.quantities import quantity
+from geometry.sentences import Rounding, angle, length, ratio
+from geometry.side_view import chamfer_view
+from geometry.thread.asked import PITCH, pitch_of
+from geometry.thread.chamfer import (
+    RELIEF_FACTORS,
+    SLACK,
+    Chamfer,
+    chamfer_angle,
+    chamfer_length,
+    chip_per_tooth,
+    moved_back,
+    reliefs,
+    stock_for,
+)
+from geometry.thread.chamfer_advice import back_checks, chip_checks, relief_checks, starts
+from geometry.thread.form import Thread, thread
+from geometry.thread.lead import lead
+from geometry.tooth import eccentric
+from geometry.tooth.land import land_angle
+
+
+def _height(given: Inputs, made: Thread) -> float:
+    if not given.has("point_diameter"):
+        return made.external_depth
+    point = given.number("point_diameter")
+    if point >= made.diameter:
+        raise refuse(
+            "point_diameter",
+            "The point, {point}, must be smaller than the tap, {diameter}; measure it again.",
+            {"point": length(point), "diameter": length(made.diameter)},
+        )
+    return (made.diameter - point) / 2
+
+
+def _chamfer(given: Inputs, made: Thread) -> Chamfer:
+    height = _height(given, made)
+    if given.has("chamfer_angle"):
+        slope = given.number("chamfer_angle")
+        long = chamfer_length(height, slope)
+    else:
+        asked = given.has("chamfer_length")
+        long = given.number("chamfer_length") if asked else given.number("chamfer_threads") * made.pitch
+        slope = chamfer_angle(height, long)
+    row = quantity("chamfer_threads")
+    low, high = row.low * made.pitch, row.high * made.pitch
+    if not low * (1 - 1e-9) <= long <= high * (1 + 1e-9):
+        raise refuse(
+            "chamfer_angle" if given.has("chamfer_angle") else "chamfer_length",
+            "A tap's chamfer has from {low} to {high} threads; here its angle may be from {flat} to {steep}.",
+            {
+                "low": ratio(row.low),
+                "high": ratio(row.high),
+                "flat": angle(chamfer_angle(height, high), Rounding.UP),
+                "steep": angle(chamfer_angle(height, low), Rounding.DOWN),
+            },
+        )
+    return Chamfer(made, height, long, slope)
+
+
+def _chips(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
+    if not given.has("flutes"):
+        return {}
+    advance = lead(chamfer.thread.pitch, given.number("starts"))
+    chip = min(chip_per_tooth(advance, given.number("flutes"), chamfer.angle), chamfer.height)
+    return {"chip_per_tooth": chip, "square_chip_per_tooth": chip * math.cos(chamfer.angle)}
+
+
+def _reliefs(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
+    for key in RELIEF_FACTORS:
+        if given.has(key):
+            return reliefs(given.number(key), key, chamfer.angle)
+    return {}
+
+
+def _readings(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> tuple[Station, ...]:
+    """What an indicator shows behind the edge: along the radius, along the axis and square to the chamfer."""
+    if not found or not given.has("land_width"):
+        return ()
+    diameter, radial = chamfer.thread.diameter, found["radial_chamfer_relief"]
+    turned = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
+    heel = eccentric.drop(turned, radial, diameter)
+
+    def evenly(at_heel: float) -> Callable[[float], float]:
+        return lambda angle: at_heel * (angle / turned) if turned else 0.0
+
+    return stations(
+        turned,
+        {
+            "drop": evenly(heel),
+            "axial_drop": evenly(heel / math.tan(chamfer.angle)),
+            "square_drop": evenly(heel * math.cos(chamfer.angle)),
+        },
+    )
+
+
+def _ground_back(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
+    """What is left after the end is cut back, the chamfer is ground, or both."""
+    found = {}
+    moved = moved_back(given.number_or("chamfer_stock", 0.0), chamfer.angle)
+    if given.has("chamfer_stock"):
+        found["full_thread_moves_back"] = moved
+    if not found and not given.has("cut_back"):
+        return {}
+    left = max(chamfer.length + moved - given.number_or("cut_back", 0.0), 0.0)
+    point = chamfer.point_diameter(left)
+    if point < -SLACK:
+        spare = chamfer.point_diameter(chamfer.length) / 2 / math.tan(chamfer.angle)
+        most = stock_for(max(spare, 0.0) + given.number_or("cut_back", 0.0), chamfer.angle)
+        raise refuse(
+            "chamfer_stock",
+            "So much off the chamfer grinds the tap to a sharp point; take less than {most}, or cut the end back.",
+            {"most": length(most, Rounding.DOWN)},
+        )
+    return found | {"threads_left": left / chamfer.thread.pitch, "point_diameter_after": max(point, 0.0)}
+
+
+def _compute(given: Inputs) -> Result:
+    made = thread(given.number("diameter"), pitch_of(given), given.choice("thread_form"))
+    chamfer = _chamfer(given, made)
+    chips, found, back = _chips(given, chamfer), _reliefs(given, chamfer), _ground_back(given, chamfer)
+    readings = _readings(given, chamfer, found)
+    return Result(
+        outputs={
+            "chamfer_angle": chamfer.angle,
+            "chamfer_length": chamfer.length,
+            "chamfer_threads": chamfer.threads,
+            "point_diameter": made.diameter - 2 * chamfer.height,
+            **chips,
+            **found,
+            **(readings[-1].readings if readings else {}),
+            **back,
+        },
+        stations=readings,
+        checks=(
+            starts(chamfer),
+            *chip_checks(chips),
+            *relief_checks(found),
+            *back_checks(chamfer, given.number_or("cut_back", 0.0), back),
+        ),
+        side=chamfer_view(
+            made.diameter,
+            chamfer.point_diameter(chamfer.length),
+            chamfer.length,
+            made.pitch,
+            made.external_depth,
+        ),
+    )
+
+
+CALCULATION = Calculation(
+    name="tap-chamfer",
+    title="Chamfer of a tap",
+    question="What are the angle, the threads, the chip and the relief of this chamfer, and what is left after grinding it?",
+    wants="The diameter is the tap's over its crests, the land is measured on it, and the chamfer's angle is that of one "
+    "side to the axis. It rises by the depth of thread on the screw (17/24 of the sharp height for 60 degrees) unless you "
+    "give the diameter at the point.",
+    neglects="It takes the chamfer as a straight cone and its relief as an even cam. With a larger hole than the point the "
+    "first threads of the chamfer meet no metal, and the point diameter of a spiral-point tap is hard to measure.",
+    families=("tap",),
+    inputs=(
+        Field("diameter"),
+        *PITCH,
+        Field("thread_form", default="iso"),
+        Field("chamfer_threads", one_of="chamfer"),
+        Field("chamfer_angle", one_of="chamfer"),
+        Field("chamfer_length", one_of="chamfer"),
+        Field("point_diameter", optional=True),
+        Field("flutes", optional=True),
+        Field("starts", default=1.0),
+        *(Field(key, optional=True, one_of="chamfer relief") for key in RELIEF_FACTORS),
+        Field("land_width", optional=True),
+        Field("land_measured_as", default="arc"),
+        Field("cut_back", optional=True),
+        Field("chamfer_stock", optional=True),
+    ),
+    outputs=(
+        "chamfer_angle",
+        "chamfer_length",
+        "chamfer_threads",
+        "point_diameter",
+        "chip_per_tooth",
+        "square_chip_per_tooth",
+        "radial_chamfer_relief",
+        "axial_chamfer_relief",
+        "square_chamfer_relief",
+        "drop",
+        "axial_drop",
+        "square_drop",
+        "threads_left",
+        "point_diameter_after",
+        "full_thread_moves_back",
+    ),
+    cautions=AT_THE_WHEEL,
+    compute=_compute,
+)

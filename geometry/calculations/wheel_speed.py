@@ -1,0 +1,104 @@
+"""How fast the rim of a wheel runs, and whether its rating allows it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.calculation import Calculation, Check, Field, Inputs, Result, passed, stop, watch
+from geometry.sentences import Rounding, rotation, speed
+from geometry.wheel.speed import rotational_speed, surface_speed
+
+
+@dataclass(frozen=True)
+class _Rating:
+    """The rating that binds: the lower one where both are marked.
+
+    Attributes:
+        highest: the fastest that the spindle may turn, in rad/s.
+        marked_in_turns: whether the wheel is marked in turns, and not with a surface speed.
+    """
+
+    highest: float
+    marked_in_turns: bool
+
+
+def _rating(given: Inputs, diameter: float) -> _Rating | None:
+    marked = []
+    if given.has("rated_speed"):
+        marked.append(_Rating(rotational_speed(diameter, given.number("rated_speed")), marked_in_turns=False))
+    if given.has("rated_rotational_speed"):
+        marked.append(_Rating(given.number("rated_rotational_speed"), marked_in_turns=True))
+    return min(marked, key=lambda one: one.highest, default=None)
+
+
+def _check(turns: float, diameter: float, rating: _Rating | None) -> Check:
+    if rating is None:
+        return watch(
+            "No rating was given, so this speed is not checked. Read the greatest speed off the wheel itself before "
+            "you mount it; a wheel without a readable rating is not used."
+        )
+    highest = rotation(rating.highest, Rounding.DOWN)
+    if rating.marked_in_turns:
+        now, marked = rotation(turns, Rounding.UP), highest
+    else:
+        now = speed(surface_speed(diameter, turns), Rounding.UP)
+        marked = speed(surface_speed(diameter, rating.highest), Rounding.DOWN)
+    if turns > rating.highest:
+        return stop(
+            "The wheel would run at {now}, over its rating of {marked}: it can burst. Turn the spindle at {highest} or "
+            "less, or mount a wheel rated for more.",
+            now=now,
+            marked=marked,
+            highest=highest,
+        )
+    return passed(
+        "The wheel runs at {now}, within its rating of {marked}. Do not turn it faster than {highest}.",
+        now=now,
+        marked=marked,
+        highest=highest,
+    )
+
+
+def _compute(given: Inputs) -> Result:
+    diameter = given.number("wheel_diameter")
+    if given.has("rotational_speed"):
+        turns = given.number("rotational_speed")
+        rim = surface_speed(diameter, turns)
+    else:
+        rim = given.number("surface_speed")
+        turns = rotational_speed(diameter, rim)
+    outputs = {"rotational_speed": turns, "surface_speed": rim}
+    rating = _rating(given, diameter)
+    if rating is not None:
+        outputs["highest_rotational_speed"] = rating.highest
+    return Result(outputs=outputs, checks=(_check(turns, diameter, rating),))
+
+
+CALCULATION = Calculation(
+    name="wheel-speed",
+    title="Wheel speed against its rating",
+    question="How fast does the rim run, and may this wheel run so fast?",
+    wants="The diameter is the wheel's as it is now; the rating is what is marked on the wheel, as a surface speed or in turns.",
+    neglects="It trusts the marking and the tachometer. A rating holds only for a sound wheel, rightly mounted and guarded; "
+    "a worn wheel may turn faster only up to its original surface speed, and never over the turns marked on it.",
+    families=(
+        "tap",
+        "countersink",
+        "step-drill",
+        "twist-drill",
+        "reamer",
+        "counterbore",
+        "centre-drill",
+        "subland-drill",
+    ),
+    inputs=(
+        Field("wheel_diameter"),
+        Field("rotational_speed", one_of="speed"),
+        Field("surface_speed", one_of="speed"),
+        Field("rated_speed", optional=True),
+        Field("rated_rotational_speed", optional=True),
+    ),
+    outputs=("rotational_speed", "surface_speed", "highest_rotational_speed"),
+    cautions=("wheel-rating", "ring-test", "stand-aside", "guard-and-rest", "eyes", "dust"),
+    compute=_compute,
+)

@@ -1,0 +1,166 @@
+"""A calculation answered from what was typed and from the chosen entry: the one way to it for every screen."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
+
+from geometry.calculation import Calculation, Field, Given, Result
+from geometry.quantities import QUANTITIES
+from geometry.running import Problem, Refusal, asked_for, run
+from geometry.sentences import Amount, Kind, Sentence
+from library.book.model import Book, Caution, Entry
+from library.calc.fill import Filled, Trouble, default_inputs, entry_inputs, shown, typed_inputs
+from library.calc.thread_in_diameter import with_thread
+from library.units.grammar import example
+from library.units.show import say
+from library.units.system import METRIC, Display
+
+if TYPE_CHECKING:
+    from geometry.uncertainty import Spread
+
+LAST_WORD = "defer"
+"""The caution that ends every list: the maker's rating, the manual, local rules and trained people first."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """Everything a screen, a command or a card shows of one computation.
+
+    Attributes:
+        sheet: the calculation.
+        fields: the inputs that matter for these values, in the order in which a person measures.
+        inputs: the values used, by quantity key.
+        result: what was found; nothing while something is missing or wrong.
+        troubles: what is missing or wrong, all of it.
+        spreads: how far each output may be off, where an input carries ``+/-``.
+        cautions: the warnings that belong to it, ending with the one that defers to others.
+    """
+
+    sheet: Calculation
+    fields: tuple[Field, ...]
+    inputs: Mapping[str, Filled]
+    result: Result | None = None
+    troubles: tuple[Trouble, ...] = ()
+    spreads: Mapping[str, Spread] = field(default_factory=dict)
+    cautions: tuple[Caution, ...] = ()
+
+
+def answer(
+    sheet: Calculation,
+    typed: Mapping[str, str],
+    *,
+    entry: Entry | None = None,
+    book: Book | None = None,
+    display: Display = METRIC,
+) -> Answer:
+    """Answer a calculation.
+
+    Args:
+        sheet: the calculation.
+        typed: what the person typed, by quantity key; blank texts do not count.
+        entry: the entry that fills what was not typed.
+        book: gives the texts of the cautions.
+        display: the units of numbers typed without one, and of the sentences.
+
+    Returns:
+        The answer, with its troubles where it could not be computed; nothing is raised for bad input.
+    """
+    texts, unknown_thread = with_thread(sheet, typed)
+    inputs, troubles = typed_inputs(sheet, texts, display)
+    troubles += unknown_thread
+    if entry is not None:
+        for filled in entry_inputs(sheet, entry, inputs):
+            inputs[filled.key] = filled
+    inputs |= {filled.key: filled for filled in default_inputs(sheet, inputs, display)}
+    values = {key: filled.value for key, filled in inputs.items()}
+    fields = asked_for(sheet, values)
+    cautions = cautions_for(sheet, entry, book) if book is not None else ()
+    unread = {trouble.key for trouble in troubles}
+    try:
+        result = run(sheet, values)
+    except Refusal as refusal:
+        troubles += [
+            Trouble(p.key, _with_example(p, _said(p.key, p.sentence, inputs, display)), p.missing)
+            for p in refusal.problems
+            if p.key not in unread
+        ]
+        return Answer(sheet, fields, inputs, None, tuple(troubles), cautions=cautions)
+    if troubles:
+        return Answer(sheet, fields, inputs, None, tuple(troubles), cautions=cautions)
+    widths = _half_widths(fields, inputs)
+    return Answer(
+        sheet,
+        fields,
+        inputs,
+        _doubted(sheet, values, widths, result),
+        (),
+        _spreads(sheet, values, widths),
+        cautions,
+    )
+
+
+def _said(key: str, sentence: Sentence, inputs: Mapping[str, Filled], display: Display) -> str:
+    """The sentence of a problem, naming its key and what was given where the sentence does not."""
+    text = say(sentence, display)
+    if key and key in inputs and key not in text:
+        return f"{key} = {shown(key, inputs[key].value, display)}: {text}"
+    return text
+
+
+def _with_example(problem: Problem, text: str) -> str:
+    """The sentence that asks for an input, with what may be given for it."""
+    row = QUANTITIES.get(problem.key)
+    if row is None or not problem.missing or not problem.sentence.template.startswith("Give {"):
+        return text
+    accepted = " or ".join(row.choices) if row.choices else f"such as {example(row.kind)}"
+    return f"{text.removesuffix('.')}, {accepted}."
+
+
+def _half_widths(fields: tuple[Field, ...], inputs: Mapping[str, Filled]) -> dict[str, float]:
+    """The plus or minus of each input that is asked for and has one."""
+    wanted = {one.key for one in fields}
+    return {key: one.half_width for key, one in inputs.items() if one.half_width and key in wanted}
+
+
+def _spreads(
+    sheet: Calculation, values: Mapping[str, Given], widths: Mapping[str, float]
+) -> Mapping[str, Spread]:
+    if not widths:
+        return {}
+    from geometry.uncertainty import spread
+
+    return spread(sheet, values, widths)
+
+
+def _doubted(
+    sheet: Calculation, values: Mapping[str, Given], widths: Mapping[str, float], result: Result
+) -> Result:
+    """The result, with a watch where the plus or minus of the inputs can turn it into a stop."""
+    if not widths:
+        return result
+    from geometry.doubt import doubt
+
+    found = doubt(sheet, values, widths)
+    return replace(result, checks=(found, *result.checks)) if found else result
+
+
+def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> tuple[Caution, ...]:
+    """The cautions of a calculation, an entry, its family and its material, each once, the deferring one last."""
+    keys: list[str] = list(sheet.cautions) if sheet else []
+    if entry is not None:
+        keys += entry.cautions
+        family = book.families.get(entry.family)
+        keys += family.cautions if family else ()
+        material = next(
+            (m for m in book.materials.values() if entry.work_material in {m.id, m.title, *m.synonyms}), None
+        )
+        keys += material.cautions if material else ()
+    ordered = [key for key in dict.fromkeys(keys) if key != LAST_WORD] + [LAST_WORD]
+    return tuple(book.cautions[key] for key in ordered if key in book.cautions)
+
+
+def off_by(key_kind: Kind, found: Spread, display: Display) -> str:
+    """The half-width of an output as text, such as ``+/- 0.012 mm``."""
+    return "+/- " + say(Sentence("{width}", {"width": Amount(found.half_width, key_kind)}), display)

@@ -1,0 +1,175 @@
+"""The inputs of a calculation: what was typed, what the entry gives, and the defaults, in that order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Literal
+
+from geometry.calculation import Calculation, Field, Given
+from geometry.quantities import QUANTITIES, quantity
+from geometry.running import with_defaults
+from geometry.sentences import Kind
+from library.book.model import Entry, Value
+from library.units.read import Reading, UnitError, read, read_many
+from library.units.show import show
+from library.units.system import Display
+
+Origin = Literal["given", "entry", "default"]
+
+
+@dataclass(frozen=True)
+class Filled:
+    """One input with its value.
+
+    Attributes:
+        key: the quantity.
+        text: as typed, as it stands in the book, or the default as it is shown.
+        origin: who gave it.
+        value: for geometry: mm, radians, mm/s, rad/s, a count, several of these, or a word.
+        half_width: how far it may be off either way, where that was typed.
+        share_of_diameter: true where the book gives it as a share of the diameter.
+        recommended: what the book says of it, with range, source and note, where the book gave it.
+    """
+
+    key: str
+    text: str
+    origin: Origin
+    value: Given
+    half_width: float | None = None
+    share_of_diameter: bool = False
+    recommended: Value | None = None
+
+
+@dataclass(frozen=True)
+class Trouble:
+    """Why a calculation does not answer yet, as a sentence for the person at it.
+
+    Attributes:
+        key: the input to give or to fix.
+        text: the sentence.
+        missing: true when the input is only not there yet.
+    """
+
+    key: str
+    text: str
+    missing: bool = False
+
+
+def typed_inputs(
+    sheet: Calculation, typed: Mapping[str, str], display: Display
+) -> tuple[dict[str, Filled], list[Trouble]]:
+    """Read what was typed into the fields of a calculation; blank fields do not count.
+
+    A value in the unit of a sister quantity goes there: ``pitch=10 tpi`` is threads per inch.
+    """
+    found: dict[str, Filled] = {}
+    troubles: list[Trouble] = []
+    for key, text in typed.items():
+        if not text.strip():
+            continue
+        field = sheet.field(key)
+        if field is None:
+            troubles.append(Trouble(key, _not_asked(sheet, key)))
+            continue
+        try:
+            filled = _typed(sheet, field, text, display)
+        except UnitError as error:
+            troubles.append(Trouble(key, f"{key}: {error}"))
+        else:
+            if filled.key in found:
+                troubles.append(
+                    Trouble(key, f"{key}: {text.strip()!r} says the same as {filled.key}; give one of them.")
+                )
+            found[filled.key] = filled
+    return found, troubles
+
+
+def _not_asked(sheet: Calculation, key: str) -> str:
+    accepted = ", ".join(field.key for field in sheet.inputs)
+    near = get_close_matches(key, [field.key for field in sheet.inputs], n=1, cutoff=0.5)
+    hint = f" Did you mean {near[0]}?" if near else ""
+    return f"{key}: {sheet.name} does not ask for that; it takes {accepted}.{hint}"
+
+
+def _typed(sheet: Calculation, field: Field, text: str, display: Display) -> Filled:
+    row = quantity(field.key)
+    if row.kind is Kind.CHOICE:
+        return Filled(field.key, text, "given", _word(text, row.choices))
+    if field.many:
+        readings = read_many(text, row.kind, display)
+        widths = [one.half_width for one in readings if one.half_width]
+        return Filled(
+            field.key, text, "given", tuple(one.number for one in readings), max(widths, default=None)
+        )
+    sisters = [quantity(key) for key in row.other_kinds if sheet.field(key) is not None]
+    reading = read(text, row.kind, display, other_kinds=tuple(sister.kind for sister in sisters))
+    key = field.key if reading.kind is row.kind else next(s.key for s in sisters if s.kind is reading.kind)
+    return Filled(key, text, "given", reading.number, reading.half_width)
+
+
+def _word(text: str, choices: tuple[str, ...]) -> str:
+    word = text.strip().lower()
+    begun = [choice for choice in choices if choice.startswith(word)]
+    if word in choices or len(begun) == 1:
+        return word if word in choices else begun[0]
+    raise UnitError(f"{text.strip()!r} is not one of the choices; it can be {' or '.join(choices)}.")
+
+
+def entry_inputs(sheet: Calculation, entry: Entry, taken: Mapping[str, Filled]) -> Iterator[Filled]:
+    """What an entry of the book gives for the inputs that were not typed."""
+    groups = {field.one_of for field in sheet.inputs if field.one_of and field.key in taken}
+    diameter = taken.get("diameter")
+    for field in sorted(sheet.inputs, key=lambda one: one.key != "diameter"):
+        if field.measured or field.key in taken or field.one_of in groups - {""}:
+            continue
+        value = _recommended(entry, field)
+        if value is None:
+            continue
+        filled = _from_book(field, value, diameter.value if diameter else None)
+        if filled is not None:
+            groups.add(field.one_of)
+            diameter = filled if field.key == "diameter" else diameter
+            yield filled
+
+
+def _recommended(entry: Entry, field: Field) -> Value | None:
+    for key in (field.key, *field.fill_from):
+        if key in entry.values and entry.values[key].first() is not None:
+            return entry.values[key]
+    return None
+
+
+def _from_book(field: Field, value: Value, diameter: Given | None) -> Filled | None:
+    measure = value.first()
+    if measure is None:
+        return None
+    number: Given = measure.word if quantity(field.key).kind is Kind.CHOICE else measure.number
+    if measure.per_diameter:
+        if not isinstance(diameter, float):
+            return None
+        number = measure.number * diameter
+    return Filled(
+        field.key, measure.text, "entry", number, share_of_diameter=measure.per_diameter, recommended=value
+    )
+
+
+def default_inputs(sheet: Calculation, taken: Mapping[str, Filled], display: Display) -> Iterator[Filled]:
+    """The calculation's own defaults for what neither the person nor the entry gave."""
+    for key, value in with_defaults(sheet, {key: one.value for key, one in taken.items()}).items():
+        if key not in taken:
+            yield Filled(key, shown(key, value, display), "default", value)
+
+
+def shown(key: str, value: Given, display: Display) -> str:
+    """A value as text, in the reader's units."""
+    if isinstance(value, str):
+        return value
+    numbers = value if isinstance(value, tuple) else (value,)
+    return ", ".join(show(number, QUANTITIES[key].kind, display) for number in numbers)
+
+
+def reading_of(text: str, key: str, display: Display) -> Reading:
+    """Read one number for a quantity by its key; raises ``UnitError`` with a sentence."""
+    return read(text, quantity(key).kind, display)

@@ -1,0 +1,125 @@
+"""A setup sheet as one HTML file that needs nothing else: no script, nothing fetched, every text escaped."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+
+from library.book.harmless import harmless
+from library.figures.svg import svg
+from library.setup_sheet.page import (
+    Block,
+    Boxes,
+    Cautions,
+    Checks,
+    Drawing,
+    Facts,
+    Items,
+    Page,
+    Said,
+    Table,
+)
+
+STYLE = """
+@page { size: A4; margin: 9mm 11mm; }
+body { font: 8pt/1.18 Georgia, "DejaVu Serif", serif; color: #1d1d1b; max-width: 188mm; margin: 0 auto; }
+h1 { font-size: 13pt; margin: 0 0 1mm; border-bottom: 0.5mm solid #1d1d1b; }
+h2 { font-size: 9.2pt; margin: 1.8mm 0 0.6mm; letter-spacing: 0.03em; clear: right; }
+p, ol, ul { margin: 0 0 0.8mm; } ol, ul { padding-left: 6mm; }
+.facts span { display: inline-block; margin-right: 4mm; } .facts b { font-weight: normal; color: #6a665c; }
+table { border-collapse: collapse; margin: 0.5mm 0 1mm; } th { font-weight: normal; color: #6a665c; vertical-align: bottom; }
+td, th { padding: 0 2mm; text-align: right; } td { white-space: nowrap; } td:first-child, th:first-child { text-align: left; padding-left: 0; }
+.boxes td + td + td { border: 0.25mm solid #1d1d1b; min-width: 16mm; height: 4.6mm; text-align: center; }
+.stop b, .watch b { border: 0.25mm solid #1d1d1b; padding: 0 1mm; } .stop b { background: #1d1d1b; color: #fff; }
+.cautions { columns: 3; column-gap: 5mm; font-size: 7pt; line-height: 1.12; }
+.cautions p { margin: 0 0 0.6mm; break-inside: avoid; }
+.last { font-weight: bold; border-top: 0.25mm solid #1d1d1b; padding-top: 0.6mm; }
+svg { width: 70mm; float: right; margin: 0 0 0 4mm; }
+"""
+"""The look of the page: black on white, for a printer."""
+
+_HEAD = (
+    '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+    "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
+)
+
+
+def plain(text: str) -> str:
+    """Text in which no character is markup.
+
+    Example:
+        >>> plain("<script>alert('x')</script>")
+        '&lt;script&gt;alert(&#x27;x&#x27;)&lt;/script&gt;'
+    """
+    return escape(" ".join(harmless(text).split()), quote=True)
+
+
+def as_html(page: Page) -> str:
+    """The page as a whole HTML file."""
+    parts = [
+        f"{_HEAD}<title>{plain(page.title)}</title>\n<style>{STYLE}</style>\n</head>\n<body>",
+        f"<h1>{plain(page.title)}</h1>",
+    ]
+    for section in page.sections:
+        if section.heading:
+            parts.append(f"<h2>{plain(section.heading)}</h2>")
+        # The drawing floats beside what follows it.
+        for block in sorted(section.blocks, key=lambda one: not isinstance(one, Drawing)):
+            parts.append(_block(block))
+    return "\n".join([*parts, "</body>\n</html>\n"])
+
+
+def _block(block: Block) -> str:
+    match block:
+        case Facts():
+            spans = " ".join(
+                f"<span><b>{plain(title)}</b> {plain(fact)}</span>" for title, fact in block.pairs
+            )
+            text = f'<p class="facts">{spans}</p>'
+        case Said():
+            text = "\n".join(f"<p>{plain(one)}</p>" for one in block.texts)
+        case Items():
+            text = _items(block)
+        case Table():
+            text = _table(block.heading, block.rows)
+        case Checks():
+            text = _checks(block)
+        case Boxes():
+            text = _boxes(block)
+        case Cautions():
+            text = _cautions(block)
+        case Drawing():
+            text = svg(block.figure, block.title)
+    return text
+
+
+def _checks(block: Checks) -> str:
+    lines = "\n".join(f'<li class="{plain(state)}"><b>{plain(state.upper())}</b> {plain(said)}</li>'
+                      for state, said in block.checks)  # fmt: skip
+    return f"<ul>\n{lines}\n</ul>"
+
+
+def _cautions(block: Cautions) -> str:
+    told = "\n".join(f"<p><b>{plain(one.title)}</b>: {plain(one.sentence)}</p>" for one in block.cautions)
+    return f'<div class="cautions">\n{told}\n</div>\n<p class="last">{plain(block.last)}</p>'
+
+
+def _items(block: Items) -> str:
+    lines = []
+    for item in block.items:
+        more = f" ({plain(item.more)})" if item.more else ""
+        lines.append(f"<li>{plain(item.title)}: <b>{plain(item.value)}</b>{more}</li>")
+    return "<ol>\n" + "\n".join(lines) + "\n</ol>"
+
+
+def _table(heading: Sequence[str], rows: Sequence[Sequence[str]], name: str = "") -> str:
+    head = "".join(f"<th>{plain(cell)}</th>" for cell in heading)
+    body = "\n".join("<tr>" + "".join(f"<td>{plain(cell)}</td>" for cell in row) + "</tr>" for row in rows)
+    kind = f' class="{name}"' if name else ""
+    return f"<table{kind}>\n<tr>{head}</tr>\n{body}\n</table>"
+
+
+def _boxes(block: Boxes) -> str:
+    most = max((len(row.boxes) for row in block.rows), default=0)
+    heading = ("", "wanted", *(str(number) for number in range(1, most + 1)))
+    return _table(heading, [(row.title, row.wanted, *row.boxes) for row in block.rows], "boxes")

@@ -1,0 +1,180 @@
+"""The numbers that are read: what was on the tool, the indicator from edge to heel, tables, and boxes to fill in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from geometry.calculation import Result, Row, Station
+from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind
+from library.cards.inspecting import (
+    PER_FLUTE,
+    received_reliefs,
+    reliefs_after,
+    verdicts,
+    wanted_number,
+)
+from library.cards.job import Job, Step, flutes_of
+from library.equipment.settings import in_divisions
+from library.setup_sheet.page import Block, Boxes, BoxRow, Table
+from library.units.show import show
+from library.units.system import Display
+
+SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
+"""The places between edge and heel."""
+
+MOST_BOXES = 12
+"""Boxes in one row; a tool with more flutes is read at the ones that matter."""
+
+TABLED = frozenset({"cone-relief", "step-relief", "relief-facets"})
+"""Calculations whose table is wanted at the machine; those of the others are for thinking it over before."""
+
+
+def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
+    """The relief that was on the tool, flute by flute, for each form it may have."""
+    found = received_reliefs(job)
+    forms = list(dict.fromkeys(form for one in found for form in one.angles))
+    return [(f"Relief found ({form})", ", ".join(_angle(one.angles.get(form), display) for one in found))
+            for form in forms]  # fmt: skip
+
+
+def _angle(angle: float | None, display: Display) -> str:
+    return "-" if angle is None else show(angle, Kind.ANGLE, display)
+
+
+def on_the_way(job: Job, display: Display) -> Iterator[Block]:
+    """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another."""
+    merged = _merged(job)
+    for names, stations in merged:
+        keys = list(stations[0].readings)
+        heading = ["", "turned"] if len(merged) == 1 else [", ".join(names), "turned"]
+        for key in keys:
+            heading.append(quantity(key).title.lower())
+            graduation = job.machine.reading_graduation(key) if job.machine else None
+            if graduation is not None:
+                heading.append(f"x{''.join(graduation.division.text.split())}")
+        yield Table(tuple(heading), tuple(_station(job, one, keys, display) for one in stations))
+
+
+def _station(job: Job, station: Station, keys: list[str], display: Display) -> tuple[str, ...]:
+    cells = [
+        SHARES.get(station.fraction, f"{station.fraction:.2f}"),
+        show(station.angle, Kind.ANGLE, display),
+    ]
+    for key in keys:
+        value = station.readings[key]
+        cells.append(show(value, quantity(key).kind, display))
+        divisions = in_divisions(job.machine, key, value) if job.machine else None
+        if divisions is not None:
+            cells.append(f"{divisions + 0.0:.1f}")
+    return tuple(cells)
+
+
+def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
+    """The stations of all calculations with their names; those with the same turning are laid side by side."""
+    tables: list[tuple[list[str], list[Station]]] = []
+    for step in job.steps:
+        if not step.works or step.answer.result is None or not step.answer.result.stations:
+            continue
+        own = list(step.answer.result.stations)
+        same = next((one for one in tables if _fit(one[1], own)), None)
+        if same is None:
+            tables.append(([step.sheet.name], own))
+            continue
+        names, stations = same
+        names.append(step.sheet.name)
+        stations[:] = [
+            Station(a.fraction, a.angle, {**a.readings, **b.readings})
+            for a, b in zip(stations, own, strict=True)
+        ]
+    return tables
+
+
+def _fit(one: list[Station], other: list[Station]) -> bool:
+    if len(one) != len(other) or any(abs(a.angle - b.angle) > 1e-9 for a, b in zip(one, other, strict=True)):
+        return False
+    both = set(one[0].readings) & set(other[0].readings)
+    return all(
+        abs(a.readings[key] - b.readings[key]) <= 1e-9
+        for a, b in zip(one, other, strict=True)
+        for key in both
+    )
+
+
+def tables(job: Job, display: Display) -> Iterator[Block]:
+    """The tables of those calculations whose answer is one, such as the steps of a step drill."""
+    for step in job.steps:
+        if step.works and step.answer.result and step.answer.result.rows and step.sheet.name in TABLED:
+            yield _table(step, step.answer.result, display)
+
+
+def _table(step: Step, result: Result, display: Display) -> Table:
+    """The rows of an answer; a number that is the same in all of them is told once, in the heading."""
+    keys = list(dict.fromkeys(key for row in result.rows for key in row.values))
+    values = {key: [row.values[key] for row in result.rows if key in row.values] for key in keys}
+    same = [key for key in keys if len(values[key]) > 1 and len(set(values[key])) == 1]
+    keys = [key for key in keys if key not in same]
+    told = ", ".join(f"{quantity(key).title.lower()} {_shown(key, values[key][0], display)}" for key in same)
+    heading = (
+        f"{step.sheet.title} ({told})" if told else step.sheet.title,
+        *(quantity(key).title.lower() for key in keys),
+    )
+    return Table(heading, tuple(_row(row, keys, display) for row in result.rows))
+
+
+def _shown(key: str, value: float, display: Display) -> str:
+    return show(value, quantity(key).kind, display)
+
+
+def _row(row: Row, keys: list[str], display: Display) -> tuple[str, ...]:
+    cells = (_shown(key, row.values[key], display) if key in row.values else "" for key in keys)
+    return (row.label, *cells)
+
+
+def boxes(job: Job, display: Display) -> Boxes | None:
+    """A row of boxes for everything that is measured after grinding; at least the drop, where one was worked out."""
+    flutes = min(flutes_of(job.card.tool.flutes) or 1, MOST_BOXES)
+    rows = [_inspected(job, key, flutes, display) for key in job.card.after if key in QUANTITIES]
+    if not {"drop", "heel_drop"} & set(job.card.after) and wanted_number(job, "drop") is not None:
+        rows.insert(0, BoxRow(_title("drop", at_heel=True), _number(job, "drop", display), ("",) * flutes))
+    if "diameter" not in job.card.after and rows:
+        rows.append(BoxRow(_title("diameter"), "", ("",)))
+    return Boxes((*rows, *_angles_now(job, display))) if rows else None
+
+
+def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
+    inspection = job.card.after[key]
+    marks = next((one.marks for one in verdicts(job) if one.key == key), ())
+    filled = [
+        f"{mark.text} {'ok' if mark.state == 'pass' else 'OFF' if mark.state == 'stop' else ''}".strip()
+        for mark in marks
+    ]
+    wanted = _number(job, key, display)
+    tolerance = inspection.tolerance.strip()
+    sign = "" if not tolerance or tolerance[0] in "+-\u00b1" else "+/- "
+    said = f"{wanted} {sign}{tolerance}".strip() if tolerance else wanted
+    count = max(len(filled), flutes if key in PER_FLUTE else 1)
+    return BoxRow(_title(key, at_heel=key == "drop"), said, tuple([*filled, *[""] * count][:count]))
+
+
+def _number(job: Job, key: str, display: Display) -> str:
+    number = wanted_number(job, key)
+    return "" if number is None else show(number, quantity(key).kind, display)
+
+
+def _title(key: str, *, at_heel: bool = False) -> str:
+    return "Drop at the heel" if at_heel else quantity(key).title
+
+
+def _angles_now(job: Job, display: Display) -> list[BoxRow]:
+    """The relief that the readings after grinding stand for, and how far the flutes differ."""
+    rows = []
+    found = reliefs_after(job)
+    for form in dict.fromkeys(form for one in found for form in one.angles):
+        cells = tuple(_angle(one.angles.get(form), display) for one in found)
+        rows.append(BoxRow(f"Relief now ({form})", "", cells))
+    for verdict in verdicts(job):
+        if verdict.spread is not None:
+            spread = show(verdict.spread, quantity(verdict.key).kind, display)
+            rows.append(BoxRow(f"Spread, {quantity(verdict.key).title.lower()}", "", (spread,)))
+    return rows

@@ -1,0 +1,30 @@
+"""The setup sheet of a card in the form that is asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from library.cards.job import Job
+from library.setup_sheet.as_html import as_html
+from library.setup_sheet.as_markdown import as_markdown
+from library.setup_sheet.as_text import as_text
+from library.setup_sheet.composing import compose
+from library.setup_sheet.page import Page
+from library.units.system import METRIC, Display
+
+FORMATS: Mapping[str, Callable[[Page], str]] = {"text": as_text, "markdown": as_markdown, "html": as_html}
+"""The forms by the name that the command line knows them by."""
+
+
+def setup_sheet(job: Job, form: str = "text", display: Display = METRIC) -> str:
+    """The page to carry to the machine.
+
+    Args:
+        job: the card worked out.
+        form: ``text``, ``markdown`` or ``html``.
+        display: the units of lengths.
+
+    Raises:
+        KeyError: for a form that there is not.
+    """
+    return FORMATS[form](compose(job, display))

@@ -1,1 +1,0 @@
-"""Worksheets filled from the book: what was typed, what the entry gives, and the answer."""

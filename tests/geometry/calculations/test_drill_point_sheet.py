@@ -1,0 +1,121 @@
+"""The drill-point calculation: what is answered from what was measured, and what its sentences say."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.calculation import Check, Given, Result
+from geometry.calculations import calculation
+from geometry.running import Refusal, run
+from geometry.sentences import Amount
+
+SHEET = calculation("drill-point")
+DRILL: dict[str, Given] = {"diameter": 10.0, "point_angle": math.radians(118)}
+
+
+def amount(check: Check, name: str) -> float:
+    part = check.sentence.parts[name]
+    assert isinstance(part, Amount)
+    return part.value
+
+
+def complaints(result: Result) -> list[Check]:
+    return [check for check in result.checks if check.state != "pass"]
+
+
+def test_diameter_and_point_are_enough_for_the_setting_and_the_length() -> None:
+    result = run(SHEET, DRILL)
+    assert set(result.outputs) == {"half_point_angle", "point_length"}
+    # By hand: 5 mm over the tangent of 59 degrees. Derived.
+    assert result.outputs["point_length"] == pytest.approx(5 / math.tan(math.radians(59)), rel=1e-12)
+    assert math.degrees(amount(result.checks[0], "rest")) == pytest.approx(31, rel=1e-12)
+
+
+def test_web_and_chisel_edge_together_give_the_lips() -> None:
+    result = run(SHEET, {**DRILL, "web_thickness": 1.5, "chisel_edge_angle": math.radians(125)}).outputs
+    # By hand from a drawing with the lips level: half a web up, 55 degrees to the lip. Derived.
+    inner = 0.75 / math.tan(math.radians(55))
+    corner = math.sqrt(25 - 0.75**2)
+    assert result["chisel_edge_length"] == pytest.approx(2 * math.hypot(inner, 0.75), rel=1e-12)
+    assert result["lip_length"] == pytest.approx((corner - inner) / math.sin(math.radians(59)), rel=1e-12)
+    assert result["chisel_height"] == pytest.approx((corner - inner) / math.tan(math.radians(59)), rel=1e-12)
+    assert result["chisel_height"] < result["point_length"]
+
+
+def test_a_web_alone_tells_what_is_still_wanted() -> None:
+    result = run(SHEET, {**DRILL, "web_thickness": 1.5})
+    assert "chisel_edge_length" not in result.outputs
+    assert "chisel edge angle" in str(result.checks[-1].sentence)
+
+
+def test_unlike_lips_are_told_by_how_much_to_lower_the_high_one() -> None:
+    result = run(SHEET, {**DRILL, "lip_height_difference": 0.1})
+    (check,) = complaints(result)
+    assert amount(check, "difference") == 0.1
+    assert result.outputs["hole_oversize"] == pytest.approx(0.2, rel=1e-12)
+    # By hand: the tip is off by half the difference times the tangent of half the point. Derived.
+    assert result.outputs["point_offset"] == pytest.approx(0.05 * math.tan(math.radians(59)), rel=1e-12)
+    assert result.outputs["hole_oversize_about_point"] == pytest.approx(
+        0.1 * math.tan(math.radians(59)), rel=1e-12
+    )
+    assert amount(check, "hole") == pytest.approx(10.2, rel=1e-12)
+
+
+def test_lips_made_level_as_advised_are_no_complaint() -> None:
+    (check,) = complaints(run(SHEET, {**DRILL, "lip_height_difference": 0.1}))
+    assert complaints(run(SHEET, {**DRILL, "lip_height_difference": 0.1 - amount(check, "difference")})) == []
+
+
+@pytest.mark.parametrize(("point", "difference"), [(math.pi, 0.1), (math.radians(118), 6.1)])
+def test_a_difference_that_no_tip_off_the_axis_explains_is_laid_to_the_angles(
+    point: float, difference: float
+) -> None:
+    result = run(SHEET, {"diameter": 10.0, "point_angle": point, "lip_height_difference": difference})
+    (check,) = complaints(result)
+    assert "their angles differ" in str(check.sentence)
+    assert "point_offset" not in result.outputs
+    assert amount(check, "half") == pytest.approx(point / 2, rel=1e-12)
+
+
+def test_no_lip_relief_is_a_stop_and_any_above_it_is_none() -> None:
+    (check,) = complaints(run(SHEET, {**DRILL, "lip_relief_angle": 0.0}))
+    assert check.state == "stop"
+    assert complaints(run(SHEET, {**DRILL, "lip_relief_angle": amount(check, "zero") + 1e-6})) == []
+
+
+def test_lip_relief_across_the_margin_is_told_square_to_the_lip() -> None:
+    found = run(SHEET, {**DRILL, "lip_relief_angle": math.radians(12)}).outputs["relief_angle"]
+    # By hand: the tangent is less by the sine of 59 degrees. Derived.
+    assert math.tan(found) == pytest.approx(
+        math.tan(math.radians(12)) * math.sin(math.radians(59)), rel=1e-12
+    )
+
+
+@given(st.floats(0.05, 0.6), st.floats(0.1, 4))
+def test_the_indicator_along_the_axis_falls_by_the_lip_relief_over_the_land(
+    lip_relief: float, land: float
+) -> None:
+    result = run(SHEET, {**DRILL, "lip_relief_angle": lip_relief, "land_width": land})
+    for station in result.stations:
+        round_the_circle = station.angle * 5.0
+        assert station.readings["axial_drop"] == pytest.approx(
+            round_the_circle * math.tan(lip_relief), rel=1e-9
+        )
+    assert result.outputs["axial_drop"] == pytest.approx(land * math.tan(lip_relief), rel=1e-9)
+
+
+def test_a_flat_end_is_told_to_have_no_tip() -> None:
+    result = run(SHEET, {"diameter": 10.0, "point_angle": math.pi})
+    assert result.outputs["point_length"] == 0
+    assert "no tip" in str(result.checks[1].sentence)
+
+
+def test_a_chisel_edge_longer_than_the_drill_is_refused_with_the_web_that_fits() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {**DRILL, "web_thickness": 9.0, "chisel_edge_angle": math.radians(125)})
+    assert refused.value.problems[0].key == "web_thickness"
+    assert "thinner than 8.19" in str(refused.value)

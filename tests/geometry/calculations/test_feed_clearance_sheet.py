@@ -1,0 +1,130 @@
+"""The feed-clearance calculation: the weakest place, the largest feed, and advice that fixes."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from geometry.calculation import Check, Given, Result
+from geometry.calculations import calculation
+from geometry.running import Refusal, run
+from geometry.sentences import Amount
+
+SHEET = calculation("feed-clearance")
+RUNS = st.sampled_from(["constant", "rising", "cam"])
+
+
+def complaint(result: Result) -> Check | None:
+    return next((check for check in result.checks if check.state != "pass"), None)
+
+
+def test_the_check_values_stand_in_the_table() -> None:
+    # Derived: 0.25 mm a turn on a drill of 6 mm, outside and at a quarter of the diameter across.
+    result = run(SHEET, {"diameter": 6.0, "relief_angle": math.radians(8), "feed": 0.25})
+    outside, inside = result.rows[0], result.rows[-1]
+    assert math.degrees(outside.values["feed_slope"]) == pytest.approx(0.7599, abs=5e-5)
+    assert inside.values["diameter"] == 1.5
+    assert math.degrees(inside.values["feed_slope"]) == pytest.approx(3.0368, abs=5e-5)
+    assert math.degrees(result.outputs["relief_left"]) == pytest.approx(8 - 3.0368, abs=5e-5)
+    assert result.outputs["weakest_diameter"] == 1.5
+    assert "no inner diameter was given" in str(result.checks[-1].sentence).lower()
+
+
+def test_without_a_feed_it_tells_which_feed_is_too_much() -> None:
+    result = run(SHEET, {"diameter": 6.0, "relief_angle": math.radians(8), "inner_diameter": 1.5})
+    assert "relief_left" not in result.outputs
+    assert complaint(result) is None
+    # By hand: pi x 1.5 x tan 8 degrees.
+    assert result.outputs["largest_feed"] == pytest.approx(
+        math.pi * 1.5 * math.tan(math.radians(8)), rel=1e-12
+    )
+
+
+def test_rising_relief_asks_for_the_inner_one() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {"diameter": 6.0, "relief_angle": 0.14, "lip_relief_runs": "rising"})
+    assert [problem.key for problem in refused.value.problems] == ["inner_relief_angle"]
+
+
+@given(
+    RUNS,
+    st.floats(2, 40),
+    st.floats(0.02, 0.6),
+    st.floats(0.02, 1.2),
+    st.floats(0.05, 0.9),
+    st.floats(0.5, 1.5),
+)
+def test_just_under_the_largest_feed_all_clears_and_just_over_it_the_weakest_place_drags(
+    runs: str, outer: float, relief: float, inner_relief: float, share: float, part: float
+) -> None:
+    assume(abs(part - 1) > 1e-6)
+    values: dict[str, Given] = {
+        "diameter": outer,
+        "relief_angle": relief,
+        "inner_relief_angle": inner_relief,
+        "lip_relief_runs": runs,
+        "inner_diameter": share * outer,
+    }
+    largest = run(SHEET, values).outputs["largest_feed"]
+    assume(largest * part <= 25)
+    found = run(SHEET, {**values, "feed": largest * part})
+    assert (found.outputs["relief_left"] > 0) is (part < 1)
+    assert any(check.state == "stop" for check in found.checks) is (part > 1)
+    assert found.outputs["relief_left"] <= min(row.values["relief_left"] for row in found.rows) + 1e-12
+
+
+@given(RUNS, st.floats(0.5, 40), st.floats(0, 0.3), st.floats(0, 0.6), st.floats(0.02, 0.95), st.floats(0, 3))
+def test_all_advice_fixes_what_it_stands_beside(
+    runs: str, outer: float, relief: float, inner_relief: float, share: float, feed: float
+) -> None:
+    values: dict[str, Given] = {
+        "diameter": outer,
+        "relief_angle": relief,
+        "inner_relief_angle": inner_relief,
+        "lip_relief_runs": runs,
+        "inner_diameter": share * outer,
+        "feed": feed,
+    }
+    check = complaint(run(SHEET, values))
+    assume(check is not None)
+    assert check is not None
+    told = {name: part.value for name, part in check.sentence.parts.items() if isinstance(part, Amount)}
+    for change in changes(told):
+        assert complaint(run(SHEET, {**values, **change})) is None
+
+
+def changes(told: dict[str, float]) -> list[dict[str, Given]]:
+    """The ways out that a sentence offers, each as the inputs to change."""
+    up, down = 1 + 1e-9, 1 - 1e-9
+    raised: dict[str, Given] = {
+        key: told[key] * up for key in ("relief_angle", "inner_relief_angle") if key in told
+    }
+    if "steeper" in told:
+        both: dict[str, Given] = dict.fromkeys(("relief_angle", "inner_relief_angle"), told["steeper"] * up)
+        return [{**both, "feed": told["slower"] * down}]
+    slower: dict[str, Given] = {"feed": told["slower"] * down} if "slower" in told else {}
+    ways = [way for way in (raised, slower) if way]
+    assert ways
+    return ways
+
+
+def test_no_relief_at_all_is_a_stop_with_or_without_a_feed() -> None:
+    for feed in ({}, {"feed": 0.0}, {"feed": 0.2}):
+        check = complaint(run(SHEET, {"diameter": 6.0, "relief_angle": 0.0, **feed}))
+        assert check is not None
+        assert check.state == "stop"
+
+
+def test_relief_nearly_used_up_is_a_watch() -> None:
+    check = complaint(run(SHEET, {"diameter": 6.0, "relief_angle": math.radians(3.3), "feed": 0.25}))
+    assert check is not None
+    assert check.state == "watch"
+
+
+def test_a_lip_that_begins_outside_the_drill_is_refused() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {"diameter": 6.0, "relief_angle": 0.1, "inner_diameter": 6.0})
+    assert refused.value.problems[0].key == "inner_diameter"

@@ -1,0 +1,109 @@
+"""The setting-height calculation: which diameter counts, there and back, and where the shop rule drifts."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from shapely import LineString, Point, Polygon, box
+
+from geometry.calculation import Given
+from geometry.calculations import calculation
+from geometry.running import Refusal, run
+from geometry.sentences import Amount
+
+SHEET = calculation("setting-height")
+STRAIGHT: dict[str, Given] = {
+    "relief_angle": math.radians(7),
+    "wheel_shape": "type-1-straight",
+    "wheel_diameter": 150.0,
+}
+
+
+def test_the_check_values_and_their_difference() -> None:
+    # Derived, and by the rule 0.0087: 9.1402 and 9.1350 mm.
+    outputs = run(SHEET, STRAIGHT).outputs
+    assert outputs["wheel_head_height"] == pytest.approx(9.1402, abs=5e-5)
+    assert outputs["rule_height"] == pytest.approx(9.1350, abs=5e-5)
+    assert outputs["rule_difference"] == pytest.approx(9.1350 - 9.14020, abs=1e-4)
+
+
+def test_a_straight_wheel_counts_the_wheel_and_a_cup_wheel_the_tool() -> None:
+    both = {**STRAIGHT, "diameter": 20.0}
+    assert run(SHEET, both).outputs["wheel_head_height"] == pytest.approx(
+        75 * math.sin(math.radians(7)), rel=1e-12
+    )
+    cup = run(SHEET, {**both, "wheel_shape": "type-6-straight-cup"})
+    assert cup.outputs["wheel_head_height"] == pytest.approx(10 * math.sin(math.radians(7)), rel=1e-12)
+    assert "TOOL" in str(cup.checks[0].sentence)
+
+
+def inside(ground: Polygon, angle: float) -> float:
+    """How far the ground tool lies inside its circle of 6 mm, in a direction from the level of its axis."""
+    ray = LineString([(0, 0), (12 * math.cos(angle), 12 * math.sin(angle))])
+    return 6 - float(ray.intersection(ground).length)
+
+
+def test_the_side_that_is_named_relieves_the_land_and_the_other_side_does_not() -> None:
+    """Derived: a tool of 12 mm as a polygon, and what a wheel at its right takes off it."""
+    tool = Point(0, 0).buffer(6, quad_segs=5000)
+    straight = run(SHEET, STRAIGHT)
+    height = straight.outputs["wheel_head_height"]
+    wheel = Point(6 + math.sqrt(75**2 - height**2), height).buffer(75, quad_segs=20000)
+    ground = tool.difference(wheel)
+    assert inside(ground, 0.1) == pytest.approx(
+        6 - 6 * math.cos(math.radians(7)) / math.cos(0.1 - math.radians(7)), rel=0.1
+    )
+    assert inside(ground, -0.1) == pytest.approx(0, abs=1e-6)
+    assert "above the tool axis (below it, where the land lies under the edge)" in str(
+        straight.checks[0].sentence
+    )
+
+    cup = run(
+        SHEET, {"relief_angle": math.radians(7), "wheel_shape": "type-6-straight-cup", "diameter": 12.0}
+    )
+    edge = math.asin(-cup.outputs["wheel_head_height"] / 6)
+    ground = tool.difference(box(6 * math.cos(edge), -20, 20, 20))
+    assert inside(ground, edge + 0.1) == pytest.approx(
+        6 - 6 * math.cos(edge) / math.cos(edge + 0.1), rel=1e-4
+    )
+    assert inside(ground, edge - 0.1) == pytest.approx(0, abs=1e-6)
+    assert "below the tool axis (above it, where the land lies under the edge)" in str(cup.checks[0].sentence)
+
+
+@pytest.mark.parametrize(("shape", "wanted"), [("straight", "wheel_diameter"), ("cup", "diameter")])
+def test_only_the_diameter_that_counts_is_asked_for(shape: str, wanted: str) -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {"relief_angle": 0.1, "wheel_shape": shape})
+    assert [problem.key for problem in refused.value.problems] == [wanted]
+
+
+@given(st.floats(0.001, 0.7), st.floats(5, 400))
+def test_a_height_read_on_the_machine_leads_back_to_the_relief(relief: float, wheel: float) -> None:
+    height = run(SHEET, {"relief_angle": relief, "wheel_diameter": wheel}).outputs["wheel_head_height"]
+    back = run(SHEET, {"wheel_head_height": height, "wheel_diameter": wheel}).outputs
+    assert back["relief_angle"] == pytest.approx(relief, rel=1e-9)
+    assert back["wheel_head_height"] == height
+
+
+def test_a_height_beyond_the_wheel_is_refused_with_the_limit() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {"wheel_head_height": 75.0, "wheel_diameter": 150.0})
+    assert refused.value.problems[0].key == "wheel_head_height"
+    assert "75 mm" in str(refused.value)
+
+
+def test_where_the_shop_rule_drifts_the_exact_height_is_named() -> None:
+    result = run(SHEET, {**STRAIGHT, "relief_angle": math.radians(25)})
+    check = result.checks[-1]
+    assert check.state == "watch"
+    exact = check.sentence.parts["exact"]
+    assert isinstance(exact, Amount)
+    assert exact.value == pytest.approx(75 * math.sin(math.radians(25)), rel=1e-12)
+
+
+def test_no_height_is_a_watch_and_some_relief_ends_it() -> None:
+    assert run(SHEET, {**STRAIGHT, "relief_angle": 0.0}).checks[0].state == "watch"
+    assert run(SHEET, {**STRAIGHT, "relief_angle": 1e-6}).checks[0].state == "pass"

@@ -1,0 +1,159 @@
+"""Sharpenings counted one by one, on the face and on the end."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from geometry.calculation import Given, Result
+from geometry.calculations import calculation
+from geometry.running import Refusal, run
+
+
+def loss(**values: Given) -> Result:
+    return run(calculation("size-loss"), values)
+
+
+def states(result: Result) -> list[str]:
+    return [check.state for check in result.checks]
+
+
+CAM: dict[str, Given] = {
+    "diameter": 12.0,
+    "relief_angle": math.radians(4),
+    "land_width": 3.0,
+    "stock_per_sharpening": 0.2,
+}
+
+
+def test_a_cam_loses_stock_times_tangent_off_the_radius_each_time() -> None:
+    found = loss(**CAM, least_land=1.0)
+    assert found.outputs["size_lost"] == pytest.approx(2 * 0.2 * math.tan(math.radians(4)), rel=1e-12)
+    diameters = [row.values["diameter_after"] for row in found.rows]
+    falls = {round(before - after, 12) for before, after in zip([12.0, *diameters], diameters, strict=False)}
+    assert len(falls) == 1
+
+
+@given(
+    st.floats(2.0, 50.0),
+    st.floats(math.radians(1), math.radians(12)),
+    st.floats(0.02, 0.2),
+    st.floats(0.0, 0.1),
+)
+def test_the_count_is_that_of_a_tool_sharpened_by_hand(
+    diameter: float, relief: float, stock: float, least: float
+) -> None:
+    # Independent: one sharpening after another on the tool that is left, its land measured anew each time.
+    step, lands, size, turned = 2 * stock / diameter, [], diameter, 0.3
+    while turned > 0:
+        turned, size = turned - step, size - step * diameter * math.tan(relief)
+        lands.append(turned * size / 2 - max(least * diameter, 0.0))
+    assume(all(abs(spare) > 1e-6 for spare in lands))
+    done = sum(1 for spare in lands if spare > 0)
+    found = loss(
+        diameter=diameter,
+        relief_angle=relief,
+        stock_per_sharpening=stock,
+        land_width=0.3 * diameter / 2,
+        least_land=least * diameter,
+    )
+    assert found.outputs["sharpenings_left"] == done
+    assert found.outputs["diameter_after"] == pytest.approx(diameter - done * 2 * stock * math.tan(relief))
+
+
+def test_the_first_limit_ends_the_count_and_is_named() -> None:
+    by_size = loss(**CAM, least_diameter=11.9)
+    assert by_size.outputs["sharpenings_left"] == 3
+    assert "the diameter would fall under 11.9 mm" in str(by_size.checks[0].sentence)
+    by_land = loss(**CAM, least_land=1.0)
+    assert "the land would fall under 1 mm" in str(by_land.checks[0].sentence)
+    assert by_land.outputs["land_after"] >= 1.0
+
+
+def test_a_flat_runs_out_of_relief_before_it_runs_out_of_land() -> None:
+    values = CAM | {"relief_angle": math.radians(8), "relief_form": "flat", "land_width": 1.2}
+    found = loss(**values)
+    left = int(found.outputs["sharpenings_left"])
+    step = 2 * 0.2 / 12.0
+    # Derived: a facet at relief a meets the circle again 2 a behind its edge, and both a and the land lose a step.
+    assert 2 * (math.radians(8) - left * step) >= 0.2 - left * step
+    assert 2 * (math.radians(8) - (left + 1) * step) < 0.2 - (left + 1) * step
+    assert "heel" in str(found.checks[0].sentence)
+
+
+def test_both_forms_take_nearly_the_same_off_a_narrow_land() -> None:
+    cam, flat = (
+        loss(**(CAM | {"land_width": 0.05, "stock_per_sharpening": 0.01, "relief_form": form}))
+        for form in ("eccentric", "flat")
+    )
+    assert cam.outputs["size_lost"] == pytest.approx(flat.outputs["size_lost"], rel=0.02)
+
+
+def test_grinding_the_end_loses_stock_times_taper() -> None:
+    found = loss(
+        ground_on="end",
+        diameter=12.0,
+        stock_per_sharpening=0.5,
+        back_taper=0.08,
+        usable_length=20.0,
+        least_diameter=11.99,
+    )
+    # Derived: 0.08 over 100 mm takes 0.0004 for each half millimetre, so 0.01 is used up after 25.
+    assert found.outputs["size_lost"] == pytest.approx(0.0004)
+    assert found.outputs["sharpenings_left"] == 25
+    assert found.outputs["diameter_after"] == pytest.approx(11.99)
+    assert found.outputs["length_after"] == pytest.approx(7.5)
+
+
+def test_back_taper_and_taper_ratio_say_the_same() -> None:
+    values: dict[str, Given] = {
+        "ground_on": "end",
+        "diameter": 12.0,
+        "stock_per_sharpening": 0.5,
+        "usable_length": 20.0,
+    }
+    assert loss(**values, back_taper=0.08).outputs == pytest.approx(
+        loss(**values, taper_ratio=0.0008).outputs
+    )
+
+
+def test_without_taper_only_the_length_counts() -> None:
+    found = loss(
+        ground_on="end", diameter=12.0, stock_per_sharpening=0.5, taper_ratio=0.0, usable_length=20.0
+    )
+    assert found.outputs["sharpenings_left"] == 40
+    assert found.outputs["diameter_after"] == 12.0
+
+
+def test_a_land_without_width_is_watched_and_no_limit_at_all_is_said() -> None:
+    assert states(loss(**(CAM | {"land_width": 0.0}), least_land=0.5)) == ["watch"]
+    assert states(loss(**CAM)) == ["pass", "watch"]
+
+
+def test_the_table_shows_the_first_ten_and_the_last() -> None:
+    found = loss(**(CAM | {"stock_per_sharpening": 0.01}), least_land=1.0)
+    labels = [row.label for row in found.rows]
+    assert labels[:10] == [f"after {times}" for times in range(1, 11)]
+    assert labels[10:] == [f"after {int(found.outputs['sharpenings_left'])}"]
+    assert found.rows[-1].values["diameter_after"] == found.outputs["diameter_after"]
+
+
+@pytest.mark.parametrize("form", ["eccentric", "flat"])
+def test_the_figure_shows_the_profile_along_which_the_edge_goes_back(form: str) -> None:
+    found = loss(**CAM, relief_form=form, least_land=1.0)
+    assert found.figure is not None
+    (profile,) = found.figure.curves
+    assert profile.name == form
+    if form == "eccentric":
+        angle, drop = profile.points[24]
+        assert drop == pytest.approx(6.0 * math.tan(math.radians(4)) * angle)
+
+
+def test_a_relief_that_would_pass_the_centre_is_refused() -> None:
+    with pytest.raises(Refusal, match="centre"):
+        loss(**(CAM | {"relief_angle": math.radians(44), "land_width": 20.0}))
+    with pytest.raises(Refusal, match="taper"):
+        loss(ground_on="end", diameter=1.0, stock_per_sharpening=5.0, taper_ratio=1.0, usable_length=20.0)

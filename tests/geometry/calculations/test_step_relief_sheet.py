@@ -1,0 +1,191 @@
+"""The step-relief calculation: the weakest step named, and advice that fixes what it complains of."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.calculation import Check, Given, Result
+from geometry.calculations import calculation
+from geometry.running import run
+from geometry.sentences import Amount
+
+SHEET = calculation("step-relief")
+STEPS = st.lists(st.integers(2, 60), min_size=2, max_size=6, unique=True).map(
+    lambda found: tuple(float(x) for x in sorted(found))
+)
+TOOL: dict[str, Given] = {
+    "diameter": (6.0, 8.0, 10.0, 12.0),
+    "included_angle": math.radians(90),
+    "radial_throw": 3.0,
+    "axial_throw": 1.0,
+}
+
+
+def amount(check: Check, name: str) -> float:
+    part = check.sentence.parts[name]
+    assert isinstance(part, Amount)
+    return part.value
+
+
+def complaints(result: Result) -> list[Check]:
+    return [check for check in result.checks if check.state != "pass"]
+
+
+def test_every_step_and_both_ends_of_every_shoulder_have_a_line() -> None:
+    rows = run(SHEET, TOOL).rows
+    assert [row.label for row in rows][:4] == [
+        "Step 1",
+        "Shoulder 1, inner end",
+        "Shoulder 1, outer end",
+        "Step 2",
+    ]
+    assert len(rows) == 4 + 2 * 3
+    assert [row.values["diameter"] for row in rows] == [6, 6, 8, 8, 8, 10, 10, 10, 12, 12]
+
+
+def test_what_is_left_is_the_relief_along_the_axis_less_the_slope_of_the_feed() -> None:
+    rows = run(SHEET, {**TOOL, "feed": 0.3}).rows
+    shoulders = [row.values for row in rows if "relief_left" in row.values]
+    assert shoulders
+    for values in shoulders:
+        along_the_axis = values["relief_left"] + values["feed_slope"]
+        # Along the axis the fall is that square to the cone over the sine of half its angle.
+        assert math.tan(along_the_axis) * math.sin(values["included_angle"] / 2) == pytest.approx(
+            math.tan(values["shoulder_relief_angle"])
+        )
+
+
+def test_a_line_of_a_step_has_the_relief_of_the_radial_throw_on_its_circle() -> None:
+    # By hand: the cam of 3 mm a turn falls 3 / (2 pi) for each radian, over a radius of 4 mm. Derived.
+    row = run(SHEET, TOOL).rows[3]
+    assert math.tan(row.values["relief_angle"]) == pytest.approx(3 / (2 * math.pi) / 4, rel=1e-12)
+
+
+def test_a_line_of_a_shoulder_has_the_relief_square_to_its_cone() -> None:
+    # By hand: at 45 degrees to the axis both cams count by the root of a half. Derived.
+    row = run(SHEET, TOOL).rows[2]
+    expected = (3 + 1) * math.sqrt(0.5) / (2 * math.pi) / 4
+    assert math.tan(row.values["shoulder_relief_angle"]) == pytest.approx(expected, rel=1e-12)
+
+
+def test_the_largest_step_is_named_as_the_weakest_and_the_last_shoulder_with_it() -> None:
+    result = run(SHEET, TOOL)
+    assert amount(result.checks[0], "largest") == 12.0
+    assert amount(result.checks[1], "number") == 3
+    assert amount(result.checks[1], "place") == 12.0
+    assert result.outputs["shoulder_relief_angle"] == min(
+        row.values["shoulder_relief_angle"] for row in result.rows if "shoulder_relief_angle" in row.values
+    )
+
+
+def test_a_square_shoulder_is_not_relieved_by_a_radial_throw_and_is_named() -> None:
+    result = run(SHEET, {**TOOL, "included_angle": (math.pi / 2, math.pi, math.pi / 2), "axial_throw": 0.0})
+    (check,) = complaints(result)
+    assert check.state == "stop"
+    assert amount(check, "number") == 2
+
+
+@given(
+    STEPS,
+    st.floats(-3, 3),
+    st.floats(-3, 3),
+    st.floats(0, 1),
+    st.lists(st.floats(0.3, math.pi), min_size=5, max_size=5),
+)
+def test_a_stop_is_fixed_by_doing_what_all_the_stops_say(
+    steps: tuple[float, ...], radial: float, axial: float, feed: float, angles: list[float]
+) -> None:
+    values: dict[str, Given] = {
+        "diameter": steps,
+        "included_angle": tuple(angles[: len(steps) - 1]),
+        "radial_throw": radial,
+        "axial_throw": axial,
+        "feed": feed,
+    }
+    fixed = dict(values)
+    for check in complaints(run(SHEET, values)):
+        if "axial" in check.sentence.parts:
+            fixed["axial_throw"] = amount(check, "axial") + 1e-6
+        elif "zero" in check.sentence.parts:
+            fixed["radial_throw"] = 1e-6
+    assert complaints(run(SHEET, fixed)) == []
+
+
+@given(STEPS, st.floats(0.5, 5), st.floats(0, 3), st.floats(0.01, 1))
+def test_a_feed_too_fast_is_fixed_by_the_slower_feed(
+    steps: tuple[float, ...], radial: float, axial: float, more: float
+) -> None:
+    values: dict[str, Given] = {
+        "diameter": steps,
+        "included_angle": 1.6,
+        "radial_throw": radial,
+        "axial_throw": axial,
+    }
+    limit = run(SHEET, values).outputs["largest_feed"]
+    (check,) = complaints(run(SHEET, {**values, "feed": limit * (1 + more)}))
+    assert check.state == "stop"
+    assert amount(check, "limit") == pytest.approx(limit, rel=1e-12)
+    assert complaints(run(SHEET, {**values, "feed": amount(check, "limit") * (1 - 1e-9)})) == []
+
+
+@given(STEPS, st.floats(0.1, 2), st.floats(0.05, 0.5), st.sampled_from(["turn", "tooth"]))
+def test_a_step_or_shoulder_short_of_the_relief_wanted_is_fixed_by_the_cam_that_is_named(
+    steps: tuple[float, ...], radial: float, wanted: float, per: str
+) -> None:
+    values: dict[str, Given] = {
+        "diameter": steps,
+        "included_angle": 2.0,
+        "radial_throw": radial,
+        "throw_per": per,
+        "flutes": 3.0,
+        "least_relief_angle": wanted,
+        "shoulder_relief_angle": wanted,
+    }
+    fixed = dict(values)
+    for check in complaints(run(SHEET, values)):
+        key = "radial_throw" if "radial" in check.sentence.parts else "axial_throw"
+        fixed[key] = amount(check, "radial" if key == "radial_throw" else "cam") + 1e-9
+    result = run(SHEET, fixed)
+    assert complaints(result) == []
+    assert result.outputs["relief_angle"] >= wanted - 1e-9
+    assert result.outputs["shoulder_relief_angle"] >= wanted - 1e-9
+
+
+def test_on_a_shoulder_that_is_nearly_a_cylinder_both_cams_are_advised_and_do_it() -> None:
+    values: dict[str, Given] = {
+        "diameter": (400.0, 400.5),
+        "included_angle": 1e-4,
+        "radial_throw": 1.0,
+        "shoulder_relief_angle": math.radians(40),
+    }
+    (check,) = complaints(run(SHEET, values))
+    assert "both cams" in check.sentence.template
+    cam = amount(check, "cam")
+    assert cam <= 2000
+    assert complaints(run(SHEET, {**values, "radial_throw": cam, "axial_throw": cam})) == []
+
+
+@given(STEPS, st.floats(0.1, 5), st.floats(0.1, 5))
+def test_a_list_from_the_shank_down_gives_the_same_tool(
+    steps: tuple[float, ...], radial: float, axial: float
+) -> None:
+    values: dict[str, Given] = {
+        "included_angle": 1.6,
+        "radial_throw": radial,
+        "axial_throw": axial,
+        "feed": 0.1,
+    }
+    assert (
+        run(SHEET, {**values, "diameter": steps}).outputs
+        == run(SHEET, {**values, "diameter": steps[::-1]}).outputs
+    )
+
+
+def test_a_tool_of_one_step_has_no_shoulder_and_says_so() -> None:
+    result = run(SHEET, {**TOOL, "diameter": 8.0, "feed": 0.2})
+    assert set(result.outputs) == {"relief_angle"}
+    assert "one step only" in str(result.checks[-1].sentence)

@@ -1,0 +1,139 @@
+"""The chamfer of a tap, as a whole."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.calculation import Given, Result
+from geometry.calculations import calculation
+from geometry.running import Refusal, run
+
+
+def chamfer(**values: Given) -> Result:
+    return run(calculation("tap-chamfer"), values)
+
+
+TAP: dict[str, Given] = {"diameter": 10.0, "pitch": 1.5}
+
+
+@given(st.floats(0.5, 40.0), st.sampled_from(["iso", "whitworth"]))
+def test_threads_angle_and_length_are_three_ways_to_one_chamfer(threads: float, form: str) -> None:
+    by_threads = chamfer(**TAP, thread_form=form, chamfer_threads=threads).outputs
+    by_angle = chamfer(**TAP, thread_form=form, chamfer_angle=by_threads["chamfer_angle"]).outputs
+    by_length = chamfer(**TAP, thread_form=form, chamfer_length=1.5 * threads).outputs
+    assert by_angle == pytest.approx(by_threads, rel=1e-9)
+    assert by_length == pytest.approx(by_threads, rel=1e-9)
+
+
+@pytest.mark.parametrize(("threads", "degrees"), [(2, 17.05), (4, 8.72), (6, 5.84), (8, 4.38)])
+def test_angle_by_the_depth_of_thread_on_the_screw(threads: float, degrees: float) -> None:
+    # Derived: atan(17/24 x sqrt(3)/2 / n).
+    found = chamfer(**TAP, chamfer_threads=threads).outputs["chamfer_angle"]
+    assert math.degrees(found) == pytest.approx(degrees, abs=0.005)
+
+
+def test_a_measured_point_takes_the_place_of_the_depth_of_thread() -> None:
+    found = chamfer(**TAP, chamfer_length=6.0, point_diameter=8.0).outputs
+    assert math.tan(found["chamfer_angle"]) == pytest.approx(1.0 / 6.0)
+    assert found["point_diameter"] == pytest.approx(8.0)
+
+
+def test_the_point_is_the_depth_of_thread_smaller_all_round() -> None:
+    assert chamfer(**TAP, chamfer_threads=4.0).outputs["point_diameter"] == pytest.approx(
+        10.0 - 1.226869 * 1.5, abs=1e-5
+    )
+
+
+@given(st.integers(1, 8), st.integers(1, 3), st.floats(3.0, 20.0))
+def test_all_teeth_of_the_chamfer_together_cut_the_whole_depth(
+    flutes: int, starts: int, threads: float
+) -> None:
+    found = chamfer(**TAP, chamfer_threads=threads, flutes=float(flutes), starts=float(starts)).outputs
+    # Each groove is met once by every land in each lead of the chamfer's length.
+    teeth = flutes * threads / starts
+    assert teeth * found["chip_per_tooth"] == pytest.approx(17 / 24 * math.sqrt(3) / 2 * 1.5, rel=1e-9)
+    assert found["square_chip_per_tooth"] == pytest.approx(
+        found["chip_per_tooth"] * math.cos(found["chamfer_angle"])
+    )
+
+
+def test_one_tooth_never_cuts_more_than_the_whole_depth() -> None:
+    found = chamfer(**TAP, chamfer_threads=0.5, flutes=1.0).outputs
+    assert found["chip_per_tooth"] == pytest.approx(17 / 24 * math.sqrt(3) / 2 * 1.5)
+
+
+def test_the_indicator_reads_the_fall_of_the_chamfer_in_all_three_senses() -> None:
+    found = chamfer(**TAP, chamfer_threads=4.0, radial_chamfer_relief=math.radians(4), land_width=2.0)
+    heel, angle = found.stations[-1].readings, found.outputs["chamfer_angle"]
+    assert heel["drop"] == pytest.approx(2.0 * math.tan(math.radians(4)))
+    assert heel["axial_drop"] == pytest.approx(heel["drop"] / math.tan(angle))
+    assert heel["square_drop"] == pytest.approx(heel["drop"] * math.cos(angle))
+    assert {key: found.outputs[key] for key in heel} == heel
+    assert math.tan(found.outputs["square_chamfer_relief"]) == pytest.approx(heel["square_drop"] / 2.0)
+
+
+@given(st.floats(1.0, 12.0), st.floats(0.0, 3.0))
+def test_cutting_back_and_grinding_as_much_off_the_chamfer_brings_it_all_back(
+    threads: float, cut: float
+) -> None:
+    before = chamfer(**TAP, chamfer_threads=threads).outputs
+    stock = cut * math.sin(before["chamfer_angle"])
+    after = chamfer(**TAP, chamfer_threads=threads, cut_back=cut, chamfer_stock=stock).outputs
+    assert after["threads_left"] == pytest.approx(threads)
+    assert after["point_diameter_after"] == pytest.approx(before["point_diameter"])
+    assert after["full_thread_moves_back"] == pytest.approx(cut)
+
+
+def test_cutting_back_takes_threads_and_widens_the_point() -> None:
+    found = chamfer(**TAP, chamfer_threads=4.0, cut_back=1.5).outputs
+    assert found["threads_left"] == pytest.approx(3.0)
+    assert found["point_diameter_after"] == pytest.approx(10.0 - 2 * 4.5 * math.tan(found["chamfer_angle"]))
+
+
+def test_cutting_back_past_the_chamfer_leaves_a_blunt_tap() -> None:
+    found = chamfer(**TAP, chamfer_threads=4.0, cut_back=20.0)
+    assert found.outputs["threads_left"] == 0.0
+    assert found.outputs["point_diameter_after"] == 10.0
+    assert "watch" in [check.state for check in found.checks]
+
+
+def test_a_chamfer_without_relief_is_stopped() -> None:
+    found = chamfer(**TAP, chamfer_threads=4.0, square_chamfer_relief=0.0)
+    assert [check.state for check in found.checks] == ["pass", "stop"]
+
+
+@pytest.mark.parametrize(
+    "values", [{"chamfer_angle": math.radians(0.5)}, {"chamfer_angle": math.radians(89)}]
+)
+def test_a_chamfer_that_no_tap_has_is_refused_with_the_angles_it_may_have(values: dict[str, float]) -> None:
+    with pytest.raises(Refusal, match=r"from 0\.8786 deg to 50\.82 deg"):
+        chamfer(**TAP, **values)
+
+
+def test_a_tap_may_be_ground_to_a_sharp_point_and_no_further() -> None:
+    sharp = chamfer(**TAP, chamfer_threads=4.0, point_diameter=0.0, cut_back=0.0).outputs
+    assert sharp["point_diameter_after"] == pytest.approx(0.0, abs=1e-9)
+    # Derived: from a point of 8 mm at 45 degrees another 4 mm of length, and what is cut back besides.
+    values: dict[str, Given] = {
+        **TAP,
+        "chamfer_angle": math.radians(45),
+        "point_diameter": 8.0,
+        "cut_back": 1.0,
+    }
+    most = 5.0 * math.sin(math.radians(45))
+    assert chamfer(**values, chamfer_stock=most - 1e-6).outputs["point_diameter_after"] < 1e-5
+    with pytest.raises(Refusal, match=r"less than 3\.536 mm"):
+        chamfer(**values, chamfer_stock=most + 1e-6)
+
+
+def test_a_point_as_large_as_the_tap_and_a_sharp_point_are_refused() -> None:
+    with pytest.raises(Refusal, match="smaller than the tap"):
+        chamfer(**TAP, chamfer_threads=4.0, point_diameter=10.0)
+    with pytest.raises(Refusal, match="sharp point"):
+        chamfer(**TAP, chamfer_threads=4.0, chamfer_stock=20.0)
+    with pytest.raises(Refusal, match="only one"):
+        chamfer(**TAP, chamfer_threads=4.0, radial_chamfer_relief=0.1, axial_chamfer_relief=0.1)

@@ -1,0 +1,82 @@
+"""The wheel-speed calculation: a rating passed over is a stop, and the spindle speed it names fixes it."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.calculation import Check, Given
+from geometry.calculations import calculation
+from geometry.running import run
+from geometry.sentences import Amount
+
+SHEET = calculation("wheel-speed")
+RPM = 2 * math.pi / 60
+
+
+def only(values: dict[str, Given]) -> Check:
+    (check,) = run(SHEET, values).checks
+    return check
+
+
+def highest(check: Check) -> float:
+    part = check.sentence.parts["highest"]
+    assert isinstance(part, Amount)
+    return part.value
+
+
+def test_a_wheel_of_150_at_3000_turns_runs_23_562_metres_a_second() -> None:
+    # By hand: pi x 0.150 m x 50 turns a second. Derived.
+    found = run(SHEET, {"wheel_diameter": 150.0, "rotational_speed": 3000 * RPM}).outputs
+    assert found["surface_speed"] / 1000 == pytest.approx(math.pi * 0.150 * 50, rel=1e-12)
+
+
+def test_a_wheel_without_a_rating_is_never_called_safe() -> None:
+    assert only({"wheel_diameter": 150.0, "rotational_speed": 1.0}).state == "watch"
+
+
+@given(st.floats(10, 400), st.floats(5_000, 60_000), st.floats(1.001, 3))
+def test_over_its_rating_a_wheel_is_a_stop_and_the_speed_named_is_not(
+    wheel: float, rated: float, part: float
+) -> None:
+    values: dict[str, Given] = {"wheel_diameter": wheel, "surface_speed": rated * part, "rated_speed": rated}
+    check = only(values)
+    assert check.state == "stop"
+    slower = only(
+        {"wheel_diameter": wheel, "rotational_speed": highest(check) * (1 - 1e-12), "rated_speed": rated}
+    )
+    assert slower.state == "pass"
+
+
+@given(st.floats(10, 400), st.floats(5_000, 60_000), st.floats(0.01, 0.999))
+def test_under_its_rating_a_wheel_passes(wheel: float, rated: float, part: float) -> None:
+    assert (
+        only({"wheel_diameter": wheel, "surface_speed": rated * part, "rated_speed": rated}).state == "pass"
+    )
+
+
+@given(st.floats(50, 400), st.floats(5_000, 60_000), st.floats(0.3, 3))
+def test_of_two_ratings_the_lower_one_counts(wheel: float, rated: float, part: float) -> None:
+    turns = 2 * rated / wheel * part
+    found = run(
+        SHEET,
+        {
+            "wheel_diameter": wheel,
+            "surface_speed": 1000.0,
+            "rated_speed": rated,
+            "rated_rotational_speed": turns,
+        },
+    )
+    lower = min(turns, 2 * rated / wheel)
+    assert found.outputs["highest_rotational_speed"] == pytest.approx(lower, rel=1e-12)
+    assert highest(found.checks[0]) == found.outputs["highest_rotational_speed"]
+
+
+def test_the_highest_spindle_speed_is_never_rounded_up() -> None:
+    check = only({"wheel_diameter": 150.0, "rotational_speed": 100.0, "rated_speed": 35_000.0})
+    part = check.sentence.parts["highest"]
+    assert isinstance(part, Amount)
+    assert part.rounding == "down"

@@ -1,0 +1,112 @@
+"""Settings in the graduations of a machine. Expected numbers by hand; derived."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from geometry.calculation import Given
+from geometry.calculations import calculation
+from geometry.running import run
+from library.equipment.driving import Worked, drive
+from library.equipment.model import Machine
+from library.equipment.settings import cost_said, graduation_lines, in_divisions, said
+
+
+def worked(name: str, **values: Given) -> Worked:
+    sheet = calculation(name)
+    return Worked(sheet, dict(values), dict(run(sheet, values).outputs))
+
+
+def offset_of(degrees: float, diameter: float) -> Worked:
+    return worked(
+        "setting-height",
+        relief_angle=math.radians(degrees),
+        wheel_shape="type-6-straight-cup",
+        diameter=diameter,
+    )
+
+
+def test_an_offset_becomes_divisions_with_the_shops_own_direction(machine: Machine) -> None:
+    # 6 sin 1.65 degrees is 0.17277 mm, 17 divisions of 0.01 mm.
+    (line,) = graduation_lines(machine, offset_of(1.65, 12.0))
+    assert said(line) == "17 divisions of 0.01 mm, wheel head up"
+
+
+def test_more_than_a_turn_is_said_in_turns_of_the_handle(machine: Machine) -> None:
+    # 6 sin 30 degrees is 3 mm: one turn of 2.5 mm and 50 divisions.
+    (line,) = graduation_lines(machine, offset_of(30, 12.0))
+    assert said(line) == "1 turn and 50 of 0.01 mm, wheel head up"
+    (exact,) = graduation_lines(machine, offset_of(30, 20.0))
+    assert said(exact) == "2 turns, wheel head up"
+
+
+def test_no_offset_leaves_the_graduation_at_zero(machine: Machine) -> None:
+    (line,) = graduation_lines(machine, offset_of(0, 12.0))
+    assert said(line) == "wheel head at zero"
+
+
+def test_a_negative_setting_goes_the_other_way(machine: Machine) -> None:
+    # 6 sin(-5 degrees) is -0.5229 mm.
+    (line,) = graduation_lines(machine, worked("face-offset", diameter=12.0, rake_angle=math.radians(-5)))
+    assert said(line) == "52 divisions of 0.01 mm, wheel head down"
+
+
+def test_what_the_rounding_costs_is_told_in_degrees(machine: Machine) -> None:
+    # On 2 mm the offset for 7 degrees is 0.121869; 0.12 gives asin 0.12 = 6.8921 degrees, 0.1079 less.
+    (line,) = graduation_lines(machine, offset_of(7, 2.0))
+    assert line.setting.divisions == 12
+    assert line.cost is not None
+    assert math.degrees(line.cost.change) == pytest.approx(-0.10790, abs=1e-5)
+    assert cost_said(line) == "rounding takes 0.11 deg off the relief angle"
+
+
+def test_a_rounding_that_nobody_can_measure_is_told_as_that(machine: Machine) -> None:
+    # On 300 mm one division of 0.01 mm is 0.004 degrees.
+    (line,) = graduation_lines(machine, offset_of(7, 300.0))
+    assert cost_said(line) == "rounding changes the relief angle by less than 0.01 deg"
+
+
+def test_the_rake_is_what_a_face_offset_costs(machine: Machine) -> None:
+    (line,) = graduation_lines(machine, worked("face-offset", diameter=2.0, rake_angle=math.radians(10)))
+    # sin 10 degrees is 0.173648; 0.17 is 9.78778 degrees.
+    assert line.cost is not None
+    assert line.cost.key == "rake_angle"
+    assert math.degrees(line.cost.change) == pytest.approx(-0.21222, abs=1e-4)
+
+
+def test_a_graduation_of_angles_tells_its_rounding_directly(machine: Machine) -> None:
+    # tan 8 tan 30 is the tangent of 4.6389 degrees; on quarter degrees that is 19 of them, 4.75.
+    found = worked("wheel-tilt", relief_angle=math.radians(8), helix_angle=math.radians(30), land_width=2.0,
+                   land_measured_as="arc", diameter=12.0)  # fmt: skip
+    (line,) = (one for one in graduation_lines(machine, found) if one.key == "wheel_tilt")
+    assert said(line) == "19 divisions of 15 min, tilt"
+    assert cost_said(line) == "rounding adds 0.11 deg to the wheel tilt"
+
+
+def test_readings_are_given_in_divisions_of_the_indicator(machine: Machine) -> None:
+    assert in_divisions(machine, "drop", 0.281) == pytest.approx(28.1)
+    assert in_divisions(machine, "lead_over_land", 0.281) is None
+
+
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.floats(1, 40), st.floats(0.5, 35))
+def test_the_offset_that_is_set_gives_the_angle_that_is_told(
+    machine: Machine, degrees: float, diameter: float
+) -> None:
+    (line,) = graduation_lines(machine, offset_of(degrees, diameter))
+    if line.setting.set_value <= 0:
+        return
+    assert line.cost is not None
+    # The second way: sin a = 2 h / D with the rounded height.
+    expected = math.asin(2 * line.setting.set_value / diameter) - math.radians(degrees)
+    assert line.cost.change == pytest.approx(expected, abs=1e-9)
+
+
+def test_a_setting_that_no_angle_gives_has_no_cost() -> None:
+    # On a radius of 1 mm no relief gives an offset of 3 mm.
+    assert drive(offset_of(7, 2.0), "offset", 3.0) is None
+    assert drive(offset_of(7, 2.0), "no_such_key", 3.0) is None

@@ -1,0 +1,167 @@
+"""A small invented book and one job for each family, so that a stored page does not change with the shipped data."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from library.book.model import Book, Caution, Citation, Family, Material
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.model import Card, Tool, Wanted
+
+SHOP = """schema = 1
+
+[[machine]]
+id = "window-grinder"
+title = "The grinder by the window"
+index_ratio = 40
+plate_holes = [15, 16, 18, 21]
+spindle_speeds = ["2800 rpm"]
+cam_throws = ["1 mm", "2 mm", "5 mm"]
+head_tilt = { low = "-10 deg", high = "15 deg" }
+
+[machine.graduations.wheel-head]
+title = "wheel head"
+division = "0.01 mm"
+sets = ["wheel_head_height"]
+more = "up"
+less = "down"
+
+[machine.graduations.indicator]
+division = "0.01 mm"
+reads = ["drop"]
+
+[[wheel]]
+id = "cup-60"
+title = "White cup 100"
+shape = "type-6-straight-cup"
+diameter = "100 mm"
+rated_speed = "20 m/s"
+"""
+
+FAMILIES = {
+    "tap": "Taps",
+    "countersink": "Countersinks",
+    "step-drill": "Step drills",
+    "twist-drill": "Twist drills",
+    "reamer": "Reamers",
+    "counterbore": "Counterbores",
+    "centre-drill": "Centre drills",
+    "subland-drill": "Subland drills",
+}
+
+CAUTIONS = {
+    "wheel-rating": "Never run a wheel faster than its marking: it can burst. Measure the spindle.",
+    "eyes": "Wear goggles whenever the wheel turns. Law in some places.",
+    "defer": "The wheel maker's rating, the machine's manual, local rules and a trained person come first.",
+}
+
+COMMON = """
+tool.name=No. 7
+tool.flutes=4
+tool.belongs_to=the slip
+wrong=Dull.
+received.diameter=12 mm
+received.land_width=2 mm
+received.land_measured_as=arc
+wanted.relief_angle=8 deg
+settings.wheel-speed.rotational_speed=2800 rpm
+"""
+
+OWN = {
+    "tap": """
+tool.thread=M12 x 1.75
+received.drop=0.20 mm, 0.21 mm, 0.19 mm, 0.20 mm
+wanted.rake_angle=5 deg
+settings.tap-chamfer.chamfer_threads=4
+settings.size-loss.stock_per_sharpening=0.2 mm
+settings.size-loss.least_diameter=11.8 mm
+after.drop=0.28 mm, 0.29 mm, 0.30 mm, 0.31 mm
+after.drop.tolerance=0.02 mm
+notes=Two passes.
+minutes=25
+""",
+    "countersink": "settings.cone-relief.diameter=12 mm, 4 mm\nwanted.included_angle=90 deg\nwanted.relief_form=eccentric",
+    "step-drill": """
+tool.flutes=2
+settings.step-relief.diameter=6 mm, 8 mm, 12 mm
+settings.step-relief.included_angle=90 deg
+settings.step-relief.radial_throw=5 mm
+settings.step-relief.axial_throw=1 mm
+settings.step-relief.feed=0.1 mm
+""",
+    "twist-drill": """
+tool.flutes=2
+received.body_diameter=13 mm
+received.land_width=4.5 mm
+settings.relief-facets.primary_land=0.8 mm
+settings.relief-facets.least_gap=0.05 mm
+wanted.point_angle=118 deg
+""",
+    "reamer": "wanted.relief_form=flat\nreceived.land_width=1 mm\nreceived.helix_angle=10 deg",
+    "counterbore": "wanted.relief_form=flat\nreceived.land_width=1.2 mm",
+    "centre-drill": "tool.flutes=2",
+    "subland-drill": "tool.flutes=2\nwanted.relief_form=eccentric",
+}
+
+
+@pytest.fixture(scope="session")
+def sheet_book(tmp_path_factory: pytest.TempPathFactory) -> Book:
+    folder = tmp_path_factory.mktemp("shop")
+    (folder / "machines.toml").write_text(SHOP)
+    equipment = open_book(folder).more
+    return Book(
+        {},
+        {name: Family(name, title, cautions=("wheel-rating", "eyes")) for name, title in FAMILIES.items()},
+        {"bronze": Material("bronze", "Bronze")},
+        {
+            name: Caution(name, name.title(), text, Citation("common practice"))
+            for name, text in CAUTIONS.items()
+        },
+        more={kind: dict(found) for kind, found in equipment.items()},
+    )
+
+
+def card_of(family: str) -> Card:
+    """The job of a family, its texts as they would be typed."""
+    card = Card(
+        id="2026-11-25-01",
+        started=date(2026, 11, 25),
+        family=family,
+        machine="window-grinder",
+        wheel="cup-60",
+        tool=Tool(work_material="bronze"),
+        wanted={"relief_form": Wanted("eccentric", "eccentric", "common practice, no source")},
+    )
+    for line in f"{COMMON}{OWN[family]}".strip().splitlines():
+        way, _, text = line.partition("=")
+        if way.strip():
+            card = edited(card, way.strip(), text.strip())
+    return card
+
+
+@pytest.fixture(params=sorted(FAMILIES))
+def family(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
+
+
+@pytest.fixture
+def family_card(family: str) -> Card:
+    return card_of(family)
+
+
+@pytest.fixture
+def tap_card() -> Card:
+    return card_of("tap")
+
+
+PAGES = Path(__file__).parent / "pages"
+"""The stored pages; run the tests with HEELCLEAR_REWRITE_PAGES=1 to write them anew, and read what has changed."""
+
+
+@pytest.fixture
+def stored() -> Path:
+    return PAGES

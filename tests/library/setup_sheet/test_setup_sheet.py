@@ -1,0 +1,232 @@
+"""What every setup sheet promises: the numbers of the job, the cautions, boxes for every flute, and nothing harmful."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+from datetime import date
+from html.parser import HTMLParser
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from library.book.model import Book
+from library.cards.editing import edited
+from library.cards.finishing import finished
+from library.cards.job import work_out
+from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from library.setup_sheet import as_html, as_markdown
+from library.setup_sheet.as_text import in_ascii
+from library.setup_sheet.sheets import FORMATS, setup_sheet
+from library.setup_sheet.warnings import DEFERS, first_clause, first_sentence
+
+POISON = "\x1b]52;c;cm0=\x07<script>alert(1)</script> [/bold] | `rm` \u202e \u200b"
+
+
+def sheet(card: Card, book: Book, form: str = "text") -> str:
+    return setup_sheet(work_out(card, book), form)
+
+
+class Tags(HTMLParser):
+    """The tags of a page, open and closed, and every attribute."""
+
+    VOID = frozenset({"meta", "br"})
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.seen: set[str] = set()
+        self.attributes: list[tuple[str, str]] = []
+        self.feed(text)
+        self.close()
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.seen.add(tag)
+        self.attributes += [(name, value or "") for name, value in attrs]
+        if tag not in self.VOID:
+            self.open.append(tag)
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.seen.add(tag)
+        self.attributes += [(name, value or "") for name, value in attrs]
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+
+@pytest.mark.parametrize("form", sorted(FORMATS))
+def test_the_deferring_line_is_the_last_thing_said(form: str, family_card: Card, sheet_book: Book) -> None:
+    text = sheet(family_card, sheet_book, form)
+    plain = " ".join(re.sub("<[^>]*>|[*]", " ", text.rpartition("</body>")[0] or text).split())
+    assert plain.endswith("local rules and a trained person come first.")
+    assert plain.index("Wear goggles") < plain.index("local rules")
+
+
+def test_without_a_book_a_sheet_defers_all_the_same(tap_card: Card) -> None:
+    assert " ".join(sheet(tap_card, Book({})).split()).endswith(DEFERS)
+
+
+def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sheet_book: Book) -> None:
+    text = sheet(tap_card, sheet_book)
+    # Derived: R sin 8, R sin 5, 2 tan 8, quarters of it, pi D tan 8, pi D tan 8 / 4, 1.75 * 2 / (pi 12), 40 / 4,
+    # pi 0.1 m * 2800 / 60 s, 20 m/s / (pi 0.1 m) * 60.
+    assert f"Offset              {6 * math.sin(math.radians(8)):.3f} mm" in text
+    assert f"Face offset         {6 * math.sin(math.radians(5)):.3f} mm" in text
+    drop = 2 * math.tan(math.radians(8))
+    for share in (0.25, 0.5, 0.75, 1.0):
+        assert f"{drop * share:.3f} mm     {drop * share * 100:4.1f}" in text
+    assert f"Throw per turn   {math.pi * 12 * math.tan(math.radians(8)):.3f} mm" in text
+    assert f"has to fall {math.pi * 12 * math.tan(math.radians(8)) / 4:.3f} mm" in text
+    assert f"Lead over the land        {1.75 * 2 / (math.pi * 12):.3f} mm" in text
+    assert "10 turns" in text
+    assert f"{math.ceil(math.pi * 0.1 * 2800 / 60 * 100) / 100:.2f} m/s" in text
+    assert f"{math.floor(20 / (math.pi * 0.1) * 60)} rpm" in text
+    # Relief as received: the arc tangent of drop over land.
+    for reading in (0.20, 0.21, 0.19):
+        assert f"{math.degrees(math.atan(reading / 2)):.2f} deg" in text
+    # atan(h / (4 P)) with h = 17/24 H, the height of the external thread.
+    assert f"{math.degrees(math.atan(17 / 24 * math.sqrt(3) / 2 * 1.75 / 7)):.2f} deg" in text
+
+
+def test_there_is_a_box_for_each_flute_until_it_is_filled(sheet_book: Book, tap_card: Card) -> None:
+    empty = sheet(edited(tap_card, "after.drop", ""), sheet_book)
+    line = empty[empty.index("Drop at the heel") :].split("Diameter:")[0]
+    assert line.count("[________]") == 4
+    filled = sheet(tap_card, sheet_book)
+    assert "[________]" not in filled[filled.index("Drop at the heel") :].split("Diameter:")[0]
+    assert "4 0.31 mm OFF" in filled
+
+
+def test_what_is_not_worked_out_says_what_it_wants(sheet_book: Book, tap_card: Card) -> None:
+    card = edited(tap_card, "received.land_width", "")
+    assert "Not worked out, for want of: relief-drop (land width)" in sheet(card, sheet_book)
+
+
+def test_stops_stand_above_what_passes_and_every_problem_is_told_once(
+    sheet_book: Book, tap_card: Card
+) -> None:
+    card = edited(edited(tap_card, "settings.wheel-speed.rotational_speed", "4200 rpm"), "tool.flutes", "5")
+    text = " ".join(sheet(card, sheet_book).split())
+    states = re.findall(r"(?:STOP|WATCH|PASS)(?= )", text)
+    assert states == sorted(states, key=["STOP", "WATCH", "PASS"].index)
+    assert text.count("must not run at 4200 rpm") == 1
+    assert text.count("flute 5 of 5 has no reading") == 1
+
+
+def test_a_record_tells_where_todays_program_answers_otherwise(sheet_book: Book, tap_card: Card) -> None:
+    good = edited(tap_card, "after.drop", "0.28 mm, 0.28 mm, 0.29 mm, 0.29 mm")
+    done = finished(work_out(good, sheet_book), date(2026, 11, 26))
+    old = replace(done.settings["relief-drop"], recorded={"heel_drop": "0.300 mm"})
+    card = replace(done, settings={**done.settings, "relief-drop": old})
+    text = " ".join(sheet(card, sheet_book).split())
+    assert "the record of that day has drop at the heel 0.300 mm; today it comes out as 0.281 mm." in text
+    assert "(draft)" not in text
+
+
+@pytest.mark.parametrize("form", sorted(FORMATS))
+def test_nothing_a_card_holds_is_ever_a_command_or_markup(
+    form: str, sheet_book: Book, tap_card: Card
+) -> None:
+    card = replace(
+        tap_card,
+        tool=Tool(name=POISON, size=POISON, thread=POISON, flutes="4", marks=POISON, belongs_to=POISON),
+        wrong=POISON,
+        notes=POISON,
+        result=POISON,
+        entry=POISON,
+        wanted={**tap_card.wanted, "rake_angle": Wanted("5 deg", "4 deg", POISON, POISON)},
+        after={"diameter": Inspection((POISON, "12 mm"), "", POISON)},
+        settings={"size-loss": Setting({"stock_per_sharpening": POISON})},
+    )
+    text = sheet(card, sheet_book, form)
+    assert not set(text) & {"\x1b", "\x07", "\u202e", "\u200b"}
+    assert "alert(1)" in text
+    if form == "html":
+        assert "script" not in Tags(text).seen
+        assert "<script" not in text.lower()
+    if form == "markdown":
+        assert "\\<script\\>" in text
+        assert not re.search(r"(?<!\\)`", text)
+        assert not re.search(r"(?<!\\)<", text)
+    if form == "text":
+        assert max(map(len, text.splitlines())) <= 80
+        assert text.isascii()
+
+
+def test_the_html_needs_nothing_else_and_runs_nothing(family_card: Card, sheet_book: Book) -> None:
+    text = sheet(family_card, sheet_book, "html")
+    found = Tags(text)
+    assert found.open == []
+    assert not found.seen & {"script", "link", "img", "iframe", "object", "embed", "form", "base"}
+    assert not [value for name, value in found.attributes if name in {"src", "href"} or name.startswith("on")]
+    assert "default-src 'none'" in text
+    assert "url(" not in text
+    assert "@import" not in text
+
+
+def test_the_drawing_is_inside_the_html_and_is_well_formed(tap_card: Card, sheet_book: Book) -> None:
+    text = sheet(tap_card, sheet_book, "html")
+    drawing = re.search(r"<svg.*?</svg>", text, re.DOTALL)
+    assert drawing is not None
+    assert ElementTree.fromstring(drawing[0]).tag.endswith("svg")
+    assert "<svg" not in sheet(tap_card, sheet_book, "markdown")
+
+
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(
+    st.text(max_size=80),
+    st.sampled_from(["tool.name", "wrong", "notes", "received.drop", "wanted.rake_angle"]),
+)
+def test_no_text_breaks_a_page(sheet_book: Book, tap_card: Card, text: str, way: str) -> None:
+    card = edited(tap_card, way, text)
+    for form in FORMATS:
+        page = sheet(card, sheet_book, form)
+        if form == "text":
+            assert page.isascii()
+            assert max(map(len, page.splitlines())) <= 80
+        if form == "html":
+            assert Tags(page).open == []
+
+
+def test_an_empty_card_has_a_page_too(sheet_book: Book) -> None:
+    for form in FORMATS:
+        assert "come first" in sheet(Card(), sheet_book, form)
+
+
+def test_a_tool_with_many_flutes_and_long_readings_stays_within_the_paper(
+    sheet_book: Book, tap_card: Card
+) -> None:
+    card = replace(
+        edited(tap_card, "tool.flutes", "40"), after={"drop": Inspection(("0.2800000001 mm",) * 40)}
+    )
+    assert max(map(len, sheet(card, sheet_book).splitlines())) <= 80
+
+
+@pytest.mark.parametrize(
+    ("text", "plain"),
+    [
+        ("8\u00b0 \u00b1 0.5", "8 deg +/- 0.5"),
+        ("M\u00fcller & S\u00f8n", "Muller & Son"),
+        ("3 \u00d7 4 \u2013 \u201cgood\u201d", '3 x 4 - "good"'),
+        ("\u8fce", "?"),
+        ("\x1b[2J", "?[2J"),
+    ],
+)
+def test_paper_gets_ascii(text: str, plain: str) -> None:
+    assert in_ascii(text) == plain
+
+
+def test_cautions_are_cut_to_what_they_ask() -> None:
+    text = "Stand at the side of a 1/4 in. wheel; never in front: it may burst. The law asks for it."
+    assert first_sentence(text) == "Stand at the side of a 1/4 in. wheel; never in front: it may burst."
+    assert first_clause(first_sentence(text)) == "Stand at the side of a 1/4 in. wheel."
+    assert first_clause("No colon here") == "No colon here."
+
+
+def test_escaping_reaches_every_special_sign() -> None:
+    assert as_markdown.plain("1. x") == "1\\. x"
+    assert as_markdown.plain("- x").startswith("\\-")
+    assert as_html.plain("\"'<>&") == "&quot;&#x27;&lt;&gt;&amp;"

@@ -1,0 +1,45 @@
+"""The calculations that serve a family of tools."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from geometry.calculations import calculation
+from tui.screens.chooser import Choice, Chooser
+from tui.session import sheets_for
+
+if TYPE_CHECKING:
+    from geometry.calculation import Calculation
+    from library.book.model import Entry
+    from tui.session import Session
+
+
+class CalculationsScreen(Chooser):
+    """Title and question of each calculation; Enter opens it."""
+
+    WHERE = "calculations"
+    NAME_WIDTH = 46
+
+    def __init__(
+        self, session: Session, entry: Entry, chosen: str, open_it: Callable[[Calculation], None]
+    ) -> None:
+        super().__init__(session)
+        self.entry = entry
+        self._open = open_it
+        names = [choice.id for choice in self.choices()]
+        self.view.count = len(names)
+        self.view.chosen = names.index(chosen)
+
+    def title_text(self) -> str:
+        """What they are for."""
+        return f"Calculations for {self.entry.title}"
+
+    def choices(self) -> list[Choice]:
+        """The calculations of the family."""
+        return [Choice(sheet.name, sheet.title, sheet.question) for sheet in sheets_for(self.entry.family)]
+
+    def take(self, choice: Choice) -> None:
+        """Go back to the calculator with it."""
+        self._open(calculation(choice.id))
+        self.app.pop_screen()
