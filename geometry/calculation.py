@@ -19,7 +19,8 @@ Number = float | tuple[float, ...]
 Given = Number | str
 """What a calculation is handed for one input: a number, several, or a chosen word."""
 
-State = Literal["pass", "watch", "stop"]
+State = Literal["pass", "watch", "stop", "note"]
+"""A verdict on a condition that was tested; a note is a fact or an instruction and carries none."""
 
 
 @dataclass(frozen=True)
@@ -101,7 +102,7 @@ class Station:
 
 @dataclass(frozen=True)
 class Check:
-    """What the result means at the machine: all well, look out, or do not grind this."""
+    """What the result means at the machine: all well, look out, do not grind this, or a note without a verdict."""
 
     state: State
     sentence: Sentence
@@ -110,6 +111,11 @@ class Check:
 def passed(template: str, **parts: Amount | str) -> Check:
     """A check that found nothing wrong."""
     return Check("pass", Sentence(template, parts))
+
+
+def note(template: str, **parts: Amount | str) -> Check:
+    """A fact or an instruction beside the numbers: nothing was tested, so it carries no verdict."""
+    return Check("note", Sentence(template, parts))
 
 
 def watch(template: str, **parts: Amount | str) -> Check:

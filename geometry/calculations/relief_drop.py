@@ -88,7 +88,7 @@ def _compute(given: Inputs) -> Result:
 
 CALCULATION = Calculation(
     name="relief-drop",
-    title="Drop of the heel for a relief angle",
+    title="Indicator drop at the heel for a relief angle",
     question="How far inside the circle does the heel lie, does it clear, and what does the indicator show on the way?",
     wants="The diameter is that of the circle the edges run on, and the land is measured on it; "
     "say whether you laid a caliper across it (chord) or went round it (arc).",

@@ -71,7 +71,7 @@ ROWS = (
     ),
     length(
         "heel_drop",
-        "Drop at the heel",
+        "Indicator drop at the heel",
         "How far the heel lies inside the circle of the cutting edges; below zero it stands proud and rubs.",
         "With an indicator set to zero at the edge, the tool turned to the heel.",
         -50.0,

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
-from geometry.calculation import Given, Result
+from geometry.calculation import Check, Given, Result
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Book, Caution, Citation
@@ -71,10 +71,25 @@ def as_data(found: Answer, book: Book, display: Display = METRIC) -> Json:
             for station in result.stations
         ],
         "rows": [{"label": row.label} | _values(row.values, display) for row in result.rows],
-        "checks": [{"state": check.state, "text": say(check.sentence, display)} for check in result.checks],
+        "checks": check_data(result.checks, display),
+        "notes": notes_of(result.checks, display),
         "cautions": [caution_data(book, caution) for caution in found.cautions],
         "problems": [{"key": trouble.key, "text": trouble.text} for trouble in found.troubles],
     }  # fmt: skip
+
+
+def check_data(checks: Sequence[Check], display: Display) -> list[dict[str, str]]:
+    """The verdicts as plain data; notes carry none and stand apart."""
+    return [
+        {"state": check.state, "text": say(check.sentence, display)}
+        for check in checks
+        if check.state != "note"
+    ]
+
+
+def notes_of(checks: Sequence[Check], display: Display) -> list[str]:
+    """The facts and instructions among the checks, in words."""
+    return [say(check.sentence, display) for check in checks if check.state == "note"]
 
 
 def _values(values: Mapping[str, float], display: Display) -> dict[str, float]:

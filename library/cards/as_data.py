@@ -73,7 +73,8 @@ def _step(step: Step, job: Job, display: Display) -> Json:
     del data["cautions"]
     for key, given in data["inputs"].items():
         given["from"] = step.who.get(key, given["from"])
-    data["checks"] = [{"state": check.state, "text": say(check.sentence, display)} for check in step.checks]
+    data["checks"] = report.check_data(step.checks, display)
+    data["notes"] = report.notes_of(step.checks, display)
     return data | {"in_use": step.in_use, "skipped": step.skipped, "recorded": dict(step.recorded or {})}
 
 

@@ -94,9 +94,14 @@ def _block(block: Block) -> str:
 
 
 def _checks(block: Checks) -> str:
-    lines = "\n".join(f'<li class="{plain(state)}"><b>{plain(state.upper())}</b> {plain(said)}</li>'
+    lines = "\n".join(f'<li class="{plain(state)}">{_verdict(state)}{plain(said)}</li>'
                       for state, said in block.checks)  # fmt: skip
     return f"<ul>\n{lines}\n</ul>"
+
+
+def _verdict(state: str) -> str:
+    """The word before a sentence that tested something; a note carries none."""
+    return "" if state == "note" else f"<b>{plain(state.upper())}</b> "
 
 
 def _cautions(block: Cautions) -> str:

@@ -56,7 +56,7 @@ def _block(block: Block) -> str:
         case Table():
             text = _table(block.heading, block.rows)
         case Checks():
-            text = "\n".join(f"- **{plain(state.upper())}** {plain(said)}" for state, said in block.checks)
+            text = "\n".join(f"- {_verdict(state)}{plain(said)}" for state, said in block.checks)
         case Boxes():
             text = _boxes(block)
         case Cautions():
@@ -65,6 +65,11 @@ def _block(block: Block) -> str:
         case Drawing():
             pass
     return text
+
+
+def _verdict(state: str) -> str:
+    """The word before a sentence that tested something; a note carries none."""
+    return "" if state == "note" else f"**{plain(state.upper())}** "
 
 
 def _items(block: Items) -> str:

@@ -177,7 +177,8 @@ def _as_facts(heading: Sequence[str], rows: Sequence[Sequence[str]]) -> list[str
 
 
 def _check(state: str, text: str) -> list[str]:
-    return _wrapped(in_ascii(text), f"{state.upper():5} ", " " * 6)
+    verdict = "" if state == "note" else state.upper()
+    return _wrapped(in_ascii(text), f"{verdict:5} ", " " * 6)
 
 
 def _box_row(title: str, wanted: str, boxes: Sequence[str]) -> list[str]:

@@ -162,7 +162,7 @@ def _checks(job: Job, display: Display) -> Iterator[Block]:
         if not step.in_use:
             continue
         for check in step.checks:
-            if check.state != "pass" or step.sheet.name in PASSES_TOLD:
+            if check.state not in {"pass", "note"} or step.sheet.name in PASSES_TOLD:
                 found.append((check.state, say(check.sentence, display)))
     told = {text for _, text in found}
     for one in problems(job):
@@ -173,7 +173,9 @@ def _checks(job: Job, display: Display) -> Iterator[Block]:
                       f"today it comes out as {now or 'nothing'}."))  # fmt: skip
     if found:
         yield Checks(
-            tuple(sorted(dict.fromkeys(found), key=lambda one: ("stop", "watch", "pass").index(one[0])))
+            tuple(
+                sorted(dict.fromkeys(found), key=lambda one: ("stop", "watch", "pass", "note").index(one[0]))
+            )
         )
 
 

@@ -124,7 +124,8 @@ def result(found: Answer, book: Book, display: Display) -> None:
     _stations(found.result, display)
     _rows(found.result, display)
     for check in found.result.checks:
-        paragraph(f"{check.state.upper()}: {say(check.sentence, display)}")
+        verdict = "" if check.state == "note" else f"{check.state.upper()}: "
+        paragraph(verdict + say(check.sentence, display))
     line()
     line("Before you grind")
     for caution in found.cautions:

@@ -14,11 +14,11 @@ from tui.commands.calc_text import SHARES
 from tui.view.lines import Line, Piece, fit, line, spread_out, width_of, wrap
 from tui.view.table import table
 
-STATE_WORDS = {"pass": "PASS", "watch": "WATCH", "stop": "STOP"}
+STATE_WORDS = {"pass": "PASS", "watch": "WATCH", "stop": "STOP", "note": ""}
 READABLE = 100
 """Cells of a sentence above which the eye loses its line."""
 
-_WORST_FIRST = ("stop", "watch", "pass")
+_WORST_FIRST = ("stop", "watch", "pass", "note")
 
 
 def output_lines(answer: Answer, result: Result, display: Display, width: int) -> list[Line]:
@@ -76,7 +76,8 @@ def check_lines(result: Result, display: Display, width: int) -> list[Line]:
         word = STATE_WORDS[check.state]
         first, *rest = wrap(say(check.sentence, display), width, first=" " * 6, rest=" " * 6)
         shown = first[0].text[6:]
-        lines.append(line(Piece(word, check.state), Piece(" " * (6 - len(word)) + shown)))
+        said = Piece(" " * (6 - len(word)) + shown)
+        lines.append(line(said) if check.state == "note" else line(Piece(word, check.state), said))
         lines += rest
     return lines
 

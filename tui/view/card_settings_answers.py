@@ -20,7 +20,7 @@ from tui.view.card_row import Row
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 from tui.view.table import table
 
-_WORST_FIRST = ("stop", "watch", "pass")
+_WORST_FIRST = ("stop", "watch", "pass", "note")
 
 
 def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
@@ -40,7 +40,7 @@ def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
         _stations(job, result, width),
         output_lines(step.answer, _without(result, {one.key for one in lines}), job.display, width),
         _rows(job, result, width),
-        checks["pass"],
+        checks["pass"] + checks["note"],
         _recorded(job, step, width),
     )
     return [one for part in parts if part for one in (*part, EMPTY)]
@@ -50,9 +50,10 @@ def _checks(job: Job, step: Step, width: int) -> dict[str, list[Line]]:
     found: dict[str, list[Line]] = {state: [] for state in _WORST_FIRST}
     for check in step.checks:
         word = STATE_WORDS[check.state]
-        first, *rest = wrap(f"{word} {say(check.sentence, job.display)}", width)
+        first, *rest = wrap(f"{word} {say(check.sentence, job.display)}".strip(), width)
         text = first[0].text.removeprefix(word)
-        found[check.state] += [line(Piece(word, check.state), text), *rest]
+        begun = first if check.state == "note" else line(Piece(word, check.state), text)
+        found[check.state] += [begun, *rest]
     return found
 
 

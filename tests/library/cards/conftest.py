@@ -25,7 +25,7 @@ head_tilt = { low = "-10 deg", high = "15 deg" }
 [machine.graduations.wheel-head]
 title = "wheel head"
 division = "0.01 mm"
-sets = ["offset", "face_offset"]
+sets = ["wheel_head_height", "face_offset"]
 more = "up"
 less = "down"
 
