@@ -70,7 +70,7 @@ ROWS = (
     ),
     length(
         "square_drop",
-        "Drop square to the cone",
+        "Indicator drop square to the cone",
         "How far the land lies inside the cone that the edges sweep.",
         "With an indicator square to the cone, set to zero at the edge, the tool turned on.",
         -2000.0,
@@ -78,7 +78,7 @@ ROWS = (
     ),
     length(
         "axial_drop",
-        "Drop along the axis",
+        "Indicator drop along the axis",
         "How far the land has fallen back along the axis from where the edge was.",
         "With an indicator along the axis on one diameter, set to zero at the edge, the tool turned on.",
         -2000.0,

@@ -71,7 +71,7 @@ ROWS = (
     ),
     length(
         "primary_drop",
-        "Drop behind the primary land",
+        "Indicator drop, primary land",
         "How far the back of the primary land, where the secondary begins, lies inside the circle of the edges.",
         "With an indicator set to zero at the edge, the tool turned on.",
         -50.0,

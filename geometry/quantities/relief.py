@@ -23,7 +23,7 @@ ROWS = (
     ),
     length(
         "second_drop",
-        "Second drop",
+        "Second indicator drop",
         "The drop at another place on the same land, to tell a flat from an eccentric relief.",
         "As the first drop, without setting the indicator again; about half way between edge and heel tells most.",
         -50.0,
@@ -39,7 +39,7 @@ ROWS = (
     ),
     length(
         "eccentric_drop",
-        "Drop if eccentric",
+        "Indicator drop if eccentric",
         "What the indicator would show at this place on an eccentric relief.",
         _INDICATOR,
         -50.0,
@@ -47,7 +47,7 @@ ROWS = (
     ),
     length(
         "flat_drop",
-        "Drop if flat",
+        "Indicator drop if flat",
         "What the indicator would show at this place on one flat facet; below zero it stands proud.",
         _INDICATOR,
         -250.0,
@@ -55,7 +55,7 @@ ROWS = (
     ),
     length(
         "two_facet_drop",
-        "Drop with two facets",
+        "Indicator drop, two facets",
         "What the indicator would show at this place on a primary land with a steeper second facet behind it.",
         _INDICATOR,
         -250.0,

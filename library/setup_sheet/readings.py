@@ -163,7 +163,7 @@ def _number(job: Job, key: str, display: Display) -> str:
 
 
 def _title(key: str, *, at_heel: bool = False) -> str:
-    return "Drop at the heel" if at_heel else quantity(key).title
+    return "Indicator drop at the heel" if at_heel else quantity(key).title
 
 
 def _angles_now(job: Job, display: Display) -> list[BoxRow]:

@@ -100,7 +100,7 @@ def after_answers(job: Job, row: Row, width: int) -> list[Line]:
 
 def _verdict(job: Job, verdict: Verdict, width: int) -> list[Line]:
     kind = quantity(verdict.key).kind
-    title = "Drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
+    title = "Indicator drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
     wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else "no limit set"
     lines = [line(Piece(title, "strong")), *pair("  shall be", wanted, width)]
     if verdict.allowed is not None and verdict.wanted is not None:

@@ -116,7 +116,7 @@ def after_rows(job: Job, opened: Opened) -> list[Row]:
 
 def _inspected(job: Job, key: str) -> list[Row]:
     row, one = quantity(key), job.card.after.get(key, Inspection())
-    way, title = f"after.{key}", "Drop at the heel" if key == "drop" else row.title
+    way, title = f"after.{key}", "Indicator drop at the heel" if key == "drop" else row.title
     if row.kind is Kind.CHOICE:
         return [_choice(way, title, one.readings[0] if one.readings else "")]
     wanted = wanted_number(job, key)

@@ -25,9 +25,16 @@ head_tilt = { low = "-10 deg", high = "15 deg" }
 [machine.graduations.wheel-head]
 title = "wheel head"
 division = "0.01 mm"
-sets = ["offset", "face_offset"]
+sets = ["wheel_head_height", "face_offset"]
 more = "up"
 less = "down"
+
+[machine.graduations.tooth-rest]
+title = "tooth rest"
+division = "0.01 mm"
+sets = ["tooth_rest_height"]
+more = "down"
+less = "up"
 
 [machine.graduations.indicator]
 division = "0.01 mm"

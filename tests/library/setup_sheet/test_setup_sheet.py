@@ -93,10 +93,10 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
 
 def test_there_is_a_box_for_each_flute_until_it_is_filled(sheet_book: Book, tap_card: Card) -> None:
     empty = sheet(edited(tap_card, "after.drop", ""), sheet_book)
-    line = empty[empty.index("Drop at the heel") :].split("Diameter:")[0]
+    line = empty[empty.index("Indicator drop at the heel") :].split("Diameter:")[0]
     assert line.count("[________]") == 4
     filled = sheet(tap_card, sheet_book)
-    assert "[________]" not in filled[filled.index("Drop at the heel") :].split("Diameter:")[0]
+    assert "[________]" not in filled[filled.index("Indicator drop at the heel") :].split("Diameter:")[0]
     assert "4 0.31 mm OFF" in filled
 
 

@@ -153,7 +153,7 @@ async def test_another_calculation_takes_over_what_was_typed(program: Program, s
         text = shown(app)
         assert "Drop of the heel" in text
         assert "5.08" in text
-        assert "Drop at the heel" in text
+        assert "Indicator drop at the heel" in text
 
 
 async def test_every_screen_of_the_walk_can_be_left_without_escape(program: Program, shown: Shown) -> None:

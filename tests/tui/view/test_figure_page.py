@@ -49,7 +49,13 @@ def drawn(one: CalculatorPage, width: int, height: int, *, large: bool = False) 
 @pytest.mark.parametrize("width", [111, 120, 150, 200])
 def test_tooth_and_plot_stand_beside_the_numbers_where_the_screen_is_wide(width: int) -> None:
     text = drawn(clearing(), width, 34)
-    for words in ("Drop at the heel", "heel  19.10 deg", "relief drawn", "drop below the circle, mm", "PASS"):
+    for words in (
+        "Indicator drop at the heel",
+        "heel  19.10 deg",
+        "relief drawn",
+        "drop below the circle, mm",
+        "PASS",
+    ):
         assert words in text
 
 
@@ -66,7 +72,7 @@ def test_large_drawings_keep_the_field_in_hand_the_answer_and_the_checks_in_sigh
     size: tuple[int, int],
 ) -> None:
     text = drawn(clearing(), *size, large=True)
-    for words in ("> Diameter", "Drop at the heel 0.281 mm", "relief drawn", "drop below", "PASS"):
+    for words in ("> Diameter", "Indicator drop at the heel 0.281 mm", "relief drawn", "drop below", "PASS"):
         assert words in text
 
 
