@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 from geometry.calculation import Check, passed, stop, watch
 from geometry.checking import refuse
@@ -33,7 +34,17 @@ def no_drop(turned: float) -> Check:
     )
 
 
-def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check:
+def _as_it_is(relief: float) -> float:
+    return relief
+
+
+def clears(
+    heel_drop: float,
+    turned: float,
+    diameter: float,
+    form: str,
+    as_given: Callable[[float], float] = _as_it_is,
+) -> Check:
     """Say that the heel clears, or by how little and what would make it clear well.
 
     Args:
@@ -41,6 +52,7 @@ def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check
         turned: from edge to heel, in radians, above zero.
         diameter: of the circle of the edges, in mm.
         form: ``eccentric`` or ``flat``.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Example:
         >>> str(clears(0.25, 0.3, 12.0, "flat").sentence)
@@ -49,7 +61,7 @@ def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check
     if heel_drop >= READABLE:
         return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
     shape = eccentric if form == "eccentric" else flat
-    enough = shape.relief_angle_from_drop(READABLE, turned, diameter)
+    enough = as_given(shape.relief_angle_from_drop(READABLE, turned, diameter))
     says = "The heel lies only {drop} inside the circle, less than an indicator shows well."
     if enough > quantity("relief_angle").high:
         return watch(
@@ -64,7 +76,14 @@ def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check
     )
 
 
-def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, measured_as: str) -> Check:
+def rubs(
+    heel_drop: float,
+    turned: float,
+    relief_angle: float,
+    diameter: float,
+    measured_as: str,
+    as_given: Callable[[float], float] = _as_it_is,
+) -> Check:
     """The stop for the heel of a flat that touches or stands proud, with what would fix it.
 
     Args:
@@ -73,12 +92,13 @@ def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, 
         relief_angle: of the flat, in radians.
         diameter: of the circle of the edges, in mm.
         measured_as: how the land was measured, ``arc`` or ``chord``.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Example:
         >>> str(rubs(-0.05485, 1 / 3, 0.1396263, 12.0, "arc").sentence)
         'The heel stands 0.05485 mm proud of the circle: it will rub. Narrow the land to 1.676 mm, raise the relief above 9.549 deg, or grind a second facet behind it.'
     """
-    enough = turned / 2
+    enough = as_given(turned / 2)
     parts: dict[str, Amount | str] = {}
     says = "The heel just touches the circle: it will rub."
     if heel_drop < 0:
@@ -95,7 +115,9 @@ def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, 
     return stop(f"{says} {either(cures)}", **parts)
 
 
-def require_short_of_centre(turned: float, relief_angle: float) -> None:
+def require_short_of_centre(
+    turned: float, relief_angle: float, as_given: Callable[[float], float] = _as_it_is
+) -> None:
     """Raise where an eccentric relief would reach the centre of the tool before the heel.
 
     Derived: ``k theta`` reaches ``R`` where ``theta tan(a) = 1``.
@@ -103,6 +125,7 @@ def require_short_of_centre(turned: float, relief_angle: float) -> None:
     Args:
         turned: from edge to heel, in radians, from zero.
         relief_angle: at the edge, in radians, from zero to under a right angle.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Raises:
         GeometryError: with the relief that would be the limit.
@@ -114,7 +137,7 @@ def require_short_of_centre(turned: float, relief_angle: float) -> None:
         raise refuse(
             "relief_angle",
             "The relief is so steep that the heel would pass the centre of the tool. Choose a relief under {limit}.",
-            {"limit": angle(math.atan(1 / turned), Rounding.DOWN)},
+            {"limit": angle(as_given(math.atan(1 / turned)), Rounding.DOWN)},
         )
 
 
