@@ -78,6 +78,8 @@ def _compute(given: Inputs) -> Result:
     }
     if form == "eccentric":
         outputs["throw_per_turn"] = eccentric.throw_per_turn(relief, diameter)
+        if given.has("flutes"):
+            outputs["throw_per_tooth"] = outputs["throw_per_turn"] / given.number("flutes")
     return Result(
         outputs=outputs,
         stations=stations(turned, {"drop": shape.profile(relief, diameter)}),
@@ -110,8 +112,9 @@ CALCULATION = Calculation(
         Field("land_width"),
         Field("land_measured_as", default="arc"),
         Field("relief_form", default="eccentric"),
+        Field("flutes", optional=True),
     ),
-    outputs=("heel_drop", "clear_land_width", "land_angle", "throw_per_turn"),
+    outputs=("heel_drop", "clear_land_width", "land_angle", "throw_per_turn", "throw_per_tooth"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
 )

@@ -79,7 +79,7 @@ ROWS = (
     ),
     length(
         "drop",
-        "Drop",
+        "Indicator drop",
         "How far a place behind the edge lies inside the circle of the cutting edges.",
         "With an indicator set to zero at the edge, the tool turned on.",
         -50.0,
@@ -97,8 +97,16 @@ ROWS = (
     length(
         "throw_per_turn",
         "Throw per turn",
-        "How far a cam that falls evenly would drop in one whole turn of the tool.",
-        "On the radius, from the lift of the cam; divide by the number of lobes for one tooth.",
+        "The throw of an even cam, counted over one whole turn of the tool.",
+        "On the radius, over one turn of the cam.",
+        0.0,
+        2000.0,
+    ),
+    length(
+        "throw_per_tooth",
+        "Throw per tooth",
+        "The throw of an even cam from one tooth to the next: the throw per turn divided by the flutes.",
+        "On the radius, over one lobe of a relieving cam with a lobe for each tooth.",
         0.0,
         2000.0,
     ),

@@ -141,9 +141,14 @@ def _from_one(found: Found, place: Place, named: str | None) -> Told:
     return None, (_either_form(found), *_what_to_read(found, place))
 
 
+def _a(form: str) -> str:
+    """A form of relief with its article."""
+    return f"an {form}" if form == "eccentric" else f"a {form}"
+
+
 def _relief_is(one: Explanation) -> Check:
     return passed(
-        "As a {form} relief it is {relief} at the edge.", form=one.form, relief=angle(one.relief_angle)
+        "As {form} relief it is {relief} at the edge.", form=_a(one.form), relief=angle(one.relief_angle)
     )
 
 
@@ -193,17 +198,19 @@ def _one_fits(found: Found, misfits: Mapping[str, float], form: str) -> Check:
     other = "flat" if form == "eccentric" else "eccentric"
     if other not in misfits:
         return passed(
-            "The second reading fits a {form} relief within {misfit}: it is {form}, {relief} at the edge.",
+            "The second reading fits {a_form} relief within {misfit}: it is {form}, {relief} at the edge.",
+            a_form=_a(form),
             form=form,
             misfit=length(abs(misfits[form])),
             relief=angle(found[form].relief_angle),
         )
     return passed(
-        "The second reading fits a {form} relief within {misfit} and misses a {other} one by {missed}: "
+        "The second reading fits {a_form} relief within {misfit} and misses {other} one by {missed}: "
         "it is {form}, {relief} at the edge.",
+        a_form=_a(form),
         form=form,
         misfit=length(abs(misfits[form])),
-        other=other,
+        other=_a(other),
         missed=length(abs(misfits[other])),
         relief=angle(found[form].relief_angle),
     )
@@ -218,7 +225,7 @@ def _both_fit(found: Found, second: tuple[float, float]) -> Check:
 
 
 def _none_fits(misfits: Mapping[str, float]) -> Check:
-    missed = " and ".join(f"a {form} relief by {{{form}}}" for form in misfits) or "either form"
+    missed = " and ".join(f"{_a(form)} relief by {{{form}}}" for form in misfits) or "either form"
     return watch(
         f"Neither form fits well: the second reading misses {missed}. Set the indicator to zero at the edge and take both "
         "again; if they stay, there is more than one facet or a worn heel, and each facet is read for itself.",
@@ -245,9 +252,9 @@ def _named_and_read(found: Found, misfits: Mapping[str, float], fitting: list[st
                      named=named, **parts)  # fmt: skip
     return watch(
         says
-        + " It fits a {better} one of {relief}: look along the axis against the light, and name that form.",
+        + " It fits {better} one of {relief}: look along the axis against the light, and name that form.",
         named=named,
-        better=better,
+        better=_a(better),
         relief=angle(found[better].relief_angle),
         **parts,
     )
