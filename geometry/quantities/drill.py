@@ -40,7 +40,7 @@ ROWS = (
         "lip_relief_angle",
         "Lip relief angle",
         "How steeply the flank falls away behind the lip, seen on the cylinder through that place of the lip.",
-        "Across the margin at the outer corner, from a plane square to the axis.",
+        "At the outer corner, from a plane square to the axis: the indicator points along the axis.",
         0.0,
         60.0,
     ),
