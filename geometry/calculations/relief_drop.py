@@ -53,7 +53,9 @@ def _end_checks(turned: float, heel: float) -> tuple[Check, ...]:
         return (watch("The land has no width, so there is nothing to fall away. Measure the land."),)
     if heel <= 0:
         return (
-            stop("There is no relief behind the end: it rubs. Choose a relief above {zero}.", zero=angle(0.0)),
+            stop(
+                "There is no relief behind the end: it rubs. Choose a relief above {zero}.", zero=angle(0.0)
+            ),
         )
     return (passed("The heel lies {drop} behind the edge along the axis: it clears.", drop=length(heel)),)
 

@@ -108,7 +108,9 @@ class Edge:
         """
         if self.is_cylinder:
             return {}
-        return {RELIEF_KEYS[view]: found for view in self.views if (found := self.seen(relief, view)) is not None}
+        return {
+            RELIEF_KEYS[view]: found for view in self.views if (found := self.seen(relief, view)) is not None
+        }
 
     def readings(self, relief: float, form: str, diameter: float) -> dict[View, Callable[[float], float]]:
         """What an indicator reads behind the edge, by the view in which it points.
