@@ -100,16 +100,28 @@ class Station:
     readings: Mapping[str, float]
 
 
+Cure = tuple[tuple[str, Given | None], ...]
+"""What to put into which input instead: each pair cures by itself, with all else as it is; nothing empties an input."""
+
+
 @dataclass(frozen=True)
 class Check:
-    """What the result means at the machine: all well, look out, do not grind this, or a note without a verdict."""
+    """What the result means at the machine: all well, look out, do not grind this, or a note without a verdict.
+
+    Attributes:
+        state: the verdict, or that there is none.
+        sentence: what is so and what to do.
+        cure: what the sentence advises, by quantity key, in the values that its amounts come from. Each pair
+            removes the complaint by itself with all other inputs as they are.
+    """
 
     state: State
     sentence: Sentence
+    cure: Cure = ()
 
 
 def passed(template: str, **parts: Amount | str) -> Check:
-    """A check that found nothing wrong."""
+    """A check that tested a condition and found nothing wrong."""
     return Check("pass", Sentence(template, parts))
 
 
@@ -118,14 +130,21 @@ def note(template: str, **parts: Amount | str) -> Check:
     return Check("note", Sentence(template, parts))
 
 
-def watch(template: str, **parts: Amount | str) -> Check:
-    """A check that found something to look out for."""
-    return Check("watch", Sentence(template, parts))
+def watch(template: str, *, cure: Cure = (), **parts: Amount | str) -> Check:
+    """A check that found something to look out for, and the inputs that cure it."""
+    return Check("watch", Sentence(template, parts), cure)
 
 
-def stop(template: str, **parts: Amount | str) -> Check:
-    """A check that found something that must be changed before grinding."""
-    return Check("stop", Sentence(template, parts))
+def stop(template: str, *, cure: Cure = (), **parts: Amount | str) -> Check:
+    """A check that found something that must be changed before grinding, and the inputs that cure it.
+
+    Example:
+        >>> from geometry.sentences import length
+        >>> found = stop("Narrow the land to {widest}.", widest=length(1.5), cure=(("land_width", 1.5),))
+        >>> str(found.sentence), found.cure
+        ('Narrow the land to 1.5 mm.', (('land_width', 1.5),))
+    """
+    return Check("stop", Sentence(template, parts), cure)
 
 
 @dataclass(frozen=True)
