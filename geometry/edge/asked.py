@@ -30,12 +30,13 @@ RELIEF_KEYS: dict[View, str] = {
 """The quantity that holds a relief as a view shows it."""
 
 
-def surface_fields(*allowed: str, default: str) -> tuple[Field, ...]:
+def surface_fields(*allowed: str, default: str, silent: tuple[str, ...] = ()) -> tuple[Field, ...]:
     """The fields that ask for the surface, and for the angle of its edge where a quantity says it.
 
     Args:
         allowed: the surfaces that the calculation serves.
         default: the one that is meant where neither the person nor the family says it.
+        silent: surfaces whose relief is already in the view that is wanted, so that the angle of the edge is not asked.
 
     Example:
         >>> [field.key for field in surface_fields("land", "cone", default="land")]
@@ -43,7 +44,7 @@ def surface_fields(*allowed: str, default: str) -> tuple[Field, ...]:
     """
     asked: dict[str, list[str]] = {}
     for word in allowed:
-        if SURFACES[word].edge_key:
+        if SURFACES[word].edge_key and word not in silent:
             asked.setdefault(SURFACES[word].edge_key, []).append(word)
     return (
         Field("surface", default=default),

@@ -168,9 +168,9 @@ ROWS = (
     choice(
         "lip_relief_runs",
         "Lip relief runs",
-        "How the lip relief goes from the outside inward: the same all along, rising to a given angle, "
-        "or falling back evenly as a cam makes it, so that it steepens inward by itself.",
+        "How the lip relief goes from the outside inward: not measured further in, the same all along, rising to a given "
+        "angle, or falling back evenly as a cam makes it, so that it steepens inward by itself.",
         "Measure at the outer corner and once more near the chisel edge.",
-        ("constant", "rising", "cam"),
+        ("not-measured", "constant", "rising", "cam"),
     ),
 )

@@ -66,7 +66,9 @@ def test_a_land_has_one_view_only() -> None:
 
 def test_a_lip_is_read_along_the_axis_at_its_outer_corner() -> None:
     """12 degrees on the cylinder through the corner: a land of 2 mm falls 2 tan 12 = 0.42511 mm along the axis."""
-    found = drop(surface="lip", point_angle=118 * DEG, diameter=10.0, relief_angle=12 * DEG, land_width=2.0).outputs
+    found = drop(
+        surface="lip", point_angle=118 * DEG, diameter=10.0, relief_angle=12 * DEG, land_width=2.0
+    ).outputs
     assert found["heel_drop"] == pytest.approx(0.42511, abs=5e-6)
     assert found["axial_drop"] == pytest.approx(found["heel_drop"])
 
