@@ -135,7 +135,7 @@ def test_a_face_and_a_cylinder_each_have_a_cam_that_does_nothing(
     values: dict[str, Given] = {"included_angle": included, "diameter": 20.0}
     nothing = run(SHEET, {**values, f"{useless}_throw": 3.0})
     assert nothing.outputs["relief_angle"] == 0
-    assert any(f"only the {useful} cam counts" in str(check.sentence) for check in nothing.checks)
+    assert any(f"only the {useful} throw counts" in str(check.sentence) for check in nothing.checks)
     check = complaint(nothing)
     assert check is not None
     assert useful in check.sentence.parts
