@@ -1,4 +1,4 @@
-"""The relief that a cam gives on a cone, at several diameters, and the cam for a wanted relief."""
+"""The relief that a cam gives on a cone, at several diameters, and the throw for a wanted relief."""
 
 from __future__ import annotations
 
@@ -86,7 +86,7 @@ def _cam(given: Inputs) -> _Cam:
     has_cam = given.has("radial_throw") or given.has("axial_throw")
     if not has_cam and not given.has("relief_angle"):
         raise NotGiven(
-            "Give radial_throw or axial_throw, or both, to find the relief; or give relief_angle to find the cam.",
+            "Give radial_throw or axial_throw, or both, to find the relief; or give relief_angle to find the throw.",
             "radial_throw",
         )
     diameters = tuple(sorted(given.numbers("diameter"), reverse=True))
@@ -121,7 +121,7 @@ def _ways(cam: _Cam, square: float, verb: str) -> tuple[list[str], dict[str, Amo
     """The ways to a square throw, each as words with places, and the amounts for those places."""
     needed = cam.needed(square)
     if needed:
-        ways = [f"the {name} cam {verb} {{{name}}} {{per}}" for name in needed]
+        ways = [f"the {name} throw {verb} {{{name}}} {{per}}" for name in needed]
     else:
         # Neither cam alone gets there within its range, so both go square to the cone.
         radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
@@ -142,7 +142,7 @@ def _relief_check(cam: _Cam) -> Check:
     if cam.square <= 0:
         advice, amounts = _advice(cam, 0.0, "above")
         if cam.square == 0:
-            return stop("The cams give no relief: the whole land rubs." + advice, **amounts)
+            return stop("The throws give no relief: the whole land rubs." + advice, **amounts)
         return stop(
             "The land rises behind the edge, by {rise} at {diameter}: it will rub." + advice,
             rise=angle(-greatest),
@@ -265,11 +265,11 @@ def _compute(given: Inputs) -> Result:
 
 CALCULATION = Calculation(
     name="cone-relief",
-    title="Relief of a cone from its cam",
-    question="What relief does the cam give at each diameter of a countersink, chamfer or shoulder, or which cam gives the relief?",
-    wants="Give the diameters of the places along the edge, and the cam inward (radial) and away from the point (axial), both counted above zero; "
+    title="Relief of a cone from its throw",
+    question="What relief does a throw give at each diameter of a countersink, chamfer or shoulder, or which throw gives the relief?",
+    wants="Give the diameters of the places along the edge, and the throw of the cam inward (radial) and away from the point (axial), both counted above zero; "
     "a wanted relief and the land are those at the largest of these diameters.",
-    neglects="It holds for a straight edge and cams that fall evenly, and takes the edge as lying in one plane with the axis. "
+    neglects="It holds for a straight edge and even cams, and takes the edge as lying in one plane with the axis. "
     "The relief is counted in the view in which the surface's is given; the other views stand in the table.",
     families=("countersink", "step-drill", "centre-drill", "subland-drill", "counterbore", "tap", "reamer"),
     surfaces=SERVED,

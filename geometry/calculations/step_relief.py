@@ -115,7 +115,7 @@ def _step_check(tool: _Tool) -> Check:
     if tool.radial < 0:
         return stop(
             "The radial throw moves outward: every step rises behind its edge, the smallest by {rise}. Bring the radial "
-            "cam above {zero} {per}.",
+            "throw above {zero} {per}.",
             rise=angle(-tool.step_relief(tool.steps[0])),
             zero=length(0.0),
             per=tool.per,
@@ -213,7 +213,7 @@ def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
         cam = max(cone.square_throw_for(wanted, cut.shoulder.outer) for cut in tool.shoulders) * tool.turn
     return watch(
         "Shoulder {number} has {found} square to its cone at {place}, short of the {wanted} wanted. Bring "
-        + ("the axial throw to {cam} {per}." if is_within_reach else "both cams to {cam} {per}."),
+        + ("the axial throw to {cam} {per}." if is_within_reach else "both throws to {cam} {per}."),
         number=count(weakest.shoulder.number),
         found=angle(weakest.relief(place)),
         place=length(place),
@@ -270,7 +270,7 @@ CALCULATION = Calculation(
     title="Relief of all steps under one cam",
     question="What relief does one cam give on each step and each shoulder of a step drill, and which is the weakest?",
     wants="Give the diameters of the steps in order, and the included angle of the shoulders, one for all or one for each between two steps; "
-    "the cam counts above zero inward (radial) and away from the point (axial).",
+    "the throw counts above zero inward (radial) and away from the point (axial).",
     neglects="It holds for an even cam that acts alike on every step, and looks at the steps square to the axis and at the shoulders square to their cone; "
     "against the feed it counts along the axis, where the same relief looks larger. The point below the first step is not looked at; take it as the point of a drill.",
     families=("step-drill", "subland-drill", "counterbore", "centre-drill"),

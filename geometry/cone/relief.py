@@ -1,7 +1,7 @@
 """Relief on a cone, made by a cam that draws the land inward and back along the axis.
 
 The half angle of the cone is counted from its axis: 0 is a cylinder, a right angle a flat face.
-A radial throw counts above zero inward, an axial throw above zero away from the point. Both cams fall
+A radial throw counts above zero inward, an axial throw above zero away from the point. Both cams move
 evenly, so the land behind a straight edge stays a straight line that sinks square to itself:
 
     square throw = radial throw cos(half) + axial throw sin(half)
@@ -68,7 +68,7 @@ def radians_of_throw(throw_per: str, flutes: float = 1) -> float:
         return 2 * math.pi
     if throw_per == "tooth":
         return 2 * math.pi / require_positive("flutes", flutes)
-    raise refuse("throw_per", "A cam is counted per turn or per tooth.")
+    raise refuse("throw_per", "A throw is counted per turn or per tooth.")
 
 
 def square_throw(radial_throw: float, axial_throw: float, included_angle: float) -> float:

@@ -163,7 +163,7 @@ def test_on_a_shoulder_that_is_nearly_a_cylinder_both_cams_are_advised_and_do_it
         "shoulder_relief_angle": math.radians(40),
     }
     (check,) = complaints(run(SHEET, values))
-    assert "both cams" in check.sentence.template
+    assert "both throws" in check.sentence.template
     cam = amount(check, "cam")
     assert cam <= 2000
     assert complaints(run(SHEET, {**values, "radial_throw": cam, "axial_throw": cam})) == []

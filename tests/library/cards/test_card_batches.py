@@ -30,7 +30,7 @@ def test_what_is_alike_stays_and_what_differs_is_changed(book: Book, job: Card) 
     stays = {line.title for line in found.stays}
     assert {"Machine", "Wheel", "Index", "Lead over the land"} <= stays
     assert [turn.card.id for turn in found.turns] == [job.id, "2"]
-    assert {line.title for line in found.turns[1].changes} == {"Offset", "Throw per turn"}
+    assert {line.title for line in found.turns[1].changes} == {"Tooth rest height", "Throw per turn"}
     # What stays is told once and never again.
     assert not any(line.title in stays for turn in found.turns for line in turn.changes)
     assert found.changes == 2
@@ -66,7 +66,7 @@ def test_a_batch_of_none_and_of_one(book: Book, job: Card) -> None:
     assert plan([], book, METRIC).turns == ()
     alone = plan([job], book, METRIC)
     assert alone.turns[0].changes == ()
-    assert "Offset" in {line.title for line in alone.stays}
+    assert "Tooth rest height" in {line.title for line in alone.stays}
 
 
 def size_loss(job: Card) -> Card:

@@ -45,7 +45,7 @@ def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book
     # The lead of M12 is its pitch of 1.75.
     assert value(found, "lead-over-land", "lead_over_land") == pytest.approx(1.75 * turned / (2 * math.pi))
     # A cup wheel takes half the tool's diameter times the sine of the relief.
-    assert value(found, "setting-height", "offset") == pytest.approx(11.97 / 2 * math.sin(math.radians(8)))
+    assert value(found, "setting-height", "tooth_rest_height") == pytest.approx(11.97 / 2 * math.sin(math.radians(8)))
     index = found.step("index-moves")
     assert index is not None
     assert index.who["index_ratio"] == "machine"
@@ -65,7 +65,7 @@ def test_what_is_typed_into_a_calculation_wins_there_and_only_there(book: Book, 
 
 def test_a_measured_angle_never_takes_the_place_of_the_wanted_one(book: Book, job: Card) -> None:
     card = edited(job, "received.relief_angle", "3 deg")
-    assert value(work_out(card, book), "setting-height", "offset") == pytest.approx(0.832951, abs=1e-6)
+    assert value(work_out(card, book), "setting-height", "tooth_rest_height") == pytest.approx(0.832951, abs=1e-6)
     # Of a quantity that nobody recommends the measured value is what there is.
     helix = edited(job, "received.helix_angle", "15 deg")
     step = work_out(helix, book).step("wheel-tilt")
@@ -120,20 +120,20 @@ def test_a_card_with_nothing_on_it_is_worked_out_without_a_complaint(book: Book)
 def test_settings_are_told_in_the_machines_graduations(book: Book, job: Card) -> None:
     lines = {line.title: line for line in setting_lines(work_out(job, book), METRIC)}
     # 5.985 sin 8 degrees is 0.83295 mm: 83 divisions; 0.83 is asin(0.83 / 5.985) = 7.9714 degrees.
-    assert lines["Offset"].value == "0.833 mm"
-    assert lines["Offset"].graduation == "83 divisions of 0.01 mm, wheel head up"
-    assert lines["Offset"].cost == "rounding takes 0.03 deg off the relief angle"
+    assert lines["Tooth rest height"].value == "0.833 mm"
+    assert lines["Tooth rest height"].graduation == "83 divisions of 0.01 mm, tooth rest down"
+    assert lines["Tooth rest height"].cost == "rounding takes 0.03 deg off the relief angle"
     # Forty turns over four flutes.
     assert lines["Index"].graduation == "10 turns"
     assert lines["Lead over the land"].value == "0.151 mm"
     assert lines["Rotational speed"].value == "2800 rpm"
     inches = {line.title: line.value for line in setting_lines(work_out(job, book), INCH)}
-    assert inches["Offset"] == "0.0328 in"
+    assert inches["Tooth rest height"] == "0.0328 in"
 
 
 def test_a_calculation_that_is_left_out_sets_nothing(book: Book, job: Card) -> None:
     card = edited(job, "settings.setting-height", "skip")
-    assert "Offset" not in {line.title for line in setting_lines(work_out(card, book), METRIC)}
+    assert "Tooth rest height" not in {line.title for line in setting_lines(work_out(card, book), METRIC)}
 
 
 def test_index_moves_stay_on_the_plates_that_the_shop_has(book: Book, job: Card) -> None:
@@ -176,7 +176,7 @@ def test_the_machine_and_the_wheel_stop_what_they_cannot_do(book: Book, job: Car
         if check.state == "stop"
     ]
     # pi 12 tan 8 degrees is 5.298 mm, and the largest cam falls 2 mm: atan(2 / (12 pi)) is 3.0367 degrees.
-    assert any("the largest at hand falls 2 mm. Lower the relief angle to 3.03 deg" in one for one in said)
+    assert any("the largest cam at hand has 2 mm. Lower the relief angle to 3.03 deg" in one for one in said)
 
 
 def test_the_cautions_of_all_steps_stand_once_and_the_deferring_one_last(book: Book, job: Card) -> None:

@@ -167,7 +167,7 @@ def test_a_closed_card_holds_what_was_answered_and_can_be_opened_again(book: Boo
     done = finished(work_out(job, book), DAY)
     assert (done.status, done.finished) == ("done", DAY)
     # 5.985 sin 8 degrees.
-    assert done.settings["setting-height"].recorded["offset"] == "0.833 mm"
+    assert done.settings["setting-height"].recorded["tooth_rest_height"] == "0.833 mm"
     assert done.settings["wheel-speed"].typed == {"rotational_speed": "2800 rpm"}
     assert differs(work_out(done, book)) == ()
     assert reopened(done) == job
@@ -175,9 +175,9 @@ def test_a_closed_card_holds_what_was_answered_and_can_be_opened_again(book: Boo
 
 def test_a_record_shows_where_todays_program_answers_otherwise(book: Book, job: Card) -> None:
     done = finished(work_out(job, book), DAY)
-    old = replace(done.settings["setting-height"], recorded={"offset": "0.840 mm"})
+    old = replace(done.settings["setting-height"], recorded={"tooth_rest_height": "0.840 mm"})
     card = replace(done, settings={**done.settings, "setting-height": old})
-    assert differs(work_out(card, book)) == (("setting-height", "offset", "0.840 mm", "0.833 mm"),)
+    assert differs(work_out(card, book)) == (("setting-height", "tooth_rest_height", "0.840 mm", "0.833 mm"),)
 
 
 @pytest.mark.parametrize(

@@ -167,7 +167,7 @@ def test_a_card_as_data_holds_what_was_typed_and_what_follows(book: Book, job: C
     assert found["card"]["received"]["drop"] == ["0.20 mm", "0.21 mm", "0.19 mm", "0.20 mm"]
     sheets = {one["calculation"]: one for one in found["calculations"]}
     # 5.985 sin 8 degrees, unrounded.
-    assert sheets["setting-height"]["outputs"]["offset"] == {
+    assert sheets["setting-height"]["outputs"]["tooth_rest_height"] == {
         "value": pytest.approx(0.8329510),
         "unit": "mm",
     }

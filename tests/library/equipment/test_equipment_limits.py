@@ -72,14 +72,14 @@ def test_the_relief_that_is_advised_is_within_the_tilt(machine: Machine, relief:
     assert reach_checks(machine, tilt(math.radians(float(advised[1])), math.radians(helix))) == ()
 
 
-def test_an_offset_beyond_the_travel_of_its_graduation_stops(machine: Machine) -> None:
+def test_a_height_beyond_the_travel_of_its_slide_stops(machine: Machine) -> None:
     found = worked(
         "setting-height", relief_angle=math.radians(10), wheel_shape="type-1-straight", wheel_diameter=250.0
     )
     state, text = only(reach_checks(machine, found))
     assert state == "stop"
     # 125 sin 10 degrees is 21.706 mm; asin(20 / 125) is 9.2069 degrees.
-    assert "Offset of 21.706 mm: the wheel head goes only to 20.000 mm." in text
+    assert "Wheel head height of 21.706 mm: the wheel head goes only to 20.000 mm." in text
     assert "Lower the relief angle to 9.20 deg" in text
 
 
@@ -133,7 +133,7 @@ def test_the_smallest_cam_with_enough_lift_is_named(machine: Machine) -> None:
     state, text = only(cam_checks(machine, eccentric(math.radians(8), 10.0), 4))
     assert (state, text) == (
         "pass",
-        "The cam has to fall 1.104 mm from tooth to tooth: the one of 1.2 mm has that.",
+        "The throw has to be 1.104 mm from tooth to tooth: the cam of 1.2 mm has that.",
     )
     # With five flutes it is 0.8830 mm, and the smaller cam will do.
     assert "0.04 in" in only(cam_checks(machine, eccentric(math.radians(8), 10.0), 5))[1]
@@ -143,9 +143,9 @@ def test_a_lift_that_no_cam_has_stops_and_names_the_relief_that_the_largest_give
     state, text = only(cam_checks(machine, eccentric(math.radians(8), 12.0), 4))
     assert state == "stop"
     # pi 12 tan 8 / 4 is 1.32459 mm; atan(1.2 * 4 / (pi 12)) is 7.2562 degrees.
-    assert "fall 1.325 mm" in text
+    assert "be 1.325 mm" in text
     assert "Lower the relief angle to 7.25 deg" in text
-    assert "a cam that falls 1.33 mm or more" in text
+    assert "a cam of 1.33 mm or more" in text
 
 
 @FIXTURES
@@ -165,7 +165,7 @@ def test_a_cam_counted_per_turn_needs_no_flutes_on_a_machine_that_counts_so(mach
     per_turn = replace(machine, throw_per="turn")
     # pi 12 tan 8 is 5.298 mm in one turn.
     assert (
-        "fall 5.298 mm in one turn" in only(cam_checks(per_turn, eccentric(math.radians(8), 12.0), None))[1]
+        "be 5.298 mm in one turn" in only(cam_checks(per_turn, eccentric(math.radians(8), 12.0), None))[1]
     )
     assert only(cam_checks(machine, eccentric(math.radians(8), 12.0), None))[0] == "watch"
 
@@ -175,5 +175,5 @@ def test_a_cam_that_was_typed_is_held_against_the_cams_at_hand(machine: Machine)
                   radial_throw=1.5)  # fmt: skip
     state, text = only(cam_checks(machine, cone, 3))
     assert state == "stop"
-    assert "Get one that falls 1.50 mm or more." in text
+    assert "Get a cam of 1.50 mm or more." in text
     assert cam_checks(replace(machine, cam_throws=()), cone, 3) == ()

@@ -28,7 +28,7 @@ def test_a_machine_is_read_with_its_numbers_and_the_text_they_were_typed_in(mach
 
 
 def test_a_graduation_knows_its_division_its_direction_and_what_it_sets(machine: Machine) -> None:
-    head = machine.setting_graduation("offset")
+    head = machine.setting_graduation("wheel_head_height")
     assert head is not None
     assert (head.title, head.kind, head.more, head.less) == ("wheel head", Kind.LENGTH, "up", "down")
     assert head.division.number == pytest.approx(0.01)
@@ -41,7 +41,7 @@ def test_a_graduation_knows_its_division_its_direction_and_what_it_sets(machine:
 
 
 def test_a_wheel_is_read_with_its_rating(wheel: Wheel) -> None:
-    assert (wheel.shape, wheel.grit, wheel.dressed) == ("cup", "60", date(2026, 11, 2))
+    assert (wheel.shape, wheel.grit, wheel.dressed) == ("type-6-straight-cup", "60", date(2026, 11, 2))
     assert wheel.diameter is not None
     assert wheel.diameter.number == 100
     assert wheel.rated_speed is not None
@@ -95,8 +95,8 @@ def test_what_is_wrong_is_told_with_its_line_and_the_rest_is_still_read(
         ('"20 m/s"', '"20 mm"', ["surface speed is wanted"]),
         ('"20 m/s"', '"900 m/s"', ["can be from"]),
         ('"100 mm"', '"0 mm"', ["can be from"]),
-        ('"cup"', '"round"', ["straight or cup"]),
-        ('"cup"', "7", ["straight or cup"]),
+        ('"type-6-straight-cup"', '"round"', ["type-1-straight or type-6"]),
+        ('"type-6-straight-cup"', "7", ["type-1-straight or type-6"]),
     ],
 )
 def test_a_wheel_with_a_mistake_loses_that_line_only(

@@ -21,7 +21,7 @@ def worked(name: str, **values: Given) -> Worked:
     return Worked(sheet, dict(values), dict(run(sheet, values).outputs))
 
 
-def offset_of(degrees: float, diameter: float) -> Worked:
+def height_of(degrees: float, diameter: float) -> Worked:
     return worked(
         "setting-height",
         relief_angle=math.radians(degrees),
@@ -30,22 +30,22 @@ def offset_of(degrees: float, diameter: float) -> Worked:
     )
 
 
-def test_an_offset_becomes_divisions_with_the_shops_own_direction(machine: Machine) -> None:
+def test_a_height_becomes_divisions_with_the_shops_own_direction(machine: Machine) -> None:
     # 6 sin 1.65 degrees is 0.17277 mm, 17 divisions of 0.01 mm.
-    (line,) = graduation_lines(machine, offset_of(1.65, 12.0))
+    (line,) = graduation_lines(machine, height_of(1.65, 12.0))
     assert said(line) == "17 divisions of 0.01 mm, wheel head up"
 
 
 def test_more_than_a_turn_is_said_in_turns_of_the_handle(machine: Machine) -> None:
     # 6 sin 30 degrees is 3 mm: one turn of 2.5 mm and 50 divisions.
-    (line,) = graduation_lines(machine, offset_of(30, 12.0))
+    (line,) = graduation_lines(machine, height_of(30, 12.0))
     assert said(line) == "1 turn and 50 of 0.01 mm, wheel head up"
-    (exact,) = graduation_lines(machine, offset_of(30, 20.0))
+    (exact,) = graduation_lines(machine, height_of(30, 20.0))
     assert said(exact) == "2 turns, wheel head up"
 
 
-def test_no_offset_leaves_the_graduation_at_zero(machine: Machine) -> None:
-    (line,) = graduation_lines(machine, offset_of(0, 12.0))
+def test_no_height_leaves_the_graduations_at_zero(machine: Machine) -> None:
+    (line,) = graduation_lines(machine, height_of(0, 12.0))
     assert said(line) == "wheel head at zero"
 
 
@@ -56,8 +56,8 @@ def test_a_negative_setting_goes_the_other_way(machine: Machine) -> None:
 
 
 def test_what_the_rounding_costs_is_told_in_degrees(machine: Machine) -> None:
-    # On 2 mm the offset for 7 degrees is 0.121869; 0.12 gives asin 0.12 = 6.8921 degrees, 0.1079 less.
-    (line,) = graduation_lines(machine, offset_of(7, 2.0))
+    # On 2 mm the height for 7 degrees is 0.121869; 0.12 gives asin 0.12 = 6.8921 degrees, 0.1079 less.
+    (line,) = graduation_lines(machine, height_of(7, 2.0))
     assert line.setting.divisions == 12
     assert line.cost is not None
     assert math.degrees(line.cost.change) == pytest.approx(-0.10790, abs=1e-5)
@@ -66,7 +66,7 @@ def test_what_the_rounding_costs_is_told_in_degrees(machine: Machine) -> None:
 
 def test_a_rounding_that_nobody_can_measure_is_told_as_that(machine: Machine) -> None:
     # On 300 mm one division of 0.01 mm is 0.004 degrees.
-    (line,) = graduation_lines(machine, offset_of(7, 300.0))
+    (line,) = graduation_lines(machine, height_of(7, 300.0))
     assert cost_said(line) == "rounding changes the relief angle by less than 0.01 deg"
 
 
@@ -94,10 +94,10 @@ def test_readings_are_given_in_divisions_of_the_indicator(machine: Machine) -> N
 
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.floats(1, 40), st.floats(0.5, 35))
-def test_the_offset_that_is_set_gives_the_angle_that_is_told(
+def test_the_height_that_is_set_gives_the_angle_that_is_told(
     machine: Machine, degrees: float, diameter: float
 ) -> None:
-    (line,) = graduation_lines(machine, offset_of(degrees, diameter))
+    (line,) = graduation_lines(machine, height_of(degrees, diameter))
     if line.setting.set_value <= 0:
         return
     assert line.cost is not None
@@ -107,6 +107,6 @@ def test_the_offset_that_is_set_gives_the_angle_that_is_told(
 
 
 def test_a_setting_that_no_angle_gives_has_no_cost() -> None:
-    # On a radius of 1 mm no relief gives an offset of 3 mm.
-    assert drive(offset_of(7, 2.0), "offset", 3.0) is None
-    assert drive(offset_of(7, 2.0), "no_such_key", 3.0) is None
+    # On a radius of 1 mm no relief gives a height of 3 mm.
+    assert drive(height_of(7, 2.0), "tooth_rest_height", 3.0) is None
+    assert drive(height_of(7, 2.0), "no_such_key", 3.0) is None

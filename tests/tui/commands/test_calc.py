@@ -169,7 +169,7 @@ def test_a_wheel_over_its_rating_is_a_stop(
     assert [check["state"] for check in found["checks"]] == [state]
 
 
-def test_offset_for_both_wheel_shapes(capsys: pytest.CaptureFixture[str]) -> None:
+def test_height_for_both_kinds_of_wheel(capsys: pytest.CaptureFixture[str]) -> None:
     straight = data(
         capsys,
         "calc",
@@ -179,12 +179,12 @@ def test_offset_for_both_wheel_shapes(capsys: pytest.CaptureFixture[str]) -> Non
         "wheel_diameter=150",
     )
     # 75 sin 7 degrees and 0.0087 * 7 * 150, by hand.
-    assert straight["outputs"]["offset"]["value"] == pytest.approx(9.14020, abs=1e-5)
+    assert straight["outputs"]["wheel_head_height"]["value"] == pytest.approx(9.14020, abs=1e-5)
     assert straight["outputs"]["rule_height"]["value"] == pytest.approx(9.135)
     cup = data(
         capsys, "calc", "setting-height", "relief_angle=7", "wheel_shape=type-6-straight-cup", "diameter=20"
     )
-    assert cup["outputs"]["offset"]["value"] == pytest.approx(1.218693, abs=1e-6)
+    assert cup["outputs"]["tooth_rest_height"]["value"] == pytest.approx(1.218693, abs=1e-6)
 
 
 @pytest.mark.parametrize("text", ["75", "75%", "75 percent"])

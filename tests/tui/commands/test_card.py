@@ -126,7 +126,7 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
     )
     (row,) = shop.data("cards", "tool:T-14", "result:good")
     assert (row["id"], row["status"], row["size"]) == (card, "done", "M12")
-    assert shop.data("card", card)["card"]["settings"]["setting-height"]["recorded"]["offset"] == "0.833 mm"
+    assert shop.data("card", card)["card"]["settings"]["setting-height"]["recorded"]["tooth_rest_height"] == "0.833 mm"
 
 
 def test_a_card_is_written_even_when_what_is_on_it_does_not_add_up(shop: Shop) -> None:
@@ -185,7 +185,7 @@ def test_a_batch_tells_what_stays_and_what_changes(shop: Shop) -> None:
     text = shop.good("card-plan", one, other)
     assert text.index("Set once, and leave") < text.index("Wheel") < text.index(one) < text.index(other)
     found = shop.data("card-plan", one, other)
-    assert {line["title"] for line in found["cards"][1]["changes"]} == {"Offset", "Throw per turn"}
+    assert {line["title"] for line in found["cards"][1]["changes"]} == {"Tooth rest height", "Throw per turn"}
     assert "no card 2020-01-01-01" in shop.bad("card-plan", one, "2020-01-01-01")
 
 

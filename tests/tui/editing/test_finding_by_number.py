@@ -31,7 +31,7 @@ async def test_only_entries_whose_values_fit_are_left(program: Program) -> None:
         assert "1 of 3" in shown
         assert "Tap for brass" in shown
         await hands.press("ctrl+u")
-        assert "1 of 3" in await hands.type("form=prog")
+        assert "1 of 3" in await hands.type("relief_form=ecc")
 
 
 @pytest.mark.parametrize("text", ["rake>", "rake> ", "rake>3 d", "rake>3 de", "rake>3 deg", "tap rake>3d"])
