@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from geometry.surfaces import SURFACES
 from library.book.desk import Spot, shown
 from library.book.harmless import first_hidden, harmless, name_of
 
@@ -61,6 +62,20 @@ def words(raw: object, spot: Spot) -> tuple[str, ...] | None:
         return None
     found = (one_line(one, spot.at(number)) for number, one in enumerate(raw))
     return tuple(text for text in found if text is not None)
+
+
+def surfaces(raw: object, spot: Spot) -> tuple[str, ...] | None:
+    """The words of relieved surfaces; one that is not known is left out after complaining."""
+    found: list[str] = []
+    for number, text in enumerate(words(raw, spot) or ()):
+        if text in SURFACES:
+            found.append(text)
+            continue
+        here = spot.at(number)
+        near = here.near(text, list(SURFACES))
+        fix = f"Did you mean {shown(near)}?" if near else f"It can be {', '.join(SURFACES)}."
+        here.complain(f"There is no surface {shown(text)}.", fix, "warning")
+    return tuple(dict.fromkeys(found)) or None
 
 
 def word_out_of(choices: str) -> Reader:

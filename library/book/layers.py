@@ -8,7 +8,7 @@ from geometry.quantities import QUANTITIES
 from library.book.desk import Desk, Spot, Spots, shown
 from library.book.fields import identifier
 from library.book.model import Value
-from library.book.retired import fix_for
+from library.book.retired import OF_NO_SURFACE, fix_for, no_surface
 from library.book.shapes import Merged, Shape
 from library.book.sheet import Sheet
 from library.book.sound import unsound
@@ -62,6 +62,8 @@ def _read_key(key: str, raw: object, shape: Shape, part: Part) -> None:
     elif shape.has_values and key in QUANTITIES:
         if key not in part.spot.sheet.unread:
             part.values[key] = value(raw, spot, QUANTITIES[key])
+        if key in OF_NO_SURFACE:
+            spot.complain(*no_surface(key), "warning")
     elif not (shape.is_cited and key in {"source", "place"}):
         _complain_of_key(key, shape, part.spot)
 
@@ -70,6 +72,8 @@ def _complain_of_key(key: str, shape: Shape, spot: Spot) -> None:
     known = [*shape.keys(), *(QUANTITIES if shape.has_values else ())]
     near = spot.near(key, known)
     fix = fix_for(key, near, "Remove it, or begin its name with x- to keep it as your own.")
+    if near in OF_NO_SURFACE:
+        fix = no_surface(near)[1]
     spot.at(key).complain(f"[[{shape.array}]] has no key {shown(key)}.", fix, "warning")
 
 

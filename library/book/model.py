@@ -141,6 +141,7 @@ class Family:
         title: as shown, in the plural.
         what: what these tools are, in a sentence or two.
         texts: further paragraphs by heading, in the order of the file.
+        surfaces: words of the surfaces that are relieved, the one that is mostly ground first.
         synonyms: other words that a search should find it by.
         cautions: ids of the cautions that belong to every tool of the family.
         extra: the shop's own keys beginning with ``x-``, untouched.
@@ -152,6 +153,7 @@ class Family:
     title: str
     what: str = ""
     texts: Mapping[str, str] = field(default_factory=dict)
+    surfaces: tuple[str, ...] = ()
     synonyms: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     extra: Mapping[str, object] = field(default_factory=dict)

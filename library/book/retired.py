@@ -5,6 +5,8 @@ The one place that knows them: nothing reads a value under an old name, but the 
 
 from __future__ import annotations
 
+from geometry.surfaces import SURFACES
+
 _HEIGHTS = "wheel_head_height, or tooth_rest_height for a cup or dish wheel"
 
 RETIRED = {
@@ -33,6 +35,27 @@ RETIRED = {
     "cup": "type-6-straight-cup or type-11-flaring-cup",
 }
 """The new name of each old key, calculation or word."""
+
+
+OF_NO_SURFACE = {
+    "relief_angle": tuple(one.relief_key for one in SURFACES.values()),
+    "secondary_relief_angle": tuple(one.second_key for one in SURFACES.values()),
+}
+"""Reliefs that belong to no surface, and under which keys a book writes them now."""
+
+
+def no_surface(key: str) -> tuple[str, str]:
+    """What is wrong with a relief of no surface, and what to do.
+
+    Example:
+        >>> no_surface("secondary_relief_angle")[0]
+        'secondary_relief_angle does not say of which surface; no calculation is filled with it.'
+    """
+    *most, last = OF_NO_SURFACE[key]
+    return (
+        f"{key} does not say of which surface; no calculation is filled with it.",
+        f"Write it as the relief of its surface: {', '.join(most)} or {last}.",
+    )
 
 
 def fix_for(name: str, near: str, otherwise: str) -> str:

@@ -9,7 +9,7 @@ from datetime import date, datetime
 from geometry.quantities import QUANTITIES
 from library.book.desk import Spot, nearest, shown
 from library.book.harmless import first_hidden, name_of
-from library.book.retired import RETIRED, fix_for
+from library.book.retired import OF_NO_SURFACE, RETIRED, fix_for, no_surface
 from library.cards.model import DRAFT, STATUSES, Card, Inspection, Readings, Setting, Tool, Wanted
 from library.cards.writing import LAST_TEXTS, TEXTS
 from library.equipment.readers import as_day
@@ -200,6 +200,8 @@ def _want_new_names(card: Card, spot: Spot) -> None:
                         f"There is no quantity {shown(key)}.", fix_for(key, "", ""), "warning"
                     )
     for key, one in card.wanted.items():
+        if key in OF_NO_SURFACE:
+            spot.at("wanted", key).complain(*no_surface(key), "warning")
         if one.value in RETIRED:
             spot.at("wanted", key, "value").complain(
                 f"This is {shown(one.value)}.", fix_for(one.value, "", ""), "warning"

@@ -128,7 +128,7 @@ def test_counterbores_are_those_of_the_user_guide(
     entry = f"counterbore-{screw}"
     assert ends(cited(book, entry, "pilot_diameter", "tool-maker-user-guide")[0]) == (pilot, pilot)
     assert ends(cited(book, entry, "diameter", "tool-maker-user-guide")[0]) == (diameter, diameter)
-    assert ends(cited(book, entry, "lip_relief_angle", "tool-maker-user-guide")[0], True) == (6, 8)
+    assert ends(cited(book, entry, "end_relief_angle", "tool-maker-user-guide")[0], True) == (6, 8)
 
 
 # Centring, Drilling and Counterboring / Countersinking, trainees' handbook, table 1: d1 and d2 in mm.
@@ -155,8 +155,8 @@ def test_reamer_angles_for_aluminium_are_those_of_the_service_manual(book: Book)
     """T.O. 1-1A-9, paragraph 3-203: top rake 5 to 8, primary 4 to 7, secondary 15 to 20, spiral 10 degrees."""
     for key, least, most in (
         ("rake_angle", 5, 8),
-        ("relief_angle", 4, 7),
-        ("secondary_relief_angle", 15, 20),
+        ("land_relief_angle", 4, 7),
+        ("second_land_relief_angle", 15, 20),
         ("helix_angle", 10, 10),
     ):
         assert ends(cited(book, "reamer-machine-aluminium-wrought", key, "to-1-1a-9")[0], True) == (

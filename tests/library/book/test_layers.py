@@ -28,7 +28,7 @@ family = "tap"
 title = "Hand tap"
 synonyms = ["taper tap"]
 rake_angle = { low = "3 deg", usual = "5 deg", source = "common practice", note = "For steel." }
-relief_angle = { usual = "4 deg", source = "common practice" }
+chamfer_relief_angle = { usual = "4 deg", source = "common practice" }
 notes = "As shipped."
 """
 
@@ -99,7 +99,7 @@ def test_a_value_is_covered_as_a_whole_so_that_its_source_speaks_for_all_of_it(t
 @pytest.mark.usefixtures("shipped")
 def test_other_values_stay_shipped(tmp_path: Path) -> None:
     other = hand_tap(with_shop(tmp_path, '[[entry]]\nid = "hand-tap"\nnotes = "Ours."\n')).values[
-        "relief_angle"
+        "chamfer_relief_angle"
     ]
     assert (other.layer, other.replaces) == ("shipped", None)
 

@@ -30,7 +30,7 @@ def test_the_examples_make_a_book_without_a_problem(tmp_path: Path) -> None:
     width = example.values["land_width"].usual
     assert width is not None
     assert width.per_diameter
-    assert example.values["relief_angle"].citation.place == "chapter 5, table 5-1"
+    assert example.values["chamfer_relief_angle"].citation.place == "chapter 5, table 5-1"
 
 
 def test_every_file_of_the_reader_is_told_of() -> None:
