@@ -18,6 +18,7 @@ from geometry.calculation import (
     watch,
 )
 from geometry.checking import refuse
+from geometry.cone.relief import radians_of_throw
 from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
 from geometry.edge.views import View
@@ -27,6 +28,9 @@ from geometry.surfaces import SURFACES
 from geometry.tooth import eccentric, flat
 from geometry.tooth.heel_advice import clears, no_drop, require_short_of_centre, rubs
 from geometry.tooth.land import land_angle, land_width
+
+NEAR_ENOUGH = math.radians(0.25)
+"""How far (rad) a cam may be off the relief wanted: what a shop can tell on a tool; common practice, no source."""
 
 
 def _checks(
@@ -144,15 +148,47 @@ def _throws(given: Inputs, radial: float | None, diameter: float) -> dict[str, f
     )
 
 
+def _relief_of_cam(given: Inputs, edge: Edge, diameter: float) -> float | None:
+    """The relief (rad) that the chosen cam gives, in the surface's own view; nothing where none was chosen."""
+    if not given.has("chosen_throw"):
+        return None
+    if edge.is_end:
+        raise refuse(
+            "chosen_throw", "A cam that moves toward the axis gives an end no relief. Leave its throw out."
+        )
+    turn = radians_of_throw(given.choice("throw_per"), given.number_or("flutes", 1))
+    per_radian = given.number("chosen_throw") / turn
+    return edge.given(math.atan2(per_radian, diameter / 2), "radial")
+
+
+def _cam_check(edge: Edge, wanted: float, found: float, needed: dict[str, float], per: str) -> Check:
+    """What the chosen cam gives, held against what is wanted."""
+    parts = {"found": angle(found), "wanted": angle(wanted), "surface": edge.surface.title}
+    if abs(found - wanted) <= NEAR_ENOUGH:
+        return passed("The cam gives {found} on the {surface}, near the {wanted} wanted.", **parts)
+    throw = needed["throw_per_tooth" if per == "tooth" else "throw_per_turn"]
+    return watch(
+        "The cam gives {found} on the {surface}, not the {wanted} wanted: that takes a throw of {throw} per {per}. "
+        "Use such a cam, or grind and inspect by what this one gives.",
+        throw=length(throw),
+        per=per,
+        cure=(("chosen_throw", throw),),
+        **parts,
+    )
+
+
 def _compute(given: Inputs) -> Result:
     edge, diameter = edge_of(given), given.number("diameter")
-    relief, form = given.number("relief_angle"), given.choice("relief_form")
+    wanted, form = given.number("relief_angle"), given.choice("relief_form")
+    by_cam = _relief_of_cam(given, edge, diameter)
+    needed = _throws(given, edge.seen(wanted, "radial"), diameter)
+    relief = wanted if by_cam is None else by_cam
     measured_as, view = given.choice("land_measured_as"), pointed(given, edge)
     turned = land_angle(given.number("land_width"), diameter, measured_as)
     radial = edge.seen(relief, "radial")
     _require_within_reach(edge, form, turned, radial, diameter, measured_as)
     readings = edge.readings(relief, form, diameter)
-    others = {} if edge.is_cylinder else {READING_KEYS[one]: reading for one, reading in readings.items()}
+    others = {} if edge.is_cylinder else {READING_KEYS[one]: readings[one] for one in readings if one != view}
     heel = readings[view](turned)
     return Result(
         outputs={
@@ -160,11 +196,17 @@ def _compute(given: Inputs) -> Result:
             **{key: reading(turned) for key, reading in others.items()},
             **_clear_width(form, radial, diameter, measured_as),
             "land_angle": turned,
-            **_throws(given, radial, diameter),
+            **needed,
+            **({} if by_cam is None else {"relief_angle": by_cam}),
             **edge.reliefs(relief),
         },
         stations=stations(turned, {"drop": readings[view], **others}),
         checks=(
+            *(
+                ()
+                if by_cam is None
+                else (_cam_check(edge, wanted, by_cam, needed, given.choice("throw_per")),)
+            ),
             *(
                 _end_checks(turned, heel)
                 if radial is None
@@ -202,10 +244,13 @@ CALCULATION = Calculation(
         Field("land_measured_as", default="arc"),
         Field("relief_form", default="eccentric"),
         Field("flutes", optional=True),
+        Field("chosen_throw", optional=True, when=("relief_form", "eccentric")),
+        Field("throw_per", default="turn", when=("relief_form", "eccentric")),
         Field("indicator_points", optional=True),
     ),
     outputs=(
         "heel_drop",
+        "relief_angle",
         "radial_drop",
         "square_drop",
         "axial_drop",

@@ -69,6 +69,14 @@ ROWS = (
         90.0,
     ),
     length(
+        "radial_drop",
+        "Indicator drop at the axis",
+        "How far the land lies inside the circle that the edge runs on, in the section square to the axis.",
+        "With an indicator that points at the axis, set to zero at the edge, the tool turned on.",
+        -2000.0,
+        2000.0,
+    ),
+    length(
         "square_drop",
         "Indicator drop square to the cone",
         "How far the land lies inside the cone that the edges sweep.",

@@ -103,6 +103,14 @@ ROWS = (
         2000.0,
     ),
     length(
+        "chosen_throw",
+        "Throw of the cam at hand",
+        "The throw of the cam that is really used; the relief and the readings follow from it.",
+        "As marked on the cam, or on the radius with an indicator over one turn or one lobe.",
+        0.0,
+        2000.0,
+    ),
+    length(
         "throw_per_tooth",
         "Throw per tooth",
         "The throw of an even cam from one tooth to the next: the throw per turn divided by the flutes.",

@@ -70,7 +70,7 @@ def test_a_lip_is_read_along_the_axis_at_its_outer_corner() -> None:
         surface="lip", point_angle=118 * DEG, diameter=10.0, relief_angle=12 * DEG, land_width=2.0
     ).outputs
     assert found["heel_drop"] == pytest.approx(0.42511, abs=5e-6)
-    assert found["axial_drop"] == pytest.approx(found["heel_drop"])
+    assert "axial_drop" not in found, "the heel's drop is that one"
 
 
 def test_an_end_tooth_is_seen_along_the_axis_only() -> None:
@@ -135,3 +135,19 @@ def test_advice_on_a_cone_is_given_square_to_the_cone(relief: float, included: f
     assert not isinstance(enough, str)
     again = drop(**tool, relief_angle=enough.value + 0.01 * DEG)
     assert not [one for one in again.checks if one.state == "stop"]
+
+
+def test_a_cam_out_of_the_drawer_gives_what_it_gives() -> None:
+    """By hand: a throw of 1.6 mm a tooth on a tap of 16 mm with 4 flutes is atan(6.4 / 50.265) = 7.256 degrees."""
+    tool: dict[str, Given] = {"surface": "chamfer", "chamfer_angle": 8 * DEG, "diameter": 16.0, "flutes": 4.0,
+                              "land_width": 4.2, "throw_per": "tooth"}  # fmt: skip
+    found = drop(**tool, relief_angle=6.5 * DEG, chosen_throw=1.6)
+    assert found.outputs["throw_per_tooth"] == pytest.approx(math.pi * 16 * math.tan(6.5 * DEG) / 4)
+    assert found.outputs["relief_angle"] / DEG == pytest.approx(7.256, abs=1e-3)
+    assert found.outputs["heel_drop"] == pytest.approx(4.2 * 6.4 / 50.26548, abs=1e-5)
+    (check,) = [one for one in found.checks if one.state == "watch"]
+    ((key, throw),) = check.cure
+    assert key == "chosen_throw"
+    assert isinstance(throw, float)
+    again = drop(**tool, relief_angle=6.5 * DEG, chosen_throw=throw)
+    assert {one.state for one in again.checks} == {"pass", "note"}
