@@ -7,11 +7,12 @@ from collections.abc import Mapping, Sequence
 
 from geometry.calculation import Check, Inputs, Row, passed, watch
 from geometry.checking import GeometryError, refuse
+from geometry.cures import either
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding, angle, length
 from geometry.tooth import eccentric, flat
 from geometry.tooth.facets import Facet, facet_between
-from geometry.tooth.heel_advice import HAIR, READABLE, either
+from geometry.tooth.heel_advice import HAIR, READABLE
 from geometry.tooth.land import land_width
 
 

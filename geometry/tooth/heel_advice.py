@@ -6,6 +6,7 @@ import math
 
 from geometry.calculation import Check, passed, stop, watch
 from geometry.checking import refuse
+from geometry.cures import either
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.tooth import eccentric, flat
@@ -116,16 +117,3 @@ def require_short_of_centre(turned: float, relief_angle: float) -> None:
             "The relief is so steep that the heel would pass the centre of the tool. Choose a relief under {limit}.",
             {"limit": angle(math.atan(1 / turned), Rounding.DOWN)},
         )
-
-
-def either(cures: list[str]) -> str:
-    """One sentence that offers each of the cures.
-
-    Example:
-        >>> either(["raise it", "lower it", "leave it"])
-        'Raise it, lower it, or leave it.'
-    """
-    text = cures[0]
-    if len(cures) > 1:
-        text = ", ".join(cures[:-1]) + ("," if len(cures) > 2 else "") + " or " + cures[-1]
-    return f"{text[0].upper()}{text[1:]}."
