@@ -47,12 +47,17 @@ class Way:
 
 @dataclass(frozen=True)
 class Advice:
-    """The ways that mend a complaint, as one sentence with its amounts, and as the cure of a check."""
+    """The ways that mend a complaint, in words with their amounts, and as the cure of a check."""
 
-    text: str
+    words: tuple[str, ...]
     parts: dict[str, Amount | str]
     cure: Cure
     together: bool
+
+    @property
+    def text(self) -> str:
+        """One sentence that offers each of the ways."""
+        return either(self.words)
 
 
 def way(says: str, key: str, name: str = "", amount: Amount | None = None) -> Way:
@@ -128,7 +133,7 @@ def _mended(
 
 
 def advise(ways: Sequence[Way]) -> Advice:
-    """One sentence that offers each of the ways; where there is only one, it may change several inputs.
+    """The ways as the words, amounts and cure of a check; where there is only one, it may change several inputs.
 
     Example:
         >>> from geometry.sentences import length
@@ -138,7 +143,7 @@ def advise(ways: Sequence[Way]) -> Advice:
     """
     steps = [step for one in ways for step in one.steps]
     return Advice(
-        text=either([one.says for one in ways]),
+        words=tuple(one.says for one in ways),
         parts={step.name: step.amount for step in steps if step.amount is not None},
         cure=tuple((step.key, None if step.amount is None else step.amount.value) for step in steps),
         together=any(len(one.steps) > 1 for one in ways),
