@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
-from geometry.calculation import Cure, Inputs
+from geometry.calculation import Cure, Inputs, Together
 from geometry.checking import GeometryError
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding
@@ -52,7 +52,6 @@ class Advice:
     words: tuple[str, ...]
     parts: dict[str, Amount | str]
     cure: Cure
-    together: bool
 
     @property
     def text(self) -> str:
@@ -142,11 +141,11 @@ def advise(ways: Sequence[Way]) -> Advice:
         ('Narrow it to {most} or leave it.', (('land_width', 2.0), ('land_width', None)))
     """
     steps = [step for one in ways for step in one.steps]
+    changes = tuple((step.key, None if step.amount is None else step.amount.value) for step in steps)
     return Advice(
         words=tuple(one.says for one in ways),
         parts={step.name: step.amount for step in steps if step.amount is not None},
-        cure=tuple((step.key, None if step.amount is None else step.amount.value) for step in steps),
-        together=any(len(one.steps) > 1 for one in ways),
+        cure=Together(changes) if any(len(one.steps) > 1 for one in ways) else changes,
     )
 
 

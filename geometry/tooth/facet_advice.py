@@ -39,7 +39,7 @@ def _stop(given: Inputs, job: Job, wrong: str) -> Check:
     if not ways:
         return stop(f"{says} {_NO_WAY[wrong]}", **parts)
     found = advise(ways)
-    return stop(f"{says} {found.text}", cure=found.cure, together=found.together, **parts, **found.parts)
+    return stop(f"{says} {found.text}", cure=found.cure, **parts, **found.parts)
 
 
 _NO_WAY = {

@@ -60,7 +60,7 @@ def _told(given: Inputs, job: FormsJob, wrong: str) -> Check:
     found = advise(ways_out(given, job, wrong))
     kind = stop if wrong == "second-square" else watch
     text = either([*found.words, other])
-    return kind(f"{says} {text}", cure=found.cure, together=found.together, **parts, **found.parts)
+    return kind(f"{says} {text}", cure=found.cure, **parts, **found.parts)
 
 
 def _flat_rubs(given: Inputs, job: FormsJob) -> Said:

@@ -77,4 +77,4 @@ def _widest(given: Inputs, mends: Callable[[Inputs], bool]) -> float | None:
     for _ in range(30):
         middle = (low + high) / 2
         low, high = (middle, high) if free(middle) else (low, middle)
-    return low
+    return low * (1 - HAIR)
