@@ -17,10 +17,11 @@ from geometry.calculation import (
     watch,
 )
 from geometry.checking import NotGiven
+from geometry.cures import either
 from geometry.figure import Figure, curve
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
-from geometry.tooth.heel_advice import READABLE, either
+from geometry.tooth.heel_advice import READABLE
 from geometry.tooth.land import land_angle, land_width
 from geometry.tooth.margin import MarginedLand, margined_land
 

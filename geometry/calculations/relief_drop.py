@@ -37,8 +37,8 @@ def _checks(
     edge: Edge, form: str, turned: float, radial: float, diameter: float, measured_as: str
 ) -> tuple[Check, ...]:
     """What the heel means, seen square to the axis; advice is given in the surface's own view."""
-    if turned == 0 or (radial == 0 and form == "eccentric"):
-        return (no_drop(turned),)
+    if turned == 0 or radial == 0:
+        return (no_drop(turned, form),)
     shape = eccentric if form == "eccentric" else flat
     heel = shape.drop(turned, radial, diameter)
 
