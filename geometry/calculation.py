@@ -77,6 +77,21 @@ class Inputs:
             raise TypeError(f"{key} is a word, not a number")
         return value if isinstance(value, tuple) else (value,)
 
+    def but(self, changes: Mapping[str, Given | None]) -> Inputs:
+        """The same inputs with some of them changed, or left out where the change is nothing.
+
+        Example:
+            >>> Inputs({"diameter": 12.0, "pitch": 1.5}).but({"diameter": 10.0, "pitch": None}).number("diameter")
+            10.0
+        """
+        values = dict(self._values)
+        for key, value in changes.items():
+            if value is None:
+                values.pop(key, None)
+            else:
+                values[key] = value
+        return Inputs(values)
+
     def choice(self, key: str) -> str:
         """The word given for ``key``."""
         value = self._values[key]
@@ -100,16 +115,30 @@ class Station:
     readings: Mapping[str, float]
 
 
+Cure = tuple[tuple[str, Given | None], ...]
+"""What to put into which input instead: each pair cures by itself, with all else as it is; nothing empties an input."""
+
+
 @dataclass(frozen=True)
 class Check:
-    """What the result means at the machine: all well, look out, do not grind this, or a note without a verdict."""
+    """What the result means at the machine: all well, look out, do not grind this, or a note without a verdict.
+
+    Attributes:
+        state: the verdict, or that there is none.
+        sentence: what is so and what to do.
+        cure: what the sentence advises, by quantity key, in the values that its amounts come from. Each pair
+            removes the complaint by itself with all other inputs as they are.
+        together: true where only all pairs of the cure taken together remove it.
+    """
 
     state: State
     sentence: Sentence
+    cure: Cure = ()
+    together: bool = False
 
 
 def passed(template: str, **parts: Amount | str) -> Check:
-    """A check that found nothing wrong."""
+    """A check that tested a condition and found nothing wrong."""
     return Check("pass", Sentence(template, parts))
 
 
@@ -118,14 +147,21 @@ def note(template: str, **parts: Amount | str) -> Check:
     return Check("note", Sentence(template, parts))
 
 
-def watch(template: str, **parts: Amount | str) -> Check:
-    """A check that found something to look out for."""
-    return Check("watch", Sentence(template, parts))
+def watch(template: str, *, cure: Cure = (), together: bool = False, **parts: Amount | str) -> Check:
+    """A check that found something to look out for, and the inputs that cure it."""
+    return Check("watch", Sentence(template, parts), cure, together)
 
 
-def stop(template: str, **parts: Amount | str) -> Check:
-    """A check that found something that must be changed before grinding."""
-    return Check("stop", Sentence(template, parts))
+def stop(template: str, *, cure: Cure = (), together: bool = False, **parts: Amount | str) -> Check:
+    """A check that found something that must be changed before grinding, and the inputs that cure it.
+
+    Example:
+        >>> from geometry.sentences import length
+        >>> found = stop("Narrow the land to {widest}.", widest=length(1.5), cure=(("land_width", 1.5),))
+        >>> str(found.sentence), found.cure
+        ('Narrow the land to 1.5 mm.', (('land_width', 1.5),))
+    """
+    return Check("stop", Sentence(template, parts), cure, together)
 
 
 @dataclass(frozen=True)

@@ -30,6 +30,12 @@ class Problem:
     missing: bool = False
 
 
+NO_SUCH_TOOL = Sentence(
+    "No tool has all these measures together, so there is no answer. Look at each value and its unit again."
+)
+"""What is said where a calculation stumbles over values that it did not foresee."""
+
+
 class Refusal(ValueError):
     """A calculation cannot answer; ``problems`` says why, every reason at once."""
 
@@ -90,6 +96,11 @@ def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
     except GeometryError as error:
         missing = isinstance(error, NotGiven)
         raise Refusal((Problem(error.key, error.sentence, missing),)) from error
+    except Refusal:
+        raise
+    except (ArithmeticError, ValueError) as error:
+        # The last net: no input may end the program, not even one that the calculation did not foresee.
+        raise Refusal((Problem("", NO_SUCH_TOOL),)) from error
 
 
 def _alternatives(sheet: Calculation, field: Field) -> list[Field]:

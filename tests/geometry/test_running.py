@@ -183,3 +183,26 @@ def test_a_number_fits_or_is_refused_in_a_sentence(value: float) -> None:
         else:
             assert str(found).startswith(key)
             assert not fits or quantity(key).whole
+
+
+@pytest.mark.parametrize(
+    "error", [ZeroDivisionError("by zero"), OverflowError("too big"), ValueError("domain")]
+)
+def test_arithmetic_that_was_not_foreseen_is_refused_in_a_sentence(error: Exception) -> None:
+    def stumbles(given: Inputs) -> Result:
+        raise error
+
+    with pytest.raises(Refusal) as refused:
+        run(replace(SHEET, compute=stumbles), {"diameter": 12.0, "wheel_diameter": 150.0})
+    (problem,) = refused.value.problems
+    assert not problem.missing
+    assert str(problem.sentence).endswith("Look at each value and its unit again.")
+
+
+def test_a_refusal_of_a_calculation_within_a_calculation_keeps_its_words() -> None:
+    def asks_another(given: Inputs) -> Result:
+        return run(SHEET, {})
+
+    with pytest.raises(Refusal) as refused:
+        run(replace(SHEET, compute=asks_another), {"diameter": 12.0, "wheel_diameter": 150.0})
+    assert all(problem.missing for problem in refused.value.problems)
