@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from geometry.calculation import Check, stop, watch
+from geometry.calculation import Check, Cure, stop, watch
 from geometry.sentences import Rounding, angle, count, length, ratio
 from geometry.surfaces import SURFACES
 
@@ -34,12 +34,21 @@ SLACK = 1e-9
 """A limit counts as passed beyond this many radians, or this share; less is the rounding of arithmetic."""
 
 
-def relief_plausible(relief: float, surface: str = "") -> tuple[Check, ...]:
+def _cure(key: str, *values: float) -> Cure:
+    return tuple((key, value) for value in values) if key else ()
+
+
+def relief_plausible(
+    relief: float, surface: str = "", *, factor: float = 1.0, key: str = ""
+) -> tuple[Check, ...]:
     """Whether an angle can be a relief at all; one of zero is left to the calculation, which knows what rubs.
 
     Args:
         relief: in radians, in the view in which the relief of that surface is given.
         surface: a word of ``SURFACES``, or nothing where the surface is not known.
+        factor: how many times the tangent of the relief in that view the tangent of this one is, where it was
+            given in another view.
+        key: the input that holds it, for the cure.
 
     Returns:
         A watch outside 0.5 to 45 degrees, else nothing.
@@ -51,7 +60,8 @@ def relief_plausible(relief: float, surface: str = "") -> tuple[Check, ...]:
         ()
     """
     where = f" of the {SURFACES[surface].title}" if surface in SURFACES else ""
-    if 0 < relief < LEAST_RELIEF * (1 - SLACK):
+    least, most = (math.atan(factor * math.tan(bound)) for bound in (LEAST_RELIEF, MOST_RELIEF))
+    if 0 < relief < least * (1 - SLACK):
         return (
             watch(
                 "A relief"
@@ -59,10 +69,11 @@ def relief_plausible(relief: float, surface: str = "") -> tuple[Check, ...]:
                 + " of {relief} is hardly one: was it a feed or a length? A relief is an angle, "
                 "{least} or more.",
                 relief=angle(relief),
-                least=angle(LEAST_RELIEF, Rounding.UP),
+                least=angle(least, Rounding.UP),
+                cure=_cure(key, least),
             ),
         )
-    if relief > MOST_RELIEF * (1 + SLACK):
+    if relief > most * (1 + SLACK):
         return (
             watch(
                 "A relief"
@@ -70,17 +81,19 @@ def relief_plausible(relief: float, surface: str = "") -> tuple[Check, ...]:
                 + " of {relief} leaves hardly any tooth: measure it again. A relief is {most} or "
                 "less.",
                 relief=angle(relief),
-                most=angle(MOST_RELIEF, Rounding.DOWN),
+                most=angle(most, Rounding.DOWN),
+                cure=_cure(key, most),
             ),
         )
     return ()
 
 
-def rake_plausible(rake: float) -> tuple[Check, ...]:
+def rake_plausible(rake: float, *, key: str = "") -> tuple[Check, ...]:
     """Whether an angle can be a rake.
 
     Args:
         rake: in radians, negative where the face leans back.
+        key: the input that holds it, for the cure.
 
     Returns:
         A watch outside -30 to +40 degrees, else nothing.
@@ -97,16 +110,18 @@ def rake_plausible(rake: float) -> tuple[Check, ...]:
             rake=angle(rake),
             least=angle(LEAST_RAKE),
             most=angle(MOST_RAKE),
+            cure=_cure(key, LEAST_RAKE, MOST_RAKE),
         ),
     )
 
 
-def pitch_plausible(pitch: float, diameter: float) -> tuple[Check, ...]:
+def pitch_plausible(pitch: float, diameter: float, *, key: str = "") -> tuple[Check, ...]:
     """Whether a pitch can belong to a thread of this diameter.
 
     Args:
         pitch: in mm, above zero.
         diameter: over the crests, in mm, above zero.
+        key: the input that holds the pitch as a length, for the cure.
 
     Returns:
         A stop over 0.3 of the diameter that asks whether threads per inch were meant, else nothing.
@@ -130,6 +145,7 @@ def pitch_plausible(pitch: float, diameter: float) -> tuple[Check, ...]:
                 number=ratio(pitch),
                 meant=length(meant),
                 most=length(most, Rounding.DOWN),
+                cure=_cure(key, most),
                 **parts,
             ),
         )
@@ -137,6 +153,7 @@ def pitch_plausible(pitch: float, diameter: float) -> tuple[Check, ...]:
         stop(
             says + "Measure the diameter again, or give a pitch of {most} or less.",
             most=length(most, Rounding.DOWN),
+            cure=_cure(key, most),
             **parts,
         ),
     )
