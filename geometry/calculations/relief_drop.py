@@ -14,11 +14,12 @@ from geometry.calculation import (
     note,
     passed,
     stations,
-    stop,
     watch,
 )
 from geometry.checking import refuse
+from geometry.complaints import complaint, settled
 from geometry.cone.relief import radians_of_throw
+from geometry.cures import way
 from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
 from geometry.edge.views import View
@@ -57,8 +58,10 @@ def _end_checks(turned: float, heel: float) -> tuple[Check, ...]:
         return (watch("The land has no width, so there is nothing to fall away. Measure the land."),)
     if heel <= 0:
         return (
-            stop(
-                "There is no relief behind the end: it rubs. Choose a relief above {zero}.", zero=angle(0.0)
+            complaint(
+                "stop",
+                "There is no relief behind the end: it rubs.",
+                [way("choose a relief above {zero}", "relief_angle", "zero", angle(0.0))],
             ),
         )
     return (passed("The heel lies {drop} behind the edge along the axis: it clears.", drop=length(heel)),)
@@ -171,17 +174,20 @@ def _cam_check(edge: Edge, wanted: float, found: float, needed: dict[str, float]
     if abs(found - wanted) <= NEAR_ENOUGH:
         return passed("The cam gives {found} on the {surface}, near the {wanted} wanted.", **parts)
     throw = needed["throw_per_tooth" if per == "tooth" else "throw_per_turn"]
-    return watch(
-        "The cam gives {found} on the {surface}, not the {wanted} wanted: that takes a throw of {throw} per {per}. "
-        "Use such a cam, or grind and inspect by what this one gives.",
-        throw=length(throw),
-        per=per,
-        cure=(("chosen_throw", throw),),
+    return complaint(
+        "watch",
+        "The cam gives {found} on the {surface}, not the {wanted} wanted.",
+        [way(f"take a throw of {{throw}} per {per}", "chosen_throw", "throw", length(throw))],
+        ["grind and inspect by what this one gives"],
         **parts,
     )
 
 
 def _compute(given: Inputs) -> Result:
+    return settled(_raw, given)
+
+
+def _raw(given: Inputs) -> Result:
     edge, diameter = edge_of(given), given.number("diameter")
     wanted, form = given.number("relief_angle"), given.choice("relief_form")
     by_cam = _relief_of_cam(given, edge, diameter)

@@ -26,19 +26,12 @@ from library.units.system import Display
 
 NOT_YET = {
     "back-taper",
-    "cone-relief",
     "drill-point",
     "face-offset",
-    "feed-clearance",
     "index-moves",
     "lead-over-land",
     "reamer-land",
-    "relief-drop",
-    "relief-from-reading",
     "screw-thread",
-    "setting-height",
-    "size-loss",
-    "step-relief",
     "tap-chamfer",
     "wheel-speed",
 }
