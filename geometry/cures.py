@@ -21,6 +21,9 @@ SHOWN_STEPS = {
 }
 """How coarsely an amount may be shown, in mm and rad: a micron to a hundredth, a tenth of a thou to a thou."""
 
+HAIR = 1e-12
+"""What a value may be beyond its range by its last digit."""
+
 
 @dataclass(frozen=True)
 class Step:
@@ -122,7 +125,7 @@ def _mended(
             continue
         value = as_shown(step.amount, angle_step if step.amount.kind is Kind.ANGLE else length_step)
         row = quantity(step.key)
-        if not row.low <= value <= row.high:
+        if not row.low - HAIR <= value <= row.high + HAIR:
             return False
         changes[step.key] = value
     try:
