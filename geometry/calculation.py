@@ -236,6 +236,8 @@ class Calculation:
         outputs: the quantities it may answer, most wanted first.
         cautions: keys of the cautions that belong beside the result.
         compute: the pure function behind it.
+        surfaces: the relieved surfaces that it serves, the one that is mostly meant first; empty where it asks for none
+            or the family says which comes first.
     """
 
     name: str
@@ -248,6 +250,7 @@ class Calculation:
     outputs: tuple[str, ...]
     cautions: tuple[str, ...]
     compute: Callable[[Inputs], Result]
+    surfaces: tuple[str, ...] = ()
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

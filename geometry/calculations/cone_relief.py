@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from geometry.calculation import (
@@ -13,6 +14,7 @@ from geometry.calculation import (
     Result,
     Row,
     Station,
+    note,
     passed,
     stations,
     stop,
@@ -20,11 +22,18 @@ from geometry.calculation import (
 )
 from geometry.checking import NotGiven
 from geometry.cone import relief as cone
+from geometry.edge.asked import RELIEF_KEYS, Edge, edge_of, surface_fields
 from geometry.figure import Figure, curve
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.side_view import cone_view
 from geometry.tooth.land import land_angle
+
+SERVED = ("cone", "shoulder", "chamfer", "bevel")
+"""The surfaces that are parts of a cone."""
+
+HEEL_KEYS = {"drop": "heel_drop", "square_drop": "square_drop", "axial_drop": "axial_drop"}
+"""The answer for each reading at the heel; the one at the axis is the heel's drop."""
 
 CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
@@ -42,6 +51,7 @@ class _Cam:
         radial: inward travel, in mm.
         axial: travel away from the point, in mm.
         square: travel square to the cone, in mm.
+        edge: the surface and how its edge lies.
     """
 
     included_angle: float
@@ -51,9 +61,16 @@ class _Cam:
     radial: float
     axial: float
     square: float
+    edge: Edge
 
     def relief(self, diameter: float) -> float:
+        """The relief (rad) square to the edge at a diameter (mm)."""
         return cone.relief_angle(self.square / self.turn, diameter)
+
+    def as_given(self, diameter: float) -> float:
+        """The same in the view in which the surface's relief is given; as it is where the land rises."""
+        square = self.relief(diameter)
+        return self.edge.given(square, "normal") if square > 0 else square
 
     def needed(self, square: float) -> dict[str, float]:
         """Each cam that alone makes up a square throw while the other stays, where a machine could do it."""
@@ -73,14 +90,15 @@ def _cam(given: Inputs) -> _Cam:
             "radial_throw",
         )
     diameters = tuple(sorted(given.numbers("diameter"), reverse=True))
-    included, per = given.number("included_angle"), given.choice("throw_per")
+    edge, per = edge_of(given), given.choice("throw_per")
+    included = 2 * edge.kappa
     turn = cone.radians_of_throw(per, given.number_or("flutes", 1))
     radial, axial = given.number_or("radial_throw", 0.0), given.number_or("axial_throw", 0.0)
     if has_cam:
         square = cone.square_throw(radial, axial, included)
     else:
-        square = turn * cone.square_throw_for(given.number("relief_angle"), diameters[0])
-    return _Cam(included, diameters, turn, f"per {per}", radial, axial, square)
+        square = turn * cone.square_throw_for(edge.normal(given.number("relief_angle")), diameters[0])
+    return _Cam(included, diameters, turn, f"per {per}", radial, axial, square, edge)
 
 
 def _limits(cam: _Cam) -> tuple[Check, ...]:
@@ -88,12 +106,12 @@ def _limits(cam: _Cam) -> tuple[Check, ...]:
     radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
     if radial_share == 0:
         return (
-            passed("A cone of {whole} is a face: a radial throw gives it no relief, only the axial throw counts.",
+            note("A cone of {whole} is a face: a radial throw gives it no relief, only the axial throw counts.",
                    whole=angle(cam.included_angle)),
         )  # fmt: skip
     if axial_share == 0:
         return (
-            passed("A cone of {whole} is a cylinder: an axial throw gives it no relief, only the radial throw counts.",
+            note("A cone of {whole} is a cylinder: an axial throw gives it no relief, only the radial throw counts.",
                    whole=angle(cam.included_angle)),
         )  # fmt: skip
     return ()
@@ -132,12 +150,12 @@ def _relief_check(cam: _Cam) -> Check:
             **amounts,
         )
     if largest == smallest:
-        return passed(
+        return note(
             "The relief square to the cone is {least} at {largest}.",
             least=angle(least),
             largest=length(largest),
         )
-    return passed(
+    return note(
         "The relief square to the cone is least, {least}, at the largest diameter, {largest}, and grows toward the "
         "point to {greatest} at {smallest}.",
         least=angle(least),
@@ -149,16 +167,16 @@ def _relief_check(cam: _Cam) -> Check:
 
 def _wanted_check(cam: _Cam, wanted: float, *, has_cam: bool) -> Check:
     largest = cam.diameters[0]
-    square = cam.turn * cone.square_throw_for(wanted, largest)
+    square = cam.turn * cone.square_throw_for(cam.edge.normal(wanted), largest)
     say: dict[str, Amount | str] = {"wanted": angle(wanted), "diameter": length(largest)}
     if not has_cam:
         return _alone(cam, square, say)
-    if cam.relief(largest) >= wanted - CLOSE_ENOUGH:
+    if cam.as_given(largest) >= wanted - CLOSE_ENOUGH:
         return passed("The relief at {diameter} reaches the {wanted} wanted there.", **say)
     advice, amounts = _advice(cam, square, "to")
     return watch(
         "The relief at {diameter} is {found}, short of the {wanted} wanted there." + advice,
-        found=angle(cam.relief(largest)),
+        found=angle(cam.as_given(largest)),
         **say,
         **amounts,
     )
@@ -172,18 +190,18 @@ def _alone(cam: _Cam, square: float, say: dict[str, Amount | str]) -> Check:
         radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
         template += " In a mix the axial throw counts {times} times as much as the radial throw."
         amounts["times"] = ratio(axial_share / radial_share)
-    return passed(template, **say, **amounts)
+    return note(template, **say, **amounts)
 
 
 def _rows(cam: _Cam) -> tuple[Row, ...]:
-    is_cylinder = cone.half_angle_parts(cam.included_angle)[1] == 0
     found = []
     for place, diameter in enumerate(cam.diameters):
-        values = {"diameter": diameter, "relief_angle": cam.relief(diameter)}
-        if not is_cylinder:
-            values["lip_relief_angle"] = cone.axial_relief(
-                cam.square / cam.turn, cam.included_angle, diameter
-            )
+        values = {"diameter": diameter, "relief_angle": cam.as_given(diameter)}
+        if cam.square > 0:
+            own = RELIEF_KEYS[cam.edge.surface.view]
+            values |= {
+                key: one for key, one in cam.edge.reliefs(cam.as_given(diameter)).items() if key != own
+            }
         last = place == len(cam.diameters) - 1
         found.append(
             Row(
@@ -195,12 +213,20 @@ def _rows(cam: _Cam) -> tuple[Row, ...]:
 
 
 def _readings(cam: _Cam, turned: float) -> tuple[Station, ...]:
+    return stations(turned, _falls(cam))
+
+
+def _falls(cam: _Cam) -> dict[str, Callable[[float], float]]:
+    """What an indicator reads behind the edge: pointed at the axis, square to the cone and along the axis."""
     per_radian = cam.square / cam.turn
-    axial_share = cone.half_angle_parts(cam.included_angle)[1]
-    readings = {"square_drop": lambda a: per_radian * a}
+    radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
+    readings: dict[str, Callable[[float], float]] = {}
+    if radial_share > 0:
+        readings["drop"] = lambda a: per_radian * a / radial_share
+    readings["square_drop"] = lambda a: per_radian * a
     if axial_share > 0:
         readings["axial_drop"] = lambda a: per_radian * a / axial_share
-    return stations(turned, readings)
+    return readings
 
 
 def _figure(cam: _Cam, turned: float) -> Figure | None:
@@ -215,14 +241,15 @@ def _figure(cam: _Cam, turned: float) -> Figure | None:
 def _compute(given: Inputs) -> Result:
     cam = _cam(given)
     outputs = {
-        "relief_angle": min(map(cam.relief, cam.diameters)),
-        "greatest_relief_angle": max(map(cam.relief, cam.diameters)),
+        "relief_angle": min(map(cam.as_given, cam.diameters)),
+        "greatest_relief_angle": max(map(cam.as_given, cam.diameters)),
         "square_throw": cam.square,
     }
     checks = [*_limits(cam), _relief_check(cam)]
     if given.has("relief_angle"):
         wanted = given.number("relief_angle")
-        needed = cam.needed(cam.turn * cone.square_throw_for(wanted, cam.diameters[0]))
+        square = cam.edge.normal(wanted)
+        needed = cam.needed(cam.turn * cone.square_throw_for(square, cam.diameters[0]))
         outputs |= {f"needed_{name}_throw": value for name, value in needed.items()}
         checks.append(
             _wanted_check(cam, wanted, has_cam=given.has("radial_throw") or given.has("axial_throw"))
@@ -231,7 +258,8 @@ def _compute(given: Inputs) -> Result:
     if not given.has("land_width"):
         return Result(outputs, rows=_rows(cam), checks=tuple(checks), side=side)
     turned = land_angle(given.number("land_width"), cam.diameters[0], given.choice("land_measured_as"))
-    outputs |= {"square_drop": cam.square / cam.turn * turned, "land_angle": turned}
+    falls = _falls(cam)
+    outputs |= {HEEL_KEYS[key]: fall(turned) for key, fall in falls.items()} | {"land_angle": turned}
     return Result(outputs, _readings(cam, turned), _rows(cam), tuple(checks), _figure(cam, turned), side)
 
 
@@ -242,10 +270,11 @@ CALCULATION = Calculation(
     wants="Give the diameters of the places along the edge, and the cam inward (radial) and away from the point (axial), both counted above zero; "
     "a wanted relief and the land are those at the largest of these diameters.",
     neglects="It holds for a straight edge and cams that fall evenly, and takes the edge as lying in one plane with the axis. "
-    "The relief is counted square to the cone; what is seen along the axis stands beside it as lip relief.",
+    "The relief is counted in the view in which the surface's is given; the other views stand in the table.",
     families=("countersink", "step-drill", "centre-drill", "subland-drill", "counterbore", "tap", "reamer"),
+    surfaces=SERVED,
     inputs=(
-        Field("included_angle"),
+        *surface_fields(*SERVED, default="cone"),
         Field("diameter", many=True),
         Field("throw_per", default="turn"),
         Field("flutes", when=("throw_per", "tooth")),
@@ -261,7 +290,9 @@ CALCULATION = Calculation(
         "square_throw",
         "needed_radial_throw",
         "needed_axial_throw",
+        "heel_drop",
         "square_drop",
+        "axial_drop",
         "land_angle",
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),

@@ -14,22 +14,33 @@ from geometry.calculation import (
     Inputs,
     Result,
     Row,
+    note,
     passed,
     stop,
     watch,
 )
+from geometry.checking import refuse
 from geometry.drill import feed as feeding
+from geometry.edge.asked import edge_of, surface_fields
 from geometry.quantities import quantity
-from geometry.sentences import Amount, Rounding, angle, length
+from geometry.sentences import Amount, Rounding, angle, length, ratio
+from geometry.surfaces import SURFACES
 
-INNER_SHARE = 0.25
-"""Where the lip is taken to begin when nobody measured it, as a share of the diameter: an assumption, no source."""
+INNER_SHARE = 0.15
+"""Where the lip is taken to begin when nobody measured it, as a share of the diameter: about the thickness of a
+web, so that no lip is thought to begin further out than it does; common practice, no source."""
+
+NOT_MEASURED = "not-measured"
+"""The word for a lip whose relief is known at its outer corner only."""
 
 KEEP = math.radians(0.5)
 """The relief that advice leaves over: half a degree, what a common protractor shows; no source."""
 
 FINEST_FEED = 0.005
 """The feed in mm per turn below which advice to feed slower is no use; no source."""
+
+SERVED = ("lip", "end", "cone", "shoulder")
+"""The surfaces that cut along the axis."""
 
 PLACES = ("Outer corner", "A quarter in", "Half way in", "Three quarters in", "Inner end")
 
@@ -42,13 +53,20 @@ class _Lip:
         outer: the diameter of the tool, in mm.
         inner: the diameter on which the lip begins, in mm.
         runs: how the relief goes inward.
-        relief: the lip relief (rad) at a diameter (mm).
+        relief: the relief along the axis (rad) at a diameter (mm).
+        as_given: turns a relief along the axis (rad) into the view in which the surface's is given.
     """
 
     outer: float
     inner: float
     runs: str
     relief: Callable[[float], float]
+    as_given: Callable[[float], float]
+
+    @property
+    def ends(self) -> tuple[float, ...]:
+        """The diameters at which the relief is known and can be judged."""
+        return (self.outer,) if self.runs == NOT_MEASURED else (self.inner, self.outer)
 
     def left(self, diameter: float, feed: float) -> float:
         return self.relief(diameter) - feeding.feed_slope(feed, diameter)
@@ -57,40 +75,60 @@ class _Lip:
         """The diameter where least is left: at an end, except on an even fall that drags."""
         if self.runs == "cam":
             return feeding.weakest_of_fall(self.largest_feed(), feed, self.inner, self.outer)
-        return min((self.inner, self.outer), key=lambda diameter: self.left(diameter, feed))
+        return min(self.ends, key=lambda diameter: self.left(diameter, feed))
 
     def largest_feed(self, keeping: float = 0.0) -> float:
         """The feed that leaves ``keeping`` (rad) at the weaker end; 0 where there is no such feed."""
-        ends = [(end, self.relief(end) - keeping) for end in (self.inner, self.outer)]
+        ends = [(end, self.relief(end) - keeping) for end in self.ends]
         return min(feeding.largest_feed(max(left, 0.0), end) for end, left in ends)
 
     def raises(self, feed: float) -> list[tuple[str, str, float]]:
         """What relief to grind so that the feed leaves ``KEEP`` all along: key, place in words, angle."""
         inner, outer = (feeding.feed_slope(feed, end) + KEEP for end in (self.inner, self.outer))
+        if self.runs == NOT_MEASURED:
+            return [("relief_angle", "the relief at the outer corner", self.as_given(outer))]
         if self.runs == "constant":
-            return [("relief_angle", "the relief", inner)]
+            return [("relief_angle", "the relief", self.as_given(inner))]
         if self.runs == "cam":
             # The even fall loses most of its angle outside, so either end may ask for more.
             even = (
                 math.atan(math.tan(inner) * self.inner / self.outer) if inner < math.pi / 2 else math.pi / 2
             )
-            return [("relief_angle", "the relief at the outer corner", max(outer, even))]
+            return [("relief_angle", "the relief at the outer corner", self.as_given(max(outer, even)))]
         ends = [
             ("relief_angle", "the relief at the outer corner", self.outer, outer),
             ("inner_relief_angle", "the relief at the inner end", self.inner, inner),
         ]
-        return [(key, words, to) for key, words, end, to in ends if self.relief(end) < to]
+        return [
+            (key, words, self.as_given(to) if key == "relief_angle" else to)
+            for key, words, end, to in ends
+            if self.relief(end) < to
+        ]
+
+
+def _along(given: Inputs) -> tuple[float, Callable[[float], float]]:
+    """The relief along the axis (rad), and what turns such a one into the view in which the surface's is given."""
+    relief = given.number("relief_angle")
+    if SURFACES[given.choice("surface")].view == "axial":
+        return relief, lambda found: found
+    edge = edge_of(given)
+    found = edge.seen(relief, "axial")
+    if found is None:
+        raise refuse(
+            edge.surface.edge_key,
+            "An edge along the axis does not cut along the axis, so no feed takes its relief. Measure its angle again.",
+        )
+    return found, lambda axial: edge.given(axial, "axial")
 
 
 def _lip(given: Inputs) -> _Lip:
-    outer, relief, runs = (
-        given.number("diameter"),
-        given.number("relief_angle"),
-        given.choice("lip_relief_runs"),
-    )
+    relief, as_given = _along(given)
+    outer, runs = given.number("diameter"), given.choice("lip_relief_runs")
     inner = given.number_or("inner_diameter", INNER_SHARE * outer)
     inner_relief = given.number_or("inner_relief_angle", relief)
-    return _Lip(outer, inner, runs, feeding.relief_along_lip(runs, (outer, relief), (inner, inner_relief)))
+    known = "constant" if runs == NOT_MEASURED else runs
+    along = feeding.relief_along_lip(known, (outer, relief), (inner, inner_relief))
+    return _Lip(outer, inner, runs, along, as_given)
 
 
 def _fix(lip: _Lip, feed: float) -> tuple[str, dict[str, Amount]]:
@@ -119,9 +157,15 @@ def _check(lip: _Lip, feed: float) -> Check:
         "relief": angle(lip.relief(place)),
     }
     if left >= KEEP * (1 - 1e-12):
+        template = (
+            "At the outer corner the feed climbs {slope} and takes that from {relief} of relief, which leaves {left}. The corner "
+            "clears in feeds under {limit} per turn."
+            if lip.runs == NOT_MEASURED
+            else "Least is left at {place} across: the feed climbs {slope} there and takes that from {relief} of relief, which "
+            "leaves {left}. The lip clears in feeds under {limit} per turn."
+        )
         return passed(
-            "Least is left at {place} across: the feed climbs {slope} there and takes that from {relief} of relief, which "
-            "leaves {left}. The lip clears in feeds under {limit} per turn.",
+            template,
             left=angle(left),
             limit=length(lip.largest_feed(), Rounding.DOWN),
             **say,
@@ -147,24 +191,44 @@ def _check(lip: _Lip, feed: float) -> Check:
 def _without_feed(lip: _Lip) -> Check:
     if lip.largest_feed() == 0:
         return _check(lip, 0.0)
-    return passed(
-        "The lip clears in feeds under {limit} per turn.", limit=length(lip.largest_feed(), Rounding.DOWN)
+    where = "outer corner" if lip.runs == NOT_MEASURED else "lip"
+    return note(
+        "The {where} clears in feeds under {limit} per turn.",
+        where=where,
+        limit=length(lip.largest_feed(), Rounding.DOWN),
+    )
+
+
+def _inward(lip: _Lip, feed: float) -> Check:
+    """What the feed asks of a lip whose relief was measured at its outer corner only."""
+    return note(
+        "Inward the feed climbs steeper: {slope} at {inner} across. The relief must grow inward to {needed} or more there; "
+        "measure it near the chisel edge and say how it runs.",
+        slope=angle(feeding.feed_slope(feed, lip.inner)),
+        inner=length(lip.inner),
+        needed=angle(feeding.feed_slope(feed, lip.inner) + KEEP, Rounding.UP),
     )
 
 
 def _beginning(lip: _Lip) -> Check:
-    return passed(
-        "No inner diameter was given, so the lip is taken to begin at {inner} across, a quarter of the diameter. "
-        "The length of the chisel edge is the true one.",
+    return note(
+        "No inner diameter was given: the lip is taken to begin at {inner} across, {share} of the diameter, about the "
+        "thickness of a web (common practice). The length of the chisel edge is the true one.",
         inner=length(lip.inner),
+        share=ratio(INNER_SHARE),
     )
 
 
 def _row(lip: _Lip, feed: float | None, part: int) -> Row:
     place = lip.outer + (lip.inner - lip.outer) * part / (len(PLACES) - 1)
-    values = {"diameter": place, "relief_angle": lip.relief(place)}
+    values = {"diameter": place}
+    known = part == 0 or lip.runs != NOT_MEASURED
+    if known:
+        values["axial_relief_angle"] = lip.relief(place)
     if feed is not None:
-        values |= {"feed_slope": feeding.feed_slope(feed, place), "relief_left": lip.left(place, feed)}
+        values["feed_slope"] = feeding.feed_slope(feed, place)
+    if feed is not None and known:
+        values["relief_left"] = lip.left(place, feed)
     return Row(PLACES[part], values)
 
 
@@ -172,6 +236,8 @@ def _compute(given: Inputs) -> Result:
     lip, feed = _lip(given), given.number("feed") if given.has("feed") else None
     outputs = {"largest_feed": lip.largest_feed(), "inner_diameter": lip.inner}
     checks = [] if given.has("inner_diameter") else [_beginning(lip)]
+    if lip.runs == NOT_MEASURED and feed:
+        checks.insert(0, _inward(lip, feed))
     if feed is not None:
         place = lip.weakest(feed)
         outputs |= {"relief_left": lip.left(place, feed), "feed_slope": feeding.feed_slope(feed, place)}
@@ -187,17 +253,19 @@ CALCULATION = Calculation(
     name="feed-clearance",
     title="Relief left over after the feed",
     question="How much of a drill's lip relief does the feed leave, where is it least, and which feed is too much?",
-    wants="The diameter is the drill's over its margins and the relief that of the lip at the outer corner, measured across the margin; "
+    wants="The diameter is the drill's over its margins and the relief that of the lip along the axis at the outer corner; "
     "the inner diameter is that of the circle on which the lips begin, which is the length of the chisel edge.",
     neglects="It takes the lip alone, in line with the axis, and a feed that is even; nearer the axis, on the chisel edge, the feed is steeper than any relief. "
     "It tells where the land drags, not how much relief a material wants.",
     families=("twist-drill", "step-drill", "subland-drill", "centre-drill", "countersink", "counterbore"),
+    surfaces=SERVED,
     inputs=(
+        *surface_fields(*SERVED, default="lip", silent=("lip",)),
         Field("diameter"),
-        Field("relief_angle", fill_from=("lip_relief_angle",)),
-        Field("lip_relief_runs", default="constant"),
+        Field("relief_angle"),
+        Field("lip_relief_runs", default=NOT_MEASURED),
         Field("inner_relief_angle", when=("lip_relief_runs", "rising")),
-        Field("inner_diameter", optional=True),
+        Field("inner_diameter", optional=True, fill_from=("web_thickness",)),
         Field("feed", optional=True),
     ),
     outputs=("relief_left", "largest_feed", "feed_slope", "weakest_diameter", "inner_diameter"),

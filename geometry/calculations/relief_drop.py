@@ -1,27 +1,63 @@
-"""How far the heel falls inside the circle for a relief angle, and whether it clears."""
+"""How far the heel of a surface falls behind its edge for a relief, what an indicator reads, and whether it clears."""
 
 from __future__ import annotations
 
 import math
 
-from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs, Result, passed, stations
-from geometry.checking import GeometryError, refuse
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    note,
+    passed,
+    stations,
+    stop,
+    watch,
+)
+from geometry.checking import refuse
+from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fields
+from geometry.edge.readings import POINTS
+from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
 from geometry.sentences import Rounding, angle, length
+from geometry.surfaces import SURFACES
 from geometry.tooth import eccentric, flat
 from geometry.tooth.heel_advice import clears, no_drop, require_short_of_centre, rubs
 from geometry.tooth.land import land_angle, land_width
 
 
 def _checks(
-    form: str, heel_drop: float, turned: float, relief: float, diameter: float, measured_as: str
+    edge: Edge, form: str, turned: float, radial: float, diameter: float, measured_as: str
 ) -> tuple[Check, ...]:
-    if turned == 0 or relief == 0:
+    """What the heel means, seen square to the axis; advice is given in the surface's own view."""
+    if turned == 0 or (radial == 0 and form == "eccentric"):
         return (no_drop(turned),)
-    if heel_drop <= 0:
-        return (rubs(heel_drop, turned, relief, diameter, measured_as),)
-    found = clears(heel_drop, turned, diameter, form)
-    return (found, *_rises_again(turned, relief, diameter)) if form == "flat" else (found,)
+    shape = eccentric if form == "eccentric" else flat
+    heel = shape.drop(turned, radial, diameter)
+
+    def as_given(relief: float) -> float:
+        return edge.given(relief, "radial")
+
+    if heel <= 0:
+        return (rubs(heel, turned, radial, diameter, measured_as, as_given),)
+    found = clears(heel, turned, diameter, form, as_given)
+    return (found, *_rises_again(turned, radial, diameter)) if form == "flat" else (found,)
+
+
+def _end_checks(turned: float, heel: float) -> tuple[Check, ...]:
+    """What the heel of an end tooth means, where nothing is seen square to the axis."""
+    if turned == 0:
+        return (watch("The land has no width, so there is nothing to fall away. Measure the land."),)
+    if heel <= 0:
+        return (
+            stop(
+                "There is no relief behind the end: it rubs. Choose a relief above {zero}.", zero=angle(0.0)
+            ),
+        )
+    return (passed("The heel lies {drop} behind the edge along the axis: it clears.", drop=length(heel)),)
 
 
 def _rises_again(turned: float, relief: float, diameter: float) -> tuple[Check, ...]:
@@ -29,7 +65,7 @@ def _rises_again(turned: float, relief: float, diameter: float) -> tuple[Check, 
     if turned <= relief:
         return ()
     return (
-        passed(
+        note(
             "The flat is deepest, {depth}, at {deepest} behind the edge and rises again toward the heel.",
             depth=length(flat.deepest_drop(relief, diameter)),
             deepest=angle(relief),
@@ -37,62 +73,116 @@ def _rises_again(turned: float, relief: float, diameter: float) -> tuple[Check, 
     )
 
 
-def _require_within_reach(form: str, turned: float, relief: float, diameter: float, measured_as: str) -> None:
+def _read(edge: Edge, view: View) -> tuple[Check, ...]:
+    """Where the indicator stands for the readings, on a surface that can be read in more than one way."""
+    if edge.is_cylinder:
+        return ()
+    return (
+        note(
+            "The indicator points {points}; the edge of the {surface} lies at {kappa} to the axis.",
+            points=POINTS[view],
+            surface=edge.surface.title,
+            kappa=angle(edge.kappa),
+        ),
+    )
+
+
+def _require_within_reach(
+    edge: Edge, form: str, turned: float, radial: float | None, diameter: float, measured_as: str
+) -> None:
     """Raise where the surface would go past the centre, or a flat never comes round to the heel."""
+    reach = math.pi if radial is None else radial + math.pi / 2
     if form == "eccentric":
-        require_short_of_centre(turned, relief)
-    elif turned >= relief + math.pi / 2:
-        if relief == 0:
-            raise GeometryError(no_drop(turned).sentence, "relief_angle")
-        widest = land_width(flat.clear_angle(relief), diameter, measured_as)
+        if radial is not None:
+            require_short_of_centre(turned, radial, lambda relief: edge.given(relief, "radial"))
+    elif turned >= reach and radial == 0:
+        raise refuse(
+            "relief_angle",
+            "A flat without relief stands proud of the circle behind its edge: it rubs. Choose a relief above {zero}.",
+            {"zero": angle(0.0)},
+        )
+    elif turned >= reach:
+        clear = math.pi / 2 if radial is None else flat.clear_angle(radial)
         raise refuse(
             "land_width",
             "One flat facet cannot reach so far round the tool. Narrow the land to {widest}, or plan the facets behind it.",
-            {"widest": length(widest, Rounding.DOWN)},
+            {"widest": length(land_width(clear, diameter, measured_as), Rounding.DOWN)},
         )
 
 
-def _curves(form: str, turned: float, relief: float, diameter: float) -> tuple[Curve, ...]:
-    """Both profiles, the chosen one first, the flat only as far round as it reaches."""
-    reach = min(turned, relief + math.radians(80))
-    curves = (
-        curve("eccentric", turned, eccentric.profile(relief, diameter)),
-        curve("flat", reach, flat.profile(relief, diameter)),
+def _figure(form: str, turned: float, radial: float | None, diameter: float) -> Figure | None:
+    """The section square to the axis with both profiles, the chosen one first; none of an end."""
+    if turned <= 0 or radial is None:
+        return None
+    reach = min(turned, radial + math.radians(80))
+    curves: tuple[Curve, ...] = (
+        curve("eccentric", turned, eccentric.profile(radial, diameter)),
+        curve("flat", reach, flat.profile(radial, diameter)),
     )
-    return curves if form == "eccentric" else curves[::-1]
+    return Figure(diameter / 2, turned, curves if form == "eccentric" else curves[::-1])
+
+
+def _clear_width(form: str, radial: float | None, diameter: float, measured_as: str) -> dict[str, float]:
+    """The widest land that clears; nothing where the surface clears all the way round."""
+    if form == "eccentric" or radial is None:
+        return {}
+    reach = flat.clear_angle(radial)
+    return {
+        "clear_land_width": land_width(
+            min(reach, math.pi) if measured_as == "chord" else reach, diameter, measured_as
+        )
+    }
+
+
+def _throws(given: Inputs, radial: float | None, diameter: float) -> dict[str, float]:
+    """What a cam that draws the tool toward its axis falls, in a turn and from tooth to tooth."""
+    if given.choice("relief_form") != "eccentric" or radial is None:
+        return {}
+    turn = eccentric.throw_per_turn(radial, diameter)
+    return {"throw_per_turn": turn} | (
+        {"throw_per_tooth": turn / given.number("flutes")} if given.has("flutes") else {}
+    )
 
 
 def _compute(given: Inputs) -> Result:
-    diameter, relief = given.number("diameter"), given.number("relief_angle")
-    measured_as, form = given.choice("land_measured_as"), given.choice("relief_form")
+    edge, diameter = edge_of(given), given.number("diameter")
+    relief, form = given.number("relief_angle"), given.choice("relief_form")
+    measured_as, view = given.choice("land_measured_as"), pointed(given, edge)
     turned = land_angle(given.number("land_width"), diameter, measured_as)
-    _require_within_reach(form, turned, relief, diameter, measured_as)
-    shape = eccentric if form == "eccentric" else flat
-    heel_drop, reach = shape.drop(turned, relief, diameter), shape.clear_angle(relief)
-    outputs = {
-        "heel_drop": heel_drop,
-        "clear_land_width": land_width(
-            min(reach, math.pi) if measured_as == "chord" else reach, diameter, measured_as
-        ),
-        "land_angle": turned,
-    }
-    if form == "eccentric":
-        outputs["throw_per_turn"] = eccentric.throw_per_turn(relief, diameter)
+    radial = edge.seen(relief, "radial")
+    _require_within_reach(edge, form, turned, radial, diameter, measured_as)
+    readings = edge.readings(relief, form, diameter)
+    others = {} if edge.is_cylinder else {READING_KEYS[one]: reading for one, reading in readings.items()}
+    heel = readings[view](turned)
     return Result(
-        outputs=outputs,
-        stations=stations(turned, {"drop": shape.profile(relief, diameter)}),
-        checks=_checks(form, heel_drop, turned, relief, diameter, measured_as),
-        figure=Figure(diameter / 2, turned, _curves(form, turned, relief, diameter)) if turned > 0 else None,
+        outputs={
+            "heel_drop": heel,
+            **{key: reading(turned) for key, reading in others.items()},
+            **_clear_width(form, radial, diameter, measured_as),
+            "land_angle": turned,
+            **_throws(given, radial, diameter),
+            **edge.reliefs(relief),
+        },
+        stations=stations(turned, {"drop": readings[view], **others}),
+        checks=(
+            *(
+                _end_checks(turned, heel)
+                if radial is None
+                else _checks(edge, form, turned, radial, diameter, measured_as)
+            ),
+            *_read(edge, view),
+        ),
+        figure=_figure(form, turned, radial, diameter),
     )
 
 
 CALCULATION = Calculation(
     name="relief-drop",
-    title="Indicator drop at the heel for a relief angle",
-    question="How far inside the circle does the heel lie, does it clear, and what does the indicator show on the way?",
-    wants="The diameter is that of the circle the edges run on, and the land is measured on it; "
-    "say whether you laid a caliper across it (chord) or went round it (arc).",
-    neglects="It takes the edge as sharp and the tool as running true, and looks only at the section square to the axis. "
+    title="Indicator drop of the heel for a relief",
+    question="How far inside the circle does the heel lie, does it clear, and what does the indicator read on the way?",
+    wants="The surface says in which view the relief is given. The diameter is that of the circle the edges run on there, and "
+    "the land is measured on it; say whether you laid a caliper across it (chord) or went round it (arc).",
+    neglects="It takes the edge as sharp and the tool as running true, and the edge as lying in one plane with the axis. "
     "A flat is one facet over the whole land; an eccentric relief is an even cam.",
     families=(
         "tap",
@@ -105,13 +195,28 @@ CALCULATION = Calculation(
         "subland-drill",
     ),
     inputs=(
+        *surface_fields(*SURFACES, default="land"),
         Field("diameter"),
         Field("relief_angle"),
         Field("land_width"),
         Field("land_measured_as", default="arc"),
         Field("relief_form", default="eccentric"),
+        Field("flutes", optional=True),
+        Field("indicator_points", optional=True),
     ),
-    outputs=("heel_drop", "clear_land_width", "land_angle", "throw_per_turn"),
+    outputs=(
+        "heel_drop",
+        "radial_drop",
+        "square_drop",
+        "axial_drop",
+        "clear_land_width",
+        "throw_per_turn",
+        "throw_per_tooth",
+        "land_angle",
+        "normal_relief_angle",
+        "radial_relief_angle",
+        "axial_relief_angle",
+    ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
 )

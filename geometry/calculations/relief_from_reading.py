@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from geometry.calculation import Calculation, Field, Inputs, Result, stations
+from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, stations
 from geometry.checking import NotGiven, refuse
+from geometry.edge.asked import Edge, edge_of, pointed, surface_fields
+from geometry.edge.readings import POINTS
+from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
-from geometry.sentences import Sentence, length
+from geometry.sentences import Sentence, angle, length
+from geometry.surfaces import SURFACES
 from geometry.tooth import reading_advice as advice
 from geometry.tooth.land import land_angle, land_width
 from geometry.tooth.reading import Explanation, explanations, misfit
@@ -65,25 +69,43 @@ def _figure(
     return Figure(radius, reach, (*curves, Curve("as read", tuple(sorted(((0.0, 0.0), *readings))))))
 
 
+def _read(edge: Edge, view: View) -> tuple[Check, ...]:
+    """Where the indicator was taken to point, on a surface that can be read in more than one way."""
+    if edge.is_cylinder:
+        return ()
+    return (
+        note(
+            "Read with the indicator pointed {points}, on the {surface}, whose edge lies at {kappa} to the axis.",
+            points=POINTS[view],
+            surface=edge.surface.title,
+            kappa=angle(edge.kappa),
+        ),
+    )
+
+
 def _compute(given: Inputs) -> Result:
     diameter, drop = given.number("diameter"), given.number("drop")
+    edge = edge_of(given)
+    view = pointed(given, edge)
     turned = _turned(given, "land_width")
     second = _second(given, turned)
-    found = explanations(drop, turned, diameter)
+    found = explanations(drop, turned, diameter, edge, view)
     misfits = {
         form: amount
         for form, one in found.items()
         if second is not None and (amount := misfit(one, *second)) is not None
     }
-    place = advice.Place(drop, turned, diameter, given.choice("land_measured_as"))
+    place = advice.Place(drop, turned, diameter, given.choice("land_measured_as"), edge)
     named = given.choice("relief_form") if given.has("relief_form") else None
     form, checks = advice.form_told(found, misfits, place, second, named)
     relief = found[form].relief_angle if form is not None else None
     return Result(
-        outputs=_outputs(found, misfits, relief, turned),
+        outputs=_outputs(found, misfits, relief, turned) | ({} if relief is None else edge.reliefs(relief)),
         stations=stations(turned, {f"{name}_drop": one.profile for name, one in found.items()}),
-        checks=(*advice.heel(place, found, form), *checks),
-        figure=_figure(found, diameter / 2, ((turned, drop), *((second[::-1],) if second else ()))),
+        checks=(*advice.heel(place, found, form), *checks, *_read(edge, view)),
+        figure=_figure(found, diameter / 2, ((turned, drop), *((second[::-1],) if second else ())))
+        if view == "radial"
+        else None,
     )
 
 
@@ -93,7 +115,7 @@ CALCULATION = Calculation(
     question="What relief is on the tool now, and is it a flat or an eccentric relief?",
     wants="The diameter is that of the circle the edges run on; the land width is how far behind the edge the indicator was read, "
     "by caliper (chord) or round the circle (arc), the indicator set to zero at the edge and plus inside the circle.",
-    neglects="It takes the edge as sharp, the tool as running true and the indicator as pointing at the axis, and knows only two "
+    neglects="It takes the edge as sharp, the tool as running true, and the edge as lying in one plane with the axis, and knows only two "
     "forms: an even cam and one flat facet. A flat can be told only from readings less than half a turn behind the edge.",
     families=(
         "tap",
@@ -106,6 +128,8 @@ CALCULATION = Calculation(
         "centre-drill",
     ),
     inputs=(
+        *surface_fields(*SURFACES, default="land"),
+        Field("indicator_points", optional=True),
         Field("diameter"),
         Field("drop"),
         Field("land_width", measured=True),
@@ -121,6 +145,9 @@ CALCULATION = Calculation(
         "eccentric_misfit",
         "flat_misfit",
         "land_angle",
+        "normal_relief_angle",
+        "radial_relief_angle",
+        "axial_relief_angle",
     ),
     cautions=("hands", "sharp-edges", "eyes"),
     compute=_compute,

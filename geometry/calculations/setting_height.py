@@ -4,9 +4,20 @@ from __future__ import annotations
 
 import math
 
-from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs, Result, passed, watch
+from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs, Result, note, stop, watch
+from geometry.checking import refuse
+from geometry.edge.asked import Edge, edge_of, surface_fields
+from geometry.edge.views import View
 from geometry.sentences import angle, length
 from geometry.setting.height import relief_of_height, rule_height, setting_height
+from geometry.wheel.types import DISH, ON_THE_END, STRAIGHT, title
+
+VIEW_SET: dict[bool, View] = {True: "normal", False: "radial"}
+"""In which view a height gives its relief. The rim of a straight wheel turns its tangent about a line along the edge:
+square to the edge. A tooth rest under a cup wheel turns the tool about its own axis: square to that. Derived."""
+
+SERVED = ("land", "thread-land", "cone", "chamfer", "shoulder", "bevel")
+"""The surfaces that are ground by a height; a lip and an end are tilted to."""
 
 RULE_GOOD_TO = math.radians(15)
 """Up to here the shop rule stays within about one part in a hundred of the exact height; derived."""
@@ -14,42 +25,83 @@ RULE_GOOD_TO = math.radians(15)
 
 def _compute(given: Inputs) -> Result:
     shape = given.choice("wheel_shape")
-    diameter = given.number("wheel_diameter" if shape == "straight" else "diameter")
+    is_straight = shape == STRAIGHT
+    key = "wheel_head_height" if is_straight else "tooth_rest_height"
+    diameter = given.number("wheel_diameter" if is_straight else "diameter")
+    edge, view = edge_of(given), VIEW_SET[is_straight]
     if given.has("relief_angle"):
-        relief = given.number("relief_angle")
-        exact = setting_height(relief, diameter)
+        set_relief = edge.seen(given.number("relief_angle"), view)
+        if set_relief is None:
+            raise refuse(
+                "surface",
+                "The height of a tooth rest gives an end no relief. Tilt the wheel or the work head.",
+            )
+        exact = setting_height(set_relief, diameter)
     else:
-        exact = given.number("wheel_head_height")
-        relief = relief_of_height(exact, diameter)
-    rule = rule_height(relief, diameter)
+        exact = given.number(key)
+        set_relief = relief_of_height(exact, diameter, key)
+    relief = edge.given(set_relief, view)
+    rule = rule_height(set_relief, diameter)
     return Result(
         outputs={
-            "wheel_head_height": exact,
+            key: exact,
             "rule_height": rule,
             "rule_difference": rule - exact,
             "relief_angle": relief,
+            **edge.reliefs(relief),
         },
-        checks=(_how(shape, exact, diameter), *_rule(relief, exact, rule)),
+        checks=(
+            _how(shape, exact, diameter),
+            *_dish(shape),
+            *_rule(set_relief, exact, rule),
+            *_turned(edge, view, set_relief),
+        ),
+    )
+
+
+def _turned(edge: Edge, view: View, relief: float) -> tuple[Check, ...]:
+    """On an edge at an angle to the axis: in which view the height works, and how the table is swivelled."""
+    if edge.is_cylinder:
+        return ()
+    return (
+        note(
+            "The height gives the relief {view}, {relief}; swivel the table {kappa} so that the edge runs along the wheel.",
+            view="square to the edge" if view == "normal" else "square to the axis",
+            relief=angle(relief),
+            kappa=angle(edge.kappa),
+        ),
     )
 
 
 def _how(shape: str, exact: float, diameter: float) -> Check:
     if exact == 0:
-        return watch("No height gives no relief: the whole land will rub. Choose a relief angle above {zero}.",
-                     zero=angle(0.0))  # fmt: skip
-    if shape == "straight":
-        return passed(
-            "Straight wheel: set the wheel axis {height} above the tool axis (below it, where the land lies under the "
-            "edge), tooth rest level with the tool axis. The figure uses the WHEEL's diameter of {diameter}; take it "
-            "again when the wheel has been dressed.",
+        return stop(
+            "Without height there is no relief: the whole land rubs. Choose a relief or a height above zero."
+        )
+    if shape == STRAIGHT:
+        return note(
+            "{wheel}: set the wheel axis {height} above the tool axis, tooth rest level with the tool axis. The figure "
+            "uses the WHEEL's diameter of {diameter}; take it again when the wheel has been dressed.",
+            wheel=title(shape),
             height=length(exact),
             diameter=length(diameter),
         )
-    return passed(
-        "Cup wheel: set the tooth rest {height} below the tool axis (above it, where the land lies under the edge). The "
-        "figure uses the TOOL's diameter of {diameter}.",
+    return note(
+        "{wheel}: set the tooth rest {height} below the tool axis. The figure uses the TOOL's diameter of {diameter}.",
+        wheel=title(shape),
         height=length(exact),
         diameter=length(diameter),
+    )
+
+
+def _dish(shape: str) -> tuple[Check, ...]:
+    """A dish is not a cup: its rim is thin and made for the faces of flutes (common practice, no source)."""
+    if shape != DISH:
+        return ()
+    return (
+        watch(
+            "A dish wheel is made for the faces of flutes, and its rim is thin. Grind a land with a cup wheel or a straight one."
+        ),
     )
 
 
@@ -68,10 +120,10 @@ def _rule(relief: float, exact: float, rule: float) -> tuple[Check, ...]:
 
 CALCULATION = Calculation(
     name="setting-height",
-    title="Height for a relief angle",
-    question="How far apart in height are the centres, or the tooth rest, to grind this relief angle, or which angle does a height give?",
+    title="Setting height for a relief angle",
+    question="How high does the wheel head or the tooth rest stand to grind this relief angle, or which angle does a height give?",
     wants="For a straight wheel it wants the diameter of the WHEEL as it is now; "
-    "for a cup wheel with the tooth rest moved it wants the diameter of the TOOL.",
+    "for a cup or dish wheel, with the tooth rest moved, it wants the diameter of the TOOL.",
     neglects="It takes the tooth rest level with the axis to begin with and the wheel trued; "
     "it grinds one flat (cup) or very slightly hollow (straight) facet and says nothing of whether the heel clears.",
     families=(
@@ -85,13 +137,25 @@ CALCULATION = Calculation(
         "subland-drill",
     ),
     inputs=(
+        *surface_fields(*SERVED, default="land"),
         Field("relief_angle", one_of="relief"),
-        Field("wheel_head_height", one_of="relief"),
-        Field("wheel_shape", default="type-1-straight"),
-        Field("wheel_diameter", when=("wheel_shape", "type-1-straight")),
-        Field("diameter", when=("wheel_shape", "type-6-straight-cup")),
+        Field("wheel_head_height", one_of="relief", when=("wheel_shape", STRAIGHT)),
+        Field("tooth_rest_height", one_of="relief", when=("wheel_shape", *ON_THE_END)),
+        Field("wheel_shape", default=STRAIGHT),
+        Field("wheel_diameter", when=("wheel_shape", STRAIGHT)),
+        Field("diameter", when=("wheel_shape", *ON_THE_END)),
     ),
-    outputs=("wheel_head_height", "relief_angle", "rule_height", "rule_difference"),
+    outputs=(
+        "wheel_head_height",
+        "tooth_rest_height",
+        "relief_angle",
+        "rule_height",
+        "rule_difference",
+        "normal_relief_angle",
+        "radial_relief_angle",
+        "axial_relief_angle",
+    ),
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
+    surfaces=SERVED,
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -17,14 +18,20 @@ from geometry.calculation import (
     stop,
     watch,
 )
-from geometry.checking import GeometryError
+from geometry.checking import GeometryError, refuse
+from geometry.edge.asked import Edge as SurfaceEdge
+from geometry.edge.asked import edge_of, surface_fields
 from geometry.figure import Curve, Figure, curve
 from geometry.sentences import Rounding, angle, count, length
 from geometry.tooth import eccentric, flat
+from geometry.tooth.heel_advice import rubs
 from geometry.tooth.land import land_angle, land_width
 from geometry.upkeep.on_end import End
 from geometry.upkeep.on_face import Face
-from geometry.upkeep.sharpening import ground_back, most, taper_from_book
+from geometry.upkeep.sharpening import ground_back, most, stock_along, taper_from_book
+
+SERVED = ("thread-land", "land", "cone", "shoulder", "bevel", "chamfer")
+"""The surfaces whose edge goes back with the face; that which holds the size comes first."""
 
 SHOWN = 10
 """How many sharpenings the table shows before it goes on to the last."""
@@ -47,24 +54,48 @@ def _left(face: Face, left: int) -> Check:
         f"with one more {why}."
     )
     lost = length(face.diameter - face.edge(1).diameter)
-    parts = {"lost": lost, "stock": length(face.stock), "left": count(left)}
+    parts = {
+        "lost": lost,
+        "stock": length(face.land(face.edge(0)) - face.land(face.edge(1))),
+        "left": count(left),
+    }
     return passed(says, **parts, **({"limit": length(limit)} if limit else {}))
 
 
-def _none_left(face: Face) -> Iterator[Check]:
+def _none_left(face: Face, edge: SurfaceEdge, along: float) -> Iterator[Check]:
+    if face.form == "flat" and face.turned > 2 * face.relief_angle:
+        yield _rubs_now(face, edge)
+        return
     for limit in face.limits_passed(1):
-        yield {"land": _no_land, "size": _no_size, "heel": _no_heel}[limit](face)
+        if limit == "land":
+            yield _no_land(face, along)
+        elif limit == "size":
+            yield _no_size(face)
+        else:
+            yield _no_heel(face, edge)
 
 
-def _no_land(face: Face) -> Check:
+def _rubs_now(face: Face, edge: SurfaceEdge) -> Check:
+    """The stop for a flat whose heel rubs before anything is ground."""
+    return rubs(
+        flat.drop(face.turned, face.relief_angle, face.diameter),
+        face.turned,
+        face.relief_angle,
+        face.diameter,
+        face.measured_as,
+        lambda relief: edge.given(relief, "radial"),
+    )
+
+
+def _no_land(face: Face, along: float) -> Check:
     now = land_width(face.turned, face.diameter, face.measured_as)
     if now == 0:
         return watch("The land has no width, so nothing can come off its face. Measure the land.")
     if face.step >= face.turned:
         return stop(
             "One sharpening of {stock} would take away the whole land. Take {half} at a time, or less.",
-            stock=length(face.stock),
-            half=length(face.turned * face.diameter / 4, Rounding.DOWN),
+            stock=length(face.stock / along),
+            half=length(face.turned * face.diameter / 4 / along, Rounding.DOWN),
         )
     return stop(
         "No sharpening is left: the land would fall under {least}. Allow a land of {after}, or replace the tool.",
@@ -82,14 +113,14 @@ def _no_size(face: Face) -> Check:
     )
 
 
-def _no_heel(face: Face) -> Check:
+def _no_heel(face: Face, edge: SurfaceEdge) -> Check:
     enough, widest = (face.turned + face.step) / 2, 2 * face.relief_angle - face.step
     raise_it = "raise the relief to {enough}" if enough <= STEEPEST else ""
     narrow = "narrow the land to {widest}" if widest > face.step else ""
     fix = " or ".join(part for part in (raise_it, narrow) if part) or "grind a second facet behind it"
     parts = {}
     if raise_it:
-        parts["enough"] = angle(enough, Rounding.UP)
+        parts["enough"] = angle(edge.given(enough, "radial"), Rounding.UP)
     if narrow:
         parts["widest"] = length(land_width(widest, face.diameter, face.measured_as), Rounding.DOWN)
     return stop(
@@ -125,11 +156,18 @@ def _profile(face: Face) -> Curve:
 
 def _face(given: Inputs) -> Result:
     diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
+    edge = edge_of(given)
+    radial = edge.seen(given.number("relief_angle"), "radial")
+    if radial is None:
+        raise refuse(
+            "surface", "An end is ground back along the axis. Choose the end as the place that is ground."
+        )
+    along = stock_along(1.0, given.number_or("rake_angle", 0.0), radial)
     face = Face(
         diameter,
-        given.number("relief_angle"),
+        radial,
         given.choice("relief_form"),
-        given.number("stock_per_sharpening"),
+        given.number("stock_per_sharpening") * along,
         land_angle(given.number("land_width"), diameter, measured_as),
         measured_as,
         given.number_or("least_land", 0.0),
@@ -145,7 +183,7 @@ def _face(given: Inputs) -> Result:
     }
     if face.step < face.turned:
         outputs["size_lost"] = diameter - face.edge(1).diameter
-    checks = [_left(face, left)] if left else list(_none_left(face))
+    checks = [_left(face, left)] if left else list(_none_left(face, edge, along))
     if not given.has("least_land") and not given.has("least_diameter"):
         checks.append(watch("No limit was given, so the count runs until the land is gone. Give the least land that still "
                             "holds the edge up, or the least diameter."))  # fmt: skip
@@ -235,7 +273,7 @@ CALCULATION = Calculation(
     title="Size lost in sharpening",
     question="How much smaller does each sharpening make the tool, and how many are left?",
     wants="The diameter is that of the circle the edges run on now, and the land is measured on it; stock off the face is "
-    "how far the edge goes back along that circle, stock off the end is along the axis.",
+    "taken square to the face, stock off the end along the axis. On a tap the size hangs on the thread land, not on the chamfer.",
     neglects="It takes every sharpening as the same turn of the tool or the same length, and the rake as kept; "
     "on a drill ground on its end the web grows as well, and worn corners need more stock than a sharp edge.",
     families=(
@@ -248,11 +286,17 @@ CALCULATION = Calculation(
         "subland-drill",
         "centre-drill",
     ),
+    surfaces=SERVED,
     inputs=(
         Field("ground_on", default="face"),
+        *(
+            replace(field, when=field.when or ("ground_on", "face"))
+            for field in surface_fields(*SERVED, default="land")
+        ),
         Field("diameter"),
         Field("stock_per_sharpening"),
         Field("relief_angle", when=("ground_on", "face")),
+        Field("rake_angle", optional=True, when=("ground_on", "face")),
         Field("relief_form", default="eccentric", when=("ground_on", "face")),
         Field("land_width", when=("ground_on", "face")),
         Field("land_measured_as", default="arc", when=("ground_on", "face")),

@@ -15,6 +15,7 @@ from geometry.calculation import (
     Inputs,
     Result,
     Row,
+    note,
     passed,
     stop,
     watch,
@@ -127,8 +128,8 @@ def _step_check(tool: _Tool) -> Check:
             per=tool.per,
         )
     if len(tool.steps) == 1:
-        return passed("The step has {least} of relief on its circle.", least=angle(tool.step_relief(largest)))
-    return passed(
+        return note("The step has {least} of relief on its circle.", least=angle(tool.step_relief(largest)))
+    return note(
         "Of {steps} steps the largest, {largest}, has the least relief on its circle: {least}.",
         steps=count(len(tool.steps)),
         largest=length(largest),
@@ -259,7 +260,7 @@ def _compute(given: Inputs) -> Result:
         if given.has("shoulder_relief_angle"):
             checks.append(_shoulder_wanted_check(tool, given.number("shoulder_relief_angle")))
     else:
-        checks.append(passed("There is one step only, and so no shoulder to look at."))
+        checks.append(note("There is one step only, and so no shoulder to look at."))
     side = step_view(tool.steps, [cut.shoulder.included_angle for cut in tool.shoulders])
     return Result(outputs, rows=tuple(_rows(tool, has_feed=has_feed)), checks=tuple(checks), side=side)
 
@@ -281,7 +282,7 @@ CALCULATION = Calculation(
         Field("radial_throw"),
         Field("axial_throw", default=0.0),
         Field("feed", optional=True),
-        Field("least_relief_angle", optional=True, fill_from=("relief_angle",)),
+        Field("least_relief_angle", optional=True, fill_from=("land_relief_angle",)),
         Field("shoulder_relief_angle", optional=True),
     ),
     outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),

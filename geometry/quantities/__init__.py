@@ -13,6 +13,7 @@ from geometry.quantities.quantity import Quantity
 SUBJECTS = (
     "tooth",
     "relief",
+    "surfaces",
     "thread",
     "setting",
     "wheel",

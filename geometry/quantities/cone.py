@@ -88,7 +88,7 @@ ROWS = (
         "shoulder_relief_angle",
         "Shoulder relief",
         "How steeply the land of a shoulder falls away, square to its cone.",
-        "Square to the surface of the shoulder, between the land and the cone that its edge sweeps.",
+        "Square to the edge: the indicator points square to the shoulder, set to zero at the edge, the tool turned on.",
         -90.0,
         90.0,
     ),

@@ -40,7 +40,7 @@ ROWS = (
         "lip_relief_angle",
         "Lip relief angle",
         "How steeply the flank falls away behind the lip, seen on the cylinder through that place of the lip.",
-        "Across the margin at the outer corner, from a plane square to the axis.",
+        "At the outer corner, from a plane square to the axis: the indicator points along the axis.",
         0.0,
         60.0,
     ),
@@ -168,9 +168,9 @@ ROWS = (
     choice(
         "lip_relief_runs",
         "Lip relief runs",
-        "How the lip relief goes from the outside inward: the same all along, rising to a given angle, "
-        "or falling back evenly as a cam makes it, so that it steepens inward by itself.",
+        "How the lip relief goes from the outside inward: not measured further in, the same all along, rising to a given "
+        "angle, or falling back evenly as a cam makes it, so that it steepens inward by itself.",
         "Measure at the outer corner and once more near the chisel edge.",
-        ("constant", "rising", "cam"),
+        ("not-measured", "constant", "rising", "cam"),
     ),
 )

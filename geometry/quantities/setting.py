@@ -1,38 +1,47 @@
-"""Words for setting the machine: offsets, rests and tilts."""
+"""Words for setting the machine: wheel types, heights and tilts."""
 
 from __future__ import annotations
 
 from geometry.quantities.quantity import angle, choice, length
+from geometry.wheel.types import TYPES
 
 ROWS = (
     choice(
         "wheel_shape",
-        "Wheel shape",
-        "Whether the tool is ground on the rim of a straight wheel or on the flat face of a cup wheel.",
-        "Look at the wheel: which of its faces touches the tool.",
-        ("straight", "cup"),
+        "Wheel type",
+        "The type of the grinding wheel by ISO 525: 1 straight, 6 straight cup, 11 flaring cup, 12 dish.",
+        "Look at the wheel: a straight one grinds on its rim, a cup on the flat end of its rim, a dish is flat with a thin rim.",
+        TYPES,
     ),
     length(
-        "offset",
-        "Offset",
-        "The height between the centres that gives the relief angle: wheel head for a straight wheel, tooth rest for a cup.",
-        "Vertically, from the setting where wheel, work and tooth rest are level.",
+        "wheel_head_height",
+        "Wheel head height",
+        "How far the axis of a straight wheel stands above the axis of the tool, the land lying above the edge.",
+        "Vertically, from the setting where wheel and tool are level; the graduations of the wheel head name the way.",
+        0.0,
+        500.0,
+    ),
+    length(
+        "tooth_rest_height",
+        "Tooth rest height",
+        "How far the tooth rest stands below the axis of the tool, the land lying above the edge; for cup and dish wheels.",
+        "Vertically, with a height gauge, from the setting where the rest is level with the axis of the tool.",
         0.0,
         500.0,
     ),
     length(
         "rule_height",
-        "Offset by the shop rule",
+        "Height by the shop rule",
         "The same height by the handbook rule 0.0087 x degrees x diameter, which needs no sine.",
-        "Vertically, as the offset.",
+        "Vertically, as the exact height.",
         0.0,
         500.0,
     ),
     length(
         "rule_difference",
         "Rule minus exact",
-        "How much the shop rule differs from the exact offset; above zero the rule asks for more.",
-        "Subtract the exact offset from the rule's.",
+        "How much the shop rule differs from the exact height; above zero the rule asks for more.",
+        "Subtract the exact height from the rule's.",
         -100.0,
         100.0,
     ),

@@ -16,7 +16,7 @@ ROWS = (
         "stock_per_sharpening",
         "Stock per sharpening",
         "How much one sharpening takes away.",
-        "On the face: how far the edge goes back along the circle. On the end: along the axis.",
+        "On the face: square to it, as the grinder feeds; the rake makes it more along the circle. On the end: along the axis.",
         0.001,
         50.0,
     ),

@@ -36,12 +36,13 @@ def setting_height(relief_angle: float, diameter: float) -> float:
     return require_positive("diameter", diameter) / 2 * math.sin(relief_angle)
 
 
-def relief_of_height(height: float, diameter: float) -> float:
-    """The relief angle that a height gives: ``asin(2 h / D)``, the inverse of ``height``.
+def relief_of_height(height: float, diameter: float, key: str = "wheel_head_height") -> float:
+    """The relief angle that a height gives: ``asin(2 h / D)``, the inverse of ``setting_height``.
 
     Args:
         height: the height in mm, from zero to under the radius.
         diameter: of the straight wheel, or of the tool under a cup wheel, in mm, above zero.
+        key: the quantity that a refusal is about.
 
     Returns:
         The angle in radians.
@@ -55,7 +56,7 @@ def relief_of_height(height: float, diameter: float) -> float:
     """
     radius = require_positive("diameter", diameter) / 2
     if not 0 <= height < radius:
-        raise refuse("wheel_head_height", "A height of {height} reaches past the radius of {radius}; keep it under that.", {
+        raise refuse(key, "A height of {height} reaches past the radius of {radius}; keep it under that.", {
             "height": length(height), "radius": length(radius)})  # fmt: skip
     return math.asin(height / radius)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 from geometry.calculation import Check, Cure, passed, stop, watch
 from geometry.checking import refuse
@@ -26,12 +27,17 @@ SHOWN_ANGLE = math.radians(0.02)
 """Two steps of an angle as it is shown, so that what is named can be given and be exceeded."""
 
 
-def no_drop(turned: float, form: str = "eccentric") -> Check:
+def _as_it_is(relief: float) -> float:
+    return relief
+
+
+def no_drop(turned: float, form: str = "eccentric", as_given: Callable[[float], float] = _as_it_is) -> Check:
     """Say why nothing falls away behind the edge: no land, or no relief.
 
     Args:
         turned: from edge to heel, in radians.
         form: ``eccentric`` or ``flat``; a flat without relief does not even run on the circle.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Example:
         >>> no_drop(0.0).state, no_drop(0.5).state
@@ -40,7 +46,7 @@ def no_drop(turned: float, form: str = "eccentric") -> Check:
     if turned == 0:
         return watch("The land has no width, so there is nothing to fall away. Measure the land.")
     if form == "flat":
-        return _flat_without_relief(turned)
+        return _flat_without_relief(as_given(turned / 2))
     return stop(
         "There is no relief: the whole land runs on the circle and rubs. Choose a relief angle above {zero}.",
         zero=angle(0.0),
@@ -48,22 +54,27 @@ def no_drop(turned: float, form: str = "eccentric") -> Check:
     )
 
 
-def _flat_without_relief(turned: float) -> Check:
+def _flat_without_relief(enough: float) -> Check:
     says = "There is no relief: a flat of {none} lies along the tangent, and all of it behind the edge stands proud."
-    cures, cure, parts = _second_or_steeper(turned)
+    cures, cure, parts = _second_or_steeper(enough)
     return stop(f"{says} {either(cures)}", cure=cure, none=angle(0.0), **parts)
 
 
-def _second_or_steeper(turned: float) -> tuple[list[str], Cure, dict[str, Amount | str]]:
-    """The relief over which a flat clears, where an edge bears it; a second facet helps always."""
-    enough = turned / 2
+def _second_or_steeper(enough: float) -> tuple[list[str], Cure, dict[str, Amount | str]]:
+    """The relief (rad) over which a flat clears, where an edge bears it; a second facet helps always."""
     if enough > quantity("relief_angle").high - SHOWN_ANGLE:
         return ["grind a second facet behind it"], (), {}
     cures = ["raise the relief above {enough}", "grind a second facet behind it"]
     return cures, (("relief_angle", enough),), {"enough": angle(enough, Rounding.UP)}
 
 
-def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check:
+def clears(
+    heel_drop: float,
+    turned: float,
+    diameter: float,
+    form: str,
+    as_given: Callable[[float], float] = _as_it_is,
+) -> Check:
     """Say that the heel clears, or by how little and what would make it clear well.
 
     Args:
@@ -71,6 +82,7 @@ def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check
         turned: from edge to heel, in radians, above zero.
         diameter: of the circle of the edges, in mm.
         form: ``eccentric`` or ``flat``.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Example:
         >>> str(clears(0.25, 0.3, 12.0, "flat").sentence)
@@ -79,7 +91,7 @@ def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check
     if heel_drop >= READABLE:
         return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
     shape = eccentric if form == "eccentric" else flat
-    enough = shape.relief_angle_from_drop(READABLE, turned, diameter)
+    enough = as_given(shape.relief_angle_from_drop(READABLE, turned, diameter))
     says = "The heel lies only {drop} inside the circle, less than an indicator shows well."
     if enough > quantity("relief_angle").high:
         return watch(
@@ -95,7 +107,14 @@ def clears(heel_drop: float, turned: float, diameter: float, form: str) -> Check
     )
 
 
-def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, measured_as: str) -> Check:
+def rubs(
+    heel_drop: float,
+    turned: float,
+    relief_angle: float,
+    diameter: float,
+    measured_as: str,
+    as_given: Callable[[float], float] = _as_it_is,
+) -> Check:
     """The stop for the heel of a flat that touches or stands proud, with what would fix it.
 
     Args:
@@ -104,6 +123,7 @@ def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, 
         relief_angle: of the flat, in radians.
         diameter: of the circle of the edges, in mm.
         measured_as: how the land was measured, ``arc`` or ``chord``.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Example:
         >>> str(rubs(-0.05485, 1 / 3, 0.1396263, 12.0, "arc").sentence)
@@ -117,7 +137,7 @@ def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, 
     if -HARDLY < heel_drop < 0:
         says = "The heel stands less than {hardly} proud of the circle: it will rub."
         proud = {"hardly": length(HARDLY, Rounding.UP)}
-    cures, cure, parts = _second_or_steeper(turned)
+    cures, cure, parts = _second_or_steeper(as_given(turned / 2))
     widest = land_width(flat.clear_angle(relief_angle), diameter, measured_as) * (1 - HAIR)
     if widest >= READABLE:
         cures.insert(0, "narrow the land to {widest}")
@@ -126,7 +146,9 @@ def rubs(heel_drop: float, turned: float, relief_angle: float, diameter: float, 
     return stop(f"{says} {either(cures)}", cure=cure, **proud, **parts)
 
 
-def require_short_of_centre(turned: float, relief_angle: float) -> None:
+def require_short_of_centre(
+    turned: float, relief_angle: float, as_given: Callable[[float], float] = _as_it_is
+) -> None:
     """Raise where an eccentric relief would reach the centre of the tool before the heel.
 
     Derived: ``k theta`` reaches ``R`` where ``theta tan(a) = 1``.
@@ -134,6 +156,7 @@ def require_short_of_centre(turned: float, relief_angle: float) -> None:
     Args:
         turned: from edge to heel, in radians, from zero.
         relief_angle: at the edge, in radians, from zero to under a right angle.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Raises:
         GeometryError: with the relief that would be the limit.
@@ -145,5 +168,5 @@ def require_short_of_centre(turned: float, relief_angle: float) -> None:
         raise refuse(
             "relief_angle",
             "The relief is so steep that the heel would pass the centre of the tool. Choose a relief under {limit}.",
-            {"limit": angle(math.atan(1 / turned), Rounding.DOWN)},
+            {"limit": angle(as_given(math.atan(1 / turned)), Rounding.DOWN)},
         )

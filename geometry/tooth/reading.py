@@ -7,7 +7,19 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from geometry.checking import GeometryError, refuse, require_finite, require_positive
-from geometry.tooth import eccentric, flat
+from geometry.edge.asked import Edge
+from geometry.edge.readings import eccentric_from_reading, eccentric_reading, flat_from_reading, flat_reading
+from geometry.edge.views import View, seen
+from geometry.surfaces import SURFACES
+
+LAND = Edge(SURFACES["land"], 0.0)
+"""The edge of a cylinder's land, which most readings are of."""
+
+STEEPEST_READ = math.pi / 2 - 1e-6
+"""A relief (rad) from here on is none: the surface would stand square to the circle."""
+
+A_LITTLE = 1e-5
+"""How much steeper and shallower (rad) a relief is taken to see how fast its readings grow."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,33 +28,35 @@ class Explanation:
 
     Attributes:
         form: ``eccentric`` or ``flat``.
-        relief_angle: at the edge, in radians.
+        relief_angle: at the edge, in radians, in the surface's own view.
         read_at: how far behind the edge the reading was taken, in radians.
-        profile: the drop in mm at an angle in radians behind the edge.
+        profile: the reading in mm at an angle in radians behind the edge.
+        reach: how far behind the edge (rad) the form has a reading at all.
+        growth: how fast the reading at an angle (rad) grows with the relief, to any one scale, for ``lever``.
     """
 
     form: str
     relief_angle: float
     read_at: float
     profile: Callable[[float], float]
+    reach: float
+    growth: Callable[[float], float]
 
     def reaches(self, turned: float) -> bool:
-        """Whether this form has a drop at all so far behind the edge."""
-        return self.form == "eccentric" or turned < self.relief_angle + math.pi / 2
+        """Whether this form has a reading at all so far behind the edge."""
+        return turned < self.reach
 
     def lever(self, turned: float) -> float:
         """How much an error of the reading moves what is expected at another place.
 
-        Derived from the profile: ``theta / theta1`` for an eccentric relief, and for a flat
-        ``sin(theta) cos^2(theta1 - a) / (sin(theta1) cos^2(theta - a))``.
+        Derived: both readings hang on the one relief, so it is the ratio of how fast they grow with it.
         """
-        if self.form == "eccentric":
-            return turned / self.read_at
-        there, here = math.cos(turned - self.relief_angle), math.cos(self.read_at - self.relief_angle)
-        return abs(math.sin(turned) / math.sin(self.read_at)) * (here / there) ** 2
+        return abs(self.growth(turned) / self.growth(self.read_at))
 
 
-def explanations(drop: float, turned: float, diameter: float) -> dict[str, Explanation]:
+def explanations(
+    drop: float, turned: float, diameter: float, edge: Edge = LAND, view: View = "radial"
+) -> dict[str, Explanation]:
     """The forms of relief that can explain one reading, by their names.
 
     A place that stands proud of the circle cannot be eccentric, and beyond half a turn no flat reaches.
@@ -51,6 +65,8 @@ def explanations(drop: float, turned: float, diameter: float) -> dict[str, Expla
         drop: read inside the circle, in mm; below zero where it stands proud.
         turned: from the edge to where it was read, in radians, above zero.
         diameter: of the circle of the edges, in mm, above zero.
+        edge: the surface and how its edge lies; without one the land of a cylinder.
+        view: in which the indicator points.
 
     Returns:
         One or both of ``eccentric`` and ``flat``.
@@ -67,15 +83,41 @@ def explanations(drop: float, turned: float, diameter: float) -> dict[str, Expla
     require_finite("drop", drop)
     found: dict[str, Explanation] = {}
     if drop >= 0:
-        relief = eccentric.relief_angle_from_drop(drop, turned, diameter)
-        found["eccentric"] = Explanation("eccentric", relief, turned, eccentric.profile(relief, diameter))
+        if not edge.is_end and drop >= diameter / 2:
+            raise GeometryError("The drop is more than the radius of the tool; read it again.", "drop")
+        square = eccentric_from_reading(drop, turned, edge.kappa, diameter, view)
+        found["eccentric"] = _explained("eccentric", square, turned, diameter, edge, view)
     if turned < math.pi:
-        relief = flat.relief_angle_from_drop(drop, turned, diameter)
-        if relief < math.pi / 2:
-            found["flat"] = Explanation("flat", relief, turned, flat.profile(relief, diameter))
+        square = flat_from_reading(drop, turned, edge.kappa, diameter, view)
+        if square < STEEPEST_READ:
+            found["flat"] = _explained("flat", square, turned, diameter, edge, view)
     if not found:
         raise nothing_explains()
     return found
+
+
+def _explained(
+    form: str, square: float, turned: float, diameter: float, edge: Edge, view: View
+) -> Explanation:
+    reading = eccentric_reading if form == "eccentric" else flat_reading
+    radial = seen(square, edge.kappa, "radial")
+    flat_end = math.pi if radial is None else radial + math.pi / 2
+    shown = seen(square, edge.kappa, edge.surface.view)
+    assert shown is not None, "a surface is given in a view that shows it"
+    return Explanation(
+        form,
+        shown,
+        turned,
+        reading(square, edge.kappa, diameter, view),
+        math.inf if form == "eccentric" else flat_end,
+        (lambda angle: angle) if form == "eccentric" else _growth(square, edge.kappa, diameter, view),
+    )
+
+
+def _growth(square: float, kappa: float, diameter: float, view: View) -> Callable[[float], float]:
+    """How fast the readings of a flat grow with its relief, from two that are a little apart."""
+    steeper, shallower = (flat_reading(square + by, kappa, diameter, view) for by in (A_LITTLE, -A_LITTLE))
+    return lambda angle: steeper(angle) - shallower(angle)
 
 
 def nothing_explains() -> GeometryError:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from geometry.calculation import Check, passed, watch
+from geometry.calculation import Check, note, passed, watch
 from geometry.checking import GeometryError, refuse
+from geometry.edge.asked import Edge
 from geometry.quantities import quantity
 from geometry.sentences import angle, length
 from geometry.tooth.heel_advice import READABLE, rubs
 from geometry.tooth.land import land_width
-from geometry.tooth.reading import Explanation
+from geometry.tooth.reading import LAND, Explanation
 
 Found = Mapping[str, Explanation]
 Told = tuple[str | None, tuple[Check, ...]]
@@ -19,12 +20,13 @@ Told = tuple[str | None, tuple[Check, ...]]
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """The first reading: the drop in mm, the angle behind the edge, the diameter and the measure of the land."""
+    """The first reading: the drop in mm, the angle behind the edge, the diameter, the measure of the land, the edge."""
 
     drop: float
     turned: float
     diameter: float
     measured_as: str
+    edge: Edge = LAND
 
     def width(self, turned: float) -> float:
         """A land that turns so far, in the measure of this one, in mm."""
@@ -50,7 +52,17 @@ def heel(place: Place, found: Found, form: str | None) -> tuple[Check, ...]:
     """
     if place.drop <= 0:
         relief = found["flat"].relief_angle if "flat" in found else 0.0
-        return (rubs(place.drop, place.turned, relief, place.diameter, place.measured_as),)
+        radial = place.edge.seen(relief, "radial") or 0.0
+        return (
+            rubs(
+                place.drop,
+                place.turned,
+                radial,
+                place.diameter,
+                place.measured_as,
+                lambda a: place.edge.given(a, "radial"),
+            ),
+        )
     steepest = quantity("relief_angle").high
     if all(found[name].relief_angle > steepest for name in ([form] if form else found)):
         return (
@@ -141,26 +153,31 @@ def _from_one(found: Found, place: Place, named: str | None) -> Told:
     return None, (_either_form(found), *_what_to_read(found, place))
 
 
+def _a(form: str) -> str:
+    """A form of relief with its article."""
+    return f"an {form}" if form == "eccentric" else f"a {form}"
+
+
 def _relief_is(one: Explanation) -> Check:
-    return passed(
-        "As a {form} relief it is {relief} at the edge.", form=one.form, relief=angle(one.relief_angle)
+    return note(
+        "As {form} relief it is {relief} at the edge.", form=_a(one.form), relief=angle(one.relief_angle)
     )
 
 
 def _only_one(only: Explanation) -> Check:
     if only.form == "flat":
-        return passed(
+        return note(
             "A place proud of the circle cannot be eccentric: it is a flat of {relief}.",
             relief=angle(only.relief_angle),
         )
-    return passed(
+    return note(
         "No flat reaches half way round the tool: it is an eccentric relief of {relief}.",
         relief=angle(only.relief_angle),
     )
 
 
 def _either_form(found: Found) -> Check:
-    return passed(
+    return note(
         "If it is eccentric the relief at the edge is {eccentric}; if it is one flat, {flat}.",
         eccentric=angle(found["eccentric"].relief_angle),
         flat=angle(found["flat"].relief_angle),
@@ -173,14 +190,14 @@ def _what_to_read(found: Found, place: Place) -> tuple[Check, ...]:
     even, flat = (found[form].profile(half) for form in ("eccentric", "flat"))
     if abs(flat - even) < READABLE:
         return (
-            passed(
+            note(
                 "Over this land the two forms differ by less than the {division} that an indicator shows: give the form "
                 "if you know it, or read on a wider land.",
                 division=length(READABLE),
             ),
         )
     return (
-        passed(
+        note(
             "To tell which, read again at {half} behind the edge: an eccentric relief shows {even} there, a flat {flat}.",
             half=length(place.width(half)),
             even=length(even),
@@ -193,17 +210,19 @@ def _one_fits(found: Found, misfits: Mapping[str, float], form: str) -> Check:
     other = "flat" if form == "eccentric" else "eccentric"
     if other not in misfits:
         return passed(
-            "The second reading fits a {form} relief within {misfit}: it is {form}, {relief} at the edge.",
+            "The second reading fits {a_form} relief within {misfit}: it is {form}, {relief} at the edge.",
+            a_form=_a(form),
             form=form,
             misfit=length(abs(misfits[form])),
             relief=angle(found[form].relief_angle),
         )
     return passed(
-        "The second reading fits a {form} relief within {misfit} and misses a {other} one by {missed}: "
+        "The second reading fits {a_form} relief within {misfit} and misses {other} one by {missed}: "
         "it is {form}, {relief} at the edge.",
+        a_form=_a(form),
         form=form,
         misfit=length(abs(misfits[form])),
-        other=other,
+        other=_a(other),
         missed=length(abs(misfits[other])),
         relief=angle(found[form].relief_angle),
     )
@@ -218,7 +237,7 @@ def _both_fit(found: Found, second: tuple[float, float]) -> Check:
 
 
 def _none_fits(misfits: Mapping[str, float]) -> Check:
-    missed = " and ".join(f"a {form} relief by {{{form}}}" for form in misfits) or "either form"
+    missed = " and ".join(f"{_a(form)} relief by {{{form}}}" for form in misfits) or "either form"
     return watch(
         f"Neither form fits well: the second reading misses {missed}. Set the indicator to zero at the edge and take both "
         "again; if they stay, there is more than one facet or a worn heel, and each facet is read for itself.",
@@ -245,9 +264,9 @@ def _named_and_read(found: Found, misfits: Mapping[str, float], fitting: list[st
                      named=named, **parts)  # fmt: skip
     return watch(
         says
-        + " It fits a {better} one of {relief}: look along the axis against the light, and name that form.",
+        + " It fits {better} one of {relief}: look along the axis against the light, and name that form.",
         named=named,
-        better=better,
+        better=_a(better),
         relief=angle(found[better].relief_angle),
         **parts,
     )

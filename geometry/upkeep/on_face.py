@@ -19,7 +19,7 @@ class Face:
         diameter: of the circle of the edges now, in mm, above zero.
         relief_angle: at the edge now, in radians, from zero to under a right angle.
         form: ``"eccentric"`` or ``"flat"``.
-        stock: how far one sharpening takes the edge back along that circle, in mm, above zero.
+        stock: how far one sharpening takes the edge back along that circle, in mm, above zero; see ``stock_along``.
         turned: from the edge to the heel, in radians.
         measured_as: how lands are measured, ``"arc"`` or ``"chord"``.
         least_land: the narrowest land allowed, in mm; at zero there must still be some.

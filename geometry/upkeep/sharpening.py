@@ -33,6 +33,37 @@ class Edge:
     relief_angle: float
 
 
+def stock_along(stock: float, rake_angle: float, relief_angle: float) -> float:
+    """How far round the tool the edge goes back, for a stock taken square to the face.
+
+    Relation: ``s / (cos(g) - sin(g) tan(a))``. Derived: the face leans by the rake ``g`` and the surface behind
+    the edge sinks by the relief ``a``, so the new edge lies where the face, moved by ``s``, meets that surface.
+
+    Args:
+        stock: square to the face, in mm, from zero.
+        rake_angle: of the face at the edge, in radians; positive where it undercuts the edge.
+        relief_angle: at the edge, square to the axis, in radians, from zero to under a right angle.
+
+    Returns:
+        The way in mm along the circle of the edges.
+
+    Raises:
+        GeometryError: when face and surface fall away so steeply that no edge is between them.
+
+    Example:
+        >>> round(stock_along(0.1, math.radians(15), 0.0), 5)
+        0.10353
+    """
+    share = math.cos(require_finite("rake_angle", rake_angle)) - math.sin(rake_angle) * math.tan(
+        require_relief("relief_angle", relief_angle)
+    )
+    if share <= 0:
+        raise GeometryError(
+            "Rake and relief together leave no metal at the edge; measure both again.", "rake_angle"
+        )
+    return require_not_negative("stock_per_sharpening", stock) / share
+
+
 def radius_lost(stock: float, relief_angle: float) -> float:
     """What grinding the face of an eccentricly relieved tooth takes off the radius: ``t tan(a)``.
 

@@ -8,6 +8,7 @@ from geometry.quantities import QUANTITIES
 from library.book.desk import Desk, Spot, Spots, shown
 from library.book.fields import identifier
 from library.book.model import Value
+from library.book.retired import fix_for
 from library.book.shapes import Merged, Shape
 from library.book.sheet import Sheet
 from library.book.sound import unsound
@@ -68,7 +69,7 @@ def _read_key(key: str, raw: object, shape: Shape, part: Part) -> None:
 def _complain_of_key(key: str, shape: Shape, spot: Spot) -> None:
     known = [*shape.keys(), *(QUANTITIES if shape.has_values else ())]
     near = spot.near(key, known)
-    fix = f"Did you mean {near}?" if near else "Remove it, or begin its name with x- to keep it as your own."
+    fix = fix_for(key, near, "Remove it, or begin its name with x- to keep it as your own.")
     spot.at(key).complain(f"[[{shape.array}]] has no key {shown(key)}.", fix, "warning")
 
 

@@ -13,6 +13,7 @@ from geometry.sentences import Kind
 from library.book.desk import Spot, nearest, shown
 from library.book.fields import one_line, want_known
 from library.book.model import LABELS, Citation, Label, Measure, Value
+from library.book.retired import RETIRED, fix_for
 from library.units.read import Reading, UnitError, read
 
 MEASURES = ("low", "usual", "high")
@@ -154,6 +155,9 @@ def _choice(raw: object, spot: Spot, row: Quantity) -> Measure | None:
         spot.complain(f"This is {shown(raw)}; a word is wanted.", f"It can be {' or '.join(row.choices)}.")
         return None
     wrong = unfit(row, raw)
+    if wrong and raw in RETIRED:
+        spot.complain(f"This is {shown(raw)}.", fix_for(raw, "", ""))
+        return None
     if wrong:
         _complain_of(str(wrong), spot)
         return None

@@ -110,10 +110,17 @@ def _typed(sheet: Calculation, field: Field, text: str, display: Display) -> Fil
 
 
 def _word(text: str, choices: tuple[str, ...]) -> str:
-    word = text.strip().lower()
+    word = "-".join(text.lower().split())
+    if word in choices:
+        return word
+    # Whole parts come before a mere beginning: type-1 is not type-11, and dish is type-12-dish.
+    whole = [
+        choice for choice in choices if f"{choice}-".startswith(f"{word}-") or choice.endswith(f"-{word}")
+    ]
     begun = [choice for choice in choices if choice.startswith(word)]
-    if word in choices or len(begun) == 1:
-        return word if word in choices else begun[0]
+    for fitting in (whole, begun):
+        if word and len(fitting) == 1:
+            return fitting[0]
     raise UnitError(f"{text.strip()!r} is not one of the choices; it can be {' or '.join(choices)}.")
 
 

@@ -9,6 +9,7 @@ from datetime import date, datetime
 from geometry.quantities import QUANTITIES
 from library.book.desk import Spot, nearest, shown
 from library.book.harmless import first_hidden, name_of
+from library.book.retired import RETIRED, fix_for
 from library.cards.model import DRAFT, STATUSES, Card, Inspection, Readings, Setting, Tool, Wanted
 from library.cards.writing import LAST_TEXTS, TEXTS
 from library.equipment.readers import as_day
@@ -119,6 +120,7 @@ def read_card(table: Mapping[str, object], spot: Spot, schema: int) -> Card:
         **_texts(top, (*TEXTS, *LAST_TEXTS)),  # type: ignore[arg-type]
     )
     _want_known(top)
+    _want_new_names(card, spot)
     return replace(card, extra=top.rest())
 
 
@@ -180,8 +182,28 @@ def _want_known(top: Taken) -> None:
         for key in top.below[section].table if section in top.below else ():
             if key not in QUANTITIES and not key.startswith("x-"):
                 near = nearest(key, list(QUANTITIES))
-                fix = f"Did you mean {near}?" if near else "'heelclear glossary' lists the quantities."
+                fix = fix_for(key, near, "'heelclear glossary' lists the quantities.")
                 top.spot.at(section, key).complain(f"There is no quantity {shown(key)}.", fix, "warning")
+
+
+def _want_new_names(card: Card, spot: Spot) -> None:
+    """Complain of calculations, quantities and words that have another name now."""
+    for name, setting in card.settings.items():
+        if name in RETIRED:
+            spot.at("settings", name).complain(
+                f"There is no calculation {shown(name)}.", fix_for(name, "", ""), "warning"
+            )
+        for part, texts in (("typed", setting.typed), ("recorded", setting.recorded)):
+            for key in texts:
+                if key in RETIRED:
+                    spot.at("settings", name, part, key).complain(
+                        f"There is no quantity {shown(key)}.", fix_for(key, "", ""), "warning"
+                    )
+    for key, one in card.wanted.items():
+        if one.value in RETIRED:
+            spot.at("wanted", key, "value").complain(
+                f"This is {shown(one.value)}.", fix_for(one.value, "", ""), "warning"
+            )
 
 
 def complain_of_hidden(text: str, spot: Spot, *, lines: bool) -> None:

@@ -16,7 +16,7 @@ SET_ON_A_MACHINE = {
     "face-offset": ("face_offset",),
     "tap-chamfer": ("chamfer_angle",),
     "drill-point": ("half_point_angle",),
-    "setting-height": ("offset",),
+    "setting-height": ("wheel_head_height", "tooth_rest_height"),
     "wheel-tilt": ("wheel_tilt",),
     "cone-relief": ("radial_throw", "axial_throw", "needed_radial_throw"),
     "step-relief": ("radial_throw", "axial_throw"),

@@ -9,6 +9,7 @@ from geometry.sentences import Kind
 from library.book.desk import Spot, nearest, shown
 from library.book.fields import one_line, words
 from library.book.model import Measure
+from library.book.retired import fix_for
 from library.equipment.model import Graduation
 from library.equipment.readers import end, ends, reading, want_keys
 
@@ -35,12 +36,12 @@ def graduations(raw: object, spot: Spot) -> Mapping[str, Graduation] | None:
 def _graduation(name: str, raw: object, spot: Spot) -> Graduation | None:
     if not isinstance(raw, Mapping):
         spot.complain(
-            f"This is {shown(raw)}; a graduation is a table.", f"Write [machine.graduations.{name}] above it."
+            f"This is {shown(raw)}; graduations are a table.", f"Write [machine.graduations.{name}] above it."
         )
         return None
     want_keys(raw, GRADUATION_KEYS, spot, "graduation")
     if "division" not in raw:
-        spot.complain("This graduation has no division.", 'Add division = "0.01 mm".')
+        spot.complain("These graduations have no division.", 'Add division = "0.01 mm".')
         return None
     division = reading(raw["division"], spot.at("division"), Kind.LENGTH, Kind.ANGLE)
     if division is None:
@@ -71,12 +72,12 @@ def _keys(raw: Mapping[str, object], name: str, spot: Spot, kind: Kind) -> tuple
         row = QUANTITIES.get(key)
         if row is None:
             near = nearest(key, list(QUANTITIES))
-            fix = f"Did you mean {near}?" if near else "'heelclear glossary' lists the quantities."
+            fix = fix_for(key, near, "'heelclear glossary' lists the quantities.")
             spot.at(name, number).complain(f"There is no quantity {shown(key)}.", fix, "warning")
         elif row.kind is not kind:
             spot.at(name, number).complain(
-                f"{key} is {_A[row.kind]}, but the division of this graduation is {_A[kind]}.",
-                "Name it at another graduation, or correct the division.",
+                f"{key} is {_A[row.kind]}, but the division of it is {_A[kind]}.",
+                "Name it with another, or correct the division.",
             )
         else:
             fitting.append(key)

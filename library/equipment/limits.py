@@ -12,12 +12,12 @@ from library.equipment.model import Machine, Reach, Wheel
 SLACK = 1e-9
 """The share by which a limit may be passed, for it is a sum of roundings and no metal."""
 
-CAMS = {"radial_throw": "radial throw", "needed_radial_throw": "radial throw", "axial_throw": "axial throw"}
-"""What a cam is called that is one of two; the one for a cylinder is only the cam."""
+THROWS = {"radial_throw": "radial throw", "needed_radial_throw": "radial throw", "axial_throw": "axial throw"}
+"""What a throw is called that is one of two; the one for a cylinder is only the throw."""
 
 
 def reach_checks(machine: Machine, worked: Worked) -> tuple[Check, ...]:
-    """A stop for every setting that is beyond the tilt of the head or the travel of its graduation."""
+    """A stop for every setting that is beyond the tilt of the head or the travel of its slide."""
     found = []
     for key, wanted in worked.settings().items():
         graduation = machine.setting_graduation(key)
@@ -136,7 +136,7 @@ def _no_speed(wheel: Wheel, slowest: float, highest: float) -> Check:
 
 
 def cam_checks(machine: Machine, worked: Worked, flutes: int | None) -> tuple[Check, ...]:
-    """Which cam at hand has enough lift, or a stop when none has."""
+    """Which cam at hand has enough throw, or a stop when none has."""
     if not machine.cam_throws:
         return ()
     found = []
@@ -176,16 +176,16 @@ def _cam(machine: Machine, worked: Worked, key: str, needed: float, share: float
     per = "from tooth to tooth" if machine.throw_per == "tooth" else "in one turn"
     largest = machine.cam_throws[-1]
     enough = [cam for cam in machine.cam_throws if cam.number >= needed * (1 - SLACK)]
-    parts: dict[str, Amount | str] = {"what": CAMS.get(key, "cam"), "needed": length(needed), "per": per}
+    parts: dict[str, Amount | str] = {"what": THROWS.get(key, "throw"), "needed": length(needed), "per": per}
     if enough:
         return passed(
-            "The {what} has to fall {needed} {per}: the one of {cam} has that.", cam=enough[0].text, **parts
+            "The {what} has to be {needed} {per}: the cam of {cam} has that.", cam=enough[0].text, **parts
         )
-    says = "The {what} has to fall {needed} {per}, and the largest at hand falls {largest}. "
+    says = "The {what} has to be {needed} {per}, and the largest cam at hand has {largest}. "
     parts |= {"largest": largest.text, "more": length(needed, Rounding.UP)}
     cure = drive(worked, key, largest.number / share)
     if cure is None or cure.angle + cure.change <= 0:
-        return stop(says + "Get one that falls {more} or more.", **parts)
+        return stop(says + "Get a cam of {more} or more.", **parts)
     parts |= {"angle": quantity(cure.key).title.lower(),
               "allowed": Amount(cure.angle + cure.change, Kind.ANGLE, Rounding.DOWN)}  # fmt: skip
-    return stop(says + "Lower the {angle} to {allowed}, or get a cam that falls {more} or more.", **parts)
+    return stop(says + "Lower the {angle} to {allowed}, or get a cam of {more} or more.", **parts)

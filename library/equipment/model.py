@@ -66,8 +66,8 @@ class Machine:
         index_ratio: turns of the crank for one of the work spindle.
         plate_holes: the circles on the plates that are in the shop.
         spindle_speeds: of the wheel spindle, slowest first.
-        cam_throws: how far each cam at hand falls.
-        throw_per: whether a lift is counted for one turn of the tool or from one tooth to the next.
+        cam_throws: the throw of each cam at hand.
+        throw_per: whether a throw is counted for one turn of the tool or from one tooth to the next.
         head_tilt: how far the wheel head tilts.
         graduations: its graduated movements, by id.
         note: free text.
@@ -119,7 +119,7 @@ class Wheel:
     Attributes:
         id: its name in cards.
         title: as the shop calls it.
-        shape: ``straight`` or ``cup``; empty when not written.
+        shape: its type by ISO 525, such as ``type-6-straight-cup``; empty when not written.
         diameter: as it is now.
         grit: as marked.
         bond: as marked.

@@ -11,11 +11,12 @@ from geometry.sentences import Kind
 from library.book.desk import Spot, nearest, shown
 from library.book.fields import Reader, one_line
 from library.book.model import Measure
+from library.book.retired import fix_for
 from library.equipment.model import Rating, Reach
 from library.units.read import Reading, UnitError, read
 
 MOST = 200
-"""Speeds, lifts or circles that one machine may list."""
+"""Speeds, throws or circles that one machine may list."""
 
 
 def measured(key: str) -> Reader:
@@ -63,7 +64,10 @@ def chosen(key: str) -> Reader:
     def take(raw: object, spot: Spot) -> str | None:
         if isinstance(raw, str) and raw in QUANTITIES[key].choices:
             return raw
-        spot.complain(f"This is {shown(raw)}.", f"It can be {' or '.join(QUANTITIES[key].choices)}.")
+        choices = f"It can be {' or '.join(QUANTITIES[key].choices)}."
+        spot.complain(
+            f"This is {shown(raw)}.", fix_for(raw, "", choices) if isinstance(raw, str) else choices
+        )
         return None
 
     return take

@@ -62,7 +62,7 @@ def said(line: GraduationLine) -> str:
     Example:
         >>> from library.book.model import Measure
         >>> head = Graduation("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH, more="up", less="down")
-        >>> said(GraduationLine("offset", 0.173, head, on_graduation(0.173, 0.01)))
+        >>> said(GraduationLine("wheel_head_height", 0.173, head, on_graduation(0.173, 0.01)))
         '17 divisions of 0.01 mm, wheel head up'
     """
     divisions = abs(line.setting.divisions)
@@ -96,7 +96,7 @@ def cost_said(line: GraduationLine, display: Display = METRIC) -> str:
     Example:
         >>> from library.book.model import Measure
         >>> head = Graduation("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH)
-        >>> cost_said(GraduationLine("offset", 0.173, head, on_graduation(0.173, 0.01), Drive("relief_angle", 0.14, -0.0035)))
+        >>> cost_said(GraduationLine("wheel_head_height", 0.173, head, on_graduation(0.173, 0.01), Drive("relief_angle", 0.14, -0.0035)))
         'rounding takes 0.20 deg off the relief angle'
     """
     if line.graduation.kind is Kind.ANGLE:

@@ -93,7 +93,7 @@ def test_agrees_with_slopes_worked_out_by_hand(
     }
     found = spread(
         calculation("setting-height"), values, {"diameter": of_diameter, "relief_angle": of_relief}
-    )["offset"]
+    )["tooth_rest_height"]
     parts = (math.sin(relief) / 2 * of_diameter, diameter / 2 * math.cos(relief) * of_relief)
     assert found.half_width == pytest.approx(math.hypot(*parts), rel=1e-6, abs=1e-12)
     if found.half_width > 0:

@@ -1,4 +1,4 @@
-"""Offsets and wheel speeds against printed figures."""
+"""Setting heights and wheel speeds against printed figures."""
 
 from __future__ import annotations
 

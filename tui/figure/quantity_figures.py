@@ -194,11 +194,11 @@ _DRAWINGS: dict[tuple[str, ...], str] = {
        - - - - - - - - - - - axis
        axial throw: from the point -->
         """,
-    ("offset", "rule_height"): r"""
+    ("wheel_head_height", "rule_height"): r"""
          .-----.     .---.
         /       \   /     \
        |  wheel  | |   +---|--- ^
-       |    +----|-|-------|--- v offset
+       |    +----|-|-------|--- v height
         \       /   \ tool/
          '-----'     '---'
         """,

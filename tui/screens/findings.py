@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from library.book.model import Place
 from tui.screens.reading import Reading
-from tui.view.lines import EMPTY, Line, Piece, Role, line, wrap
+from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 if TYPE_CHECKING:
     from library.book.model import Finding
@@ -19,13 +19,13 @@ class Problem:
     """One problem as it is shown.
 
     Attributes:
-        state: ``stop`` or ``watch``.
+        state: ``error`` or ``warning``.
         where: the table and key, or what it is about.
         sentence: what is wrong and what to do.
         place: where it stands.
     """
 
-    state: Role
+    state: Literal["error", "warning"]
     where: str
     sentence: str
     place: Place
@@ -106,7 +106,7 @@ class FindingsScreen(Reading):
 def _of_keys(sentence: str) -> Problem:
     from library.book.folders import config_folder
 
-    return Problem("watch", "your own keys", sentence, Place(config_folder() / "keys.toml"))
+    return Problem("warning", "your own keys", sentence, Place(config_folder() / "keys.toml"))
 
 
 def _of_book(finding: Finding) -> Problem:
@@ -119,7 +119,7 @@ def _shown(problem: Problem, width: int, *, chosen: bool) -> list[Line]:
     return [
         line(
             Piece("> " if chosen else "  ", "strong"),
-            Piece(problem.state.upper(), problem.state),
+            Piece(problem.state.upper(), "stop" if problem.state == "error" else "watch"),
             f"  {problem.where}",
         ),
         *wrap(problem.sentence, width, first="    ", rest="    "),

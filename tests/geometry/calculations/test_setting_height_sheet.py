@@ -11,8 +11,11 @@ from shapely import LineString, Point, Polygon, box
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
+from geometry.quantities import quantity
 from geometry.running import Refusal, run
 from geometry.sentences import Amount
+from geometry.wheel.types import DISH, ON_THE_END
+from geometry.wheel.types import STRAIGHT as STRAIGHT_WHEEL
 
 SHEET = calculation("setting-height")
 STRAIGHT: dict[str, Given] = {
@@ -36,7 +39,7 @@ def test_a_straight_wheel_counts_the_wheel_and_a_cup_wheel_the_tool() -> None:
         75 * math.sin(math.radians(7)), rel=1e-12
     )
     cup = run(SHEET, {**both, "wheel_shape": "type-6-straight-cup"})
-    assert cup.outputs["wheel_head_height"] == pytest.approx(10 * math.sin(math.radians(7)), rel=1e-12)
+    assert cup.outputs["tooth_rest_height"] == pytest.approx(10 * math.sin(math.radians(7)), rel=1e-12)
     assert "TOOL" in str(cup.checks[0].sentence)
 
 
@@ -57,23 +60,25 @@ def test_the_side_that_is_named_relieves_the_land_and_the_other_side_does_not() 
         6 - 6 * math.cos(math.radians(7)) / math.cos(0.1 - math.radians(7)), rel=0.1
     )
     assert inside(ground, -0.1) == pytest.approx(0, abs=1e-6)
-    assert "above the tool axis (below it, where the land lies under the edge)" in str(
-        straight.checks[0].sentence
-    )
+    assert "above the tool axis, tooth rest level" in str(straight.checks[0].sentence)
+    assert "above the axis of the tool, the land lying above" in quantity("wheel_head_height").definition
 
     cup = run(
         SHEET, {"relief_angle": math.radians(7), "wheel_shape": "type-6-straight-cup", "diameter": 12.0}
     )
-    edge = math.asin(-cup.outputs["wheel_head_height"] / 6)
+    edge = math.asin(-cup.outputs["tooth_rest_height"] / 6)
     ground = tool.difference(box(6 * math.cos(edge), -20, 20, 20))
     assert inside(ground, edge + 0.1) == pytest.approx(
         6 - 6 * math.cos(edge) / math.cos(edge + 0.1), rel=1e-4
     )
     assert inside(ground, edge - 0.1) == pytest.approx(0, abs=1e-6)
-    assert "below the tool axis (above it, where the land lies under the edge)" in str(cup.checks[0].sentence)
+    assert "below the tool axis." in str(cup.checks[0].sentence)
+    assert "below the axis of the tool, the land lying above" in quantity("tooth_rest_height").definition
 
 
-@pytest.mark.parametrize(("shape", "wanted"), [("straight", "wheel_diameter"), ("cup", "diameter")])
+@pytest.mark.parametrize(
+    ("shape", "wanted"), [(STRAIGHT_WHEEL, "wheel_diameter"), *((shape, "diameter") for shape in ON_THE_END)]
+)
 def test_only_the_diameter_that_counts_is_asked_for(shape: str, wanted: str) -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, {"relief_angle": 0.1, "wheel_shape": shape})
@@ -105,5 +110,57 @@ def test_where_the_shop_rule_drifts_the_exact_height_is_named() -> None:
 
 
 def test_no_height_is_a_watch_and_some_relief_ends_it() -> None:
-    assert run(SHEET, {**STRAIGHT, "relief_angle": 0.0}).checks[0].state == "watch"
-    assert run(SHEET, {**STRAIGHT, "relief_angle": 1e-6}).checks[0].state == "pass"
+    assert run(SHEET, {**STRAIGHT, "relief_angle": 0.0}).checks[0].state == "stop"
+    assert run(SHEET, {**STRAIGHT, "relief_angle": 1e-6}).checks[0].state == "note"
+
+
+@pytest.mark.parametrize("shape", [STRAIGHT_WHEEL, *ON_THE_END])
+def test_only_the_height_of_the_wheel_in_hand_is_answered(shape: str) -> None:
+    outputs = run(SHEET, {**STRAIGHT, "diameter": 20.0, "wheel_shape": shape}).outputs
+    heights = {"wheel_head_height", "tooth_rest_height"} & set(outputs)
+    assert heights == {"wheel_head_height" if shape == STRAIGHT_WHEEL else "tooth_rest_height"}
+
+
+def test_a_tooth_rest_too_low_is_refused_by_its_own_name() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {"tooth_rest_height": 6.0, "wheel_shape": "type-11-flaring-cup", "diameter": 12.0})
+    assert refused.value.problems[0].key == "tooth_rest_height"
+
+
+def test_a_dish_is_answered_but_is_no_wheel_for_a_land_and_says_so() -> None:
+    values = {**STRAIGHT, "diameter": 20.0}
+    assert any("dish" in str(one.sentence) for one in run(SHEET, {**values, "wheel_shape": DISH}).checks)
+    for shape in (STRAIGHT_WHEEL, *ON_THE_END[:-1]):
+        assert not any(
+            "dish" in str(one.sentence) for one in run(SHEET, {**values, "wheel_shape": shape}).checks
+        )
+
+
+CONE: dict[str, Given] = {
+    "surface": "cone",
+    "included_angle": math.radians(82),
+    "relief_angle": math.radians(8),
+}
+"""A countersink whose relief is given square to its cone."""
+
+
+def test_a_straight_wheel_sets_a_cone_square_to_its_edge() -> None:
+    """The rim's tangent at the touching point turns about a line along the edge: 75 sin 8 deg, by hand 10.4380."""
+    found = run(SHEET, {**CONE, "wheel_diameter": 150.0}).outputs
+    assert found["wheel_head_height"] == pytest.approx(75 * 0.139173, abs=1e-4)
+
+
+def test_a_tooth_rest_sets_a_cone_square_to_its_axis() -> None:
+    """The cup's face is a plane. A tool turned by d about its axis has its edge d behind the line where that plane touches
+    a cone about the axis, so in the section square to the axis the plane falls d below the tangent. Found by vectors."""
+    diameter, kappa = 25.4, math.radians(41)
+    found = run(SHEET, {**CONE, "wheel_shape": "type-6-straight-cup", "diameter": diameter}).outputs
+    turned = math.asin(found["tooth_rest_height"] / (diameter / 2))
+    # The face of the cup, with the axis of the tool up the z axis; the edge stands at an angle below the line of touch.
+    face = (math.cos(kappa), 0.0, math.sin(kappa))
+    outward = (math.cos(turned), -math.sin(turned))
+    tangent = (math.sin(turned), math.cos(turned))
+    # In the plane square to the axis the face is a line whose normal is (cos kappa, 0): its fall along the tangent.
+    fall = -(face[0] * tangent[0]) / -(face[0] * outward[0])
+    square = math.atan(math.tan(math.atan(fall)) * math.cos(kappa))
+    assert math.degrees(square) == pytest.approx(8.0, abs=1e-9)

@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 
 import pytest
+import shapely
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
 from geometry.running import Refusal, run
+from geometry.upkeep.sharpening import stock_along
 
 
 def loss(**values: Given) -> Result:
@@ -157,3 +159,58 @@ def test_a_relief_that_would_pass_the_centre_is_refused() -> None:
         loss(**(CAM | {"relief_angle": math.radians(44), "land_width": 20.0}))
     with pytest.raises(Refusal, match="taper"):
         loss(ground_on="end", diameter=1.0, stock_per_sharpening=5.0, taper_ratio=1.0, usable_length=20.0)
+
+
+def test_stock_square_to_a_face_with_rake_goes_further_round_the_tool() -> None:
+    """A hand's construction: a face leaning 15 degrees, moved 0.1 mm, meets a circle's tangent 0.10353 mm on (no relief)."""
+    tool: dict[str, Given] = {
+        "diameter": 12.0,
+        "relief_angle": 0.0,
+        "land_width": 3.0,
+        "stock_per_sharpening": 0.1,
+    }
+    straight = loss(**tool)
+    raked = loss(**tool, rake_angle=math.radians(15))
+    assert 3.0 - straight.rows[0].values["land_after"] == pytest.approx(0.1)
+    assert 3.0 - raked.rows[0].values["land_after"] == pytest.approx(0.103528, abs=5e-7)
+
+
+@given(
+    st.floats(math.radians(-10), math.radians(25)),
+    st.floats(math.radians(1), math.radians(12)),
+    st.floats(0.001, 0.02),
+)
+def test_the_new_edge_lies_where_the_moved_face_meets_the_relief(
+    rake: float, relief: float, stock: float
+) -> None:
+    """Found by cutting two straight lines: the tangent that sinks by the relief, and the face moved square to itself."""
+    share = stock_along(1.0, rake, relief)
+    # Points (t, -t tan a) on the surface; the face runs inward from the edge along (sin g, -cos g).
+    t = shapely.LineString([(0, 0), (1, -math.tan(relief))]).intersection(
+        shapely.LineString(
+            [
+                (stock * math.cos(rake) - 2 * math.sin(rake), stock * math.sin(rake) + 2 * math.cos(rake)),
+                (stock * math.cos(rake) + 2 * math.sin(rake), stock * math.sin(rake) - 2 * math.cos(rake)),
+            ]
+        )
+    )
+    assert t.x == pytest.approx(stock * share, rel=1e-9)
+
+
+def test_a_taps_chamfer_is_read_square_to_the_axis_and_a_cone_square_to_itself() -> None:
+    """8 degrees square to a cone of 82 degrees is tan 8 / cos 41 = 0.18622 square to the axis, by hand."""
+    found = loss(
+        surface="cone",
+        included_angle=math.radians(82),
+        diameter=25.4,
+        relief_angle=math.radians(8),
+        land_width=6.0,
+        stock_per_sharpening=0.2,
+    )
+    assert found.outputs["size_lost"] == pytest.approx(2 * 0.2 * 0.18622, abs=2e-5)
+
+
+def test_a_heel_that_rubs_already_is_not_said_to_rub_after_a_sharpening() -> None:
+    (check,) = [one for one in loss(**(CAM | {"relief_form": "flat"})).checks if one.state == "stop"]
+    assert "proud" in str(check.sentence)
+    assert "after one sharpening" not in str(check.sentence)

@@ -7,8 +7,10 @@ import re
 
 import pytest
 
+from geometry.edge.views import VIEWS
 from geometry.quantities import QUANTITIES, SUBJECTS, Quantity, quantity
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES, Surface
 
 each_row = pytest.mark.parametrize("row", list(QUANTITIES.values()), ids=lambda row: row.key)
 
@@ -56,3 +58,19 @@ def test_the_subjects_are_each_there_once() -> None:
 def test_a_name_that_is_not_in_the_vocabulary_is_no_quantity() -> None:
     with pytest.raises(KeyError):
         quantity("no_such_quantity")
+
+
+@pytest.mark.parametrize("surface", list(SURFACES.values()), ids=lambda one: one.key)
+def test_each_surface_has_its_relief_its_second_facet_and_its_edge_in_the_vocabulary(
+    surface: Surface,
+) -> None:
+    points = {"radial": "the indicator points at the axis", "normal": "square", "axial": "axis"}[surface.view]
+    for key in (surface.relief_key, surface.second_key):
+        assert quantity(key).kind is Kind.ANGLE
+        assert points in quantity(key).measured.lower()
+    assert not surface.edge_key or quantity(surface.edge_key).kind is Kind.ANGLE
+    assert surface.key in quantity("surface").choices
+
+
+def test_the_indicator_points_one_way_for_each_view() -> None:
+    assert len(quantity("indicator_points").choices) == len(quantity("relief_view").choices) == len(VIEWS)

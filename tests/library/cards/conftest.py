@@ -29,6 +29,13 @@ sets = ["wheel_head_height", "face_offset"]
 more = "up"
 less = "down"
 
+[machine.graduations.tooth-rest]
+title = "tooth rest"
+division = "0.01 mm"
+sets = ["tooth_rest_height"]
+more = "down"
+less = "up"
+
 [machine.graduations.indicator]
 division = "0.01 mm"
 reads = ["drop"]
