@@ -17,7 +17,7 @@ def test_a_flat_without_relief_stands_proud_and_does_not_run_on_the_circle() -> 
     assert check.state == "stop"
     assert "stands proud" in str(check.sentence)
     assert "runs on the circle" not in str(check.sentence)
-    assert check.cure == (("relief_angle", pytest.approx(1 / 6)),)
+    assert dict(check.cure) == {"relief_angle": pytest.approx(1 / 6)}
 
 
 def test_an_eccentric_relief_of_nothing_runs_on_the_circle() -> None:
