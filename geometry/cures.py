@@ -21,6 +21,9 @@ SHOWN_STEPS = {
 }
 """How coarsely an amount may be shown, in mm and rad: a micron to a hundredth, a tenth of a thou to a thou."""
 
+HAIR = 1e-12
+"""What a value may be beyond its range by its last digit."""
+
 
 EXACT_STEP = 1e-9
 """How far an amount that is to be exceeded is exceeded where it is shown with all its digits, in mm and rad."""
@@ -127,7 +130,7 @@ def _mended(
         size = angle_step if step.amount.kind is Kind.ANGLE else length_step
         value = as_shown(step.amount, size) + _beyond(one.says, step.name) * (size or EXACT_STEP)
         row = quantity(step.key)
-        if not row.low <= value <= row.high:
+        if not row.low - HAIR <= value <= row.high + HAIR:
             return False
         changes[step.key] = value
     try:

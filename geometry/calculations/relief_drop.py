@@ -16,7 +16,7 @@ from geometry.calculation import (
     stations,
     watch,
 )
-from geometry.checking import refuse
+from geometry.checking import NotGiven, refuse
 from geometry.complaints import complaint, settled
 from geometry.cone.relief import radians_of_throw
 from geometry.cures import way
@@ -38,14 +38,14 @@ def _checks(
     edge: Edge, form: str, turned: float, radial: float, diameter: float, measured_as: str
 ) -> tuple[Check, ...]:
     """What the heel means, seen square to the axis; advice is given in the surface's own view."""
-    if turned == 0 or radial == 0:
-        return (no_drop(turned, form),)
-    shape = eccentric if form == "eccentric" else flat
-    heel = shape.drop(turned, radial, diameter)
 
     def as_given(relief: float) -> float:
         return edge.given(relief, "radial")
 
+    if turned == 0 or radial == 0:
+        return (no_drop(turned, form, as_given),)
+    shape = eccentric if form == "eccentric" else flat
+    heel = shape.drop(turned, radial, diameter)
     if heel <= 0:
         return (rubs(heel, turned, radial, diameter, measured_as, as_given),)
     found = clears(heel, turned, diameter, form, as_given)
@@ -159,6 +159,8 @@ def _relief_of_cam(given: Inputs, edge: Edge, diameter: float) -> float | None:
         raise refuse(
             "chosen_throw", "A cam that moves toward the axis gives an end no relief. Leave its throw out."
         )
+    if given.choice("throw_per") == "tooth" and not given.has("flutes"):
+        raise NotGiven("Give flutes, since the throw is counted from tooth to tooth.", "flutes")
     turn = radians_of_throw(given.choice("throw_per"), given.number_or("flutes", 1))
     per_radian = given.number("chosen_throw") / turn
     return edge.given(math.atan2(per_radian, diameter / 2), "radial")

@@ -31,12 +31,19 @@ SHOWN_ANGLE = math.radians(0.02)
 """Two steps of an angle as it is shown, so that what is named can be given and be exceeded."""
 
 
-def no_drop(turned: float, form: str = "eccentric") -> Check:
+def _as_it_is(relief: float) -> float:
+    return relief
+
+
+def no_drop(
+    turned: float, form: str = "eccentric", as_given: Callable[[float], float] = _as_it_is
+) -> Check:
     """Say why nothing falls away behind the edge: no land, or no relief.
 
     Args:
         turned: from edge to heel, in radians.
         form: ``eccentric`` or ``flat``; a flat without relief does not even run on the circle.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Example:
         >>> no_drop(0.0).state, no_drop(0.5).state
@@ -45,7 +52,7 @@ def no_drop(turned: float, form: str = "eccentric") -> Check:
     if turned == 0:
         return watch("The land has no width, so there is nothing to fall away. Measure the land.")
     if form == "flat":
-        return _flat_without_relief(turned)
+        return _flat_without_relief(as_given(turned / 2))
     return complaint(
         "stop",
         "There is no relief: the whole land runs on the circle and rubs.",
@@ -53,15 +60,11 @@ def no_drop(turned: float, form: str = "eccentric") -> Check:
     )
 
 
-def _as_it_is(relief: float) -> float:
-    return relief
-
-
-def _flat_without_relief(turned: float) -> Check:
+def _flat_without_relief(enough: float) -> Check:
     return complaint(
         "stop",
         "There is no relief: a flat of {none} lies along the tangent, and all of it behind the edge stands proud.",
-        _steeper(turned / 2),
+        _steeper(enough),
         [SECOND_FACET],
         none=angle(0.0),
     )

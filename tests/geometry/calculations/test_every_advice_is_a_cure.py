@@ -114,7 +114,7 @@ def follow(sheet: Calculation, values: Mapping[str, Given]) -> None:
             continue
         cures = [value for _, value in check.cure if isinstance(value, float)]
         if check.state == "stop":
-            for name in NAMED.findall(check.sentence.template):
+            for name in NAMED.findall(check.sentence.template.removeprefix(getattr(check, "says", ""))):
                 part = check.sentence.parts[name]
                 assert isinstance(part, Amount)
                 assert any(math.isclose(part.value, one, abs_tol=1e-15) for one in cures), (name, check)

@@ -90,7 +90,7 @@ def test_the_indicator_reads_from_nothing_at_the_edge_to_the_drop_at_the_heel(
     result = relief_drop(**tool)
     readings = [station.readings["drop"] for station in result.stations]
     assert readings[0] == 0.0
-    assert readings[-1] == pytest.approx(result.outputs["heel_drop"], rel=1e-12, abs=1e-15)
+    assert readings[-1] == pytest.approx(result.outputs["heel_drop"], rel=1e-9, abs=1e-12)
     assert [station.fraction for station in result.stations] == [0, 0.25, 0.5, 0.75, 1]
     assert result.stations[-1].angle == pytest.approx(result.outputs["land_angle"], rel=1e-15)
     if tool["relief_form"] == "eccentric":
@@ -216,7 +216,7 @@ def test_the_figure_shows_the_chosen_form_first_and_ends_at_the_heel(tool: Mappi
     assert chosen.points[0] == (0.0, 0.0)
     turned, depth = chosen.points[-1]
     if turned == result.figure.land_angle:
-        assert depth == pytest.approx(result.outputs["heel_drop"], rel=1e-12, abs=1e-15)
+        assert depth == pytest.approx(result.outputs["heel_drop"], rel=1e-9, abs=1e-12)
 
 
 def test_the_fall_of_the_cam_is_told_for_a_cam_only() -> None:
