@@ -19,7 +19,7 @@ from geometry.calculation import (
     watch,
     worst_first,
 )
-from geometry.checking import NotGiven
+from geometry.checking import NotGiven, require_positive
 from geometry.figure import Figure, curve
 from geometry.plausible import land_plausible, relief_plausible
 from geometry.quantities import quantity
@@ -34,7 +34,9 @@ NARROW = 0.1
 
 def _land(given: Inputs, heel: float) -> MarginedLand:
     secondary = given.number("secondary_relief_angle") if given.has("secondary_relief_angle") else None
-    width = given.number("primary_land") if given.has("primary_land") else None
+    width = (
+        require_positive("primary_land", given.number("primary_land")) if given.has("primary_land") else None
+    )
     if secondary is not None and width is None:
         raise NotGiven(
             "Give the width of the primary land as well, where the secondary begins.", "primary_land"
