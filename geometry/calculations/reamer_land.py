@@ -12,6 +12,7 @@ from geometry.calculation import (
     Field,
     Inputs,
     Result,
+    Together,
     note,
     passed,
     stations,
@@ -20,11 +21,12 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.checking import NotGiven, require_positive
+from geometry.cures import either
 from geometry.figure import Figure, curve
 from geometry.plausible import land_plausible, relief_plausible
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
-from geometry.tooth.heel_advice import HAIR, READABLE, either
+from geometry.tooth.heel_advice import HAIR, READABLE
 from geometry.tooth.land import land_angle, land_width
 from geometry.tooth.margin import MarginedLand, margined_land
 
@@ -86,8 +88,7 @@ def _wide_primary(land: MarginedLand) -> Check:
         )
     return stop(
         "The back of the primary land stands {proud} proud of the circle: it will rub. " + either(cures),
-        cure=cure,
-        together=both,
+        cure=Together(cure) if both else cure,
         **parts,
     )
 

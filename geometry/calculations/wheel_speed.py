@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from geometry.calculation import Calculation, Check, Field, Inputs, Result, passed, stop, watch
+from geometry.calculation import Calculation, Check, Field, Inputs, Result, Together, passed, stop, watch
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
@@ -51,8 +51,7 @@ def _check(turns: float, diameter: float, rating: _Rating | None) -> Check:
         return stop(
             "The wheel would run at {now}, {over} over its rating of {marked}: it can burst. Turn the spindle at {highest} or "
             "less, or mount a wheel rated for more.",
-            cure=(("surface_speed", None), ("rotational_speed", rating.highest)),
-            together=True,
+            cure=Together((("surface_speed", None), ("rotational_speed", rating.highest))),
             now=now,
             over=over,
             marked=marked,

@@ -62,7 +62,7 @@ def hole_check(made: Thread, hole: float, counted_as: str) -> Check:
             hole=length(hole),
             **limits,
         )
-    leaves = {
+    leaves: dict[str, Amount | str] = {
         "hole": length(hole),
         "percent": percent(percent_of_thread(hole, made, counted_as)),
         "counted": counted(made, counted_as),
@@ -86,7 +86,11 @@ def percent_check(made: Thread, wanted: float, hole: float, counted_as: str) -> 
     most = percent_of_thread(smallest, made, counted_as)
     least = percent_of_thread(largest, made, counted_as)
     says = "{percent} percent of a full thread, counted as {counted}, wants a hole of {hole}"
-    parts = {"percent": percent(wanted), "counted": counted(made, counted_as), "hole": length(hole)}
+    parts: dict[str, Amount | str] = {
+        "percent": percent(wanted),
+        "counted": counted(made, counted_as),
+        "hole": length(hole),
+    }
     limits = {"least": percent(least, Rounding.UP), "most": percent(most, Rounding.DOWN)}
     cure = (("thread_percent", least), ("thread_percent", most))
     if hole < smallest - PRINTED:

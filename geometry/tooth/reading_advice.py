@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from geometry.calculation import Check, passed, watch
+from geometry.calculation import Check, note, passed, watch
 from geometry.checking import GeometryError, refuse
 from geometry.quantities import quantity
 from geometry.sentences import angle, length
@@ -142,25 +142,25 @@ def _from_one(found: Found, place: Place, named: str | None) -> Told:
 
 
 def _relief_is(one: Explanation) -> Check:
-    return passed(
+    return note(
         "As a {form} relief it is {relief} at the edge.", form=one.form, relief=angle(one.relief_angle)
     )
 
 
 def _only_one(only: Explanation) -> Check:
     if only.form == "flat":
-        return passed(
+        return note(
             "A place proud of the circle cannot be eccentric: it is a flat of {relief}.",
             relief=angle(only.relief_angle),
         )
-    return passed(
+    return note(
         "No flat reaches half way round the tool: it is an eccentric relief of {relief}.",
         relief=angle(only.relief_angle),
     )
 
 
 def _either_form(found: Found) -> Check:
-    return passed(
+    return note(
         "If it is eccentric the relief at the edge is {eccentric}; if it is one flat, {flat}.",
         eccentric=angle(found["eccentric"].relief_angle),
         flat=angle(found["flat"].relief_angle),
@@ -173,14 +173,14 @@ def _what_to_read(found: Found, place: Place) -> tuple[Check, ...]:
     even, flat = (found[form].profile(half) for form in ("eccentric", "flat"))
     if abs(flat - even) < READABLE:
         return (
-            passed(
+            note(
                 "Over this land the two forms differ by less than the {division} that an indicator shows: give the form "
                 "if you know it, or read on a wider land.",
                 division=length(READABLE),
             ),
         )
     return (
-        passed(
+        note(
             "To tell which, read again at {half} behind the edge: an eccentric relief shows {even} there, a flat {flat}.",
             half=length(place.width(half)),
             even=length(even),

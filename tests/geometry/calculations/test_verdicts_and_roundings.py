@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.calculation import Calculation, Field, Given, Result
+from geometry.calculation import Calculation, Field, Given, Result, Together
 from geometry.calculations import calculation
 from geometry.quantities import quantity
 from geometry.running import Refusal, run
@@ -108,7 +108,7 @@ def test_what_is_handed_over_as_a_cure_takes_the_complaint_away(
         return
     values, result = found
     for check in result.checks:
-        for cure in [check.cure] if check.together else [(pair,) for pair in check.cure]:
+        for cure in [check.cure] if isinstance(check.cure, Together) else [(pair,) for pair in check.cure]:
             changed = {key: value for key, value in {**values, **dict(cure)}.items() if value is not None}
             try:
                 again = run(sheet, changed)
