@@ -92,8 +92,9 @@ def test_a_number_that_is_answered_is_said_with_the_same_rounding(
     said = amounts(result)
     for key, number in result.outputs.items():
         row = quantity(key)
-        if key in values or number == 0:
-            continue  # what was typed stands as it was typed
+        alike = [other for other in result.outputs.values() if abs(other) == abs(number)]
+        if key in values or number == 0 or len(alike) > 1:
+            continue  # what was typed stands as it was typed, and two answers that fall together are two numbers
         for rounding in said.get((abs(number), row.kind), ()):
             assert rounding == row.rounding.value, key
 
