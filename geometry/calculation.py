@@ -177,6 +177,8 @@ class Calculation:
         outputs: the quantities it may answer, most wanted first.
         cautions: keys of the cautions that belong beside the result.
         compute: the pure function behind it.
+        surfaces: words of the surfaces it may work on, the likeliest first; empty where it takes any, and for
+            one that works on no surface. One that works always on the same needs no input ``surface``.
     """
 
     name: str
@@ -189,6 +191,7 @@ class Calculation:
     outputs: tuple[str, ...]
     cautions: tuple[str, ...]
     compute: Callable[[Inputs], Result]
+    surfaces: tuple[str, ...] = ()
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""
