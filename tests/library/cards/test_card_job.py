@@ -157,7 +157,7 @@ def test_the_machine_and_the_wheel_stop_what_they_cannot_do(book: Book, job: Car
     ]
     # 20 m/s on 100 mm is 3819.7 rpm.
     assert any("must not run at 4200 rpm" in one and "Change to 2800 rpm." in one for one in said)
-    steep = edited(edited(job, "received.helix_angle", "65 deg"), "wanted.relief_angle", "10 deg")
+    steep = edited(edited(job, "received.helix_angle", "65 deg"), "wanted.chamfer_relief_angle", "10 deg")
     said = [
         say(check.sentence)
         for step in work_out(steep, book).steps
