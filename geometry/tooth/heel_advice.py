@@ -35,9 +35,7 @@ def _as_it_is(relief: float) -> float:
     return relief
 
 
-def no_drop(
-    turned: float, form: str = "eccentric", as_given: Callable[[float], float] = _as_it_is
-) -> Check:
+def no_drop(turned: float, form: str = "eccentric", as_given: Callable[[float], float] = _as_it_is) -> Check:
     """Say why nothing falls away behind the edge: no land, or no relief.
 
     Args:

@@ -15,7 +15,6 @@ from geometry.calculation import Check, Given
 from geometry.calculations import calculation
 from geometry.running import run
 from geometry.sentences import Amount, Kind, Rounding
-from geometry.tooth.land import land_width
 
 RESOLUTION = {Kind.LENGTH: 0.001, Kind.ANGLE: math.radians(0.01), Kind.RATIO: 0.01, Kind.COUNT: 1.0}
 

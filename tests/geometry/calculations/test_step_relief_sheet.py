@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.complaints import known_by
 from geometry.calculation import Check, Given, Result, Together
 from geometry.calculations import calculation
+from geometry.complaints import known_by
 from geometry.running import run
 from geometry.sentences import Amount
 
@@ -108,9 +108,15 @@ def test_a_stop_is_fixed_by_doing_what_all_the_stops_say(
         "feed": feed,
     }
     for check in complaints(run(SHEET, values)):
-        ways = [dict(check.cure)] if isinstance(check.cure, Together) else [{key: to} for key, to in check.cure]
+        ways = (
+            [dict(check.cure)] if isinstance(check.cure, Together) else [{key: to} for key, to in check.cure]
+        )
         for one in ways:
-            beyond = {key: to + (-1e-6 if key == "feed" else 1e-6) for key, to in one.items() if isinstance(to, float)}
+            beyond = {
+                key: to + (-1e-6 if key == "feed" else 1e-6)
+                for key, to in one.items()
+                if isinstance(to, float)
+            }
             again = complaints(run(SHEET, {**values, **beyond}))
             assert known_by(check) not in [known_by(other) for other in again]
 

@@ -90,7 +90,7 @@ def job() -> Card:
             "drop": ("0.20 mm", "0.21 mm", "0.19 mm", "0.20 mm"),
         },
         wanted={
-            "relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
+            "chamfer_relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
             "relief_form": Wanted("eccentric"),
         },
         settings={"wheel-speed": Setting({"rotational_speed": "2800 rpm"})},

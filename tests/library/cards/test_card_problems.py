@@ -127,8 +127,8 @@ def test_the_least_diameter_of_size_loss_is_a_limit_too(book: Book, job: Card) -
 
 
 def test_a_value_changed_without_a_reason_is_only_a_remark(book: Book, job: Card) -> None:
-    (only,) = told(edited(job, "wanted.relief_angle.reason", ""), book)
-    assert (only.way, only.state) == ("wanted.relief_angle.reason", "watch")
+    (only,) = told(edited(job, "wanted.chamfer_relief_angle.reason", ""), book)
+    assert (only.way, only.state) == ("wanted.chamfer_relief_angle.reason", "watch")
     assert "from the book's 6 deg to 8 deg" in only.text
 
 
@@ -145,7 +145,7 @@ def test_names_that_the_book_does_not_have_are_told_and_do_not_keep_the_card_ope
 def test_a_stop_of_the_machine_keeps_the_card_open_until_the_calculation_is_left_out(
     book: Book, job: Card
 ) -> None:
-    card = edited(edited(job, "received.helix_angle", "65 deg"), "wanted.relief_angle", "10 deg")
+    card = edited(edited(job, "received.helix_angle", "65 deg"), "wanted.chamfer_relief_angle", "10 deg")
     card = edited(card, "after.drop", "")
     assert any(
         one.way == "settings.wheel-tilt" and "goes only to 15.00 deg" in one.text for one in told(card, book)

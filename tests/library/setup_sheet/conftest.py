@@ -74,7 +74,7 @@ wrong=Dull.
 received.diameter=12 mm
 received.land_width=2 mm
 received.land_measured_as=arc
-wanted.relief_angle=8 deg
+wanted.chamfer_relief_angle=8 deg
 settings.wheel-speed.rotational_speed=2800 rpm
 """
 
