@@ -36,6 +36,7 @@ def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book
         "land_measured_as": "measured",
         "relief_angle": "wanted",
         "relief_form": "wanted",
+        "flutes": "tool",
     }
     # A chord of 3.2 on 11.97 turns 2 asin(3.2 / 11.97); the drop is R theta tan 8 degrees.
     turned = 2 * math.asin(3.2 / 11.97)

@@ -78,9 +78,9 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
     drop = 2 * math.tan(math.radians(8))
     for share in (0.25, 0.5, 0.75, 1.0):
         assert f"{drop * share:.3f} mm     {drop * share * 100:4.1f}" in text
-    assert f"Throw per turn   {math.pi * 12 * math.tan(math.radians(8)):.3f} mm" in text
+    assert f"Throw per turn       {math.pi * 12 * math.tan(math.radians(8)):.3f} mm" in text
     assert f"has to be {math.pi * 12 * math.tan(math.radians(8)) / 4:.3f} mm" in text
-    assert f"Lead over the land        {1.75 * 2 / (math.pi * 12):.3f} mm" in text
+    assert f"Lead over the land   {1.75 * 2 / (math.pi * 12):.3f} mm" in text
     assert "10 turns" in text
     assert f"{math.ceil(math.pi * 0.1 * 2800 / 60 * 100) / 100:.2f} m/s" in text
     assert f"{math.floor(20 / (math.pi * 0.1) * 60)} rpm" in text

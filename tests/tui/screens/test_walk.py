@@ -149,9 +149,9 @@ async def test_another_calculation_takes_over_what_was_typed(program: Program, s
     app = program()
     async with app.run_test(size=SMALL) as pilot:
         await settled(pilot)
-        await pilot.press(*"bro", "f2", *"5.08", "f6", *"drop", "space", *"of", "enter")
+        await pilot.press(*"bro", "f2", *"5.08", "f6", *"drop", "space", *"at", "enter")
         text = shown(app)
-        assert "Drop of the heel" in text
+        assert "Indicator drop at the heel" in text
         assert "5.08" in text
         assert "Indicator drop at the heel" in text
 

@@ -50,7 +50,7 @@ def drawn(one: CalculatorPage, width: int, height: int, *, large: bool = False) 
 def test_tooth_and_plot_stand_beside_the_numbers_where_the_screen_is_wide(width: int) -> None:
     text = drawn(clearing(), width, 34)
     for words in (
-        "Indicator drop at the heel",
+        "Indicator drop at the",
         "heel  19.10 deg",
         "relief drawn",
         "drop below the circle, mm",
@@ -120,7 +120,7 @@ async def test_one_key_shows_the_drawings_and_the_same_key_the_numbers(
     async with app.run_test(size=(80, 24)) as pilot:
         await app.workers.wait_for_complete()
         await pilot.pause()
-        await pilot.press(*"bro", "f2", "f6", *"drop", "space", *"of", "enter", *"5.08")
+        await pilot.press(*"bro", "f2", "f6", *"drop", "space", *"at", "enter", *"5.08")
         assert "relief drawn" not in shown(app)
         await pilot.press("ctrl+g")
         before = shown(app)
