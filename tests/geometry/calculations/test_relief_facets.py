@@ -281,6 +281,25 @@ def test_the_relief_named_for_a_primary_land_that_ran_out_of_the_body_is_enough(
     assert states(facets(**{**tool, "primary_land": as_shown(parts["width"])}))[0] != "stop"
 
 
+@pytest.mark.parametrize("second", [None, math.radians(20)])
+@pytest.mark.parametrize("wide", [5e-324, 1e-310, 1e-200])
+def test_a_primary_land_of_next_to_nothing_on_the_smallest_tool_is_judged_and_not_divided_by(
+    wide: float, second: float | None
+) -> None:
+    tool: Tool = {**BIG_DRILL, "diameter": 0.05, "body_diameter": 0.05, "least_gap": 0.01, "land_width": 0.04}
+    tool |= {"primary_land": wide} | ({} if second is None else {"secondary_relief_angle": second})
+    result = facets(**tool)
+    assert "stop" in states(result)
+    assert all(map(math.isfinite, result.outputs.values()))
+
+
+def test_a_gap_of_more_than_the_radius_is_a_stop_in_which_no_land_is_narrow_enough() -> None:
+    tool: Tool = {"diameter": 0.05, "body_diameter": 0.06, "land_width": 0.01, "relief_angle": 0.0}
+    result = facets(**tool, primary_land=0.0, least_gap=0.03, secondary_relief_angle=5e-324)
+    assert "stop" in states(result)
+    assert not {"widest", "enough"} & set(result.checks[0].sentence.parts)
+
+
 def test_a_heel_that_rubs_is_told_before_a_primary_land_that_is_a_little_short() -> None:
     # The primary land ends 6 - sqrt(6^2 + 1 - 12 sin 10 deg) = 0.091 mm inside, where 0.1 is wanted.
     tool: Tool = {
