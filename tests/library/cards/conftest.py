@@ -12,7 +12,11 @@ from library.book.opening import open_book
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from tests.library.shop_texts import CUP, DISH, grinder
 
-SHOP = grinder('["2800 rpm", "4200 rpm"]', '["1 mm", "2 mm"]', '["wheel_head_height", "face_offset"]') + CUP + DISH
+SHOP = (
+    grinder('["2800 rpm", "4200 rpm"]', '["1 mm", "2 mm"]', '["wheel_head_height", "face_offset"]')
+    + CUP
+    + DISH
+)
 
 
 @pytest.fixture
