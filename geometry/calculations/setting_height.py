@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs, Result, note, stop, watch
-from geometry.checking import refuse
+from geometry.checking import NotGiven, refuse
 from geometry.edge.asked import Edge, edge_of, surface_fields
 from geometry.edge.views import View
 from geometry.sentences import angle, length
@@ -38,6 +38,8 @@ def _compute(given: Inputs) -> Result:
             )
         exact = setting_height(set_relief, diameter)
     else:
+        if not given.has(key):
+            raise NotGiven(f"Give relief_angle or {key}.", key)
         exact = given.number(key)
         set_relief = relief_of_height(exact, diameter, key)
     relief = edge.given(set_relief, view)

@@ -79,9 +79,11 @@ def _width(radius: float, least: float, first: Facet) -> Iterator[Way]:
 
 def _relief_for(radius: float, least: float, width: float, turned: float) -> float | None:
     """The relief at which a facet of this width ends deep enough; nothing when no sensible one does."""
-    if width <= 0:
+    across = 2 * radius * width
+    # A width of next to nothing, times the radius, may be nothing at all.
+    if across <= 0:
         return None
-    sine = (width * width + least * (2 * radius - least)) / (2 * radius * width)
+    sine = (width * width + least * (2 * radius - least)) / across
     if sine > math.sin(quantity("relief_angle").high):
         return None
     relief = math.asin(sine)

@@ -95,7 +95,7 @@ def clears(
         >>> str(clears(0.25, 0.3, 12.0, "flat").sentence)
         'The heel lies 0.25 mm inside the circle: it clears.'
     """
-    if heel_drop >= READABLE:
+    if heel_drop >= READABLE * (1 - HAIR):
         return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
     shape = eccentric if form == "eccentric" else flat
     enough = as_given(shape.relief_angle_from_drop(READABLE, turned, diameter))

@@ -293,11 +293,10 @@ def test_a_primary_land_of_next_to_nothing_on_the_smallest_tool_is_judged_and_no
     assert all(map(math.isfinite, result.outputs.values()))
 
 
-def test_a_gap_of_more_than_the_radius_is_a_stop_in_which_no_land_is_narrow_enough() -> None:
+def test_a_gap_of_more_than_the_radius_is_refused() -> None:
     tool: Tool = {"diameter": 0.05, "body_diameter": 0.06, "land_width": 0.01, "relief_angle": 0.0}
-    result = facets(**tool, primary_land=0.0, least_gap=0.03, secondary_relief_angle=5e-324)
-    assert "stop" in states(result)
-    assert not {"widest", "enough"} & set(result.checks[0].sentence.parts)
+    with pytest.raises(Refusal, match="would leave no core"):
+        facets(**tool, primary_land=0.0, least_gap=0.03, secondary_relief_angle=5e-324)
 
 
 def test_a_heel_that_rubs_is_told_before_a_primary_land_that_is_a_little_short() -> None:
