@@ -29,7 +29,7 @@ async def test_different_lines_of_two_people_are_both_kept(at_the_yard: AtTheYar
         await hands.press("<ctrl+t>", "d-125", "<enter>")
         hands.app.screen.form.go_to("minutes")
         await hands.press("25")
-        written_by_another(hands.shop, 'belongs_to = "deck bolts"', 'belongs_to = "rail bolts"')
+        written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
         assert "kept too" in await hands.press("<f2>")
         card = load(hands.shop, OPEN).card
         assert (card.minutes, card.tool.belongs_to) == ("25", "rail bolts")
@@ -44,7 +44,7 @@ async def test_the_same_line_of_two_people_is_asked_about(
         await hands.press("<ctrl+t>", "d-125", "<enter>")
         hands.app.screen.form.go_to("tool.belongs_to")
         await hands.press("<ctrl+u>", "mine")
-        written_by_another(hands.shop, 'belongs_to = "deck bolts"', 'belongs_to = "theirs"')
+        written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "theirs"')
         shown = await hands.press("<f2>")
         assert "Both of you changed this" in shown
         assert load(hands.shop, OPEN).card.tool.belongs_to == "theirs"
@@ -62,7 +62,7 @@ async def test_a_card_that_somebody_took_away_is_saved_anew(at_the_yard: AtTheYa
         await hands.press("<f2>")
         new = hands.app.screen.form.card.id
         assert load(hands.shop, new).card.minutes == "25"
-        assert load(hands.shop, new).card.tool.name == "D-125-1"
+        assert load(hands.shop, new).card.tool.name == "D-87-1"
 
 
 async def test_a_disk_that_refuses_is_told_of_and_what_was_typed_stays_a_draft(
@@ -108,7 +108,7 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
         hands.app.screen.form.go_to("minutes")
         await hands.press("25")
         draft = hands.app.screen.draft()
-        written_by_another(hands.shop, 'belongs_to = "deck bolts"', 'belongs_to = "rail bolts"')
+        written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
         card = hands.app.carding.brought_back(draft).form.card
         assert (card.minutes, card.tool.belongs_to) == ("25", "rail bolts")
 
