@@ -7,9 +7,9 @@ checks are sentences. The calculator, the command line and the job card all find
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal, overload
 
 from geometry.figure import Figure
 from geometry.sentences import Amount, Sentence
@@ -119,6 +119,15 @@ Cure = tuple[tuple[str, Given | None], ...]
 """What to put into which input instead: each pair cures by itself, with all else as it is; nothing empties an input."""
 
 
+class Together(tuple[tuple[str, Given | None], ...]):
+    """A cure of several inputs that helps only when all of them are changed.
+
+    Example:
+        >>> Together((("primary_land", 1.2), ("relief_angle", 0.2)))[1]
+        ('relief_angle', 0.2)
+    """
+
+
 @dataclass(frozen=True)
 class Check:
     """What the result means at the machine: all well, look out, do not grind this, or a note without a verdict.
@@ -127,14 +136,12 @@ class Check:
         state: the verdict, or that there is none.
         sentence: what is so and what to do.
         cure: what the sentence advises, by quantity key, in the values that its amounts come from. Each pair
-            removes the complaint by itself with all other inputs as they are.
-        together: true where only all pairs of the cure taken together remove it.
+            removes the complaint by itself with all other inputs as they are; of ``Together`` all pairs at once.
     """
 
     state: State
     sentence: Sentence
     cure: Cure = ()
-    together: bool = False
 
 
 def passed(template: str, **parts: Amount | str) -> Check:
@@ -147,12 +154,28 @@ def note(template: str, **parts: Amount | str) -> Check:
     return Check("note", Sentence(template, parts))
 
 
-def watch(template: str, *, cure: Cure = (), together: bool = False, **parts: Amount | str) -> Check:
+@overload
+def watch(template: str, **parts: Amount | str) -> Check: ...
+
+
+@overload
+def watch(template: str, *, cure: Cure, **parts: Amount | str) -> Check: ...
+
+
+def watch(template: str, *, cure: Any = (), **parts: Amount | str) -> Check:
     """A check that found something to look out for, and the inputs that cure it."""
-    return Check("watch", Sentence(template, parts), cure, together)
+    return Check("watch", Sentence(template, parts), cure)
 
 
-def stop(template: str, *, cure: Cure = (), together: bool = False, **parts: Amount | str) -> Check:
+@overload
+def stop(template: str, **parts: Amount | str) -> Check: ...
+
+
+@overload
+def stop(template: str, *, cure: Cure, **parts: Amount | str) -> Check: ...
+
+
+def stop(template: str, *, cure: Any = (), **parts: Amount | str) -> Check:
     """A check that found something that must be changed before grinding, and the inputs that cure it.
 
     Example:
@@ -161,7 +184,20 @@ def stop(template: str, *, cure: Cure = (), together: bool = False, **parts: Amo
         >>> str(found.sentence), found.cure
         ('Narrow the land to 1.5 mm.', (('land_width', 1.5),))
     """
-    return Check("stop", Sentence(template, parts), cure, together)
+    return Check("stop", Sentence(template, parts), cure)
+
+
+_WORST_FIRST: tuple[State, ...] = ("stop", "watch", "pass", "note")
+
+
+def worst_first(checks: Iterable[Check]) -> tuple[Check, ...]:
+    """The checks with the stops first, then the watches; those of one verdict keep their order.
+
+    Example:
+        >>> [check.state for check in worst_first((note("A."), passed("B."), stop("C."), watch("D.")))]
+        ['stop', 'watch', 'pass', 'note']
+    """
+    return tuple(sorted(checks, key=lambda check: _WORST_FIRST.index(check.state)))
 
 
 @dataclass(frozen=True)

@@ -23,7 +23,7 @@ from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fi
 from geometry.edge.readings import POINTS
 from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
-from geometry.sentences import Rounding, angle, length
+from geometry.sentences import Amount, Rounding, angle, length
 from geometry.surfaces import SURFACES
 from geometry.tooth import eccentric, flat
 from geometry.tooth.heel_advice import clears, no_drop, require_short_of_centre, rubs
@@ -37,8 +37,8 @@ def _checks(
     edge: Edge, form: str, turned: float, radial: float, diameter: float, measured_as: str
 ) -> tuple[Check, ...]:
     """What the heel means, seen square to the axis; advice is given in the surface's own view."""
-    if turned == 0 or (radial == 0 and form == "eccentric"):
-        return (no_drop(turned),)
+    if turned == 0 or radial == 0:
+        return (no_drop(turned, form),)
     shape = eccentric if form == "eccentric" else flat
     heel = shape.drop(turned, radial, diameter)
 
@@ -163,7 +163,11 @@ def _relief_of_cam(given: Inputs, edge: Edge, diameter: float) -> float | None:
 
 def _cam_check(edge: Edge, wanted: float, found: float, needed: dict[str, float], per: str) -> Check:
     """What the chosen cam gives, held against what is wanted."""
-    parts = {"found": angle(found), "wanted": angle(wanted), "surface": edge.surface.title}
+    parts: dict[str, Amount | str] = {
+        "found": angle(found),
+        "wanted": angle(wanted),
+        "surface": edge.surface.title,
+    }
     if abs(found - wanted) <= NEAR_ENOUGH:
         return passed("The cam gives {found} on the {surface}, near the {wanted} wanted.", **parts)
     throw = needed["throw_per_tooth" if per == "tooth" else "throw_per_turn"]

@@ -53,6 +53,12 @@ ROWS = (
         0.0,
         89.0,
     ),
+    angle(
+        "round_wheel_relief",
+        "Relief of a round wheel",
+        "The relief at the edge that a round wheel of this diameter really grinds on a helical land.",
+        "Worked out: the wheel touches a little beside its lowest line; square to the axis, from the tangent at the edge.",
+    ),
     length(
         "wheel_width",
         "Wheel width in contact",

@@ -52,6 +52,13 @@ class Back:
         """How near to the axis the primary land dips, carried on; the facets behind it go deeper still."""
         return self.diameter / 2 * math.cos(self.primary_angle)
 
+    def flattest(self, more: float = 0.0) -> float:
+        """How near to the axis the flattest facet passes that may follow: so much steeper (rad) than the primary land.
+
+        Behind the deepest place of the primary land any facet that does not rise at once is steeper than it.
+        """
+        return self.first_radius * math.cos(max(0.0, self.primary_angle - self.start) + more)
+
     def reach(self, nearest: float) -> tuple[float, float]:
         """How far the first facet, and half of each other, reaches when all pass the axis at ``nearest``."""
         half = math.acos(min(1.0, nearest / self.corner_radius))

@@ -29,6 +29,9 @@ It is the depth of a facet laid at 60 degrees to the circle, the steepest that t
 CORE = 0.1
 """The share of the radius that no facet may reach, however deep it is allowed to go."""
 
+STEEPER = math.radians(0.5)
+"""A facet has to be so much steeper than the primary land to stand out behind it; common practice, no source."""
+
 MOST_FACETS = 24
 """More facets than this are no work for a manual grinder."""
 
@@ -69,9 +72,9 @@ def equal_half(rest: Back, behind: int) -> float | None:
         >>> rest is not None and round(math.degrees(equal_half(rest, 3) or 0.0), 2)
         17.86
     """
-    low = math.acos(min(1.0, rest.shallowest / rest.corner_radius))
-    high = rest.span / (2 * behind - 1)
-    if high >= math.pi / 2 or _reached(rest, low, behind) >= rest.span:
+    low = math.acos(min(1.0, rest.flattest() / rest.corner_radius))
+    high = min(rest.span / (2 * behind - 1), math.pi / 2)
+    if _reached(rest, low, behind) >= rest.span:
         return None
     for _ in range(60):
         middle = (low + high) / 2
@@ -122,30 +125,32 @@ def _inner_corners(rest: Back, nearest: float, behind: int) -> list[float]:
     if behind == 1:
         return []
     half = equal_half(rest, behind)
-    first = rest.start + rest.reach(nearest)[0]
-    step = (rest.land_angle - first) / (behind - 1)
     if half is not None:
         step = 2 * half
         first = rest.land_angle - (behind - 1) * step
+    else:
+        # Facets all equally deep would be flatter than the primary land: the first is just so much steeper that it
+        # shows, and those behind it, which share what is left, are shallower still.
+        first = rest.start + rest.reach(max(nearest, rest.flattest(STEEPER)))[0]
+        step = (rest.land_angle - first) / (behind - 1)
     return [first + i * step for i in range(behind - 1)]
 
 
 def _require_room(rest: Back, nearest: float) -> None:
     """Raise unless facets that are steeper than the primary land and keep the gap may go so deep."""
-    radius = rest.diameter / 2
-    if nearest >= rest.corner_radius:
-        raise refuse(
-            "deepest_gap",
-            "The deepest gap allowed is no deeper than the least gap. Allow more than {bound}.",
-            {"bound": length(rest.gap, Rounding.UP)},
-        )
-    if nearest >= rest.shallowest:
-        raise refuse(
-            "deepest_gap",
-            "The primary land, carried on, dips {bound} inside the circle, and the facets behind it are steeper. "
-            "Allow a deepest gap of more than {bound}.",
-            {"bound": length(radius - rest.shallowest, Rounding.UP)},
-        )
+    bound = max(rest.gap, rest.diameter / 2 - rest.shallowest)
+    if nearest < rest.diameter / 2 - bound:
+        return
+    why = (
+        "The primary land, carried on, dips {bound} inside the circle, and the facets behind it are steeper."
+    )
+    if bound == rest.gap:
+        why = "The deepest gap allowed is no deeper than the least gap."
+    raise refuse(
+        "deepest_gap",
+        why + " Allow a deepest gap of more than {bound}.",
+        {"bound": length(bound, Rounding.UP)},
+    )
 
 
 def _too_many(rest: Back, behind: int) -> Exception:
@@ -167,7 +172,7 @@ def depth_with(rest: Back, behind: int) -> float | None:
         behind: how many facets, at least two.
 
     Returns:
-        The depth in mm inside the circle; nothing where they would be flatter than the primary land.
+        The depth in mm inside the circle; nothing where the primary land, carried on, dips deeper.
 
     Example:
         >>> first, rest = back(12.0, 2.0, 0.25, 1.0, 0.1)
@@ -175,7 +180,9 @@ def depth_with(rest: Back, behind: int) -> float | None:
         0.384
     """
     half = equal_half(rest, behind)
-    return None if half is None else rest.diameter / 2 - rest.corner_radius * math.cos(half)
+    if half is None or rest.corner_radius * math.cos(half) >= rest.shallowest:
+        return None
+    return rest.diameter / 2 - rest.corner_radius * math.cos(half)
 
 
 def plan(

@@ -1,165 +1,122 @@
-"""What a comparison of relief form means at the machine."""
+"""What a comparison of relief forms means at the machine."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
 
-from geometry.calculation import Check, Inputs, Row, passed, watch
-from geometry.checking import GeometryError, refuse
+from geometry.calculation import Check, Inputs, Row, note, passed, stop, watch
+from geometry.cures import advise, either
 from geometry.quantities import quantity
-from geometry.sentences import Amount, Kind, Rounding, angle, length
-from geometry.tooth import eccentric, flat
-from geometry.tooth.facets import Facet, facet_between
-from geometry.tooth.heel_advice import HAIR, READABLE, either
+from geometry.sentences import Amount, Kind, angle, length
+from geometry.tooth.forms_cures import ways_out
+from geometry.tooth.forms_job import FormsJob, complaints
 from geometry.tooth.land import land_width
 
-
-def require_something_to_compare(turned: float, relief_angle: float) -> None:
-    """Raise for a land of no width or no relief, where all forms are one.
-
-    Args:
-        turned: from edge to heel, in radians.
-        relief_angle: at the edge, in radians.
-
-    Raises:
-        GeometryError: with what to give instead.
-
-    Example:
-        >>> require_something_to_compare(0.3, 0.1)
-    """
-    if turned <= 0:
-        raise refuse("land_width", "The land has no width, so there is nothing to compare. Measure the land.")
-    if relief_angle <= 0:
-        raise refuse(
-            "relief_angle",
-            "Without relief every form rubs over the whole land. Choose a relief angle above {zero}.",
-            {"zero": angle(0.0)},
-        )
+Said = tuple[str, dict[str, Amount | str], str]
 
 
-def not_steeper(relief_angle: float) -> GeometryError:
-    """The error for a second facet no steeper than the primary land; the caller raises it.
-
-    Example:
-        >>> str(not_steeper(0.0))
-        'The second facet must fall more steeply than the primary land. Give it more than 0 deg.'
-    """
-    return refuse(
-        "secondary_relief_angle",
-        "The second facet must fall more steeply than the primary land. Give it more than {angle}.",
-        {"angle": angle(relief_angle, Rounding.UP)},
-    )
-
-
-def checks(
-    given: Inputs, rows: Sequence[Row], two: tuple[Facet, Facet], outputs: Mapping[str, float]
-) -> tuple[Check, ...]:
+def checks(given: Inputs, job: FormsJob) -> tuple[Check, ...]:
     """Say which form rubs, what the others need, and how much metal each leaves.
 
     Args:
         given: the inputs of the calculation.
-        rows: eccentric, flat and two facets.
-        two: the two facets.
-        outputs: the numbers found.
+        job: the three forms laid for them.
 
     Returns:
         The checks: on the flat, on the two facets, on the metal, and on where the profiles cross.
 
     Example:
-        >>> from geometry.running import run
-        >>> from geometry.calculations import calculation
-        >>> tool = {"diameter": 12.0, "relief_angle": 0.14, "land_width": 2.0, "primary_land": 0.8}
-        >>> [check.state for check in run(calculation("relief-forms"), {**tool, "compare_by": "heel-drop"}).checks]
-        ['pass', 'pass', 'pass', 'pass']
+        >>> from geometry.tooth.forms_job import forms_job
+        >>> tool = {"diameter": 12.0, "relief_angle": 0.14, "land_width": 2.0, "land_measured_as": "arc"}
+        >>> given = Inputs({**tool, "primary_land": 0.8, "compare_by": "heel-drop"})
+        >>> [check.state for check in checks(given, forms_job(given))]
+        ['pass', 'pass', 'note', 'note']
     """
-    _, one, both = rows
-    return (
-        _flat(given, one, outputs),
-        _second(given, both, two, outputs["land_angle"]),
-        *_metal(one, both),
-        _crossing(given, outputs),
-    )
+    wrong = complaints(job)
+    flat = next((_told(given, job, one) for one in wrong if one.startswith("flat")), _flat_clears(job))
+    both = next((_told(given, job, one) for one in wrong if not one.startswith("flat")), _both_clear(job))
+    return (flat, both, *_metal(*job.rows[1:]), _crossing(given, job))
 
 
-def _flat(given: Inputs, one: Row, outputs: Mapping[str, float]) -> Check:
-    turned, relief = outputs["land_angle"], one.values["relief_angle"]
-    if one.values["rub_angle"] <= turned:
-        cures = ["narrow the land to {widest}"]
-        parts: dict[str, Amount | str] = {
-            "widest": length(outputs["clear_land_width"] * (1 - HAIR), Rounding.DOWN)
-        }
-        if turned / 2 < quantity("relief_angle").high:
-            parts["enough"] = angle(turned / 2, Rounding.UP)
-            cures.append("raise its relief above {enough}")
-        cures.append("take one of the other forms")
-        return watch(f"One flat rubs from {{widest}} behind the edge on. {either(cures)}", **parts)
-    highest = quantity("relief_angle").high
-    if relief > highest:
-        return watch(
-            "For the same drop at the heel one flat needs {relief} at the edge, more than the {highest} that an edge "
-            "bears. Narrow the land to {widest}, or take one of the other forms.",
-            relief=angle(relief),
-            highest=angle(highest),
-            widest=length(_widest_for_a_flat(given, turned, highest), Rounding.DOWN),
-        )
+def _flat_clears(job: FormsJob) -> Check:
     return passed(
         "One flat of {relief} clears: its heel lies {drop} inside the circle.",
-        relief=angle(relief),
-        drop=length(one.values["heel_drop"]),
+        relief=angle(job.one.angle),
+        drop=length(job.one.end_drop),
     )
 
 
-def _widest_for_a_flat(given: Inputs, turned: float, highest: float) -> float:
-    """The widest land on which a flat of ``highest`` has the eccentric heel drop, in the measure given."""
-    diameter = given.number("diameter")
-    even, steep = eccentric.profile(given.number("relief_angle"), diameter), flat.profile(highest, diameter)
-    low, high = 0.0, min(turned, 2 * highest)
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (middle, high) if steep(middle) > even(middle) else (low, middle)
-    return land_width(low, diameter, given.choice("land_measured_as"))
+def _both_clear(job: FormsJob) -> Check:
+    second = job.two[1]
+    return passed(
+        "Two facets, the second at {second}, clear: their heel lies {drop} inside the circle.",
+        second=angle(second.angle),
+        drop=length(second.end_drop),
+    )
 
 
-def _second(given: Inputs, both: Row, two: tuple[Facet, Facet], turned: float) -> Check:
-    """Whether the second facet clears out to the heel, and what fixes it where it does not."""
-    diameter, (first, second) = given.number("diameter"), two
-    if first.end_drop <= 0:
-        return watch(
-            "The primary land of the two facets is back on the circle before the second begins. Narrow it to {widest}.",
-            widest=length(diameter * math.sin(first.angle) * (1 - HAIR), Rounding.DOWN),
-        )
-    if both.values["rub_angle"] > turned and second.angle > quantity("secondary_relief_angle").high:
-        return watch(
-            "For the same drop at the heel the second facet needs {second}, more than the {highest} of a second facet in "
-            "use. Plan more than two facets behind the edge.",
-            second=angle(second.angle),
-            highest=angle(quantity("secondary_relief_angle").high),
-        )
-    if both.values["rub_angle"] > turned:
-        return passed(
-            "Two facets, the second at {second}, clear: their heel lies {drop} inside the circle.",
-            second=angle(second.angle),
-            drop=length(both.values["heel_drop"]),
-        )
-    widest = land_width(both.values["rub_angle"], diameter, given.choice("land_measured_as"))
-    parts: dict[str, Amount | str] = {"widest": length(widest * (1 - HAIR), Rounding.DOWN)}
-    cures = ["narrow the land to {widest}"]
-    enough = _second_for(first, turned, diameter)
-    if enough is not None:
-        parts["enough"] = angle(enough, Rounding.UP)
-        cures.append("raise the second facet to {enough}")
-    else:
-        cures.append("plan more than two facets")
-    return watch(f"Two facets rub from {{widest}} behind the edge on. {either(cures)}", **parts)
+def _told(given: Inputs, job: FormsJob, wrong: str) -> Check:
+    says, parts, other = _SAYS[wrong](given, job)
+    found = advise(ways_out(given, job, wrong))
+    kind = stop if wrong == "second-square" else watch
+    text = either([*found.words, other])
+    return kind(f"{says} {text}", cure=found.cure, **parts, **found.parts)
 
 
-def _second_for(first: Facet, turned: float, diameter: float) -> float | None:
-    """The second angle that leaves a drop at the heel that an indicator can show, where one in use does."""
-    if turned - first.end >= math.pi:
-        return None
-    enough = facet_between(first.end, first.end_drop, turned, READABLE, diameter).angle
-    return enough if enough <= quantity("secondary_relief_angle").high else None
+def _flat_rubs(given: Inputs, job: FormsJob) -> Said:
+    at = _behind(given, job.rows[1])
+    return "One flat rubs from {at} behind the edge on.", {"at": at}, "take one of the other forms"
+
+
+def _flat_steep(given: Inputs, job: FormsJob) -> Said:
+    says = "For the same drop at the heel one flat needs {needs} at the edge, more than the {highest} that an edge bears."
+    parts: dict[str, Amount | str] = {
+        "needs": angle(job.one.angle),
+        "highest": angle(quantity("relief_angle").high),
+    }
+    return says, parts, "take one of the other forms"
+
+
+def _primary_back(given: Inputs, job: FormsJob) -> Said:
+    says = "The primary land of the two facets is back on the circle before the second begins."
+    return says, {}, "take one of the other forms"
+
+
+def _second_square(given: Inputs, job: FormsJob) -> Said:
+    says = (
+        "For the same drop at the heel the second facet needs {needs}: at {square} or more it would undercut the land, "
+        "which cannot be ground."
+    )
+    square = angle(math.pi / 2)
+    return says, {"needs": angle(job.two[1].angle), "square": square}, "plan more than two facets"
+
+
+def _second_steep(given: Inputs, job: FormsJob) -> Said:
+    says = "For the same drop at the heel the second facet needs {needs}, more than the {highest} of a second facet in use."
+    highest = angle(quantity("secondary_relief_angle").high)
+    return says, {"needs": angle(job.two[1].angle), "highest": highest}, "plan more than two facets"
+
+
+def _second_rubs(given: Inputs, job: FormsJob) -> Said:
+    at = _behind(given, job.rows[2])
+    return "Two facets rub from {at} behind the edge on.", {"at": at}, "plan more than two facets"
+
+
+_SAYS = {
+    "flat-rubs": _flat_rubs,
+    "flat-steep": _flat_steep,
+    "primary-back": _primary_back,
+    "second-square": _second_square,
+    "second-steep": _second_steep,
+    "second-rubs": _second_rubs,
+}
+
+
+def _behind(given: Inputs, row: Row) -> Amount:
+    """Where a form begins to rub, in the measure of the land."""
+    return length(
+        land_width(row.values["rub_angle"], given.number("diameter"), given.choice("land_measured_as"))
+    )
 
 
 def _metal(one: Row, both: Row) -> tuple[Check, ...]:
@@ -175,13 +132,13 @@ def _metal(one: Row, both: Row) -> tuple[Check, ...]:
     if not says:
         return ()
     text = " and ".join(says)
-    return (passed(f"{text[0].upper()}{text[1:]} metal behind the edge than an eccentric relief.", **parts),)
+    return (note(f"{text[0].upper()}{text[1:]} metal behind the edge than an eccentric relief.", **parts),)
 
 
-def _crossing(given: Inputs, outputs: Mapping[str, float]) -> Check:
-    if "crossing_angle" not in outputs:
-        return passed("Over this land the two facets lie nowhere deeper than the eccentric relief.")
-    at = land_width(outputs["crossing_angle"], given.number("diameter"), given.choice("land_measured_as"))
-    return passed(
+def _crossing(given: Inputs, job: FormsJob) -> Check:
+    if "crossing_angle" not in job.outputs:
+        return note("Over this land the two facets lie nowhere deeper than the eccentric relief.")
+    at = land_width(job.outputs["crossing_angle"], given.number("diameter"), given.choice("land_measured_as"))
+    return note(
         "From {at} behind the edge on the two facets lie deeper than the eccentric relief.", at=length(at)
     )

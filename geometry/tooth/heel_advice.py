@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from geometry.calculation import Check, passed, stop, watch
+from geometry.calculation import Check, Cure, passed, stop, watch
 from geometry.checking import refuse
+from geometry.cures import either
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.tooth import eccentric, flat
@@ -19,8 +20,19 @@ HAIR = 1e-6
 """The share by which a width that would just touch is lessened, so that what is advised does clear."""
 
 
-def no_drop(turned: float) -> Check:
+HARDLY = 0.001
+"""The least in mm by which a heel is said to stand proud; less is no number on any indicator."""
+
+SHOWN_ANGLE = math.radians(0.02)
+"""Two steps of an angle as it is shown, so that what is named can be given and be exceeded."""
+
+
+def no_drop(turned: float, form: str = "eccentric") -> Check:
     """Say why nothing falls away behind the edge: no land, or no relief.
+
+    Args:
+        turned: from edge to heel, in radians.
+        form: ``eccentric`` or ``flat``; a flat without relief does not even run on the circle.
 
     Example:
         >>> no_drop(0.0).state, no_drop(0.5).state
@@ -28,14 +40,34 @@ def no_drop(turned: float) -> Check:
     """
     if turned == 0:
         return watch("The land has no width, so there is nothing to fall away. Measure the land.")
+    if form == "flat":
+        return _flat_without_relief(turned)
     return stop(
         "There is no relief: the whole land runs on the circle and rubs. Choose a relief angle above {zero}.",
         zero=angle(0.0),
+        cure=(("relief_angle", 0.0),),
     )
 
 
 def _as_it_is(relief: float) -> float:
     return relief
+
+
+def _flat_without_relief(turned: float) -> Check:
+    says = "There is no relief: a flat of {none} lies along the tangent, and all of it behind the edge stands proud."
+    cures, cure, parts = _second_or_steeper(turned)
+    return stop(f"{says} {either(cures)}", cure=cure, none=angle(0.0), **parts)
+
+
+def _second_or_steeper(
+    turned: float, as_given: Callable[[float], float] = _as_it_is
+) -> tuple[list[str], Cure, dict[str, Amount | str]]:
+    """The relief over which a flat clears, where an edge bears it; a second facet helps always."""
+    enough = as_given(turned / 2)
+    if enough > quantity("relief_angle").high - SHOWN_ANGLE:
+        return ["grind a second facet behind it"], (), {}
+    cures = ["raise the relief above {enough}", "grind a second facet behind it"]
+    return cures, (("relief_angle", enough),), {"enough": angle(enough, Rounding.UP)}
 
 
 def clears(
@@ -73,6 +105,7 @@ def clears(
         + " Raise the relief to {enough} for a drop that can be read, or look at the heel under a glass.",
         drop=length(heel_drop),
         enough=angle(enough, Rounding.UP),
+        cure=(("relief_angle", enough),),
     )
 
 
@@ -98,21 +131,21 @@ def rubs(
         >>> str(rubs(-0.05485, 1 / 3, 0.1396263, 12.0, "arc").sentence)
         'The heel stands 0.05485 mm proud of the circle: it will rub. Narrow the land to 1.676 mm, raise the relief above 9.549 deg, or grind a second facet behind it.'
     """
-    enough = as_given(turned / 2)
-    parts: dict[str, Amount | str] = {}
     says = "The heel just touches the circle: it will rub."
+    proud: dict[str, Amount | str] = {}
     if heel_drop < 0:
         says = "The heel stands {proud} proud of the circle: it will rub."
-        parts["proud"] = length(-heel_drop)
-    cures = ["grind a second facet behind it"]
-    if enough < quantity("relief_angle").high:
-        cures.insert(0, "raise the relief above {enough}")
-        parts["enough"] = angle(enough, Rounding.UP)
-    if relief_angle > 0:
+        proud["proud"] = length(-heel_drop)
+    if -HARDLY < heel_drop < 0:
+        says = "The heel stands less than {hardly} proud of the circle: it will rub."
+        proud = {"hardly": length(HARDLY, Rounding.UP)}
+    cures, cure, parts = _second_or_steeper(turned, as_given)
+    widest = land_width(flat.clear_angle(relief_angle), diameter, measured_as) * (1 - HAIR)
+    if widest >= READABLE:
         cures.insert(0, "narrow the land to {widest}")
-        touches = land_width(flat.clear_angle(relief_angle), diameter, measured_as)
-        parts["widest"] = length(touches * (1 - HAIR), Rounding.DOWN)
-    return stop(f"{says} {either(cures)}", **parts)
+        parts["widest"] = length(widest, Rounding.DOWN)
+        cure = (("land_width", widest), *cure)
+    return stop(f"{says} {either(cures)}", cure=cure, **proud, **parts)
 
 
 def require_short_of_centre(
@@ -139,16 +172,3 @@ def require_short_of_centre(
             "The relief is so steep that the heel would pass the centre of the tool. Choose a relief under {limit}.",
             {"limit": angle(as_given(math.atan(1 / turned)), Rounding.DOWN)},
         )
-
-
-def either(cures: list[str]) -> str:
-    """One sentence that offers each of the cures.
-
-    Example:
-        >>> either(["raise it", "lower it", "leave it"])
-        'Raise it, lower it, or leave it.'
-    """
-    text = cures[0]
-    if len(cures) > 1:
-        text = ", ".join(cures[:-1]) + ("," if len(cures) > 2 else "") + " or " + cures[-1]
-    return f"{text[0].upper()}{text[1:]}."

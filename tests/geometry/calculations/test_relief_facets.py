@@ -293,7 +293,7 @@ def test_a_heel_that_rubs_is_told_before_a_primary_land_that_is_a_little_short()
     result = facets(**tool, secondary_relief_angle=math.radians(15))
     assert states(result) == ["stop", "stop"]
     heel, primary = (str(check.sentence) for check in result.checks)
-    assert heel.startswith("The heel stands 0.5 mm proud of the circle: it will rub.")
+    assert heel.startswith("The heel stands 0.5 mm proud of the circle, where 0.1 mm inside it is wanted")
     assert primary.startswith("The primary land ends only 0.09101 mm inside the circle")
 
 

@@ -86,7 +86,7 @@ def test_a_wheel_too_narrow_is_fixed_by_its_width_or_by_the_land(
     assert check.state == "stop"
     wider = run(SHEET, {**narrow, "wheel_width": amount(check, "wanted") * (1 + 1e-9)})
     less_land = run(SHEET, {**narrow, "land_width": amount(check, "land") * (1 - 1e-9)})
-    assert all(one.state == "pass" for one in (*wider.checks, *less_land.checks))
+    assert all(one.state in ("pass", "note") for one in (*wider.checks, *less_land.checks))
 
 
 def test_the_wheel_falls_over_its_width_by_the_tilt() -> None:
@@ -98,7 +98,7 @@ def test_no_relief_is_a_stop_and_any_tilt_above_it_none() -> None:
     (check,) = run(SHEET, {"relief_angle": 0.0, "helix_angle": 0.5}).checks
     assert check.state == "stop"
     (better,) = run(SHEET, {"wheel_tilt": amount(check, "zero") + 1e-3, "helix_angle": 0.5}).checks
-    assert better.state == "pass"
+    assert better.state == "note"
 
 
 def test_a_straight_flute_is_refused_with_the_other_way_to_do_it() -> None:
@@ -112,3 +112,43 @@ def test_a_land_without_a_diameter_waits_for_it() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, {"relief_angle": 0.1, "helix_angle": 0.5, "land_width": 2.0})
     assert [(problem.key, problem.missing) for problem in refused.value.problems] == [("diameter", True)]
+
+
+@pytest.mark.parametrize(("relief", "real"), [(8.0, 8.08), (15.0, 15.54), (20.0, 21.34), (25.0, 27.78)])
+def test_a_round_wheel_grinds_steeper_and_the_tilt_that_is_named_mends_it(relief: float, real: float) -> None:
+    # Derived, and found again by a search of the least distance: diameter 12, wheel 150, helix 30 degrees.
+    tool: dict[str, Given] = {"helix_angle": math.radians(30), "diameter": 12.0, "wheel_diameter": 150.0}
+    found = run(SHEET, {**tool, "relief_angle": math.radians(relief)})
+    assert math.degrees(found.outputs["round_wheel_relief"]) == pytest.approx(real, abs=5e-3)
+    check = found.checks[1]
+    assert check.state == ("watch" if real - relief > 0.25 else "pass")
+    if check.state == "watch":
+        again = run(SHEET, {**tool, "wheel_tilt": amount(check, "lean")})
+        assert math.degrees(again.outputs["round_wheel_relief"]) == pytest.approx(relief, abs=1e-9)
+        assert [one.state for one in again.checks] == ["note", "note"]
+
+
+def test_a_wheel_as_wide_as_the_land_on_a_helix_of_half_a_right_angle_reaches_the_heel() -> None:
+    values: dict[str, Given] = {"relief_angle": 0.14, "helix_angle": math.radians(45), "diameter": 12.0}
+    checks = run(SHEET, {**values, "land_width": 2.0, "wheel_width": 2.0}).checks
+    assert checks[-1].state == "pass"
+    assert run(SHEET, {**values, "land_width": 2.0, "wheel_width": 1.99}).checks[-1].state == "stop"
+
+
+def test_a_round_wheel_without_the_diameter_of_the_tool_waits_for_it() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {"relief_angle": 0.1, "helix_angle": 0.5, "wheel_diameter": 150.0})
+    assert [(problem.key, problem.missing) for problem in refused.value.problems] == [("diameter", True)]
+
+
+def test_a_wheel_that_touches_beside_the_tool_is_refused() -> None:
+    with pytest.raises(Refusal, match="beside the tool"):
+        run(
+            SHEET,
+            {
+                "wheel_tilt": math.radians(60),
+                "helix_angle": math.radians(30),
+                "diameter": 12.0,
+                "wheel_diameter": 150.0,
+            },
+        )

@@ -13,10 +13,11 @@ import mpmath
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import minimize_scalar
+from scipy.optimize import brentq, minimize_scalar
 
 from geometry.checking import GeometryError
 from geometry.setting import tilt
+from geometry.setting.round_wheel import round_wheel_relief, round_wheel_tilt
 
 RELIEFS = st.floats(0.001, 0.7)
 HELICES = st.floats(0.02, 1.2)
@@ -90,7 +91,7 @@ def test_a_whole_wheel_leaves_a_land_that_falls_as_evenly(relief: float, helix: 
     places = (0.15, 0.2, 0.25, 0.3)
     left = [ground_radius(t, line_tilt, math.radians(helix), radius, wheel_radius) for t in places]
     slopes = [(a - b) / (0.05 * radius) for a, b in pairwise(left)]
-    # The roundness of the wheel shifts the land; only to second order it makes it steeper, by up to 3 parts in 100 here.
+    # The roundness of the wheel shifts the land and makes it steeper, by up to 3 parts in 100 here.
     assert slopes == pytest.approx([math.tan(math.radians(relief))] * 3, rel=0.03)
 
 
@@ -141,3 +142,66 @@ def test_what_no_wheel_can_grind_is_refused_by_name(call: object, key: str) -> N
     with pytest.raises(GeometryError) as refused:
         call()  # type: ignore[operator]
     assert refused.value.key == key
+
+
+def searched_relief(line_tilt: float, helix: float, radius: float, wheel_radius: float) -> float:
+    """The relief where the surface that a whole wheel leaves meets the circle of the edges, by nothing but a search.
+
+    For each place round the tool the wheel is led past it, and the least distance from the axis at which it
+    ever passes is what is left standing; no normal and no condition of contact is used.
+    """
+    axis = (-math.sin(line_tilt), 0.0, math.cos(line_tilt))
+
+    def left(turned: float) -> float:
+        def met(s: float) -> float:
+            angle = s * math.tan(helix) / radius - turned
+            ray = (math.cos(angle), math.sin(angle), 0.0)
+            start = (-radius - wheel_radius * axis[2], 0.0, s + wheel_radius * axis[0])
+            along_ray = sum(a * b for a, b in zip(ray, axis, strict=True))
+            along_start = sum(a * b for a, b in zip(start, axis, strict=True))
+            square_ray = [a - along_ray * b for a, b in zip(ray, axis, strict=True)]
+            square_start = [a - along_start * b for a, b in zip(start, axis, strict=True)]
+            a = sum(x * x for x in square_ray)
+            b = sum(x * y for x, y in zip(square_ray, square_start, strict=True))
+            under = b * b - a * (sum(x * x for x in square_start) - wheel_radius**2)
+            return (-b - math.sqrt(under)) / a if under >= 0 else 10 * radius
+
+        centre = turned * radius / math.tan(helix)
+        found = minimize_scalar(
+            met,
+            bounds=(centre - 2 * radius, centre + 2 * radius),
+            method="bounded",
+            options={"xatol": 1e-11},
+        )
+        return float(found.fun)
+
+    edge = brentq(lambda turned: left(turned) - radius, -0.6, 0.3, xtol=1e-12)
+    step = 1e-4
+    return math.atan((left(edge - step) - left(edge + step)) / (2 * step * radius))
+
+
+@pytest.mark.parametrize(("relief", "real"), [(8.0, 8.08), (15.0, 15.54), (20.0, 21.34), (25.0, 27.78)])
+def test_a_round_wheel_grinds_what_a_search_of_the_least_distance_finds(relief: float, real: float) -> None:
+    lean = tilt.wheel_tilt(math.radians(relief), math.radians(30))
+    searched = searched_relief(lean, math.radians(30), 6.0, 75.0)
+    assert math.degrees(searched) == pytest.approx(real, abs=5e-3)
+    found = round_wheel_relief(lean, math.radians(30), 12.0, 150.0)
+    assert found == pytest.approx(searched, abs=1e-5)
+
+
+@given(st.floats(0.01, 0.6), st.floats(0.05, 1.2), st.floats(1, 60), st.floats(10, 400))
+def test_the_tilt_of_a_round_wheel_leads_back_to_its_relief(
+    relief: float, helix: float, diameter: float, wheel: float
+) -> None:
+    lean = round_wheel_tilt(relief, helix, diameter, wheel)
+    assert round_wheel_relief(lean, helix, diameter, wheel) == pytest.approx(relief, rel=1e-6)
+    assert lean <= tilt.wheel_tilt(relief, helix)
+
+
+@given(st.floats(0.01, 0.6), st.floats(0.05, 1.2), st.floats(1, 60))
+def test_a_thin_wheel_is_a_line_and_a_huge_one_a_plane(relief: float, helix: float, diameter: float) -> None:
+    lean = tilt.wheel_tilt(relief, helix)
+    assert round_wheel_relief(lean, helix, diameter, diameter * 1e-6) == pytest.approx(relief, rel=1e-4)
+    # A plane leaves the same line at every height: sin(relief) takes the place of tan(relief). Derived.
+    plane = math.asin(math.tan(relief))
+    assert round_wheel_relief(lean, helix, diameter, diameter * 1e7) == pytest.approx(plane, rel=1e-5)
