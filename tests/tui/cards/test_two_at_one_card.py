@@ -26,7 +26,7 @@ def written_by_another(shop: Path, before: str, after: str) -> None:
 
 async def test_different_lines_of_two_people_are_both_kept(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "d-125", "<enter>")
+        await hands.press("<ctrl+t>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
         await hands.press("25")
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
@@ -41,7 +41,7 @@ async def test_the_same_line_of_two_people_is_asked_about(
     at_the_yard: AtTheYard, key: str, kept: str
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "d-125", "<enter>")
+        await hands.press("<ctrl+t>", "d-87", "<enter>")
         hands.app.screen.form.go_to("tool.belongs_to")
         await hands.press("<ctrl+u>", "mine")
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "theirs"')
@@ -55,7 +55,7 @@ async def test_the_same_line_of_two_people_is_asked_about(
 
 async def test_a_card_that_somebody_took_away_is_saved_anew(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "d-125", "<enter>")
+        await hands.press("<ctrl+t>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
         await hands.press("25")
         card_path(hands.shop, OPEN).unlink()
@@ -104,7 +104,7 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "d-125", "<enter>")
+        await hands.press("<ctrl+t>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
         await hands.press("25")
         draft = hands.app.screen.draft()
@@ -116,7 +116,7 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
 async def test_a_card_of_a_newer_program_is_shown_and_takes_no_typing(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         written_by_another(hands.shop, "schema = 1", "schema = 99")
-        await hands.press("<ctrl+t>", "d-125", "<enter>")
+        await hands.press("<ctrl+t>", "d-87", "<enter>")
         shown = await hands.press("x")
         assert "newer" in shown
         before = card_path(hands.shop, OPEN).read_bytes()
