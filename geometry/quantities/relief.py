@@ -184,7 +184,7 @@ ROWS = (
         "facet_start",
         "Facet begins at",
         "How far the tool is turned from the cutting edge to where the facet begins.",
-        "On the dividing head or workhead, pointer at the edge and then at the corner.",
+        "On the dividing head or workhead, from the edge to the corner between the facets.",
         0.0,
         360.0,
     ),

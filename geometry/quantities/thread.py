@@ -59,7 +59,7 @@ ROWS = (
         "lead_over_land",
         "Lead over the land",
         "How far the thread has moved along the axis, away from the point, from the edge to the heel, whichever way the thread winds.",
-        "With an indicator along the axis, pointer at the edge and then at the heel, the tap turned the way it cuts.",
+        "With an indicator along the axis against a flank, zero at the edge, the tap turned the way it cuts until the heel is there.",
         0.0,
         600.0,
     ),

@@ -140,7 +140,9 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
         lost = 2 * 0.01 * tan(radians(6))
         assert inch(lost) in shown
         assert f"Sharpenings left             {int((0.623 - 0.618) / lost)}" in shown
-        shown = await hands.press("<enter>", "17, 18, 16.5, 17 thou", "<enter>", "1 thou", "<enter>", ".621 in")
+        shown = await hands.press(
+            "<enter>", "17, 18, 16.5, 17 thou", "<enter>", "1 thou", "<enter>", ".621 in"
+        )
         assert inch(0.165 * tan(radians(6))) in shown
         assert shown.count("PASS") == 4
         assert inch(0.018 - 0.0165) in shown
