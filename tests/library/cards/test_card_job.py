@@ -45,9 +45,7 @@ def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book
     # The lead of M12 is its pitch of 1.75.
     assert value(found, "lead-over-land", "lead_over_land") == pytest.approx(1.75 * turned / (2 * math.pi))
     # A cup wheel takes half the tool's diameter times the sine of the relief.
-    assert value(found, "setting-height", "tooth_rest_height") == pytest.approx(
-        11.97 / 2 * math.sin(math.radians(8))
-    )
+    assert value(found, "setting-height", "tooth_rest_height") == pytest.approx(11.97 / 2 * math.sin(math.radians(8)))
     index = found.step("index-moves")
     assert index is not None
     assert index.who["index_ratio"] == "machine"
@@ -67,9 +65,7 @@ def test_what_is_typed_into_a_calculation_wins_there_and_only_there(book: Book, 
 
 def test_a_measured_angle_never_takes_the_place_of_the_wanted_one(book: Book, job: Card) -> None:
     card = edited(job, "received.relief_angle", "3 deg")
-    assert value(work_out(card, book), "setting-height", "tooth_rest_height") == pytest.approx(
-        0.832951, abs=1e-6
-    )
+    assert value(work_out(card, book), "setting-height", "tooth_rest_height") == pytest.approx(0.832951, abs=1e-6)
     # Of a quantity that nobody recommends the measured value is what there is.
     helix = edited(job, "received.helix_angle", "15 deg")
     step = work_out(helix, book).step("wheel-tilt")
