@@ -7,6 +7,7 @@ from functools import cache
 
 from geometry.calculation import Calculation
 from geometry.quantities import Quantity, quantity
+from geometry.quantities.terms import Term
 from tui.actions import Where, actions_of
 from tui.figure.quantity_figures import FIGURES, WIDEST
 from tui.keys import Keymap, shown_key
@@ -18,7 +19,7 @@ ABOUT: dict[Where, str] = {
     "calculator": "This is one calculation. What stands in the fields comes from the book, is a default, or was typed by you; the word behind each says which. Type over any of them, in any unit: 3.2, 1/8 in, 1-1/2 in, 40 thou, 8 deg, 3 deg 30 min. An emptied field gets its value back.",
     "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",
     "findings": "These are the problems found in the files of the book, each with what to do about it. Up and Down go from one to the next; Enter opens its file at its line in your editor, and the book is read again when you come back.",
-    "glossary": "These are the words of the book and the calculator.",
+    "glossary": "These are the words of the book and the calculator: terms of the trade with their other names, then every quantity with what it is and how it is measured. Type a part of a word.",
     "actions": "This is everything that can be done on the screen before.",
     "calculations": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",
     "help": "This is the help.",
@@ -91,6 +92,15 @@ def explained(row: Quantity, width: int) -> list[Line]:
         return [*_in_words(row, width), *(line("    ", *one) for one in drawing), EMPTY]
     room = width - WIDEST - 2
     return [*beside(_in_words(row, room), drawing, room, "  "), EMPTY]
+
+
+def explained_term(term: Term, width: int) -> list[Line]:
+    """One word of the trade: what it is, and what else it is called."""
+    also = (f"Also: {', '.join(term.also)}.",) if term.also else ()
+    return [
+        line(Piece(f"  {term.title}", "strong")),
+        *(one for text in (term.definition, *also) for one in wrap(text, width, first="    ", rest="    ")),
+    ]
 
 
 def _in_words(row: Quantity, width: int) -> list[Line]:
