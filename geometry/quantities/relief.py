@@ -150,7 +150,7 @@ ROWS = (
     ),
     length(
         "deepest_cut",
-        "Max. grind",
+        "Max. ground off",
         "The most that is ground off the old body anywhere behind the edge.",
         "On the radius, from the old body down to the deepest place of the facets.",
         0.0,

@@ -119,17 +119,17 @@ ROWS = (
     ),
     length(
         "internal_thread_depth",
-        "Depth of thread in the nut",
+        "Depth of thread, internal",
         "How deep the internal thread is on one side, from its crest to its root.",
-        "Square to the axis; half of the diameter less the nut's minor diameter.",
+        "Square to the axis; half of the diameter less the internal minor diameter.",
         0.0,
         50.0,
     ),
     length(
         "external_thread_depth",
-        "Depth of thread on the screw",
+        "Depth of thread, external",
         "How deep the external thread is on one side, from its crest to its root.",
-        "Square to the axis; half of the diameter less the screw's minor diameter.",
+        "Square to the axis; half of the diameter less the external minor diameter.",
         0.0,
         50.0,
     ),
@@ -161,8 +161,8 @@ ROWS = (
     choice(
         "full_thread",
         "Full thread counted as",
-        "What a 60 degree thread of 100 percent is: three quarters, or five eighths, of the sharp height on each side.",
-        "The 0.01299 of tap makers' rules is three quarters; five eighths goes down to the nut's basic minor diameter.",
+        "What a 60 degree thread of 100 percent is: three quarters, or five eighths, of the fundamental triangle height on each side.",
+        "The 0.01299 of tap makers' rules is three quarters; five eighths goes down to the basic internal minor diameter.",
         ("three-quarters", "five-eighths"),
     ),
     length(

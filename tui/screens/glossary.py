@@ -26,9 +26,7 @@ class GlossaryScreen(Reading):
 
     def title_text(self) -> str:
         """What this is, and what is sought."""
-        return "The words of the book" + (
-            f", with {self.find.text!r} in them" if self.find.text else "; type to find one"
-        )
+        return "Glossary" + (f", with {self.find.text!r} in them" if self.find.text else "; type to find one")
 
     def text(self, width: int) -> list[Line]:
         """The words that have what was typed in title, definition or key."""

@@ -72,7 +72,7 @@ def help_lines(
         lines += wrap(action.help, width, first=f"  {names:<16} ", rest=" " * 19)
     rows = [quantity(key) for key in keys if key != in_hand]
     if rows:
-        lines += [EMPTY, line(Piece("Words", "head"))]
+        lines += [EMPTY, line(Piece("Glossary", "head"))]
     for row in rows:
         lines += explained(row, width)
     return lines
