@@ -249,8 +249,8 @@ class Calculation:
         outputs: the quantities it may answer, most wanted first.
         cautions: keys of the cautions that belong beside the result.
         compute: the pure function behind it.
-        surfaces: the relieved surfaces that it serves, the one that is mostly meant first; empty where it asks for none
-            or the family says which comes first.
+        surfaces: words of the surfaces it may work on, the likeliest first; empty where it takes any, and for
+            one that works on no surface. One that works always on the same needs no input ``surface``.
     """
 
     name: str

@@ -21,6 +21,13 @@ SHOWN_STEPS = {
 }
 """How coarsely an amount may be shown, in mm and rad: a micron to a hundredth, a tenth of a thou to a thou."""
 
+HAIR = 1e-12
+"""What a value may be beyond its range by its last digit."""
+
+
+EXACT_STEP = 1e-9
+"""How far an amount that is to be exceeded is exceeded where it is shown with all its digits, in mm and rad."""
+
 
 @dataclass(frozen=True)
 class Step:
@@ -120,15 +127,24 @@ def _cured(
         if step.amount is None:
             changes[step.key] = None
             continue
-        value = as_shown(step.amount, angle_step if step.amount.kind is Kind.ANGLE else length_step)
+        size = angle_step if step.amount.kind is Kind.ANGLE else length_step
+        value = as_shown(step.amount, size) + _beyond(one.says, step.name) * (size or EXACT_STEP)
         row = quantity(step.key)
-        if not row.low <= value <= row.high:
+        if not row.low - HAIR <= value <= row.high + HAIR:
             return False
         changes[step.key] = value
     try:
         return cures(given.but(changes))
     except GeometryError:
         return False
+
+
+def _beyond(says: str, name: str) -> int:
+    """Whether an amount has to be exceeded (1), to be kept under (-1), or to be met (0), by the words before it."""
+    before = says.partition(f"{{{name}}}")[0].rstrip()
+    if before.endswith(("above", "more than")):
+        return 1
+    return -1 if before.endswith(("under", "below", "less than", "narrower than")) else 0
 
 
 def advise(ways: Sequence[Way]) -> Advice:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 
 from geometry.calculation import Check, Cure, stop, watch
+from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, count, length, ratio
 from geometry.surfaces import SURFACES
 
@@ -135,6 +136,8 @@ def pitch_plausible(pitch: float, diameter: float, *, key: str = "") -> tuple[Ch
         return ()
     says = "No thread of {diameter} has a pitch of {pitch}: the coarsest standard ones stay under {share} of the diameter. "
     parts = {"diameter": length(diameter), "pitch": length(pitch), "share": ratio(COARSEST)}
+    if most < quantity("pitch").low:
+        return (stop(says + "Measure the diameter again.", **parts),)
     meant = 25.4 / pitch
     if meant <= most:
         return (

@@ -87,7 +87,12 @@ def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
     """
     values = with_defaults(sheet, given)
     asked = asked_for(sheet, values)
-    problems = (*_unknown(sheet, given), *_missing(asked, values), *_unfit(asked, values))
+    problems = (
+        *_unknown(sheet, given),
+        *_missing(asked, values),
+        *_unfit(asked, values),
+        *_other_surface(sheet, values),
+    )
     if problems:
         raise Refusal(tuple(problems))
     wanted = {field.key for field in asked}
@@ -152,6 +157,19 @@ def _unfit(asked: tuple[Field, ...], values: Mapping[str, Given]) -> Iterator[Pr
             found = unfit(quantity(field.key), values[field.key], many=field.many)
             if found is not None:
                 yield Problem(field.key, found)
+
+
+def _other_surface(sheet: Calculation, values: Mapping[str, Given]) -> Iterator[Problem]:
+    """A surface of a tool that this calculation does not serve."""
+    word = values.get("surface")
+    if sheet.surfaces and isinstance(word, str) and word not in sheet.surfaces:
+        yield Problem(
+            "surface",
+            Sentence(
+                "This calculation is not for the {word}; it serves {served}.",
+                {"word": word, "served": " or ".join(sheet.surfaces)},
+            ),
+        )
 
 
 def unfit(row: Quantity, value: Given, *, many: bool = False) -> Sentence | None:

@@ -1,21 +1,28 @@
-"""What all tests share: property tests of a stated size, and the developer's own files hidden."""
+"""What all tests share: property tests of a stated size, the developer's own files hidden, shipped files read once."""
 
 from __future__ import annotations
 
 import os
+import re
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, settings
 
-settings.register_profile(
-    "bench", max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow]
-)
-settings.register_profile(
-    "long", max_examples=5000, deadline=None, suppress_health_check=[HealthCheck.too_slow]
-)
-settings.load_profile(os.environ.get("HEELCLEAR_TEST_PROFILE", "bench"))
+from library.book import gathering
+from library.book.fetching import Signature
+from library.book.folders import shipped_folder
+from library.book.model import Layer
 
+for name, examples in (("quick", 25), ("server", 200), ("long", 5000)):
+    settings.register_profile(
+        name, max_examples=examples, deadline=None, suppress_health_check=[HealthCheck.too_slow]
+    )
+settings.load_profile(os.environ.get("HEELCLEAR_TEST_PROFILE", "quick"))
+
+SHIPPED = shipped_folder()
 PRIVATE_VARIABLES = ("HEELCLEAR_LIBRARY", "NO_COLOR", "VISUAL", "EDITOR", "COLORTERM", "TMUX")
 
 
@@ -34,3 +41,40 @@ def an_empty_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.
     for name in PRIVATE_VARIABLES:
         monkeypatch.delenv(name, raising=False)
     return home
+
+
+@pytest.fixture(scope="session", autouse=True)
+def shipped_files_read_once() -> Iterator[None]:
+    """A file of the shipped book is read and checked once a process, not once for each test that opens the book.
+
+    What it gives depends on its text and on the ids that other files have, and it is kept by both. Files of a shop,
+    and shipped ones that a test made for itself, are read each time.
+    """
+    read, pairs = vars(gathering)["_read"], vars(gathering)["_pairs"]
+    kept: dict[object, Any] = {}
+
+    def read_once(path: Path, layer: Layer, known: gathering.Known, *rest: object) -> Any:
+        if not path.is_relative_to(SHIPPED):
+            return read(path, layer, known, *rest)
+        key = ("read", path, layer, Signature.of(path.stat()), frozenset(known.items()))
+        if key not in kept:
+            found = read(path, layer, known, *rest)
+            if found.note.signature.size < 0:
+                return (
+                    found  # It changed a moment ago, and may change again without its time stamp showing it.
+                )
+            kept[key] = found
+        return kept[key]
+
+    def pairs_once(path: Path, layer: Layer, header: re.Pattern[str]) -> Any:
+        if not path.is_relative_to(SHIPPED):
+            return pairs(path, layer, header)
+        key = ("pairs", path, layer, Signature.of(path.stat()), header)
+        if key not in kept:
+            kept[key] = pairs(path, layer, header)
+        return kept[key]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(gathering, "_read", read_once)
+        patch.setattr(gathering, "_pairs", pairs_once)
+        yield

@@ -136,6 +136,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
     def read_again(self, sentence: str) -> None:
         """Read the book again behind the screen, and say why."""
         self.say(sentence)
+        self.watching.forget()
         self.run_worker(self._read_book, thread=True)
 
     def back_from(self, *places: str) -> None:

@@ -52,7 +52,7 @@ class Carding:
         if book is not None and form.entry is not None:
             display = self._app.session.display
             card = starting.from_entry(book, form.entry, display.lengths)
-            self._begun(with_typed(card, form.sheet, form.texts(), display))
+            self._begun(with_typed(card, form.sheet, form.told(), display))
 
     def begin_again(self, card_id: str) -> None:
         """Begin a new card for the same job."""

@@ -109,7 +109,13 @@ class Session:
         """Answer a form as it now stands."""
         from library.calc.answer import answer
 
-        form.take(answer(form.sheet, form.texts(), entry=form.entry, book=self.book, display=self.display))
+        form.display = self.display
+        for _ in range(2):
+            texts = form.texts()
+            form.take(answer(form.sheet, texts, entry=form.entry, book=self.book, display=self.display))
+            # What was typed for a relief is known only with its surface, which the first answer tells.
+            if form.texts() == texts:
+                break
 
     def switch_units(self) -> None:
         """Change between millimetres and inches; what was typed keeps its meaning."""

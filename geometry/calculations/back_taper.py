@@ -20,6 +20,7 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.checking import NotGiven
+from geometry.quantities import quantity
 from geometry.sentences import angle, length, ratio
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
 
@@ -53,7 +54,9 @@ def _taper(given: Inputs) -> float:
 
 def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
     front = given.number("diameter")
-    smaller = (("back_diameter", front * (1 - HAIR)),) if given.has("back_diameter") else ()
+    below = front * (1 - HAIR)
+    may = given.has("back_diameter") and below >= quantity("back_diameter").low
+    smaller = (("back_diameter", below),) if may else ()
     if taper < 0 and not smaller:
         yield stop(
             "The tool grows toward the back, by {growth} in {per}: it binds in its hole. Swivel the table the other way.",

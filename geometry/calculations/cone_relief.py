@@ -17,11 +17,11 @@ from geometry.calculation import (
     note,
     passed,
     stations,
-    stop,
-    watch,
 )
 from geometry.checking import NotGiven
+from geometry.complaints import complaint, settled
 from geometry.cone import relief as cone
+from geometry.cures import Step, Way
 from geometry.edge.asked import RELIEF_KEYS, Edge, edge_of, surface_fields
 from geometry.figure import Figure, curve
 from geometry.quantities import quantity
@@ -131,23 +131,33 @@ def _ways(cam: _Cam, square: float, verb: str) -> tuple[list[str], dict[str, Amo
     return ways, amounts | {"per": cam.per}
 
 
-def _advice(cam: _Cam, square: float, verb: str) -> tuple[str, dict[str, Amount | str]]:
-    ways, amounts = _ways(cam, square, verb)
-    return " Bring " + ", or ".join(ways) + ".", amounts
+def _advice(cam: _Cam, square: float, verb: str) -> list[Way]:
+    """The throws that give a square throw, each alone where one alone does it."""
+    _, amounts = _ways(cam, square, verb)
+    steps = [
+        Step(f"{name}_throw", name, amount)
+        for name in ("radial", "axial")
+        if isinstance(amount := amounts.get(name), Amount)
+    ]
+    says = [f"the {step.name} throw {verb} {{{step.name}}} {cam.per}" for step in steps]
+    if cam.needed(square):
+        return [Way(f"bring {said}", (step,)) for said, step in zip(says, steps, strict=True)]
+    return [Way("bring " + " and ".join(says), tuple(steps))]
 
 
 def _relief_check(cam: _Cam) -> Check:
     largest, smallest = cam.diameters[0], cam.diameters[-1]
     least, greatest = cam.relief(largest), cam.relief(smallest)
     if cam.square <= 0:
-        advice, amounts = _advice(cam, 0.0, "above")
+        ways = _advice(cam, 0.0, "above")
         if cam.square == 0:
-            return stop("The throws give no relief: the whole land rubs." + advice, **amounts)
-        return stop(
-            "The land rises behind the edge, by {rise} at {diameter}: it will rub." + advice,
+            return complaint("stop", "The throws give no relief: the whole land rubs.", ways)
+        return complaint(
+            "stop",
+            "The land rises behind the edge, by {rise} at {diameter}: it will rub.",
+            ways,
             rise=angle(-greatest),
             diameter=length(smallest),
-            **amounts,
         )
     if largest == smallest:
         return note(
@@ -173,12 +183,12 @@ def _wanted_check(cam: _Cam, wanted: float, *, has_cam: bool) -> Check:
         return _alone(cam, square, say)
     if cam.as_given(largest) >= wanted - CLOSE_ENOUGH:
         return passed("The relief at {diameter} reaches the {wanted} wanted there.", **say)
-    advice, amounts = _advice(cam, square, "to")
-    return watch(
-        "The relief at {diameter} is {found}, short of the {wanted} wanted there." + advice,
+    return complaint(
+        "watch",
+        "The relief at {diameter} is {found}, short of the {wanted} wanted there.",
+        _advice(cam, square, "to"),
         found=angle(cam.as_given(largest)),
         **say,
-        **amounts,
     )
 
 
@@ -239,6 +249,10 @@ def _figure(cam: _Cam, turned: float) -> Figure | None:
 
 
 def _compute(given: Inputs) -> Result:
+    return settled(_raw, given)
+
+
+def _raw(given: Inputs) -> Result:
     cam = _cam(given)
     outputs = {
         "relief_angle": min(map(cam.as_given, cam.diameters)),

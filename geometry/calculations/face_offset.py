@@ -13,6 +13,7 @@ from geometry.calculation import (
     Inputs,
     Result,
     Row,
+    Together,
     note,
     passed,
     stop,
@@ -96,8 +97,7 @@ def _elsewhere(offset: float, others: tuple[float, ...]) -> Iterator[Check]:
         yield stop(
             "The face passes {offset} off the axis and never meets a circle of {small}. Bring it to {limit} or less off the "
             "axis, or grind that diameter its own face.",
-            cure=(("rake_angle", None), ("face_offset", limit)),
-            together=True,
+            cure=Together((("rake_angle", None), ("face_offset", limit))),
             offset=length(abs(offset)),
             small=length(small),
             limit=length(abs(limit), Rounding.DOWN),
@@ -106,8 +106,7 @@ def _elsewhere(offset: float, others: tuple[float, ...]) -> Iterator[Check]:
         yield watch(
             "On {small} the rake comes to {rake}, more than edges are given. Bring the face to {limit} or less off the axis "
             "to keep it to {usual} there.",
-            cure=(("rake_angle", None), ("face_offset", limit)),
-            together=True,
+            cure=Together((("rake_angle", None), ("face_offset", limit))),
             small=length(small),
             rake=angle(rake_angle(offset, small)),
             limit=length(abs(limit), Rounding.DOWN),

@@ -16,14 +16,14 @@ from geometry.calculation import (
     Row,
     note,
     passed,
-    stop,
-    watch,
 )
 from geometry.checking import refuse
+from geometry.complaints import complaint, settled
+from geometry.cures import Step, Way, way
 from geometry.drill import feed as feeding
 from geometry.edge.asked import edge_of, surface_fields
 from geometry.quantities import quantity
-from geometry.sentences import Amount, Rounding, angle, length, ratio
+from geometry.sentences import Rounding, angle, length, ratio
 from geometry.surfaces import SURFACES
 
 INNER_SHARE = 0.15
@@ -131,21 +131,26 @@ def _lip(given: Inputs) -> _Lip:
     return _Lip(outer, inner, runs, along, as_given)
 
 
-def _fix(lip: _Lip, feed: float) -> tuple[str, dict[str, Amount]]:
-    """What to set so that ``KEEP`` is left all along the lip, as words with places and their amounts."""
-    amounts, ways = {"keep": angle(KEEP)}, []
-    slower, raises = lip.largest_feed(KEEP), lip.raises(feed)
+def _ways(lip: _Lip, feed: float) -> list[Way]:
+    """What to set so that ``KEEP`` is left all along the lip."""
+    ways, slower, raises = [], lip.largest_feed(KEEP), lip.raises(feed)
     if slower >= FINEST_FEED:
-        ways.append("feed {slower} per turn or less")
-        amounts["slower"] = length(slower, Rounding.DOWN)
+        ways.append(way("feed {slower} per turn or less", "feed", "slower", length(slower, Rounding.DOWN)))
     if all(to <= quantity(key).high for key, _, to in raises):
-        ways.append("raise " + " and ".join(f"{words} to {{{key}}}" for key, words, _ in raises))
-        amounts |= {key: angle(to, Rounding.UP) for key, _, to in raises}
+        says = "raise " + " and ".join(f"{words} to {{{key}}}" for key, words, _ in raises)
+        ways.append(Way(says, tuple(Step(key, key, angle(to, Rounding.UP)) for key, _, to in raises)))
     if not ways:
-        ways.append("raise the relief to {steeper} all along and feed {slower} per turn or less")
-        amounts["steeper"] = angle(2 * KEEP, Rounding.UP)
-        amounts["slower"] = length(feeding.largest_feed(KEEP, lip.inner), Rounding.DOWN)
-    return " To keep {keep}, " + ", or ".join(ways) + ".", amounts
+        steeper, finest = angle(2 * KEEP, Rounding.UP), feeding.largest_feed(KEEP, min(lip.ends))
+        steps = [
+            Step("relief_angle", "steeper", steeper),
+            Step("feed", "slower", length(finest, Rounding.DOWN)),
+        ]
+        says = "raise the relief to {steeper} and feed {slower} per turn or less"
+        if lip.runs == "rising":
+            steps.append(Step("inner_relief_angle", "inner", steeper))
+            says = "raise the relief to {steeper}, at the inner end to {inner}, and feed {slower} per turn or less"
+        ways.append(Way(says, tuple(steps)))
+    return ways
 
 
 def _check(lip: _Lip, feed: float) -> Check:
@@ -170,21 +175,24 @@ def _check(lip: _Lip, feed: float) -> Check:
             limit=length(lip.largest_feed(), Rounding.DOWN),
             **say,
         )
-    fix, amounts = _fix(lip, feed)
+    ways, keep = _ways(lip, feed), angle(KEEP)
     if left > 0:
-        return watch(
-            "At {place} across the feed leaves only {left} of the {relief} of relief, too little to be sure of."
-            + fix,
+        return complaint(
+            "watch",
+            "At {place} across the feed leaves only {left} of the {relief} of relief, less than the {keep} to be sure of.",
+            ways,
             place=say["place"],
             relief=say["relief"],
             left=angle(left),
-            **amounts,
+            keep=keep,
         )
-    return stop(
-        "At {place} across the feed climbs {slope} and the relief is only {relief}: the land behind the lip drags."
-        + fix,
+    return complaint(
+        "stop",
+        "At {place} across the feed climbs {slope} and the relief is only {relief}: the land behind the lip drags. "
+        "With {keep} left:",
+        ways,
+        keep=keep,
         **say,
-        **amounts,
     )
 
 
@@ -233,6 +241,10 @@ def _row(lip: _Lip, feed: float | None, part: int) -> Row:
 
 
 def _compute(given: Inputs) -> Result:
+    return settled(_raw, given)
+
+
+def _raw(given: Inputs) -> Result:
     lip, feed = _lip(given), given.number("feed") if given.has("feed") else None
     outputs = {"largest_feed": lip.largest_feed(), "inner_diameter": lip.inner}
     checks = [] if given.has("inner_diameter") else [_beginning(lip)]

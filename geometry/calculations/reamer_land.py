@@ -12,6 +12,7 @@ from geometry.calculation import (
     Field,
     Inputs,
     Result,
+    Together,
     note,
     passed,
     stations,
@@ -19,7 +20,7 @@ from geometry.calculation import (
     watch,
     worst_first,
 )
-from geometry.checking import NotGiven
+from geometry.checking import NotGiven, require_positive
 from geometry.cures import either
 from geometry.figure import Figure, curve
 from geometry.plausible import land_plausible, relief_plausible
@@ -35,7 +36,9 @@ NARROW = 0.1
 
 def _land(given: Inputs, heel: float) -> MarginedLand:
     secondary = given.number("secondary_relief_angle") if given.has("secondary_relief_angle") else None
-    width = given.number("primary_land") if given.has("primary_land") else None
+    width = (
+        require_positive("primary_land", given.number("primary_land")) if given.has("primary_land") else None
+    )
     if secondary is not None and width is None:
         raise NotGiven(
             "Give the width of the primary land as well, where the secondary begins.", "primary_land"
@@ -85,8 +88,7 @@ def _wide_primary(land: MarginedLand) -> Check:
         )
     return stop(
         "The back of the primary land stands {proud} proud of the circle: it will rub. " + either(cures),
-        cure=cure,
-        together=both,
+        cure=Together(cure) if both else cure,
         **parts,
     )
 

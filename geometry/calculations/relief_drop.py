@@ -14,11 +14,12 @@ from geometry.calculation import (
     note,
     passed,
     stations,
-    stop,
     watch,
 )
-from geometry.checking import refuse
+from geometry.checking import NotGiven, refuse
+from geometry.complaints import complaint, settled
 from geometry.cone.relief import radians_of_throw
+from geometry.cures import way
 from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
 from geometry.edge.views import View
@@ -37,14 +38,14 @@ def _checks(
     edge: Edge, form: str, turned: float, radial: float, diameter: float, measured_as: str
 ) -> tuple[Check, ...]:
     """What the heel means, seen square to the axis; advice is given in the surface's own view."""
-    if turned == 0 or radial == 0:
-        return (no_drop(turned, form),)
-    shape = eccentric if form == "eccentric" else flat
-    heel = shape.drop(turned, radial, diameter)
 
     def as_given(relief: float) -> float:
         return edge.given(relief, "radial")
 
+    if turned == 0 or radial == 0:
+        return (no_drop(turned, form, as_given),)
+    shape = eccentric if form == "eccentric" else flat
+    heel = shape.drop(turned, radial, diameter)
     if heel <= 0:
         return (rubs(heel, turned, radial, diameter, measured_as, as_given),)
     found = clears(heel, turned, diameter, form, as_given)
@@ -57,8 +58,10 @@ def _end_checks(turned: float, heel: float) -> tuple[Check, ...]:
         return (watch("The land has no width, so there is nothing to fall away. Measure the land."),)
     if heel <= 0:
         return (
-            stop(
-                "There is no relief behind the end: it rubs. Choose a relief above {zero}.", zero=angle(0.0)
+            complaint(
+                "stop",
+                "There is no relief behind the end: it rubs.",
+                [way("choose a relief above {zero}", "relief_angle", "zero", angle(0.0))],
             ),
         )
     return (passed("The heel lies {drop} behind the edge along the axis: it clears.", drop=length(heel)),)
@@ -156,6 +159,8 @@ def _relief_of_cam(given: Inputs, edge: Edge, diameter: float) -> float | None:
         raise refuse(
             "chosen_throw", "A cam that moves toward the axis gives an end no relief. Leave its throw out."
         )
+    if given.choice("throw_per") == "tooth" and not given.has("flutes"):
+        raise NotGiven("Give flutes, since the throw is counted from tooth to tooth.", "flutes")
     turn = radians_of_throw(given.choice("throw_per"), given.number_or("flutes", 1))
     per_radian = given.number("chosen_throw") / turn
     return edge.given(math.atan2(per_radian, diameter / 2), "radial")
@@ -171,17 +176,20 @@ def _cam_check(edge: Edge, wanted: float, found: float, needed: dict[str, float]
     if abs(found - wanted) <= NEAR_ENOUGH:
         return passed("The cam gives {found} on the {surface}, near the {wanted} wanted.", **parts)
     throw = needed["throw_per_tooth" if per == "tooth" else "throw_per_turn"]
-    return watch(
-        "The cam gives {found} on the {surface}, not the {wanted} wanted: that takes a throw of {throw} per {per}. "
-        "Use such a cam, or grind and inspect by what this one gives.",
-        throw=length(throw),
-        per=per,
-        cure=(("chosen_throw", throw),),
+    return complaint(
+        "watch",
+        "The cam gives {found} on the {surface}, not the {wanted} wanted.",
+        [way(f"take a throw of {{throw}} per {per}", "chosen_throw", "throw", length(throw))],
+        ["grind and inspect by what this one gives"],
         **parts,
     )
 
 
 def _compute(given: Inputs) -> Result:
+    return settled(_raw, given)
+
+
+def _raw(given: Inputs) -> Result:
     edge, diameter = edge_of(given), given.number("diameter")
     wanted, form = given.number("relief_angle"), given.choice("relief_form")
     by_cam = _relief_of_cam(given, edge, diameter)

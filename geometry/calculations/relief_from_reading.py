@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, stations
 from geometry.checking import NotGiven, refuse
+from geometry.complaints import settled
 from geometry.edge.asked import Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
 from geometry.edge.views import View
@@ -84,6 +85,10 @@ def _read(edge: Edge, view: View) -> tuple[Check, ...]:
 
 
 def _compute(given: Inputs) -> Result:
+    return settled(_raw, given)
+
+
+def _raw(given: Inputs) -> Result:
     diameter, drop = given.number("diameter"), given.number("drop")
     edge = edge_of(given)
     view = pointed(given, edge)

@@ -15,16 +15,17 @@ from geometry.calculation import (
     Result,
     Row,
     passed,
-    stop,
     watch,
 )
 from geometry.checking import GeometryError, refuse
+from geometry.complaints import complaint, settled
+from geometry.cures import way
 from geometry.edge.asked import Edge as SurfaceEdge
 from geometry.edge.asked import edge_of, surface_fields
 from geometry.figure import Curve, Figure, curve
 from geometry.sentences import Rounding, angle, count, length
 from geometry.tooth import eccentric, flat
-from geometry.tooth.heel_advice import rubs
+from geometry.tooth.heel_advice import SECOND_FACET, rubs
 from geometry.tooth.land import land_angle, land_width
 from geometry.upkeep.on_end import End
 from geometry.upkeep.on_face import Face
@@ -70,7 +71,7 @@ def _none_left(face: Face, edge: SurfaceEdge, along: float) -> Iterator[Check]:
         if limit == "land":
             yield _no_land(face, along)
         elif limit == "size":
-            yield _no_size(face)
+            yield _no_size(face.edge(1).diameter, face.least_diameter)
         else:
             yield _no_heel(face, edge)
 
@@ -92,42 +93,55 @@ def _no_land(face: Face, along: float) -> Check:
     if now == 0:
         return watch("The land has no width, so nothing can come off its face. Measure the land.")
     if face.step >= face.turned:
-        return stop(
-            "One sharpening of {stock} would take away the whole land. Take {half} at a time, or less.",
+        half = face.turned * face.diameter / 4 / along
+        return complaint(
+            "stop",
+            "One sharpening of {stock} would take away the whole land.",
+            [
+                way(
+                    "take {half} at a time, or less",
+                    "stock_per_sharpening",
+                    "half",
+                    length(half, Rounding.DOWN),
+                )
+            ],
             stock=length(face.stock / along),
-            half=length(face.turned * face.diameter / 4 / along, Rounding.DOWN),
         )
-    return stop(
-        "No sharpening is left: the land would fall under {least}. Allow a land of {after}, or replace the tool.",
+    after = length(face.land(face.edge(1)), Rounding.DOWN)
+    return complaint(
+        "stop",
+        "No sharpening is left: the land would fall under {least}.",
+        [way("allow a land of {after}", "least_land", "after", after)],
+        ["replace the tool"],
         least=length(face.least_land),
-        after=length(face.land(face.edge(1)), Rounding.DOWN),
     )
 
 
-def _no_size(face: Face) -> Check:
-    return stop(
-        "No sharpening is left: the diameter would fall under {least}. Allow a diameter of {after}, or use the tool for "
-        "a smaller size.",
-        least=length(face.least_diameter),
-        after=length(face.edge(1).diameter, Rounding.DOWN),
+def _no_size(diameter: float, least: float) -> Check:
+    """The stop of a tool that one more sharpening makes too small."""
+    return complaint(
+        "stop",
+        "No sharpening is left: the diameter would fall under {least}.",
+        [way("allow a diameter of {after}", "least_diameter", "after", length(diameter, Rounding.DOWN))],
+        ["use the tool for a smaller size"],
+        least=length(least),
     )
 
 
 def _no_heel(face: Face, edge: SurfaceEdge) -> Check:
-    enough, widest = (face.turned + face.step) / 2, 2 * face.relief_angle - face.step
-    raise_it = "raise the relief to {enough}" if enough <= STEEPEST else ""
-    narrow = "narrow the land to {widest}" if widest > face.step else ""
-    fix = " or ".join(part for part in (raise_it, narrow) if part) or "grind a second facet behind it"
-    parts = {}
-    if raise_it:
-        parts["enough"] = angle(edge.given(enough, "radial"), Rounding.UP)
-    if narrow:
-        parts["widest"] = length(land_width(widest, face.diameter, face.measured_as), Rounding.DOWN)
-    return stop(
-        "Grinding the face of a flat takes relief away with it, and after one sharpening its heel rubs. Before that, "
-        + fix
-        + ".",
-        **parts,
+    enough = edge.given((face.turned + face.step) / 2, "radial")
+    widest = 2 * face.relief_angle - face.step
+    ways = [
+        way("before that, raise the relief to {enough}", "relief_angle", "enough", angle(enough, Rounding.UP))
+    ]
+    if widest > face.step:
+        narrow = length(land_width(widest, face.diameter, face.measured_as), Rounding.DOWN)
+        ways.append(way("narrow the land to {widest}", "land_width", "widest", narrow))
+    return complaint(
+        "stop",
+        "Grinding the face of a flat takes relief away with it, and after one sharpening its heel rubs.",
+        ways,
+        [SECOND_FACET],
     )
 
 
@@ -212,19 +226,15 @@ def _end_left(end: End, left: int) -> Check:
 
 def _end_none_left(end: End) -> Iterator[Check]:
     for limit in end.limits_passed(1):
-        if limit == "length":
-            yield stop(
-                "No sharpening is left: {stock} is more than the {usable} that may be ground away. Take no more than "
-                "{usable}.",
-                stock=length(end.stock),
-                usable=length(end.usable_length, Rounding.DOWN),
-            )
+        if limit == "size":
+            yield _no_size(end.diameter_after(1), end.least_diameter)
         else:
-            yield stop(
-                "No sharpening is left: the diameter would fall under {least}. Allow a diameter of {after}, or use the "
-                "tool for a smaller size.",
-                least=length(end.least_diameter),
-                after=length(end.diameter_after(1), Rounding.DOWN),
+            usable = length(end.usable_length, Rounding.DOWN)
+            yield complaint(
+                "stop",
+                "No sharpening is left: {stock} is more than may be ground away.",
+                [way("take no more than {usable}", "stock_per_sharpening", "usable", usable)],
+                stock=length(end.stock),
             )
 
 
@@ -264,6 +274,10 @@ def _end(given: Inputs) -> Result:
 
 
 def _compute(given: Inputs) -> Result:
+    return settled(_raw, given)
+
+
+def _raw(given: Inputs) -> Result:
     ways: dict[str, Callable[[Inputs], Result]] = {"face": _face, "end": _end}
     return ways[given.choice("ground_on")](given)
 

@@ -17,11 +17,11 @@ from geometry.calculation import (
     Row,
     note,
     passed,
-    stop,
-    watch,
 )
+from geometry.complaints import complaint, settled
 from geometry.cone import relief as cone
 from geometry.cone.steps import RelievedShoulder, relieved, shoulders
+from geometry.cures import Step, Way, way
 from geometry.drill.feed import feed_slope
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, count, length
@@ -80,6 +80,23 @@ class _Tool:
         by_radial = [relieved(cut.shoulder, radial, 0.0, 2 * math.pi).fall_per_turn for cut in self.shoulders]
         return feed - min(by_radial)
 
+    def ways_to_clear(self) -> list[Way]:
+        """What lifts every shoulder clear of the cut: the axial throw, alone where the radial one may stay."""
+        needed = self.axial_needed()
+        if self.radial < 0:
+            steps = (
+                Step("radial_throw", "radial", length(0.0, Rounding.UP)),
+                Step("axial_throw", "axial", length(needed, Rounding.UP)),
+            )
+            says = f"bring the radial throw above {{radial}} and the axial throw above {{axial}} {self.per}"
+            return [Way(says, steps)]
+        alone = self.bring_axial("above", needed)
+        return [alone] if alone else []
+
+    def bring_axial(self, verb: str, throw: float) -> Way | None:
+        """The axial throw alone, where a machine could do it."""
+        return _bring("axial", verb, throw, self.per) if throw <= quantity("axial_throw").high else None
+
     def axial_for(self, wanted: float) -> float:
         """The axial throw that gives every shoulder a relief square to its cone, the radial throw left as it is."""
         shoulders = [cut.shoulder for cut in self.shoulders]
@@ -90,6 +107,23 @@ class _Tool:
             for s in shoulders
         ]
         return max(cam for cam in needed if cam is not None)
+
+
+def _bring(name: str, verb: str, throw: float, per: str) -> Way:
+    """One throw that is brought to, or above, a length (mm)."""
+    return way(
+        f"bring the {name} throw {verb} {{{name}}} {per}",
+        f"{name}_throw",
+        name,
+        length(throw, Rounding.UP),
+    )
+
+
+def _both(verb: str, throw: float, per: str) -> Way:
+    """Both throws brought to the same length (mm)."""
+    amount = length(throw, Rounding.UP)
+    says = f"bring both throws {verb} {{cam}} {per}"
+    return Way(says, (Step("radial_throw", "cam", amount), Step("axial_throw", "cam", amount)))
 
 
 def _tool(given: Inputs) -> _Tool:
@@ -113,19 +147,18 @@ def _tool(given: Inputs) -> _Tool:
 def _step_check(tool: _Tool) -> Check:
     largest = tool.steps[-1]
     if tool.radial < 0:
-        return stop(
-            "The radial throw moves outward: every step rises behind its edge, the smallest by {rise}. Bring the radial "
-            "throw above {zero} {per}.",
+        return complaint(
+            "stop",
+            "The radial throw moves outward: every step rises behind its edge, the smallest by {rise}.",
+            [_bring("radial", "above", 0.0, tool.per)],
             rise=angle(-tool.step_relief(tool.steps[0])),
-            zero=length(0.0),
-            per=tool.per,
         )
     if tool.radial == 0:
-        return watch(
-            "There is no radial throw, so the steps have no relief on their circles and rub over the whole land. Bring "
-            "the radial throw above {zero} {per}, or clear the lands down to a narrow margin.",
-            zero=length(0.0),
-            per=tool.per,
+        return complaint(
+            "watch",
+            "There is no radial throw, so the steps have no relief on their circles and rub over the whole land.",
+            [_bring("radial", "above", 0.0, tool.per)],
+            ["clear the lands down to a narrow margin"],
         )
     if len(tool.steps) == 1:
         return note("The step has {least} of relief on its circle.", least=angle(tool.step_relief(largest)))
@@ -142,15 +175,14 @@ def _wanted_check(tool: _Tool, wanted: float) -> Check:
     found = tool.step_relief(largest)
     if found >= wanted - CLOSE_ENOUGH:
         return passed("Every step has at least the {wanted} wanted on its circle.", wanted=angle(wanted))
-    return watch(
-        "Step {number}, {largest}, has {found} on its circle, short of the {wanted} wanted. Bring the radial throw to "
-        "{radial} {per}.",
+    return complaint(
+        "watch",
+        "Step {number}, {largest}, has {found} on its circle, short of the {wanted} wanted.",
+        [_bring("radial", "to", cone.square_throw_for(wanted, largest) * tool.turn, tool.per)],
         number=count(len(tool.steps)),
         largest=length(largest),
         found=angle(found),
         wanted=angle(wanted),
-        radial=length(cone.square_throw_for(wanted, largest) * tool.turn, Rounding.UP),
-        per=tool.per,
     )
 
 
@@ -159,10 +191,10 @@ def _shoulder_check(tool: _Tool, *, has_feed: bool) -> Check:
     relief = weakest.relief(place)
     say = {"number": count(weakest.shoulder.number), "place": length(place), "relief": angle(relief)}
     if relief <= 0:
-        return stop(
-            "Shoulder {number} has a relief of {relief} at {place}: it will rub. Bring the axial throw above {axial} {per}.",
-            axial=length(tool.axial_needed(), Rounding.UP),
-            per=tool.per,
+        return complaint(
+            "stop",
+            "Shoulder {number} has a relief of {relief} at {place}: it will rub.",
+            tool.ways_to_clear(),
             **say,
         )
     if has_feed:
@@ -191,11 +223,11 @@ def _feed_check(tool: _Tool) -> Check:
             left=angle(left),
             **say,
         )
-    return stop(
-        "Shoulder {number} drags: at {feed} per turn the feed takes up all its relief at {place}. Feed less than {limit} "
-        "per turn, or bring the axial throw above {axial} {per}.",
-        axial=length(tool.axial_needed(), Rounding.UP),
-        per=tool.per,
+    slower = way("feed less than {limit} per turn", "feed", "limit", say.pop("limit"))
+    return complaint(
+        "stop",
+        "Shoulder {number} drags: at {feed} per turn the feed takes up all its relief at {place}.",
+        [slower, *tool.ways_to_clear()],
         **say,
     )
 
@@ -206,20 +238,16 @@ def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
         return passed(
             "Every shoulder has at least the {wanted} wanted square to its cone.", wanted=angle(wanted)
         )
-    cam = tool.axial_for(wanted)
-    is_within_reach = cam <= quantity("axial_throw").high
-    if not is_within_reach:
-        # On a shoulder that is nearly a cylinder no axial throw does it; the two together do it on any cone.
-        cam = max(cone.square_throw_for(wanted, cut.shoulder.outer) for cut in tool.shoulders) * tool.turn
-    return watch(
-        "Shoulder {number} has {found} square to its cone at {place}, short of the {wanted} wanted. Bring "
-        + ("the axial throw to {cam} {per}." if is_within_reach else "both throws to {cam} {per}."),
+    # On a shoulder that is nearly a cylinder no axial throw does it; the two together do it on any cone.
+    both = max(cone.square_throw_for(wanted, cut.shoulder.outer) for cut in tool.shoulders) * tool.turn
+    return complaint(
+        "watch",
+        "Shoulder {number} has {found} square to its cone at {place}, short of the {wanted} wanted.",
+        [tool.bring_axial("to", tool.axial_for(wanted)) or _both("to", both, tool.per)],
         number=count(weakest.shoulder.number),
         found=angle(weakest.relief(place)),
         place=length(place),
         wanted=angle(wanted),
-        cam=length(cam, Rounding.UP),
-        per=tool.per,
     )
 
 
@@ -244,6 +272,10 @@ def _shoulder_values(cut: RelievedShoulder, place: float, feed: float | None) ->
 
 
 def _compute(given: Inputs) -> Result:
+    return settled(_raw, given)
+
+
+def _raw(given: Inputs) -> Result:
     tool, has_feed = _tool(given), given.has("feed")
     outputs = {"relief_angle": min(map(tool.step_relief, tool.steps))}
     checks = [_step_check(tool)]

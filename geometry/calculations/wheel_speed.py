@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from geometry.calculation import Calculation, Check, Field, Inputs, Result, passed, stop, watch
+from geometry.calculation import Calculation, Check, Field, Inputs, Result, Together, passed, stop, watch
+from geometry.quantities import quantity
 from geometry.sentences import Rounding, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
 
@@ -39,18 +40,18 @@ def _check(turns: float, diameter: float, rating: _Rating | None) -> Check:
         )
     highest = rotation(rating.highest, Rounding.DOWN)
     if rating.marked_in_turns:
-        now, marked = rotation(turns), highest
+        now, marked = rotation(turns, quantity("rotational_speed").rounding), highest
         over = rotation(max(turns - rating.highest, 0.0), Rounding.UP)
     else:
         rim, allowed = surface_speed(diameter, turns), surface_speed(diameter, rating.highest)
-        now, marked = speed(rim), speed(allowed, Rounding.DOWN)
+        now = speed(rim, quantity("surface_speed").rounding)
+        marked = speed(allowed, Rounding.DOWN)
         over = speed(max(rim - allowed, 0.0), Rounding.UP)
     if turns > rating.highest:
         return stop(
             "The wheel would run at {now}, {over} over its rating of {marked}: it can burst. Turn the spindle at {highest} or "
             "less, or mount a wheel rated for more.",
-            cure=(("surface_speed", None), ("rotational_speed", rating.highest)),
-            together=True,
+            cure=Together((("surface_speed", None), ("rotational_speed", rating.highest))),
             now=now,
             over=over,
             marked=marked,

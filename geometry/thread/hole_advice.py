@@ -1,6 +1,6 @@
 """What the hole before tapping means for a parallel thread: too small, too large, or in between.
 
-The lower limit is the minor diameter of the internal thread, as ISO 724 prints it, to a micron. The upper one
+The lower limit is the minor diameter of the internal thread, as ISO 724 prints it. The upper one
 is common practice without a source: under 60 percent of a thread, three quarters of the sharp height counted
 as full, it begins to be weak, and under half it strips.
 """
@@ -15,8 +15,8 @@ from geometry.thread.tap_drill import hole_for_percent, percent_of_thread, rule_
 WEAK, STRIPS = 60.0, 50.0
 """Percent of a thread, three quarters of the sharp height counted as full. Common practice, no source."""
 
-PRINTED = 0.0005
-"""Half of the micron to which the tables print: holes that read alike there are alike."""
+PRINTED = 0.00128
+"""Half of the ten-thousandth of an inch to which tables print, in mm: holes that read alike there are alike."""
 
 
 def percent(value: float, rounding: Rounding = Rounding.NEAREST) -> Amount:
@@ -45,7 +45,7 @@ def largest_hole(made: Thread, least_percent: float = WEAK) -> float:
 def hole_check(made: Thread, hole: float, counted_as: str) -> Check:
     """What a hole that was given means."""
     smallest, largest = made.internal_minor_diameter, largest_hole(made)
-    limits = {"smallest": length(smallest, Rounding.UP), "largest": length(largest, Rounding.DOWN)}
+    limits = {"smallest": length(smallest), "largest": length(largest, Rounding.DOWN)}
     cure = (("drilled_diameter", smallest), ("drilled_diameter", largest))
     if hole >= made.diameter:
         return stop(
@@ -62,7 +62,7 @@ def hole_check(made: Thread, hole: float, counted_as: str) -> Check:
             hole=length(hole),
             **limits,
         )
-    leaves = {
+    leaves: dict[str, Amount | str] = {
         "hole": length(hole),
         "percent": percent(percent_of_thread(hole, made, counted_as)),
         "counted": counted(made, counted_as),
@@ -86,7 +86,11 @@ def percent_check(made: Thread, wanted: float, hole: float, counted_as: str) -> 
     most = percent_of_thread(smallest, made, counted_as)
     least = percent_of_thread(largest, made, counted_as)
     says = "{percent} percent of a full thread, counted as {counted}, wants a hole of {hole}"
-    parts = {"percent": percent(wanted), "counted": counted(made, counted_as), "hole": length(hole)}
+    parts: dict[str, Amount | str] = {
+        "percent": percent(wanted),
+        "counted": counted(made, counted_as),
+        "hole": length(hole),
+    }
     limits = {"least": percent(least, Rounding.UP), "most": percent(most, Rounding.DOWN)}
     cure = (("thread_percent", least), ("thread_percent", most))
     if hole < smallest - PRINTED:

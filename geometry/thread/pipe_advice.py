@@ -30,7 +30,7 @@ def hole_limits(made: PipeThread) -> Check:
         "A straight hole is drilled between {inner}, the minor diameter where the thread ends inside, and {mouth}, that "
         "at the mouth. The rule of diameter less pitch holds for parallel threads only.",
         inner=length(made.inner_minor_diameter, Rounding.UP),
-        mouth=length(made.mouth_minor_diameter, Rounding.DOWN),
+        mouth=length(made.mouth_minor_diameter),
     )
 
 
@@ -40,7 +40,7 @@ def pipe_hole_check(made: PipeThread, hole: float) -> Check:
     Derived: on the tapered thread the crests of the hole lie between the minor diameters of its two ends.
     """
     inner, mouth = made.inner_minor_diameter, made.mouth_minor_diameter
-    limits = {"inner": length(inner, Rounding.UP), "mouth": length(mouth, Rounding.DOWN)}
+    limits = {"inner": length(inner, Rounding.UP), "mouth": length(mouth)}
     cure = (("drilled_diameter", inner), ("drilled_diameter", mouth))
     if hole < inner - PRINTED:
         says = "A hole of {hole} is smaller than the minor diameter all along the thread"

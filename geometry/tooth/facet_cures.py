@@ -50,9 +50,8 @@ def ways_out(given: Inputs, job: Job, wrong: str) -> tuple[Way, ...]:
 def _for_the_primary(given: Inputs, job: Job) -> Iterator[Way]:
     radius, least, first = given.number("diameter") / 2, given.number("least_gap"), job.facets[0]
     yield from _width(radius, least, first)
-    # A primary land that ran out of the old body is asked about as wide as it is wanted, not as far as it came.
-    ran_out = first.end_drop < 0 and first.end < job.turned
-    width = max(first.width, given.number("primary_land")) if ran_out else first.width
+    # A primary land cut off by the heel or the old body is asked about as wide as it is wanted, not as far as it came.
+    width = max(first.width, given.number("primary_land"))
     steeper = _relief_for(radius, least, width, job.turned)
     if steeper is not None:
         says = "raise the relief of the primary land to {relief}"

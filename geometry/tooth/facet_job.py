@@ -96,7 +96,7 @@ def require_sense(given: Inputs) -> None:
         raise refuse(
             "land_width", "The land has no width, so there is no back to bring in. Measure the land."
         )
-    _require_gap(given.number("least_gap"), diameter)
+    _require_gap(given, diameter)
     hole = given.number_or("hole_diameter", diameter)
     if hole < diameter:
         raise refuse(
@@ -106,15 +106,23 @@ def require_sense(given: Inputs) -> None:
         )
 
 
-def _require_gap(gap: float, diameter: float) -> None:
+def _require_gap(given: Inputs, diameter: float) -> None:
+    """Raise for a least gap of nothing, one that leaves no core, or one that no facet may be laid for."""
+    gap, limit = given.number("least_gap"), diameter / 2 * (1 - CORE)
     if gap <= 0:
         raise refuse("least_gap", "A gap of nothing still touches. Ask for a least gap of more than zero.")
-    limit = diameter / 2 * (1 - CORE)
     if gap >= limit:
         raise refuse(
             "least_gap",
             "A least gap of {gap} would leave no core in a tool of {diameter}. Ask for a least gap under {limit}.",
             {"gap": length(gap), "diameter": length(diameter), "limit": length(limit, Rounding.DOWN)},
+        )
+    deepest = given.number_or("deepest_gap", limit)
+    if deepest <= gap:
+        raise refuse(
+            "deepest_gap",
+            "The deepest gap allowed, {deepest}, is no deeper than the least gap, {gap}. Allow more than {gap}.",
+            {"deepest": length(deepest), "gap": length(gap, Rounding.UP)},
         )
 
 

@@ -63,9 +63,14 @@ def _told(given: Inputs, job: FormsJob, wrong: str) -> Check:
     return kind(f"{says} {text}", cure=found.cure, **parts, **found.parts)
 
 
+def _another(job: FormsJob) -> str:
+    """The forms that are left: an eccentric relief always clears, the others only where nothing is wrong with them."""
+    return "take an eccentric relief" if len(complaints(job)) > 1 else "take one of the other forms"
+
+
 def _flat_rubs(given: Inputs, job: FormsJob) -> Said:
     at = _behind(given, job.rows[1])
-    return "One flat rubs from {at} behind the edge on.", {"at": at}, "take one of the other forms"
+    return "One flat rubs from {at} behind the edge on.", {"at": at}, _another(job)
 
 
 def _flat_steep(given: Inputs, job: FormsJob) -> Said:
@@ -74,12 +79,12 @@ def _flat_steep(given: Inputs, job: FormsJob) -> Said:
         "needs": angle(job.one.angle),
         "highest": angle(quantity("relief_angle").high),
     }
-    return says, parts, "take one of the other forms"
+    return says, parts, _another(job)
 
 
 def _primary_back(given: Inputs, job: FormsJob) -> Said:
     says = "The primary land of the two facets is back on the circle before the second begins."
-    return says, {}, "take one of the other forms"
+    return says, {}, _another(job)
 
 
 def _second_square(given: Inputs, job: FormsJob) -> Said:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from geometry.calculation import Check, Cure, passed, stop, watch
+from geometry.calculation import Check, passed, watch
 from geometry.checking import refuse
-from geometry.cures import either
+from geometry.complaints import complaint
+from geometry.cures import Way, way
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.tooth import eccentric, flat
@@ -23,16 +24,24 @@ HAIR = 1e-6
 HARDLY = 0.001
 """The least in mm by which a heel is said to stand proud; less is no number on any indicator."""
 
+SECOND_FACET = "grind a second facet behind it"
+"""What helps against a heel that rubs, whatever the relief."""
+
 SHOWN_ANGLE = math.radians(0.02)
 """Two steps of an angle as it is shown, so that what is named can be given and be exceeded."""
 
 
-def no_drop(turned: float, form: str = "eccentric") -> Check:
+def _as_it_is(relief: float) -> float:
+    return relief
+
+
+def no_drop(turned: float, form: str = "eccentric", as_given: Callable[[float], float] = _as_it_is) -> Check:
     """Say why nothing falls away behind the edge: no land, or no relief.
 
     Args:
         turned: from edge to heel, in radians.
         form: ``eccentric`` or ``flat``; a flat without relief does not even run on the circle.
+        as_given: turns a relief seen square to the axis (rad) into the view in which it was given.
 
     Example:
         >>> no_drop(0.0).state, no_drop(0.5).state
@@ -41,33 +50,29 @@ def no_drop(turned: float, form: str = "eccentric") -> Check:
     if turned == 0:
         return watch("The land has no width, so there is nothing to fall away. Measure the land.")
     if form == "flat":
-        return _flat_without_relief(turned)
-    return stop(
-        "There is no relief: the whole land runs on the circle and rubs. Choose a relief angle above {zero}.",
-        zero=angle(0.0),
-        cure=(("relief_angle", 0.0),),
+        return _flat_without_relief(as_given(turned / 2))
+    return complaint(
+        "stop",
+        "There is no relief: the whole land runs on the circle and rubs.",
+        [way("choose a relief above {zero}", "relief_angle", "zero", angle(0.0))],
     )
 
 
-def _as_it_is(relief: float) -> float:
-    return relief
+def _flat_without_relief(enough: float) -> Check:
+    return complaint(
+        "stop",
+        "There is no relief: a flat of {none} lies along the tangent, and all of it behind the edge stands proud.",
+        _steeper(enough),
+        [SECOND_FACET],
+        none=angle(0.0),
+    )
 
 
-def _flat_without_relief(turned: float) -> Check:
-    says = "There is no relief: a flat of {none} lies along the tangent, and all of it behind the edge stands proud."
-    cures, cure, parts = _second_or_steeper(turned)
-    return stop(f"{says} {either(cures)}", cure=cure, none=angle(0.0), **parts)
-
-
-def _second_or_steeper(
-    turned: float, as_given: Callable[[float], float] = _as_it_is
-) -> tuple[list[str], Cure, dict[str, Amount | str]]:
-    """The relief over which a flat clears, where an edge bears it; a second facet helps always."""
-    enough = as_given(turned / 2)
+def _steeper(enough: float) -> list[Way]:
+    """Over which relief (rad) a flat clears, where an edge bears it."""
     if enough > quantity("relief_angle").high - SHOWN_ANGLE:
-        return ["grind a second facet behind it"], (), {}
-    cures = ["raise the relief above {enough}", "grind a second facet behind it"]
-    return cures, (("relief_angle", enough),), {"enough": angle(enough, Rounding.UP)}
+        return []
+    return [way("raise the relief above {enough}", "relief_angle", "enough", angle(enough, Rounding.UP))]
 
 
 def clears(
@@ -94,18 +99,19 @@ def clears(
         return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
     shape = eccentric if form == "eccentric" else flat
     enough = as_given(shape.relief_angle_from_drop(READABLE, turned, diameter))
-    says = "The heel lies only {drop} inside the circle, less than an indicator shows well."
-    if enough > quantity("relief_angle").high:
-        return watch(
-            says + " The land is too narrow for an indicator: look at it under a glass.",
-            drop=length(heel_drop),
-        )
-    return watch(
-        says
-        + " Raise the relief to {enough} for a drop that can be read, or look at the heel under a glass.",
+    return complaint(
+        "watch",
+        "The heel lies only {drop} inside the circle, less than an indicator shows well.",
+        [
+            way(
+                "raise the relief to {enough} for a drop that can be read",
+                "relief_angle",
+                "enough",
+                angle(enough, Rounding.UP),
+            )
+        ],
+        ["look at the heel under a glass"],
         drop=length(heel_drop),
-        enough=angle(enough, Rounding.UP),
-        cure=(("relief_angle", enough),),
     )
 
 
@@ -139,13 +145,13 @@ def rubs(
     if -HARDLY < heel_drop < 0:
         says = "The heel stands less than {hardly} proud of the circle: it will rub."
         proud = {"hardly": length(HARDLY, Rounding.UP)}
-    cures, cure, parts = _second_or_steeper(turned, as_given)
+    ways = _steeper(as_given(turned / 2))
     widest = land_width(flat.clear_angle(relief_angle), diameter, measured_as) * (1 - HAIR)
     if widest >= READABLE:
-        cures.insert(0, "narrow the land to {widest}")
-        parts["widest"] = length(widest, Rounding.DOWN)
-        cure = (("land_width", widest), *cure)
-    return stop(f"{says} {either(cures)}", cure=cure, **proud, **parts)
+        ways.insert(
+            0, way("narrow the land to {widest}", "land_width", "widest", length(widest, Rounding.DOWN))
+        )
+    return complaint("stop", says, ways, [SECOND_FACET], **proud)
 
 
 def require_short_of_centre(

@@ -46,7 +46,7 @@ schema = 1
 # title = "The tool room's notebook"
 # year = "1998"
 #
-# and then: relief_angle = { usual = "4 deg", source = "our-notebook", place = "page 12" }
+# and then: chamfer_relief_angle = { usual = "4 deg", source = "our-notebook", place = "page 12" }
 """
 
 _IGNORE_TEXT = """\

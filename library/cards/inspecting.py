@@ -10,7 +10,9 @@ from geometry.calculation import Field, State
 from geometry.calculations import calculation
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
 from library.calc.answer import answer
+from library.calc.surfaces import FIELD, first
 from library.cards.job import Job, flutes_of
 from library.cards.known import greatest, joined
 from library.cards.model import Inspection, Readings
@@ -18,8 +20,9 @@ from library.cards.tolerances import Tolerance, tolerance
 from library.units.read import UnitError, read
 from library.units.show import show
 
-PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
-                       "rake_angle", "lip_relief_angle", "margin_width", "primary_land"})  # fmt: skip
+PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "rake_angle", "margin_width", "primary_land",
+                       "relief_angle", "secondary_relief_angle", *(one.relief_key for one in SURFACES.values()),
+                       *(one.second_key for one in SURFACES.values())})  # fmt: skip
 """Quantities of which every flute has its own, so that a missing reading is missed."""
 
 SLACK = 1e-9
@@ -101,6 +104,9 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
     form = job.entry.values.get("relief_form")
     if "relief_form" not in common and form is not None and form.usual is not None:
         common["relief_form"] = form.usual.word
+    surface = first(sheet, job.entry, job.book)
+    if surface and sheet.field(FIELD) is not None:
+        common[FIELD] = surface
     found = []
     for flute, (drop, land) in enumerate(zip_longest(drops, lands[: len(drops)], fillvalue=""), 1):
         behind = land or (lands[0] if len(lands) == 1 else "")

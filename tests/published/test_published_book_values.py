@@ -133,7 +133,7 @@ def test_counterbores_are_those_of_the_user_guide(
 
 # Centring, Drilling and Counterboring / Countersinking, trainees' handbook, table 1: d1 and d2 in mm.
 @pytest.mark.parametrize(
-    ("calc", "pilot", "mouth"),
+    ("work", "pilot", "mouth"),
     [
         ("to-4", 0.5, 1.5),
         ("4-to-6", 0.75, 2),

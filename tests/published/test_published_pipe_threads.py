@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from geometry.calculation import Given
 from geometry.calculations import calculation
 from geometry.running import run
 from geometry.thread.pipe import pipe_thread
@@ -106,7 +107,7 @@ def test_the_drill_of_every_parallel_thread_is_no_complaint(row: Thread) -> None
 
 
 def test_a_quarter_npt_typed_by_its_name_takes_its_own_drill() -> None:
-    values = {"diameter": 0.54 * INCH, "threads_per_inch": 18 / INCH, "thread_taper": "npt"}
+    values: dict[str, Given] = {"diameter": 0.54 * INCH, "threads_per_inch": 18 / INCH, "thread_taper": "npt"}
     typed = answer(calculation("screw-thread"), {"diameter": "1/4 NPT"})
     assert typed.result is not None
     assert typed.result.outputs == pytest.approx(dict(run(calculation("screw-thread"), values).outputs))

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import asyncio
 import math
-from collections.abc import Callable
+import time
+from collections.abc import AsyncIterator, Callable
+from contextlib import AbstractAsyncContextManager, asynccontextmanager, suppress
 from pathlib import Path
 
 import pytest
+from textual import events
+from textual.app import ScreenStackError
+from textual.keys import _character_to_key
+from textual.message import Message
+from textual.pilot import Pilot
 
 from library.book.model import (
     Book,
@@ -118,16 +126,167 @@ def book() -> Book:
     return sample_book()
 
 
+SMALL = (80, 24)
+AT_LEAST_QUIET = 3
+"""Looks in a row at which nothing went on before it is taken that nothing will."""
+
+LONGEST = 60.0
+"""Seconds after which a state is not waited for any more; only a failure takes so long."""
+
+
+class Hands:
+    """A person at the program: presses keys, counts them, and reads the screen.
+
+    Whatever is pressed is waited for by what goes on in the program, never by a time.
+
+    Args:
+        app: the program.
+        pilot: the way to its messages.
+        handled: the messages handled until now, counted by the program itself.
+        shop: the folder of the book.
+
+    Attributes:
+        keys: how many keys were pressed.
+    """
+
+    def __init__(self, app: Heelclear, pilot: Pilot[None], handled: Callable[[], int], shop: Path) -> None:
+        self.app = app
+        self.pilot = pilot
+        self.shop = shop
+        self.keys = 0
+        self._handled = handled
+
+    async def messages(self) -> None:
+        """Wait until every message is handled, and every one that came of it; not for what a thread does."""
+        quiet = 0
+        while quiet < AT_LEAST_QUIET and self.app.is_running:
+            before = self._handled()
+            with suppress(ScreenStackError):  # It has just ended.
+                await self.pilot.pause(0)
+            quiet = quiet + 1 if self._handled() == before else 0
+
+    async def settle(self) -> None:
+        """Wait until nothing goes on, on the screen and behind it; one thing may begin another."""
+        await self.messages()
+        while self.app.is_running and (working := list(self.app.workers)):
+            # One that was cancelled or failed has ended too; the program tells of a failure itself.
+            await asyncio.gather(*(one.wait() for one in working), return_exceptions=True)
+            await self.messages()
+
+    async def until(self, holds: Callable[[], object]) -> None:
+        """Wait until something holds that a clock of the program or a thread brings about."""
+        end = time.monotonic() + LONGEST
+        while not holds():
+            assert time.monotonic() < end, f"it never came to hold:\n{self.shown()}"
+            await self.pilot.pause(0.01)
+
+    def send(self, *keys: str) -> None:
+        """Send keys as fast as a terminal does, and wait for nothing."""
+        for key in keys:
+            character = " " if key == "space" else key if len(key) == 1 else None
+            self.app.post_message(events.Key(_character_to_key(character) if character else key, character))
+        self.keys += len(keys)
+
+    async def press(self, *keys: str) -> str:
+        """Press keys, wait for what comes of each that may open something, and look at the screen."""
+        for key in keys:
+            self.send(key)
+            if len(key) > 1:
+                await self.settle()
+        await self.settle()
+        return self.shown()
+
+    async def press_meanwhile(self, *keys: str) -> str:
+        """Press keys while a thread is held up, and look at the screen."""
+        for key in keys:
+            self.send(key)
+            await self.messages()
+        return self.shown()
+
+    async def type(self, text: str) -> str:
+        """Type a text."""
+        return await self.press(*text)
+
+    async def do(self, *words: str) -> str:
+        """Press what stands in angle brackets as the key of that name, and type everything else."""
+        for word in words:
+            named = word.startswith("<") and word.endswith(">")
+            await self.press(*([word[1:-1]] if named else word))
+        return self.shown()
+
+    async def choose(self, words: str) -> str:
+        """Find something in the list in front, and take it."""
+        return await self.press("ctrl+u", *words, "enter")
+
+    async def open(self, entry: str) -> str:
+        """From the list to everything that can be changed of an entry."""
+        await self.choose(entry)
+        return await self.press("f6")
+
+    async def resize(self, width: int, height: int) -> None:
+        """Give the terminal another size."""
+        await self.pilot.resize_terminal(width, height)
+        await self.settle()
+
+    def lines(self) -> list[str]:
+        """The screen, line by line."""
+        return self.app.screen.query_one(Pane).text
+
+    def shown(self) -> str:
+        """All the words on the screen, line by line; nothing once the program has ended."""
+        return "\n".join(self.lines()) if self.app.is_running else ""
+
+    def words(self) -> str:
+        """The same with one blank between words, wherever the lines break."""
+        return " ".join(self.shown().split())
+
+    def field(self, label: str) -> str:
+        """What stands in a line of the form in front."""
+        return next(line[20:].strip() for line in self.lines() if line[2:].startswith(label))
+
+
+HandsOn = Callable[..., AbstractAsyncContextManager[Hands]]
+
+
 @pytest.fixture
-def program(book: Book, tmp_path: Path) -> Callable[[], Heelclear]:
-    """Makes the program on the sample book."""
-    return lambda: Heelclear(Session(), lambda: book, tmp_path / "shop", tmp_path / "state")
+def hands_on() -> HandsOn:
+    """Starts a program at a size, and gives the hands at it once its book is open."""
+
+    @asynccontextmanager
+    async def started(app: Heelclear, shop: Path, size: tuple[int, int] = SMALL) -> AsyncIterator[Hands]:
+        handled = 0
+
+        def count(message: Message) -> None:
+            nonlocal handled
+            handled += not isinstance(message, events.Callback)  # By these the Pilot itself waits.
+
+        async with app.run_test(size=size, message_hook=count) as pilot:
+            hands = Hands(app, pilot, lambda: handled, shop)
+            await hands.until(lambda: app.session.book)
+            await hands.settle()
+            yield hands
+
+    return started
 
 
-Shown = Callable[[Heelclear], str]
+@pytest.fixture(autouse=True)
+def no_clock_looks_at_the_files(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No test may depend on whether a look falls due in its midst; where one is wanted, it is asked for."""
+    monkeypatch.setattr("tui.watching.EVERY", 86_400.0)
+
+
+Program = Callable[..., AbstractAsyncContextManager[Hands]]
 
 
 @pytest.fixture
-def shown() -> Shown:
-    """Gives all the words on the screen, line by line."""
-    return lambda program: "\n".join(program.screen.query_one(Pane).text)
+def program(book: Book, tmp_path: Path, hands_on: HandsOn) -> Program:
+    """Starts the program on the sample book, or on another, at a size."""
+
+    def started(
+        size: tuple[int, int] = SMALL, other: Book | None = None, session: Session | None = None
+    ) -> AbstractAsyncContextManager[Hands]:
+        shop = tmp_path / "shop"
+        app = Heelclear(session or Session(), lambda: other or book, shop, tmp_path / "state")
+        return hands_on(app, shop, size)
+
+    return started

@@ -19,7 +19,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
     parser.add_argument("name", nargs="?", metavar="NAME", help="the calculation")
     parser.add_argument(
-        "values", nargs="*", metavar="key=value", help="what you measured, such as land_width=3.2mm"
+        "values",
+        nargs="*",
+        metavar="key=value",
+        help="what you measured, such as land_width=3.2mm; low, middle or high takes that of the book's range",
     )
     parser.add_argument("--entry", metavar="ID", help="fill what is not given from this entry of the book")
     parser.add_argument(

@@ -13,6 +13,7 @@ from library.book.model import Book
 from library.calc.answer import Answer, off_by
 from library.calc.fill import Filled, shown
 from library.calc.report import cited
+from library.calc.surfaces import title_of
 from library.units.show import say, show, show_answer
 from library.units.system import Display
 from tui.commands.printing import data, line, paragraph, table
@@ -137,13 +138,20 @@ def _inputs(found: Answer, book: Book, display: Display) -> None:
     used = [found.inputs[field.key] for field in found.fields if field.key in found.inputs]
     table(
         [
-            (quantity(f.key).title, shown(f.key, f.value, display), ORIGINS[f.origin], _off(f, display))
+            (
+                title_of(f.key, found.surface),
+                shown(f.key, f.value, display),
+                ORIGINS[f.origin],
+                _off(f, display),
+            )
             for f in used
         ],
         right=(1,),
     )
     line()
-    recommended = [(quantity(one.key).title, one.recommended) for one in used if one.recommended is not None]
+    recommended = [
+        (title_of(one.key, found.surface), one.recommended) for one in used if one.recommended is not None
+    ]
     for title, value in recommended:
         paragraph(f"{title} in the book: {behind(book, value)}", "  ")
     if recommended:

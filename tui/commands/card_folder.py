@@ -25,7 +25,7 @@ def add_card_values(parser: argparse.ArgumentParser) -> None:
         "values",
         nargs="*",
         metavar="place=text",
-        help="what to write, such as tool.flutes=4 received.drop='0.28 mm, 0.30 mm' wanted.relief_angle='8 deg'",
+        help="what to write, such as tool.flutes=4 received.drop='0.28 mm, 0.30 mm' wanted.cone_relief_angle='8 deg'",
     )
 
 

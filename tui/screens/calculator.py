@@ -62,6 +62,11 @@ class CalculatorScreen(Board):
         self.page.form.move(1)
         self.page.scroll_to_field()
 
+    def do_next_wanted(self) -> None:
+        """To the next field that wants something, never onto a filled one."""
+        self.page.form.to_wanted()
+        self.page.scroll_to_field()
+
     def do_previous_field(self) -> None:
         """To the field before."""
         self.page.form.move(-1)

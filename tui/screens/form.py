@@ -80,6 +80,10 @@ class FormScreen(Board):
         """To the next line."""
         self.form.move(1)
 
+    def do_next_wanted(self) -> None:
+        """To the next line."""
+        self.do_next_field()
+
     def do_previous_field(self) -> None:
         """To the line before."""
         self.form.move(-1)

@@ -6,9 +6,12 @@ import re
 from dataclasses import dataclass
 
 from geometry.calculation import Field
-from geometry.quantities import QUANTITIES, quantity
-from library.book.model import Book
+from geometry.quantities import QUANTITIES
+from library.book.model import Book, Value
+from library.calc import ranges
 from library.calc.fill import Trouble, shown
+from library.calc.ranges import ends_of
+from library.calc.surfaces import row_of, title_of
 from library.units.system import Display
 from tui.commands.show import behind
 from tui.figure.alphabet import ASCII, Alphabet
@@ -130,7 +133,7 @@ class CalculatorPage:
     def _field(self, field: Field, parts: Columns) -> list[Line]:
         """A field; a name too long for its column goes on in the next line."""
         in_hand = field.key == self.form.focus
-        names = wrap(quantity(field.key).title, parts.name, "strong" if in_hand else "plain")
+        names = wrap(title_of(field.key, self.form.surface), parts.name, "strong" if in_hand else "plain")
         first = line(
             Piece("> " if in_hand else "  ", "strong"),
             *padded(names[0], parts.name),
@@ -142,12 +145,15 @@ class CalculatorPage:
         return [first, *(line("    ", *rest) for rest in names[1:])]
 
     def _value(self, key: str, width: int, *, in_hand: bool) -> Line:
-        typed, value = self.form.typed.get(key), self.form.value(key)
+        typed, value = self.form.line(key), self.form.value(key)
         said = value.text if value is not None else ""
         if self.form.is_choice(key):
             return line(Piece(fit(said, width), "chosen" if in_hand else "plain"))
-        if typed is not None and typed.text:
+        if typed.text:
             return typed.pieces(width) if in_hand else line(Piece(fit(typed.text, width), "typed"))
+        offered = self.form.offer(key)
+        if offered is not None and value is None:
+            return _offered(offered, width, in_hand=in_hand)
         said = fit(said, width)
         return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(said)
 
@@ -172,7 +178,9 @@ class CalculatorPage:
         groups: dict[str, list[str]] = {}
         for field in self.form.fields:
             if field.key in self.form.needed():
-                groups.setdefault(field.one_of or field.key, []).append(quantity(field.key).title.lower())
+                groups.setdefault(field.one_of or field.key, []).append(
+                    _lower(title_of(field.key, self.form.surface))
+                )
         if not groups:
             return []
         names = ", ".join(" or ".join(group) for group in groups.values())
@@ -187,12 +195,13 @@ class CalculatorPage:
 
     def _foot(self, display: Display, width: int, height: int) -> list[Line]:
         """What the book says of the value in hand, or else how to measure it; and the cautions in short."""
-        row = quantity(self.form.focus)
+        key, surface = self.form.focus, self.form.surface
+        row = row_of(key, surface)
         keys = " Left and Right change it." if row.choices else ""
         room = 2 if height >= 18 else 1
         book = self._from_book(display)
         told = f"{keys.strip()} {book}".strip() if book else row.measured + keys
-        said = wrap(f"{row.title}: {told}", width, "quiet")
+        said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")
         if len(said) > room:
             cut = " ".join(text_of(one) for one in said[room - 1 :])
             said[room - 1 :] = [line(Piece(fit(cut, width), "quiet"))]
@@ -200,7 +209,10 @@ class CalculatorPage:
 
     def _from_book(self, display: Display) -> str:
         """Range, note and source of the value in hand, where the book gave it."""
-        value = self.form.value(self.form.focus)
+        value, offered = self.form.value(self.form.focus), self.form.offer(self.form.focus)
+        if offered is not None and self.book is not None:
+            ends = " or ".join(ends_of(offered)).replace(" or ", ", ", max(len(ends_of(offered)) - 2, 0))
+            return f"Right and Left take {ends} of the book's {behind(self.book, offered)}"
         if value is None or value.recommended is None or self.book is None:
             return ""
         here = f"{shown(value.key, value.value, display)} here, " if value.share_of_diameter else ""
@@ -212,6 +224,19 @@ class CalculatorPage:
         heads = ("Caution F4: ", " " * 12)
         lines = _short([caution.title for caution in self.form.answer.cautions], width - 12)
         return [line(Piece(head, "watch"), *one) for head, one in zip(heads, lines, strict=False)]
+
+
+def _offered(value: Value, width: int, *, in_hand: bool) -> Line:
+    """The range of the book in an open field."""
+    said = f"book {ranges.said(value)}"
+    said = fit(said if len(said) <= width else ranges.said(value), width)
+    return (
+        line(Piece(said[:1], "cursor"), Piece(said[1:], "quiet")) if in_hand else line(Piece(said, "quiet"))
+    )
+
+
+def _lower(title: str) -> str:
+    return title[:1].lower() + title[1:]
 
 
 def _in_words(text: str) -> str:

@@ -7,6 +7,8 @@ from dataclasses import replace
 
 from geometry.calculation import Calculation
 from geometry.quantities import quantity
+from geometry.surfaces import surface_of_relief
+from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.editing import CardEditRefused, edited
 from library.cards.model import Card
 from library.cards.thread_names import of_thread
@@ -25,7 +27,7 @@ def with_typed(card: Card, sheet: Calculation, texts: Mapping[str, str], display
     Args:
         card: begun from the entry.
         sheet: the calculation.
-        texts: typed, by quantity.
+        texts: typed, by quantity; a relief by the key of its surface.
         display: the units that a number without one was typed in; on the card it carries its unit.
     """
     for key, text in texts.items():
@@ -46,7 +48,15 @@ def _placed(card: Card, sheet: Calculation, key: str, text: str, display: Displa
         return edited(card, f"wanted.{key}", named or text)
     if key == "flutes":
         return edited(card, "tool.flutes", text)
-    return edited(card, f"settings.{sheet.name}.{key}", text)
+    return edited(card, f"settings.{sheet.name}.{_asked_as(key, sheet)}", text)
+
+
+def _asked_as(key: str, sheet: Calculation) -> str:
+    """The input of a calculation that takes a relief of a surface; any other key as it is."""
+    one = surface_of_relief(key)
+    if one is None or sheet.field(key) is not None:
+        return key
+    return RELIEF if key == one.relief_key else SECOND_RELIEF
 
 
 def _with_its_unit(key: str, text: str, display: Display) -> str:

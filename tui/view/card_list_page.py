@@ -131,11 +131,11 @@ class CardListPage:
         return wrap(", ".join(part for part in parts if part) or HOW, width, "quiet")
 
 
-_HEADING = ("Card", "Tool", "Size", "Family", "Cuts", "Result")
+_HEADING = ("Card", "Tool", "Size", "Family", "Work material", "Result")
 
 
-def _cells(width: int, card: str, tool: str, size: str, family: str, cuts: str, result: str) -> str:
-    """One line of the list, its first two cells for the marks; a narrow screen leaves out what it cuts."""
+def _cells(width: int, card: str, tool: str, size: str, family: str, material: str, result: str) -> str:
+    """One line of the list, its first two cells for the marks; a narrow screen leaves out the work material."""
     parts: tuple[tuple[str, int], ...]
     if width < 76:
         room = max(width - 2 - 14 - 10 - 12 - 10 - 4, 4)
@@ -147,7 +147,7 @@ def _cells(width: int, card: str, tool: str, size: str, family: str, cuts: str, 
             (tool, 11),
             (size, 13),
             (family, 12),
-            (cuts, room // 2 + 2),
+            (material, room // 2 + 2),
             (result, room - room // 2 - 2),
         )
     return "  " + " ".join(fit(text, cells) for text, cells in parts)

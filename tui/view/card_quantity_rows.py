@@ -6,6 +6,9 @@ from collections.abc import Iterable
 
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
+from library.calc.ranges import read_range
+from library.calc.surfaces import RELIEF, book_key
 from library.cards.inspecting import PER_FLUTE, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
@@ -22,8 +25,8 @@ MEASURED = ("diameter", "land_width", "land_measured_as", "drop")
 INSPECTED = ("drop", "diameter")
 """What is measured on every tool after it was ground."""
 
-DECIDED = ("relief_form", "relief_angle", "rake_angle")
-"""What a tool is given, also where its entry does not say how much."""
+DECIDED = ("relief_form", RELIEF, "rake_angle")
+"""What a tool is given, also where its entry does not say how much; the relief is that of its first surface."""
 
 NOT_ON_THE_TOOL = frozenset({"feed"})
 """What a calculation may be about, but nobody can measure on a tool."""
@@ -40,10 +43,26 @@ def measured_on(family: str) -> tuple[str, ...]:
     return (*MEASURED, *(key for key in more if key not in NOT_ON_THE_TOOL))
 
 
-def decided_on(family: str) -> tuple[str, ...]:
-    """The quantities that every tool of a family is given, also where its entry does not say how much."""
+def decided_on(family: str, surfaces: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """The quantities that every tool of a family is given, also where its entry does not say how much.
+
+    Args:
+        family: of the tool.
+        surfaces: of the family, the one that is mostly ground first.
+    """
     asked = {field.key for sheet in calculations_of(family) for field in sheet.inputs}
-    return tuple(key for key in DECIDED if key in asked or not family)
+    relief = SURFACES[surfaces[0]].relief_key if surfaces else ""
+    return tuple(
+        relief if key == RELIEF else key
+        for key in DECIDED
+        if (key in asked or not family) and (key != RELIEF or relief)
+    )
+
+
+def surfaces_of(job: Job) -> tuple[str, ...]:
+    """The surfaces of the family of a job's tool."""
+    family = job.book.families.get(job.card.family)
+    return family.surfaces if family is not None else ()
 
 
 def received_rows(job: Job, opened: Opened) -> list[Row]:
@@ -85,8 +104,16 @@ def _choice(way: str, title: str, text: str, default: str = "", *, wants: bool =
 def wanted_rows(job: Job, opened: Opened) -> list[Row]:
     """What the tool shall have; a value that is not the book's has a line for the reason under it."""
     card = job.card
-    called_for = {one.key for step in job.steps if step.in_use for one in step.answer.troubles if one.missing}
-    offered = [key for key in decided_on(card.family) if not card.entry or key in called_for]
+    called_for = {
+        book_key(one.key, step.answer.surface)
+        for step in job.steps
+        if step.in_use
+        for one in step.answer.troubles
+        if one.missing
+    }
+    offered = [
+        key for key in decided_on(card.family, surfaces_of(job)) if not card.entry or key in called_for
+    ]
     rows = [row for key in _known(opened.of("wanted"), offered, card.wanted) for row in _wanted(job, key)]
     return rows or [
         Row("wanted", "Nothing is wanted yet", hint="{more} lists what a tool can have.", heading=True)
@@ -100,6 +127,8 @@ def _wanted(job: Job, key: str) -> list[Row]:
         first = _choice(way, row.title, one.value, wants=not one.value)
     else:
         hint = f"Such as {example(row.kind)}; emptied, it is what the book has. {row.definition}"
+        if read_range(key, one.value) is not None:
+            hint = f"A range fills no calculation: give the number out of it. {row.definition}"
         first = Row(way, row.title, one.value, hint=hint, wants=not one.value, overtype=not one.changed)
     if not one.changed:
         return [first]

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from geometry.calculation import Field
 from geometry.quantities import quantity
+from library.calc.surfaces import book_key
 from library.cards.job import Job, Step
 from library.cards.known import Who
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.units.show import show_answer
-from tui.view.card_quantity_rows import decided_on, measured_on
+from tui.view.card_quantity_rows import decided_on, measured_on, surfaces_of
 from tui.view.card_row import Opened, Row
 
 REST = "rest"
@@ -94,13 +95,14 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
 
 def _missing(step: Step) -> list[str]:
     """What is still to be given; of alternatives the first."""
-    return [one.key for one in step.answer.troubles if one.missing and one.key]
+    surface = step.answer.surface
+    return [book_key(one.key, surface) or one.key for one in step.answer.troubles if one.missing and one.key]
 
 
 def _asked_elsewhere(job: Job) -> set[str]:
     """Quantities that have their line on another step."""
     family = job.card.family
-    return {*measured_on(family), *decided_on(family), *job.card.wanted, "flutes"}
+    return {*measured_on(family), *decided_on(family, surfaces_of(job)), *job.card.wanted, "flutes"}
 
 
 def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:

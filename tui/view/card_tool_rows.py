@@ -59,7 +59,7 @@ def _family(book: Book, family: str) -> Row:
 
 def _material(book: Book, material: str) -> Row:
     said = {name: one.title for name, one in book.materials.items()}
-    return Row("tool.work_material", "Cuts", material, hint="The work material. {more} lists those of the book; any other may be typed.",
+    return Row("tool.work_material", "Work material", material, hint="The work material. {more} lists those of the book; any other may be typed.",
                said=said, wants=not material, is_text=True)  # fmt: skip
 
 

@@ -26,7 +26,7 @@ def first_lines(keymap: Keymap, width: int) -> list[Line]:
     said = (
         "Type a part of the tool or material; the list follows.",
         f"Up, Down and {open_it}: what it should have, with sources.",
-        f"{calculate} works it out: type what you measured, read the indicator.",
+        f"{calculate} gives settings and readings for what you measured.",
         f"{change} writes your own shop's values over those of the book.",
         f"{explain} explains what you see, with small drawings; {back} leaves.",
     )

@@ -8,10 +8,12 @@ from collections.abc import Callable
 from geometry.calculation import Calculation, Field
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from library.book.model import Entry
+from library.book.model import Entry, Value
 from library.calc.answer import Answer
 from library.calc.fill import Filled
-from library.units.system import Display
+from library.calc.ranges import ends_of, taken
+from library.calc.surfaces import FIELD, book_key
+from library.units.system import METRIC, Display
 from tui.view.text_line import TextLine
 
 Typed = dict[str, TextLine]
@@ -33,6 +35,7 @@ class Form:
         typed: what was typed, by quantity.
         focus: the quantity of the field in hand.
         answer: the latest answer, or nothing before the first one.
+        display: the units in which it was answered.
     """
 
     def __init__(self, sheet: Calculation, entry: Entry | None, typed: Typed) -> None:
@@ -41,6 +44,8 @@ class Form:
         self.typed = typed
         self.focus = sheet.inputs[0].key
         self.answer: Answer | None = None
+        self.display = METRIC
+        self._ends: dict[str, Value] = {}
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -51,11 +56,40 @@ class Form:
 
     def texts(self) -> dict[str, str]:
         """What was typed and this calculation asks for, blank fields left out."""
-        return {
-            key: typed.text
-            for key, typed in self.typed.items()
-            if typed.text.strip() and self.sheet.field(key) is not None
-        }
+        found = {field.key: self.line(field.key).text for field in self.sheet.inputs}
+        if self.sheet.surfaces and found.get(FIELD) not in self.sheet.surfaces:
+            found.pop(FIELD, None)
+        return {key: text for key, text in found.items() if text.strip()}
+
+    def told(self) -> dict[str, str]:
+        """What was typed, each relief under the key of its surface."""
+        return {self._slot(key): text for key, text in self.texts().items()}
+
+    @property
+    def surface(self) -> str:
+        """The word of the surface that is worked on, as far as it is known; empty where there is none."""
+        typed = self.typed[FIELD].text if FIELD in self.typed and self.sheet.field(FIELD) else ""
+        if typed and (typed in self.sheet.surfaces or not self.sheet.surfaces):
+            return typed
+        return self.answer.surface if self.answer is not None else ""
+
+    def line(self, key: str) -> TextLine:
+        """What was typed for an input; a relief belongs to its surface, and is not there for another one."""
+        return self.typed.get(self._slot(key), TextLine())
+
+    def _slot(self, key: str) -> str:
+        """Under which key the typing for an input is kept."""
+        return book_key(key, self.surface) or key
+
+    def offer(self, key: str) -> Value | None:
+        """The range that the book has for an open field."""
+        return self.answer.offers.get(key) if self.answer is not None else None
+
+    def choices(self) -> tuple[str, ...]:
+        """The words for the field in hand; of surfaces those that tool and calculation share."""
+        if self.focus == FIELD and self.answer is not None and self.answer.surfaces:
+            return self.answer.surfaces
+        return quantity(self.focus).choices
 
     def take(self, answer: Answer) -> None:
         """Take the answer to what is typed now; the field in hand stays unless it is no longer asked for."""
@@ -88,26 +122,36 @@ class Form:
         keys = [field.key for field in self.fields]
         self.focus = keys[(keys.index(self.focus) + by) % len(keys)]
 
+    def to_wanted(self) -> None:
+        """Go to the next field that is still needed, round the end; stay where none is."""
+        keys = [field.key for field in self.fields]
+        at = keys.index(self.focus) + 1
+        needed = self.needed()
+        self.focus = next((key for key in keys[at:] + keys[:at] if key in needed), self.focus)
+
     def type(self, text: str) -> None:
         """Type into the field in hand; what came from the book gives way to it."""
         if self.is_choice(self.focus):
             self._choose_by_letter(text)
         else:
-            self.typed[self.focus] = self._line(self.focus).insert(text)
+            self.typed[self._slot(self.focus)] = self.line(self.focus).insert(text)
 
     def edit(self, key: str) -> None:
         """Apply an editing key to the field in hand."""
         if self.is_choice(self.focus):
             self._edit_choice(key)
             return
-        if key in {"left", "right"} and not self._line(self.focus).text:
+        text = self.line(self.focus).text
+        if key in {"left", "right"} and self._take_an_end(text, 1 if key == "right" else -1):
+            return
+        if key in {"left", "right"} and not text:
             self._take_over()
             return
-        self.typed[self.focus] = self._line(self.focus).edited(key)
+        self.typed[self._slot(self.focus)] = self.line(self.focus).edited(key)
 
     def clear(self) -> None:
         """Empty the field in hand; the book's value or the default returns."""
-        self.typed.pop(self.focus, None)
+        self.typed.pop(self._slot(self.focus), None)
 
     def take_thread(self, name: str) -> None:
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
@@ -131,18 +175,32 @@ class Form:
             if read(named, key, new) == read(typed.text, key, old):
                 self.typed[key] = TextLine.ending(named)
 
-    def _line(self, key: str) -> TextLine:
-        return self.typed.get(key, TextLine())
-
     def _take_over(self) -> None:
         """Make the book's value or the default one's own, to change a part of it."""
         value = self.value(self.focus)
         if value is not None and not value.share_of_diameter:
-            self.typed[self.focus] = TextLine.ending(value.text)
+            self.typed[self._slot(self.focus)] = TextLine.ending(value.text)
+
+    def _take_an_end(self, text: str, step: int) -> bool:
+        """Put the next end of the book's range into the field, if it is empty or holds an end; say whether."""
+        slot = self._slot(self.focus)
+        if not text and (offered := self.offer(self.focus)) is not None:
+            self._ends[slot] = offered
+        value = self._ends.get(slot)
+        if value is None:
+            return False
+        given = self.value("diameter")
+        diameter = given.value if given is not None and isinstance(given.value, float) else None
+        texts = [found for end in ends_of(value) if (found := taken(value, end, self.display, diameter))]
+        if not texts or (text and text not in texts):
+            return False
+        at = texts.index(text) + step if text else min(step, 0)
+        self.typed[slot] = TextLine.ending(texts[at % len(texts)])
+        return True
 
     def _choose_by_letter(self, text: str) -> None:
         letter = text[:1].casefold()
-        begun = [choice for choice in quantity(self.focus).choices if choice.casefold().startswith(letter)]
+        begun = [choice for choice in self.choices() if choice.casefold().startswith(letter)]
         if not letter.strip() or not begun:
             return
         current = self._choice()
@@ -150,7 +208,7 @@ class Form:
         self.typed[self.focus] = TextLine.ending(begun[at % len(begun)])
 
     def _edit_choice(self, key: str) -> None:
-        choices = quantity(self.focus).choices
+        choices = self.choices()
         step = {"left": -1, "right": 1}.get(key)
         if step is not None:
             current = self._choice()

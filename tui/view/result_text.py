@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from geometry.quantities import quantity
 from library.book.model import Book
 from library.calc.fill import shown
 from library.calc.report import cited
+from library.calc.surfaces import title_of
 from library.units.system import Display
 from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines
 from tui.view.form import Form
@@ -30,7 +30,7 @@ def result_text(form: Form, book: Book | None, display: Display) -> str:
         if value is not None:
             said = shown(field.key, value.value, display)
             whence = _ORIGINS[value.origin] + (f": {value.text}" if value.text != said else "")
-            lines.append(line(f"{quantity(field.key).title:<32}{said:<20}{whence}"))
+            lines.append(line(f"{title_of(field.key, answer.surface):<32}{said:<20}{whence}"))
     parts = (
         output_lines(answer, answer.result, display, 52),
         station_lines(answer.result, display, WIDTH),

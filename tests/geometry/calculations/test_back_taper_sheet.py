@@ -67,7 +67,9 @@ def test_a_back_as_large_as_the_front_is_fixed_by_the_diameter_that_is_named(bac
     fixed, _ = run(SHEET, {**values, "back_diameter": amount(check, "front") - 1e-3}).checks
     assert fixed.state == "pass"
     assert [key for key, _ in check.cure] == ["back_diameter"]
-    cured, _ = run(SHEET, {**values, **dict(check.cure)}).checks  # type: ignore[dict-item]
+    ((_, back_again),) = check.cure
+    assert isinstance(back_again, float)
+    cured, _ = run(SHEET, {**values, "back_diameter": back_again}).checks
     assert cured.state == "pass"
 
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.calculation import Given, Result
+from geometry.calculation import Given, Result, Together
 from geometry.calculations import calculation
 from geometry.running import Refusal, run
 
@@ -97,7 +97,7 @@ def test_what_is_advised_takes_the_complaint_away(
     else:
         values["rake_angle"] = rake
     for check in face(**values).checks:
-        pairs = [check.cure] if check.together else [(pair,) for pair in check.cure]
+        pairs = [check.cure] if isinstance(check.cure, Together) else [(pair,) for pair in check.cure]
         for cure in pairs:
             changed = {key: value for key, value in {**values, **dict(cure)}.items() if value is not None}
             assert check.sentence.template not in [one.sentence.template for one in face(**changed).checks]

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from geometry.calculation import Check, Given, Result
+from geometry.calculation import Check, Given, Result, Together
 from geometry.calculations import calculation
 from geometry.running import Refusal, run
 from geometry.sentences import Amount
@@ -181,7 +181,7 @@ def test_every_cure_takes_its_complaint_away(
     except Refusal:
         return
     for check in found.checks:
-        for cure in [check.cure] if check.together else [(pair,) for pair in check.cure]:
+        for cure in [check.cure] if isinstance(check.cure, Together) else [(pair,) for pair in check.cure]:
             changed = {**values, **{key: value for key, value in cure if value is not None}}
             again = run(SHEET, changed).checks
             assert check.sentence.template not in [one.sentence.template for one in again]

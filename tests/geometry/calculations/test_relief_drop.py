@@ -47,6 +47,36 @@ tools = st.builds(
 )
 
 
+def hardly_clearing(
+    diameter: float, turned: float, share: float, measure: str, form: str
+) -> dict[str, Given]:
+    """A tool whose heel lies inside by this share of what an indicator shows, its relief worked out for that.
+
+    Derived: a cam falls evenly, ``R tan(a) theta``; for a flat ``tan(a) = (R / r - cos(theta)) / sin(theta)``.
+    """
+    radius, drop = diameter / 2, share * READABLE
+    rise = drop / (radius - drop) + 2 * math.sin(turned / 2) ** 2
+    return {
+        "diameter": diameter,
+        "relief_angle": math.atan(drop / (radius * turned))
+        if form == "eccentric"
+        else math.atan(rise / math.sin(turned)),
+        "land_width": radius * turned if measure == "arc" else diameter * math.sin(turned / 2),
+        "land_measured_as": measure,
+        "relief_form": form,
+    }
+
+
+heels_that_hardly_clear = st.builds(
+    hardly_clearing,
+    st.floats(2.0, 100.0),
+    st.floats(0.05, 0.9),
+    st.floats(0.02, 0.98),
+    st.sampled_from(("arc", "chord")),
+    st.sampled_from(("eccentric", "flat")),
+)
+
+
 def test_the_case_of_twelve_millimetres() -> None:
     # Derived: 2 tan(8 deg), and the polygon of the flat in the tests of the flat itself.
     tool: dict[str, Given] = {"diameter": 12.0, "relief_angle": math.radians(8), "land_width": 2.0}
@@ -90,7 +120,7 @@ def test_the_indicator_reads_from_nothing_at_the_edge_to_the_drop_at_the_heel(
     result = relief_drop(**tool)
     readings = [station.readings["drop"] for station in result.stations]
     assert readings[0] == 0.0
-    assert readings[-1] == pytest.approx(result.outputs["heel_drop"], rel=1e-12, abs=1e-15)
+    assert readings[-1] == pytest.approx(result.outputs["heel_drop"], rel=1e-9, abs=1e-12)
     assert [station.fraction for station in result.stations] == [0, 0.25, 0.5, 0.75, 1]
     assert result.stations[-1].angle == pytest.approx(result.outputs["land_angle"], rel=1e-15)
     if tool["relief_form"] == "eccentric":
@@ -142,11 +172,10 @@ def test_no_cure_is_offered_that_is_no_cure(as_shown: AsShown) -> None:
 
 
 def test_a_heel_that_hardly_clears_is_cured_by_the_relief_named(as_shown: AsShown) -> None:
-    @given(tools)
+    @given(heels_that_hardly_clear)
     def every_cure(tool: Mapping[str, Given]) -> None:
-        result = relief_drop(**tool)
-        check = result.checks[0]
-        assume(check.state == "watch" and "enough" in check.sentence.parts)
+        check = relief_drop(**tool).checks[0]
+        assert check.state == "watch"
         again = relief_drop(**{**tool, "relief_angle": as_shown(check.sentence.parts["enough"])})
         assert again.outputs["heel_drop"] >= READABLE
         assert "watch" not in states(again)
@@ -216,7 +245,7 @@ def test_the_figure_shows_the_chosen_form_first_and_ends_at_the_heel(tool: Mappi
     assert chosen.points[0] == (0.0, 0.0)
     turned, depth = chosen.points[-1]
     if turned == result.figure.land_angle:
-        assert depth == pytest.approx(result.outputs["heel_drop"], rel=1e-12, abs=1e-15)
+        assert depth == pytest.approx(result.outputs["heel_drop"], rel=1e-9, abs=1e-12)
 
 
 def test_the_fall_of_the_cam_is_told_for_a_cam_only() -> None:

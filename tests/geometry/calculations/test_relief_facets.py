@@ -281,6 +281,25 @@ def test_the_relief_named_for_a_primary_land_that_ran_out_of_the_body_is_enough(
     assert states(facets(**{**tool, "primary_land": as_shown(parts["width"])}))[0] != "stop"
 
 
+@pytest.mark.parametrize("second", [None, math.radians(20)])
+@pytest.mark.parametrize("wide", [5e-324, 1e-310, 1e-200])
+def test_a_primary_land_of_next_to_nothing_on_the_smallest_tool_is_judged_and_not_divided_by(
+    wide: float, second: float | None
+) -> None:
+    tool: Tool = {**BIG_DRILL, "diameter": 0.05, "body_diameter": 0.05, "least_gap": 0.01, "land_width": 0.04}
+    tool |= {"primary_land": wide} | ({} if second is None else {"secondary_relief_angle": second})
+    result = facets(**tool)
+    assert "stop" in states(result)
+    assert all(map(math.isfinite, result.outputs.values()))
+
+
+def test_a_gap_of_more_than_the_radius_is_a_stop_in_which_no_land_is_narrow_enough() -> None:
+    tool: Tool = {"diameter": 0.05, "body_diameter": 0.06, "land_width": 0.01, "relief_angle": 0.0}
+    result = facets(**tool, primary_land=0.0, least_gap=0.03, secondary_relief_angle=5e-324)
+    assert "stop" in states(result)
+    assert not {"widest", "enough"} & set(result.checks[0].sentence.parts)
+
+
 def test_a_heel_that_rubs_is_told_before_a_primary_land_that_is_a_little_short() -> None:
     # The primary land ends 6 - sqrt(6^2 + 1 - 12 sin 10 deg) = 0.091 mm inside, where 0.1 is wanted.
     tool: Tool = {
@@ -318,6 +337,10 @@ def test_a_facet_given_too_deep_is_a_stop_with_the_steepest_that_is_not(as_shown
         ({"body_diameter": 11.9}, "body_diameter"),
         ({"land_width": 0.0}, "land_width"),
         ({"least_gap": 0.0}, "least_gap"),
+        ({"least_gap": 5.5}, "least_gap"),
+        ({"least_gap": 6.0, "secondary_relief_angle": math.radians(20)}, "least_gap"),
+        ({"least_gap": 6.5, "secondary_relief_angle": math.radians(20)}, "least_gap"),
+        ({"deepest_gap": 0.04, "secondary_relief_angle": math.radians(20)}, "deepest_gap"),
         ({"hole_diameter": 11.0}, "hole_diameter"),
         ({"deepest_gap": 0.04}, "deepest_gap"),
         ({"deepest_gap": 0.09}, "deepest_gap"),
@@ -344,3 +367,23 @@ def test_the_figure_has_every_corner_the_wanted_gap_and_the_old_body() -> None:
     proud = facets(**{**BIG_DRILL, "primary_land": 2.2})
     assert proud.figure is not None
     assert proud.figure.curves[0].points[-1] == pytest.approx((8 / 6, -0.35))
+
+
+def test_nothing_flatter_than_the_primary_land_is_advised_behind_it() -> None:
+    # To keep 0.12 mm a second facet would have to be flatter than the primary land of 15 degrees before it.
+    tool: Tool = {**BIG_DRILL, "relief_angle": math.radians(15), "deepest_gap": 0.12}
+    result = facets(**tool, secondary_relief_angle=math.radians(20))
+    (deep,) = (check for check in result.checks if "deeper than" in check.sentence.template)
+    cure = dict(deep.cure)
+    assert cure.get("secondary_relief_angle") is None
+    assert cure["deepest_gap"] == result.outputs["deepest_gap_found"]
+
+
+def test_a_primary_land_is_not_widened_beyond_the_land_nor_laid_steeper_than_the_second() -> None:
+    tool: Tool = {**BIG_DRILL, "land_width": 0.5, "primary_land": 0.2, "least_gap": 0.2}
+    for second in (11.0, 20.0, 40.0):
+        for check in facets(**tool, secondary_relief_angle=math.radians(second)).checks:
+            cure = dict(check.cure)
+            assert float(str(cure.get("primary_land") or 0.0)) <= 0.5 or "relief_angle" in cure
+            steeper = float(str(cure.get("relief_angle") or 0.0))
+            assert steeper < math.radians(second) or "secondary_relief_angle" in cure or len(cure) > 1

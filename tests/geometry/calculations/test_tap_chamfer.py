@@ -8,13 +8,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.calculation import Given, Result
+from geometry.calculation import Check, Given, Result
 from geometry.calculations import calculation
 from geometry.running import Refusal, run
 
 
 def chamfer(**values: Given) -> Result:
     return run(calculation("tap-chamfer"), values)
+
+
+def advised(check: Check) -> float:
+    """The one value that a check hands over."""
+    ((_, value),) = check.cure
+    assert isinstance(value, float)
+    return value
 
 
 TAP: dict[str, Given] = {"diameter": 10.0, "pitch": 1.5}
@@ -104,9 +111,7 @@ def test_cutting_back_past_the_chamfer_leaves_a_blunt_tap() -> None:
 def test_a_chamfer_without_relief_is_stopped() -> None:
     found = chamfer(**TAP, chamfer_threads=4.0, square_chamfer_relief=0.0)
     assert [check.state for check in found.checks] == ["stop", "pass"]
-    cured = chamfer(
-        **TAP, chamfer_threads=4.0, square_chamfer_relief=dict(found.checks[0].cure)["square_chamfer_relief"]
-    )
+    cured = chamfer(**TAP, chamfer_threads=4.0, square_chamfer_relief=advised(found.checks[0]))
     assert [check.state for check in cured.checks] == ["pass", "pass"]
 
 
@@ -116,7 +121,7 @@ def test_a_feed_typed_for_a_relief_is_asked_about_in_the_sense_it_was_given(sens
     found = chamfer(**TAP, chamfer_threads=4.0, **{key: math.radians(0.008)})
     (watched,) = (check for check in found.checks if check.state == "watch")
     assert "was it a feed" in str(watched.sentence)
-    cured = chamfer(**TAP, chamfer_threads=4.0, **{key: dict(watched.cure)[key]})
+    cured = chamfer(**TAP, chamfer_threads=4.0, **{key: advised(watched)})
     assert [check.state for check in cured.checks] == ["pass", "pass"]
 
 

@@ -192,6 +192,37 @@ def test_allowing_the_depth_of_one_more_gives_one_more(
     assert deepest_gap(corners(again, diameter), diameter) == pytest.approx(shallower, rel=1e-5)
 
 
+@given(jobs)
+def test_with_less_depth_allowed_it_takes_more_facets(values: Values) -> None:
+    # Facets of which the first would be flatter than the primary land go as deep as one half a degree steeper.
+    diameter, land, relief, width, least, _ = values
+    facets = planned(values)
+    assume(len(facets) > 2)
+    found = deepest_gap(corners(facets, diameter)[1:], diameter)
+    first = facets[1]
+    shows = diameter / 2 - first.height if first.angle <= relief + math.radians(0.5) + 1e-9 else 0.0
+    if found <= shows + 1e-9 * diameter:
+        return
+    try:
+        again = plan(diameter, land, relief, width, least, 0.98 * found)
+    except GeometryError:
+        return
+    assert len(again) > len(facets)
+
+
+def test_three_facets_dig_no_deeper_than_three_need() -> None:
+    # Derived: the primary land, carried on, dips 6 (1 - cos 15 deg) = 0.204 mm; half a degree more 0.218 mm.
+    # A first facet of 15.5 deg reaches to the corner behind it, and one more to the heel, within that depth.
+    relief = math.radians(15)
+    shallow = plan(12.0, 1.0, relief, 0.5, 0.05, 0.25)
+    assert len(shallow) == 3
+    for deepest in (0.3, 0.4):
+        again = plan(12.0, 1.0, relief, 0.5, 0.05, deepest)
+        assert len(again) > 3 or deepest_gap(corners(again, 12.0), 12.0) == pytest.approx(
+            deepest_gap(corners(shallow, 12.0), 12.0), rel=1e-9
+        )
+
+
 @given(jobs, st.sampled_from((1 / 25.4, 25.4)))
 def test_a_plan_in_inches_is_the_plan_in_millimetres(values: Values, factor: float) -> None:
     diameter, land, relief, width, least, deepest = values

@@ -12,39 +12,12 @@ from pathlib import Path
 import pytest
 
 from library.book import gathering, index, opening
-from library.book.folders import cache_folder
 from library.book.model import Book, Layer
 from library.book.opening import open_book, quick_rows
 from library.book.parsing import Parsed, parse
+from tests.library.book.small_books import cache_files, the_index, write
 
-ENTRY = """
-[[entry]]
-id = "{name}"
-family = "tap"
-title = "Tap {name}"
-work_material = "bronze"
-synonyms = ["gun tap"]
-rake_angle = {{ low = "3 deg", usual = "5 deg", high = "8 deg", source = "shop" }}
-land_width = "0.25 D"
-"""
-
-
-@pytest.fixture
-def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    monkeypatch.setattr(gathering, "_SETTLED", 0.0)
-    folder = tmp_path / "shop"
-    folder.mkdir()
-    for file in ("a", "b", "c"):
-        write(folder / f"{file}.toml", f"{file}1", f"{file}2")
-    return folder
-
-
-def write(file: Path, *names: str) -> None:
-    file.write_text("schema = 1\n" + "".join(ENTRY.format(name=name) for name in names))
-
-
-def cache_files() -> list[Path]:
-    return sorted(path for path in cache_folder().rglob("*") if path.is_file())
+pytestmark = pytest.mark.usefixtures("three_tables")
 
 
 def content(book: Book) -> dict[str, object]:
@@ -177,11 +150,6 @@ def poison(file: Path, parts: list[bytes]) -> None:
     file.write_bytes(f"heelclear {words}\n".encode() + b"".join(parts))
 
 
-def the_index() -> Path:
-    (file,) = (file for file in cache_files() if file.name == "index")
-    return file
-
-
 @pytest.mark.parametrize(
     "change",
     [
@@ -252,44 +220,6 @@ def test_a_deeply_nested_cache_is_not_used(shop: Path) -> None:
     for file in cache_files():
         poison(file, [b"[" * 1_000_000, *parts_of(file)[1:]])
     assert content(open_book(shop)) == before
-
-
-def test_the_list_at_once_is_the_list_of_the_book(shop: Path) -> None:
-    book = open_book(shop)
-    rows = quick_rows(shop)
-    assert rows.fresh
-    assert [row._replace(search="") for row in rows] == list(book.rows)
-    assert rows.matching("tap b1") == [number for number, row in enumerate(rows) if row.id == "b1"]
-    assert rows.ids() == [row.id for row in book.rows]
-
-
-def test_the_list_at_once_reads_no_more_of_the_cache_than_is_shown(shop: Path) -> None:
-    open_book(shop)
-    rows = quick_rows(shop)
-    (shown, *_), count = rows[:1], len(rows)
-    file = the_index()
-    raw = file.read_bytes()
-    file.unlink()
-    file.write_bytes(raw.replace(b"Tap", b"Tip"))
-    assert len(rows) == count
-    assert rows[0].id == ""
-    assert shown.id != ""
-
-
-@pytest.mark.parametrize("seed", range(20))
-def test_the_list_at_once_of_a_spoilt_cache_is_no_crash(seed: int, shop: Path) -> None:
-    open_book(shop)
-    file = the_index()
-    raw = bytearray(file.read_bytes())
-    chance = random.Random(seed)
-    for _ in range(50):
-        raw[chance.randrange(len(raw) // 2, len(raw))] = chance.randrange(256)
-    file.write_bytes(raw)
-    rows = quick_rows(shop)
-    file.write_bytes(raw[: len(raw) // 2] if seed % 2 else b"")
-    assert len(list(rows)) == len(rows)
-    assert isinstance(rows.matching("tap"), list)
-    assert rows.find("a1") is None
 
 
 def test_a_cache_that_cannot_be_written_is_done_without(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:

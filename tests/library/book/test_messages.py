@@ -21,7 +21,7 @@ def told(sample: Path, folder: Path) -> str:
     shutil.copy(sample, folder)
     book = open_book(folder)
     lines = [str(finding).removeprefix(f"{folder}/") for finding in book.findings]
-    kept = [entry.id for entry in book.entries.values() if entry.layer == "shop"]
+    kept = [book.entries[row.id].id for row in book.rows if row.layer == "shop"]
     return "\n".join([*lines, "kept: " + ", ".join(sorted(kept))]) + "\n"
 
 

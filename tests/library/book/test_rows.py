@@ -8,35 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from library.book import gathering
 from library.book.opening import open_book, quick_rows
 from library.book.rows import FEW, Rows
 from library.book.spans import spans_read
-
-ENTRY = """
-[[entry]]
-id = "{name}"
-family = "tap"
-title = "Tap {name}"
-work_material = "bronze"
-synonyms = ["gun tap"]
-rake_angle = {{ low = "3 deg", usual = "5 deg", high = "8 deg", source = "shop" }}
-land_width = "0.25 D"
-"""
-
-
-@pytest.fixture
-def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    monkeypatch.setattr(gathering, "_SETTLED", 0.0)
-    folder = tmp_path / "shop"
-    folder.mkdir()
-    for file in ("a", "b", "c"):
-        write(folder / f"{file}.toml", f"{file}1", f"{file}2")
-    return folder
-
-
-def write(file: Path, *names: str) -> None:
-    file.write_text("schema = 1\n" + "".join(ENTRY.format(name=name) for name in names))
+from tests.library.book.small_books import write
 
 
 def test_the_quick_rows_are_those_of_the_book(shop: Path) -> None:

@@ -19,7 +19,7 @@ def test_a_new_book_is_clean_and_says_nothing_yet(tmp_path: Path) -> None:
     assert sorted(path.name for path in made) == [".gitattributes", ".gitignore", "ours.toml"]
     book = open_book(tmp_path / "our" / "book")
     assert book.findings == ()
-    assert {entry.layer for entry in book.entries.values()} == {"shipped"}
+    assert {row.layer for row in book.rows} == {"shipped"}
 
 
 def test_the_example_in_the_starter_is_good_when_its_remarks_are_taken_away(tmp_path: Path) -> None:

@@ -10,50 +10,13 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from tests.library.shop_texts import CUP, DISH, grinder
 
-SHOP = """schema = 1
-
-[[machine]]
-id = "window-grinder"
-title = "The grinder by the window"
-index_ratio = 40
-plate_holes = [15, 16, 18, 21]
-spindle_speeds = ["2800 rpm", "4200 rpm"]
-cam_throws = ["1 mm", "2 mm"]
-head_tilt = { low = "-10 deg", high = "15 deg" }
-
-[machine.graduations.wheel-head]
-title = "wheel head"
-division = "0.01 mm"
-sets = ["wheel_head_height", "face_offset"]
-more = "up"
-less = "down"
-
-[machine.graduations.tooth-rest]
-title = "tooth rest"
-division = "0.01 mm"
-sets = ["tooth_rest_height"]
-more = "down"
-less = "up"
-
-[machine.graduations.indicator]
-division = "0.01 mm"
-reads = ["drop"]
-
-[[wheel]]
-id = "cup-60"
-title = "White cup 100"
-shape = "type-6-straight-cup"
-diameter = "100 mm"
-rated_speed = "20 m/s"
-
-[[wheel]]
-id = "dish-80"
-title = "Pink dish 75"
-shape = "type-1-straight"
-diameter = "75 mm"
-rated_speed = "6000 rpm"
-"""
+SHOP = (
+    grinder('["2800 rpm", "4200 rpm"]', '["1 mm", "2 mm"]', '["wheel_head_height", "face_offset"]')
+    + CUP
+    + DISH
+)
 
 
 @pytest.fixture
@@ -90,7 +53,7 @@ def job() -> Card:
             "drop": ("0.20 mm", "0.21 mm", "0.19 mm", "0.20 mm"),
         },
         wanted={
-            "relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
+            "chamfer_relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
             "relief_form": Wanted("eccentric"),
         },
         settings={"wheel-speed": Setting({"rotational_speed": "2800 rpm"})},

@@ -25,7 +25,7 @@ ENTRY = Entry(
     "Yard tap",
     "bronze",
     values={
-        "relief_angle": Value("relief_angle", Measure("4 deg", 0.07), Measure("6 deg", 0.1), Measure("8 deg", 0.14),
+        "chamfer_relief_angle": Value("chamfer_relief_angle", Measure("4 deg", 0.07), Measure("6 deg", 0.1), Measure("8 deg", 0.14),
                               Citation("from memory")),
         "rake_angle": Value("rake_angle", unread=True),
         "flutes": Value("flutes", high=Measure("4", 4.0), citation=Citation("shop")),
@@ -37,10 +37,10 @@ def test_a_card_from_an_entry_keeps_the_books_values_and_sources_as_they_are_tod
     card = from_entry(book, ENTRY)
     assert (card.family, card.entry, card.tool.work_material) == ("tap", "yard-tap", "bronze")
     assert card.wanted == {
-        "relief_angle": Wanted("6 deg", "6 deg", "from memory"),
-        "flutes": Wanted("4", "4", "this shop"),
+        "chamfer_relief_angle": Wanted("6 deg", "6 deg", "from memory"),
+        "flutes": Wanted("at most 4", "at most 4", "this shop"),
     }
-    assert not card.wanted["relief_angle"].changed
+    assert not card.wanted["chamfer_relief_angle"].changed
 
 
 def test_the_only_machine_goes_without_saying_and_one_of_two_wheels_does_not(book: Book) -> None:
@@ -72,20 +72,24 @@ def test_doing_it_again_keeps_the_job_and_empties_what_was_measured(book: Book, 
 
 
 def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(shop: Path, book: Book) -> None:
-    entry = next(one for one in book.entries.values() if one.family == "tap" and "relief_angle" in one.values)
+    entry = next(
+        one for one in book.entries.values() if one.family == "tap" and "chamfer_relief_angle" in one.values
+    )
     card = replace(from_entry(book, entry), id="2026-11-25-01")
     wanted = {
         **card.wanted,
-        "relief_angle": replace(card.wanted["relief_angle"], value="11 deg", reason="tore in bronze."),
+        "chamfer_relief_angle": replace(
+            card.wanted["chamfer_relief_angle"], value="11 deg", reason="tore in bronze."
+        ),
     }
     (lesson,) = lessons(replace(card, wanted=wanted))
     assert (lesson.key, lesson.value, lesson.note) == (
-        "relief_angle",
+        "chamfer_relief_angle",
         "11 deg",
         "tore in bronze; card 2026-11-25-01",
     )
     save(plan(change_for(lesson, book), shop, Path("library/shipped").resolve()))
-    again_read = open_book(shop).entries[entry.id].values["relief_angle"]
+    again_read = open_book(shop).entries[entry.id].values["chamfer_relief_angle"]
     assert again_read.usual is not None
     assert (again_read.usual.text, again_read.citation.label, again_read.note) == (
         "11 deg",
@@ -100,7 +104,9 @@ def test_ends_of_the_range_that_the_new_value_leaves_are_taken_out(book: Book) -
     changed = replace(book, entries={"yard-tap": ENTRY})
 
     def fields(value: str) -> object:
-        (lesson,) = lessons(Card(id="a", entry="yard-tap", wanted={"relief_angle": Wanted(value, "6 deg")}))
+        (lesson,) = lessons(
+            Card(id="a", entry="yard-tap", wanted={"chamfer_relief_angle": Wanted(value, "6 deg")})
+        )
         return {key: one for key, one in change_for(lesson, changed).fields.items() if key in {"low", "high"}}
 
     assert fields("7 deg") == {}

@@ -36,6 +36,7 @@ def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book
         "land_measured_as": "measured",
         "relief_angle": "wanted",
         "relief_form": "wanted",
+        "flutes": "tool",
     }
     # A chord of 3.2 on 11.97 turns 2 asin(3.2 / 11.97); the drop is R theta tan 8 degrees.
     turned = 2 * math.asin(3.2 / 11.97)
@@ -45,7 +46,9 @@ def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book
     # The lead of M12 is its pitch of 1.75.
     assert value(found, "lead-over-land", "lead_over_land") == pytest.approx(1.75 * turned / (2 * math.pi))
     # A cup wheel takes half the tool's diameter times the sine of the relief.
-    assert value(found, "setting-height", "tooth_rest_height") == pytest.approx(11.97 / 2 * math.sin(math.radians(8)))
+    assert value(found, "setting-height", "tooth_rest_height") == pytest.approx(
+        11.97 / 2 * math.sin(math.radians(8))
+    )
     index = found.step("index-moves")
     assert index is not None
     assert index.who["index_ratio"] == "machine"
@@ -65,7 +68,9 @@ def test_what_is_typed_into_a_calculation_wins_there_and_only_there(book: Book, 
 
 def test_a_measured_angle_never_takes_the_place_of_the_wanted_one(book: Book, job: Card) -> None:
     card = edited(job, "received.relief_angle", "3 deg")
-    assert value(work_out(card, book), "setting-height", "tooth_rest_height") == pytest.approx(0.832951, abs=1e-6)
+    assert value(work_out(card, book), "setting-height", "tooth_rest_height") == pytest.approx(
+        0.832951, abs=1e-6
+    )
     # Of a quantity that nobody recommends the measured value is what there is.
     helix = edited(job, "received.helix_angle", "15 deg")
     step = work_out(helix, book).step("wheel-tilt")
@@ -157,7 +162,7 @@ def test_the_machine_and_the_wheel_stop_what_they_cannot_do(book: Book, job: Car
     ]
     # 20 m/s on 100 mm is 3819.7 rpm.
     assert any("must not run at 4200 rpm" in one and "Change to 2800 rpm." in one for one in said)
-    steep = edited(edited(job, "received.helix_angle", "65 deg"), "wanted.relief_angle", "10 deg")
+    steep = edited(edited(job, "received.helix_angle", "65 deg"), "wanted.chamfer_relief_angle", "10 deg")
     said = [
         say(check.sentence)
         for step in work_out(steep, book).steps

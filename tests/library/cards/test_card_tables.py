@@ -200,7 +200,7 @@ def test_a_card_is_the_fields_of_a_form_and_back(job: Card) -> None:
     fields = as_fields(job)
     assert fields["received.drop"] == "0.20 mm; 0.21 mm; 0.19 mm; 0.20 mm"
     assert fields["settings.wheel-speed.rotational_speed"] == "2800 rpm"
-    assert fields["wanted.relief_angle.reason"] == "it tore in bronze"
+    assert fields["wanted.chamfer_relief_angle.reason"] == "it tore in bronze"
     blank = replace(
         Card(),
         id=job.id,

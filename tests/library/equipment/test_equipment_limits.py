@@ -164,9 +164,7 @@ def test_the_relief_that_is_advised_can_be_ground_with_the_largest_cam(
 def test_a_cam_counted_per_turn_needs_no_flutes_on_a_machine_that_counts_so(machine: Machine) -> None:
     per_turn = replace(machine, throw_per="turn")
     # pi 12 tan 8 is 5.298 mm in one turn.
-    assert (
-        "be 5.298 mm in one turn" in only(cam_checks(per_turn, eccentric(math.radians(8), 12.0), None))[1]
-    )
+    assert "be 5.298 mm in one turn" in only(cam_checks(per_turn, eccentric(math.radians(8), 12.0), None))[1]
     assert only(cam_checks(machine, eccentric(math.radians(8), 12.0), None))[0] == "watch"
 
 

@@ -11,43 +11,9 @@ from library.book.model import Book, Caution, Citation, Family, Material
 from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.model import Card, Tool, Wanted
+from tests.library.shop_texts import CUP, grinder
 
-SHOP = """schema = 1
-
-[[machine]]
-id = "window-grinder"
-title = "The grinder by the window"
-index_ratio = 40
-plate_holes = [15, 16, 18, 21]
-spindle_speeds = ["2800 rpm"]
-cam_throws = ["1 mm", "2 mm", "5 mm"]
-head_tilt = { low = "-10 deg", high = "15 deg" }
-
-[machine.graduations.wheel-head]
-title = "wheel head"
-division = "0.01 mm"
-sets = ["wheel_head_height"]
-more = "up"
-less = "down"
-
-[machine.graduations.tooth-rest]
-title = "tooth rest"
-division = "0.01 mm"
-sets = ["tooth_rest_height"]
-more = "down"
-less = "up"
-
-[machine.graduations.indicator]
-division = "0.01 mm"
-reads = ["drop"]
-
-[[wheel]]
-id = "cup-60"
-title = "White cup 100"
-shape = "type-6-straight-cup"
-diameter = "100 mm"
-rated_speed = "20 m/s"
-"""
+SHOP = grinder('["2800 rpm"]', '["1 mm", "2 mm", "5 mm"]', '["wheel_head_height"]') + CUP
 
 FAMILIES = {
     "tap": "Taps",
@@ -74,7 +40,7 @@ wrong=Dull.
 received.diameter=12 mm
 received.land_width=2 mm
 received.land_measured_as=arc
-wanted.relief_angle=8 deg
+wanted.chamfer_relief_angle=8 deg
 settings.wheel-speed.rotational_speed=2800 rpm
 """
 

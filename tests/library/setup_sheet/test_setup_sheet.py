@@ -78,9 +78,9 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
     drop = 2 * math.tan(math.radians(8))
     for share in (0.25, 0.5, 0.75, 1.0):
         assert f"{drop * share:.3f} mm     {drop * share * 100:4.1f}" in text
-    assert f"Throw per turn   {math.pi * 12 * math.tan(math.radians(8)):.3f} mm" in text
+    assert f"Throw per turn       {math.pi * 12 * math.tan(math.radians(8)):.3f} mm" in text
     assert f"has to be {math.pi * 12 * math.tan(math.radians(8)) / 4:.3f} mm" in text
-    assert f"Lead over the land        {1.75 * 2 / (math.pi * 12):.3f} mm" in text
+    assert f"Lead over the land   {1.75 * 2 / (math.pi * 12):.3f} mm" in text
     assert "10 turns" in text
     assert f"{math.ceil(math.pi * 0.1 * 2800 / 60 * 100) / 100:.2f} m/s" in text
     assert f"{math.floor(20 / (math.pi * 0.1) * 60)} rpm" in text
@@ -122,7 +122,10 @@ def test_a_record_tells_where_todays_program_answers_otherwise(sheet_book: Book,
     old = replace(done.settings["relief-drop"], recorded={"heel_drop": "0.300 mm"})
     card = replace(done, settings={**done.settings, "relief-drop": old})
     text = " ".join(sheet(card, sheet_book).split())
-    assert "the record of that day has indicator drop at the heel 0.300 mm; today it comes out as 0.281 mm." in text
+    assert (
+        "the record of that day has indicator drop at the heel 0.300 mm; today it comes out as 0.281 mm."
+        in text
+    )
     assert "(draft)" not in text
 
 

@@ -25,11 +25,9 @@ async def kept_as_a_draft(hands: Any, sentence: str, step: str) -> None:
     shown = " ".join(hands.shown().split())
     assert sentence in shown
     assert f"{step}!" in shown
-    assert (
-        sentence in " ".join((await hands.press("<down>")).replace("│", " ").split()) or "…" in hands.shown()
-    )
-    assert "stays a draft" in await hands.press("<ctrl+f>")
-    await hands.press("<f2>")
+    assert sentence in " ".join((await hands.do("<down>")).replace("│", " ").split()) or "…" in hands.shown()
+    assert "stays a draft" in await hands.do("<ctrl+f>")
+    await hands.do("<f2>")
     card = hands.app.screen.form.card
     assert not load(hands.shop, card.id).card.done
 
@@ -52,12 +50,12 @@ async def test_each_slip_gets_its_sentence(
     at_the_yard: AtTheYard, way: str, typed: str, sentence: str
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*BEGUN)
+        await hands.do(*BEGUN)
         form = hands.app.screen.form
         form.go_to("received.diameter")
-        await hands.press("12 mm")
+        await hands.do("12 mm")
         form.go_to(way)
-        await hands.press("<ctrl+u>", typed)
+        await hands.do("<ctrl+u>", typed)
         await kept_as_a_draft(hands, sentence, form_step(way))
 
 
@@ -69,48 +67,48 @@ def form_step(way: str) -> str:
 
 async def test_a_land_wider_than_the_way_from_edge_to_edge_names_that_way(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*BEGUN)
+        await hands.do(*BEGUN)
         hands.app.screen.form.go_to("received.diameter")
-        await hands.press("12 mm", "<down>", "9.5 mm")
+        await hands.do("12 mm", "<down>", "9.5 mm")
         assert f"stand {ACROSS_A_FLUTE} mm apart" in " ".join(hands.shown().split())
 
 
 async def test_an_angle_beyond_what_the_machine_can_tilt_is_a_stop(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*BEGUN, "<f6>", "helix angle", "<enter>", "75 deg")
+        await hands.do(*BEGUN, "<f6>", "helix angle", "<enter>", "75 deg")
         hands.app.screen.form.go_to("settings.wheel-tilt")
-        shown = " ".join((await hands.press("<f6>")).replace("│", " ").split())
+        shown = " ".join((await hands.do("<f6>")).replace("│", " ").split())
         # tan(tilt) = tan(6.5 deg) tan(75 deg) is a tilt of 23 degrees; the head of the yard's grinder goes to 15.
         assert "STOP" in shown
         assert "goes only to 15.00 deg" in shown
-        assert "stays a draft" in await hands.press("<ctrl+f>")
+        assert "stays a draft" in await hands.do("<ctrl+f>")
 
 
 async def test_a_tool_that_is_now_under_size_is_told_until_the_result_says_what_becomes_of_it(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*BEGUN)
+        await hands.do(*BEGUN)
         form = hands.app.screen.form
         form.go_to("settings.size-loss.stock_per_sharpening")
-        await hands.press(".3", "<enter>", "11.85")
+        await hands.do(".3", "<enter>", "11.85")
         form.go_to("after.diameter")
-        shown = await hands.press("11.8 mm")
+        shown = await hands.do("11.8 mm")
         assert "The tool is now under size: 11.8 mm" in shown
-        assert "stays a draft" in await hands.press("<ctrl+f>")
+        assert "stays a draft" in await hands.do("<ctrl+f>")
         form.go_to("result")
-        await hands.press("scrapped")
-        assert "is done" in await hands.press("<ctrl+f>")
+        await hands.do("scrapped")
+        assert "is done" in await hands.do("<ctrl+f>")
 
 
 async def test_a_wheel_that_must_not_run_so_fast_is_a_stop(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*BEGUN)
+        await hands.do(*BEGUN)
         form = hands.app.screen.form
         form.go_to("wheel")
-        await hands.press("w")
+        await hands.do("w")
         form.go_to("settings.wheel-speed.rotational_speed")
-        shown = await hands.press("<left>")
+        shown = await hands.do("<left>")
         assert "5600 rpm" in shown
         assert "STOP" in shown
-        assert "stays a draft" in await hands.press("<ctrl+f>")
+        assert "stays a draft" in await hands.do("<ctrl+f>")

@@ -28,23 +28,23 @@ async def test_one_key_begins_a_card_from_the_list_the_entry_and_the_calculator(
 ) -> None:
     for way in ((), ("<enter>",), ("<f2>",)):
         async with at_the_yard() as hands:
-            await hands.press("bronze spi", *way)
-            shown = await hands.press("<ctrl+f>")
+            await hands.do("bronze spi", *way)
+            shown = await hands.do("<ctrl+f>")
             assert shown.startswith("New job card")
             assert "[1 Tool]" in shown
             assert "Taps" in shown
             assert "Aluminium bronze" in shown
-            assert "3 deg" in await hands.press("<ctrl+n>", "<ctrl+n>")
+            assert "3 deg" in await hands.do("<ctrl+n>", "<ctrl+n>")
 
 
 async def test_what_was_typed_into_the_calculator_is_on_the_card(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("bronze spi", "<f2>")
+        await hands.do("bronze spi", "<f2>")
         form = hands.app.screen.page.form
         for key, text in (("diameter", "M12"), ("land_width", "3.2"), ("land_measured_as", "c")):
             form.focus = key
-            await hands.press(text)
-        await hands.press("<ctrl+f>")
+            await hands.do(text)
+        await hands.do("<ctrl+f>")
         card = hands.app.screen.form.card
         assert card.tool.thread == "M12"
         assert card.received == {"land_width": ("3.2 mm",), "land_measured_as": ("chord",)}
@@ -52,21 +52,21 @@ async def test_what_was_typed_into_the_calculator_is_on_the_card(at_the_yard: At
 
 async def test_enter_goes_on_to_what_is_wanted_and_down_to_every_line(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*A_TAP, "T-9", "<enter>")
+        await hands.do(*A_TAP, "T-9", "<enter>")
         # The family stands between; it came from the entry, so Enter passes it.
         assert hands.app.screen.form.row.way == "tool.thread"
-        await hands.press("<up>")
+        await hands.do("<up>")
         assert hands.app.screen.form.row.way == "family"
         for _ in range(10):
-            await hands.press("<down>")
+            await hands.do("<down>")
         assert hands.app.screen.form.step == 1
-        await hands.press("<ctrl+p>")
+        await hands.do("<ctrl+p>")
         assert hands.app.screen.form.step == 0
 
 
 async def test_the_relief_that_was_found_follows_each_key(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press(
+        await hands.do(
             *A_TAP,
             "<down>",
             "<down>",
@@ -81,19 +81,19 @@ async def test_the_relief_that_was_found_follows_each_key(at_the_yard: AtTheYard
             "<down>",
         )
         # atan(0.2 / 2) = 5.71 deg and atan(0.25 / 2) = 7.13 deg along an arc; derived.
-        assert "5.71 deg" in await hands.press(".2 mm")
-        assert "7.13 deg" in await hands.press(*["<left>"] * 3, "5")
+        assert "5.71 deg" in await hands.do(".2 mm")
+        assert "7.13 deg" in await hands.do(*["<left>"] * 3, "5")
 
 
 async def test_a_problem_stands_under_its_line_and_in_full_at_the_foot_while_in_hand(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*A_TAP, "<ctrl+n>", "<down>", "<down>")
-        shown = await hands.press("3.2")
+        await hands.do(*A_TAP, "<ctrl+n>", "<down>", "<down>")
+        shown = await hands.do("3.2")
         assert "2 Received!" in shown
         assert "STOP: '3.2' has no unit" in shown
-        lines = (await hands.press("<down>")).splitlines()
+        lines = (await hands.do("<down>")).splitlines()
         place = next(number for number, text in enumerate(lines) if text.startswith("  Land width"))
         assert "! '3.2' has no unit" in lines[place + 1]
 
@@ -102,13 +102,13 @@ async def test_a_changed_value_asks_for_its_reason_and_emptied_it_is_the_books_a
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*A_TAP, "<ctrl+n>", "<ctrl+n>")
-        shown = await hands.press("4 deg")
+        await hands.do(*A_TAP, "<ctrl+n>", "<ctrl+n>")
+        shown = await hands.do("4 deg")
         assert "In the book                3 deg" in shown or "3 deg" in shown
         assert "why" in shown
-        await hands.press("<down>", "it chipped")
+        await hands.do("<down>", "it chipped")
         assert hands.app.screen.form.card.wanted["rake_angle"].reason == "it chipped"
-        await hands.press("<up>", "<ctrl+u>")
+        await hands.do("<up>", "<ctrl+u>")
         one = hands.app.screen.form.card.wanted["rake_angle"]
         assert (one.value, one.reason) == ("3 deg", "")
 
@@ -116,7 +116,7 @@ async def test_a_changed_value_asks_for_its_reason_and_emptied_it_is_the_books_a
 async def test_a_card_with_problems_is_saved_as_a_draft_and_never_refused(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         before = cards_in(hands.shop)
-        shown = await hands.press(*A_TAP, "T-9", "<ctrl+n>", "<down>", "wide", "<f2>")
+        shown = await hands.do(*A_TAP, "T-9", "<ctrl+n>", "<down>", "wide", "<f2>")
         assert "Saved as" in shown
         new = (cards_in(hands.shop) - before).pop()
         card = load(hands.shop, new).card
@@ -129,9 +129,9 @@ async def test_leaving_saves_what_was_typed_and_an_untouched_new_card_leaves_not
 ) -> None:
     async with at_the_yard() as hands:
         before = cards_in(hands.shop)
-        await hands.press(*A_TAP, "<f9>")
+        await hands.do(*A_TAP, "<f9>")
         assert cards_in(hands.shop) == before
-        shown = await hands.press("<ctrl+f>", "T-9", "<f9>")
+        shown = await hands.do("<ctrl+f>", "T-9", "<f9>")
         assert "is saved" in shown
         new = cards_in(hands.shop) - before
         assert len(new) == 1
@@ -142,23 +142,23 @@ async def test_a_card_is_not_closed_while_something_does_not_add_up_and_the_line
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.press(*A_TAP, "<ctrl+n>", "<down>", "wide", "<ctrl+n>", "<ctrl+f>")
+        shown = await hands.do(*A_TAP, "<ctrl+n>", "<down>", "wide", "<ctrl+n>", "<ctrl+f>")
         assert "stays a draft" in shown
         assert hands.app.screen.form.row.way == "received.diameter"
 
 
 async def test_a_closed_card_takes_no_typing_until_it_is_opened_again(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "t-58", "<enter>")
-        shown = await hands.press("x")
+        await hands.do("<ctrl+t>", "t-58", "<enter>")
+        shown = await hands.do("x")
         assert "This card is closed" in shown
-        await hands.press("<ctrl+f>", "x")
+        await hands.do("<ctrl+f>", "x")
         assert hands.app.screen.form.card.tool.name == "T-58-1x"
 
 
 async def test_doing_it_again_keeps_the_tool_and_empties_what_was_measured(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.press("<ctrl+t>", "t-58", "<ctrl+r>")
+        shown = await hands.do("<ctrl+t>", "t-58", "<ctrl+r>")
         assert shown.startswith("New job card: T-58-1")
         card = hands.app.screen.form.card
         assert card.again == "2026-04-22-01"
@@ -168,7 +168,7 @@ async def test_doing_it_again_keeps_the_tool_and_empties_what_was_measured(at_th
 
 async def test_lines_of_notes_are_lines_on_the_card(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press(
+        await hands.do(
             *A_TAP, *["<ctrl+n>"] * 5, "First; why?", "<enter>", "Second.", "<enter>", "<enter>", "25"
         )
         card = hands.app.screen.form.card
@@ -178,10 +178,10 @@ async def test_lines_of_notes_are_lines_on_the_card(at_the_yard: AtTheYard) -> N
 
 async def test_the_other_unit_of_length_keeps_what_was_typed(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*A_TAP, *["<ctrl+n>"] * 3)
-        await hands.press("<down>", "<down>") if "stock" not in hands.app.screen.form.row.way else None
+        await hands.do(*A_TAP, *["<ctrl+n>"] * 3)
+        await hands.do("<down>", "<down>") if "stock" not in hands.app.screen.form.row.way else None
         hands.app.screen.form.go_to("settings.size-loss.stock_per_sharpening")
-        await hands.press(".3", "<f5>")
+        await hands.do(".3", "<f5>")
         card = hands.app.screen.form.card
         assert card.units == "in"
         assert card.settings["size-loss"].typed["stock_per_sharpening"] == ".3 mm"
@@ -192,9 +192,9 @@ async def test_a_shop_without_a_machine_is_told_what_to_write_and_where(at_the_y
         (hands.shop / "machines.toml").unlink()
         hands.app.read_again("")
         await hands.settle()
-        await hands.press(*A_TAP)
+        await hands.do(*A_TAP)
         hands.app.screen.form.go_to("machine")
-        shown = await hands.press("<f6>")
+        shown = await hands.do("<f6>")
         assert "The book has no machine yet" in shown
         assert "machines.toml" in shown
         assert "[[machine]]" in shown
@@ -204,47 +204,49 @@ async def test_machines_wheels_families_and_quantities_can_be_picked_from_a_list
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*A_TAP)
+        await hands.do(*A_TAP)
         hands.app.screen.form.go_to("wheel")
-        assert "rated 25 m/s" in await hands.press("<f6>", "white")
-        await hands.press("<enter>")
+        assert "rated 25 m/s" in await hands.do("<f6>", "white")
+        await hands.do("<enter>")
         assert hands.app.screen.form.card.wheel == "white-cup-100"
-        await hands.press("<ctrl+n>", "<f6>", "helix angle", "<enter>", "15 deg")
+        await hands.do("<ctrl+n>", "<f6>", "helix angle", "<enter>", "15 deg")
         assert hands.app.screen.form.card.received["helix_angle"] == ("15 deg",)
 
 
 async def test_a_calculation_that_rests_is_woken_and_one_can_be_left_out(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*A_TAP)
+        await hands.do(*A_TAP)
         hands.app.screen.form.go_to("rest")
         hands.app.screen.form.change_step(1)
         form = hands.app.screen.form
         form.go_to("settings.size-loss")
-        await hands.press("<right>")
+        await hands.do("<right>")
         assert form.card.settings["size-loss"].skipped
         assert "left out" in hands.shown()
-        await hands.press("<left>")
+        await hands.do("<left>")
         assert "size-loss" not in form.card.settings
 
 
-@pytest.mark.parametrize("size", [(80, 24), (60, 20), (120, 36), (200, 60)])
-async def test_every_step_fits_at_every_size(at_the_yard: AtTheYard, size: tuple[int, int]) -> None:
-    async with at_the_yard(size=size) as hands:
-        await hands.press("<ctrl+t>", "t-12", "<enter>")
+async def test_every_step_fits_at_every_size(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<ctrl+t>", "t-12", "<enter>")
         for _ in range(6):
             screen = hands.app.screen
             assert isinstance(screen, Board)
-            assert all(width_of(one) <= size[0] for one in screen.lines(*size))
-            assert any(text.startswith((">", " >")) for text in hands.lines())
-            await hands.press("<ctrl+n>")
+            for size in ((80, 24), (60, 20), (120, 36), (200, 60)):
+                await hands.resize(*size)
+                assert all(width_of(one) <= size[0] for one in screen.lines(*size)), size
+                assert any(text.startswith((">", " >")) for text in hands.lines()), size
+            await hands.do("<ctrl+n>")
 
 
-@pytest.mark.parametrize("size", [(1, 1), (3, 2), (20, 5)])
-async def test_no_size_is_too_small_to_go_on(at_the_yard: AtTheYard, size: tuple[int, int]) -> None:
-    async with at_the_yard(size=size) as hands:
-        await hands.press("<ctrl+t>", "<enter>")
-        for _ in range(6):
-            await hands.press("<down>", "<pagedown>", "<ctrl+n>")
+async def test_no_size_is_too_small_to_go_on(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard(size=(1, 1)) as hands:
+        await hands.do("<ctrl+t>", "<enter>")
+        for size in ((1, 1), (3, 2), (20, 5)):
+            await hands.resize(*size)
+            for _ in range(6):
+                await hands.do("<down>", "<pagedown>", "<ctrl+n>")
         assert hands.app.screen.WHERE == "card"
 
 
@@ -255,9 +257,9 @@ async def test_the_setup_sheet_is_shown_and_written_in_three_forms(
     out.mkdir()
     monkeypatch.chdir(out)
     async with at_the_yard() as hands:
-        shown = await hands.press("<ctrl+t>", "t-58", "<enter>", "<f7>")
+        shown = await hands.do("<ctrl+t>", "t-58", "<enter>", "<f7>")
         assert "Setup sheet 2026-04-22-01" in shown
-        await hands.press("<f2>", "<f6>", "<f7>")
+        await hands.do("<f2>", "<f6>", "<f7>")
     written = {path.suffix: path.read_text() for path in out.iterdir()}
     assert set(written) == {".txt", ".md", ".html"}
     assert all("T-58-1" in text for text in written.values())
@@ -268,9 +270,9 @@ async def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.press("<ctrl+t>", "d-87", "<enter>", "<ctrl+t>")
+        shown = await hands.do("<ctrl+t>", "d-87", "<enter>", "<ctrl+t>")
         assert "nothing is written yet" in shown
-        await hands.press("<enter>")
+        await hands.do("<enter>")
         book = tomllib.loads((hands.shop / "ferry-yard.toml").read_text())
         entry = next(one for one in book["entry"] if one["id"] == "ferry-hatch-dowel-drill")
         assert entry["land_relief_angle"]["usual"] == "10 deg"

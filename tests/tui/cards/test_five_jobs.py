@@ -51,8 +51,8 @@ def closed(hands: Any, name: str) -> None:
 
 async def test_a_metric_tap(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("bronze spi", "<ctrl+f>")
-        shown = await hands.press(
+        await hands.do("bronze spi", "<ctrl+f>")
+        shown = await hands.do(
             "T-12-5",
             "<enter>",
             "M12",
@@ -65,7 +65,7 @@ async def test_a_metric_tap(at_the_yard: AtTheYard) -> None:
             "w",
         )
         assert "1.75 mm" in shown  # the pitch of M12 in ISO 261
-        await hands.press(
+        await hands.do(
             "<enter>",
             "Squeals",
             "<enter>",
@@ -76,40 +76,40 @@ async def test_a_metric_tap(at_the_yard: AtTheYard) -> None:
             "c",
             "<enter>",
         )
-        shown = await hands.press(".20, .21, .20 mm")
+        shown = await hands.do(".20, .21, .20 mm")
         arcs = [11.98 * asin(land / 11.98) for land in (3.2, 3.2, 3.1)]
         for drop, arc in zip((0.20, 0.21, 0.20), arcs, strict=True):
             assert deg(atan(drop / arc)) in shown
-        shown = await hands.press("<enter>")
+        shown = await hands.do("<enter>")
         relief = radians(6.5)
         assert mm(5.99 * sin(radians(3))) in shown  # the face stands R sin(rake) off the centre plane
         assert mm(1.75 * (arcs[0] / 5.99) / (2 * pi)) in shown  # the travel along the axis: lead times turns
         assert mm(2 * pi * 5.99 * tan(relief)) in shown  # the fall of the cam over a whole turn
-        shown = await hands.press("<enter>", "<right>", "<right>")
+        shown = await hands.do("<enter>", "<right>", "<right>")
         assert metres(pi * 0.098 * 3600 / 60) in shown
         assert "13 turns and 22 holes" in shown  # 40 / 3 = 13 1/3, and a third of 66 is 22
         offset = 5.99 * sin(relief)
         assert f"{mm(offset)}: {round(offset / 0.01)} divisions" in shown
-        shown = await hands.press("<enter>", ".3", "<enter>", "11.85")
+        shown = await hands.do("<enter>", ".3", "<enter>", "11.85")
         lost = 2 * 0.3 * tan(relief)
         assert mm(lost) in shown
         assert f"Sharpenings left             {int((11.98 - 11.85) / lost)}" in shown
-        shown = await hands.press("<enter>", ".37, .37, .36 mm", "<enter>", ".02 mm", "<enter>", "11.96 mm")
+        shown = await hands.do("<enter>", ".37, .37, .36 mm", "<enter>", ".02 mm", "<enter>", "11.96 mm")
         assert mm(arcs[0] * tan(relief)) in shown
         assert shown.count("PASS") == 3
         assert mm(0.37 - 0.36) in shown
         new = 11.96 * asin(3.2 / 11.96)
         assert deg(atan(0.37 / new)) in shown
-        shown = await hands.press("<enter>", "<enter>", "<enter>", "<enter>", "35", "<enter>", "<right>")
+        shown = await hands.do("<enter>", "<enter>", "<enter>", "<enter>", "35", "<enter>", "<right>")
         assert f"Sharpenings left             {int((11.96 - 11.85) / lost)}" in shown
-        assert "is done" in await hands.press("<ctrl+f>")
+        assert "is done" in await hands.do("<ctrl+f>")
         closed(hands, "metric tap")
 
 
 async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<f5>", "second plug", "<ctrl+f>")
-        shown = await hands.press(
+        await hands.do("<f5>", "second plug", "<ctrl+f>")
+        shown = await hands.do(
             "T-58-2",
             "<enter>",
             "5/8-11 UNC",
@@ -122,39 +122,37 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
             "w",
         )
         assert "11 tpi" in shown
-        await hands.press(
+        await hands.do(
             "<enter>", "Tears", "<enter>", ".623 in", "<enter>", ".165 in", "<enter>", "a", "<enter>"
         )
-        shown = await hands.press("11, 12, 9, 12 thou")
+        shown = await hands.do("11, 12, 9, 12 thou")
         for drop in (0.011, 0.012, 0.009):
             assert deg(atan(drop / 0.165)) in shown
-        shown = await hands.press("<enter>")
+        shown = await hands.do("<enter>")
         assert inch(0.165 / 11 / (pi * 0.623)) in shown
         assert inch(0.3115 * sin(radians(5))) in shown
-        shown = await hands.press("<enter>", "<right>", "<right>")
+        shown = await hands.do("<enter>", "<right>", "<right>")
         assert f"{ceil(pi * 98 / 304.8 * 3600)} ft/min" in shown
         assert "10 turns" in shown
         offset = 0.3115 * sin(radians(6))
         assert f"{inch(offset)}: {round(offset * 25.4 / 0.01)} divisions of 0.01 mm" in shown
-        shown = await hands.press("<enter>", "10 thou", "<enter>", ".618 in")
+        shown = await hands.do("<enter>", "10 thou", "<enter>", ".618 in")
         lost = 2 * 0.01 * tan(radians(6))
         assert inch(lost) in shown
         assert f"Sharpenings left             {int((0.623 - 0.618) / lost)}" in shown
-        shown = await hands.press(
-            "<enter>", "17, 18, 16.5, 17 thou", "<enter>", "1 thou", "<enter>", ".621 in"
-        )
+        shown = await hands.do("<enter>", "17, 18, 16.5, 17 thou", "<enter>", "1 thou", "<enter>", ".621 in")
         assert inch(0.165 * tan(radians(6))) in shown
         assert shown.count("PASS") == 4
         assert inch(0.018 - 0.0165) in shown
-        await hands.press("<enter>", "<enter>", "<enter>", "<enter>", "1 h", "<enter>", "<right>")
-        assert "is done" in await hands.press("<ctrl+f>")
+        await hands.do("<enter>", "<enter>", "<enter>", "<enter>", "1 h", "<enter>", "<right>")
+        assert "is done" in await hands.do("<ctrl+f>")
         closed(hands, "inch tap")
 
 
 async def test_a_countersink(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("multi 90 plain", "<ctrl+f>")
-        await hands.press(
+        await hands.do("multi 90 plain", "<ctrl+f>")
+        await hands.do(
             "C-34-B",
             "<enter>",
             "3/4 in",
@@ -166,34 +164,34 @@ async def test_a_countersink(at_the_yard: AtTheYard) -> None:
             "<enter>",
             "p",
         )
-        await hands.press("<enter>", "Chatters", "<enter>", "<enter>", "1/8 in", "<enter>", "c", "<enter>")
-        shown = await hands.press("20, 24, 20 thou")
+        await hands.do("<enter>", "Chatters", "<enter>", "<enter>", "1/8 in", "<enter>", "c", "<enter>")
+        shown = await hands.do("20, 24, 20 thou")
         arc = 19.05 * asin(3.175 / 19.05)
         assert deg(atan(0.508 / arc)) in shown
         assert deg(atan(0.6096 / arc)) in shown
-        shown = await hands.press("<enter>", "0 deg")
+        shown = await hands.do("<enter>", "0 deg")
         relief = radians(9)
         # From tooth to tooth the cone falls r tan(relief) times a third of a turn square to itself; a cam that moves
         # along the radius counts only its share square to the cone, cos 45.
         assert mm(9.525 * tan(relief) * 2 * pi / 3 / cos(radians(45))) in shown
         assert mm(9.525 * sin(relief)) in shown
-        shown = await hands.press("<enter>", "<left>")
+        shown = await hands.do("<enter>", "<left>")
         assert "5600 rpm" in shown
         assert metres(pi * 0.075 * 5600 / 60) in shown
-        shown = await hands.press(
+        shown = await hands.do(
             "<enter>", "10 thou", "<enter>", "<enter>", "20, 20, 20 thou", "<enter>", "1 thou", "<enter>"
         )
         assert mm(arc * tan(relief)) in shown
         assert shown.count("PASS") == 3
-        await hands.press("<ctrl+n>", "<enter>", "50", "<enter>", "<right>")
-        assert "is done" in await hands.press("<ctrl+f>")
+        await hands.do("<ctrl+n>", "<enter>", "50", "<enter>", "<right>")
+        assert "is done" in await hands.do("<ctrl+f>")
         closed(hands, "countersink")
 
 
 async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("step spiral plain", "<ctrl+f>")
-        await hands.press(
+        await hands.do("step spiral plain", "<ctrl+f>")
+        await hands.do(
             "S-6-10-B",
             "<enter>",
             "6, 8, 10 mm",
@@ -205,46 +203,44 @@ async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
             "<enter>",
             "s",
         )
-        await hands.press("<enter>", "Burns", "<enter>", "<enter>", "1.6 mm", "<enter>", "a", "<enter>")
-        shown = await hands.press(".20, .21 mm")
+        await hands.do("<enter>", "Burns", "<enter>", "<enter>", "1.6 mm", "<enter>", "a", "<enter>")
+        shown = await hands.do(".20, .21 mm")
         assert deg(atan(0.20 / 1.6)) in shown
         assert deg(atan(0.21 / 1.6)) in shown
-        shown = await hands.press("<enter>", "9 deg")
+        shown = await hands.do("<enter>", "9 deg")
         assert (
             mm(73 * sin(radians(9))) in shown
         )  # a straight wheel of 146 mm stands half its diameter times the sine higher
-        shown = await hands.press("<enter>", "<enter>", "<right>", "<right>")
+        shown = await hands.do("<enter>", "<enter>", "<right>", "<right>")
         assert metres(pi * 0.146 * 3600 / 60) in shown
-        shown = await hands.press(
-            "<enter>", "90, 90 deg", "<enter>", "<right>", "<right>", "<right>", "<right>"
-        )
+        shown = await hands.do("<enter>", "90, 90 deg", "<enter>", "<right>", "<right>", "<right>", "<right>")
         # 2.5 mm from tooth to tooth of two is 2.5 / pi for each radian; the tangent of the relief is that over the radius.
         assert deg(atan(2.5 / pi / 5)) in shown
         assert deg(atan(2.5 / pi / 3)) in shown
         assert "Bring the axial throw to" in shown
-        shown = await hands.press("<enter>", ".12")
+        shown = await hands.do("<enter>", ".12")
         assert (
             deg(atan(2.5 / pi / 5) - atan(0.12 / (2 * pi * 5))) in shown
         )  # the feed takes its slope off the relief
-        shown = await hands.press("<ctrl+n>", ".25, .26 mm", "<enter>", ".02 mm")
+        shown = await hands.do("<ctrl+n>", ".25, .26 mm", "<enter>", ".02 mm")
         assert mm(1.6 * tan(radians(9))) in shown
         assert shown.count("PASS") == 2
-        await hands.press("<ctrl+n>", "<enter>", "65", "<enter>", "<right>")
-        assert "is done" in await hands.press("<ctrl+f>")
+        await hands.do("<ctrl+n>", "<enter>", "65", "<enter>", "<right>")
+        assert "is done" in await hands.do("<ctrl+f>")
         closed(hands, "step drill")
 
 
 async def test_a_drill_made_to_an_odd_size(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("dowel", "<ctrl+f>")
-        await hands.press(
+        await hands.do("dowel", "<ctrl+f>")
+        await hands.do(
             "D-87-2", "<enter>", "8.7 mm", "<enter>", "2", "<enter>", "dowels", "<enter>", "<enter>", "w"
         )
-        await hands.press("<enter>", "Too big", "<enter>", "<enter>", "3.1 mm", "<enter>", "a")
-        await hands.press("<f6>", "body", "<enter>", "9 mm", "<enter>")
-        await hands.press("<down>", "<down>", "<down>", "12 deg", "<enter>", "9 polished", "<enter>")
-        await hands.press("<right>", "<right>", "<enter>", ".6", "<enter>")
-        shown = await hands.press(".04")
+        await hands.do("<enter>", "Too big", "<enter>", "<enter>", "3.1 mm", "<enter>", "a")
+        await hands.do("<f6>", "body", "<enter>", "9 mm", "<enter>")
+        await hands.do("<down>", "<down>", "<down>", "12 deg", "<enter>", "9 polished", "<enter>")
+        await hands.do("<right>", "<right>", "<enter>", ".6", "<enter>")
+        shown = await hands.do(".04")
         # The first facet ends at x, y. The second runs from there to the heel, which lies the gap inside the circle of
         # 8.7 where the land of 3.1 ends; the height of a facet is its distance from the axis.
         first = radians(12)
@@ -259,10 +255,10 @@ async def test_a_drill_made_to_an_odd_size(at_the_yard: AtTheYard) -> None:
         # A single facet over the whole land would stand proud: the drop is R - R cos(a) / cos(theta - a).
         proud = 4.35 * cos(first) / cos(3.1 / 4.35 - first) - 4.35
         assert f"The heel stands {mm(proud)} proud" in shown
-        await hands.press("<up>", "<up>", "<up>", "<right>")
-        shown = await hands.press("<ctrl+n>", "<enter>", "8.69 mm", "<enter>", "+0 -.03 mm")
+        await hands.do("<up>", "<up>", "<up>", "<right>")
+        shown = await hands.do("<ctrl+n>", "<enter>", "8.69 mm", "<enter>", "+0 -.03 mm")
         assert "8.670 mm to 8.700 mm" in shown
         assert "PASS" in shown
-        await hands.press("<enter>", "<enter>", "40", "<enter>", "<right>")
-        assert "is done" in await hands.press("<ctrl+f>")
+        await hands.do("<enter>", "<enter>", "40", "<enter>", "<right>")
+        assert "is done" in await hands.do("<ctrl+f>")
         closed(hands, "drill made to an odd size")

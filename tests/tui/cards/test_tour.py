@@ -65,11 +65,11 @@ async def test_all_five_jobs_in_one_sitting_end_as_records_with_as_many_keys_as_
             hands.keys = 0
             for line in lines:
                 if not is_after(line):
-                    shown = await hands.press(*keys_of(line))
+                    shown = await hands.do(*keys_of(line))
             assert "is done" in shown, name
             assert hands.keys == told, name
             for line in filter(is_after, lines):
-                await hands.press(*keys_of(line))
+                await hands.do(*keys_of(line))
         new = {path.stem for path in (hands.shop / "cards").rglob("*.toml")} - before
         assert len(new) == 5
         assert all(load(hands.shop, one).card.done for one in new)
@@ -79,7 +79,7 @@ async def test_the_end_of_the_tour_has_taught_the_book(at_the_yard: AtTheYard) -
     *_, (_, _, lines) = jobs()
     async with at_the_yard() as hands:
         for line in lines:
-            await hands.press(*keys_of(line))
+            await hands.do(*keys_of(line))
         await hands.settle()
         book = tomllib.loads((hands.shop / "ferry-yard.toml").read_text())
         entry = next(one for one in book["entry"] if one["id"] == "ferry-hatch-dowel-drill")

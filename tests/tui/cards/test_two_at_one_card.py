@@ -26,11 +26,11 @@ def written_by_another(shop: Path, before: str, after: str) -> None:
 
 async def test_different_lines_of_two_people_are_both_kept(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<ctrl+t>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
-        await hands.press("25")
+        await hands.do("25")
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
-        assert "kept too" in await hands.press("<f2>")
+        assert "kept too" in await hands.do("<f2>")
         card = load(hands.shop, OPEN).card
         assert (card.minutes, card.tool.belongs_to) == ("25", "rail bolts")
         assert hands.app.screen.form.card == card
@@ -41,25 +41,25 @@ async def test_the_same_line_of_two_people_is_asked_about(
     at_the_yard: AtTheYard, key: str, kept: str
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<ctrl+t>", "d-87", "<enter>")
         hands.app.screen.form.go_to("tool.belongs_to")
-        await hands.press("<ctrl+u>", "mine")
+        await hands.do("<ctrl+u>", "mine")
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "theirs"')
-        shown = await hands.press("<f2>")
+        shown = await hands.do("<f2>")
         assert "Both of you changed this" in shown
         assert load(hands.shop, OPEN).card.tool.belongs_to == "theirs"
-        await hands.press(key)
+        await hands.do(key)
         assert load(hands.shop, OPEN).card.tool.belongs_to == kept
         assert hands.app.screen.form.card.tool.belongs_to == kept
 
 
 async def test_a_card_that_somebody_took_away_is_saved_anew(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<ctrl+t>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
-        await hands.press("25")
+        await hands.do("25")
         card_path(hands.shop, OPEN).unlink()
-        await hands.press("<f2>")
+        await hands.do("<f2>")
         new = hands.app.screen.form.card.id
         assert load(hands.shop, new).card.minutes == "25"
         assert load(hands.shop, new).card.tool.name == "D-87-1"
@@ -74,12 +74,12 @@ async def test_a_disk_that_refuses_is_told_of_and_what_was_typed_stays_a_draft(
         raise SaveRefused("The disk is full.", Path("card.toml"))
 
     async with at_the_yard() as hands:
-        await hands.press("bronze spi", "<ctrl+f>", "T-77")
+        await hands.do("bronze spi", "<ctrl+f>", "T-77")
         monkeypatch.setattr("library.cards.store.write_safely", refuse)
-        shown = await hands.press("<f9>")
+        shown = await hands.do("<f9>")
         assert "The disk is full." in shown
         assert hands.app.screen.WHERE == "card"
-        await hands.press("<f9>")
+        await hands.do("<f9>")
         assert hands.app.screen.WHERE == "book"
         assert [draft.fields["tool.name"] for draft in hands.app.drafting._newest.values()] == ["T-77"]
 
@@ -88,9 +88,7 @@ async def test_a_draft_of_a_new_card_comes_back_with_what_the_entry_recommends(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press(
-            "bronze spi", "<ctrl+f>", "T-77", "<ctrl+n>", "<ctrl+n>", "4 deg", "<down>", "chipped"
-        )
+        await hands.do("bronze spi", "<ctrl+f>", "T-77", "<ctrl+n>", "<ctrl+n>", "4 deg", "<down>", "chipped")
         draft = hands.app.screen.draft()
         again = hands.app.carding.brought_back(draft)
         card = again.form.card
@@ -104,9 +102,9 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<ctrl+t>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
-        await hands.press("25")
+        await hands.do("25")
         draft = hands.app.screen.draft()
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
         card = hands.app.carding.brought_back(draft).form.card
@@ -116,9 +114,9 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
 async def test_a_card_of_a_newer_program_is_shown_and_takes_no_typing(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         written_by_another(hands.shop, "schema = 1", "schema = 99")
-        await hands.press("<ctrl+t>", "d-87", "<enter>")
-        shown = await hands.press("x")
+        await hands.do("<ctrl+t>", "d-87", "<enter>")
+        shown = await hands.do("x")
         assert "newer" in shown
         before = card_path(hands.shop, OPEN).read_bytes()
-        await hands.press("<f9>")
+        await hands.do("<f9>")
         assert card_path(hands.shop, OPEN).read_bytes() == before

@@ -239,7 +239,10 @@ def test_a_value_from_the_book_brings_its_range_its_note_and_its_source(
     words = ["calc", "relief-drop", "--entry", "tap-hand-plain-steel", "diameter=12"]
     _, out, _ = run(capsys, *words)
     told = " ".join(out.split())
-    assert "Relief angle in the book: 6 deg (4 deg to 8 deg). At the chamfer." in told
+    assert (
+        "Relief of the chamfer, square to the axis in the book: 6 deg (4 deg to 8 deg). At the chamfer."
+        in told
+    )
     assert "Source: from memory" in told
     found = data(capsys, *words)["inputs"]
     assert found["relief_angle"]["source"] == "from memory"

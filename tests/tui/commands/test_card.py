@@ -106,7 +106,7 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
     assert re.fullmatch(r"\d{4}-\d{2}-\d{2}-01", card)
     page = shop.good("card", card)
     # 5.985 sin 8 degrees is 0.833 mm, 83 divisions of 0.01 mm.
-    assert "0.833 mm  83 divisions of 0.01 mm, wheel head up" in page
+    assert "0.833 mm  83 divisions of 0.01 mm, tooth rest down" in page
     assert "[________]" in page
     code, _, err = shop.run(
         "card-set", card, "after.drop=0.45 mm, 0.50 mm, 0.45 mm", "after.drop.tolerance=0.02 mm", "--done"
@@ -126,7 +126,10 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
     )
     (row,) = shop.data("cards", "tool:T-14", "result:good")
     assert (row["id"], row["status"], row["size"]) == (card, "done", "M12")
-    assert shop.data("card", card)["card"]["settings"]["setting-height"]["recorded"]["tooth_rest_height"] == "0.833 mm"
+    assert (
+        shop.data("card", card)["card"]["settings"]["setting-height"]["recorded"]["tooth_rest_height"]
+        == "0.833 mm"
+    )
 
 
 def test_a_card_is_written_even_when_what_is_on_it_does_not_add_up(shop: Shop) -> None:
@@ -319,7 +322,7 @@ def test_check_tells_what_is_wrong_in_a_card_and_in_a_machine_with_file_and_line
     shop.new("--family", "tap", "tool.flutes=4")
     file = next(shop.folder.rglob("cards/*/*.toml"))
     file.write_text(file.read_text() + "\n[card.received]\ndrop = 0.28\n")
-    (shop.folder / "machines.toml").write_text(MACHINES.replace('"0.01 mm"', '"0,01 mm"'))
+    (shop.folder / "machines.toml").write_text(MACHINES.replace('"0.01 mm"', '"0,01 mm"', 1))
     code, out, _ = shop.run("check")
     assert code == 1
     assert re.search(r"machines\.toml:\d+:1: window-grinder\.graduations\.wheel-head\.division: .*comma", out)

@@ -5,16 +5,13 @@ from __future__ import annotations
 from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 from pathlib import Path
+from typing import Any
 
 import pytest
-from textual import events
-from textual.keys import _character_to_key
-from textual.pilot import Pilot
 
 from library.book import folders, opening
 from tui.app import Heelclear
 from tui.session import Session
-from tui.widgets.pane import Pane
 
 SMALL = (80, 24)
 
@@ -101,80 +98,17 @@ def shop(tmp_path: Path) -> Path:
     return folder
 
 
-class Hands:
-    """A person at the program.
-
-    Args:
-        pilot: presses the keys.
-    """
-
-    def __init__(self, pilot: Pilot[None]) -> None:
-        self.pilot = pilot
-
-    @property
-    def app(self) -> Heelclear:
-        assert isinstance(self.pilot.app, Heelclear)
-        return self.pilot.app
-
-    async def settle(self) -> None:
-        """Wait until nothing goes on behind the screen; one thing may begin another."""
-        for _ in range(3):
-            await self.pilot.app.workers.wait_for_complete()
-            await self.pilot.pause()
-
-    async def press(self, *keys: str) -> str:
-        """Press keys, wait for what comes of them, and look at the screen."""
-        await self.pilot.press(*keys)
-        await self.settle()
-        return self.shown()
-
-    async def type(self, text: str) -> str:
-        """Type a text as fast as a terminal sends it, wait for what comes of it, and look at the screen."""
-        for one in text:
-            self.app.post_message(events.Key(_character_to_key(one), one))
-        await self.settle()
-        return self.shown()
-
-    async def open(self, entry: str) -> str:
-        """From the list to everything that can be changed of an entry."""
-        await self.press("ctrl+u")
-        await self.type(entry)
-        await self.press("enter")
-        return await self.press("f6")
-
-    async def choose(self, words: str) -> str:
-        """Find something in the list in front, and take it."""
-        await self.press("ctrl+u")
-        await self.type(words)
-        return await self.press("enter")
-
-    def shown(self) -> str:
-        """All the words on the screen, line by line."""
-        return "\n".join(self.app.screen.query_one(Pane).text)
-
-    def words(self) -> str:
-        """The same with one blank between words, wherever the lines break."""
-        return " ".join(self.shown().split())
-
-    def field(self, label: str) -> str:
-        """What stands in a line of the form in front."""
-        lines = self.shown().splitlines()
-        return next(line[20:].strip() for line in lines if line[2:].startswith(label))
-
-
-Program = Callable[[], AbstractAsyncContextManager[Hands]]
+Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
 @pytest.fixture
-def program(shop: Path, tmp_path: Path) -> Program:
+def program(shop: Path, tmp_path: Path, hands_on: Any) -> Program:
     """Starts the program on the shop's book; it may be started again and again, as on another day."""
 
     @asynccontextmanager
-    async def started() -> AsyncIterator[Hands]:
+    async def started(size: tuple[int, int] = SMALL) -> AsyncIterator[Any]:
         app = Heelclear(Session(), lambda: opening.open_book(shop), shop, tmp_path / "state")
-        async with app.run_test(size=SMALL) as pilot:
-            hands = Hands(pilot)
-            await hands.settle()
+        async with hands_on(app, shop, size) as hands:
             yield hands
             app.leave()
 

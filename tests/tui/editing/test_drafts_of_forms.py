@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import tomllib
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
@@ -10,7 +11,8 @@ from typing import Any
 
 import pytest
 
-from tui.drafting import SOON
+from library.drafts.draft import Draft
+from library.drafts.shelf import Drafts
 
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 Files = Callable[[], dict[str, str]]
@@ -43,9 +45,13 @@ async def test_a_draft_is_on_the_disk_half_a_second_after_the_first_key_although
     async with program() as hands:
         await _at_the_relief(hands, "")
         await hands.press("down", "down", "down", "down")
-        for number in range(int(SOON / 0.1) + 4):
-            await hands.pilot.press(str(number))
-            await hands.pilot.pause(0.05)
+        typed = itertools.cycle("0123456789")
+
+        def one_more_key_and_kept() -> bool:
+            hands.send(next(typed))
+            return bool(drafts())
+
+        await hands.until(one_more_key_and_kept)
         kept = drafts()
         assert len(kept) == 1
         assert kept[0]["about"] == "bronze-tap.relief_angle"
@@ -230,17 +236,23 @@ async def test_figures_of_the_last_tool_are_forgotten_at_an_orderly_end_and_kept
 
 
 async def test_a_disk_that_refuses_the_draft_is_told_of_once_and_typing_goes_on(
-    program: Program, tmp_path: Path
+    program: Program, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     (tmp_path / "state").mkdir()
     (tmp_path / "state" / "drafts").write_text("no folder")
     async with program() as hands:
         await _at_the_relief(hands)
-        await hands.pilot.pause(SOON + 0.2)
-        await hands.settle()
-        assert "What you type is not kept as a draft." in hands.shown()
+        await hands.until(lambda: "What you type is not kept as a draft." in hands.shown())
+        asked = []
+        refused = Drafts.keep
+
+        def keep(self: Drafts, draft: Draft) -> None:
+            asked.append(draft)
+            refused(self, draft)
+
+        monkeypatch.setattr(Drafts, "keep", keep)
         await hands.type(" 3")
-        await hands.pilot.pause(SOON + 0.2)
+        await hands.until(lambda: asked)
         await hands.settle()
         assert "not kept" not in hands.shown()
         assert hands.field("Usual") == "5 deg 3"
@@ -249,7 +261,6 @@ async def test_a_disk_that_refuses_the_draft_is_told_of_once_and_typing_goes_on(
 async def test_a_draft_that_was_left_behind_is_not_lost_when_the_disk_refuses_to_take_it_over(
     program: Program, drafts: Callable[[], list[dict[str, Any]]], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from library.drafts.shelf import Drafts
     from library.files.refusals import SaveRefused
 
     await _leave_something_behind(program)

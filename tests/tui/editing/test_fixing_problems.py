@@ -34,14 +34,14 @@ async def test_up_and_down_go_from_problem_to_problem_and_bring_each_into_sight(
         for number in range(12):
             lines = hands.shown().splitlines()
             (at,) = [place for place, line in enumerate(lines) if line.startswith("> ")]
-            assert lines[at] == f"> STOP  odd-{number}.rake_angle"
+            assert lines[at] == f"> ERROR  odd-{number}.rake_angle"
             assert "no unit" in lines[at + 1]
             assert any(f"line {7 + 6 * number}, column" in line for line in lines[at + 2 : at + 5])
             await hands.press("down")
         await hands.press("home")
-        assert "> STOP  odd-0.rake_angle" in hands.shown()
+        assert "> ERROR  odd-0.rake_angle" in hands.shown()
         await hands.press("end")
-        assert "> STOP  odd-11.rake_angle" in hands.shown()
+        assert "> ERROR  odd-11.rake_angle" in hands.shown()
 
 
 async def test_enter_opens_the_file_at_the_line_of_the_chosen_problem(

@@ -133,19 +133,16 @@ async def test_marks_are_taken_away_one_by_one_or_all_at_once(program: Program) 
         assert "marked" not in await hands.press("ctrl+u")
 
 
-async def test_what_is_compared_follows_the_book(
-    program: Program, shop: Any, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr("tui.watching.EVERY", 0.05)
+async def test_what_is_compared_follows_the_book(program: Program, shop: Any) -> None:
     async with program() as hands:
         await hands.press("down", "tab", "tab", "ctrl+g")
         file = shop / "taps.toml"
         file.write_text(file.read_text().replace("'4 deg'", "'9 deg'"))
-        await hands.pilot.pause(0.3)
+        hands.app.watching.look()
         await hands.settle()
         assert "9 deg" in hands.shown()
         file.write_text("schema = 1\n")
-        await hands.pilot.pause(0.3)
+        hands.app.watching.look()
         await hands.settle()
         assert hands.app.screen.WHERE == "book"
 

@@ -26,7 +26,7 @@ class SlowDisk:
 
     def __call__(self, *arguments: Any) -> Any:
         self.begun.set()
-        assert self.let_go.wait(20)
+        assert self.let_go.wait(60)
         return self._save(*arguments)
 
 
@@ -38,8 +38,8 @@ async def _before_saving(hands: Any, monkeypatch: pytest.MonkeyPatch) -> SlowDis
     await hands.press("f2")
     slow = SlowDisk(hands.app.changing.desk.save)
     monkeypatch.setattr(hands.app.changing.desk, "save", slow)
-    await hands.pilot.press("enter")
-    assert slow.begun.wait(5)
+    await hands.press_meanwhile("enter")
+    await hands.until(slow.begun.is_set)
     return slow
 
 
@@ -48,11 +48,10 @@ async def test_while_a_save_takes_long_it_is_said_and_every_key_is_answered(
 ) -> None:
     async with program() as hands:
         slow = await _before_saving(hands, monkeypatch)
-        await hands.pilot.pause(0.3)
-        assert hands.shown().splitlines()[-1] == "Saving."
-        await hands.pilot.press("enter")
+        await hands.until(lambda: hands.lines()[-1] == "Saving.")
+        await hands.press_meanwhile("enter")
         assert "Saving. Wait until that has ended." in hands.shown()
-        await hands.pilot.press("f9")
+        await hands.press_meanwhile("f9")
         assert hands.field("Usual") == "5 deg"
         slow.let_go.set()
         await hands.settle()
@@ -66,7 +65,7 @@ async def test_what_is_typed_while_an_earlier_state_is_being_saved_is_not_lost(
 ) -> None:
     async with program() as hands:
         slow = await _before_saving(hands, monkeypatch)
-        await hands.pilot.press("f9", "space", *"30", "space", *"min")
+        await hands.press_meanwhile("f9", "space", *"30", "space", *"min")
         slow.let_go.set()
         await hands.settle()
         assert "Saved." in hands.shown()

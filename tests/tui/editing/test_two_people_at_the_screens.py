@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from pathlib import Path
 from typing import Any
 
 import pytest
+
+from library.files.watching import Watch
 
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 Files = Callable[[], dict[str, str]]
@@ -120,57 +123,122 @@ async def test_another_field_while_the_form_stood_open_needs_no_question(
 
 
 async def test_what_others_changed_is_noticed_and_taken_into_lines_that_nobody_touched(
-    program: Program, others: Callable[[str, str], None], monkeypatch: pytest.MonkeyPatch
+    program: Program, others: Callable[[str, str], None]
 ) -> None:
-    monkeypatch.setattr("tui.watching.EVERY", 0.05)
     async with program() as hands:
         await _at_the_relief(hands)
         others('source = "shop"}', 'source = "shop", note = "Look again."}')
-        await hands.pilot.pause(0.3)
+        hands.app.watching.look()
         await hands.settle()
         assert "Changed by somebody else: taps.toml. The book was read again." in hands.shown()
         assert hands.field("Usual") == "5 deg"
         assert hands.field("Note") == "Look again."
         others("'4 deg'", "'9 deg'")
-        await hands.pilot.pause(0.3)
+        hands.app.watching.look()
         await hands.settle()
         assert "Somebody else changed usual while you type. Yours stays here" in hands.shown()
         assert hands.field("Usual") == "5 deg"
 
 
-async def test_what_the_program_saves_itself_is_nobody_elses(
-    program: Program, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr("tui.watching.EVERY", 0.02)
-    async with program() as hands:
-        await _at_the_relief(hands)
-        await hands.press("f2")
-        await hands.press("enter")
-        await hands.pilot.pause(0.3)
-        assert "somebody else" not in hands.shown()
-
-
-async def test_an_entry_that_others_took_out_is_told_of_and_its_screens_are_left(
-    program: Program, shop: Path, monkeypatch: pytest.MonkeyPatch
+async def test_a_clock_looks_at_the_files_without_being_asked(
+    program: Program, others: Callable[[str, str], None], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr("tui.watching.EVERY", 0.05)
     async with program() as hands:
+        others("'4 deg'", "'9 deg'")
+        await hands.until(lambda: "Changed by somebody else: taps.toml." in hands.shown())
+
+
+async def test_what_the_program_saves_itself_is_nobody_elses(program: Program, files: Files) -> None:
+    async with program() as hands:
+        await _at_the_relief(hands)
+        await hands.press("f2")
+        assert "Saved." in await hands.press("enter")
+        hands.app.watching.look()
+        await hands.settle()
+        assert "somebody else" not in hands.shown()
+    assert '"5 deg"' in files()["taps.toml"]
+
+
+class SlowLook:
+    """A look at the files that waits until it is let go, before it looks."""
+
+    def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        self.begun = threading.Event()
+        self.let_go = threading.Event()
+        self.count = 0
+        looked = Watch.changed
+
+        def changed(watch: Watch) -> tuple[Path, ...]:
+            self.count += 1
+            self.begun.set()
+            assert self.let_go.wait(60)
+            return looked(watch)
+
+        monkeypatch.setattr(Watch, "changed", changed)
+
+
+async def test_a_look_that_is_slower_than_a_save_blames_nobody_and_no_second_one_begins_meanwhile(
+    program: Program, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    async with program() as hands:
+        await _at_the_relief(hands)
+        await hands.press("f2")
+        slow = SlowLook(monkeypatch)
+        hands.app.watching.look()
+        await hands.until(slow.begun.is_set)
+        hands.app.watching.look()
+        await hands.press_meanwhile("enter")
+        await hands.until(lambda: "Saved." in hands.shown())
+        slow.let_go.set()
+        await hands.settle()
+        assert slow.count == 1
+        assert "Saved." in hands.shown()
+        assert "somebody else" not in hands.shown()
+
+
+async def test_what_is_seen_while_a_save_is_under_way_and_refused_in_the_end_is_told_at_the_next_look(
+    program: Program, others: Callable[[str, str], None]
+) -> None:
+    begun, let_go = threading.Event(), threading.Event()
+
+    def refused() -> None:
+        begun.set()
+        assert let_go.wait(60)
+        raise OSError(5, "Input/output error")
+
+    async with program() as hands:
+        others("'4 deg'", "'9 deg'")
+        hands.app.watching.look()
+        hands.app.behind.begin("Saving.", refused, lambda _: None)
+        await hands.until(begun.is_set)
+        await hands.until(lambda: hands.app.watching.has_untold)
+        assert "somebody else" not in hands.shown()
+        let_go.set()
+        await hands.settle()
+        assert "Input/output error" in hands.shown()
+        hands.app.watching.look()
+        await hands.settle()
+        assert "Changed by somebody else: taps.toml." in hands.shown()
+
+
+async def test_an_entry_that_others_took_out_is_told_of_and_its_screens_are_left(
+    program: Program, shop: Path
+) -> None:
+    async with program() as hands:
         await hands.open("bronze")
         (shop / "taps.toml").write_text("schema = 1\n")
-        await hands.pilot.pause(0.3)
+        hands.app.watching.look()
         await hands.settle()
         assert "taps.toml. The book was read again. This entry is not in the book any more." in hands.words()
         assert hands.app.screen.WHERE == "book"
 
 
-async def test_what_is_typed_for_an_entry_that_others_took_out_stays(
-    program: Program, shop: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr("tui.watching.EVERY", 0.05)
+async def test_what_is_typed_for_an_entry_that_others_took_out_stays(program: Program, shop: Path) -> None:
     async with program() as hands:
         await _at_the_relief(hands)
         (shop / "taps.toml").write_text("schema = 1\n")
-        await hands.pilot.pause(0.3)
+        hands.app.watching.look()
         await hands.settle()
         assert hands.field("Usual") == "5 deg"
         assert "There is no entry 'bronze-tap' any more" in await hands.press("f2")

@@ -51,6 +51,14 @@ HIDDEN = {"LC_ALL", "LC_CTYPE", "COLUMNS", "LINES"}
 """Variables of the developer's own terminal that would speak for the one under test."""
 
 
+LONGEST = 90.0
+"""Seconds after which a state is not waited for any more; only a failure takes so long."""
+
+ASLEEP = 0.06
+"""Seconds of sleep without a single waking after which a program waits for a key: its longest clock between a key and
+the picture of it ticks sixty times a second. A busy machine cannot hide a waking, for what waits for it is no sleeper."""
+
+
 class Terminal:
     """A program in a pseudo-terminal of a size."""
 
@@ -65,53 +73,110 @@ class Terminal:
             os.execvpe(words[0], words, environment)
         self.resize(columns, rows)
 
+    @property
+    def written(self) -> bytes:
+        """All that was written since the start, or since it was set to nothing."""
+        return bytes(self._written)
+
+    @written.setter
+    def written(self, data: bytes) -> None:
+        self._written = bytearray(data)
+        self._blank()
+
+    def _blank(self) -> None:
+        self._screen = pyte.Screen(self.columns, self.rows)
+        self._stream = pyte.ByteStream(self._screen)
+        self._fed = 0
+
     def resize(self, columns: int, rows: int) -> None:
         self.columns, self.rows = columns, rows
+        self._blank()
         fcntl.ioctl(self.file, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
 
-    def read(self, quiet: float = 0.25, longest: float = 20.0) -> bytes:
-        """Everything written until nothing came for ``quiet`` seconds."""
-        start = len(self.written)
-        end = time.monotonic() + longest
-        while time.monotonic() < end:
-            ready, _, _ = select.select([self.file], [], [], quiet)
-            if not ready:
-                break
-            try:
-                data = os.read(self.file, 65536)
-            except OSError:
-                break
-            if not data:
-                break
-            self.written += data
-        return self.written[start:]
+    def read(self, wait: float = 0.0) -> bool:
+        """Take what is written by now, or within a time; returns whether there was anything."""
+        try:
+            ready, _, _ = select.select([self.file], [], [], wait)
+            data = os.read(self.file, 65536) if ready else b""
+        except OSError:  # The program has ended.
+            time.sleep(wait)
+            return False
+        self._written += data
+        return bool(data)
 
-    def wait_for(self, words: str, longest: float = 20.0) -> list[str]:
-        """The screen as soon as it shows some words; fails when it never does."""
-        end = time.monotonic() + longest
+    def rest(self, before: object = None, least: float = ASLEEP) -> bytes:
+        """Everything written until the program, and all that it has started, sleeps and waits for a key.
+
+        Args:
+            before: what it had done when a key was sent; until it has done more, it has not seen the key.
+            least: seconds that the sleep must last.
+        """
+        start = len(self._written)
+        last, since = wakings(self.pid), time.monotonic()
+        end = since + LONGEST
+        while (now := time.monotonic()) < end and last is not None:
+            if self.read(0.01) or (done := wakings(self.pid)) != last or is_awake(done) or done == before:
+                last, since = wakings(self.pid), time.monotonic()
+            elif now - since >= least:
+                break
+        while self.read():
+            pass
+        return bytes(self._written[start:])
+
+    def wait_for(self, words: str) -> list[str]:
+        """The screen as soon as it shows some words and the program rests; fails when it never does."""
+        looked_at = -1
+        end = time.monotonic() + LONGEST
         while time.monotonic() < end:
-            self.read(0.1, 1.0)
-            shown = self.screen()
-            if any(words in line for line in shown):
-                return shown
+            while self.read(0.02):
+                pass
+            is_new = looked_at != len(self._written)
+            looked_at = len(self._written)
+            if is_new and any(words in line for line in self.screen()):
+                self.rest()
+                shown = self.screen()
+                if any(words in line for line in shown):
+                    return shown
         raise AssertionError(f"{words!r} was never shown:\n" + "\n".join(self.screen()))
+
+    def wait_for_bytes(self, data: bytes) -> None:
+        """Read until something was written; a program that stops or ends may sleep before."""
+        end = time.monotonic() + LONGEST
+        while data not in self._written:
+            assert time.monotonic() < end, f"{data!r} was never written: {self.written!r}"
+            self.read(0.02)
+
+    def wait_until_stopped(self) -> None:
+        """Wait until the program has stopped itself for the shell."""
+        end = time.monotonic() + LONGEST
+        while "State:\tT" not in Path(f"/proc/{self.pid}/status").read_text():
+            assert time.monotonic() < end, "the program did not stop"
+            self.read(0.02)
+
+    def send(self, *keys: str) -> None:
+        """Send keys, and wait for nothing."""
+        os.write(self.file, "".join(KEYS.get(key, key) for key in keys).encode())
 
     def press(self, *keys: str) -> bytes:
         """Send keys, and return what was written in answer to them."""
-        os.write(self.file, "".join(KEYS.get(key, key) for key in keys).encode())
-        return self.read()
+        before = wakings(self.pid)
+        self.send(*keys)
+        return self.rest(before)
 
     def kill(self, number: int) -> None:
         os.kill(self.pid, number)
 
-    def exit_code(self, longest: float = 10.0) -> int:
+    def exit_code(self) -> int:
         """The exit code once the program ended; fails when it does not."""
-        end = time.monotonic() + longest
+        end = time.monotonic() + LONGEST
         while self.ended is None and time.monotonic() < end:
-            self.read(0.05, 0.2)
+            while self.read(0.02):
+                pass
             pid, status = os.waitpid(self.pid, os.WNOHANG)
             if pid:
                 self.ended = os.waitstatus_to_exitcode(status)
+                while self.read():
+                    pass
         assert self.ended is not None, "the program did not end"
         return self.ended
 
@@ -120,9 +185,10 @@ class Terminal:
         return [line.rstrip() for line in self.emulated().display]
 
     def emulated(self) -> pyte.Screen:
-        screen = pyte.Screen(self.columns, self.rows)
-        pyte.ByteStream(screen).feed(self.written)
-        return screen
+        """The picture after all that was written."""
+        self._stream.feed(bytes(self._written[self._fed :]))
+        self._fed = len(self._written)
+        return self._screen
 
     def close(self) -> None:
         if self.ended is None:
@@ -131,6 +197,35 @@ class Terminal:
                 os.waitpid(self.pid, 0)
         with contextlib.suppress(OSError):
             os.close(self.file)
+
+
+def wakings(pid: int) -> tuple[str, ...] | None:
+    """How often a program's main thread, and all that it has started, has been woken; nothing after its end.
+
+    The threads beside it are not counted, for one of them looks for keys ten times a second; one that runs, or waits
+    for a processor or a disk, is named.
+    """
+    found: list[str] = []
+    try:
+        for task in sorted(Path(f"/proc/{pid}/task").iterdir()):
+            with contextlib.suppress(OSError):  # A thread that ended meanwhile.
+                text = (task / "status").read_text()
+                if task.name == str(pid):
+                    found += [line for line in text.splitlines() if "ctxt" in line]
+                found += [f"{AWAKE} {task.name}"] * ("\tR" in text or "\tD" in text)
+                for child in (task / "children").read_text().split():
+                    found += wakings(int(child)) or ()
+    except OSError:
+        return None
+    return tuple(found)
+
+
+AWAKE = "awake"
+
+
+def is_awake(done: tuple[str, ...] | None) -> bool:
+    """Whether one of the threads runs or is about to."""
+    return done is not None and any(line.startswith(AWAKE) for line in done)
 
 
 Open = Callable[..., Terminal]

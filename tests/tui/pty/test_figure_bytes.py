@@ -8,6 +8,9 @@ from typing import Any
 import pytest
 
 Open = Callable[..., Any]
+LONG = 0.3
+"""Seconds of sleep after which nothing that was begun behind the screen is still to come."""
+
 FIGURES = "\x07"
 """Ctrl+G."""
 
@@ -33,7 +36,7 @@ def test_a_key_in_the_calculator_redraws_tooth_and_plot_within_its_budget(
     at_the_answer(opened)
     opened.press(FIGURES)
     opened.wait_for("relief drawn")
-    opened.read(0.5)
+    opened.rest(least=LONG)
     sizes = [len(opened.press(key)) for key in (".", "5", "8", "\x7f", "\x7f", "2")]
     opened.press("down", "down", "down")
     sizes += [len(opened.press(key)) for key in ("8", "\x7f", "1", "2", "\x7f", "5")]

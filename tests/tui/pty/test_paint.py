@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-import pytest
-
 Open = Callable[..., Any]
+
+LONG = 0.3
+"""Seconds of sleep after which nothing that was begun behind the screen is still to come."""
 
 WALK = (
     "tap",
@@ -46,8 +47,8 @@ def soon_alike(one: Any, other: Any) -> bool:
     for _ in range(40):
         if cells(one) == cells(other):
             return True
-        one.read(0.25)
-        other.read(0.25)
+        one.rest()
+        other.rest()
     return False
 
 
@@ -66,33 +67,31 @@ def test_only_changed_cells_and_whole_lines_give_the_same_picture(terminal: Open
 def test_an_idle_program_writes_nothing(terminal: Open) -> None:
     opened = terminal()
     opened.wait_for(" of ")
-    opened.read(0.5)
-    before = len(opened.written)
-    opened.read(3.0, 3.0)
-    assert len(opened.written) == before
+    opened.rest(least=LONG)
+    assert not opened.read(3.5)  # longer than from one look at the files to the next
 
 
 def test_repaint_by_key_sends_the_whole_picture_again(terminal: Open) -> None:
     opened = terminal()
     opened.wait_for(" of ")
-    opened.read(0.5)
+    opened.rest(least=LONG)
     before = cells(opened)
     opened.written = b""
     opened.press("ctrl+l")
     assert cells(opened) == before
 
 
-@pytest.mark.parametrize(("columns", "rows"), [(60, 20), (120, 36), (200, 60), (1, 1), (80, 24)])
-def test_another_size_keeps_place_and_text(terminal: Open, columns: int, rows: int) -> None:
+def test_another_size_keeps_place_and_text(terminal: Open) -> None:
     opened = terminal()
     opened.wait_for(" of ")
     opened.press("tap", "down", "down")
     chosen = chosen_row(opened.screen())
-    opened.resize(columns, rows)
-    opened.read(0.5)
-    opened.written = b""
-    opened.resize(81, 25)
-    assert chosen_row(opened.wait_for("Find: tap")) == chosen
+    for size in ((60, 20), (120, 36), (200, 60), (1, 1), (80, 24)):
+        opened.resize(*size)
+        opened.rest(least=LONG)
+        opened.written = b""
+        opened.resize(81, 25)
+        assert chosen_row(opened.wait_for("Find: tap")) == chosen, size
 
 
 def chosen_row(shown: list[str]) -> str:
@@ -103,13 +102,13 @@ def chosen_row(shown: list[str]) -> str:
 def test_bytes_of_a_key_stay_within_the_budget(terminal: Open) -> None:
     opened = terminal(columns=100, rows=30)
     opened.wait_for(" of ")
-    opened.read(0.6)
+    opened.rest(least=LONG)
     moves = [len(opened.press("down")) for _ in range(8)]
     letters = [len(opened.press(letter)) for letter in "tap"]
     assert max(moves) <= 400
     assert max(letters) <= 5000
     opened.press("f2")
-    opened.read(1.0)
+    opened.rest(least=LONG)
     digits = [len(opened.press(digit)) for digit in ("1", "2", ".", "5")]
     assert max(digits) <= 1300
     assert min(moves) > 0
@@ -118,5 +117,5 @@ def test_bytes_of_a_key_stay_within_the_budget(terminal: Open) -> None:
 def test_page_keys_are_not_animated(terminal: Open) -> None:
     opened = terminal()
     opened.wait_for(" of ")
-    opened.read(0.6)
+    opened.rest(least=LONG)
     assert 0 < len(opened.press("pagedown")) <= 24 * 80 * 2

@@ -72,14 +72,19 @@ def harmless(opened: Any) -> None:
     assert not found, opened.written[max(found.start() - 60, 0) : found.end() + 20]
 
 
-def test_every_screen_for_changing_it_shows_it_harmlessly(terminal: Open, shop: Path) -> None:
+@pytest.mark.parametrize(
+    "choices", [("relief angle", "title", "cautions"), pytest.param(CHOICES, marks=pytest.mark.depth)]
+)
+def test_every_screen_for_changing_it_shows_it_harmlessly(
+    terminal: Open, shop: Path, choices: tuple[str, ...]
+) -> None:
     opened = terminal("--library", str(shop))
     opened.wait_for(" of ")
     opened.press("poisoned tap")
     opened.press("enter")
     opened.wait_for("Relief angle")
     opened.press("f6")
-    for choice in CHOICES:
+    for choice in choices:
         opened.press("ctrl+u", choice)
         opened.press("enter")
         for key in ("end", "x", "backspace", "down", "down", "f2"):

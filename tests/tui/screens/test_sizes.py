@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from typing import Any
 
 import pytest
-from textual.pilot import Pilot
 
-from tui.app import Heelclear
 from tui.screens.board import Board
 from tui.view.lines import width_of
 
-Program = Callable[[], Heelclear]
-Shown = Callable[[Heelclear], str]
+Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 WAYS = {
     "book": [],
@@ -28,63 +27,57 @@ WAYS = {
 """How to get to each screen from the book."""
 
 
-async def settled(pilot: Pilot[None]) -> None:
-    await pilot.app.workers.wait_for_complete()
-    await pilot.pause()
+SIZES = ((80, 24), (60, 20), (120, 36), (200, 60))
+TINY = ((1, 1), (3, 2), (20, 5))
 
 
 @pytest.mark.parametrize("where", WAYS)
-@pytest.mark.parametrize("size", [(80, 24), (60, 20), (120, 36), (200, 60)])
-async def test_a_screen_names_its_keys_and_the_way_back_at_every_size(
-    program: Program, shown: Shown, where: str, size: tuple[int, int]
-) -> None:
-    app = program()
-    async with app.run_test(size=size) as pilot:
-        await settled(pilot)
-        await pilot.press(*WAYS[where])
-        await settled(pilot)
-        screen = app.screen
+async def test_a_screen_names_its_keys_and_the_way_back_at_every_size(program: Program, where: str) -> None:
+    async with program() as hands:
+        await hands.press(*WAYS[where])
+        screen = hands.app.screen
         assert isinstance(screen, Board)
         assert where == screen.WHERE
-        lines = shown(app).splitlines()
-        assert "F9" in lines[-1]
-        assert "Help" in lines[-1]
-        assert lines[0].strip()
-        assert all(width_of(line) <= size[0] for line in screen.lines(*size))
+        for size in SIZES:
+            await hands.resize(*size)
+            lines = hands.lines()
+            assert len(lines) == size[1]
+            assert "F9" in lines[-1], size
+            assert "Help" in lines[-1], size
+            assert lines[0].strip(), size
+            assert all(width_of(line) <= size[0] for line in screen.lines(*size)), size
 
 
 @pytest.mark.parametrize("where", WAYS)
-@pytest.mark.parametrize("size", [(1, 1), (3, 2), (20, 5)])
-async def test_no_size_is_too_small_to_go_on(program: Program, where: str, size: tuple[int, int]) -> None:
-    app = program()
-    async with app.run_test(size=size) as pilot:
-        await settled(pilot)
-        await pilot.press(*WAYS[where])
-        await pilot.press("down", "pagedown", "end", "home", "up")
-        await settled(pilot)
-        screen = app.screen
-        assert isinstance(screen, Board)
-        assert where == screen.WHERE
+async def test_no_size_is_too_small_to_go_on(program: Program, where: str) -> None:
+    async with program(TINY[0]) as hands:
+        await hands.press(*WAYS[where])
+        for size in TINY:
+            await hands.resize(*size)
+            await hands.press("down", "pagedown", "end", "home", "up")
+            screen = hands.app.screen
+            assert isinstance(screen, Board)
+            assert where == screen.WHERE
 
 
-async def test_growing_and_shrinking_keeps_what_is_typed_and_chosen(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=(80, 24)) as pilot:
-        await settled(pilot)
-        await pilot.press(*"st", "down")
-        chosen = app.session.page.chosen
+async def test_growing_and_shrinking_keeps_what_is_typed_and_chosen(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"st", "down")
+        chosen = hands.app.session.page.chosen
         for size in ((60, 20), (1, 1), (200, 60), (80, 24)):
-            await pilot.resize_terminal(*size)
-            await pilot.pause()
-        assert "Find: st" in shown(app)
-        assert app.session.page.chosen == chosen
+            await hands.resize(*size)
+        assert "Find: st" in hands.shown()
+        assert hands.app.session.page.chosen == chosen
 
 
-async def test_on_a_wide_screen_the_chosen_entry_stands_beside_the_list(
-    program: Program, shown: Shown
-) -> None:
-    app = program()
-    async with app.run_test(size=(200, 60)) as pilot:
-        await settled(pilot)
-        await pilot.press("down")
-        assert "The shop's own; the shipped book has 4 deg" in shown(app)
+@pytest.mark.parametrize("size", [*SIZES, *TINY])
+async def test_it_starts_at_every_size(program: Program, size: tuple[int, int]) -> None:
+    async with program(size) as hands:
+        await hands.press("down", "enter")
+        assert hands.app.screen.WHERE == "entry"
+
+
+async def test_on_a_wide_screen_the_chosen_entry_stands_beside_the_list(program: Program) -> None:
+    async with program((200, 60)) as hands:
+        await hands.press("down")
+        assert "The shop's own; the shipped book has 4 deg" in hands.shown()

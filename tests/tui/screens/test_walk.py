@@ -3,62 +3,42 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from typing import Any
 
-from textual.pilot import Pilot
-
-from tui.app import Heelclear
-
-Program = Callable[[], Heelclear]
-Shown = Callable[[Heelclear], str]
-SMALL = (80, 24)
+Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
-async def settled(pilot: Pilot[None]) -> None:
-    await pilot.app.workers.wait_for_complete()
-    await pilot.pause()
-
-
-async def test_the_book_opens_with_every_entry_and_the_keys_named(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        text = shown(app)
+async def test_the_book_opens_with_every_entry_and_the_keys_named(program: Program) -> None:
+    async with program() as hands:
+        text = hands.shown()
         assert "Hand tap, brass" in text
         assert "Twist drill, cast iron" in text
         assert "5 of 5" in text
         assert "F2 Calculate" in text.splitlines()[-1]
 
 
-async def test_typing_leaves_only_what_has_every_word(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press(*"steel", "space", *"sink")
-        assert "Countersink 90 degrees" in shown(app)
-        assert "Step drill" not in shown(app)
-        await pilot.press("ctrl+u")
-        assert "Step drill" in shown(app)
+async def test_typing_leaves_only_what_has_every_word(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"steel", "space", *"sink")
+        assert "Countersink 90 degrees" in hands.shown()
+        assert "Step drill" not in hands.shown()
+        await hands.press("ctrl+u")
+        assert "Step drill" in hands.shown()
 
 
-async def test_a_search_without_a_hit_says_what_to_do(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press(*"gear hob")
-        assert "Ctrl+U" in shown(app)
-        await pilot.press("enter")
-        assert "no entry to open" in shown(app)
+async def test_a_search_without_a_hit_says_what_to_do(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"gear hob")
+        assert "Ctrl+U" in hands.shown()
+        await hands.press("enter")
+        assert "no entry to open" in hands.shown()
 
 
-async def test_an_entry_shows_values_ranges_sources_layers_cautions_and_notes(
-    program: Program, shown: Shown
-) -> None:
-    app = program()
-    async with app.run_test(size=(80, 60)) as pilot:
-        await settled(pilot)
-        await pilot.press(*"bronze", "enter")
-        await settled(pilot)
-        text = shown(app)
+async def test_an_entry_shows_values_ranges_sources_layers_cautions_and_notes(program: Program) -> None:
+    async with program((80, 60)) as hands:
+        await hands.press(*"bronze", "enter")
+        text = hands.shown()
         assert "5 deg" in text
         assert "The shop's own; the shipped book has 4 deg (2 deg to 6 deg)." in text
         assert "Source: this shop" in text
@@ -67,14 +47,12 @@ async def test_an_entry_shows_values_ranges_sources_layers_cautions_and_notes(
         assert "The maker's rating comes first." in text
 
 
-async def test_from_the_list_to_the_answer_with_the_measured_land(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
+async def test_from_the_list_to_the_answer_with_the_measured_land(program: Program) -> None:
+    async with program() as hands:
         keys = [*"bro", "f2", *".2 in"]
         assert len(keys) <= 12
-        await pilot.press(*(("space" if key == " " else key) for key in keys))
-        text = shown(app)
+        await hands.press(*(("space" if key == " " else key) for key in keys))
+        text = hands.shown()
         assert "Lead over the land" in text
         assert "0.216 mm" in text  # 3/4-10 with a land of 0.200 in: 0.0085 in; common practice, no source
         assert "typed" in text
@@ -84,118 +62,87 @@ async def test_from_the_list_to_the_answer_with_the_measured_land(program: Progr
         assert "Ring test" in text
 
 
-async def test_switching_to_inches_keeps_what_was_typed_without_a_unit(
-    program: Program, shown: Shown
-) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press(*"bro", "f2", *"5.08", "f5")
-        text = shown(app)
+async def test_switching_to_inches_keeps_what_was_typed_without_a_unit(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"bro", "f2", *"5.08", "f5")
+        text = hands.shown()
         assert "5.08 mm" in text
         assert "0.0085 in" in text
 
 
-async def test_leaving_the_calculator_and_coming_back_keeps_what_was_typed(
-    program: Program, shown: Shown
-) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press(*"bro", "f2", *"5.08", "f9", "f9")
-        await pilot.press(*"drill", "f9", *"bro", "f2")
-        assert "5.08" in shown(app)
-        assert "0.216 mm" in shown(app)
+async def test_leaving_the_calculator_and_coming_back_keeps_what_was_typed(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"bro", "f2", *"5.08", "f9", "f9")
+        await hands.press(*"drill", "f9", *"bro", "f2")
+        assert "5.08" in hands.shown()
+        assert "0.216 mm" in hands.shown()
 
 
-async def test_a_word_that_is_no_number_stays_and_its_sentence_stands_beside(
-    program: Program, shown: Shown
-) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press(*"bro", "f2", *"wide")
-        text = shown(app)
+async def test_a_word_that_is_no_number_stays_and_its_sentence_stands_beside(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"bro", "f2", *"wide")
+        text = hands.shown()
         assert "wide" in text
         assert "fix" in text
         assert "! " in text
-        await pilot.press("ctrl+u")
-        assert "needed" in shown(app)
+        await hands.press("ctrl+u")
+        assert "needed" in hands.shown()
 
 
-async def test_typing_over_a_value_of_the_book_and_emptying_it_brings_it_back(
-    program: Program, shown: Shown
-) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press(*"bro", "f2", "down", "down", *"1 in")
-        assert "3/4 in" not in shown(app)
-        await pilot.press("backspace", "backspace", "backspace", "backspace")
-        assert "3/4 in" in shown(app)
+async def test_typing_over_a_value_of_the_book_and_emptying_it_brings_it_back(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"bro", "f2", "down", "down", *"1 in")
+        assert "3/4 in" not in hands.shown()
+        await hands.press("backspace", "backspace", "backspace", "backspace")
+        assert "3/4 in" in hands.shown()
 
 
-async def test_a_choice_turns_with_the_arrows_and_by_its_first_letter(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press(*"bro", "f2", *"5.08", "down", "right")
-        assert "as       chord" in shown(app)
-        await pilot.press("a")
-        assert "as       arc" in shown(app)
+async def test_a_choice_turns_with_the_arrows_and_by_its_first_letter(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"bro", "f2", *"5.08", "down", "right")
+        assert "as       chord" in hands.shown()
+        await hands.press("a")
+        assert "as       arc" in hands.shown()
 
 
-async def test_another_calculation_takes_over_what_was_typed(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press(*"bro", "f2", *"5.08", "f6", *"drop", "space", *"of", "enter")
-        text = shown(app)
-        assert "Drop of the heel" in text
+async def test_another_calculation_takes_over_what_was_typed(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"bro", "f2", *"5.08", "f6", *"drop", "space", *"at", "enter")
+        text = hands.shown()
+        assert "Indicator drop at the heel" in text
         assert "5.08" in text
         assert "Indicator drop at the heel" in text
 
 
-async def test_every_screen_of_the_walk_can_be_left_without_escape(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
+async def test_every_screen_of_the_walk_can_be_left_without_escape(program: Program) -> None:
+    async with program() as hands:
         for keys in (["enter"], ["f2"], ["f4"], ["f7"], ["?"], ["f8"], ["f3"], ["f2", "f6"]):
-            await pilot.press(*keys)
-            await pilot.press(*["f9"] * len(keys))
-            assert "5 of 5" in shown(app), keys
-        await pilot.press("f9")
-    assert app.return_code == 0
+            await hands.press(*keys)
+            await hands.press(*["f9"] * len(keys))
+            assert "5 of 5" in hands.shown(), keys
+        await hands.press("f9")
+    assert hands.app.return_code == 0
 
 
-async def test_problems_of_the_book_name_file_line_and_what_to_do(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        assert "1 problem" in shown(app)
-        await pilot.press("f7")
-        text = shown(app)
+async def test_problems_of_the_book_name_file_line_and_what_to_do(program: Program) -> None:
+    async with program() as hands:
+        assert "1 problem" in hands.shown()
+        await hands.press("f7")
+        text = hands.shown()
         assert "own.toml, line 7, column 3" in text
         assert "Write 4 deg." in text
 
 
-async def test_help_in_the_calculator_explains_its_quantities_and_its_keys(
-    program: Program, shown: Shown
-) -> None:
-    app = program()
-    async with app.run_test(size=(80, 120)) as pilot:
-        await settled(pilot)
-        await pilot.press(*"bro", "f2", "?")
-        text = shown(app)
+async def test_help_in_the_calculator_explains_its_quantities_and_its_keys(program: Program) -> None:
+    async with program((80, 120)) as hands:
+        await hands.press(*"bro", "f2", "?")
+        text = hands.shown()
         assert "The width of the surface behind the" in text
         assert "Along the circle (arc)" in text
         assert "F6" in text
 
 
-async def test_an_action_can_be_found_by_its_words_and_done(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=SMALL) as pilot:
-        await settled(pilot)
-        await pilot.press("f8", *"inches", "enter")
-        await settled(pilot)
-        assert shown(app).splitlines()[0].endswith("in")
+async def test_an_action_can_be_found_by_its_words_and_done(program: Program) -> None:
+    async with program() as hands:
+        await hands.press("f8", *"inches", "enter")
+        assert hands.shown().splitlines()[0].endswith("in")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 import pytest
 
 from geometry.calculations import calculation, calculation_names
@@ -50,14 +48,6 @@ def test_a_value_of_the_book_in_hand_says_where_it_came_from_and_a_typed_one_how
         "tap",
         "Yard tap",
         values={
-            "relief_angle": Value(
-                "relief_angle",
-                low=Measure("4 deg", math.radians(4)),
-                usual=Measure("6 deg", math.radians(6)),
-                high=Measure("8 deg", math.radians(8)),
-                citation=Citation("from memory"),
-                note="At the chamfer.",
-            ),
             "land_width": Value(
                 "land_width", usual=Measure("0.25 D", 0.25, per_diameter=True), citation=Citation("shop")
             ),
@@ -75,8 +65,6 @@ def test_a_value_of_the_book_in_hand_says_where_it_came_from_and_a_typed_one_how
             text_of(line).strip() for line in CalculatorPage(form, book=book).draw(METRIC, 80, 22)[-4:]
         )
 
-    assert "6 deg (4 deg to 8 deg). At the chamfer." in foot("relief_angle")
-    assert "Source: from memory" in foot("relief_angle")
     assert "3.000 mm here, 0.25 D. Source:" in foot("land_width")
     assert "Left and Right change it. eccentric." in foot("relief_form")
     form.typed["land_width"] = TextLine.ending("3.2")

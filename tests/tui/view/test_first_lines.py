@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from library.book.model import Book
 from tui import first_start
-from tui.app import Heelclear
 from tui.keys import Keymap, keymap
 from tui.session import Session
 from tui.view.first_lines import HEIGHT, first_lines
 from tui.view.lines import text_of, width_of
 
-Shown = Callable[[Heelclear], str]
+Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
 @pytest.mark.parametrize("width", [60, 80, 200])
@@ -52,14 +52,11 @@ def test_a_state_folder_that_cannot_be_written_is_no_fault(tmp_path: Path) -> No
     ("first", "size"), [(True, (80, 24)), (True, (60, 20)), (False, (80, 24)), (True, (80, 12))]
 )
 async def test_they_stand_under_the_list_on_a_first_start_where_the_list_keeps_room(
-    book: Book, tmp_path: Path, shown: Shown, first: bool, size: tuple[int, int]
+    program: Program, first: bool, size: tuple[int, int]
 ) -> None:
-    app = Heelclear(Session(first_start=first), lambda: book, tmp_path / "shop", tmp_path / "state")
-    async with app.run_test(size=size) as pilot:
-        await app.workers.wait_for_complete()
-        await pilot.pause()
-        text = shown(app)
+    async with program(size, session=Session(first_start=first)) as hands:
+        text = hands.shown()
         assert ("Your first time here" in text) is (first and size[1] >= 20)
         assert "Hand tap, brass" in text
-        await pilot.press(*"sink")
-        assert "Countersink 90 degrees" in shown(app)
+        await hands.press(*"sink")
+        assert "Countersink 90 degrees" in hands.shown()

@@ -3,22 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
 from dataclasses import replace
-from pathlib import Path
+from typing import Any
 
 import pytest
 
 from geometry.quantities import quantity
 from library.book.model import Book, Entry
 from library.book.rows import Row, Rows
-from tui.app import Heelclear
 from tui.figure.quantity_figures import FIGURES
-from tui.session import Session
 from tui.view.help_page import explained
 from tui.view.lines import text_of, width_of
 
-Program = Callable[[], Heelclear]
-Shown = Callable[[Heelclear], str]
+Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
 @pytest.mark.parametrize("width", [39, 59, 72, 79, 119])
@@ -37,38 +35,27 @@ def test_on_a_very_narrow_screen_the_words_stand_alone() -> None:
     assert FIGURES["land_width"][0] not in text
 
 
-async def test_help_in_the_calculator_begins_with_the_field_in_hand_and_its_drawing(
-    program: Program, shown: Shown
-) -> None:
-    app = program()
-    async with app.run_test(size=(80, 24)) as pilot:
-        await app.workers.wait_for_complete()
-        await pilot.pause()
-        await pilot.press(*"bro", "f2", "?")
-        text = shown(app)
+async def test_help_in_the_calculator_begins_with_the_field_in_hand_and_its_drawing(program: Program) -> None:
+    async with program() as hands:
+        await hands.press(*"bro", "f2", "?")
+        text = hands.shown()
         assert "Land width" in text
         assert "How: Along the circle (arc)" in text
         assert "|<---- land ---->|" in text
 
 
-async def test_the_glossary_shows_the_drawing_of_what_is_sought(program: Program, shown: Shown) -> None:
-    app = program()
-    async with app.run_test(size=(80, 24)) as pilot:
-        await app.workers.wait_for_complete()
-        await pilot.pause()
-        await pilot.press("f3", *"helix", "space", *"angle")
-        assert all(line in shown(app) for line in FIGURES["helix_angle"])
+async def test_the_glossary_shows_the_drawing_of_what_is_sought(program: Program) -> None:
+    async with program() as hands:
+        await hands.press("f3", *"helix", "space", *"angle")
+        assert all(line in hands.shown() for line in FIGURES["helix_angle"])
 
 
-async def test_a_family_without_a_calculation_is_told_where_to_look(
-    book: Book, shown: Shown, tmp_path: Path
-) -> None:
+async def test_a_family_without_a_calculation_is_told_where_to_look(book: Book, program: Program) -> None:
     odd = Entry("broach", "pull-broach", "Pull broach", "steel")
     row = Row("entry", odd.id, odd.title, odd.family, odd.work_material, search="pull broach")
     larger = replace(book, entries={**book.entries, odd.id: odd}, rows=Rows.of([*book.rows, row]))
-    app = Heelclear(Session(), lambda: larger, tmp_path / "shop", tmp_path / "state")
-    async with app.run_test(size=(80, 24)) as pilot:
-        await app.workers.wait_for_complete()
-        await pilot.pause()
-        await pilot.press(*"broach", "f2")
-        assert "No calculation serves a pull broach; 'heelclear calc' lists all that there are." in shown(app)
+    async with program(other=larger) as hands:
+        await hands.press(*"broach", "f2")
+        assert (
+            "No calculation serves a pull broach; 'heelclear calc' lists all that there are." in hands.shown()
+        )
