@@ -1,4 +1,4 @@
-"""Advice that was tried before it is given: what to change, kept only where changing it does mend the complaint.
+"""Advice that was tried before it is given: what to change, kept only where changing it does remove the complaint.
 
 A closed relation gives the value that would be just enough; whether it is, with all other inputs as they
 are and the value rounded as a person reads it, is found out by computing again.
@@ -54,7 +54,7 @@ class Way:
 
 @dataclass(frozen=True)
 class Advice:
-    """The ways that mend a complaint, in words with their amounts, and as the cure of a check."""
+    """The ways that remove a complaint, in words with their amounts, and as the cure of a check."""
 
     words: tuple[str, ...]
     parts: dict[str, Amount | str]
@@ -94,13 +94,13 @@ def as_shown(amount: Amount, step: float) -> float:
     return round(steps) * step
 
 
-def that_help(ways: Iterable[Way], given: Inputs, mends: Callable[[Inputs], bool]) -> tuple[Way, ...]:
-    """The ways that mend the complaint, in their order, whatever the unit in which they are shown.
+def that_help(ways: Iterable[Way], given: Inputs, cures: Callable[[Inputs], bool]) -> tuple[Way, ...]:
+    """The ways that remove the complaint, in their order, whatever the unit in which they are shown.
 
     Args:
         ways: what may be advised.
         given: the inputs as they are.
-        mends: whether other inputs are free of the complaint; a refusal counts as no.
+        cures: whether other inputs are free of the complaint; a refusal counts as no.
 
     Example:
         >>> from geometry.sentences import length
@@ -108,19 +108,19 @@ def that_help(ways: Iterable[Way], given: Inputs, mends: Callable[[Inputs], bool
         >>> len(that_help([narrow], Inputs({"land_width": 3.0}), lambda one: one.number("land_width") <= 2))
         1
     """
-    return tuple(one for one in ways if _helps(one, given, mends))
+    return tuple(one for one in ways if _helps(one, given, cures))
 
 
-def _helps(one: Way, given: Inputs, mends: Callable[[Inputs], bool]) -> bool:
+def _helps(one: Way, given: Inputs, cures: Callable[[Inputs], bool]) -> bool:
     kinds = {step.amount.kind for step in one.steps if step.amount is not None}
     # Lengths are shown in one unit at a time; an angle is as coarse in each of them.
     lengths = SHOWN_STEPS[Kind.LENGTH] if Kind.LENGTH in kinds else (0.0,)
     angles = SHOWN_STEPS[Kind.ANGLE] if Kind.ANGLE in kinds else (0.0,)
-    return all(_mended(one, given, mends, across, turned) for across in lengths for turned in angles)
+    return all(_cured(one, given, cures, across, turned) for across in lengths for turned in angles)
 
 
-def _mended(
-    one: Way, given: Inputs, mends: Callable[[Inputs], bool], length_step: float, angle_step: float
+def _cured(
+    one: Way, given: Inputs, cures: Callable[[Inputs], bool], length_step: float, angle_step: float
 ) -> bool:
     changes: dict[str, float | None] = {}
     for step in one.steps:
@@ -134,7 +134,7 @@ def _mended(
             return False
         changes[step.key] = value
     try:
-        return mends(given.but(changes))
+        return cures(given.but(changes))
     except GeometryError:
         return False
 

@@ -178,7 +178,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("columns-left", "Column before", "Shows the entry before, where not all find room.", ("left",), ("compare",), False),
     Action("open-file", "Editor", "Opens the file of the chosen problem at its line in your editor, then reads the book again.", ("enter", "f6"), ("findings",)),
     Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False),
-    Action("glossary", "Glossary", "Explains the words: what each quantity is and how it is measured.", ("f3",), ("book", "entry", "calculator", "help", "form", "card"), False),
+    Action("glossary", "Glossary", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", ("f3",), ("book", "entry", "calculator", "help", "form", "card"), False),
     Action("help", "Help", "Explains what is in front of you, and names its keys.", ("?", "f1")),
     Action("actions", "Menu", "Lists everything that can be done here; type to find it, Enter does it.", ("f8",), ("book", "entry", "calculator", "cards", "card")),
     Action("back", "Back", "Goes back to where you came from; nothing typed is lost.", ("f9", "escape"), EVERYWHERE[1:]),

@@ -35,7 +35,7 @@ from geometry.setting.indexing import (
 )
 
 USUAL_RATIO = 40
-"""Turns of the crank for one of the spindle where nobody said: the commonest head. Common practice, no source."""
+"""Turns of the crank for one of the spindle where none is given: the commonest head. Common practice, no source."""
 
 MOST_HOLES = 1000
 """The finest circle that the vocabulary knows."""
@@ -204,7 +204,7 @@ def _places(given: Inputs) -> tuple[float, ...]:
 
 
 def _assumed(given: Inputs) -> tuple[Check, ...]:
-    """What was taken for granted because nobody said it."""
+    """What was taken for granted because it was not given."""
     found = []
     if not given.has("index_ratio"):
         found.append(

@@ -68,8 +68,8 @@ CALCULATION = Calculation(
     question="How far does the thread move along the axis from the edge to the heel, and what does the indicator show on the way?",
     wants="The diameter is the tap's over its crests, and the land is measured on that diameter; "
     "say whether you laid a caliper across it (chord) or went round it (arc).",
-    neglects="It follows the thread exactly and so says nothing of how the tap cuts: on a tap the radial relief does that, "
-    "and the axial part only lays the grind along the thread.",
+    neglects="It follows the thread exactly and says nothing of how the tap cuts: it cuts by the relief of its chamfer, "
+    "for which the lead over the land is not needed.",
     families=("tap",),
     inputs=(
         Field("diameter"),

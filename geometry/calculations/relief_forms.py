@@ -38,7 +38,7 @@ def _compute(given: Inputs) -> Result:
 
 CALCULATION = Calculation(
     name="relief-forms",
-    title="Relief form compared",
+    title="Relief forms compared",
     question="How do an eccentric relief, one flat and two facets compare behind the same edge?",
     wants="The diameter is that of the circle the edges run on, and the land is measured on it from edge to heel, by caliper "
     "(chord) or round it (arc); the primary land is measured straight across its facet.",

@@ -200,7 +200,7 @@ CALCULATION = Calculation(
     title="Chamfer of a tap",
     question="What are the angle, the threads, the chip and the relief of this chamfer, and what is left after grinding it?",
     wants="The diameter is the tap's over its crests, the land is measured on it, and the chamfer's angle is that of one "
-    "side to the axis. It rises by the depth of thread on the screw (17/24 of the sharp height for 60 degrees) unless you "
+    "side to the axis. It rises by the depth of the external thread (17/24 of the fundamental triangle height for 60 degrees) unless you "
     "give the diameter at the point.",
     neglects="It takes the chamfer as a straight cone and its relief as an even cam. With a larger hole than the point the "
     "first threads of the chamfer meet no metal, and the point diameter of a spiral-point tap is hard to measure.",

@@ -150,7 +150,7 @@ ROWS = (
     ),
     length(
         "deepest_cut",
-        "Max. grind",
+        "Max. ground off",
         "The most that is ground off the old body anywhere behind the edge.",
         "On the radius, from the old body down to the deepest place of the facets.",
         0.0,
@@ -184,7 +184,7 @@ ROWS = (
         "facet_start",
         "Facet begins at",
         "How far the tool is turned from the cutting edge to where the facet begins.",
-        "On the dividing head or workhead, pointer at the edge and then at the corner.",
+        "On the dividing head or workhead, from the edge to the corner between the facets.",
         0.0,
         360.0,
     ),

@@ -65,7 +65,7 @@ ROWS = (
         "land_angle",
         "Land angle",
         "The angle that the tool turns from the edge to the heel.",
-        "On the dividing head or workhead, pointer at the edge and then at the heel.",
+        "On the dividing head or workhead, from the edge to the heel.",
         0.0,
         360.0,
     ),

@@ -42,10 +42,10 @@ def throw_per_radian(relief_angle: float, diameter: float) -> float:
 
 
 def throw_per_turn(relief_angle: float, diameter: float) -> float:
-    """How far the cam would fall in one whole turn: ``pi D tan(a)``.
+    """How far the surface would fall in one whole turn: ``pi D tan(a)``.
 
-    Divided by the number of teeth it is the rise of a relieving cam with one lobe for each tooth.
-    Published in that form as the cam rise of form-relieved hobs; the same line follows from ``2 pi k``.
+    Divided by the number of teeth it is the throw of a relieving cam with one lobe for each tooth.
+    Published in that form for the relieving cam of form-relieved hobs; the same line follows from ``2 pi k``.
 
     Args:
         relief_angle: at the edge, in radians, from zero to under a right angle.

@@ -1,4 +1,4 @@
-"""What the facets behind an edge mean at the machine: the gap kept, or what is wrong and what mends it."""
+"""What the facets behind an edge mean at the machine: the gap kept, or what is wrong and what puts it right."""
 
 from __future__ import annotations
 
@@ -43,11 +43,11 @@ def _stop(given: Inputs, job: Job, wrong: str) -> Check:
 
 
 _NO_WAY = {
-    "primary": "Neither its width nor its relief, nor both, mend that while the gap, the land and the second facet "
+    "primary": "Neither its width nor its relief, nor both, put that right while the gap, the land and the second facet "
     "stay as they are: begin with a smaller least gap, and plan the facets anew.",
-    "back": "No second facet, and no plan of more of them, mends that within the gaps that are asked for: "
+    "back": "No second facet, and no plan of more of them, puts that right within the gaps that are asked for: "
     "ask for a smaller least gap, or allow a deeper one.",
-    "deep": "No other angle mends that within the gaps that are asked for: ask for a smaller least gap, or allow a "
+    "deep": "No other angle puts that right within the gaps that are asked for: ask for a smaller least gap, or allow a "
     "deeper one.",
 }
 

@@ -1,4 +1,4 @@
-"""What mends facets that do not keep the gap, or go too deep: every value tried with the other inputs as they are."""
+"""What puts right facets that do not keep the gap, or go too deep: every value tried with the other inputs as they are."""
 
 from __future__ import annotations
 
@@ -37,14 +37,14 @@ def ways_out(given: Inputs, job: Job, wrong: str) -> tuple[Way, ...]:
     """
     allowed = set(complaints(given, job)) - {wrong}
 
-    def mends(other: Inputs) -> bool:
+    def cures(other: Inputs) -> bool:
         return allowed.issuperset(complaints(other, facet_job(other)))
 
     single = {"back": _for_the_back, "primary": _for_the_primary, "deep": _for_the_depth}[wrong]
-    found = that_help(single(given, job), given, mends)
+    found = that_help(single(given, job), given, cures)
     if found:
         return found
-    return next((pair for one in _pairs(given, job) if (pair := that_help([one], given, mends))), ())
+    return next((pair for one in _pairs(given, job) if (pair := that_help([one], given, cures))), ())
 
 
 def _for_the_primary(given: Inputs, job: Job) -> Iterator[Way]:

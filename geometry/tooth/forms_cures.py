@@ -1,4 +1,4 @@
-"""What mends a form of relief that rubs or is too steep: every value tried with the other inputs as they are."""
+"""What puts right a form of relief that rubs or is too steep: every value tried with the other inputs as they are."""
 
 from __future__ import annotations
 
@@ -34,19 +34,19 @@ def ways_out(given: Inputs, job: FormsJob, wrong: str) -> tuple[Way, ...]:
     """
     allowed = set(complaints(job)) - {wrong}
 
-    def mends(other: Inputs) -> bool:
+    def cures(other: Inputs) -> bool:
         return allowed.issuperset(complaints(forms_job(other)))
 
-    return that_help(_ways(given, job, wrong, mends), given, mends)
+    return that_help(_ways(given, job, wrong, cures), given, cures)
 
 
-def _ways(given: Inputs, job: FormsJob, wrong: str, mends: Callable[[Inputs], bool]) -> Iterator[Way]:
+def _ways(given: Inputs, job: FormsJob, wrong: str, cures: Callable[[Inputs], bool]) -> Iterator[Way]:
     diameter, (first, _) = given.number("diameter"), job.two
     if wrong == "primary-back":
         width = diameter * math.sin(first.angle) * (1 - HAIR)
         yield way("narrow it to {width}", "primary_land", "width", length(width, Rounding.DOWN))
         return
-    widest = _widest(given, mends)
+    widest = _widest(given, cures)
     if widest is not None:
         yield way("narrow the land to {widest}", "land_width", "widest", length(widest, Rounding.DOWN))
     if wrong == "flat-rubs":
@@ -59,12 +59,12 @@ def _ways(given: Inputs, job: FormsJob, wrong: str, mends: Callable[[Inputs], bo
         yield way(says, "secondary_relief_angle", "enough", angle(steeper, Rounding.UP))
 
 
-def _widest(given: Inputs, mends: Callable[[Inputs], bool]) -> float | None:
+def _widest(given: Inputs, cures: Callable[[Inputs], bool]) -> float | None:
     """The widest land, narrower than this one, that is free of the complaint."""
 
     def free(width: float) -> bool:
         try:
-            return mends(given.but({"land_width": width}))
+            return cures(given.but({"land_width": width}))
         except GeometryError:
             return False
 

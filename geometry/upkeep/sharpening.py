@@ -65,7 +65,7 @@ def stock_along(stock: float, rake_angle: float, relief_angle: float) -> float:
 
 
 def radius_lost(stock: float, relief_angle: float) -> float:
-    """What grinding the face of an eccentricly relieved tooth takes off the radius: ``t tan(a)``.
+    """What grinding the face of an eccentrically relieved tooth takes off the radius: ``t tan(a)``.
 
     The edge goes back along the cam, which falls ``k theta`` while the circle runs ``R theta``. Derived.
 

@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from geometry.quantities.terms import words_found_by
 from library.book.desk import MOST_FINDINGS, Desk, Spot, Spots, shown
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.index import FileNote, FileRead, Index, code_stamp
@@ -197,11 +198,21 @@ def _row(sheet: Sheet, shape: Shape, desk: Desk, lower: _Lower) -> Row:
     row = Row(sheet.array, sheet.id, words[1], layer=sheet.layer, parts=_plain(Location(0, sheet.start, sheet.end, sheet.line)),
               state="broken" if sheet.broken else "unread" if sheet.unread else "")  # fmt: skip
     if isinstance(made, Entry):
-        words += [made.family, made.work_material]
+        words += [made.family, made.work_material, *_other_words(made)]
         row = row._replace(
             family=made.family, work_material=made.work_material, spans=spans_told(made.values.values())
         )
     return row._replace(search=" ".join(words).casefold().replace("\n", " "))
+
+
+def _other_words(entry: Entry) -> tuple[str, ...]:
+    """What else the trade calls the quantities that an entry has values for."""
+    return words_found_by(
+        {
+            key: tuple(one.usual.word for one in (value, *value.also) if one.usual is not None)
+            for key, value in entry.values.items()
+        }
+    )
 
 
 def _plain(location: Location) -> str:

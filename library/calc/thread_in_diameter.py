@@ -1,4 +1,4 @@
-"""A thread typed where a diameter is asked for: ``M12`` or ``3/4-10 UNC`` fills diameter, pitch and starts."""
+"""A thread typed where a diameter is asked for: ``M16`` or ``5/8-11 UNC`` fills diameter, pitch and starts."""
 
 from __future__ import annotations
 

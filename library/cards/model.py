@@ -26,8 +26,8 @@ class Tool:
 
     Attributes:
         name: its own name or number in this shop, by which its history is found.
-        size: as a person says it, such as ``12 mm`` or ``3/4 in``.
-        thread: as marked, such as ``M12 x 1.75`` or ``3/4-10``.
+        size: as a person says it, such as ``12 mm`` or ``5/8 in``.
+        thread: as marked, such as ``M16 x 2`` or ``5/8-11``.
         flutes: how many edges it has.
         marks: what its maker stamped on it.
         belongs_to: the customer or the machine that it belongs to.

@@ -51,8 +51,8 @@ def words_of(query: str) -> list[str]:
     """The words of a query, those in double quotes together; an open quote runs to the end.
 
     Example:
-        >>> words_of('bronze size:"3/4 in"')
-        ['bronze', 'size:3/4 in']
+        >>> words_of('bronze size:"5/8 in"')
+        ['bronze', 'size:5/8 in']
     """
     words, current, quoted = [], "", False
     for sign in query:

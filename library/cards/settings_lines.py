@@ -101,7 +101,7 @@ def _moves(step: Step) -> list[SettingLine]:
 
 
 def _assumed_head(outputs: Mapping[str, float]) -> str:
-    """The ratio of the head behind the moves, where no machine and nobody else named one."""
+    """The dividing-head ratio behind the moves, where no machine names one and none was typed."""
     if "index_ratio" not in outputs:
         return ""
     return f", for an assumed head of {int(outputs['index_ratio'])} to 1"

@@ -1,4 +1,4 @@
-"""What a thread's name says of the tool: ``M12``, ``3/4-10 UNC``, ``M20 x 2 LH``."""
+"""What a thread's name says of the tool: ``M16``, ``5/8-11 UNC``, ``M20 x 2 LH``."""
 
 from __future__ import annotations
 

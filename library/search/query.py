@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from geometry.quantities import QUANTITIES, Quantity
+from geometry.quantities.terms import names_of
 from geometry.sentences import Kind
 from library.book.spans import Span
 from library.units.read import UnitError, read
@@ -181,16 +182,20 @@ def _bounds(text: str, kinds: set[Kind], display: Display) -> tuple[dict[Kind, f
 def quantities_named(name: str) -> tuple[Quantity, ...]:
     """The quantities that a short name may mean: the whole key or title, else those that begin with it, else hold it.
 
+    Another name that the trade has for a quantity counts as its title does: ``hook`` is the rake.
+
     Example:
         >>> [row.key for row in quantities_named("lead")]
         ['lead']
+        >>> [row.key for row in quantities_named("hook")]
+        ['rake_angle']
         >>> [row.key for row in quantities_named("no such thing")]
         []
     """
     sought = name.casefold().replace("-", " ").replace("_", " ").strip()
 
-    def names(row: Quantity) -> tuple[str, str]:
-        return row.key.replace("_", " "), row.title.casefold()
+    def names(row: Quantity) -> tuple[str, ...]:
+        return row.key.replace("_", " "), row.title.casefold(), *names_of(row.key)
 
     tests: tuple[Callable[[str], bool], ...] = (
         lambda one: one == sought,

@@ -35,7 +35,7 @@ def choose(asked: str) -> Thread:
         names = " or ".join(thread.title for thread in found)
         raise NotChosen(f"{asked.strip()!r} may be {names}. Write which.")
     near = nearest_threads(asked)
-    hint = f" Did you mean {' or '.join(near)}?" if near else " Write it such as M12, 3/4-10 UNC or G 1/2."
+    hint = f" Did you mean {' or '.join(near)}?" if near else " Write it such as M16, 5/8-11 UNC or G 1/2."
     raise NotChosen(f"There is no thread {asked.strip()!r} in the tables.{hint}")
 
 

@@ -17,7 +17,7 @@ def find_threads(asked: str) -> tuple[Thread, ...]:
     """Every thread that goes by a name; several where the name alone does not decide, such as 1/4-20.
 
     Args:
-        asked: a designation as typed: ``M12``, ``m12x1.5``, ``3/4-10 UNC``, ``#10-32``, ``G 1/4``.
+        asked: a designation as typed: ``M12``, ``m12x1.5``, ``5/8-11 UNC``, ``#10-32``, ``G 1/4``.
 
     Returns:
         The threads of that name, in the order of the tables; none when there is no such thread.
@@ -44,7 +44,7 @@ def nearest_threads(asked: str) -> tuple[str, ...]:
 
 
 def _plain(name: str) -> str:
-    """A designation with its spelling evened out: ``3/4" - 10 UNC`` and ``3/4-10 unc`` are the same."""
+    """A designation with its spelling evened out: ``5/8" - 11 UNC`` and ``5/8-11 unc`` are the same."""
     text = _NUMBER_SIZE.sub("#", name.translate(_SIGNS).strip().casefold())
     text = re.sub(r"(?<=\d)\s+(?=\d+/)", "-", text)
     return re.sub(r"\s+", "", text)

@@ -38,8 +38,8 @@ def show(value: float, kind: Kind, display: Display = METRIC, rounding: Rounding
     Example:
         >>> show(1.6755161, Kind.LENGTH, rounding=Rounding.DOWN)
         '1.67 mm'
-        >>> show(5.08, Kind.LENGTH, Display("in"))
-        '0.2000 in'
+        >>> show(4.191, Kind.LENGTH, Display("in"))
+        '0.1650 in'
     """
     unit = display.unit(kind)
     digits = number(from_geometry(value, kind, unit), kind, unit, rounding)

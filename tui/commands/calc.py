@@ -28,7 +28,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--thread",
         metavar="NAME",
-        help="fill diameter, pitch and starts from a thread, such as M12 or 3/4-10UNC",
+        help="fill diameter, pitch and starts from a thread, such as M16 or 5/8-11UNC",
     )
     parser.add_argument(
         "-h", "--help", action="store_true", dest="explain", help="explain the calculation and its inputs"

@@ -20,6 +20,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the entries found; returns 0, or 1 when there are none, or 2 when the text cannot be understood."""
+    from geometry.quantities.terms import terms_with
     from library.book.folders import shop_folder
     from library.book.opening import open_book
     from library.book.rows import Rows
@@ -47,4 +48,6 @@ def run(options: argparse.Namespace) -> int:
         printing.table([(row.id, row.title, material_title(book, row)) for row in found], indent="")
     else:
         printing.line("Nothing in the book fits that. Try fewer words, or 'heelclear list'.")
+        if terms := terms_with(query.words) if query.words else ():
+            printing.line(f"'heelclear glossary {terms[0].word.split()[0]}' explains the word.")
     return 0 if found else 1

@@ -1,10 +1,10 @@
-"""``heelclear glossary``: every quantity with its definition, how it is measured, and a small drawing."""
+"""``heelclear glossary``: terms of the trade, and every quantity with how it is measured and a small drawing."""
 
 from __future__ import annotations
 
 import argparse
 
-HELP = "explain the quantities: what each is and how it is measured"
+HELP = "explain terms and quantities: what each is, what else it is called, how it is measured"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -12,14 +12,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     from tui.commands.parser import add_json
 
     parser.add_argument(
-        "word", nargs="?", metavar="WORD", help="only quantities whose name or text has this word"
+        "word", nargs="?", metavar="WORD", help="only those whose name, other names or text have this word"
     )
     add_json(parser)
 
 
 def run(options: argparse.Namespace) -> int:
-    """Print the quantities; returns the exit code."""
+    """Print terms and quantities; returns the exit code."""
     from geometry.quantities import QUANTITIES
+    from geometry.quantities.terms import names_of, terms_with
     from library.units.grammar import example
     from tui.commands import printing
     from tui.figure.quantity_figures import FIGURES
@@ -28,16 +29,33 @@ def run(options: argparse.Namespace) -> int:
     found = [
         row
         for row in QUANTITIES.values()
-        if word in f"{row.key} {row.title} {row.definition} {row.measured}".casefold().replace("_", " ")
+        if word
+        in f"{row.key} {row.title} {' '.join(names_of(row.key))} {row.definition} {row.measured}".casefold().replace(
+            "_", " "
+        )
     ]
-    if not found:
+    terms = terms_with([word])
+    if not found and not terms:
         printing.error(
-            f"No quantity is named or explained with {options.word!r}. Leave the word out to see them all."
+            f"No term or quantity is named or explained with {options.word!r}. "
+            "Leave the word out to see them all."
         )
         return 1
     if options.json:
         printing.data(
             [
+                {
+                    "key": term.word,
+                    "title": term.title,
+                    "kind": "term",
+                    "definition": term.definition,
+                    "measured": "",
+                    "choices": [],
+                    "also": list(term.also),
+                }
+                for term in terms
+            ]
+            + [
                 {
                     "key": row.key,
                     "title": row.title,
@@ -45,11 +63,15 @@ def run(options: argparse.Namespace) -> int:
                     "definition": row.definition,
                     "measured": row.measured,
                     "choices": list(row.choices),
+                    "also": list(names_of(row.key)),
                 }
                 for row in found
             ]
         )
         return 0
+    for term in terms:
+        printing.line(f"{term.title}  (also: {', '.join(term.also)})" if term.also else term.title)
+        printing.paragraph(term.definition, "    ")
     for row in found:
         written = " or ".join(row.choices) if row.choices else f"written {example(row.kind)}"
         printing.line(f"{row.title}  ({row.key}; {written})")

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
+from geometry.quantities.terms import names_of, terms_with
 from tui.screens.reading import Reading
-from tui.view.help_page import explained
+from tui.view.help_page import explained, explained_term
 from tui.view.lines import Line, wrap
 from tui.view.text_line import TextLine
 
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
 
 
 class GlossaryScreen(Reading):
-    """The vocabulary; typing shows only the words that have what is typed."""
+    """Terms and quantities; typing shows only those that have what is typed."""
 
     WHERE = "glossary"
 
@@ -25,16 +26,14 @@ class GlossaryScreen(Reading):
 
     def title_text(self) -> str:
         """What this is, and what is sought."""
-        return "The words of the book" + (
-            f", with {self.find.text!r} in them" if self.find.text else "; type to find one"
-        )
+        return "Glossary" + (f", with {self.find.text!r} in them" if self.find.text else "; type to find one")
 
     def text(self, width: int) -> list[Line]:
         """The words that have what was typed in title, definition or key."""
         sought = self.find.text.casefold().split()
-        lines: list[Line] = []
+        lines = [one for term in terms_with(sought) for one in explained_term(term, width)]
         for row in QUANTITIES.values():
-            searched = f"{row.title} {row.key} {row.definition}".casefold()
+            searched = f"{row.title} {row.key} {' '.join(names_of(row.key))} {row.definition}".casefold()
             if all(word in searched for word in sought):
                 lines += explained(row, width)
         return lines or wrap("No word has that in it. Ctrl+U shows all of them again.", width)

@@ -194,7 +194,7 @@ def id_of(title: str) -> str:
     """The id that goes well with a title.
 
     Example:
-        >>> id_of("Tap for 3/4-10, bronze")
+        >>> id_of("Tap for 5/8-11, bronze")
         'tap-for-3-4-10-bronze'
     """
     return "-".join(re.findall(r"[a-z0-9]+", title.casefold()))

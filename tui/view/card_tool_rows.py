@@ -22,8 +22,8 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
     """What is known of the tool, and the machine and the wheel it is ground on."""
     card, tool, book = job.card, job.card.tool, job.book
     threaded = _has_threads(card.family) or bool(tool.thread)
-    thread = _text("tool.thread", "Thread", tool.thread, "As marked: M12 x 1.75, 3/4-10 UNC, M20 x 2 LH.")
-    size = _text("tool.size", "Size", tool.size, "As you say it: 12 mm, 3/4 in; of a step drill 6, 8, 10 mm.",
+    thread = _text("tool.thread", "Thread", tool.thread, "As marked: M16 x 2, 5/8-11 UNC, M20 x 2.5 LH.")
+    size = _text("tool.size", "Size", tool.size, "As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm.",
                  wants=not tool.thread)  # fmt: skip
     flutes = job.entry.values.get("flutes")
     counted = flutes.usual.text if flutes is not None and flutes.usual is not None else ""

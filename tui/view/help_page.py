@@ -7,6 +7,7 @@ from functools import cache
 
 from geometry.calculation import Calculation
 from geometry.quantities import Quantity, quantity
+from geometry.quantities.terms import Term
 from tui.actions import Where, actions_of
 from tui.figure.quantity_figures import FIGURES, WIDEST
 from tui.keys import Keymap, shown_key
@@ -18,7 +19,7 @@ ABOUT: dict[Where, str] = {
     "calculator": "This is one calculation. What stands in the fields comes from the book, is a default, or was typed by you; the word behind each says which. Type over any of them, in any unit: 3.2, 1/8 in, 1-1/2 in, 40 thou, 8 deg, 3 deg 30 min. An emptied field gets its value back.",
     "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",
     "findings": "These are the problems found in the files of the book, each with what to do about it. Up and Down go from one to the next; Enter opens its file at its line in your editor, and the book is read again when you come back.",
-    "glossary": "These are the words of the book and the calculator.",
+    "glossary": "These are the words of the book and the calculator: terms of the trade with their other names, then every quantity with what it is and how it is measured. Type a part of a word.",
     "actions": "This is everything that can be done on the screen before.",
     "calculations": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",
     "help": "This is the help.",
@@ -29,7 +30,7 @@ ABOUT: dict[Where, str] = {
     "history": "This is what git remembers of this entry: who changed which value, and when.",
     "draft": "This is one draft beside the book: what was typed, what stood there when it was begun, and what the book has now. Enter takes it up where it was left; F6 drops it.",
     "compare": "These are entries of the book side by side. A star stands before each line on which they differ, an equals sign where all say the same. F2 shows where each value comes from.",
-    "threads": "These are the standard threads of the tables. Type a part of a name, a series or a size; Enter fills diameter, pitch and starts into the calculator. M12 or 3/4-10 UNC typed into the diameter does the same.",
+    "threads": "These are the standard threads of the tables. Type a part of a name, a series or a size; Enter fills diameter, pitch and starts into the calculator. M16 or 5/8-11 UNC typed into the diameter does the same.",
     "drafts": "These were typed and not saved when the program last ended. Enter takes one up again where it was left; F6 drops it; F9 leaves them for later.",
     "cards": "These are the job cards of the shop, the newest first. Type words that are on a card, or a field: tool:T-12 size:M12 material:bronze date:2026-11 from:2026-01 to:2026-06 result:good status:draft; with = in place of : the whole field must match. Enter opens one; Tab marks several to be planned as a batch.",
     "card": "This is one job, in six steps: the tool, as received, wanted, settings, after grinding, and how it ended. Enter goes on to the next line that wants something, Down to the next line whatever it holds; any step may be left out or come back to. What follows from the lines stands beside them and is worked out at each key. Several readings go into one line: 0.20, 0.21, 0.19 mm. An exclamation mark says that something does not add up; its sentence stands under its line. Leaving saves the card; what is missing or wrong only keeps it a draft.",
@@ -91,6 +92,15 @@ def explained(row: Quantity, width: int) -> list[Line]:
         return [*_in_words(row, width), *(line("    ", *one) for one in drawing), EMPTY]
     room = width - WIDEST - 2
     return [*beside(_in_words(row, room), drawing, room, "  "), EMPTY]
+
+
+def explained_term(term: Term, width: int) -> list[Line]:
+    """One word of the trade: what it is, and what else it is called."""
+    also = (f"Also: {', '.join(term.also)}.",) if term.also else ()
+    return [
+        line(Piece(f"  {term.title}", "strong")),
+        *(one for text in (term.definition, *also) for one in wrap(text, width, first="    ", rest="    ")),
+    ]
 
 
 def _in_words(row: Quantity, width: int) -> list[Line]:

@@ -39,7 +39,7 @@ def test_two_starts_travel_twice_as_far(measured_as: str, expected: float) -> No
 
 
 def test_three_quarter_ten_in_inches() -> None:
-    # Common practice in the trade: 3/4-10, land 0.200 in, about 0.0085 in.
+    # Common practice, no source: 3/4-10, land 0.200 in, about 0.0085 in.
     found = travel(diameter=0.75 * 25.4, threads_per_inch=10 / 25.4, land_width=0.2 * 25.4)
     assert found.outputs["lead_over_land"] / 25.4 == pytest.approx(0.0085, abs=5e-5)
 

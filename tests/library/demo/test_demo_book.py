@@ -44,7 +44,7 @@ def test_it_has_entries_of_its_own_with_a_key_that_only_the_shop_knows(yard: Pat
 
 
 def test_it_shows_a_conflict_as_two_sourced_values_and_a_sentence(yard: Path) -> None:
-    relief = open_book(yard).entries["ferry-deck-drill-ground-down"].values["land_relief_angle"]
+    relief = open_book(yard).entries["ferry-hatch-dowel-drill"].values["land_relief_angle"]
     assert relief.disagreement
     assert [other.citation.label for other in relief.also] == ["shop"]
     assert relief.citation.label == "published"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections import Counter
+from math import pi
 from pathlib import Path
 from typing import Any
 
@@ -113,26 +114,28 @@ def test_the_tap_entries_tell_what_makes_a_tap_cut(tables: Tables) -> None:
         assert tap["relief_form"]["usual"] == "eccentric", tap["id"]
         assert tap["relief_form"]["source"] == "common practice", tap["id"]
     words = " ".join(tap["notes"] for tap in taps)
-    assert "radial relief" in words
-    assert "may be left out" in words
-    assert "0.0085 in" in words
+    assert "Relieved eccentrically on the chamfer" in words
+    assert "not needed for cutting" in words
+    # Derived: 2 mm times 4.2 mm over the circumference of 16 mm; an eleventh of an inch times 0.165 in over that of 5/8 in.
+    assert f"{2 * 4.2 / (pi * 16):.3f} mm" in words
+    assert f"{0.165 / 11 / (pi * 0.625):.4f} in" in words
 
 
 # What the bench knows and no book that was read says; every sentence stands where its tool is explained.
 @pytest.mark.parametrize(
     ("family", "words"),
     [
-        ("tap", "radial relief that makes a tap cut"),
-        ("tap", "may be left out"),
-        ("tap", "read as 8 thou on the indicator"),
-        ("tap", "come from the factory relieved eccentricly"),
-        ("countersink", "partly toward the axis and partly along it"),
-        ("countersink", "An angular relief works too if it clears"),
-        ("countersink", "backed by more metal and so lasts better"),
-        ("step-drill", "ugly, but it works"),
-        ("step-drill", "one cam for all steps"),
-        ("twist-drill", "successive angular facets until everything behind the land is inside the circle"),
-        ("countersink", "put the pointer at the edge, turn to the heel and read the indicator"),
+        ("tap", "A tap cuts because its chamfer falls toward the axis behind the edge"),
+        ("tap", "it adds nothing to the cutting"),
+        ("tap", "has a lead of 0.167 mm over the land"),
+        ("tap", "so taps are made, and so they are kept"),
+        ("countersink", "along the radius, along the axis, or in part along each"),
+        ("countersink", "A flat relief serves too where its heel clears"),
+        ("countersink", "leaves more metal under the edge"),
+        ("step-drill", "flats may be ground one behind the other, each steeper than the one before"),
+        ("step-drill", "a single cam for all diameters"),
+        ("twist-drill", "with flats one behind the other, each steeper than the one before"),
+        ("countersink", "zero the indicator at the edge, and compare the drop at the heel"),
     ],
 )
 def test_the_trades_own_knowledge_is_written_down(tables: Tables, family: str, words: str) -> None:

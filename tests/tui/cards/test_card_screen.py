@@ -149,17 +149,17 @@ async def test_a_card_is_not_closed_while_something_does_not_add_up_and_the_line
 
 async def test_a_closed_card_takes_no_typing_until_it_is_opened_again(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "t-34", "<enter>")
+        await hands.do("<ctrl+t>", "t-58", "<enter>")
         shown = await hands.do("x")
         assert "This card is closed" in shown
         await hands.do("<ctrl+f>", "x")
-        assert hands.app.screen.form.card.tool.name == "T-34-1x"
+        assert hands.app.screen.form.card.tool.name == "T-58-1x"
 
 
 async def test_doing_it_again_keeps_the_tool_and_empties_what_was_measured(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "t-34", "<ctrl+r>")
-        assert shown.startswith("New job card: T-34-1")
+        shown = await hands.do("<ctrl+t>", "t-58", "<ctrl+r>")
+        assert shown.startswith("New job card: T-58-1")
         card = hands.app.screen.form.card
         assert card.again == "2026-04-22-01"
         assert card.received == {}
@@ -257,12 +257,12 @@ async def test_the_setup_sheet_is_shown_and_written_in_three_forms(
     out.mkdir()
     monkeypatch.chdir(out)
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "t-34", "<enter>", "<f7>")
+        shown = await hands.do("<ctrl+t>", "t-58", "<enter>", "<f7>")
         assert "Setup sheet 2026-04-22-01" in shown
         await hands.do("<f2>", "<f6>", "<f7>")
     written = {path.suffix: path.read_text() for path in out.iterdir()}
     assert set(written) == {".txt", ".md", ".html"}
-    assert all("T-34-1" in text for text in written.values())
+    assert all("T-58-1" in text for text in written.values())
     assert "<svg" in written[".html"]
 
 
@@ -270,13 +270,13 @@ async def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "d-125", "<enter>", "<ctrl+t>")
+        shown = await hands.do("<ctrl+t>", "d-87", "<enter>", "<ctrl+t>")
         assert "nothing is written yet" in shown
         await hands.do("<enter>")
         book = tomllib.loads((hands.shop / "ferry-yard.toml").read_text())
-        entry = next(one for one in book["entry"] if one["id"] == "ferry-deck-drill-ground-down")
-        assert entry["relief_angle"]["usual"] == "10 deg"
-        assert entry["relief_angle"]["source"] == "shop"
-        assert "2026-11-20-01" in entry["relief_angle"]["note"]
+        entry = next(one for one in book["entry"] if one["id"] == "ferry-hatch-dowel-drill")
+        assert entry["land_relief_angle"]["usual"] == "10 deg"
+        assert entry["land_relief_angle"]["source"] == "shop"
+        assert "2026-11-20-01" in entry["land_relief_angle"]["note"]
         await hands.settle()
         assert hands.app.screen.WHERE == "card"

@@ -17,10 +17,10 @@ AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
 KEYS = {
     "metric tap": 145,
-    "inch tap": 153,
+    "inch tap": 151,
     "countersink": 126,
     "step drill": 135,
-    "drill ground down": 131,
+    "drill made to an odd size": 121,
 }
 """Keys pressed for each job."""
 
@@ -110,9 +110,9 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         await hands.do("<f5>", "second plug", "<ctrl+f>")
         shown = await hands.do(
-            "T-34-2",
+            "T-58-2",
             "<enter>",
-            "3/4-10 UNC",
+            "5/8-11 UNC",
             "<enter>",
             "<right>",
             "<enter>",
@@ -121,29 +121,29 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
             "<enter>",
             "w",
         )
-        assert "10 tpi" in shown
+        assert "11 tpi" in shown
         await hands.do(
-            "<enter>", "Cuts tight", "<enter>", ".748 in", "<enter>", ".2 in", "<enter>", "a", "<enter>"
+            "<enter>", "Tears", "<enter>", ".623 in", "<enter>", ".165 in", "<enter>", "a", "<enter>"
         )
-        shown = await hands.do("14, 15, 14, 11 thou")
-        for drop in (0.014, 0.015, 0.011):
-            assert deg(atan(drop / 0.2)) in shown
+        shown = await hands.do("11, 12, 9, 12 thou")
+        for drop in (0.011, 0.012, 0.009):
+            assert deg(atan(drop / 0.165)) in shown
         shown = await hands.do("<enter>")
-        assert inch(0.1 * 0.2 / (pi * 0.748)) in shown
-        assert inch(0.374 * sin(radians(5))) in shown
+        assert inch(0.165 / 11 / (pi * 0.623)) in shown
+        assert inch(0.3115 * sin(radians(5))) in shown
         shown = await hands.do("<enter>", "<right>", "<right>")
         assert f"{ceil(pi * 98 / 304.8 * 3600)} ft/min" in shown
         assert "10 turns" in shown
-        offset = 0.374 * sin(radians(6))
+        offset = 0.3115 * sin(radians(6))
         assert f"{inch(offset)}: {round(offset * 25.4 / 0.01)} divisions of 0.01 mm" in shown
-        shown = await hands.do("<enter>", "12 thou", "<enter>", ".742 in")
-        lost = 2 * 0.012 * tan(radians(6))
+        shown = await hands.do("<enter>", "10 thou", "<enter>", ".618 in")
+        lost = 2 * 0.01 * tan(radians(6))
         assert inch(lost) in shown
-        assert f"Sharpenings left             {int((0.748 - 0.742) / lost)}" in shown
-        shown = await hands.do("<enter>", "21, 21, 20, 22 thou", "<enter>", "1 thou", "<enter>", ".745 in")
-        assert inch(0.2 * tan(radians(6))) in shown
+        assert f"Sharpenings left             {int((0.623 - 0.618) / lost)}" in shown
+        shown = await hands.do("<enter>", "17, 18, 16.5, 17 thou", "<enter>", "1 thou", "<enter>", ".621 in")
+        assert inch(0.165 * tan(radians(6))) in shown
         assert shown.count("PASS") == 4
-        assert inch(0.022 - 0.020) in shown
+        assert inch(0.018 - 0.0165) in shown
         await hands.do("<enter>", "<enter>", "<enter>", "<enter>", "1 h", "<enter>", "<right>")
         assert "is done" in await hands.do("<ctrl+f>")
         closed(hands, "inch tap")
@@ -230,35 +230,35 @@ async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
         closed(hands, "step drill")
 
 
-async def test_a_drill_ground_down_to_size(at_the_yard: AtTheYard) -> None:
+async def test_a_drill_made_to_an_odd_size(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("deck", "<ctrl+f>")
+        await hands.do("dowel", "<ctrl+f>")
         await hands.do(
-            "D-125-2", "<enter>", "12.5 mm", "<enter>", "2", "<enter>", "bolts", "<enter>", "<enter>", "w"
+            "D-87-2", "<enter>", "8.7 mm", "<enter>", "2", "<enter>", "dowels", "<enter>", "<enter>", "w"
         )
-        await hands.do("<enter>", "13 mm, to be 12.5", "<enter>", "<enter>", "4.5 mm", "<enter>", "a")
-        await hands.do("<f6>", "body", "<enter>", "13 mm", "<enter>")
-        await hands.do("<down>", "<down>", "<down>", "10 deg", "<enter>", "8 rubbed", "<enter>")
-        await hands.do("<right>", "<right>", "<enter>", ".8", "<enter>")
-        shown = await hands.do(".05")
+        await hands.do("<enter>", "Too big", "<enter>", "<enter>", "3.1 mm", "<enter>", "a")
+        await hands.do("<f6>", "body", "<enter>", "9 mm", "<enter>")
+        await hands.do("<down>", "<down>", "<down>", "12 deg", "<enter>", "9 polished", "<enter>")
+        await hands.do("<right>", "<right>", "<enter>", ".6", "<enter>")
+        shown = await hands.do(".04")
         # The first facet ends at x, y. The second runs from there to the heel, which lies the gap inside the circle of
-        # 12.5 where the land of 4.5 ends; the height of a facet is its distance from the axis.
-        first = radians(10)
-        x, y = 0.8 * cos(first), 6.25 - 0.8 * sin(first)
-        along, down = 6.2 * sin(4.5 / 6.25) - x, y - 6.2 * cos(4.5 / 6.25)
+        # 8.7 where the land of 3.1 ends; the height of a facet is its distance from the axis.
+        first = radians(12)
+        x, y = 0.6 * cos(first), 4.35 - 0.6 * sin(first)
+        along, down = 4.31 * sin(3.1 / 4.35) - x, y - 4.31 * cos(3.1 / 4.35)
         second = atan(down / along)
-        assert f"{mm(0.8)} wide" in shown
-        assert mm(6.25 * cos(first)) in shown
+        assert f"{mm(0.6)} wide" in shown
+        assert mm(4.35 * cos(first)) in shown
         assert f"Facet 2              {deg(second)}" in shown
         assert f"{mm(hypot(along, down))} wide" in shown
         assert mm(x * sin(second) + y * cos(second)) in shown
         # A single facet over the whole land would stand proud: the drop is R - R cos(a) / cos(theta - a).
-        proud = 6.25 * cos(first) / cos(4.5 / 6.25 - first) - 6.25
+        proud = 4.35 * cos(first) / cos(3.1 / 4.35 - first) - 4.35
         assert f"The heel stands {mm(proud)} proud" in shown
         await hands.do("<up>", "<up>", "<up>", "<right>")
-        shown = await hands.do("<ctrl+n>", "<enter>", "12.48 mm", "<enter>", "+0 -.04 mm")
-        assert "12.460 mm to 12.500 mm" in shown
+        shown = await hands.do("<ctrl+n>", "<enter>", "8.69 mm", "<enter>", "+0 -.03 mm")
+        assert "8.670 mm to 8.700 mm" in shown
         assert "PASS" in shown
         await hands.do("<enter>", "<enter>", "40", "<enter>", "<right>")
         assert "is done" in await hands.do("<ctrl+f>")
-        closed(hands, "drill ground down")
+        closed(hands, "drill made to an odd size")

@@ -79,7 +79,7 @@ async def test_the_life_of_a_tool_has_its_sizes_and_what_is_left_of_it(at_the_ya
 
 async def test_a_new_card_is_in_the_list_as_soon_as_it_is_left(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "t-34", "<ctrl+r>", "<ctrl+n>", "Again.", "<f9>")
+        await hands.do("<ctrl+t>", "t-58", "<ctrl+r>", "<ctrl+n>", "Again.", "<f9>")
         rows = rows_shown(hands.shown())
         assert len(rows) == 2
         assert "draft" in rows[0]

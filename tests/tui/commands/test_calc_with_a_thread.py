@@ -24,7 +24,7 @@ def test_a_thread_gives_the_same_as_typing_its_size(capsys: pytest.CaptureFixtur
 def test_common_practice_three_quarter_ten_with_a_land_of_200_thou(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    """Common practice: 0.0085 in over a land of 0.200 in taken as an arc."""
+    """Common practice, no source: 0.0085 in over a land of 0.200 in taken as an arc."""
     land = ("land_width=0.200in", "land_measured_as=arc")
     travel = answered(capsys, "calc", "lead-over-land", *land, "--thread", "3/4-10 UNC")
     assert travel / 25.4 == pytest.approx(0.0085, abs=0.00005)

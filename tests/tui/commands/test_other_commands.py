@@ -122,3 +122,17 @@ def test_a_mistaken_word_of_the_command_line_cannot_steer_the_terminal(
         assert "not understood" in said
         assert said.replace("\n", "").isprintable()
         assert len(said) < 1000
+
+
+def test_the_glossary_has_the_heel_and_other_names(capsys: pytest.CaptureFixture[str]) -> None:
+    assert printed(capsys, "glossary", "heel").startswith("Heel\n")
+    assert "Rake  (also: hook, hook angle, top rake)" in printed(capsys, "glossary", "hook")
+    told = json.loads(printed(capsys, "glossary", "hook", "--json"))
+    assert {"rake", "rake_angle"} <= {one["key"] for one in told}
+
+
+def test_the_book_is_found_by_other_names_too(capsys: pytest.CaptureFixture[str]) -> None:
+    assert "tap-hand-plain-steel" in printed(capsys, "find", "backing off hand tap")
+    assert printed(capsys, "find", "hook>14", "--json") == printed(capsys, "find", "rake_angle>14", "--json")
+    assert main(["find", "drags"]) == 1
+    assert "heelclear glossary rubs" in capsys.readouterr().out

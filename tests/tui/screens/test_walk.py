@@ -54,7 +54,7 @@ async def test_from_the_list_to_the_answer_with_the_measured_land(program: Progr
         await hands.press(*(("space" if key == " " else key) for key in keys))
         text = hands.shown()
         assert "Lead over the land" in text
-        assert "0.216 mm" in text  # 3/4-10 with a land of 0.200 in: 0.0085 in, common practice
+        assert "0.216 mm" in text  # 3/4-10 with a land of 0.200 in: 0.0085 in; common practice, no source
         assert "typed" in text
         assert "book" in text
         assert "heel" in text

@@ -1,0 +1,181 @@
+"""Words of the trade that are no quantity, or another name of one: heel, edge, hook, clearance, backing off.
+
+The glossary shows them before the quantities, and the book is found by the other names too.
+Common practice, no source; rake, clearance, face and cutting edge as ISO 3002-1 has them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Term:
+    """One word of the trade.
+
+    Attributes:
+        word: as the glossary calls it.
+        definition: what it is, in whole sentences.
+        also: other names for it.
+        keys: the quantities that its names are names of as well.
+        choice: the quantity and the choice of it that is meant, such as an eccentric relief form.
+    """
+
+    word: str
+    definition: str
+    also: tuple[str, ...] = ()
+    keys: tuple[str, ...] = ()
+    choice: tuple[str, str] = ("", "")
+
+    @property
+    def title(self) -> str:
+        """Its word, as a heading."""
+        return self.word.capitalize()
+
+
+TERMS = (
+    Term(
+        "edge",
+        "The line in which the face and the land of a tooth meet; it cuts, and its way round the axis is the circle that everything behind it has to stay inside of.",
+        ("cutting edge",),
+    ),
+    Term(
+        "face",
+        "The surface of the flute that the chip runs off on, up to the edge.",
+        ("cutting face", "rake face"),
+    ),
+    Term(
+        "land",
+        "The surface behind the edge, as far as the heel. Its width is measured round the circle or straight across, and it is relieved wholly, in part or not at all.",
+        keys=("land_width",),
+    ),
+    Term(
+        "heel",
+        "The end of the land, where it meets the next flute: of all places behind the edge the one that turns furthest from it. A flat land comes back to the circle there first, so the heel tells whether a relief clears.",
+        keys=("heel_drop",),
+    ),
+    Term(
+        "margin",
+        "A narrow strip of the land right behind the edge that is left on the circle, so that it guides the tool and holds its size.",
+        ("circular land", "cylindrical land"),
+        ("margin_width",),
+    ),
+    Term(
+        "rake",
+        "How the face leans behind the edge, which decides how freely the chip runs off; negative where the face leans forward.",
+        ("hook", "hook angle", "top rake"),
+        ("rake_angle",),
+    ),
+    Term(
+        "relief",
+        "The fall of a surface behind its edge, without which it would touch the work. Each surface has a relief of its own, given in its own view.",
+        ("clearance", "clearance angle"),
+        (
+            "land_relief_angle",
+            "thread_relief_angle",
+            "chamfer_relief_angle",
+            "cone_relief_angle",
+            "shoulder_relief_angle",
+            "lip_relief_angle",
+            "bevel_relief_angle",
+            "end_relief_angle",
+            "relief_angle",
+        ),
+    ),
+    Term(
+        "eccentric relief",
+        "A relief that goes on falling at the same rate from the edge to the heel, as a cam or an eccentric motion of the tool makes it; seen along the axis it is a curve. Some say radial relief for it; elsewhere that is the relief measured square to the axis, in whatever form.",
+        ("eccentric", "cam relief", "radial relief", "backing off", "backed off"),
+        choice=("relief_form", "eccentric"),
+    ),
+    Term(
+        "flat relief",
+        "A relief of one straight facet. It falls quickly at the edge and comes back to the circle further round, so a wide land needs a second facet, or the heel rubs.",
+        ("angular relief", "straight relief"),
+        choice=("relief_form", "flat"),
+    ),
+    Term(
+        "indicator drop",
+        "What an indicator that was set to zero at the edge shows further back: how far that place lies inside the circle of the edges.",
+        ("drop", "fall behind the edge"),
+        ("drop",),
+    ),
+    Term(
+        "throw",
+        "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
+        ("travel of a cam",),
+        ("throw_per_turn", "throw_per_tooth"),
+    ),
+    Term(
+        "rubs",
+        "What a surface behind the edge does that lies on the circle or outside it: it presses on the work and does not cut. It leaves a polished band on the land, heat, and a hole that closes on the tool.",
+        ("drags", "binds", "stands proud"),
+    ),
+    Term(
+        "chamfer of a tap",
+        "The cone ground on the first threads of a tap, which does nearly all of the cutting; behind it stands the full thread, which guides and sizes.",
+        ("taper lead",),
+        ("chamfer_threads",),
+    ),
+)
+"""The words, those that are parts of a tooth first."""
+
+
+def names_of(key: str) -> tuple[str, ...]:
+    """What else a quantity is called.
+
+    Args:
+        key: of the quantity.
+
+    Example:
+        >>> names_of("margin_width")
+        ('circular land', 'cylindrical land')
+    """
+    return tuple(name for term in TERMS if key in term.keys for name in term.also)
+
+
+def words_found_by(choices: Mapping[str, Iterable[str]]) -> tuple[str, ...]:
+    """The words by which something is found that has values for these quantities.
+
+    Args:
+        choices: the keys of the quantities, each with the choices made in it; none for a number.
+
+    Example:
+        >>> words_found_by({"rake_angle": (), "relief_form": ("flat",)})
+        ('rake', 'hook', 'hook angle', 'top rake', 'flat relief', 'angular relief', 'straight relief')
+    """
+    fitting = (
+        term
+        for term in TERMS
+        if any(key in choices for key in term.keys) or term.choice[1] in choices.get(term.choice[0], ())
+    )
+    return tuple(name for term in fitting for name in (term.word, *term.also))
+
+
+def terms_with(words: Iterable[str]) -> tuple[Term, ...]:
+    """The terms whose name, other names or definition have all of these words, those called so first.
+
+    Args:
+        words: parts of words; upper and lower case are the same.
+
+    Example:
+        >>> terms_with(["drags"])[0].word, terms_with(["HEEL"])[0].word
+        ('rubs', 'heel')
+    """
+    sought = [word.casefold() for word in words]
+
+    def has_all(text: str) -> bool:
+        return all(word in text.casefold() for word in sought)
+
+    found = [term for term in TERMS if has_all(f"{term.word} {' '.join(term.also)} {term.definition}")]
+    asked = " ".join(sought)
+    return tuple(
+        sorted(
+            found,
+            key=lambda term: (
+                asked not in (term.word, *term.also),
+                not has_all(f"{term.word} {' '.join(term.also)}"),
+            ),
+        )
+    )
