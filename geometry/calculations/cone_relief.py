@@ -297,4 +297,5 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    methods=("cam",),
 )

@@ -288,4 +288,5 @@ CALCULATION = Calculation(
     outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    methods=("cam",),
 )

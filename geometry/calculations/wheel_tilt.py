@@ -157,4 +157,5 @@ CALCULATION = Calculation(
     outputs=("wheel_tilt", "relief_angle", "contact_length", "heel_drop", "tilt_fall", "land_angle"),
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
+    methods=("inclined-wheel",),
 )

@@ -95,7 +95,7 @@ class Value:
     unread: bool = False
 
     def first(self) -> Measure | None:
-        """The measure a calculation is filled with: the usual one, else the low, else the high."""
+        """The measure that stands for it in a list: the usual one, else the low, else the high."""
         return self.usual or self.low or self.high
 
 

@@ -10,9 +10,12 @@ from geometry.calculation import Calculation, Field, Given, Result
 from geometry.quantities import QUANTITIES
 from geometry.running import Problem, Refusal, asked_for, run
 from geometry.sentences import Amount, Kind, Sentence
-from library.book.model import Book, Caution, Entry
-from library.calc.fill import Filled, Trouble, default_inputs, entry_inputs, shown, typed_inputs
-from library.calc.thread_in_diameter import with_thread
+from library.book.model import Book, Caution, Entry, Value
+from library.calc.citing import briefly
+from library.calc.fill import Filled, Trouble, of_no_surface, shown
+from library.calc.giving import given
+from library.calc.ranges import said
+from library.calc.surfaces import FIELD
 from library.units.grammar import example
 from library.units.show import say
 from library.units.system import METRIC, Display
@@ -36,6 +39,9 @@ class Answer:
         troubles: what is missing or wrong, all of it.
         spreads: how far each output may be off, where an input carries ``+/-``.
         cautions: the warnings that belong to it, ending with the one that defers to others.
+        offers: ranges that the book has for inputs that nobody gave; they fill nothing by themselves.
+        surface: the word of the surface that is worked on; empty where there is none.
+        surfaces: the words to choose it from; empty where the calculation does not ask for it.
     """
 
     sheet: Calculation
@@ -45,6 +51,9 @@ class Answer:
     troubles: tuple[Trouble, ...] = ()
     spreads: Mapping[str, Spread] = field(default_factory=dict)
     cautions: tuple[Caution, ...] = ()
+    offers: Mapping[str, Value] = field(default_factory=dict)
+    surface: str = ""
+    surfaces: tuple[str, ...] = ()
 
 
 def answer(
@@ -59,45 +68,40 @@ def answer(
 
     Args:
         sheet: the calculation.
-        typed: what the person typed, by quantity key; blank texts do not count.
+        typed: what the person typed, by quantity key; blank texts do not count. ``low``, ``middle`` and ``high``
+            take that out of the range that the entry has.
         entry: the entry that fills what was not typed.
-        book: gives the texts of the cautions.
+        book: gives the surfaces of the entry's family and the texts of the cautions.
         display: the units of numbers typed without one, and of the sentences.
 
     Returns:
         The answer, with its troubles where it could not be computed; nothing is raised for bad input.
     """
-    texts, unknown_thread = with_thread(sheet, typed)
-    inputs, troubles = typed_inputs(sheet, texts, display)
-    troubles += unknown_thread
-    if entry is not None:
-        for filled in entry_inputs(sheet, entry, inputs):
-            inputs[filled.key] = filled
-    inputs |= {filled.key: filled for filled in default_inputs(sheet, inputs, display)}
+    found = given(sheet, typed, entry, book, display)
+    inputs, troubles = dict(found.inputs), list(found.troubles)
     values = {key: filled.value for key, filled in inputs.items()}
     fields = asked_for(sheet, values)
     cautions = cautions_for(sheet, entry, book) if book is not None else ()
+    asked = {one.key for one in fields}
+    offers = {key: value for key, value in found.offers.items() if key in asked}
+    base = Answer(sheet, fields, inputs, None, (), {}, cautions, offers, found.surface, found.surfaces)
     unread = {trouble.key for trouble in troubles}
     try:
         result = run(sheet, values)
     except Refusal as refusal:
         troubles += [
-            Trouble(p.key, _with_example(p, _said(p.key, p.sentence, inputs, display)), p.missing)
+            Trouble(
+                p.key, _wanted(p, _said(p.key, p.sentence, inputs, display), base, entry, book), p.missing
+            )
             for p in refusal.problems
             if p.key not in unread
         ]
-        return Answer(sheet, fields, inputs, None, tuple(troubles), cautions=cautions)
+        return replace(base, troubles=tuple(troubles))
     if troubles:
-        return Answer(sheet, fields, inputs, None, tuple(troubles), cautions=cautions)
+        return replace(base, troubles=tuple(troubles))
     widths = _half_widths(fields, inputs)
-    return Answer(
-        sheet,
-        fields,
-        inputs,
-        _doubted(sheet, values, widths, result),
-        (),
-        _spreads(sheet, values, widths),
-        cautions,
+    return replace(
+        base, result=_doubted(sheet, values, widths, result), spreads=_spreads(sheet, values, widths)
     )
 
 
@@ -109,13 +113,35 @@ def _said(key: str, sentence: Sentence, inputs: Mapping[str, Filled], display: D
     return text
 
 
-def _with_example(problem: Problem, text: str) -> str:
-    """The sentence that asks for an input, with what may be given for it."""
+def _wanted(problem: Problem, text: str, found: Answer, entry: Entry | None, book: Book | None) -> str:
+    """The sentence that asks for an input, with what may be given for it and what the book has."""
     row = QUANTITIES.get(problem.key)
     if row is None or not problem.missing or not problem.sentence.template.startswith("Give {"):
         return text
-    accepted = " or ".join(row.choices) if row.choices else f"such as {example(row.kind)}"
-    return f"{text.removesuffix('.')}, {accepted}."
+    words = found.surfaces if problem.key == FIELD and found.surfaces else row.choices
+    has = _in_book(problem.key, found, entry, book or Book({}))
+    such = example(row.kind).partition(" or ")[0] if has else example(row.kind)
+    accepted = " or ".join(words) if words else f"such as {such}"
+    return f"{text.removesuffix('.')}, {accepted}{has}."
+
+
+def _in_book(key: str, found: Answer, entry: Entry | None, book: Book) -> str:
+    """What the book has for an input that it does not fill, as the end of a sentence; empty where it has nothing."""
+    one = found.sheet.field(key)
+    group = [f.key for f in found.fields if one is not None and one.one_of and f.one_of == one.one_of] or [
+        key
+    ]
+    for offered in group:
+        if offered in found.offers:
+            value = found.offers[offered]
+            of = "" if len(group) == 1 else f"{offered} "
+            return f"; the book has {of}{said(value)} ({briefly(book, value.citation)})"
+    lost = of_no_surface(entry, one) if entry is not None and one is not None else None
+    if lost is not None and lost.first() is not None:
+        return (
+            f"; the shop's book has {lost.usual.text if lost.usual else said(lost)}, but not of which surface"
+        )
+    return ""
 
 
 def _half_widths(fields: tuple[Field, ...], inputs: Mapping[str, Filled]) -> dict[str, float]:

@@ -11,7 +11,9 @@ from geometry.calculation import Calculation, Field, Given
 from geometry.quantities import QUANTITIES, quantity
 from geometry.running import with_defaults
 from geometry.sentences import Kind
-from library.book.model import Entry, Value
+from library.book.model import Entry, Measure, Value
+from library.book.retired import OF_NO_SURFACE
+from library.calc.surfaces import book_key
 from library.units.read import Reading, UnitError, read, read_many
 from library.units.show import show
 from library.units.system import Display
@@ -31,6 +33,8 @@ class Filled:
         half_width: how far it may be off either way, where that was typed.
         share_of_diameter: true where the book gives it as a share of the diameter.
         recommended: what the book says of it, with range, source and note, where the book gave it.
+        surface: the word of the surface that it belongs to; empty where it belongs to none.
+        view: of a relief, the view in which it is given: normal, radial or axial.
     """
 
     key: str
@@ -40,6 +44,8 @@ class Filled:
     half_width: float | None = None
     share_of_diameter: bool = False
     recommended: Value | None = None
+    surface: str = ""
+    view: str = ""
 
 
 @dataclass(frozen=True)
@@ -124,34 +130,58 @@ def _word(text: str, choices: tuple[str, ...]) -> str:
     raise UnitError(f"{text.strip()!r} is not one of the choices; it can be {' or '.join(choices)}.")
 
 
-def entry_inputs(sheet: Calculation, entry: Entry, taken: Mapping[str, Filled]) -> Iterator[Filled]:
-    """What an entry of the book gives for the inputs that were not typed."""
+def entry_inputs(
+    sheet: Calculation, entry: Entry, taken: Mapping[str, Filled], surface: str = ""
+) -> Iterator[Filled]:
+    """What an entry of the book gives for the inputs that were not typed; a range gives nothing by itself.
+
+    Args:
+        sheet: the calculation.
+        entry: of the book.
+        taken: the inputs that are given already.
+        surface: the word of the surface that is worked on; its reliefs alone fill a relief.
+    """
     groups = {field.one_of for field in sheet.inputs if field.one_of and field.key in taken}
     diameter = taken.get("diameter")
     for field in sorted(sheet.inputs, key=lambda one: one.key != "diameter"):
         if field.measured or field.key in taken or field.one_of in groups - {""}:
             continue
-        value = _recommended(entry, field)
-        if value is None:
+        value = in_book(entry, field, surface)
+        if value is None or value.usual is None:
             continue
-        filled = _from_book(field, value, diameter.value if diameter else None)
+        filled = _from_book(field, value, value.usual, diameter.value if diameter else None)
         if filled is not None:
             groups.add(field.one_of)
             diameter = filled if field.key == "diameter" else diameter
             yield filled
 
 
-def _recommended(entry: Entry, field: Field) -> Value | None:
-    for key in (field.key, *field.fill_from):
-        if key in entry.values and entry.values[key].first() is not None:
-            return entry.values[key]
+def in_book(entry: Entry, field: Field, surface: str = "") -> Value | None:
+    """What an entry has for an input: a value, a range, or nothing.
+
+    A relief that the shop wrote of no surface fills nothing, and no shipped one is taken in its place.
+    """
+    if field.measured:
+        return None
+    own = book_key(field.key, surface)
+    keys = (own,) if own != field.key and own else (field.key, *field.fill_from)
+    for key in keys:
+        found = entry.values.get(key)
+        if key in OF_NO_SURFACE or found is None or found.first() is None:
+            continue
+        if found.layer == "shipped" and of_no_surface(entry, field) is not None:
+            continue
+        return found
     return None
 
 
-def _from_book(field: Field, value: Value, diameter: Given | None) -> Filled | None:
-    measure = value.first()
-    if measure is None:
-        return None
+def of_no_surface(entry: Entry, field: Field) -> Value | None:
+    """A relief that the shop's book has for an input without saying of which surface."""
+    found = entry.values.get(field.key) if field.key in OF_NO_SURFACE else None
+    return found if found is not None and found.layer == "shop" else None
+
+
+def _from_book(field: Field, value: Value, measure: Measure, diameter: Given | None) -> Filled | None:
     number: Given = measure.word if quantity(field.key).kind is Kind.CHOICE else measure.number
     if measure.per_diameter:
         if not isinstance(diameter, float):

@@ -8,11 +8,15 @@ from typing import Any
 from geometry.calculation import Check, Given, Result
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from library.book.model import Book, Caution, Citation
+from library.book.model import Book, Caution
 from library.calc.answer import Answer
+from library.calc.citing import cited
+from library.calc.ranges import said
 from library.units.convert import from_geometry
 from library.units.show import say
 from library.units.system import METRIC, Display
+
+__all__ = ["Json", "as_data", "caution_data", "check_data", "cited", "notes_of", "number", "unit"]
 
 Json = dict[str, Any]
 
@@ -45,7 +49,7 @@ def as_data(found: Answer, book: Book, display: Display = METRIC) -> Json:
         display: lengths in millimetres or inches; angles are degrees, speeds m/s or ft/min.
 
     Returns:
-        A dictionary of plain values; ``outputs``, ``stations``, ``rows`` and ``checks`` are empty while
+        A dictionary of plain values; ``offers`` are ranges that the book has for what was not given; ``outputs``, ``stations``, ``rows`` and ``checks`` are empty while
         something is missing or wrong, and ``problems`` says what.
     """
     result = found.result or Result({})
@@ -58,8 +62,14 @@ def as_data(found: Answer, book: Book, display: Display = METRIC) -> Json:
             | ({"plus_minus": number(key, filled.half_width, display)} if filled.half_width is not None else {})
             | ({"source": cited(book, filled.recommended.citation), "note": filled.recommended.note}
                if filled.recommended is not None else {})
+            | ({"surface": filled.surface} if filled.surface else {})
+            | ({"view": filled.view} if filled.view else {})
             for key, filled in found.inputs.items()
             if key in asked
+        },
+        "offers": {
+            key: {"book": said(value), "source": cited(book, value.citation), "note": value.note}
+            for key, value in found.offers.items()
         },
         "outputs": {
             key: {"value": number(key, value, display), "unit": unit(key, display)} | _spread(found, key, display)
@@ -110,28 +120,3 @@ def _spread(found: Answer, key: str, display: Display) -> Json:
 def caution_data(book: Book, caution: Caution) -> dict[str, str]:
     """A caution as plain data, its source written out."""
     return {"key": caution.id, "text": caution.text, "source": cited(book, caution.citation)}
-
-
-def cited(book: Book, citation: Citation) -> str:
-    """A source in words: the document, its publisher and year, and the place in it.
-
-    Example:
-        >>> cited(Book({}), Citation("common practice"))
-        'common practice, no source'
-    """
-    if citation.label != "published":
-        return _LABELS[citation.label]
-    source = book.sources.get(citation.document)
-    if source is None:
-        return ", ".join(part for part in (citation.document, citation.place) if part)
-    named = ", ".join(part for part in (source.title, source.by, source.year, citation.place) if part)
-    return f"{named}. {source.caveat}" if source.caveat else named
-
-
-_LABELS = {
-    "shop": "this shop",
-    "common practice": "common practice, no source",
-    "from memory": "from memory",
-    "missing": "no source given",
-}
-"""How each kind of source without a document is written."""

@@ -7,15 +7,16 @@ measured; what is written of the tool, the machine and the wheel; what the book 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from geometry.calculation import Calculation, Field
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
-from library.book.model import Entry, Measure, Value
+from library.book.model import Citation, Entry, Measure, Value
+from library.calc.ranges import read_range
 from library.cards.editing import readings_of
-from library.cards.model import Card, Readings
+from library.cards.model import Card, Readings, Wanted
 from library.cards.thread_names import of_thread
 from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
@@ -156,8 +157,8 @@ def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
         card: with the values as the book had them when it was begun, and as a person changed them.
         book_entry: of today's book, for its cautions.
     """
-    values = {key: Value(key, usual=measure) for key, one in card.wanted.items()
-              if (measure := measure_of(key, one.value)) is not None}  # fmt: skip
+    values = {key: value for key, one in card.wanted.items()
+              if (value := _value_of(key, one)) is not None}  # fmt: skip
     return Entry(
         id=card.entry,
         family=card.family,
@@ -166,6 +167,16 @@ def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
         values=values,
         cautions=book_entry.cautions if book_entry else (),
     )
+
+
+def _value_of(key: str, one: Wanted) -> Value | None:
+    """What is wanted as a value of a book: a number, or a range that fills nothing."""
+    measure = measure_of(key, one.value)
+    if measure is not None:
+        return Value(key, usual=measure)
+    found = read_range(key, one.value)
+    source = Citation("published", one.source) if one.source else Citation("missing")
+    return replace(found, citation=source) if found is not None else None
 
 
 def measure_of(key: str, text: str) -> Measure | None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from library.book.model import Book, Citation, Entry, Value
-from library.calc.report import cited
+from library.book.model import Book, Entry, Value
+from library.calc.citing import briefly
+from library.calc.ranges import is_range, said
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
 
@@ -43,18 +44,9 @@ def from_entry(book: Book, entry: Entry, units: str = "mm") -> Card:
 
 
 def _from_book(book: Book, value: Value) -> Wanted | None:
-    first = value.first()
-    if first is None:
-        return None
-    return Wanted(first.text, first.text, _briefly(book, value.citation))
-
-
-def _briefly(book: Book, citation: Citation) -> str:
-    """Where a value came from, short enough for a card: the title of the document and the place in it."""
-    source = book.sources.get(citation.document)
-    if citation.label != "published" or source is None:
-        return cited(book, citation)
-    return ", ".join(part for part in (source.title, citation.place) if part)
+    """A value of the book as it is wanted; a range stays a range, of which a person takes something."""
+    text = said(value) if is_range(value) else value.usual.text if value.usual is not None else ""
+    return Wanted(text, text, briefly(book, value.citation)) if text else None
 
 
 def again(card: Card) -> Card:

