@@ -7,7 +7,7 @@ checks are sentences. The calculator, the command line and the job card all find
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -162,6 +162,19 @@ def stop(template: str, *, cure: Cure = (), together: bool = False, **parts: Amo
         ('Narrow the land to 1.5 mm.', (('land_width', 1.5),))
     """
     return Check("stop", Sentence(template, parts), cure, together)
+
+
+_WORST_FIRST: tuple[State, ...] = ("stop", "watch", "pass", "note")
+
+
+def worst_first(checks: Iterable[Check]) -> tuple[Check, ...]:
+    """The checks with the stops first, then the watches; those of one verdict keep their order.
+
+    Example:
+        >>> [check.state for check in worst_first((note("A."), passed("B."), stop("C."), watch("D.")))]
+        ['stop', 'watch', 'pass', 'note']
+    """
+    return tuple(sorted(checks, key=lambda check: _WORST_FIRST.index(check.state)))
 
 
 @dataclass(frozen=True)

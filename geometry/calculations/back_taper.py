@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -12,12 +13,14 @@ from geometry.calculation import (
     Inputs,
     Result,
     Row,
+    note,
     passed,
     stop,
     watch,
+    worst_first,
 )
 from geometry.checking import NotGiven
-from geometry.sentences import Rounding, angle, length, ratio
+from geometry.sentences import angle, length, ratio
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
 
 PER = 100.0
@@ -25,6 +28,10 @@ PER = 100.0
 
 SCALE_SHOWS = math.radians(0.1)
 """The least swivel that the scale of a table shows well: a tenth of a degree; no source."""
+
+
+HAIR = 1e-6
+"""The share by which a diameter that would just bind is lessened, so that what is advised does not."""
 
 
 def _taper(given: Inputs) -> float:
@@ -44,36 +51,59 @@ def _taper(given: Inputs) -> float:
     )
 
 
-def _check(taper: float, front: float, per: float) -> Check:
-    if taper < 0:
-        return stop(
-            "The tool grows toward the back, by {growth} in {per}: it binds in its hole. Bring the diameter at the back below "
-            "{front}.",
+def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
+    front = given.number("diameter")
+    smaller = (("back_diameter", front * (1 - HAIR)),) if given.has("back_diameter") else ()
+    if taper < 0 and not smaller:
+        yield stop(
+            "The tool grows toward the back, by {growth} in {per}: it binds in its hole. Swivel the table the other way.",
             growth=length(-taper * per),
             per=length(per),
-            front=length(front, Rounding.DOWN),
         )
+        return
+    if taper < 0:
+        yield stop(
+            "The tool grows toward the back, by {growth} in {per}: it binds in its hole. Bring the diameter at the back below "
+            "{front}.",
+            cure=smaller,
+            growth=length(-taper * per),
+            per=length(per),
+            front=length(front),
+        )
+        return
     if taper == 0:
-        return watch(
+        yield watch(
             "There is no taper: the body is as large at the back as at the front and may bind. Bring the diameter at the back "
             "below {front}.",
-            front=length(front, Rounding.DOWN),
+            cure=smaller,
+            front=length(front),
         )
-    says = "The diameter loses {loss} in {per}, a taper of {taper} for each unit of length. Swivel the table {swivel}"
+        return
+    yield passed(
+        "The tool is smaller toward the back: it loses {loss} on the diameter in {per}, a taper of {taper} for each unit of "
+        "length.",
+        loss=length(taper * per),
+        per=length(per),
+        taper=ratio(taper),
+    )
+    yield _setting(taper, per)
+
+
+def _setting(taper: float, per: float) -> Check:
     parts = {
-        "loss": length(taper * per),
         "per": length(per),
-        "taper": ratio(taper),
         "swivel": angle(swivel_of_taper(taper)),
         "fall": length(taper * per / 2),
     }
     if swivel_of_taper(taper) < SCALE_SHOWS:
-        return passed(
-            says
-            + ", less than its scale shows: set it so that an indicator along the side falls {fall} in {per}.",
+        return note(
+            "Swivel the table {swivel}, less than its scale shows: set it so that an indicator along the side falls {fall} "
+            "in {per}.",
             **parts,
         )
-    return passed(says + " and prove it: an indicator along the side falls {fall} in {per}.", **parts)
+    return note(
+        "Swivel the table {swivel} and prove it: an indicator along the side falls {fall} in {per}.", **parts
+    )
 
 
 def _row(front: float, taper: float, distance: float) -> Row:
@@ -100,7 +130,7 @@ def _compute(given: Inputs) -> Result:
     return Result(
         outputs,
         rows=rows,
-        checks=(_check(taper, front, distances[-1] if distances and distances[-1] > 0 else PER),),
+        checks=worst_first(_checks(given, taper, distances[-1] if distances and distances[-1] > 0 else PER)),
     )
 
 

@@ -13,27 +13,33 @@ from geometry.calculation import (
     Inputs,
     Result,
     Station,
+    note,
     passed,
     stations,
     stop,
     watch,
+    worst_first,
 )
 from geometry.drill import point
+from geometry.plausible import LEAST_RELIEF, chisel_plausible, land_plausible, relief_plausible
 from geometry.sentences import Rounding, angle, length
 from geometry.side_view import point_view
 from geometry.tooth.land import land_angle
 
+LIPS = 2
+"""The calculation is one of drills with two straight lips."""
+
 
 def _setting(point_angle: float) -> Iterator[Check]:
     half = point_angle / 2
-    yield passed(
+    yield note(
         "Set the axis of the drill at {half} to the wheel face, which is {rest} away from square to it, and grind both "
         "lips at the same setting.",
         half=angle(half),
         rest=angle(math.pi / 2 - half),
     )
     if point.slope_of_point(point_angle) == 0:
-        yield passed(
+        yield note(
             "A point of {whole} is flat: it has no tip that leads the drill.", whole=angle(point_angle)
         )
 
@@ -61,21 +67,26 @@ def _chisel(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
 
 def _chisel_checks(given: Inputs, found: dict[str, float]) -> Iterator[Check]:
     if "chisel_edge_angle" in found:
-        yield passed(
-            "The chisel edge lies at {wide} to a lip counted one way and at {sharp} counted the other; books use both.",
-            wide=angle(found["chisel_edge_angle"]),
-            sharp=angle(found["chisel_edge_supplement"]),
-        )
+        yield from chisel_plausible(given.number("chisel_edge_angle")) or (_chisel_usual(found),)
     if "chisel_edge_length" in found:
-        yield passed(
+        yield note(
             "The chisel edge is {edge} long, so the lips begin on a circle of that diameter, {height} ahead of the corners.",
             edge=length(found["chisel_edge_length"]),
             height=length(found["chisel_height"]),
         )
     elif given.has("web_thickness"):
-        yield passed(
+        yield note(
             "With the chisel edge angle as well, the length of the chisel edge and of the lips can be told."
         )
+
+
+def _chisel_usual(found: dict[str, float]) -> Check:
+    return passed(
+        "The chisel edge lies as usual, at {wide} to a lip counted one way and at {sharp} counted the other; books use "
+        "both.",
+        wide=angle(found["chisel_edge_angle"]),
+        sharp=angle(found["chisel_edge_supplement"]),
+    )
 
 
 def _heights(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
@@ -101,6 +112,7 @@ def _height_checks(
         yield watch(
             "The lips differ by {difference} in height, more than a tip off the axis can explain: their angles differ. Grind "
             "both at {half} to the wheel face until they are level.",
+            cure=(("lip_height_difference", 0.0),),
             difference=high["difference"],
             half=angle(whole / 2),
         )
@@ -109,6 +121,7 @@ def _height_checks(
         "One lip is {difference} higher than the other. Take {difference} off it. By the shop rule of twice that height the "
         "hole comes out {rule} too large, about {hole}; a drill that turns about its own tip, {offset} off the axis, makes it "
         "{about} too large.",
+        cure=(("lip_height_difference", 0.0),),
         hole=length(diameter + found["hole_oversize"]),
         offset=length(found["point_offset"]),
         about=length(found["hole_oversize_about_point"]),
@@ -121,16 +134,21 @@ def _lip_relief(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
         return {}, iter(())
     lip = given.number("lip_relief_angle")
     square = point.relief_square_to_lip(lip, given.number("point_angle"))
-    return {"relief_angle": square}, iter((_relief_check(lip, square),))
+    return {"relief_angle": square}, _relief_checks(lip, square)
 
 
-def _relief_check(lip: float, square: float) -> Check:
+def _relief_checks(lip: float, square: float) -> Iterator[Check]:
     if lip == 0:
-        return stop(
-            "There is no relief behind the lip: it rubs and will not cut. Grind a lip relief above {zero}.",
-            zero=angle(0.0, Rounding.UP),
+        yield stop(
+            "There is no relief behind the lip: it rubs and will not cut. Grind a lip relief of {least} or more.",
+            cure=(("lip_relief_angle", LEAST_RELIEF),),
+            least=angle(LEAST_RELIEF, Rounding.UP),
         )
-    return passed(
+        return
+    complaints = relief_plausible(lip, "lip", key="lip_relief_angle")
+    yield from complaints
+    says = note if complaints else passed
+    yield says(
         "A lip relief of {lip} across the margin looks like {square} square to the lip.",
         lip=angle(lip),
         square=angle(square),
@@ -156,7 +174,9 @@ def _compute(given: Inputs) -> Result:
         outputs |= found
         checks += said
     readings, places = _readings(given)
-    return Result(outputs | readings, places, checks=tuple(checks), side=point_view(whole, diameter))
+    if "land_angle" in readings:
+        checks += land_plausible(readings["land_angle"], LIPS)
+    return Result(outputs | readings, places, checks=worst_first(checks), side=point_view(whole, diameter))
 
 
 CALCULATION = Calculation(

@@ -13,18 +13,18 @@ from geometry.calculation import (
     Inputs,
     Result,
     Row,
+    note,
     passed,
     stop,
     watch,
+    worst_first,
 )
 from geometry.checking import refuse
 from geometry.figure import Figure
+from geometry.plausible import LEAST_RAKE, MOST_RAKE, rake_plausible
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.face import face_offset, rake_angle
-
-KEEN = math.radians(60)
-"""From here on an edge is a knife: the greatest rake that the vocabulary takes for one."""
 
 EXAMPLE_LAND = math.radians(25)
 """How far the land goes round in the figure, which is there for the face; nobody is asked for a land."""
@@ -50,11 +50,11 @@ def _of_offset(offset: float, diameter: float) -> float:
 
 def _setting(offset: float, rake: float) -> Check:
     if offset == 0:
-        return passed(
+        return note(
             "The face is radial: set the axis of the tool level with the plane in which the wheel grinds."
         )
     side = "behind" if offset > 0 else "ahead of"
-    return passed(
+    return note(
         "Set the plane in which the wheel grinds {offset} off the axis, "
         + side
         + " it as the tooth cuts, for a rake "
@@ -64,27 +64,54 @@ def _setting(offset: float, rake: float) -> Check:
     )
 
 
+def _unusual(given: Inputs, offset: float, diameter: float) -> tuple[Check, ...]:
+    """What is odd about the rake, in the words of the input that holds it."""
+    rake = rake_angle(offset, diameter)
+    if given.has("rake_angle"):
+        return rake_plausible(rake, key="rake_angle")
+    if not rake_plausible(rake):
+        return ()
+    low, high = face_offset(LEAST_RAKE, diameter), face_offset(MOST_RAKE, diameter)
+    return (
+        watch(
+            "A face {offset} off the axis has a rake of {rake}, more than edges are given. Between {low} and {high} off the "
+            "axis it stays within {least} and {most}; measure the offset again.",
+            cure=(("face_offset", low), ("face_offset", high)),
+            offset=length(offset),
+            rake=angle(rake),
+            low=length(low),
+            high=length(high),
+            least=angle(LEAST_RAKE),
+            most=angle(MOST_RAKE),
+        ),
+    )
+
+
 def _elsewhere(offset: float, others: tuple[float, ...]) -> Iterator[Check]:
     if not others:
         return
     small = min(others)
+    limit = face_offset(MOST_RAKE if offset > 0 else LEAST_RAKE, small)
     if abs(offset) >= small / 2:
         yield stop(
-            "The face passes {offset} off the axis and never meets a circle of {small}. Bring it to less than {nearest} "
-            "off the axis, or grind that diameter its own face.",
+            "The face passes {offset} off the axis and never meets a circle of {small}. Bring it to {limit} or less off the "
+            "axis, or grind that diameter its own face.",
+            cure=(("rake_angle", None), ("face_offset", limit)),
+            together=True,
             offset=length(abs(offset)),
             small=length(small),
-            nearest=length(small / 2, Rounding.DOWN),
+            limit=length(abs(limit), Rounding.DOWN),
         )
-    elif abs(rake_angle(offset, small)) > KEEN:
-        limit = face_offset(KEEN, small)
+    elif abs(offset) > abs(limit) * (1 + 1e-9):
         yield watch(
-            "On {small} the rake comes to {rake}, which leaves hardly any edge. Bring the face to {limit} off the axis "
-            "to keep it to {keen} there.",
+            "On {small} the rake comes to {rake}, more than edges are given. Bring the face to {limit} or less off the axis "
+            "to keep it to {usual} there.",
+            cure=(("rake_angle", None), ("face_offset", limit)),
+            together=True,
             small=length(small),
             rake=angle(rake_angle(offset, small)),
-            limit=length(limit, Rounding.DOWN),
-            keen=angle(KEEN),
+            limit=length(abs(limit), Rounding.DOWN),
+            usual=angle(MOST_RAKE if offset > 0 else LEAST_RAKE),
         )
     else:
         yield passed(
@@ -113,7 +140,9 @@ def _compute(given: Inputs) -> Result:
     return Result(
         outputs={"face_offset": offset, "rake_angle": rake},
         rows=tuple(_row(place, offset, other) for place, other in enumerate(others, 1)),
-        checks=(_setting(offset, rake), *_elsewhere(offset, others)),
+        checks=worst_first(
+            (*_unusual(given, offset, diameter), *_elsewhere(offset, others), _setting(offset, rake))
+        ),
         figure=Figure(diameter / 2, EXAMPLE_LAND, (), rake),
     )
 

@@ -6,9 +6,21 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from geometry.calculation import Calculation, Check, Field, Inputs, Result, Row, passed, stop, watch
+from geometry.calculation import (
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Row,
+    note,
+    passed,
+    stop,
+    watch,
+    worst_first,
+)
 from geometry.checking import GeometryError, require_positive
-from geometry.sentences import Rounding, angle, count, length
+from geometry.sentences import angle, count, length
 from geometry.setting.indexing import (
     CIRCLES,
     Move,
@@ -21,6 +33,9 @@ from geometry.setting.indexing import (
     worst_even_error,
     worst_listed_error,
 )
+
+USUAL_RATIO = 40
+"""Turns of the crank for one of the spindle where nobody said: the commonest head. Common practice, no source."""
 
 MOST_HOLES = 1000
 """The finest circle that the vocabulary knows."""
@@ -84,15 +99,17 @@ def _exact_checks(plan: Plan, even: bool) -> tuple[Check, ...]:
 
 def _left_over(plan: Plan, cure: str, diameter: float | None, **parts: int) -> Check:
     off = abs(plan.worst.error)
-    says = "On the circle of {circle}, the nearest there is, an edge comes up to {off} out of place"
+    says = "On the circle of {circle}, the nearest there is, the worst edge comes {off} out of place"
     amounts = {name: count(part) for name, part in parts.items()}
+    exact = (("plate_holes", (float(parts["needed"]),)),) if "needed" in parts else ()
     if diameter is None:
-        return watch(says + ". " + cure, circle=count(plan.circle), off=angle(off, Rounding.UP), **amounts)
+        return watch(says + ". " + cure, cure=exact, circle=count(plan.circle), off=angle(off), **amounts)
     return watch(
         says + ", which is {along} along its circle. " + cure,
+        cure=exact,
         circle=count(plan.circle),
-        off=angle(off, Rounding.UP),
-        along=length(off * diameter / 2, Rounding.UP),
+        off=angle(off),
+        along=length(off * diameter / 2),
         **amounts,
     )
 
@@ -104,6 +121,7 @@ def _even_checks(plan: Plan, divisions: int, ratio: int, diameter: float | None)
             stop(
                 "Two edges fall on one hole: these circles are too coarse. Use a circle of {needed} holes, or of any "
                 "multiple of {needed}.",
+                cure=(("plate_holes", (float(needed),)),),
                 needed=count(needed),
             ),
         )
@@ -129,6 +147,7 @@ def _too_coarse(places: Sequence[float], ratio: int) -> Check:
     )
     return stop(
         what + ": these circles are too coarse. Use a circle of {needed} holes or more.",
+        cure=(("plate_holes", (float(math.ceil(needed)),)),),
         needed=count(math.ceil(needed)),
     )
 
@@ -184,8 +203,43 @@ def _places(given: Inputs) -> tuple[float, ...]:
     return places_of(spacing)
 
 
+def _assumed(given: Inputs) -> tuple[Check, ...]:
+    """What was taken for granted because nobody said it."""
+    found = []
+    if not given.has("index_ratio"):
+        found.append(
+            note(
+                "No head was named, so one of {ratio} turns of the crank to one of the spindle is assumed. Count the turns of "
+                "yours before you trust the moves.",
+                ratio=count(USUAL_RATIO),
+            )
+        )
+    if not given.has("plate_holes"):
+        found.append(
+            note(
+                "No plates were named, so the circles of a common one are assumed, {few} to {many} holes.",
+                few=count(min(CIRCLES)),
+                many=count(max(CIRCLES)),
+            )
+        )
+    return tuple(found)
+
+
+def _errors(plan: Plan, diameter: float | None) -> dict[str, float]:
+    """The error of the first move, and that of the worst one where the moves differ."""
+    first, worst = plan.moves[0].error, plan.worst.error
+    found = {"index_error": first}
+    if diameter is not None:
+        found["index_error_length"] = first * diameter / 2
+    if len(plan.moves) > 1 and worst != 0:
+        found["worst_index_error"] = worst
+        if diameter is not None:
+            found["worst_index_error_length"] = worst * diameter / 2
+    return found
+
+
 def _compute(given: Inputs) -> Result:
-    ratio = int(given.number("index_ratio"))
+    ratio = int(given.number_or("index_ratio", USUAL_RATIO))
     circles = (
         sorted({int(one) for one in given.numbers("plate_holes")}) if given.has("plate_holes") else CIRCLES
     )
@@ -198,18 +252,22 @@ def _compute(given: Inputs) -> Result:
     else:
         plan = _even(divisions, ratio, circles)
         checks = _even_checks(plan, divisions, ratio, diameter)
-    first, worst = plan.moves[0], plan.worst.error
+    first = plan.moves[0]
     outputs = {
         "index_circle": float(plan.circle),
         "index_turns": float(first.turns),
         "index_holes": float(first.holes),
-        "index_error": worst,
+        **_errors(plan, diameter),
     }
-    if diameter is not None:
-        outputs["index_error_length"] = worst * diameter / 2
     if not places:
         outputs["accumulated_error"] = divisions * first.error
-    return Result(outputs, rows=_rows(plan, not places, divisions, ratio), checks=checks)
+    if not given.has("index_ratio"):
+        outputs["index_ratio"] = float(ratio)
+    return Result(
+        outputs,
+        rows=_rows(plan, not places, divisions, ratio),
+        checks=worst_first((*checks, *_assumed(given))),
+    )
 
 
 CALCULATION = Calculation(
@@ -217,8 +275,8 @@ CALCULATION = Calculation(
     title="Index moves",
     question="How many turns and holes is each move of the crank, and what do they leave over?",
     wants="Give the number of flutes, and where they are not even the angles from edge to edge once round (they may miss "
-    "a whole turn by 0.05 degrees), or give one angle; and the circles of your own plates, else those of a common plate "
-    "with 24 to 66 holes.",
+    "a whole turn by 0.05 degrees), or give one angle; the ratio of your head, else 40 to 1 is assumed; and the circles of your own plates, else those of "
+    "a common plate with 24 to 66 holes.",
     neglects="It takes the head as true and its play as taken up: always come to the hole from the same side. "
     "The diameter is only wanted to show an error as a length; without it the answer is the same.",
     families=(
@@ -235,7 +293,7 @@ CALCULATION = Calculation(
         Field("flutes", one_of="division"),
         Field("index_angle", one_of="division"),
         Field("spacing_angles", optional=True, many=True),
-        Field("index_ratio", default=40.0),
+        Field("index_ratio", optional=True),
         Field("plate_holes", optional=True, many=True),
         Field("diameter", optional=True),
     ),
@@ -245,7 +303,10 @@ CALCULATION = Calculation(
         "index_circle",
         "index_error",
         "index_error_length",
+        "worst_index_error",
+        "worst_index_error_length",
         "accumulated_error",
+        "index_ratio",
     ),
     cautions=("hands", "sharp-edges"),
     compute=_compute,

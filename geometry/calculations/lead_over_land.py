@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import math
+from collections.abc import Iterator
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -11,48 +11,45 @@ from geometry.calculation import (
     Field,
     Inputs,
     Result,
-    passed,
+    note,
     stations,
     watch,
+    worst_first,
 )
+from geometry.plausible import land_plausible
 from geometry.sentences import angle, length
-from geometry.thread.asked import PITCH, pitch_of
+from geometry.thread.asked import PITCH, pitch_checks, pitch_of
 from geometry.thread.lead import advance, lead, lead_angle
 from geometry.tooth.land import land_angle
 
-_RIGHT = "From edge to heel the thread moves {travel} along the axis, away from the point, while the tap turns {turned}."
-
-_LEFT = (
-    "From edge to heel the thread moves {travel} along the axis, away from the point, while the tap turns {turned} the "
-    "other way round than a right-hand tap; the minus says only that."
-)
-"""A left-hand tap is the mirror image of a right-hand one: it turns the other way, but its heel lies on the same side."""
+CUTS = {"right": "clockwise", "left": "anticlockwise"}
+"""Which way a tap of each hand turns as it cuts, seen from its shank."""
 
 
-def _checks(turned: float, travel: float) -> tuple[Check, ...]:
+def _checks(given: Inputs, turned: float, travel: float) -> Iterator[Check]:
+    yield from pitch_checks(given)
+    yield from land_plausible(turned)
     if turned == 0:
-        return (
-            watch("The land has no width, so there is nothing to read along the axis. Measure the land."),
+        yield watch("The land has no width, so there is nothing to read along the axis. Measure the land.")
+        return
+    yield note(
+        "From edge to heel the thread moves {travel} along the axis, away from the point, while the tap turns {turned} as "
+        f"it cuts, {CUTS[given.choice('hand')]} seen from its shank.",
+        travel=length(travel),
+        turned=angle(turned),
+    )
+    if given.choice("thread_taper") != "parallel":
+        yield note(
+            "On a taper thread the travel along the axis is the same in every turn, but the diameter is not: measure the "
+            "diameter where you measure the land."
         )
-    found = [
-        passed(_RIGHT if travel > 0 else _LEFT, travel=length(abs(travel)), turned=angle(turned)),
-    ]
-    if turned > math.pi:
-        found.append(
-            watch(
-                "This one land goes {turned} round the tap, more than half of it. Measure the land again.",
-                turned=angle(turned),
-            )
-        )
-    return tuple(found)
 
 
 def _compute(given: Inputs) -> Result:
     diameter = given.number("diameter")
     advance_per_turn = lead(pitch_of(given), given.number("starts"))
-    hand = given.choice("hand")
     turned = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
-    travel = advance(turned, advance_per_turn, hand)
+    travel = advance(turned, advance_per_turn)
     return Result(
         outputs={
             "lead_over_land": travel,
@@ -60,14 +57,14 @@ def _compute(given: Inputs) -> Result:
             "lead_angle": lead_angle(advance_per_turn, diameter),
             "land_angle": turned,
         },
-        stations=stations(turned, {"lead_over_land": lambda a: advance(a, advance_per_turn, hand)}),
-        checks=_checks(turned, travel),
+        stations=stations(turned, {"lead_over_land": lambda a: advance(a, advance_per_turn)}),
+        checks=worst_first(_checks(given, turned, travel)),
     )
 
 
 CALCULATION = Calculation(
     name="lead-over-land",
-    title="Lead over the land over a tap land",
+    title="Lead over a tap land",
     question="How far does the thread move along the axis from the edge to the heel, and what does the indicator show on the way?",
     wants="The diameter is the tap's over its crests, and the land is measured on that diameter; "
     "say whether you laid a caliper across it (chord) or went round it (arc).",
@@ -77,6 +74,7 @@ CALCULATION = Calculation(
     inputs=(
         Field("diameter"),
         *PITCH,
+        Field("thread_taper", default="parallel"),
         Field("starts", default=1.0),
         Field("hand", default="right"),
         Field("land_width"),

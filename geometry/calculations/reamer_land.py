@@ -8,19 +8,23 @@ from geometry.calculation import (
     AT_THE_WHEEL,
     Calculation,
     Check,
+    Cure,
     Field,
     Inputs,
     Result,
+    note,
     passed,
     stations,
     stop,
     watch,
+    worst_first,
 )
 from geometry.checking import NotGiven
 from geometry.figure import Figure, curve
+from geometry.plausible import land_plausible, relief_plausible
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
-from geometry.tooth.heel_advice import READABLE, either
+from geometry.tooth.heel_advice import HAIR, READABLE, either
 from geometry.tooth.land import land_angle, land_width
 from geometry.tooth.margin import MarginedLand, margined_land
 
@@ -44,51 +48,72 @@ def _land(given: Inputs, heel: float) -> MarginedLand:
     )
 
 
-def _last_facet(land: MarginedLand) -> tuple[str, float]:
-    """The last facet in words, and the greatest angle that its input takes."""
-    if len(land.facets) == 1:
-        return "relief", quantity("relief_angle").high
-    return "secondary relief", quantity("secondary_relief_angle").high
+def _last_facet(land: MarginedLand) -> tuple[str, str, float]:
+    """The last facet in words, the input that holds its angle, and the greatest angle that one takes."""
+    words, key = (
+        ("relief", "relief_angle")
+        if len(land.facets) == 1
+        else ("secondary relief", "secondary_relief_angle")
+    )
+    return words, key, quantity(key).high
 
 
 def _wide_primary(land: MarginedLand) -> Check:
     first = land.facets[0]
     parts = {"proud": length(-first.end_drop)}
-    cures = []
+    cures: list[str] = []
+    cure: Cure = ()
     if first.angle > 0:
         cures.append("narrow the primary land to {width}")
-        parts["width"] = length(land.diameter * math.sin(first.angle), Rounding.DOWN)
+        width = land.diameter * math.sin(first.angle) * (1 - HAIR)
+        parts["width"] = length(width, Rounding.DOWN)
+        cure += (("primary_land", width),)
     enough = math.asin(min(1.0, first.width / land.diameter))
     if enough < quantity("relief_angle").high:
         cures.append("raise the relief above {enough}")
         parts["enough"] = angle(enough, Rounding.UP)
-    if not cures:
+        cure += (("relief_angle", enough * (1 + HAIR)),)
+    both = not cures
+    if both:
         cures.append("narrow the primary land to {width} and raise the relief above {enough}")
         parts["width"] = length(NARROW * land.diameter, Rounding.DOWN)
         parts["enough"] = angle(math.asin(NARROW), Rounding.UP)
+        cure = (
+            ("primary_land", NARROW * land.diameter * (1 - HAIR)),
+            ("relief_angle", math.asin(NARROW) * (1 + HAIR)),
+        )
     return stop(
         "The back of the primary land stands {proud} proud of the circle: it will rub. " + either(cures),
+        cure=cure,
+        together=both,
         **parts,
     )
 
 
 def _rubs(land: MarginedLand, heel_drop: float, measured_as: str) -> Check:
-    words, steepest = _last_facet(land)
+    words, key, steepest = _last_facet(land)
     parts: dict[str, Amount | str] = {"proud": length(-heel_drop)}
-    cures = []
+    cures: list[str] = []
+    cure: Cure = ()
     if land.clear_angle() > land.margin:
         reach = min(land.clear_angle(), math.pi if measured_as == "chord" else math.inf)
         cures.append("narrow the land to {widest}")
-        parts["widest"] = length(land_width(reach, land.diameter, measured_as), Rounding.DOWN)
+        widest = land_width(reach, land.diameter, measured_as)
+        parts["widest"] = length(widest, Rounding.DOWN)
+        cure += (("land_width", widest * (1 - HAIR)),)
     if land.last_angle_for(0.0) < steepest:
         cures.append(f"raise the {words} above {{enough}}")
-        parts["enough"] = angle(land.last_angle_for(0.0), Rounding.UP)
+        enough = land.last_angle_for(0.0)
+        parts["enough"] = angle(enough, Rounding.UP)
+        cure += ((key, enough * (1 + HAIR)),)
     cures.append("grind one more facet behind it")
-    return stop("The heel stands {proud} proud of the circle: it will rub. " + either(cures), **parts)
+    return stop(
+        "The heel stands {proud} proud of the circle: it will rub. " + either(cures), cure=cure, **parts
+    )
 
 
 def _clears(land: MarginedLand, heel_drop: float) -> Check:
-    words, steepest = _last_facet(land)
+    words, key, steepest = _last_facet(land)
     if heel_drop >= READABLE:
         return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
     says = "The heel lies only {drop} inside the circle, less than an indicator shows well. "
@@ -99,16 +124,23 @@ def _clears(land: MarginedLand, heel_drop: float) -> Check:
         )
     return watch(
         says + f"Raise the {words} to {{enough}} for a drop that can be read.",
+        cure=((key, land.last_angle_for(READABLE) * (1 + HAIR)),),
         drop=length(heel_drop),
         enough=angle(land.last_angle_for(READABLE), Rounding.UP),
     )
 
 
 def _checks(given: Inputs, land: MarginedLand, heel_drop: float) -> list[Check]:
-    found = []
+    found = [
+        *relief_plausible(given.number("relief_angle"), "land", key="relief_angle"),
+        *land_plausible(land.heel),
+    ]
+    if len(land.facets) > 1:
+        second = given.number("secondary_relief_angle")
+        found += relief_plausible(second, "land", key="secondary_relief_angle")
     if land.margin > 0:
         found.append(
-            passed(
+            note(
                 "The margin runs on the circle for {turned} behind the edge, by design; relief begins where it ends.",
                 turned=angle(land.margin),
             )
@@ -142,7 +174,7 @@ def _compute(given: Inputs) -> Result:
     return Result(
         outputs,
         stations(heel, {"drop": land.drop}),
-        checks=tuple(_checks(given, land, heel_drop)),
+        checks=worst_first(_checks(given, land, heel_drop)),
         figure=Figure(diameter / 2, heel, (curve("facets", heel, land.drop, _corners(land)),)),
     )
 

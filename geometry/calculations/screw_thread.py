@@ -2,103 +2,61 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from geometry.calculation import Calculation, Check, Field, Inputs, Result, passed, stop
-from geometry.sentences import Amount, Kind, Rounding, count, length
-from geometry.thread.asked import PITCH, pitch_of
+from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, worst_first
+from geometry.checking import refuse
+from geometry.sentences import count, length
+from geometry.thread.asked import PITCH, pitch_checks, pitch_of
 from geometry.thread.form import Thread, thread
+from geometry.thread.hole_advice import counted, hole_check, percent, percent_check
 from geometry.thread.lead import lead
+from geometry.thread.pipe import pipe_thread
+from geometry.thread.pipe_advice import hole_limits, pipe_hole_check, planes
 from geometry.thread.tap_drill import hole_for_percent, percent_of_thread, rule_diameter
-
-
-def _percent(value: float, rounding: Rounding = Rounding.NEAREST) -> Amount:
-    return Amount(value, Kind.RATIO, rounding)
-
-
-def _counted(made: Thread, counted_as: str) -> str:
-    """What 100 percent is, in words for a sentence."""
-    if made.shape.internal == made.shape.external:
-        return "the whole depth of the Whitworth form"
-    return f"{counted_as.replace('-', ' ')} of the sharp height on each side"
 
 
 def _rule(made: Thread, counted_as: str) -> Check:
     drill = rule_diameter(made)
-    return passed(
+    return note(
         "The common rule, diameter less pitch, asks for a hole of {drill}. That leaves {percent} percent of a full "
         "thread, counted as {counted}.",
         drill=length(drill),
-        percent=_percent(percent_of_thread(drill, made, counted_as)),
-        counted=_counted(made, counted_as),
+        percent=percent(percent_of_thread(drill, made, counted_as)),
+        counted=counted(made, counted_as),
     )
 
 
-def _hole(made: Thread, hole: float, counted_as: str) -> Check:
-    """What a hole that was given means."""
-    minor = made.internal_minor_diameter
-    if hole >= made.diameter:
-        return stop(
-            "A hole of {hole} is as large as the thread: nothing is left to cut. Drill {drill}.",
-            hole=length(hole),
-            drill=length(rule_diameter(made)),
-        )
-    if hole < minor:
-        return stop(
-            "A hole of {hole} is smaller than the nut's minor diameter: the root of the tap would have to cut, and it "
-            "jams. Drill {minor} or larger.",
-            hole=length(hole),
-            minor=length(minor, Rounding.UP),
-        )
-    return passed(
-        "A hole of {hole} leaves {percent} percent of a full thread, counted as {counted}.",
-        hole=length(hole),
-        percent=_percent(percent_of_thread(hole, made, counted_as)),
-        counted=_counted(made, counted_as),
-    )
-
-
-def _wanted(made: Thread, percent: float, hole: float, counted_as: str) -> Check:
-    """What a percentage that was asked for means."""
-    minor = made.internal_minor_diameter
-    if hole < minor - 1e-9:
-        return stop(
-            "{percent} percent wants a hole of {hole}, smaller than the nut's minor diameter: the tap jams. Ask for "
-            "{most} percent or less.",
-            percent=_percent(percent),
-            hole=length(hole),
-            most=_percent(percent_of_thread(minor, made, counted_as), Rounding.DOWN),
-        )
-    return passed(
-        "For {percent} percent of a full thread, counted as {counted}, drill {hole}.",
-        percent=_percent(percent),
-        counted=_counted(made, counted_as),
-        hole=length(hole),
-    )
-
-
-def _drilling(given: Inputs, made: Thread, counted_as: str) -> tuple[dict[str, float], Iterator[Check]]:
+def _drilling(given: Inputs, made: Thread, counted_as: str) -> tuple[dict[str, float], tuple[Check, ...]]:
     """Hole and percentage where one of them was given, and what they mean."""
     if given.has("drilled_diameter"):
         hole = given.number("drilled_diameter")
-        percent = percent_of_thread(hole, made, counted_as)
-        check = _hole(made, hole, counted_as)
+        share = percent_of_thread(hole, made, counted_as)
+        check = hole_check(made, hole, counted_as)
     elif given.has("thread_percent"):
-        percent = given.number("thread_percent")
-        hole = hole_for_percent(percent, made, counted_as)
-        check = _wanted(made, percent, hole, counted_as)
+        share = given.number("thread_percent")
+        hole = hole_for_percent(share, made, counted_as)
+        check = percent_check(made, share, hole, counted_as)
     else:
-        return {}, iter(())
-    return {"drilled_diameter": hole, "thread_percent": max(percent, 0.0)}, iter((check,))
+        return {}, ()
+    return {"drilled_diameter": hole, "thread_percent": max(share, 0.0)}, (check,)
 
 
-def _compute(given: Inputs) -> Result:
-    made = thread(given.number("diameter"), pitch_of(given), given.choice("thread_form"))
-    counted_as, starts = given.choice("full_thread"), given.number("starts")
+def _starts(given: Inputs, advance: float) -> tuple[Check, ...]:
+    if given.number("starts") == 1:
+        return ()
+    return (
+        note(
+            "With {starts} starts the thread goes on by {lead} in each turn, its pitch times its starts.",
+            starts=count(given.number("starts")),
+            lead=length(advance),
+        ),
+    )
+
+
+def _parallel(given: Inputs) -> Result:
+    diameter, pitch = given.number("diameter"), pitch_of(given)
+    made = thread(diameter, pitch, given.choice("thread_form"))
+    counted_as, advance = given.choice("full_thread"), lead(pitch, given.number("starts"))
     drilling, checks = _drilling(given, made, counted_as)
-    advance = lead(made.pitch, starts)
-    several = passed("With {starts} starts the thread goes on by {lead} in each turn, its pitch times its starts.",
-                     starts=count(starts), lead=length(advance))  # fmt: skip
     return Result(
         outputs={
             "pitch": made.pitch,
@@ -112,27 +70,66 @@ def _compute(given: Inputs) -> Result:
             "sharp_height": made.sharp_height,
             "lead": advance,
         },
-        checks=(*checks, _rule(made, counted_as), *((several,) if starts > 1 else ())),
+        checks=worst_first(
+            (
+                *pitch_checks(given),
+                *checks,
+                _rule(made, counted_as),
+                *_starts(given, advance),
+            )
+        ),
     )
+
+
+def _taper(given: Inputs) -> Result:
+    if given.has("thread_percent"):
+        raise refuse(
+            "thread_percent",
+            "A straight hole leaves another share of a taper thread in every turn, so no percentage holds for it. Leave the "
+            "percent of thread out and give the hole.",
+        )
+    made = pipe_thread(given.choice("thread_taper"), given.number("diameter"), pitch_of(given))
+    advance = lead(made.pitch, given.number("starts"))
+    outputs = {
+        "pitch": made.pitch,
+        "pitch_diameter": made.pitch_diameter,
+        "front_pitch_diameter": made.front_pitch_diameter,
+        "internal_minor_diameter": made.mouth_minor_diameter,
+        "external_minor_diameter": made.front_minor_diameter,
+        "internal_thread_depth": made.depth,
+        "external_thread_depth": made.depth,
+        "sharp_height": made.sharp_height,
+        "lead": advance,
+    }
+    checks = [planes(made), hole_limits(made), *_starts(given, advance)]
+    if given.has("drilled_diameter"):
+        outputs["drilled_diameter"] = given.number("drilled_diameter")
+        checks.append(pipe_hole_check(made, given.number("drilled_diameter")))
+    return Result(outputs=outputs, checks=worst_first(checks))
+
+
+def _compute(given: Inputs) -> Result:
+    return _parallel(given) if given.choice("thread_taper") == "parallel" else _taper(given)
 
 
 CALCULATION = Calculation(
     name="screw-thread",
     title="Screw thread and tap drill",
     question="What are the diameters and heights of this thread, and what hole is drilled before tapping?",
-    wants="The diameter is the basic one over the crests of the screw, the size the thread is called by; "
-    "say what a full thread is counted as, because tap makers' rules and the standards differ.",
+    wants="The diameter is the basic one over the crests of the screw, the size the thread is called by, of an American taper "
+    "pipe thread the outside of the pipe; say what a full thread is counted as, because tap makers' rules and the standards differ.",
     neglects="All sizes are basic ones of the 60 degree ISO and unified form, or of the 55 degree Whitworth form, without "
-    "tolerances. A drill cuts a little over its size, so measure the hole when the percentage matters.",
+    "tolerances; taper pipe threads, NPT and BSPT, have those of their standards at their own planes. A drill cuts a little over its size, so measure the hole when the percentage matters.",
     families=("tap", "twist-drill"),
     inputs=(
         Field("diameter"),
         *PITCH,
-        Field("thread_form", default="iso"),
+        Field("thread_taper", default="parallel"),
+        Field("thread_form", default="iso", when=("thread_taper", "parallel")),
         Field("starts", default=1.0),
         Field("drilled_diameter", optional=True, one_of="hole"),
         Field("thread_percent", optional=True, one_of="hole"),
-        Field("full_thread", default="three-quarters"),
+        Field("full_thread", default="three-quarters", when=("thread_taper", "parallel")),
     ),
     outputs=(
         "tap_drill_diameter",
@@ -140,6 +137,7 @@ CALCULATION = Calculation(
         "thread_percent",
         "pitch",
         "pitch_diameter",
+        "front_pitch_diameter",
         "internal_minor_diameter",
         "external_minor_diameter",
         "internal_thread_depth",

@@ -3,14 +3,25 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
-from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, Station, stations
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Station,
+    stations,
+    worst_first,
+)
 from geometry.checking import refuse
+from geometry.plausible import land_plausible
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.side_view import chamfer_view
-from geometry.thread.asked import PITCH, pitch_of
+from geometry.thread.asked import PITCH, pitch_checks, pitch_of
 from geometry.thread.chamfer import (
     RELIEF_FACTORS,
     SLACK,
@@ -27,6 +38,16 @@ from geometry.thread.form import Thread, thread
 from geometry.thread.lead import lead
 from geometry.tooth import eccentric
 from geometry.tooth.land import land_angle
+
+
+def _parallel(given: Inputs) -> None:
+    """See that the tap is one for a parallel thread; the crests of the others rise behind the chamfer as well."""
+    if given.choice("thread_taper") != "parallel":
+        raise refuse(
+            "thread_taper",
+            "A taper pipe tap grows behind its chamfer as well, so the depth of a parallel thread does not make its "
+            "chamfer. Take angle and threads of the chamfer off the tap itself.",
+        )
 
 
 def _height(given: Inputs, made: Thread) -> float:
@@ -75,11 +96,14 @@ def _chips(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
     return {"chip_per_tooth": chip, "square_chip_per_tooth": chip * math.cos(chamfer.angle)}
 
 
+def _given_relief(given: Inputs) -> str:
+    """The sense in which the relief was given; empty where it was not."""
+    return next((key for key in RELIEF_FACTORS if given.has(key)), "")
+
+
 def _reliefs(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
-    for key in RELIEF_FACTORS:
-        if given.has(key):
-            return reliefs(given.number(key), key, chamfer.angle)
-    return {}
+    key = _given_relief(given)
+    return reliefs(given.number(key), key, chamfer.angle) if key else {}
 
 
 def _readings(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> tuple[Station, ...]:
@@ -124,7 +148,20 @@ def _ground_back(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
     return found | {"threads_left": left / chamfer.thread.pitch, "point_diameter_after": max(point, 0.0)}
 
 
+def _checks(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> Iterator[Check]:
+    """What all of it means, the chips apart."""
+    yield from pitch_checks(given)
+    yield starts(chamfer)
+    if given.has("land_width"):
+        turned = land_angle(
+            given.number("land_width"), chamfer.thread.diameter, given.choice("land_measured_as")
+        )
+        yield from land_plausible(turned, given.number("flutes") if given.has("flutes") else None)
+    yield from relief_checks(found, _given_relief(given), chamfer.angle)
+
+
 def _compute(given: Inputs) -> Result:
+    _parallel(given)
     made = thread(given.number("diameter"), pitch_of(given), given.choice("thread_form"))
     chamfer = _chamfer(given, made)
     chips, found, back = _chips(given, chamfer), _reliefs(given, chamfer), _ground_back(given, chamfer)
@@ -141,11 +178,12 @@ def _compute(given: Inputs) -> Result:
             **back,
         },
         stations=readings,
-        checks=(
-            starts(chamfer),
-            *chip_checks(chips),
-            *relief_checks(found),
-            *back_checks(chamfer, given.number_or("cut_back", 0.0), back),
+        checks=worst_first(
+            (
+                *_checks(given, chamfer, found),
+                *chip_checks(chips),
+                *back_checks(chamfer, given.number_or("cut_back", 0.0), back),
+            )
         ),
         side=chamfer_view(
             made.diameter,
@@ -170,6 +208,7 @@ CALCULATION = Calculation(
     inputs=(
         Field("diameter"),
         *PITCH,
+        Field("thread_taper", default="parallel"),
         Field("thread_form", default="iso"),
         Field("chamfer_threads", one_of="chamfer"),
         Field("chamfer_angle", one_of="chamfer"),

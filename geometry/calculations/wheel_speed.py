@@ -39,15 +39,20 @@ def _check(turns: float, diameter: float, rating: _Rating | None) -> Check:
         )
     highest = rotation(rating.highest, Rounding.DOWN)
     if rating.marked_in_turns:
-        now, marked = rotation(turns, Rounding.UP), highest
+        now, marked = rotation(turns), highest
+        over = rotation(max(turns - rating.highest, 0.0), Rounding.UP)
     else:
-        now = speed(surface_speed(diameter, turns), Rounding.UP)
-        marked = speed(surface_speed(diameter, rating.highest), Rounding.DOWN)
+        rim, allowed = surface_speed(diameter, turns), surface_speed(diameter, rating.highest)
+        now, marked = speed(rim), speed(allowed, Rounding.DOWN)
+        over = speed(max(rim - allowed, 0.0), Rounding.UP)
     if turns > rating.highest:
         return stop(
-            "The wheel would run at {now}, over its rating of {marked}: it can burst. Turn the spindle at {highest} or "
+            "The wheel would run at {now}, {over} over its rating of {marked}: it can burst. Turn the spindle at {highest} or "
             "less, or mount a wheel rated for more.",
+            cure=(("surface_speed", None), ("rotational_speed", rating.highest)),
+            together=True,
             now=now,
+            over=over,
             marked=marked,
             highest=highest,
         )

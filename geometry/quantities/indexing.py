@@ -64,7 +64,7 @@ ROWS = (
     angle(
         "index_error",
         "Index error",
-        "How far the tool then stands from where it should, past it counted above zero.",
+        "How far the tool stands after this move from where it should, past it counted above zero.",
         "About the axis of the tool; worked out from the holes.",
         -180.0,
         180.0,
@@ -72,7 +72,23 @@ ROWS = (
     length(
         "index_error_length",
         "Index error along the circle",
-        "The same error as a length along the circle of the edges.",
+        "The error of this move as a length along the circle of the edges.",
+        "On the diameter of the tool.",
+        -1000.0,
+        1000.0,
+    ),
+    angle(
+        "worst_index_error",
+        "Worst index error",
+        "The error of the edge that comes furthest out of place of all, past its place counted above zero.",
+        "About the axis of the tool; the table shows after which move.",
+        -180.0,
+        180.0,
+    ),
+    length(
+        "worst_index_error_length",
+        "Worst error along the circle",
+        "The worst error as a length along the circle of the edges.",
         "On the diameter of the tool.",
         -1000.0,
         1000.0,

@@ -58,9 +58,9 @@ ROWS = (
     length(
         "lead_over_land",
         "Lead over the land",
-        "How far the thread has moved along the axis, away from the point, from the edge to the heel; below zero for a left-hand thread, as that tap turns the other way.",
-        "With an indicator along the axis, pointer at the edge and then at the heel.",
-        -600.0,
+        "How far the thread has moved along the axis, away from the point, from the edge to the heel, whichever way the thread winds.",
+        "With an indicator along the axis, pointer at the edge and then at the heel, the tap turned the way it cuts.",
+        0.0,
         600.0,
     ),
     choice(
@@ -69,6 +69,13 @@ ROWS = (
         "The shape of the thread: the 60 degree form of metric and unified threads, or the 55 degree Whitworth form.",
         "With a thread gauge, or from the standard that the thread is called after.",
         ("iso", "whitworth"),
+    ),
+    choice(
+        "thread_taper",
+        "Thread runs",
+        "Whether the thread is parallel or a taper pipe thread, American (NPT) or British (BSPT, also R and Rc).",
+        "From the marking of the tap; a taper pipe tap grows by 1 in 16 along its thread.",
+        ("parallel", "npt", "bspt"),
     ),
     length(
         "sharp_height",
@@ -81,15 +88,23 @@ ROWS = (
     length(
         "pitch_diameter",
         "Pitch diameter",
-        "The diameter at which thread and groove are equally wide.",
+        "The diameter at which thread and groove are equally wide; of a taper pipe thread at the hand-tight or gauge plane.",
         "Over three wires, or with a thread micrometer.",
+        0.0,
+        500.0,
+    ),
+    length(
+        "front_pitch_diameter",
+        "Pitch diameter, small end",
+        "The pitch diameter of a taper pipe thread at its small end, where the thread of the pipe begins.",
+        "Over three wires at the front of a plug gauge; worked out.",
         0.0,
         500.0,
     ),
     length(
         "internal_minor_diameter",
         "Minor diameter, internal",
-        "The basic diameter over the crests of the internal thread.",
+        "The basic diameter over the crests of the internal thread; of a taper pipe thread at its mouth.",
         "With a plug gauge in the tapped hole.",
         0.0,
         500.0,
@@ -97,7 +112,7 @@ ROWS = (
     length(
         "external_minor_diameter",
         "Minor diameter, external",
-        "The basic diameter at the root of the external thread.",
+        "The basic diameter at the root of the external thread; of a taper pipe thread at its small end.",
         "Between the roots of opposite grooves.",
         0.0,
         500.0,

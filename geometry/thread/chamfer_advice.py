@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 
-from geometry.calculation import Check, passed, stop, watch
+from geometry.calculation import Check, note, passed, stop, watch
+from geometry.plausible import LEAST_RELIEF, relief_plausible
 from geometry.sentences import Rounding, angle, length, ratio
-from geometry.thread.chamfer import SLACK, Chamfer, stock_for
+from geometry.thread.chamfer import RELIEF_FACTORS, SLACK, Chamfer, stock_for
 from geometry.thread.tap_drill import rule_diameter
 
 
@@ -18,6 +19,7 @@ def starts(chamfer: Chamfer) -> Check:
         return stop(
             "The point of {point} does not enter a hole of {hole}, diameter less pitch: the tap cannot start. Grind the "
             "chamfer until its point measures {hole} or less.",
+            cure=(("point_diameter", hole),),
             point=length(point),
             hole=length(hole, Rounding.DOWN),
         )
@@ -28,14 +30,14 @@ def starts(chamfer: Chamfer) -> Check:
         long=length(chamfer.length),
         angle=angle(chamfer.angle),
         point=length(point),
-        hole=length(hole),
+        hole=length(hole, Rounding.DOWN),
     )
 
 
 def chip_checks(chips: Mapping[str, float]) -> Iterator[Check]:
     """What each tooth cuts, where the number of flutes was given."""
     if chips:
-        yield passed(
+        yield note(
             "Each tooth of the chamfer cuts {deeper} deeper than the one before it; square to the chamfer its chip is "
             "{thick} thick.",
             deeper=length(chips["chip_per_tooth"]),
@@ -43,20 +45,39 @@ def chip_checks(chips: Mapping[str, float]) -> Iterator[Check]:
         )
 
 
-def relief_checks(found: Mapping[str, float]) -> Iterator[Check]:
-    """Whether the chamfer has relief, in all three senses, where one of them was given."""
+def relief_checks(found: Mapping[str, float], given_as: str, slope: float) -> Iterator[Check]:
+    """Whether the chamfer has a relief that a chamfer can have, in all three senses, where one was given.
+
+    Args:
+        found: the relief in the three senses; empty where none was given.
+        given_as: the sense in which it was given.
+        slope: the angle of the chamfer, in radians.
+    """
     if not found:
         return
-    if found["square_chamfer_relief"] == 0:
-        yield stop("The chamfer has no relief: it rubs and will not cut. Choose a relief above {zero}.",
-                   zero=angle(0.0))  # fmt: skip
+    if found[given_as] == 0:
+        yield stop(
+            "The chamfer has no relief: it rubs and will not cut. Give it {least} or more.",
+            cure=((given_as, least := _least(given_as, slope)),),
+            least=angle(least, Rounding.UP),
+        )
         return
-    yield passed(
+    complaints = relief_plausible(
+        found[given_as], "chamfer", factor=RELIEF_FACTORS[given_as](slope), key=given_as
+    )
+    yield from complaints
+    says = note if complaints else passed
+    yield says(
         "The chamfer cuts with {square} of relief, square to it: {radial} seen along the radius, {axial} along the axis.",
         square=angle(found["square_chamfer_relief"]),
         radial=angle(found["radial_chamfer_relief"]),
         axial=angle(found["axial_chamfer_relief"]),
     )
+
+
+def _least(given_as: str, slope: float) -> float:
+    """The least relief that is one, seen in the sense in which it is given."""
+    return math.atan(RELIEF_FACTORS[given_as](slope) * math.tan(LEAST_RELIEF))
 
 
 def back_checks(chamfer: Chamfer, cut_back: float, found: Mapping[str, float]) -> Iterator[Check]:
@@ -72,13 +93,15 @@ def back_checks(chamfer: Chamfer, cut_back: float, found: Mapping[str, float]) -
             "{again} off the chamfer to have {threads} threads again.",
             left=ratio(found["threads_left"]),
             point=length(point),
-            hole=length(hole),
+            hole=length(hole, Rounding.DOWN),
+            cure=(("chamfer_stock", again),),
             again=length(again, Rounding.UP),
             threads=ratio(wanted / chamfer.thread.pitch),
         )
     else:
         yield passed(
-            "After grinding the chamfer has {left} threads and a point of {point}.",
+            "After grinding the chamfer has {left} threads and a point of {point}, which enters a hole of {hole}.",
             left=ratio(found["threads_left"]),
             point=length(point),
+            hole=length(hole, Rounding.DOWN),
         )

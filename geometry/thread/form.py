@@ -11,7 +11,7 @@ import math
 from dataclasses import dataclass
 
 from geometry.checking import GeometryError, refuse, require_positive
-from geometry.sentences import Rounding, length
+from geometry.sentences import Rounding, length, ratio
 
 
 @dataclass(frozen=True)
@@ -127,13 +127,19 @@ def thread(diameter: float, pitch: float, form_name: str) -> Thread:
     """
     made = Thread(require_positive("diameter", diameter), require_positive("pitch", pitch), form(form_name))
     if made.external_minor_diameter <= 0:
-        raise refuse(
-            "pitch",
-            "A thread of {pitch} pitch leaves no core in a diameter of {diameter}; the pitch must be under {most}.",
-            {
-                "pitch": length(pitch),
-                "diameter": length(diameter),
-                "most": length(diameter / (2 * made.shape.external), Rounding.DOWN),
-            },
-        )
+        raise _no_core(made)
     return made
+
+
+def _no_core(made: Thread) -> GeometryError:
+    says = "A thread of {pitch} pitch leaves no core in a diameter of {diameter}; the pitch must be under {most}."
+    parts = {
+        "pitch": length(made.pitch),
+        "diameter": length(made.diameter),
+        "most": length(made.diameter / (2 * made.shape.external), Rounding.DOWN),
+    }
+    meant = 25.4 / made.pitch
+    if Thread(made.diameter, meant, made.shape).external_minor_diameter <= 0:
+        return refuse("pitch", says, parts)
+    says += " Were threads per inch meant? {number} of them to the inch are a pitch of {meant}."
+    return refuse("pitch", says, {**parts, "number": ratio(made.pitch), "meant": length(meant)})

@@ -6,9 +6,6 @@ import math
 
 from geometry.checking import GeometryError, require_finite, require_positive
 
-SENSE = {"right": 1.0, "left": -1.0}
-"""The sense of the advance: a left-hand thread runs the other way."""
-
 
 def lead(pitch: float, starts: float) -> float:
     """How far the thread advances in one turn: starts times pitch.
@@ -31,27 +28,24 @@ def lead(pitch: float, starts: float) -> float:
     return require_positive("pitch", pitch) * starts
 
 
-def advance(angle: float, lead_length: float, hand: str) -> float:
-    """How far the thread advances along the axis while the tool turns by ``angle``: ``L theta / (2 pi)``.
+def advance(angle: float, lead_length: float) -> float:
+    """How far the thread goes along the axis while the tool turns by ``angle``: ``L theta / (2 pi)``.
 
-    Derived from the definition of lead.
+    Derived from the definition of lead. Turned the way it cuts, a tap of either hand shows its thread going away
+    from the point: a left-hand tap is the mirror image of a right-hand one and turns the other way.
 
     Args:
         angle: turned from the edge, in radians.
         lead_length: the advance in one turn, in mm, above zero.
-        hand: ``"right"`` or ``"left"``; a left-hand thread gives the opposite sign.
 
     Returns:
         The advance in mm.
 
     Example:
-        >>> round(advance(3.2 / 6, 1.75, "right"), 5)
+        >>> round(advance(3.2 / 6, 1.75), 5)
         0.14854
     """
-    require_positive("lead", lead_length)
-    if hand not in SENSE:
-        raise GeometryError("A thread is right or left handed.", "hand")
-    return SENSE[hand] * lead_length * require_finite("land_angle", angle) / (2 * math.pi)
+    return require_positive("lead", lead_length) * require_finite("land_angle", angle) / (2 * math.pi)
 
 
 def lead_angle(lead_length: float, diameter: float) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.quantities import quantity
@@ -90,12 +91,20 @@ def _of_step(step: Step, display: Display) -> list[SettingLine]:
 
 def _moves(step: Step) -> list[SettingLine]:
     assert step.answer.result is not None
+    outputs = step.answer.result.outputs
+    assumed = _assumed_head(outputs)
     rows = [row for row in step.answer.result.rows if "index_turns" in row.values]
     if not rows or all(row.label == "or" for row in rows[1:]):
-        outputs = step.answer.result.outputs
-        return [SettingLine(step.sheet.name, "", "Index", "every move", move_said(dict(outputs)))]
+        return [SettingLine(step.sheet.name, "", "Index", "every move", move_said(dict(outputs)) + assumed)]
     return [SettingLine(step.sheet.name, "", f"Index, {row.label}", show(row.values["index_angle"], Kind.ANGLE),
-                        move_said(dict(row.values))) for row in rows]  # fmt: skip
+                        move_said(dict(row.values)) + assumed) for row in rows]  # fmt: skip
+
+
+def _assumed_head(outputs: Mapping[str, float]) -> str:
+    """The ratio of the head behind the moves, where no machine and nobody else named one."""
+    if "index_ratio" not in outputs:
+        return ""
+    return f", for an assumed head of {int(outputs['index_ratio'])} to 1"
 
 
 def move_said(values: dict[str, float]) -> str:
@@ -104,7 +113,19 @@ def move_said(values: dict[str, float]) -> str:
     Example:
         >>> move_said({"index_turns": 6.0, "index_holes": 10.0, "index_circle": 15.0})
         '6 turns and 10 holes on the circle of 15'
+        >>> move_said({"index_turns": 0.0, "index_holes": 10.0, "index_circle": 15.0, "index_error": -0.01})
+        '10 holes on the circle of 15, 0.57 deg short of its place'
     """
+    return _crank(values) + _off(values.get("index_error", 0.0))
+
+
+def _off(error: float) -> str:
+    if not error:
+        return ""
+    return f", {show(abs(error), Kind.ANGLE)} {'past' if error > 0 else 'short of'} its place"
+
+
+def _crank(values: dict[str, float]) -> str:
     turns, holes, circle = (int(values[f"index_{name}"]) for name in ("turns", "holes", "circle"))
     whole = f"{turns} turn{'' if turns == 1 else 's'}"
     beyond = f"{holes} hole{'' if holes == 1 else 's'} on the circle of {circle}"

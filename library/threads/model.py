@@ -39,6 +39,13 @@ class Series:
     taper: str = ""
     origins: Mapping[str, Origin] = field(default_factory=dict)
 
+    @property
+    def thread_taper(self) -> str:
+        """The word of a calculation for it: ``parallel``, or by its form the American or the British taper."""
+        if not self.taper:
+            return "parallel"
+        return "npt" if self.thread_form == "iso" else "bspt"
+
 
 @dataclass(frozen=True)
 class Thread:
@@ -89,6 +96,7 @@ class Thread:
             pitch[0]: pitch[1],
             "starts": "1",
             "thread_form": self.series.thread_form,
+            "thread_taper": self.series.thread_taper,
         }
 
     def names(self) -> tuple[str, ...]:

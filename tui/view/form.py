@@ -17,7 +17,7 @@ from tui.view.text_line import TextLine
 Typed = dict[str, TextLine]
 """What was typed for one tool, by quantity; every calculation opened for that tool shares it."""
 
-OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form")
+OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form", "thread_taper")
 """What the name of a thread says; it stands in the place of the first."""
 
 _UNITS_OF_THE_DISPLAY = {Kind.LENGTH, Kind.AREA, Kind.SPEED}

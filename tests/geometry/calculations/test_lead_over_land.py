@@ -1,4 +1,4 @@
-"""Lead over the land over a tap land."""
+"""Lead over a tap land."""
 
 from __future__ import annotations
 
@@ -67,12 +67,13 @@ def test_the_indicator_moves_evenly_from_edge_to_heel() -> None:
     assert readings == pytest.approx([0.0, heel / 4, heel / 2, 3 * heel / 4, heel])
 
 
-def test_a_left_hand_tap_gives_the_same_travel_with_a_minus() -> None:
+def test_a_left_hand_tap_gives_the_same_travel_and_turns_the_other_way() -> None:
     right = travel(diameter=12.0, pitch=1.75, land_width=3.2)
     left = travel(diameter=12.0, pitch=1.75, land_width=3.2, hand="left")
-    assert left.outputs["lead_over_land"] == -right.outputs["lead_over_land"]
-    assert "the other way round" in str(left.checks[0].sentence)
-    assert "the other way round" not in str(right.checks[0].sentence)
+    assert left.outputs == right.outputs
+    assert left.outputs["lead_over_land"] > 0
+    assert "cuts, clockwise" in str(right.checks[0].sentence)
+    assert "cuts, anticlockwise" in str(left.checks[0].sentence)
 
 
 @pytest.mark.parametrize("hand", ["right", "left"])
@@ -87,14 +88,39 @@ def test_the_heel_lies_farther_from_the_point_whichever_way_the_thread_winds(han
     climbed = winding * 1.75 * heel / (2 * math.pi)
     assert climbed < 0  # down, away from the point
     found = travel(diameter=12.0, pitch=1.75, land_width=3.2, hand=hand)
-    assert abs(found.outputs["lead_over_land"]) == pytest.approx(-climbed)
+    assert found.outputs["lead_over_land"] == pytest.approx(-climbed)
     assert "away from the point" in str(found.checks[0].sentence)
 
 
 def test_a_land_without_width_and_one_more_than_half_way_round_are_watched() -> None:
     assert travel(diameter=12.0, pitch=1.75, land_width=0.0).checks[0].state == "watch"
     wide = travel(diameter=12.0, pitch=1.75, land_width=20.0)
-    assert [check.state for check in wide.checks] == ["pass", "watch"]
+    assert [check.state for check in wide.checks] == ["watch", "note"]
+
+
+def test_thirteen_threads_per_inch_typed_as_millimetres_are_asked_about() -> None:
+    # Derived for a half inch tap of 13 threads to the inch, land .160 in: (25.4 / 13) x 4.064 / (12.7 pi) = .199 mm;
+    # with 13 mm for the pitch it would be 1.324 mm.
+    wrong = travel(diameter=12.7, pitch=13.0, land_width=4.064)
+    assert wrong.outputs["lead_over_land"] == pytest.approx(1.324, abs=5e-4)
+    assert wrong.checks[0].state == "stop"
+    assert "threads per inch" in str(wrong.checks[0].sentence)
+    right = travel(diameter=12.7, threads_per_inch=13 / 25.4, land_width=4.064)
+    assert right.outputs["lead_over_land"] == pytest.approx(0.199, abs=5e-4)
+    assert [check.state for check in right.checks] == ["note"]
+
+
+def test_a_diameter_typed_a_thousandfold_too_small_is_asked_about() -> None:
+    found = travel(diameter=0.023 * 25.4, threads_per_inch=13 / 25.4, land_width=0.2)
+    assert found.checks[0].state == "stop"
+
+
+@pytest.mark.parametrize("taper", ["npt", "bspt"])
+def test_a_taper_tap_is_told_to_be_measured_in_one_place(taper: str) -> None:
+    parallel = travel(diameter=13.4, threads_per_inch=18 / 25.4, land_width=3.0)
+    found = travel(diameter=13.4, threads_per_inch=18 / 25.4, land_width=3.0, thread_taper=taper)
+    assert found.outputs == parallel.outputs
+    assert "measure the diameter where" in str(found.checks[-1].sentence)
 
 
 def test_pitch_and_threads_per_inch_together_are_one_too_many() -> None:

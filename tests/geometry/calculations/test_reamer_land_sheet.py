@@ -140,3 +140,48 @@ def test_a_margin_as_wide_as_the_land_is_refused() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, {**LAND, "margin_width": 2.0})
     assert refused.value.problems[0].key == "margin_width"
+
+
+def test_a_margin_is_a_fact_and_a_heel_that_clears_a_verdict() -> None:
+    assert [check.state for check in run(SHEET, LAND).checks] == ["pass", "note"]
+
+
+def test_a_relief_that_is_none_is_asked_about() -> None:
+    found = run(SHEET, {**LAND, "relief_angle": math.radians(0.008)})
+    assert any("was it a feed" in str(check.sentence) for check in found.checks)
+
+
+@given(
+    st.floats(4, 40),
+    st.floats(0.05, 0.35),
+    st.floats(0, 0.1),
+    st.floats(0.01, 0.5),
+    st.one_of(st.none(), st.tuples(st.floats(0.01, 0.6), st.floats(0.02, 0.8))),
+    st.sampled_from(["arc", "chord"]),
+)
+def test_every_cure_takes_its_complaint_away(
+    diameter: float,
+    part: float,
+    margin: float,
+    relief: float,
+    second: tuple[float, float] | None,
+    measured_as: str,
+) -> None:
+    values: dict[str, Given] = {
+        "diameter": diameter,
+        "land_width": part * diameter,
+        "land_measured_as": measured_as,
+        "margin_width": margin * part * diameter,
+        "relief_angle": relief,
+    }
+    if second is not None:
+        values |= {"primary_land": second[0] * part * diameter, "secondary_relief_angle": second[1]}
+    try:
+        found = run(SHEET, values)
+    except Refusal:
+        return
+    for check in found.checks:
+        for cure in [check.cure] if check.together else [(pair,) for pair in check.cure]:
+            changed = {**values, **{key: value for key, value in cure if value is not None}}
+            again = run(SHEET, changed).checks
+            assert check.sentence.template not in [one.sentence.template for one in again]

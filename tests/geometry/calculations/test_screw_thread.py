@@ -62,6 +62,51 @@ def test_a_hole_outside_the_thread_is_stopped() -> None:
         assert found.outputs["thread_percent"] >= 0
 
 
+@pytest.mark.parametrize(
+    ("hole", "state"),
+    # ISO 724 prints 8.376 for the minor diameter of M10; ISO 965 lets 6H go to 8.676. By the 0.01299 rule 8.83 is
+    # 60 percent and 9.03 half a thread: common practice, no source.
+    [(8.375, "stop"), (8.376, "pass"), (8.5, "pass"), (8.676, "pass"), (8.83, "pass"), (8.84, "watch"),
+     (9.02, "watch"), (9.03, "stop"), (9.9, "stop")],
+)  # fmt: skip
+def test_a_hole_for_m10_is_judged_between_the_minor_diameter_and_60_percent(hole: float, state: str) -> None:
+    for counted_as in ("three-quarters", "five-eighths"):
+        found = thread(diameter=10.0, pitch=1.5, drilled_diameter=hole, full_thread=counted_as)
+        assert found.checks[0].state == state
+
+
+@given(st.floats(8.0, 9.99), st.sampled_from(["three-quarters", "five-eighths"]))
+def test_a_hole_and_its_percentage_get_one_verdict(hole: float, counted_as: str) -> None:
+    by_hole = thread(diameter=10.0, pitch=1.5, drilled_diameter=hole, full_thread=counted_as)
+    share = by_hole.outputs["thread_percent"]
+    if share < 1.0:
+        return
+    by_share = thread(diameter=10.0, pitch=1.5, thread_percent=share, full_thread=counted_as)
+    assert by_share.checks[0].state == by_hole.checks[0].state
+
+
+@given(st.floats(0.0, 12.0), st.sampled_from(["three-quarters", "five-eighths"]))
+def test_each_limit_that_is_named_for_a_hole_is_a_cure(hole: float, counted_as: str) -> None:
+    found = thread(diameter=10.0, pitch=1.5, drilled_diameter=hole, full_thread=counted_as).checks[0]
+    for _, value in found.cure:
+        again = thread(diameter=10.0, pitch=1.5, drilled_diameter=value, full_thread=counted_as)  # type: ignore[arg-type]
+        assert again.checks[0].state == "pass"
+
+
+def test_a_verdict_stands_only_on_a_hole_or_a_percentage() -> None:
+    assert [check.state for check in thread(diameter=10.0, pitch=1.5, starts=2.0).checks] == ["note", "note"]
+
+
+def test_threads_per_inch_typed_as_a_pitch_are_asked_about() -> None:
+    with pytest.raises(
+        Refusal, match=r"Were threads per inch meant\? 13 of them to the inch are a pitch of 1\.954 mm"
+    ):
+        thread(diameter=12.7, pitch=13.0)
+    # Derived: 0.3 x 12.7 = 3.81 mm.
+    assert thread(diameter=12.7, pitch=3.81).checks[0].state == "note"
+    assert thread(diameter=12.7, pitch=4.0).checks[0].state == "stop"
+
+
 def test_a_thread_without_core_is_refused() -> None:
     with pytest.raises(Refusal, match="no core"):
         thread(diameter=2.0, pitch=2.0)

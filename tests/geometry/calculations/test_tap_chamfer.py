@@ -103,7 +103,47 @@ def test_cutting_back_past_the_chamfer_leaves_a_blunt_tap() -> None:
 
 def test_a_chamfer_without_relief_is_stopped() -> None:
     found = chamfer(**TAP, chamfer_threads=4.0, square_chamfer_relief=0.0)
-    assert [check.state for check in found.checks] == ["pass", "stop"]
+    assert [check.state for check in found.checks] == ["stop", "pass"]
+    cured = chamfer(
+        **TAP, chamfer_threads=4.0, square_chamfer_relief=dict(found.checks[0].cure)["square_chamfer_relief"]
+    )
+    assert [check.state for check in cured.checks] == ["pass", "pass"]
+
+
+@pytest.mark.parametrize("sense", ["radial", "axial", "square"])
+def test_a_feed_typed_for_a_relief_is_asked_about_in_the_sense_it_was_given(sense: str) -> None:
+    key = f"{sense}_chamfer_relief"
+    found = chamfer(**TAP, chamfer_threads=4.0, **{key: math.radians(0.008)})
+    (watched,) = (check for check in found.checks if check.state == "watch")
+    assert "was it a feed" in str(watched.sentence)
+    cured = chamfer(**TAP, chamfer_threads=4.0, **{key: dict(watched.cure)[key]})
+    assert [check.state for check in cured.checks] == ["pass", "pass"]
+
+
+def test_the_steep_look_of_a_small_relief_along_a_slender_chamfer_is_no_slip() -> None:
+    # Derived: 7 degrees on the radius of a chamfer of 4.38 degrees is atan(tan 7 / tan 4.38) = 58 along the axis.
+    found = chamfer(**TAP, chamfer_threads=8.0, radial_chamfer_relief=math.radians(7))
+    assert math.degrees(found.outputs["axial_chamfer_relief"]) == pytest.approx(58.0, abs=0.1)
+    assert "watch" not in [check.state for check in found.checks]
+
+
+def test_a_taper_tap_is_refused() -> None:
+    for taper in ("npt", "bspt"):
+        with pytest.raises(Refusal, match="off the tap itself"):
+            chamfer(**TAP, chamfer_threads=4.0, thread_taper=taper)
+
+
+def test_a_pitch_in_threads_per_inch_typed_as_millimetres_is_asked_about() -> None:
+    with pytest.raises(Refusal, match="Were threads per inch meant"):
+        chamfer(diameter=12.7, pitch=13.0, chamfer_threads=4.0)
+    assert chamfer(diameter=12.7, pitch=5.0, chamfer_threads=4.0).checks[0].state == "stop"
+
+
+def test_lands_that_leave_no_room_for_a_flute_are_stopped() -> None:
+    values: dict[str, Given] = {**TAP, "chamfer_threads": 4.0, "land_width": 9.0}
+    # Derived: 9 mm on a circle of 10 is 103 degrees; four flutes have 90, three 120.
+    assert chamfer(**values, flutes=4.0).checks[0].state == "stop"
+    assert chamfer(**values, flutes=3.0).checks[0].state == "pass"
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from geometry.calculation import Check, Given
 from geometry.calculations import calculation
 from geometry.running import run
-from geometry.sentences import Amount
+from geometry.sentences import Amount, Rounding
 
 SHEET = calculation("wheel-speed")
 RPM = 2 * math.pi / 60
@@ -80,3 +80,21 @@ def test_the_highest_spindle_speed_is_never_rounded_up() -> None:
     part = check.sentence.parts["highest"]
     assert isinstance(part, Amount)
     assert part.rounding == "down"
+
+
+@given(st.floats(50, 400), st.floats(50, 600), st.floats(1000, 60_000), st.booleans())
+def test_the_speed_said_is_the_speed_answered_and_the_cure_cures(
+    wheel: float, turns: float, rated: float, by_rim: bool
+) -> None:
+    values: dict[str, Given] = {"wheel_diameter": wheel, "rated_speed": rated}
+    values["surface_speed" if by_rim else "rotational_speed"] = turns * wheel / 2 if by_rim else turns
+    found = run(SHEET, values)
+    (check,) = found.checks
+    now = check.sentence.parts["now"]
+    assert isinstance(now, Amount)
+    assert now.value == pytest.approx(found.outputs["surface_speed"], rel=1e-12)
+    # The answer is rounded to the nearest, so the sentence rounds it likewise.
+    assert now.rounding is Rounding.NEAREST
+    if check.state == "stop":
+        cured = {key: value for key, value in {**values, **dict(check.cure)}.items() if value is not None}
+        assert run(SHEET, cured).checks[0].state == "pass"

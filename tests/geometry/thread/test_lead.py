@@ -26,7 +26,7 @@ def test_the_advance_over_an_arc_lies_on_the_unrolled_thread(
     arc = part * math.pi * diameter
     there = unrolled(lead_length, diameter).interpolate(part, normalized=True)
     angle = land_angle(min(arc, math.pi * diameter), diameter, "arc")
-    assert advance(angle, lead_length, "right") == pytest.approx(there.y, rel=1e-9, abs=1e-12)
+    assert advance(angle, lead_length) == pytest.approx(there.y, rel=1e-9, abs=1e-12)
 
 
 @given(st.floats(0.1, 20.0), st.floats(1.0, 100.0))
@@ -35,25 +35,18 @@ def test_the_lead_angle_is_the_slope_of_the_unrolled_thread(lead_length: float, 
     assert math.tan(lead_angle(lead_length, diameter)) == pytest.approx(y / x, rel=1e-12)
 
 
-@given(st.floats(0.1, 20.0), st.floats(0.0, 6.0))
-def test_a_left_hand_thread_is_the_mirror_image(lead_length: float, angle: float) -> None:
-    assert advance(angle, lead_length, "left") == -advance(angle, lead_length, "right")
-
-
 @given(st.floats(0.1, 5.0), st.integers(1, 12))
 def test_many_starts_advance_by_as_many_pitches(pitch: float, starts: int) -> None:
     assert lead(pitch, starts) == pytest.approx(math.fsum([pitch] * starts), rel=1e-14)
 
 
 def test_one_whole_turn_advances_by_the_lead() -> None:
-    assert advance(2 * math.pi, 1.75, "right") == pytest.approx(1.75, rel=1e-15)
-    assert advance(0.0, 1.75, "right") == 0.0
+    assert advance(2 * math.pi, 1.75) == pytest.approx(1.75, rel=1e-15)
+    assert advance(0.0, 1.75) == 0.0
 
 
-def test_half_a_start_and_an_unknown_hand_are_refused() -> None:
+def test_half_a_start_and_no_pitch_are_refused() -> None:
     with pytest.raises(GeometryError):
         lead(1.5, 1.5)
-    with pytest.raises(GeometryError):
-        advance(0.1, 1.5, "ambidextrous")
     with pytest.raises(GeometryError):
         lead(0.0, 1)

@@ -44,6 +44,7 @@ def test_what_is_typed_wins_over_the_entry_and_the_entry_over_the_default() -> N
     assert {key: one.origin for key, one in found.inputs.items()} == {
         "diameter": "entry",
         "pitch": "entry",
+        "thread_taper": "default",
         "starts": "default",
         "hand": "default",
         "land_width": "given",

@@ -96,16 +96,29 @@ def test_what_a_thread_fills_is_read_by_the_calculations_as_it_stands() -> None:
 
 def test_choosing_a_thread_gives_diameter_pitch_and_starts() -> None:
     (metric,) = find_threads("M12")
-    assert metric.fills() == {"diameter": "12 mm", "pitch": "1.75 mm", "starts": "1", "thread_form": "iso"}
+    assert metric.fills() == {
+        "diameter": "12 mm",
+        "pitch": "1.75 mm",
+        "starts": "1",
+        "thread_form": "iso",
+        "thread_taper": "parallel",
+    }
     (inch,) = find_threads("3/4-10 UNC")
     assert inch.fills() == {
         "diameter": "3/4 in",
         "threads_per_inch": "10 tpi",
         "starts": "1",
         "thread_form": "iso",
+        "thread_taper": "parallel",
     }
     (whitworth,) = find_threads("1/2 BSW")
     assert whitworth.fills()["thread_form"] == "whitworth"
+
+
+def test_choosing_a_taper_pipe_thread_says_which_taper() -> None:
+    for name, taper in (("1/4 NPT", "npt"), ("R 1/4", "bspt"), ("G 1/4", "parallel"), ("1/4 BSPT", "bspt")):
+        (found,) = find_threads(name)
+        assert found.fills()["thread_taper"] == taper
 
 
 @pytest.mark.parametrize(
