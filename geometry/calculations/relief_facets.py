@@ -149,11 +149,11 @@ CALCULATION = Calculation(
         Field("body_diameter"),
         Field("land_width"),
         Field("land_measured_as", default="arc"),
-        Field("relief_angle"),
+        Field("relief_angle", fill_from=("land_relief_angle",)),
         Field("primary_land"),
         Field("least_gap"),
         Field("deepest_gap", optional=True),
-        Field("secondary_relief_angle", optional=True),
+        Field("secondary_relief_angle", optional=True, fill_from=("second_land_relief_angle",)),
         Field("hole_diameter", optional=True),
     ),
     outputs=(

@@ -147,7 +147,7 @@ CALCULATION = Calculation(
     families=("reamer", "twist-drill", "step-drill", "subland-drill", "counterbore", "tap"),
     inputs=(
         Field("helix_angle"),
-        Field("relief_angle", one_of="tilt"),
+        Field("relief_angle", one_of="tilt", fill_from=("land_relief_angle",)),
         Field("wheel_tilt", one_of="tilt"),
         Field("diameter", optional=True),
         Field("land_width", optional=True),
