@@ -14,7 +14,6 @@ from library.cards.problems import problems
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.writing import as_table
 from library.units.convert import from_geometry
-from library.units.show import say
 from library.units.system import Display
 
 Json = dict[str, Any]
@@ -65,6 +64,7 @@ def _line(line: SettingLine) -> Json:
         "value": line.value,
         "graduation": line.graduation,
         "cost": line.cost,
+        "stopped": line.stopped,
     }
 
 

@@ -58,7 +58,7 @@ class Table:
 
 @dataclass(frozen=True)
 class Checks:
-    """What it means at the machine, each with its state: ``stop``, ``watch`` or ``pass``."""
+    """What it means at the machine, each with its state: ``stop``, ``watch``, ``pass``, or ``note`` for none."""
 
     checks: tuple[tuple[str, str], ...]
 
