@@ -13,6 +13,7 @@ from geometry.surfaces import SURFACES
 from library.calc.surfaces import PLANES
 from library.cards.inspecting import (
     PER_FLUTE,
+    indicator_points,
     received_reliefs,
     reliefs_after,
     verdicts,
@@ -50,9 +51,7 @@ def _of_surface(job: Job) -> str:
 
 def points(job: Job) -> str:
     """Where the indicator points in this job, in words."""
-    surface = SURFACES.get(job.choice.surface)
-    common = "along-the-axis" if surface is not None and surface.view == "axial" else "at-the-axis"
-    return POINTS_SAID[READ_IN[job.choice.points or common]]
+    return POINTS_SAID[READ_IN[indicator_points(job)]]
 
 
 def _angle(angle: float | None, display: Display) -> str:
