@@ -12,7 +12,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.answer import answer
-from library.cards.chosen import POINTS, SURFACE
+from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.job import Job, flutes_of
 from library.cards.known import greatest, joined
 from library.cards.model import Inspection, Readings
@@ -123,16 +123,24 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
 
 def _common(job: Job) -> dict[str, str]:
     """What holds for every reading of a job: surface, angle of its edge, form, where the indicator points."""
-    found = {key: text for key in ("land_measured_as", "relief_form", POINTS) if (text := job.fact(key))}
-    form = job.entry.values.get("relief_form")
-    if "relief_form" not in found and form is not None and form.usual is not None:
-        found["relief_form"] = form.usual.word
+    found = {key: text for key in ("land_measured_as", POINTS) if (text := job.fact(key))}
+    form = _form(job)
+    found |= {"relief_form": form} if form else {}
     surface = SURFACES.get(job.choice.surface)
     if surface is not None:
         found[SURFACE] = surface.key
         edge = job.edge_text(surface.edge_key)
         found |= {surface.edge_key: edge} if edge else {}
     return found
+
+
+def _form(job: Job) -> str:
+    """The form of the relief that was read: as found on the tool, else as it is made or wanted; empty where unknown."""
+    found = joined(job.card.received.get("relief_form", ()))
+    if found or METHOD in job.choice.by_person:
+        return found or job.choice.form
+    wanted = job.entry.values.get("relief_form")
+    return wanted.usual.word if wanted is not None and wanted.usual is not None else ""
 
 
 def indicator_points(job: Job) -> str:

@@ -131,16 +131,6 @@ def _of_cam(job: Job, step: Step, key: str) -> tuple[str, str]:
 
 def _moves(step: Step) -> list[SettingLine]:
     assert step.answer.result is not None
-    ratio = step.answer.inputs.get("index_ratio")
-    assumed = step.answer.result.outputs.get("index_ratio") if ratio is None else ratio.value
-    cost = ""
-    if isinstance(assumed, float) and (ratio is None or ratio.origin == "default"):
-        cost = f"a head of {assumed:.0f} to 1 is assumed, for no machine says it"
-    return [replace(line, cost=cost) for line in _moves_told(step)]
-
-
-def _moves_told(step: Step) -> list[SettingLine]:
-    assert step.answer.result is not None
     outputs = step.answer.result.outputs
     assumed = _assumed_head(outputs)
     rows = [row for row in step.answer.result.rows if "index_turns" in row.values]

@@ -231,7 +231,7 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         yield Said((f"Not worked out, for want of: {', '.join(wants)}.",))
     figure = _figure(job)
     if figure is not None:
-        yield Drawing(figure, f"One tooth of {job.card.title}")
+        yield Drawing(figure, f"One tooth of {job.card.title}", display)
 
 
 def _item(line: SettingLine) -> Item:

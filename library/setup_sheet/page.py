@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from geometry.figure import Figure
+from library.units.system import METRIC, Display
 
 
 @dataclass(frozen=True)
@@ -110,10 +111,11 @@ class Cautions:
 
 @dataclass(frozen=True)
 class Drawing:
-    """A tooth; only paper that can draw shows it."""
+    """A tooth with the units of its words; only paper that can draw shows it."""
 
     figure: Figure
     title: str
+    display: Display = METRIC
 
 
 Block = Facts | Said | Items | Table | Checks | Boxes | Cautions | Drawing

@@ -19,7 +19,7 @@ title = "The grinder by the window"
 index_ratio = 40
 plate_holes = [15, 16, 18, 21]
 spindle_speeds = ["2800 rpm", "4200 rpm"]
-cam_throws = ["1 mm", "2 mm"]
+cam_throw_range = { low = "0.2 mm", high = "2 mm" }
 head_tilt = { low = "-10 deg", high = "15 deg" }
 
 [machine.graduations.wheel-head]
@@ -90,7 +90,7 @@ def job() -> Card:
             "drop": ("0.20 mm", "0.21 mm", "0.19 mm", "0.20 mm"),
         },
         wanted={
-            "relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
+            "thread_relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
             "relief_form": Wanted("eccentric"),
         },
         settings={"wheel-speed": Setting({"rotational_speed": "2800 rpm"})},

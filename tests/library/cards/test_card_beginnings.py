@@ -72,20 +72,24 @@ def test_doing_it_again_keeps_the_job_and_empties_what_was_measured(book: Book, 
 
 
 def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(shop: Path, book: Book) -> None:
-    entry = next(one for one in book.entries.values() if one.family == "tap" and "relief_angle" in one.values)
+    entry = next(
+        one for one in book.entries.values() if one.family == "tap" and "chamfer_relief_angle" in one.values
+    )
     card = replace(from_entry(book, entry), id="2026-11-25-01")
     wanted = {
         **card.wanted,
-        "relief_angle": replace(card.wanted["relief_angle"], value="11 deg", reason="tore in bronze."),
+        "chamfer_relief_angle": replace(
+            card.wanted["chamfer_relief_angle"], value="11 deg", reason="tore in bronze."
+        ),
     }
     (lesson,) = lessons(replace(card, wanted=wanted))
     assert (lesson.key, lesson.value, lesson.note) == (
-        "relief_angle",
+        "chamfer_relief_angle",
         "11 deg",
         "tore in bronze; card 2026-11-25-01",
     )
     save(plan(change_for(lesson, book), shop, Path("library/shipped").resolve()))
-    again_read = open_book(shop).entries[entry.id].values["relief_angle"]
+    again_read = open_book(shop).entries[entry.id].values["chamfer_relief_angle"]
     assert again_read.usual is not None
     assert (again_read.usual.text, again_read.citation.label, again_read.note) == (
         "11 deg",

@@ -98,7 +98,9 @@ def test_the_metric_tap_by_hand(yard: Path, yard_book: Book) -> None:
         5.99 * turned * math.tan(math.radians(6.5))
     )
     assert output(found, "lead-over-land", "lead_over_land") == pytest.approx(1.75 * turned / (2 * math.pi))
-    assert output(found, "setting-height", "tooth_rest_height") == pytest.approx(5.99 * math.sin(math.radians(6.5)))
+    assert output(found, "setting-height", "tooth_rest_height") == pytest.approx(
+        5.99 * math.sin(math.radians(6.5))
+    )
     # Three flutes from one reading each: atan(drop / (R theta)) with each flute's own land.
     lands = [2 * math.asin(land / 11.98) * 5.99 for land in (3.2, 3.2, 3.1)]
     expected = [math.atan(drop / land) for drop, land in zip((0.20, 0.21, 0.20), lands, strict=True)]
@@ -143,7 +145,9 @@ def test_the_step_drill_by_hand(yard: Path, yard_book: Book) -> None:
     for row, radius in zip(steps, (3.0, 4.0, 5.0), strict=True):
         assert math.tan(row.values["relief_angle"]) == pytest.approx(2.5 / math.pi / radius)
     # A straight wheel of 146 mm for 9 degrees: 73 sin 9.
-    assert output(found, "setting-height", "wheel_head_height") == pytest.approx(73 * math.sin(math.radians(9)))
+    assert output(found, "setting-height", "wheel_head_height") == pytest.approx(
+        73 * math.sin(math.radians(9))
+    )
 
 
 def test_the_drill_that_is_ground_down_by_hand(yard: Path, yard_book: Book) -> None:

@@ -122,7 +122,10 @@ def test_a_record_tells_where_todays_program_answers_otherwise(sheet_book: Book,
     old = replace(done.settings["relief-drop"], recorded={"heel_drop": "0.300 mm"})
     card = replace(done, settings={**done.settings, "relief-drop": old})
     text = " ".join(sheet(card, sheet_book).split())
-    assert "the record of that day has indicator drop at the heel 0.300 mm; today it comes out as 0.281 mm." in text
+    assert (
+        "the record of that day has indicator drop at the heel 0.300 mm; today it comes out as 0.281 mm."
+        in text
+    )
     assert "(draft)" not in text
 
 
