@@ -192,7 +192,7 @@ def _quarters(figure: Figure, view: _View) -> list[str]:
     return found
 
 
-def _words(figure: Figure, view: _View, times: int) -> list[str]:
+def _words(figure: Figure, view: _View, times: int, display: Display) -> list[str]:
     edge, heel = view.at(0.0), view.at(figure.land_angle)
     said = [
         _text((edge[0] - 10, edge[1] - 8), "edge", "end"),

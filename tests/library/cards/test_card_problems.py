@@ -35,19 +35,19 @@ def test_a_card_in_order_has_no_problem(book: Book, job: Card) -> None:
         ),
         (
             "after.drop", "0.45 mm, 0.45, 0.44 mm, 0.46 mm", "after.drop", 2,
-            "Drop, flute 2: '0.45' has no unit; write it as 3.2 mm, 1/8 in or 40 thou.",
+            "Indicator drop, flute 2: '0.45' has no unit; write it as 3.2 mm, 1/8 in or 40 thou.",
         ),
         (
             "after.drop", "0.45 mm, , 0.44 mm, 0.46 mm", "after.drop", 2,
-            "Drop: flute 2 of 4 has no reading. Measure it, such as 3.2 mm, 1/8 in or 40 thou.",
+            "Indicator drop: flute 2 of 4 has no reading. Measure it, such as 3.2 mm, 1/8 in or 40 thou.",
         ),
         (
             "after.drop", "0.45 mm, 0.45 mm, 0.44 mm", "after.drop", 4,
-            "Drop: flute 4 of 4 has no reading. Measure it, such as 3.2 mm, 1/8 in or 40 thou.",
+            "Indicator drop: flute 4 of 4 has no reading. Measure it, such as 3.2 mm, 1/8 in or 40 thou.",
         ),
         (
             "received.drop", "0.2 mm, 0.2 mm, 0.2 mm, 0.2 mm, 0.2 mm", "received.drop", 0,
-            "Drop: there are 5 readings and 4 flutes. Correct the flutes, or take a reading away.",
+            "Indicator drop: there are 5 readings and 4 flutes. Correct the flutes, or take a reading away.",
         ),
         (
             # 11.97 sin(180 / 4) is 8.4641 mm straight across.
@@ -65,7 +65,7 @@ def test_a_card_in_order_has_no_problem(book: Book, job: Card) -> None:
         ),
         (
             "after.drop.tolerance", "a little", "after.drop.tolerance", 0,
-            "Tolerance of the drop: 'a little' does not begin with a number, such as 3.2 mm, 1/8 in or 40 thou.",
+            "Tolerance of the indicator drop: 'a little' does not begin with a number, such as 3.2 mm, 1/8 in or 40 thou.",
         ),
         (
             "minutes", "a while", "minutes", 0,
@@ -73,7 +73,7 @@ def test_a_card_in_order_has_no_problem(book: Book, job: Card) -> None:
         ),
         (
             "after.drop", "0.45 mm, 0.45 mm, 0.50 mm, 0.46 mm", "after.drop", 3,
-            "Drop, flute 3: 0.50 mm is 0.025 mm over the tolerance. Grind it again, or say in the result what becomes of "
+            "Indicator drop, flute 3: 0.50 mm is 0.025 mm over the tolerance. Grind it again, or say in the result what becomes of "
             "the tool.",
         ),
     ],
