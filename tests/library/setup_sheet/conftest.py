@@ -136,7 +136,10 @@ def sheet_book(tmp_path_factory: pytest.TempPathFactory) -> Book:
     equipment = open_book(folder).more
     return Book(
         {},
-        {name: Family(name, title, surfaces=SURFACES[name], cautions=("wheel-rating", "eyes")) for name, title in FAMILIES.items()},
+        {
+            name: Family(name, title, surfaces=SURFACES[name], cautions=("wheel-rating", "eyes"))
+            for name, title in FAMILIES.items()
+        },
         {"bronze": Material("bronze", "Bronze")},
         {
             name: Caution(name, name.title(), text, Citation("common practice"))

@@ -19,8 +19,8 @@ KEYS = {
     "metric tap": 145,
     "inch tap": 153,
     "countersink": 126,
-    "step drill": 135,
-    "drill ground down": 131,
+    "step drill": 134,
+    "drill ground down": 136,
 }
 """Keys pressed for each job."""
 
@@ -81,27 +81,32 @@ async def test_a_metric_tap(at_the_yard: AtTheYard) -> None:
         for drop, arc in zip((0.20, 0.21, 0.20), arcs, strict=True):
             assert deg(atan(drop / arc)) in shown
         shown = await hands.press("<enter>")
-        relief = radians(6.5)
+        # From tooth to tooth of three 6.5 degrees want 2 pi R tan(6.5) / 3 = 1.429 mm; the cam above it in the drawer is 1.6.
+        by_cam = atan(1.6 * 3 / (2 * pi * 5.99))
         assert mm(5.99 * sin(radians(3))) in shown  # the face stands R sin(rake) off the centre plane
         assert mm(1.75 * (arcs[0] / 5.99) / (2 * pi)) in shown  # the travel along the axis: lead times turns
-        assert mm(2 * pi * 5.99 * tan(relief)) in shown  # the fall of the cam over a whole turn
+        assert mm(1.6) in shown
+        assert f"gives {deg(by_cam).split()[0]}" in shown
         shown = await hands.press("<enter>", "<right>", "<right>")
         assert metres(pi * 0.098 * 3600 / 60) in shown
         assert "13 turns and 22 holes" in shown  # 40 / 3 = 13 1/3, and a third of 66 is 22
-        offset = 5.99 * sin(relief)
-        assert f"{mm(offset)}: {round(offset / 0.01)} divisions" in shown
+        assert "Throw of the cam 1.600 mm: the cam of 1.6" in shown
+        assert "rest height" not in shown  # one method: no height beside a cam
         shown = await hands.press("<enter>", ".3", "<enter>", "11.85")
-        lost = 2 * 0.3 * tan(relief)
-        assert mm(lost) in shown
-        assert f"Sharpenings left             {int((11.98 - 11.85) / lost)}" in shown
-        shown = await hands.press("<enter>", ".37, .37, .36 mm", "<enter>", ".02 mm", "<enter>", "11.96 mm")
-        assert mm(arcs[0] * tan(relief)) in shown
+        # The size hangs on the thread land, relieved by 1 degree; the face takes .3 / cos(rake) of the land each time.
+        assert mm(2 * 0.3 * tan(radians(1))) in shown
+        left = int(min((11.98 - 11.85) / (0.6 * tan(radians(1))), arcs[0] / (0.3 / cos(radians(3)))))
+        assert f"Sharpenings left            {left}" in shown
+        shown = await hands.press("<enter>", ".41, .41, .40 mm", "<enter>", ".02 mm", "<enter>", "11.96 mm")
+        assert mm(1.6 * (arcs[0] / 5.99) / (2 * pi / 3)) in shown  # a third of a turn falls 1.6
+        assert mm(arcs[0] * tan(radians(6.5))) in shown  # beside what was wanted
         assert shown.count("PASS") == 3
-        assert mm(0.37 - 0.36) in shown
+        assert mm(0.41 - 0.40) in shown
         new = 11.96 * asin(3.2 / 11.96)
-        assert deg(atan(0.37 / new)) in shown
+        assert deg(atan(0.41 / new)) in shown
         shown = await hands.press("<enter>", "<enter>", "<enter>", "<enter>", "35", "<enter>", "<right>")
-        assert f"Sharpenings left             {int((11.96 - 11.85) / lost)}" in shown
+        left = int(min((11.96 - 11.85) / (0.6 * tan(radians(1))), new / (0.3 / cos(radians(3)))))
+        assert f"Sharpenings left            {left}" in shown
         assert "is done" in await hands.press("<ctrl+f>")
         closed(hands, "metric tap")
 
@@ -130,20 +135,20 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
             assert deg(atan(drop / 0.2)) in shown
         shown = await hands.press("<enter>")
         assert inch(0.1 * 0.2 / (pi * 0.748)) in shown
-        assert inch(0.374 * sin(radians(5))) in shown
+        assert "5 to 15 deg" in shown  # a range of the book stays one
         shown = await hands.press("<enter>", "<right>", "<right>")
         assert f"{ceil(pi * 98 / 304.8 * 3600)} ft/min" in shown
         assert "10 turns" in shown
-        offset = 0.374 * sin(radians(6))
-        assert f"{inch(offset)}: {round(offset * 25.4 / 0.01)} divisions of 0.01 mm" in shown
+        assert f"Throw of the cam {inch(1.6 / 25.4)}: the cam of 1.6" in shown
         shown = await hands.press("<enter>", "12 thou", "<enter>", ".742 in")
-        lost = 2 * 0.012 * tan(radians(6))
+        lost = 2 * 0.012 * tan(radians(1))
         assert inch(lost) in shown
-        assert f"Sharpenings left             {int((0.748 - 0.742) / lost)}" in shown
-        shown = await hands.press("<enter>", "21, 21, 20, 22 thou", "<enter>", "1 thou", "<enter>", ".745 in")
-        assert inch(0.2 * tan(radians(6))) in shown
+        assert f"Sharpenings left            {int((0.748 - 0.742) / lost)}" in shown
+        shown = await hands.press("<enter>", "21, 21, 22, 21 thou", "<enter>", "1 thou", "<enter>", ".745 in")
+        # The cam falls 1.6 mm from tooth to tooth of four; the land of .200 turns .2 / .374.
+        assert inch(1.6 / 25.4 * (0.2 / 0.374) / (pi / 2)) in shown
         assert shown.count("PASS") == 4
-        assert inch(0.022 - 0.020) in shown
+        assert inch(0.022 - 0.021) in shown
         await hands.press("<enter>", "<enter>", "<enter>", "<enter>", "1 h", "<enter>", "<right>")
         assert "is done" in await hands.press("<ctrl+f>")
         closed(hands, "inch tap")
@@ -167,21 +172,20 @@ async def test_a_countersink(at_the_yard: AtTheYard) -> None:
         await hands.press("<enter>", "Chatters", "<enter>", "<enter>", "1/8 in", "<enter>", "c", "<enter>")
         shown = await hands.press("20, 24, 20 thou")
         arc = 19.05 * asin(3.175 / 19.05)
-        assert deg(atan(0.508 / arc)) in shown
-        assert deg(atan(0.6096 / arc)) in shown
+        # The indicator points at the axis; square to the edge of 45 degrees the relief is less by its cosine.
+        assert deg(atan(0.508 / arc * cos(radians(45)))) in shown
+        assert deg(atan(0.6096 / arc * cos(radians(45)))) in shown
         shown = await hands.press("<enter>", "0 deg")
-        relief = radians(9)
-        # From tooth to tooth the cone falls r tan(relief) times a third of a turn square to itself; a cam that moves
-        # along the radius counts only its share square to the cone, cos 45.
-        assert mm(9.525 * tan(relief) * 2 * pi / 3 / cos(radians(45))) in shown
-        assert mm(9.525 * sin(relief)) in shown
+        # 9 degrees want 9.525 tan 9 / cos 45 * 2 pi / 3 = 4.468 mm from tooth to tooth; the drawer has 5 above it.
+        assert mm(5.0) in shown
+        assert deg(atan(5 / (2 * pi / 3) * cos(radians(45)) / 9.525)).split()[0] in shown
         shown = await hands.press("<enter>", "<left>")
         assert "5600 rpm" in shown
         assert metres(pi * 0.075 * 5600 / 60) in shown
         shown = await hands.press(
-            "<enter>", "10 thou", "<enter>", "<enter>", "20, 20, 20 thou", "<enter>", "1 thou", "<enter>"
+            "<enter>", "10 thou", "<enter>", "<enter>", "31, 31, 32 thou", "<enter>", "1 thou", "<enter>"
         )
-        assert mm(arc * tan(relief)) in shown
+        assert mm(5 * (arc / 9.525) / (2 * pi / 3)) in shown
         assert shown.count("PASS") == 3
         await hands.press("<ctrl+n>", "<enter>", "50", "<enter>", "<right>")
         assert "is done" in await hands.press("<ctrl+f>")
@@ -204,18 +208,13 @@ async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
             "s",
         )
         await hands.press("<enter>", "Burns", "<enter>", "<enter>", "1.6 mm", "<enter>", "a", "<enter>")
-        shown = await hands.press(".20, .21 mm")
-        assert deg(atan(0.20 / 1.6)) in shown
-        assert deg(atan(0.21 / 1.6)) in shown
-        shown = await hands.press("<enter>", "9 deg")
-        assert (
-            mm(73 * sin(radians(9))) in shown
-        )  # a straight wheel of 146 mm stands half its diameter times the sine higher
-        shown = await hands.press("<enter>", "<enter>", "<right>", "<right>")
+        await hands.press(".20, .21 mm")
+        shown = await hands.press("<enter>", "<up>", "<up>", "l", "<enter>", "<enter>", "9 deg")
+        # From tooth to tooth of two 9 degrees on 10 mm want pi 5 tan 9 = 2.488 mm; the drawer has 2.5.
+        assert mm(2.5) in shown
+        shown = await hands.press("<enter>", "<right>", "<right>")
         assert metres(pi * 0.146 * 3600 / 60) in shown
-        shown = await hands.press(
-            "<enter>", "90, 90 deg", "<enter>", "<right>", "<right>", "<right>", "<right>"
-        )
+        shown = await hands.press("<enter>", "90, 90 deg")
         # 2.5 mm from tooth to tooth of two is 2.5 / pi for each radian; the tangent of the relief is that over the radius.
         assert deg(atan(2.5 / pi / 5)) in shown
         assert deg(atan(2.5 / pi / 3)) in shown
@@ -225,7 +224,7 @@ async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
             deg(atan(2.5 / pi / 5) - atan(0.12 / (2 * pi * 5))) in shown
         )  # the feed takes its slope off the relief
         shown = await hands.press("<ctrl+n>", ".25, .26 mm", "<enter>", ".02 mm")
-        assert mm(1.6 * tan(radians(9))) in shown
+        assert mm(1.6 * 2.5 / pi / 5) in shown
         assert shown.count("PASS") == 2
         await hands.press("<ctrl+n>", "<enter>", "65", "<enter>", "<right>")
         assert "is done" in await hands.press("<ctrl+f>")
@@ -240,7 +239,7 @@ async def test_a_drill_ground_down_to_size(at_the_yard: AtTheYard) -> None:
         )
         await hands.press("<enter>", "13 mm, to be 12.5", "<enter>", "<enter>", "4.5 mm", "<enter>", "a")
         await hands.press("<f6>", "body", "<enter>", "13 mm", "<enter>")
-        await hands.press("<down>", "<down>", "<down>", "10 deg", "<enter>", "8 rubbed", "<enter>")
+        await hands.press("<right>", "<right>", *["<down>"] * 6, "10 deg", "<enter>", "8 rubbed", "<enter>")
         await hands.press("<right>", "<right>", "<enter>", ".8", "<enter>")
         shown = await hands.press(".05")
         # The first facet ends at x, y. The second runs from there to the heel, which lies the gap inside the circle of

@@ -126,7 +126,10 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
     )
     (row,) = shop.data("cards", "tool:T-14", "result:good")
     assert (row["id"], row["status"], row["size"]) == (card, "done", "M12")
-    assert shop.data("card", card)["card"]["settings"]["setting-height"]["recorded"]["tooth_rest_height"] == "0.833 mm"
+    assert (
+        shop.data("card", card)["card"]["settings"]["setting-height"]["recorded"]["tooth_rest_height"]
+        == "0.833 mm"
+    )
 
 
 def test_a_card_is_written_even_when_what_is_on_it_does_not_add_up(shop: Shop) -> None:

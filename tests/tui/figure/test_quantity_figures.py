@@ -63,7 +63,9 @@ def test_behind_the_edge_the_land_lies_on_the_side_on_which_it_has_relief() -> N
     x, y = -radius * math.cos(relief), -radius * math.sin(relief)
     assert math.hypot(x, y + step) < radius < math.hypot(x, y - step)
     for key in ("wheel_head_height", "tooth_rest_height"):
-        edge, land, heel, rest, cuts = (place(key, word) for word in ("edge", "land", "heel", "rest", "cuts v"))
+        edge, land, heel, rest, cuts = (
+            place(key, word) for word in ("edge", "land", "heel", "rest", "cuts v")
+        )
         assert heel[0] < land[0] < edge[0] < rest[0]
         assert cuts[0] > land[0]
 
