@@ -262,7 +262,11 @@ def _checks(job: Job, display: Display) -> list[tuple[str, str]]:
     found: list[tuple[str, str]] = []
     for step in job.steps:
         if step.in_use:
-            found += [(one.state, say(one.sentence, display)) for one in step.checks if _told(step, one)]
+            found += [
+                (one.state, say(one.sentence, display))
+                for one in step.checks
+                if _told(step, one) and not _told_by_cam(job, step, one)
+            ]
     told = {text for _, text in found}
     for one in problems(job):
         if not any(text in one.text for text in told):
@@ -273,10 +277,19 @@ def _checks(job: Job, display: Display) -> list[tuple[str, str]]:
     return sorted(dict.fromkeys(found), key=lambda one: ("stop", "watch", "pass", "note").index(one[0]))
 
 
+def _told_by_cam(job: Job, step: Step, check: Check) -> bool:
+    """Whether a cone's remark on its relief is said by the cam that was chosen, for the same surface, a second time."""
+    cam = job.by_cam
+    return step.sheet.name == "cone-relief" and check.state == "watch" and cam is not None and cam.differs
+
+
 def _told(step: Step, check: Check) -> bool:
     """Whether a verdict or a fact stands on the sheet; a direction that the setting says itself is not said twice."""
     if check.state in BAD:
         return True
+    # Where the indicator points stands under Wanted, and the relief at each diameter in the table of the cone.
+    if check.state == "note" and ("points" in check.sentence.parts or step.sheet.name == "cone-relief"):
+        return False
     said_by_setting = any(line.way for line in step.lines)
     if step.sheet.name == "setting-height" and said_by_setting and "height" in check.sentence.parts:
         return False

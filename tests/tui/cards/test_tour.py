@@ -83,5 +83,5 @@ async def test_the_end_of_the_tour_has_taught_the_book(at_the_yard: AtTheYard) -
         await hands.settle()
         book = tomllib.loads((hands.shop / "ferry-yard.toml").read_text())
         entry = next(one for one in book["entry"] if one["id"] == "ferry-deck-drill-ground-down")
-        assert entry["relief_angle"]["usual"] == "10 deg"
-        assert entry["relief_angle"]["note"].startswith("8 rubbed; card ")
+        assert entry["land_relief_angle"]["usual"] == "10 deg"
+        assert entry["land_relief_angle"]["note"].startswith("8 rubbed; card ")
