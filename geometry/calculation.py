@@ -249,8 +249,9 @@ class Calculation:
         outputs: the quantities it may answer, most wanted first.
         cautions: keys of the cautions that belong beside the result.
         compute: the pure function behind it.
-        surfaces: words of the surfaces it may work on, the likeliest first; empty where it takes any, and for
-            one that works on no surface. One that works always on the same needs no input ``surface``.
+        surfaces: the relieved surfaces that it serves, the one that is mostly meant first; empty where it asks for none
+            or the family says which comes first. One that works always on the same needs no input ``surface``.
+        methods: the words of ``relief_method`` whose jobs it belongs to; empty where it belongs to every job.
     """
 
     name: str
@@ -264,6 +265,7 @@ class Calculation:
     cautions: tuple[str, ...]
     compute: Callable[[Inputs], Result]
     surfaces: tuple[str, ...] = ()
+    methods: tuple[str, ...] = ()
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -37,6 +38,10 @@ HEEL_KEYS = {"drop": "heel_drop", "square_drop": "square_drop", "axial_drop": "a
 
 CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
+
+
+NEAR_ENOUGH = math.radians(0.25)
+"""How far (rad) above the wanted relief a cam may be: what a shop can tell on a tool; common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -181,13 +186,15 @@ def _wanted_check(cam: _Cam, wanted: float, *, has_cam: bool) -> Check:
     say: dict[str, Amount | str] = {"wanted": angle(wanted), "diameter": length(largest)}
     if not has_cam:
         return _alone(cam, square, say)
-    if cam.as_given(largest) >= wanted - CLOSE_ENOUGH:
+    found = cam.as_given(largest)
+    if wanted - CLOSE_ENOUGH <= found <= wanted + NEAR_ENOUGH:
         return passed("The relief at {diameter} reaches the {wanted} wanted there.", **say)
+    off = "short of" if found < wanted else "more than"
     return complaint(
         "watch",
-        "The relief at {diameter} is {found}, short of the {wanted} wanted there.",
+        "The relief at {diameter} is {found}, " + off + " the {wanted} wanted there.",
         _advice(cam, square, "to"),
-        found=angle(cam.as_given(largest)),
+        found=angle(found),
         **say,
     )
 
@@ -311,4 +318,5 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    methods=("cam",),
 )

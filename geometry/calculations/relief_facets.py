@@ -86,4 +86,5 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    methods=("wheel-head-height", "tooth-rest-height", "inclined-wheel"),
 )

@@ -159,5 +159,6 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
+    methods=("wheel-head-height", "tooth-rest-height"),
     surfaces=SERVED,
 )

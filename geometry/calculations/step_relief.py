@@ -31,6 +31,10 @@ CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
 
 
+NEAR_ENOUGH = math.radians(0.25)
+"""How far (rad) above the wanted relief a cam may be: what a shop can tell on a tool; common practice, no source."""
+
+
 @dataclass(frozen=True)
 class _Tool:
     """A step drill under its cam.
@@ -173,6 +177,9 @@ def _step_check(tool: _Tool) -> Check:
 def _wanted_check(tool: _Tool, wanted: float) -> Check:
     largest = tool.steps[-1]
     found = tool.step_relief(largest)
+    if found > wanted + NEAR_ENOUGH:
+        # More than wanted is no good news by itself: what it means the readings on the land say.
+        return note("Every step has more than the {wanted} wanted on its circle.", wanted=angle(wanted))
     if found >= wanted - CLOSE_ENOUGH:
         return passed("Every step has at least the {wanted} wanted on its circle.", wanted=angle(wanted))
     return complaint(
@@ -320,4 +327,5 @@ CALCULATION = Calculation(
     outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    methods=("cam",),
 )

@@ -234,4 +234,5 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
+    methods=("inclined-wheel",),
 )

@@ -64,6 +64,7 @@ def _line(line: SettingLine) -> Json:
         "value": line.value,
         "graduation": line.graduation,
         "cost": line.cost,
+        "stopped": line.stopped,
     }
 
 

@@ -12,7 +12,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.answer import answer
-from library.calc.surfaces import FIELD, first
+from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.job import Job, flutes_of
 from library.cards.known import greatest, joined
 from library.cards.model import Inspection, Readings
@@ -20,8 +20,9 @@ from library.cards.tolerances import Tolerance, tolerance
 from library.units.read import UnitError, read
 from library.units.show import show
 
-PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "rake_angle", "margin_width", "primary_land",
-                       "relief_angle", "secondary_relief_angle", *(one.relief_key for one in SURFACES.values()),
+PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
+                       "rake_angle", "margin_width", "primary_land",
+                       *(one.relief_key for one in SURFACES.values()),
                        *(one.second_key for one in SURFACES.values())})  # fmt: skip
 """Quantities of which every flute has its own, so that a missing reading is missed."""
 
@@ -75,6 +76,7 @@ class Verdict:
         allowed: the tolerance; nothing where no limit is set.
         marks: for each reading.
         spread: the greatest reading less the least; nothing with fewer than two.
+        first_wanted: what it should have been, where it is judged by the cam that was chosen; else nothing.
     """
 
     key: str
@@ -82,6 +84,7 @@ class Verdict:
     allowed: Tolerance | None
     marks: tuple[Mark, ...]
     spread: float | None = None
+    first_wanted: float | None = None
 
     @property
     def state(self) -> State:
@@ -93,25 +96,22 @@ class Verdict:
 def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[Relief, ...]:
     """The relief angle of each flute from its drop, by the calculation ``relief-from-reading``.
 
+    It is the relief of the surface of the job in the view in which that is given, read where the indicator points.
+
     Args:
-        job: gives how the land was measured and which form it has, where that is known.
+        job: gives the surface with the angle of its edge, how the land was measured, and which form it has.
         drops: the indicator readings, one for each flute.
         lands: how far behind the edge the indicator was read: one text for all flutes, or one for each.
         diameter: over the edges.
     """
     sheet = calculation("relief-from-reading")
-    common = {key: text for key in ("land_measured_as", "relief_form") if (text := job.fact(key))}
-    form = job.entry.values.get("relief_form")
-    if "relief_form" not in common and form is not None and form.usual is not None:
-        common["relief_form"] = form.usual.word
-    surface = first(sheet, job.entry, job.book)
-    if surface and sheet.field(FIELD) is not None:
-        common[FIELD] = surface
+    common = _common(job)
     found = []
     for flute, (drop, land) in enumerate(zip_longest(drops, lands[: len(drops)], fillvalue=""), 1):
         behind = land or (lands[0] if len(lands) == 1 else "")
         typed = {"diameter": diameter, "drop": drop, "land_width": behind, **common}
-        known = answer(sheet, {key: text for key, text in typed.items() if text}, display=job.display)
+        texts = {key: text for key, text in typed.items() if text}
+        known = answer(sheet, texts, entry=job.entry, book=job.book, display=job.display)
         if known.result is None:
             found.append(Relief(flute, drop, {}, " ".join(one.text for one in known.troubles)))
         else:
@@ -119,6 +119,35 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
                 Relief(flute, drop, _forms(dict(known.result.outputs), common.get("relief_form", "")))
             )
     return tuple(found)
+
+
+def _common(job: Job) -> dict[str, str]:
+    """What holds for every reading of a job: surface, angle of its edge, form, where the indicator points."""
+    found = {key: text for key in ("land_measured_as", POINTS) if (text := job.fact(key))}
+    form = _form(job)
+    found |= {"relief_form": form} if form else {}
+    surface = SURFACES.get(job.choice.surface)
+    if surface is not None:
+        found[SURFACE] = surface.key
+        edge = job.edge_text(surface.edge_key)
+        found |= {surface.edge_key: edge} if edge else {}
+    return found
+
+
+def _form(job: Job) -> str:
+    """The form of the relief that was read: as found on the tool, else as it is made or wanted; empty where unknown."""
+    found = joined(job.card.received.get("relief_form", ()))
+    if found or METHOD in job.choice.by_person:
+        return found or job.choice.form
+    wanted = job.entry.values.get("relief_form")
+    return wanted.usual.word if wanted is not None and wanted.usual is not None else ""
+
+
+def indicator_points(job: Job) -> str:
+    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis."""
+    surface = SURFACES.get(job.choice.surface)
+    is_axial = surface is not None and surface.view == "axial"
+    return job.choice.points or ("along-the-axis" if is_axial else "at-the-axis")
 
 
 def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
@@ -170,7 +199,24 @@ def _verdict(job: Job, key: str, found: Inspection) -> Verdict:
         _mark(number, text, kind, wanted, allowed, job) for number, text in enumerate(found.readings, 1)
     )
     values = [mark.value for mark in marks if mark.value is not None]
-    return Verdict(key, wanted, allowed, marks, max(values) - min(values) if len(values) > 1 else None)
+    spread = max(values) - min(values) if len(values) > 1 else None
+    return Verdict(key, wanted, allowed, marks, spread, _first_wanted(job, key))
+
+
+def _first_wanted(job: Job, key: str) -> float | None:
+    """What was wanted of a quantity before the cam was chosen by which it is judged; nothing where it is that."""
+    cam, inspection = job.by_cam, job.card.after.get(key)
+    if cam is None or not cam.differs or (inspection is not None and inspection.wanted.strip()):
+        return None
+    if key in {"drop", "heel_drop"}:
+        return cam.wanted_heel
+    return cam.wanted if key == _relief_key(job) else None
+
+
+def _relief_key(job: Job) -> str:
+    """The key of the relief of the surface that is ground; empty where nobody can tell it."""
+    surface = SURFACES.get(job.choice.surface)
+    return surface.relief_key if surface is not None else ""
 
 
 def _tolerance(text: str, kind: Kind) -> Tolerance | None:
@@ -216,6 +262,9 @@ def wanted_number(job: Job, key: str) -> float | None:
     """
     kind = quantity(key).kind
     inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
+    of_cam = job.by_cam if key == _relief_key(job) else None
+    if of_cam is not None and not (inspection and inspection.wanted.strip()):
+        return of_cam.given
     for text in (inspection.wanted if inspection else "", decided.value if decided else ""):
         if not text.strip():
             continue

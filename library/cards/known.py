@@ -13,8 +13,11 @@ from typing import Literal
 from geometry.calculation import Calculation, Field
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
+from geometry.surfaces import surface_of_relief
 from library.book.model import Citation, Entry, Measure, Value
+from library.book.retired import OF_NO_SURFACE
 from library.calc.ranges import read_range
+from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
 from library.cards.editing import readings_of
 from library.cards.model import Card, Readings, Wanted
 from library.cards.thread_names import of_thread
@@ -29,6 +32,10 @@ NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
 """Readings that only say what was there; a setting is never filled with them."""
 
 
+NOTHING_CHOSEN = Chosen()
+"""Of a card on which nothing can be told yet."""
+
+
 @dataclass(frozen=True)
 class Fact:
     """One text for one quantity, and who gave it."""
@@ -38,20 +45,33 @@ class Fact:
     who: Who
 
 
-def facts(card: Card, machine: Machine | None, wheel: Wheel | None) -> tuple[Fact, ...]:
+def facts(
+    card: Card, machine: Machine | None, wheel: Wheel | None, choice: Chosen = NOTHING_CHOSEN
+) -> tuple[Fact, ...]:
     """Everything that is known of the job, the strongest first."""
     found = [*_measured(card), *_of_tool(card), *_of_machine(machine), *_of_wheel(wheel)]
     decided = {key for key, one in card.wanted.items() if one.changed or not one.book}
-    return tuple(fact for fact in found if fact.key not in decided)
+    return (*_of_choice(choice), *(fact for fact in found if fact.key not in decided))
+
+
+def _of_choice(choice: Chosen) -> Iterator[Fact]:
+    """What was chosen once for the job; a form that nobody wrote down follows from the method."""
+    if choice.surface:
+        yield Fact(SURFACE, choice.surface, "wanted" if SURFACE in choice.by_person else "default")
+    if choice.points:
+        yield Fact(POINTS, choice.points, "wanted")
+    if choice.form:
+        yield Fact("relief_form", choice.form, "wanted")
 
 
 def _measured(card: Card) -> Iterator[Fact]:
+    relief_wanted = any(surface_of_relief(key) for key in card.wanted)
     for key, readings in card.received.items():
         row = QUANTITIES.get(key)
         if row is None or key in NOT_FROM_MEASURING or not any(one.strip() for one in readings):
             continue
         # The angle that is worn is not the one to grind; the width that is there is the one to grind behind.
-        if row.kind is Kind.ANGLE and key in card.wanted:
+        if row.kind is Kind.ANGLE and (key in card.wanted or (key in OF_NO_SURFACE and relief_wanted)):
             continue
         yield Fact(key, joined(readings), "measured")
 
@@ -85,7 +105,7 @@ def _of_machine(machine: Machine | None) -> Iterator[Fact]:
         yield Fact("plate_holes", ", ".join(map(str, machine.plate_holes)), "machine")
     if len(machine.spindle_speeds) == 1:
         yield Fact("rotational_speed", machine.spindle_speeds[0].text, "machine")
-    if machine.cam_throws:
+    if machine.has_cams:
         yield Fact("throw_per", machine.throw_per, "machine")
 
 
@@ -106,7 +126,12 @@ def joined(readings: Readings) -> str:
 
 
 def texts_for(
-    sheet: Calculation, card: Card, known: tuple[Fact, ...], display: Display
+    sheet: Calculation,
+    card: Card,
+    known: tuple[Fact, ...],
+    display: Display,
+    choice: Chosen = NOTHING_CHOSEN,
+    wheel: Wheel | None = None,
 ) -> tuple[dict[str, str], dict[str, Who]]:
     """What a calculation is given as if it had been typed, and who says each of it.
 
@@ -115,6 +140,8 @@ def texts_for(
         card: whose own typing into this calculation comes first.
         known: the facts of the job, the strongest first.
         display: the units of numbers typed without one.
+        choice: what was chosen once for the job.
+        wheel: at hand, whose shape the method may overrule.
 
     Returns:
         Texts and their givers, both by quantity.
@@ -125,12 +152,28 @@ def texts_for(
     taken = {field.one_of for field in sheet.inputs if field.key in texts} - {""}
     for fact in known:
         field = sheet.field(fact.key)
-        if field is None or fact.key in texts or field.one_of in taken:
+        if field is None or fact.key in texts or field.one_of in taken or not _serves(fact, sheet, choice):
             continue
         texts[fact.key] = fact.text if field.many else greatest(fact.text, field, display)
         who[fact.key] = fact.who
         taken |= {field.one_of} - {""}
+    if (
+        sheet.name == "setting-height"
+        and who.get("wheel_shape") != "typed"
+        and (shape := shape_for(choice.method, wheel))
+    ):
+        texts["wheel_shape"], who["wheel_shape"] = (
+            shape,
+            "wheel" if wheel and wheel.shape == shape else "wanted",
+        )
+    if sheet.field(SURFACE) is not None and SURFACE not in texts and (own := choice.surface_for(sheet)):
+        texts[SURFACE], who[SURFACE] = own, "default"
     return texts, who
+
+
+def _serves(fact: Fact, sheet: Calculation, choice: Chosen) -> bool:
+    """Whether a calculation takes a fact: a surface only where it serves that one."""
+    return fact.key != SURFACE or choice.surface_for(sheet) == fact.text
 
 
 def greatest(text: str, field: Field, display: Display) -> str:
@@ -158,7 +201,7 @@ def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
         book_entry: of today's book, for its cautions.
     """
     values = {key: value for key, one in card.wanted.items()
-              if (value := _value_of(key, one)) is not None}  # fmt: skip
+              if key not in CHOSEN_ONCE and (value := _value_of(key, one)) is not None}  # fmt: skip
     return Entry(
         id=card.entry,
         family=card.family,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from library.book.model import Book
+from library.cards.chosen import CHOSEN_ONCE
 from library.cards.known import measure_of
 from library.cards.model import Card
 from library.editing.changes import SetValue
@@ -36,7 +37,8 @@ def lessons(card: Card) -> tuple[Lesson, ...]:
     """The values of a card that the book does not have, or has otherwise.
 
     Example:
-        >>> from library.cards.model import Wanted
+        >>> from library.cards.chosen import CHOSEN_ONCE
+    from library.cards.model import Wanted
         >>> card = Card(id="2026-11-25-01", entry="a-tap", wanted={"rake_angle": Wanted("7 deg", "5 deg", "", "tore")})
         >>> lessons(card)[0].note
         'tore; card 2026-11-25-01'
@@ -46,7 +48,7 @@ def lessons(card: Card) -> tuple[Lesson, ...]:
     return tuple(
         Lesson(card.entry, key, one.value, _note(one.reason, card.id), card.id)
         for key, one in card.wanted.items()
-        if one.value.strip() and one.value.strip() != one.book.strip()
+        if key not in CHOSEN_ONCE and one.value.strip() and one.value.strip() != one.book.strip()
     )
 
 

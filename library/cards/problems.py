@@ -10,6 +10,8 @@ from typing import Literal
 from geometry.quantities import QUANTITIES, quantity
 from geometry.running import unfit
 from geometry.sentences import Kind, Rounding
+from library.calc.ranges import read_range
+from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
 from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings, Setting
@@ -84,6 +86,28 @@ def _of_wanted(job: Job) -> Iterator[Problem]:
         if one.changed and not one.reason.strip():
             yield Problem(f"{way}.reason", f"{_title(key)} was changed from the book's {one.book} to {one.value}. "
                           "Say why, so that the next person knows.", "watch")  # fmt: skip
+    yield from _of_method(job)
+
+
+def _of_method(job: Job) -> Iterator[Problem]:
+    """A method that a person chose and that does not go with the wanted form, or with the wheel at hand."""
+    method, way = job.choice.method, f"wanted.{METHOD}"
+    if METHOD not in job.choice.by_person:
+        return
+    form = job.card.wanted.get("relief_form")
+    if form is not None and job.choice.form and form.value.strip() not in {"", job.choice.form}:
+        yield Problem(way, f"{method} makes the relief {job.choice.form}, and {form.value} is wanted. Change the "
+                      "relief form, or make it another way.", "watch")  # fmt: skip
+    wheel = job.wheel
+    if (
+        method in {HEAD, REST}
+        and wheel is not None
+        and wheel.shape
+        and wheel.shape != shape_for(method, wheel)
+    ):
+        other = REST if wheel.shape in CUPS else HEAD
+        yield Problem(way, f"{method} is set for a {shape_for(method, wheel)} wheel, and {wheel.title} is {wheel.shape}. "
+                      f"Mount such a wheel, or choose {other}.", "watch")  # fmt: skip
 
 
 def _of_settings(job: Job, before: tuple[Problem, ...]) -> Iterator[Problem]:
@@ -181,7 +205,7 @@ def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Proble
 def _wrong(job: Job, key: str, text: str, *, share: bool) -> str:
     """What is wrong with one text for a quantity, a sentence; empty where nothing is."""
     row = QUANTITIES.get(key)
-    if row is None:
+    if row is None or (share and read_range(key, text) is not None):
         return ""
     if row.kind is Kind.CHOICE:
         found = unfit(row, text.strip())

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from library.cards.cams import show_angle
 from library.cards.job import Job, Step, worked_of
 from library.equipment.settings import cost_said, said
 from library.units.show import show, show_answer
@@ -21,7 +22,7 @@ SET_ON_A_MACHINE = {
     "wheel-tilt": ("wheel_tilt",),
     "cone-relief": ("radial_throw", "axial_throw", "needed_radial_throw"),
     "step-relief": ("radial_throw", "axial_throw"),
-    "relief-drop": ("throw_per_turn",),
+    "relief-drop": ("chosen_throw", "throw_per_tooth", "throw_per_turn"),
     "lead-over-land": ("lead_over_land",),
     "back-taper": ("swivel_angle",),
 }
@@ -30,6 +31,12 @@ SET_ON_A_MACHINE = {
 
 CAMS = frozenset({"radial_throw", "axial_throw", "needed_radial_throw"})
 """Settings of a cam that serves a cone or steps."""
+
+TITLES = {"chosen_throw": "Throw of the cam"}
+"""What is set, where a shorter word than the title of the quantity does."""
+
+THROWS = frozenset({*CAMS, "chosen_throw", "throw_per_turn", "throw_per_tooth"})
+"""All settings of a cam."""
 
 
 @dataclass(frozen=True)
@@ -43,6 +50,7 @@ class SettingLine:
         value: its exact value with its unit.
         graduation: the same in the graduations of the machine; empty where it has none.
         cost: what the rounding costs; empty where it costs nothing.
+        stopped: whether its calculation says stop, so that it must not be set.
     """
 
     sheet: str
@@ -51,6 +59,7 @@ class SettingLine:
     value: str
     graduation: str = ""
     cost: str = ""
+    stopped: bool = False
 
     def same_as(self, other: SettingLine) -> bool:
         """Whether both are set alike: on the graduation where there is one, else by the exact value."""
@@ -63,14 +72,14 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
     lines: dict[str, SettingLine] = {}
     for step in job.steps:
         if step.works:
-            for line in _of_step(step, display):
-                # The fall of a cam for the cylinder is not wanted where the cone has one already.
-                if line.key != "throw_per_turn" or not CAMS & set(lines):
-                    lines.setdefault(line.key or line.title, line)
+            for line in _of_step(job, step, display):
+                # The throw for the cylinder is not wanted where the cone has one already.
+                if line.key not in THROWS - CAMS or not CAMS & set(lines):
+                    lines.setdefault(line.key or line.title, replace(line, stopped=step.stopped))
     return tuple(lines.values())
 
 
-def _of_step(step: Step, display: Display) -> list[SettingLine]:
+def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     if step.sheet.name == "index-moves":
         return _moves(step)
     if step.sheet.name == "relief-facets":
@@ -80,13 +89,44 @@ def _of_step(step: Step, display: Display) -> list[SettingLine]:
     wanted = [*on_graduations, *SET_ON_A_MACHINE.get(step.sheet.name, ())]
     found = []
     for key in dict.fromkeys(wanted):
-        if key not in numbers:
+        if key not in numbers or key in _not_set(step, numbers):
             continue
         line = on_graduations.get(key)
         value = show_answer(numbers[key], quantity(key), display)
-        graduation, cost = (said(line), cost_said(line, display)) if line else ("", "")
-        found.append(SettingLine(step.sheet.name, key, quantity(key).title, value, graduation, cost))
+        graduation, cost = (said(line), cost_said(line, display)) if line else _of_cam(job, step, key)
+        found.append(
+            SettingLine(step.sheet.name, key, TITLES.get(key) or quantity(key).title, value, graduation, cost)
+        )
     return found
+
+
+def _not_set(step: Step, numbers: Mapping[str, float]) -> frozenset[str]:
+    """Throws that are not set: what would be needed, where a cam is chosen; each only as its cam is counted."""
+    if "chosen_throw" in numbers or "radial_throw" in numbers:
+        return THROWS - {"chosen_throw", "radial_throw", "axial_throw"}
+    per = step.answer.inputs.get("throw_per")
+    by_tooth = per is not None and per.value == "tooth" and "throw_per_tooth" in numbers
+    return frozenset({"throw_per_turn" if by_tooth else "throw_per_tooth"})
+
+
+def _of_cam(job: Job, step: Step, key: str) -> tuple[str, str]:
+    """Which cam of the drawer a throw is, and what it gives where that is another relief than the wanted one."""
+    filled = step.answer.inputs.get(key)
+    if filled is None or key not in {"chosen_throw", "radial_throw", "axial_throw"} or job.machine is None:
+        return "", ""
+    cam = next((one for one in job.machine.cam_throws if one.number == filled.value), None)
+    if cam is None:
+        return "", ""
+    found = job.by_cam
+    gives = (
+        f"gives {show_angle(found.given)}, {show_angle(found.wanted)} was wanted"
+        if found and found.differs
+        else ""
+    )
+    return (
+        f"the cam of {cam.text} out of the drawer, per {job.machine.throw_per}",
+        gives if key != "axial_throw" else "",
+    )
 
 
 def _moves(step: Step) -> list[SettingLine]:

@@ -4,16 +4,13 @@ from __future__ import annotations
 
 from geometry.calculation import Check, passed, stop, watch
 from geometry.quantities import quantity
-from geometry.sentences import Amount, Kind, Rounding, Sentence, length, rotation, speed
+from geometry.sentences import Amount, Kind, Rounding, Sentence, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
 from library.equipment.driving import Worked, drive
 from library.equipment.model import Machine, Reach, Wheel
 
 SLACK = 1e-9
 """The share by which a limit may be passed, for it is a sum of roundings and no metal."""
-
-THROWS = {"radial_throw": "radial throw", "needed_radial_throw": "radial throw", "axial_throw": "axial throw"}
-"""What a throw is called that is one of two; the one for a cylinder is only the throw."""
 
 
 def reach_checks(machine: Machine, worked: Worked) -> tuple[Check, ...]:
@@ -133,59 +130,3 @@ def _no_speed(wheel: Wheel, slowest: float, highest: float) -> Check:
         return stop(says + "Take a wheel rated for {slowest} or more.", **parts)
     parts["rim"] = speed(surface_speed(wheel.diameter.number, slowest), Rounding.UP)
     return stop(says + "Take a wheel of this size rated for {rim} or more.", **parts)
-
-
-def cam_checks(machine: Machine, worked: Worked, flutes: int | None) -> tuple[Check, ...]:
-    """Which cam at hand has enough throw, or a stop when none has."""
-    if not machine.cam_throws:
-        return ()
-    found = []
-    for key, travel, per in _travels(worked):
-        needed = _counted_per(travel, per, machine.throw_per, flutes)
-        if needed is None:
-            found.append(watch("How many flutes has the tool? The cams of {machine} are counted per {per}.",
-                               machine=machine.title, per=machine.throw_per))  # fmt: skip
-        elif needed > 0:
-            found.append(_cam(machine, worked, key, needed, needed / travel))
-    return tuple(found)
-
-
-def _travels(worked: Worked) -> list[tuple[str, float, str]]:
-    """What a cam has to do: the quantity, how far it moves (mm), and whether that is per turn or per tooth."""
-    if "throw_per_turn" in worked.outputs:
-        return [("throw_per_turn", worked.outputs["throw_per_turn"], "turn")]
-    per = worked.values.get("throw_per")
-    if not isinstance(per, str):
-        return []
-    given = [(key, value, per) for key in ("radial_throw", "axial_throw")
-             if isinstance(value := worked.values.get(key), float) and value != 0]  # fmt: skip
-    if given or "needed_radial_throw" not in worked.outputs:
-        return given
-    return [("needed_radial_throw", worked.outputs["needed_radial_throw"], per)]
-
-
-def _counted_per(travel: float, per: str, wanted: str, flutes: int | None) -> float | None:
-    if per == wanted:
-        return travel
-    if not flutes:
-        return None
-    return travel / flutes if wanted == "tooth" else travel * flutes
-
-
-def _cam(machine: Machine, worked: Worked, key: str, needed: float, share: float) -> Check:
-    per = "from tooth to tooth" if machine.throw_per == "tooth" else "in one turn"
-    largest = machine.cam_throws[-1]
-    enough = [cam for cam in machine.cam_throws if cam.number >= needed * (1 - SLACK)]
-    parts: dict[str, Amount | str] = {"what": THROWS.get(key, "throw"), "needed": length(needed), "per": per}
-    if enough:
-        return passed(
-            "The {what} has to be {needed} {per}: the cam of {cam} has that.", cam=enough[0].text, **parts
-        )
-    says = "The {what} has to be {needed} {per}, and the largest cam at hand has {largest}. "
-    parts |= {"largest": largest.text, "more": length(needed, Rounding.UP)}
-    cure = drive(worked, key, largest.number / share)
-    if cure is None or cure.angle + cure.change <= 0:
-        return stop(says + "Get a cam of {more} or more.", **parts)
-    parts |= {"angle": quantity(cure.key).title.lower(),
-              "allowed": Amount(cure.angle + cure.change, Kind.ANGLE, Rounding.DOWN)}  # fmt: skip
-    return stop(says + "Lower the {angle} to {allowed}, or get a cam of {more} or more.", **parts)

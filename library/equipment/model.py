@@ -66,7 +66,8 @@ class Machine:
         index_ratio: turns of the crank for one of the work spindle.
         plate_holes: the circles on the plates that are in the shop.
         spindle_speeds: of the wheel spindle, slowest first.
-        cam_throws: the throw of each cam at hand.
+        cam_throws: the throw of each fixed cam in the drawer, the smallest first.
+        cam_throw_range: from what throw to what throw an adjustable cam is set; unknown ends where there is none.
         throw_per: whether a throw is counted for one turn of the tool or from one tooth to the next.
         head_tilt: how far the wheel head tilts.
         graduations: its graduated movements, by id.
@@ -82,6 +83,7 @@ class Machine:
     plate_holes: tuple[int, ...] = ()
     spindle_speeds: tuple[Measure, ...] = ()
     cam_throws: tuple[Measure, ...] = ()
+    cam_throw_range: Reach = ANY_WAY
     throw_per: Literal["turn", "tooth"] = "tooth"
     head_tilt: Reach = ANY_WAY
     graduations: Mapping[str, Graduation] = field(default_factory=dict)
@@ -89,6 +91,11 @@ class Machine:
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shop"
     place: Place = NOWHERE
+
+    @property
+    def has_cams(self) -> bool:
+        """Whether an eccentric relief can be ground on it with a cam."""
+        return bool(self.cam_throws) or self.cam_throw_range != ANY_WAY
 
     def setting_graduation(self, key: str) -> Graduation | None:
         """The graduation on which a quantity is set, or nothing."""

@@ -16,6 +16,7 @@ MACHINE = Shape(
         "plate_holes": counts("plate_holes"),
         "spindle_speeds": several("rotational_speed"),
         "cam_throws": several("radial_throw"),
+        "cam_throw_range": reach("radial_throw"),
         "throw_per": chosen("throw_per"),
         "head_tilt": reach("wheel_tilt"),
         "graduations": graduations,

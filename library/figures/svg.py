@@ -12,7 +12,10 @@ from html import escape
 from itertools import pairwise
 
 from geometry.figure import Figure
+from geometry.sentences import Kind
 from library.book.harmless import harmless
+from library.units.show import show
+from library.units.system import METRIC, Display
 
 WIDTH, HEIGHT = 520, 260
 """Of the drawing, in its own units."""
@@ -83,12 +86,13 @@ def exaggeration(figure: Figure) -> int:
     return fitting[-1] if fitting else 1
 
 
-def svg(figure: Figure, title: str) -> str:
+def svg(figure: Figure, title: str, display: Display = METRIC) -> str:
     """Draw a tooth.
 
     Args:
         figure: circle, land and profiles, the chosen one first.
         title: for whoever cannot see the drawing.
+        display: the units of the radius that is told.
 
     Returns:
         One ``<svg>`` element.
@@ -100,7 +104,7 @@ def svg(figure: Figure, title: str) -> str:
         _line(_arc(view, -0.12 * figure.land_angle, 1.12 * figure.land_angle), "0.8", "4 3"),
         *_profiles(figure, view),
         *_quarters(figure, view),
-        *_words(figure, view, times),
+        *_words(figure, view, times, display),
     ]
     name = escape(harmless(title))
     return (
@@ -188,7 +192,7 @@ def _quarters(figure: Figure, view: _View) -> list[str]:
     return found
 
 
-def _words(figure: Figure, view: _View, times: int) -> list[str]:
+def _words(figure: Figure, view: _View, times: int, display: Display) -> list[str]:
     edge, heel = view.at(0.0), view.at(figure.land_angle)
     said = [
         _text((edge[0] - 10, edge[1] - 8), "edge", "end"),
@@ -199,7 +203,7 @@ def _words(figure: Figure, view: _View, times: int) -> list[str]:
         f"{('whole', 'broken', 'dotted')[min(n, 2)]} line: {one.name}" for n, one in enumerate(figure.curves)
     ]
     said.append(_text((WIDTH / 2, HEIGHT - 24), "; ".join(names), "middle"))
-    circle = f"thin line: circle of the edges, radius {figure.radius:.4g} mm; {drawn}"
+    circle = f"thin line: circle of the edges, radius {show(figure.radius, Kind.LENGTH, display)}; {drawn}"
     said.append(_text((WIDTH / 2, HEIGHT - 6), circle, "middle"))
     return said
 

@@ -89,7 +89,7 @@ def _block(block: Block) -> str:
         case Cautions():
             text = _cautions(block)
         case Drawing():
-            text = svg(block.figure, block.title)
+            text = svg(block.figure, block.title, block.display)
     return text
 
 

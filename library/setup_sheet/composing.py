@@ -4,21 +4,39 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from geometry.calculation import Check
 from geometry.figure import Figure
 from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind
+from geometry.surfaces import SURFACES, surface_of_relief
+from library.calc.surfaces import PLANES, RELIEF, SECOND_RELIEF, title_of
+from library.cards.cams import show_angle
+from library.cards.chosen import CHOSEN_ONCE
 from library.cards.finishing import differs
 from library.cards.job import Job, Step
 from library.cards.known import joined
 from library.cards.problems import problems
-from library.cards.settings_lines import setting_lines
+from library.cards.settings_lines import SettingLine, setting_lines
 from library.setup_sheet import readings, warnings
 from library.setup_sheet.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section
-from library.units.show import say
+from library.units.show import say, show
 from library.units.system import Display
 
 PASSES_TOLD = frozenset({"wheel-speed", "setting-height", "cone-relief", "step-relief", "relief-drop",
                          "relief-facets", "feed-clearance", "reamer-land", "size-loss"})  # fmt: skip
 """Calculations whose good news is told; that of the others only repeats the setting that stands above it."""
+
+BAD = ("stop", "watch")
+"""What stands above the numbers, the worst first."""
+
+STOPPED = "STOP: do not grind this before what is marked STOP below is put right."
+"""The head of a sheet on which a setting stops."""
+
+STOPPED_AFTER = "STOP: this tool is not as it was wanted; see what is marked STOP below."
+"""The head of a sheet on which only a reading after grinding stops."""
+
+NOTES_TOLD = PASSES_TOLD | {"index-moves"}
+"""Calculations whose facts and instructions are told; that a head is only assumed must be known at the machine."""
 
 DRAWN_FIRST = ("relief-facets", "relief-drop")
 """Calculations whose drawing is taken before any other."""
@@ -32,21 +50,34 @@ def compose(job: Job, display: Display) -> Page:
         display: the units of lengths.
     """
     card = job.card
+    found = _checks(job, display)
+    bad = tuple(one for one in found if one[0] in BAD)
+    good = tuple(one for one in found if one[0] not in BAD)
     parts = (
         ("", (_who(job), *_words("Wrong with it", card.wrong))),
+        ("Mind this first", (Checks(bad),) if bad else ()),
         ("As received", tuple(_received(job, display))),
-        ("Wanted", tuple(_wanted(job))),
+        ("Wanted", tuple(_wanted(job, display))),
         ("Set, in this order", tuple(_settings(job, display))),
         ("Readings on the way from edge to heel", tuple(readings.on_the_way(job, display))),
-        ("What it means", tuple(_checks(job, display))),
-        ("After grinding", (readings.boxes(job, display),)),
+        ("What it means", (Checks(good),) if good else ()),
+        ("After grinding", (readings.boxes(job, display), *_by_cam(job, display))),
         ("", (*_words("Notes", card.notes), *_end(job))),
         ("Before you grind", (warnings.cautions(job),)),
     )
     sections = tuple(Section(heading, tuple(block for block in blocks if block)) for heading, blocks in parts)
     title = f"Setup sheet {card.id}" if card.id else "Setup sheet"
     state = "" if card.done else " (draft)"
-    return Page(title + state, tuple(section for section in sections if section.blocks))
+    head = f"{stop} {title}{state}" if (stop := _stop(job)) else title + state
+    return Page(head, tuple(section for section in sections if section.blocks))
+
+
+def _stop(job: Job) -> str:
+    """What stands at the head where anything stops; empty where nothing does."""
+    ways = [one.way for one in problems(job) if one.state == "stop"]
+    if any(not way.startswith("after.") for way in ways):
+        return STOPPED
+    return STOPPED_AFTER if ways else ""
 
 
 def _who(job: Job) -> Facts:
@@ -89,29 +120,94 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
         yield Facts(tuple(pairs))
 
 
-def _wanted(job: Job) -> Iterator[Block]:
+def _wanted(job: Job, display: Display) -> Iterator[Block]:
     """What the tool shall have, as far as the job is worked out from it; the sources are told below, each once."""
     used = {
         key for step in job.steps if step.works for key, who in step.who.items() if who in {"wanted", "typed"}
     }
+    used |= {key for step in job.steps if step.works for key in _reliefs_used(step)}
     sources: dict[str, str] = {}
     pairs = []
     for key, one in job.card.wanted.items():
-        if not one.value.strip() or (
-            key not in used and key not in job.card.after and not one.changed and one.book
+        if (
+            key in CHOSEN_ONCE
+            or not one.value.strip()
+            or (key not in used and key not in job.card.after and not one.changed and one.book)
         ):
             continue
+        said = "; ".join(part for part in (_with_view(key, one.value), _reads(job, key, display)) if part)
         if one.changed or not one.book:
             was = f"the book has {one.book}" if one.book else ""
-            said = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
-            pairs.append((_title(key), f"{one.value} ({said})"))
+            why = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
+            pairs.append((_title(key), f"{said} ({why})"))
         else:
             mark = sources.setdefault(one.source, _letter(len(sources))) if one.source else ""
-            pairs.append((_title(key), f"{one.value} [{mark}]" if mark else one.value))
+            pairs.append((_title(key), f"{said} [{mark}]" if mark else said))
     if pairs:
-        yield Facts(tuple(pairs))
+        yield Facts((*pairs, *_chosen(job)))
     if sources:
         yield Said(("; ".join(f"[{mark}] {source}" for source, mark in sources.items()),))
+
+
+def _reliefs_used(step: Step) -> Iterator[str]:
+    """The reliefs of the book that fill a calculation under the name of its relief."""
+    surface = SURFACES.get(step.answer.surface)
+    for key, filled in step.answer.inputs.items():
+        if filled.origin == "entry" and surface is not None and key in (RELIEF, SECOND_RELIEF):
+            yield surface.relief_key if key == RELIEF else surface.second_key
+        field = step.sheet.field(key)
+        if filled.origin == "entry" and field is not None:
+            yield from field.fill_from
+
+
+def _with_view(key: str, text: str) -> str:
+    """A relief with the view in which it is given; anything else as it is."""
+    surface = surface_of_relief(key)
+    return f"{text}, {PLANES[surface.view]}" if surface is not None else text
+
+
+def _reads(job: Job, key: str, display: Display) -> str:
+    """What the indicator reads at the heel for the wanted relief of the surface that is ground, and where it points."""
+    surface, step = surface_of_relief(key), job.step("relief-drop")
+    if surface is None or key != surface.relief_key or surface.key != job.choice.surface:
+        return ""
+    if step is None or not step.works or step.stopped or step.answer.result is None:
+        return ""
+    cam = job.by_cam
+    heel = step.answer.result.outputs["heel_drop"] if cam is None else cam.wanted_heel
+    if heel is None:
+        return ""
+    return f"indicator {readings.points(job)} reads {show(heel, Kind.LENGTH, display)} at the heel"
+
+
+def _chosen(job: Job) -> tuple[tuple[str, str], ...]:
+    """What was chosen once for the whole job."""
+    surface = SURFACES.get(job.choice.surface)
+    return (
+        *((("Surface ground", surface.title),) if surface is not None else ()),
+        *((("Made by", METHODS[job.choice.method]),) if job.choice.method else ()),
+    )
+
+
+METHODS = {
+    "cam": "a cam",
+    "wheel-head-height": "the height of the wheel head",
+    "tooth-rest-height": "the height of the tooth rest",
+    "inclined-wheel": "an inclined wheel",
+}
+"""How the relief is made, in words."""
+
+
+def _by_cam(job: Job, display: Display) -> tuple[Block, ...]:
+    """That the readings are held against the cam that was chosen, beside what was wanted."""
+    cam = job.by_cam
+    if cam is None or not cam.differs:
+        return ()
+    reads = (
+        f", which reads {show(cam.wanted_heel, Kind.LENGTH, display)}" if cam.wanted_heel is not None else ""
+    )
+    return (Said((f"Judged by the cam of {cam.throw}: it gives {show_angle(cam.given)} and reads "
+                  f"{show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.",)),)  # fmt: skip
 
 
 def _letter(number: int) -> str:
@@ -127,12 +223,7 @@ def _letter(number: int) -> str:
 def _settings(job: Job, display: Display) -> Iterator[Block]:
     lines = setting_lines(job, display)
     if lines:
-        yield Items(
-            tuple(
-                Item(line.title, line.value, "; ".join(part for part in (line.graduation, line.cost) if part))
-                for line in lines
-            )
-        )
+        yield Items(tuple(map(_item, lines)))
     yield from readings.tables(job, display)
     wants = [f"{step.sheet.name} ({_missing(step)})" for step in job.steps
              if step.in_use and step.answer.troubles and all(one.missing for one in step.answer.troubles)]  # fmt: skip
@@ -140,30 +231,42 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         yield Said((f"Not worked out, for want of: {', '.join(wants)}.",))
     figure = _figure(job)
     if figure is not None:
-        yield Drawing(figure, f"One tooth of {job.card.title}")
+        yield Drawing(figure, f"One tooth of {job.card.title}", display)
+
+
+def _item(line: SettingLine) -> Item:
+    """One thing to set; no number of what is stopped, so that nobody sets it."""
+    if line.stopped:
+        return Item(line.title, "STOP", "not to be set: see above")
+    return Item(line.title, line.value, "; ".join(part for part in (line.graduation, line.cost) if part))
 
 
 def _figure(job: Job) -> Figure | None:
     """The drawing of the calculation that says most of the whole back of the tooth."""
     drawn = {
-        step.sheet.name: step.answer.result.figure for step in job.steps if step.works and step.answer.result
+        step.sheet.name: step.answer.result.figure
+        for step in job.steps
+        if step.works and not step.stopped and step.answer.result
     }
     found = [figure for name in DRAWN_FIRST if (figure := drawn.pop(name, None))]
     return next((figure for figure in (*found, *drawn.values()) if figure), None)
 
 
 def _missing(step: Step) -> str:
-    return ", ".join(_title(one.key).lower() for one in step.answer.troubles if one.key)
+    surface = step.answer.surface
+    return ", ".join(title_of(one.key, surface).lower() for one in step.answer.troubles if one.key)
 
 
-def _checks(job: Job, display: Display) -> Iterator[Block]:
+def _checks(job: Job, display: Display) -> list[tuple[str, str]]:
+    """Every verdict and every fact, the worst first, each once."""
     found: list[tuple[str, str]] = []
     for step in job.steps:
-        if not step.in_use:
-            continue
-        for check in step.checks:
-            if check.state not in {"pass", "note"} or step.sheet.name in PASSES_TOLD:
-                found.append((check.state, say(check.sentence, display)))
+        if step.in_use:
+            found += [
+                (one.state, say(one.sentence, display))
+                for one in step.checks
+                if _told(step, one) and not _told_by_cam(job, step, one)
+            ]
     told = {text for _, text in found}
     for one in problems(job):
         if not any(text in one.text for text in told):
@@ -171,12 +274,26 @@ def _checks(job: Job, display: Display) -> Iterator[Block]:
     for sheet, key, was, now in differs(job):
         found.append(("watch", f"{sheet}: the record of that day has {quantity(key).title.lower()} {was}; "
                       f"today it comes out as {now or 'nothing'}."))  # fmt: skip
-    if found:
-        yield Checks(
-            tuple(
-                sorted(dict.fromkeys(found), key=lambda one: ("stop", "watch", "pass", "note").index(one[0]))
-            )
-        )
+    return sorted(dict.fromkeys(found), key=lambda one: ("stop", "watch", "pass", "note").index(one[0]))
+
+
+def _told_by_cam(job: Job, step: Step, check: Check) -> bool:
+    """Whether a cone's remark on its relief is said by the cam that was chosen, for the same surface, a second time."""
+    cam = job.by_cam
+    return step.sheet.name == "cone-relief" and check.state == "watch" and cam is not None and cam.differs
+
+
+def _told(step: Step, check: Check) -> bool:
+    """Whether a verdict or a fact stands on the sheet; a direction that the setting says itself is not said twice."""
+    if check.state in BAD:
+        return True
+    # Where the indicator points stands under Wanted, and the relief at each diameter in the table of the cone.
+    if check.state == "note" and ("points" in check.sentence.parts or step.sheet.name == "cone-relief"):
+        return False
+    said_by_setting = any(line.way for line in step.lines)
+    if step.sheet.name == "setting-height" and said_by_setting and "height" in check.sentence.parts:
+        return False
+    return step.sheet.name in (PASSES_TOLD if check.state == "pass" else NOTES_TOLD)
 
 
 def _end(job: Job) -> tuple[Block, ...]:

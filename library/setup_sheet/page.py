@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from geometry.figure import Figure
+from library.units.system import METRIC, Display
 
 
 @dataclass(frozen=True)
@@ -58,7 +59,7 @@ class Table:
 
 @dataclass(frozen=True)
 class Checks:
-    """What it means at the machine, each with its state: ``stop``, ``watch`` or ``pass``."""
+    """What it means at the machine, each with its state: ``stop``, ``watch``, ``pass``, or ``note`` for none."""
 
     checks: tuple[tuple[str, str], ...]
 
@@ -110,10 +111,11 @@ class Cautions:
 
 @dataclass(frozen=True)
 class Drawing:
-    """A tooth; only paper that can draw shows it."""
+    """A tooth with the units of its words; only paper that can draw shows it."""
 
     figure: Figure
     title: str
+    display: Display = METRIC
 
 
 Block = Facts | Said | Items | Table | Checks | Boxes | Cautions | Drawing

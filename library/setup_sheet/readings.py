@@ -5,10 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.calculation import Result, Row, Station
+from geometry.edge.asked import READ_IN
+from geometry.edge.readings import POINTS as POINTS_SAID
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
+from library.calc.surfaces import PLANES
 from library.cards.inspecting import (
     PER_FLUTE,
+    indicator_points,
     received_reliefs,
     reliefs_after,
     verdicts,
@@ -34,8 +39,19 @@ def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
     """The relief that was on the tool, flute by flute, for each form it may have."""
     found = received_reliefs(job)
     forms = list(dict.fromkeys(form for one in found for form in one.angles))
-    return [(f"Relief found ({form})", ", ".join(_angle(one.angles.get(form), display) for one in found))
+    return [(f"Relief found{_of_surface(job)} ({form})", ", ".join(_angle(one.angles.get(form), display) for one in found))
             for form in forms]  # fmt: skip
+
+
+def _of_surface(job: Job) -> str:
+    """Of which surface a relief is, in which view; empty where nobody can tell."""
+    surface = SURFACES.get(job.choice.surface)
+    return f", {surface.title}, {PLANES[surface.view]}" if surface is not None else ""
+
+
+def points(job: Job) -> str:
+    """Where the indicator points in this job, in words."""
+    return POINTS_SAID[READ_IN[indicator_points(job)]]
 
 
 def _angle(angle: float | None, display: Display) -> str:
@@ -46,7 +62,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Block]:
     """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another."""
     merged = _merged(job)
     for names, stations in merged:
-        keys = list(stations[0].readings)
+        keys = _read(list(stations[0].readings))
         heading = ["", "turned"] if len(merged) == 1 else [", ".join(names), "turned"]
         for key in keys:
             heading.append(quantity(key).title.lower())
@@ -54,6 +70,11 @@ def on_the_way(job: Job, display: Display) -> Iterator[Block]:
             if graduation is not None:
                 heading.append(f"x{''.join(graduation.division.text.split())}")
         yield Table(tuple(heading), tuple(_station(job, one, keys, display) for one in stations))
+
+
+def _read(keys: list[str]) -> list[str]:
+    """What is read on the way: beside the chosen reading that square to the surface, not a third one along the axis."""
+    return [key for key in keys if key not in {"axial_drop", "radial_drop"} or "drop" not in keys]
 
 
 def _station(job: Job, station: Station, keys: list[str], display: Display) -> tuple[str, ...]:
@@ -74,7 +95,7 @@ def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
     """The stations of all calculations with their names; those with the same turning are laid side by side."""
     tables: list[tuple[list[str], list[Station]]] = []
     for step in job.steps:
-        if not step.works or step.answer.result is None or not step.answer.result.stations:
+        if not step.works or step.stopped or step.answer.result is None or not step.answer.result.stations:
             continue
         own = list(step.answer.result.stations)
         same = next((one for one in tables if _fit(one[1], own)), None)
@@ -104,7 +125,13 @@ def _fit(one: list[Station], other: list[Station]) -> bool:
 def tables(job: Job, display: Display) -> Iterator[Block]:
     """The tables of those calculations whose answer is one, such as the steps of a step drill."""
     for step in job.steps:
-        if step.works and step.answer.result and step.answer.result.rows and step.sheet.name in TABLED:
+        if (
+            step.works
+            and not step.stopped
+            and step.answer.result
+            and step.answer.result.rows
+            and step.sheet.name in TABLED
+        ):
             yield _table(step, step.answer.result, display)
 
 
@@ -158,6 +185,9 @@ def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
 
 
 def _number(job: Job, key: str, display: Display) -> str:
+    step = job.step("relief-drop")
+    if key in {"drop", "heel_drop"} and step is not None and step.stopped:
+        return ""
     number = wanted_number(job, key)
     return "" if number is None else show(number, quantity(key).kind, display)
 
@@ -172,7 +202,7 @@ def _angles_now(job: Job, display: Display) -> list[BoxRow]:
     found = reliefs_after(job)
     for form in dict.fromkeys(form for one in found for form in one.angles):
         cells = tuple(_angle(one.angles.get(form), display) for one in found)
-        rows.append(BoxRow(f"Relief now ({form})", "", cells))
+        rows.append(BoxRow(f"Relief now{_of_surface(job)} ({form})", "", cells))
     for verdict in verdicts(job):
         if verdict.spread is not None:
             spread = show(verdict.spread, quantity(verdict.key).kind, display)

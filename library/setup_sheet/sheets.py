@@ -10,21 +10,21 @@ from library.setup_sheet.as_markdown import as_markdown
 from library.setup_sheet.as_text import as_text
 from library.setup_sheet.composing import compose
 from library.setup_sheet.page import Page
-from library.units.system import METRIC, Display
+from library.units.system import Display
 
 FORMATS: Mapping[str, Callable[[Page], str]] = {"text": as_text, "markdown": as_markdown, "html": as_html}
 """The forms by the name that the command line knows them by."""
 
 
-def setup_sheet(job: Job, form: str = "text", display: Display = METRIC) -> str:
+def setup_sheet(job: Job, form: str = "text", display: Display | None = None) -> str:
     """The page to carry to the machine.
 
     Args:
         job: the card worked out.
         form: ``text``, ``markdown`` or ``html``.
-        display: the units of lengths.
+        display: the units of lengths; those of the card where nothing else is asked for.
 
     Raises:
         KeyError: for a form that there is not.
     """
-    return FORMATS[form](compose(job, display))
+    return FORMATS[form](compose(job, display or job.display))

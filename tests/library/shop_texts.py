@@ -21,7 +21,7 @@ rated_speed = "6000 rpm"
 """
 
 
-def grinder(spindle_speeds: str, cam_throws: str, sets: str) -> str:
+def grinder(spindle_speeds: str, cams: str, sets: str) -> str:
     """The beginning of a file, with the machine by the window; each list as it stands in the file."""
     return f"""schema = 1
 
@@ -31,7 +31,7 @@ title = "The grinder by the window"
 index_ratio = 40
 plate_holes = [15, 16, 18, 21]
 spindle_speeds = {spindle_speeds}
-cam_throws = {cam_throws}
+{cams}
 head_tilt = {{ low = "-10 deg", high = "15 deg" }}
 
 [machine.graduations.wheel-head]

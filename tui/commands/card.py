@@ -11,11 +11,12 @@ FORMS = ("text", "markdown", "html")
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add the arguments of this command."""
-    from tui.commands.parser import add_json, add_units
+    from tui.commands.parser import add_json
 
     parser.add_argument("id", metavar="ID", help="the card's id, as 'heelclear cards' prints it")
     parser.add_argument("--format", choices=FORMS, default="text", dest="form", help="what to print it as")
-    add_units(parser)
+    parser.add_argument("--units", choices=("mm", "in"), default=None, dest="shown_in",
+                        help="the unit of the lengths shown; else that of the card")  # fmt: skip
     add_json(parser)
 
 
@@ -32,8 +33,8 @@ def run(options: argparse.Namespace) -> int:
     opened = opened_card(options, options.id)
     if isinstance(opened, str):
         return refused([opened])
-    display = Display(options.units)
     job = work_out(opened.card, open_book(shop_of(options)))
+    display = Display(options.shown_in) if options.shown_in else job.display
     if options.json:
         printing.data(card_data(job, display))
         return 0

@@ -1,6 +1,7 @@
 """A small fixed drawing for each of the main quantities, in plain ASCII, at most 34 by 8 cells.
 
-The tool turns to the left, so its edge is at the left; a surface of cut metal is hatched.
+The tool turns to the left, so its edge is at the left; a surface of cut metal is hatched. The two settings by a
+height look along the tool: its left side, where the edge goes down as it cuts and the land rises behind it.
 """
 
 from __future__ import annotations
@@ -195,12 +196,22 @@ _DRAWINGS: dict[tuple[str, ...], str] = {
        axial throw: from the point -->
         """,
     ("wheel_head_height", "rule_height"): r"""
-         .-----.     .---.
-        /       \   /     \
-       |  wheel  | |   +---|--- ^
-       |    +----|-|-------|--- v height
-        \       /   \ tool/
-         '-----'     '---'
+          .---.         heel
+         /     \     .-'
+        |       |  .'  land
+        |   +- -|.'- - - - - - - - -^
+         \wheel/.'          height  |
+          '---'+ edge - - -+ axis - v
+         cuts v ^ rest     of tool
+        """,
+    ("tooth_rest_height",): r"""
+         cup  |+ heel
+         wheel||
+              || land     of tool
+              ||- - - - -+ axis - ^
+              ||           height |
+          rim |+ edge - - - - - - v
+         cuts v ^ rest
         """,
     ("body_diameter", "least_gap", "deepest_gap"): r"""
        . . . . . . . . . . old body

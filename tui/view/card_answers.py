@@ -6,6 +6,9 @@ from collections.abc import Iterable
 
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES, surface_of_relief
+from library.calc.surfaces import PLANES
+from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
 from library.cards.inspecting import Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
@@ -49,7 +52,13 @@ def _block(title: str, texts: Iterable[str], width: int) -> list[Line]:
 
 def received_answers(job: Job, row: Row, width: int) -> list[Line]:
     """The relief that was on the tool, flute by flute."""
-    return _reliefs("Relief found", received_reliefs(job), width)
+    return _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job), width)
+
+
+def _of_surface(job: Job) -> str:
+    """Of which surface a relief is; empty where nobody can tell."""
+    surface = SURFACES.get(job.choice.surface)
+    return f", {surface.title}" if surface is not None else ""
 
 
 def _reliefs(title: str, found: Iterable[Relief], width: int) -> list[Line]:
@@ -76,9 +85,22 @@ def wanted_answers(job: Job, row: Row, width: int) -> list[Line]:
     if one is not None and one.book:
         lines += pair("In the book", one.book, width)
         lines += wrap(f"Source: {one.source}", width, "quiet") if one.source else []
-    elif row.key:
+    elif row.key and row.key not in CHOSEN_ONCE:
         lines += wrap("The book has no value for it.", width, "quiet")
+    surface = surface_of_relief(row.key)
+    if surface is not None:
+        lines += wrap(f"Given {PLANES[surface.view]}.", width)
+    lines += _of_cam(job, width)
     return [*lines, EMPTY, *_all_settings(job, width)]
+
+
+def _of_cam(job: Job, width: int) -> list[Line]:
+    """What the chosen cam gives beside what is wanted."""
+    cam = job.by_cam
+    if cam is None or not cam.differs:
+        return []
+    said = f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}."
+    return wrap(said, width, "watch")
 
 
 def _all_settings(job: Job, width: int) -> list[Line]:
@@ -95,7 +117,7 @@ def after_answers(job: Job, row: Row, width: int) -> list[Line]:
     for verdict in verdicts(job):
         if verdict.marks:
             lines += [*_verdict(job, verdict, width), EMPTY]
-    return [*lines, *_reliefs("Relief now", reliefs_after(job), width)]
+    return [*lines, *_reliefs(f"Relief now{_of_surface(job)}", reliefs_after(job), width)]
 
 
 def _verdict(job: Job, verdict: Verdict, width: int) -> list[Line]:
@@ -103,6 +125,9 @@ def _verdict(job: Job, verdict: Verdict, width: int) -> list[Line]:
     title = "Indicator drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
     wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else "no limit set"
     lines = [line(Piece(title, "strong")), *pair("  shall be", wanted, width)]
+    if verdict.first_wanted is not None and job.by_cam is not None:
+        lines += wrap(f"by the cam of {job.by_cam.throw}", width, first="  ", rest="  ")
+        lines += pair("  was wanted", show(verdict.first_wanted, kind, job.display), width)
     if verdict.allowed is not None and verdict.wanted is not None:
         low, high = verdict.wanted - verdict.allowed.minus, verdict.wanted + verdict.allowed.plus
         between = f"{show(low, kind, job.display)} to {show(high, kind, job.display)}"

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.ranges import read_range
-from library.calc.surfaces import RELIEF, book_key
-from library.cards.inspecting import PER_FLUTE, wanted_number
+from library.calc.surfaces import book_key
+from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
+from library.cards.inspecting import PER_FLUTE, indicator_points, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
 from library.cards.order import ABOUT, OF_COURSE, calculations_of
@@ -25,8 +26,8 @@ MEASURED = ("diameter", "land_width", "land_measured_as", "drop")
 INSPECTED = ("drop", "diameter")
 """What is measured on every tool after it was ground."""
 
-DECIDED = ("relief_form", RELIEF, "rake_angle")
-"""What a tool is given, also where its entry does not say how much; the relief is that of its first surface."""
+DECIDED = ("relief_form", "rake_angle")
+"""What a tool is given, also where its entry does not say how much; with it the relief of the surface that is ground."""
 
 NOT_ON_THE_TOOL = frozenset({"feed"})
 """What a calculation may be about, but nobody can measure on a tool."""
@@ -43,26 +44,17 @@ def measured_on(family: str) -> tuple[str, ...]:
     return (*MEASURED, *(key for key in more if key not in NOT_ON_THE_TOOL))
 
 
-def decided_on(family: str, surfaces: tuple[str, ...] = ()) -> tuple[str, ...]:
+def decided_on(family: str, surface: str = "") -> tuple[str, ...]:
     """The quantities that every tool of a family is given, also where its entry does not say how much.
 
     Args:
         family: of the tool.
-        surfaces: of the family, the one that is mostly ground first.
+        surface: the word of the surface that is ground; empty where nobody can tell.
     """
     asked = {field.key for sheet in calculations_of(family) for field in sheet.inputs}
-    relief = SURFACES[surfaces[0]].relief_key if surfaces else ""
-    return tuple(
-        relief if key == RELIEF else key
-        for key in DECIDED
-        if (key in asked or not family) and (key != RELIEF or relief)
-    )
-
-
-def surfaces_of(job: Job) -> tuple[str, ...]:
-    """The surfaces of the family of a job's tool."""
-    family = job.book.families.get(job.card.family)
-    return family.surfaces if family is not None else ()
+    decided = [key for key in DECIDED if key in asked or not family]
+    relief = (SURFACES[surface].relief_key,) if surface in SURFACES and decided else ()
+    return (*decided[:1], *relief, *decided[1:])
 
 
 def received_rows(job: Job, opened: Opened) -> list[Row]:
@@ -104,25 +96,36 @@ def _choice(way: str, title: str, text: str, default: str = "", *, wants: bool =
 def wanted_rows(job: Job, opened: Opened) -> list[Row]:
     """What the tool shall have; a value that is not the book's has a line for the reason under it."""
     card = job.card
-    called_for = {
-        book_key(one.key, step.answer.surface)
-        for step in job.steps
-        if step.in_use
-        for one in step.answer.troubles
-        if one.missing
-    }
+    called_for = {*_called_for(job)}
     offered = [
-        key for key in decided_on(card.family, surfaces_of(job)) if not card.entry or key in called_for
+        key for key in decided_on(card.family, job.choice.surface) if not card.entry or key in called_for
     ]
-    rows = [row for key in _known(opened.of("wanted"), offered, card.wanted) for row in _wanted(job, key)]
-    return rows or [
-        Row("wanted", "Nothing is wanted yet", hint="{more} lists what a tool can have.", heading=True)
-    ]
+    keys = _known((SURFACE, METHOD), opened.of("wanted"), offered, card.wanted, (POINTS,))
+    return [row for key in keys for row in _wanted(job, key)]
+
+
+def _called_for(job: Job) -> Iterator[str]:
+    """What calculations still want, a relief by the key of its surface."""
+    for step in job.steps:
+        for one in step.answer.troubles if step.in_use else ():
+            if one.missing:
+                yield book_key(one.key, step.answer.surface) or one.key
+
+
+def _chosen(job: Job, key: str) -> Row:
+    """A line that is chosen once for the whole job; until then it shows what follows from what is known."""
+    row, text = quantity(key), job.card.wanted.get(key, Wanted("")).value
+    follows = {SURFACE: job.choice.surface, METHOD: job.choice.method, POINTS: indicator_points(job)}[key]
+    words = surfaces_of(job.card, job.book) if key == SURFACE else row.choices
+    hint = f"{row.measured} {' or '.join(words)}: Left and Right change it, or the first letter."
+    return Row(f"wanted.{key}", row.title, text, "" if text else follows, hint=hint, choices=("", *words))
 
 
 def _wanted(job: Job, key: str) -> list[Row]:
     row, one = quantity(key), job.card.wanted.get(key, Wanted(""))
     way = f"wanted.{key}"
+    if key in CHOSEN_ONCE:
+        return [_chosen(job, key)]
     if row.kind is Kind.CHOICE:
         first = _choice(way, row.title, one.value, wants=not one.value)
     else:

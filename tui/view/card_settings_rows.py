@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from geometry.calculation import Field
 from geometry.quantities import quantity
-from library.calc.surfaces import book_key
+from library.calc.surfaces import book_key, row_of, title_of
 from library.cards.job import Job, Step
 from library.cards.known import Who
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.units.show import show_answer
-from tui.view.card_quantity_rows import decided_on, measured_on, surfaces_of
+from tui.view.card_quantity_rows import decided_on, measured_on
 from tui.view.card_row import Opened, Row
 
 REST = "rest"
@@ -89,7 +89,10 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
     if step.answer.result is not None:
         key, value = next(iter(step.answer.result.outputs.items()), ("", 0.0))
         return [f"{quantity(key).title} {show_answer(value, quantity(key), job.display)}"] if key else []
-    elsewhere = [quantity(key).title.lower() for key in _missing(step) if key in _asked_elsewhere(job)]
+    surface = step.answer.surface
+    elsewhere = [
+        title_of(key, surface).lower() for key in _missing(step) if is_asked_elsewhere(job, step, key)
+    ]
     return [f"for want of {', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
 
 
@@ -99,10 +102,15 @@ def _missing(step: Step) -> list[str]:
     return [book_key(one.key, surface) or one.key for one in step.answer.troubles if one.missing and one.key]
 
 
-def _asked_elsewhere(job: Job) -> set[str]:
-    """Quantities that have their line on another step."""
-    family = job.card.family
-    return {*measured_on(family), *decided_on(family, surfaces_of(job)), *job.card.wanted, "flutes"}
+def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
+    """Whether an input has its line on another step of the card: a relief by the key of its surface."""
+    family, decided = job.card.family, decided_on(job.card.family, job.choice.surface)
+    return (book_key(key, step.answer.surface) or key) in {
+        *measured_on(family),
+        *decided,
+        *job.card.wanted,
+        "flutes",
+    }
 
 
 def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
@@ -115,18 +123,18 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
         *(one.key for one in step.answer.troubles if not one.missing),
     }
     if step.in_use:
-        keys |= {key for key in _missing(step) if key not in _asked_elsewhere(job)} | ASKED_TOO
+        keys |= {key for key in _missing(step) if not is_asked_elsewhere(job, step, key)} | ASKED_TOO
     return [field for field in step.sheet.inputs if field.key in keys]
 
 
 def _field(job: Job, step: Step, field: Field) -> Row:
-    row = quantity(field.key)
+    row = row_of(field.key, step.answer.surface)
     setting = job.card.settings.get(step.sheet.name)
     typed = setting.typed.get(field.key, "") if setting else ""
     filled = step.answer.inputs.get(field.key)
     known = filled.text if filled is not None and not typed else ""
     giver = GIVERS[step.who[field.key]] if known and field.key in step.who else ""
-    way, title = f"settings.{step.sheet.name}.{field.key}", f"  {row.title}"
+    way, title = f"settings.{step.sheet.name}.{field.key}", f"  {title_of(field.key, step.answer.surface)}"
     wants = not typed and not known and field.key in {*_missing(step), *ASKED_TOO}
     if row.choices:
         hint = f"{row.measured} Left and Right change it, or the first letter."
@@ -151,6 +159,6 @@ def _offers(job: Job, key: str) -> tuple[str, ...]:
         return ()
     if key == "rotational_speed":
         return tuple(one.text for one in job.machine.spindle_speeds)
-    if key in {"radial_throw", "axial_throw"}:
+    if key in {"chosen_throw", "radial_throw", "axial_throw"}:
         return tuple(one.text for one in job.machine.cam_throws)
     return ()

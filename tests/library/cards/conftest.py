@@ -13,7 +13,11 @@ from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from tests.library.shop_texts import CUP, DISH, grinder
 
 SHOP = (
-    grinder('["2800 rpm", "4200 rpm"]', '["1 mm", "2 mm"]', '["wheel_head_height", "face_offset"]')
+    grinder(
+        '["2800 rpm", "4200 rpm"]',
+        'cam_throw_range = { low = "0.2 mm", high = "2 mm" }',
+        '["wheel_head_height", "face_offset"]',
+    )
     + CUP
     + DISH
 )
@@ -53,7 +57,7 @@ def job() -> Card:
             "drop": ("0.20 mm", "0.21 mm", "0.19 mm", "0.20 mm"),
         },
         wanted={
-            "chamfer_relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
+            "thread_relief_angle": Wanted("8 deg", "6 deg", "from memory", "it tore in bronze"),
             "relief_form": Wanted("eccentric"),
         },
         settings={"wheel-speed": Setting({"rotational_speed": "2800 rpm"})},

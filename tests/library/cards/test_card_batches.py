@@ -25,30 +25,30 @@ def variant(job: Card, card_id: str, **edits: str) -> Card:
 
 
 def test_what_is_alike_stays_and_what_differs_is_changed(book: Book, job: Card) -> None:
-    steeper = variant(job, "2", wanted__relief_angle="6 deg")
+    steeper = variant(job, "2", wanted__thread_relief_angle="6 deg")
     found = plan([job, steeper], book, METRIC)
     stays = {line.title for line in found.stays}
     assert {"Machine", "Wheel", "Index", "Lead over the land"} <= stays
     assert [turn.card.id for turn in found.turns] == [job.id, "2"]
-    assert {line.title for line in found.turns[1].changes} == {"Tooth rest height", "Throw per turn"}
+    assert {line.title for line in found.turns[1].changes} == {"Throw per tooth"}
     # What stays is told once and never again.
     assert not any(line.title in stays for turn in found.turns for line in turn.changes)
-    assert found.changes == 2
+    assert found.changes == 1
     assert found.turns[0].flutes == 4
 
 
 def test_like_tools_are_ground_one_after_the_other(book: Book, job: Card) -> None:
-    steep = [variant(job, name, wanted__relief_angle="6 deg") for name in ("b", "d")]
+    steep = [variant(job, name, wanted__thread_relief_angle="6 deg") for name in ("b", "d")]
     plain = [variant(job, name) for name in ("a", "c")]
     found = plan([plain[0], steep[0], plain[1], steep[1]], book, METRIC)
     assert [turn.card.id for turn in found.turns] == ["a", "c", "b", "d"]
-    # Three changes of two settings each as named, one as planned.
-    assert (found.changes_as_given, found.changes) == (6, 2)
+    # Three changes of the throw as named, one as planned.
+    assert (found.changes_as_given, found.changes) == (3, 1)
 
 
 def test_a_wheel_is_changed_as_seldom_as_can_be(book: Book, job: Card) -> None:
     other = [replace(job, id=name, wheel="dish-80") for name in ("b", "d")]
-    mine = [variant(job, "a"), variant(job, "c", wanted__relief_angle="6 deg")]
+    mine = [variant(job, "a"), variant(job, "c", wanted__thread_relief_angle="6 deg")]
     found = plan([mine[0], other[0], mine[1], other[1]], book, METRIC)
     wheels = [turn.card.wheel for turn in found.turns]
     assert sum(1 for one, two in pairwise(wheels) if one != two) == 1
@@ -56,7 +56,7 @@ def test_a_wheel_is_changed_as_seldom_as_can_be(book: Book, job: Card) -> None:
 
 def test_an_order_that_is_good_already_is_left_as_it_is(book: Book, job: Card) -> None:
     cards = [
-        variant(job, name, wanted__relief_angle=angle)
+        variant(job, name, wanted__thread_relief_angle=angle)
         for name, angle in (("a", "6 deg"), ("b", "7 deg"), ("c", "8 deg"))
     ]
     assert [turn.card.id for turn in plan(cards, book, METRIC).turns] == ["a", "b", "c"]
@@ -66,7 +66,7 @@ def test_a_batch_of_none_and_of_one(book: Book, job: Card) -> None:
     assert plan([], book, METRIC).turns == ()
     alone = plan([job], book, METRIC)
     assert alone.turns[0].changes == ()
-    assert "Tooth rest height" in {line.title for line in alone.stays}
+    assert "Throw per tooth" in {line.title for line in alone.stays}
 
 
 def size_loss(job: Card) -> Card:

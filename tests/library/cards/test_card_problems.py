@@ -127,8 +127,8 @@ def test_the_least_diameter_of_size_loss_is_a_limit_too(book: Book, job: Card) -
 
 
 def test_a_value_changed_without_a_reason_is_only_a_remark(book: Book, job: Card) -> None:
-    (only,) = told(edited(job, "wanted.chamfer_relief_angle.reason", ""), book)
-    assert (only.way, only.state) == ("wanted.chamfer_relief_angle.reason", "watch")
+    (only,) = told(edited(job, "wanted.thread_relief_angle.reason", ""), book)
+    assert (only.way, only.state) == ("wanted.thread_relief_angle.reason", "watch")
     assert "from the book's 6 deg to 8 deg" in only.text
 
 
@@ -145,8 +145,8 @@ def test_names_that_the_book_does_not_have_are_told_and_do_not_keep_the_card_ope
 def test_a_stop_of_the_machine_keeps_the_card_open_until_the_calculation_is_left_out(
     book: Book, job: Card
 ) -> None:
-    card = edited(edited(job, "received.helix_angle", "65 deg"), "wanted.chamfer_relief_angle", "10 deg")
-    card = edited(card, "after.drop", "")
+    card = edited(edited(job, "received.helix_angle", "65 deg"), "wanted.relief_method", "inclined-wheel")
+    card = edited(edited(card, "wanted.land_relief_angle", "10 deg"), "after.drop", "")
     assert any(
         one.way == "settings.wheel-tilt" and "goes only to 15.00 deg" in one.text for one in told(card, book)
     )
@@ -166,8 +166,8 @@ def test_a_card_with_a_problem_is_not_closed_and_says_all_of_them(book: Book, jo
 def test_a_closed_card_holds_what_was_answered_and_can_be_opened_again(book: Book, job: Card) -> None:
     done = finished(work_out(job, book), DAY)
     assert (done.status, done.finished) == ("done", DAY)
-    # 5.985 sin 8 degrees.
-    assert done.settings["setting-height"].recorded["tooth_rest_height"] == "0.833 mm"
+    # 11.97 asin(3.2 / 11.97) tan 8 degrees.
+    assert done.settings["relief-drop"].recorded["heel_drop"] == "0.455 mm"
     assert done.settings["wheel-speed"].typed == {"rotational_speed": "2800 rpm"}
     assert differs(work_out(done, book)) == ()
     assert reopened(done) == job
@@ -175,9 +175,9 @@ def test_a_closed_card_holds_what_was_answered_and_can_be_opened_again(book: Boo
 
 def test_a_record_shows_where_todays_program_answers_otherwise(book: Book, job: Card) -> None:
     done = finished(work_out(job, book), DAY)
-    old = replace(done.settings["setting-height"], recorded={"tooth_rest_height": "0.840 mm"})
-    card = replace(done, settings={**done.settings, "setting-height": old})
-    assert differs(work_out(card, book)) == (("setting-height", "tooth_rest_height", "0.840 mm", "0.833 mm"),)
+    old = replace(done.settings["relief-drop"], recorded={"heel_drop": "0.460 mm"})
+    card = replace(done, settings={**done.settings, "relief-drop": old})
+    assert differs(work_out(card, book)) == (("relief-drop", "heel_drop", "0.460 mm", "0.455 mm"),)
 
 
 @pytest.mark.parametrize(

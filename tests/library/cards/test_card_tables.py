@@ -166,12 +166,13 @@ def test_a_card_as_data_holds_what_was_typed_and_what_follows(book: Book, job: C
     assert found["card"]["started"] == "2026-11-25"
     assert found["card"]["received"]["drop"] == ["0.20 mm", "0.21 mm", "0.19 mm", "0.20 mm"]
     sheets = {one["calculation"]: one for one in found["calculations"]}
-    # 5.985 sin 8 degrees, unrounded.
-    assert sheets["setting-height"]["outputs"]["tooth_rest_height"] == {
-        "value": pytest.approx(0.8329510),
+    # pi 11.97 tan 8 degrees, unrounded.
+    assert sheets["relief-drop"]["outputs"]["throw_per_turn"] == {
+        "value": pytest.approx(math.pi * 11.97 * math.tan(math.radians(8))),
         "unit": "mm",
     }
-    assert sheets["setting-height"]["inputs"]["diameter"]["from"] == "measured"
+    assert sheets["relief-drop"]["inputs"]["diameter"]["from"] == "measured"
+    assert "setting-height" not in sheets
     assert found["inspection"][0]["flutes"][0] == {
         "flute": 1, "reading": "0.45 mm", "value": 0.45, "state": "pass", "off": ""}  # fmt: skip
     # The arc tangent of the drop over the arc of the land.
@@ -193,14 +194,14 @@ def test_histories_and_plans_are_plain_data_too(book: Book, job: Card) -> None:
     )
     assert [one["id"] for one in batch["cards"]] == [job.id, "2"]
     assert batch["cards"][1]["changes"] == []
-    assert {"calculation", "key", "title", "value", "graduation", "cost"} == set(batch["stays"][0])
+    assert {"calculation", "key", "title", "value", "graduation", "cost", "stopped"} == set(batch["stays"][0])
 
 
 def test_a_card_is_the_fields_of_a_form_and_back(job: Card) -> None:
     fields = as_fields(job)
     assert fields["received.drop"] == "0.20 mm; 0.21 mm; 0.19 mm; 0.20 mm"
     assert fields["settings.wheel-speed.rotational_speed"] == "2800 rpm"
-    assert fields["wanted.chamfer_relief_angle.reason"] == "it tore in bronze"
+    assert fields["wanted.thread_relief_angle.reason"] == "it tore in bronze"
     blank = replace(
         Card(),
         id=job.id,

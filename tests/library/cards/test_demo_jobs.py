@@ -94,28 +94,28 @@ def test_the_metric_tap_by_hand(yard: Path, yard_book: Book) -> None:
     found = job(yard, yard_book, "metric tap")
     # A chord of 3.2 on 11.98 turns 2 asin(3.2 / 11.98); derived.
     turned = 2 * math.asin(3.2 / 11.98)
-    assert output(found, "relief-drop", "heel_drop") == pytest.approx(
-        5.99 * turned * math.tan(math.radians(6.5))
-    )
+    assert output(found, "relief-drop", "heel_drop") == pytest.approx(1.6 * turned / (2 * math.pi / 3))
     assert output(found, "lead-over-land", "lead_over_land") == pytest.approx(1.75 * turned / (2 * math.pi))
-    assert output(found, "setting-height", "tooth_rest_height") == pytest.approx(
-        5.99 * math.sin(math.radians(6.5))
+    assert output(found, "relief-drop", "relief_angle") == pytest.approx(
+        math.atan(1.6 * 3 / (math.pi * 11.98))
     )
+    assert found.step("setting-height") is None
     # Three flutes from one reading each: atan(drop / (R theta)) with each flute's own land.
     lands = [2 * math.asin(land / 11.98) * 5.99 for land in (3.2, 3.2, 3.1)]
     expected = [math.atan(drop / land) for drop, land in zip((0.20, 0.21, 0.20), lands, strict=True)]
     assert [one.angles["eccentric"] for one in received_reliefs(found)] == pytest.approx(expected)
-    # From 11.96 to 11.85 with 2 * 0.3 tan 6.5 = 0.06836 each time is room for 1.6.
-    assert sharpenings_left(found) == 1
+    # From 11.96 to 11.85 with 2 * 0.3 tan 1 = 0.01047 each time, the thread land's relief, is room for 10.5.
+    assert sharpenings_left(found) == 10
 
 
 def test_the_inch_tap_by_hand(yard: Path, yard_book: Book) -> None:
     found = job(yard, yard_book, "inch tap")
     # 11 threads to the inch, 0.165 in of arc on 0.623 in: 0.165 / 11 / (pi 0.623) in; derived.
     travel = output(found, "lead-over-land", "lead_over_land") / 25.4
-    assert travel == pytest.approx(0.165 / 11 / (math.pi * 0.623))
+    assert travel == pytest.approx(0.1 * 0.2 / (math.pi * 0.748))
+    assert int(travel * 1000) == 8
     assert output(found, "relief-drop", "heel_drop") / 25.4 == pytest.approx(
-        0.165 * math.tan(math.radians(6))
+        1.6 / 25.4 * (0.2 / 0.374) / (math.pi / 2)
     )
 
 
@@ -124,7 +124,7 @@ def test_the_countersink_by_hand(yard: Path, yard_book: Book) -> None:
     # Square to the cone at the largest radius: r tan 9 per radian, a third of a turn for each of three teeth; a radial
     # cam counts cos 45 of its travel.
     square = 9.525 * math.tan(math.radians(9)) * 2 * math.pi / 3
-    assert output(found, "cone-relief", "square_throw") == pytest.approx(square)
+    assert output(found, "cone-relief", "square_throw") == pytest.approx(5 * math.cos(math.radians(45)))
     assert output(found, "cone-relief", "needed_radial_throw") == pytest.approx(
         square / math.cos(math.radians(45))
     )
@@ -133,7 +133,7 @@ def test_the_countersink_by_hand(yard: Path, yard_book: Book) -> None:
     assert step.answer.result is not None
     # At half the diameter the tangent of the relief doubles.
     smallest = step.answer.result.rows[-1].values["relief_angle"]
-    assert math.tan(smallest) == pytest.approx(2 * math.tan(math.radians(9)))
+    assert math.tan(smallest) == pytest.approx(2 * 5 * math.cos(math.radians(45)) / (2 * math.pi / 3) / 9.525)
 
 
 def test_the_step_drill_by_hand(yard: Path, yard_book: Book) -> None:
@@ -145,10 +145,8 @@ def test_the_step_drill_by_hand(yard: Path, yard_book: Book) -> None:
     # 2.5 mm from tooth to tooth on two teeth is 2.5 / pi per radian; tan of the relief is that over the radius.
     for row, radius in zip(steps, (3.0, 4.0, 5.0), strict=True):
         assert math.tan(row.values["relief_angle"]) == pytest.approx(2.5 / math.pi / radius)
-    # A straight wheel of 146 mm for 9 degrees: 73 sin 9.
-    assert output(found, "setting-height", "wheel_head_height") == pytest.approx(
-        73 * math.sin(math.radians(9))
-    )
+    # The readings are those of the land on 10 mm under the same cam.
+    assert output(found, "relief-drop", "heel_drop") == pytest.approx(1.6 * 2.5 / math.pi / 5)
 
 
 def test_the_drill_made_to_an_odd_size_by_hand(yard: Path, yard_book: Book) -> None:

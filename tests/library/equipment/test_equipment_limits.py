@@ -15,7 +15,7 @@ from geometry.calculation import Check, Given
 from geometry.calculations import calculation
 from geometry.running import run
 from library.equipment.driving import Worked
-from library.equipment.limits import cam_checks, reach_checks, speed_checks
+from library.equipment.limits import reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel
 from library.units.show import say
 
@@ -31,11 +31,6 @@ def worked(name: str, **values: Given) -> Worked:
 def tilt(relief: float, helix: float) -> Worked:
     return worked("wheel-tilt", relief_angle=relief, helix_angle=helix, land_width=2.0,
                   land_measured_as="arc", diameter=12.0)  # fmt: skip
-
-
-def eccentric(relief: float, diameter: float) -> Worked:
-    return worked("relief-drop", diameter=diameter, relief_angle=relief, land_width=1.0,
-                  relief_form="eccentric")  # fmt: skip
 
 
 def only(checks: tuple[Check, ...]) -> tuple[str, str]:
@@ -126,52 +121,3 @@ def test_a_wheel_without_a_rating_is_never_passed(machine: Machine, wheel: Wheel
     assert state == "watch"
     assert "no rating" in text
     assert only(speed_checks(machine, replace(wheel, diameter=None), 10 * RPM))[0] == "watch"
-
-
-def test_the_smallest_cam_with_enough_lift_is_named(machine: Machine) -> None:
-    # pi 10 tan 8 / 4 is 1.1038 mm from tooth to tooth: the cam of 1.2 mm has that, the one of 1.016 mm has not.
-    state, text = only(cam_checks(machine, eccentric(math.radians(8), 10.0), 4))
-    assert (state, text) == (
-        "pass",
-        "The throw has to be 1.104 mm from tooth to tooth: the cam of 1.2 mm has that.",
-    )
-    # With five flutes it is 0.8830 mm, and the smaller cam will do.
-    assert "0.04 in" in only(cam_checks(machine, eccentric(math.radians(8), 10.0), 5))[1]
-
-
-def test_a_lift_that_no_cam_has_stops_and_names_the_relief_that_the_largest_gives(machine: Machine) -> None:
-    state, text = only(cam_checks(machine, eccentric(math.radians(8), 12.0), 4))
-    assert state == "stop"
-    # pi 12 tan 8 / 4 is 1.32459 mm; atan(1.2 * 4 / (pi 12)) is 7.2562 degrees.
-    assert "be 1.325 mm" in text
-    assert "Lower the relief angle to 7.25 deg" in text
-    assert "a cam of 1.33 mm or more" in text
-
-
-@FIXTURES
-@given(st.floats(1, 40), st.floats(2, 60), st.integers(1, 8))
-def test_the_relief_that_is_advised_can_be_ground_with_the_largest_cam(
-    machine: Machine, relief: float, diameter: float, flutes: int
-) -> None:
-    found = cam_checks(machine, eccentric(math.radians(relief), diameter), flutes)
-    advised = re.search(r"relief angle to ([0-9.]+) deg", say(found[0].sentence)) if found else None
-    assume(advised is not None)
-    assert advised is not None
-    after = cam_checks(machine, eccentric(math.radians(float(advised[1])), diameter), flutes)
-    assert {check.state for check in after} <= {"pass"}
-
-
-def test_a_cam_counted_per_turn_needs_no_flutes_on_a_machine_that_counts_so(machine: Machine) -> None:
-    per_turn = replace(machine, throw_per="turn")
-    # pi 12 tan 8 is 5.298 mm in one turn.
-    assert "be 5.298 mm in one turn" in only(cam_checks(per_turn, eccentric(math.radians(8), 12.0), None))[1]
-    assert only(cam_checks(machine, eccentric(math.radians(8), 12.0), None))[0] == "watch"
-
-
-def test_a_cam_that_was_typed_is_held_against_the_cams_at_hand(machine: Machine) -> None:
-    cone = worked("cone-relief", included_angle=math.radians(90), diameter=(20.0,), throw_per="tooth", flutes=3.0,
-                  radial_throw=1.5)  # fmt: skip
-    state, text = only(cam_checks(machine, cone, 3))
-    assert state == "stop"
-    assert "Get a cam of 1.50 mm or more." in text
-    assert cam_checks(replace(machine, cam_throws=()), cone, 3) == ()

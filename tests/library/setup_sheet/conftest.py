@@ -13,7 +13,7 @@ from library.cards.editing import edited
 from library.cards.model import Card, Tool, Wanted
 from tests.library.shop_texts import CUP, grinder
 
-SHOP = grinder('["2800 rpm"]', '["1 mm", "2 mm", "5 mm"]', '["wheel_head_height"]') + CUP
+SHOP = grinder('["2800 rpm"]', 'cam_throws = ["1 mm", "1.35 mm", "5 mm"]', '["wheel_head_height"]') + CUP
 
 FAMILIES = {
     "tap": "Taps",
@@ -24,6 +24,17 @@ FAMILIES = {
     "counterbore": "Counterbores",
     "centre-drill": "Centre drills",
     "subland-drill": "Subland drills",
+}
+
+SURFACES = {
+    "tap": ("chamfer", "thread-land"),
+    "countersink": ("cone",),
+    "step-drill": ("shoulder", "land", "lip"),
+    "twist-drill": ("lip", "land"),
+    "reamer": ("bevel", "land"),
+    "counterbore": ("end", "land"),
+    "centre-drill": ("cone", "lip", "land"),
+    "subland-drill": ("shoulder", "land", "lip"),
 }
 
 CAUTIONS = {
@@ -40,12 +51,12 @@ wrong=Dull.
 received.diameter=12 mm
 received.land_width=2 mm
 received.land_measured_as=arc
-wanted.chamfer_relief_angle=8 deg
 settings.wheel-speed.rotational_speed=2800 rpm
 """
 
 OWN = {
     "tap": """
+wanted.thread_relief_angle=8 deg
 tool.thread=M12 x 1.75
 received.drop=0.20 mm, 0.21 mm, 0.19 mm, 0.20 mm
 wanted.rake_angle=5 deg
@@ -57,8 +68,9 @@ after.drop.tolerance=0.02 mm
 notes=Two passes.
 minutes=25
 """,
-    "countersink": "settings.cone-relief.diameter=12 mm, 4 mm\nwanted.included_angle=90 deg\nwanted.relief_form=eccentric",
+    "countersink": "wanted.cone_relief_angle=8 deg\nsettings.cone-relief.diameter=12 mm, 4 mm\nwanted.included_angle=90 deg\nwanted.relief_form=eccentric",
     "step-drill": """
+wanted.land_relief_angle=8 deg
 tool.flutes=2
 settings.step-relief.diameter=6 mm, 8 mm, 12 mm
 settings.step-relief.included_angle=90 deg
@@ -67,6 +79,8 @@ settings.step-relief.axial_throw=1 mm
 settings.step-relief.feed=0.1 mm
 """,
     "twist-drill": """
+wanted.land_relief_angle=8 deg
+wanted.relief_form=flat
 tool.flutes=2
 received.body_diameter=13 mm
 received.land_width=4.5 mm
@@ -74,10 +88,10 @@ settings.relief-facets.primary_land=0.8 mm
 settings.relief-facets.least_gap=0.05 mm
 wanted.point_angle=118 deg
 """,
-    "reamer": "wanted.relief_form=flat\nreceived.land_width=1 mm\nreceived.helix_angle=10 deg",
-    "counterbore": "wanted.relief_form=flat\nreceived.land_width=1.2 mm",
-    "centre-drill": "tool.flutes=2",
-    "subland-drill": "tool.flutes=2\nwanted.relief_form=eccentric",
+    "reamer": "wanted.land_relief_angle=8 deg\nwanted.relief_form=flat\nreceived.land_width=1 mm\nreceived.helix_angle=10 deg",
+    "counterbore": "wanted.land_relief_angle=8 deg\nwanted.relief_form=flat\nreceived.land_width=1.2 mm",
+    "centre-drill": "tool.flutes=2\nwanted.cone_relief_angle=8 deg\nwanted.included_angle=60 deg",
+    "subland-drill": "tool.flutes=2\nwanted.land_relief_angle=8 deg\nwanted.relief_form=eccentric",
 }
 
 
@@ -88,7 +102,10 @@ def sheet_book(tmp_path_factory: pytest.TempPathFactory) -> Book:
     equipment = open_book(folder).more
     return Book(
         {},
-        {name: Family(name, title, cautions=("wheel-rating", "eyes")) for name, title in FAMILIES.items()},
+        {
+            name: Family(name, title, surfaces=SURFACES[name], cautions=("wheel-rating", "eyes"))
+            for name, title in FAMILIES.items()
+        },
         {"bronze": Material("bronze", "Bronze")},
         {
             name: Caution(name, name.title(), text, Citation("common practice"))

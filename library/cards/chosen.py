@@ -1,0 +1,143 @@
+"""What is chosen once for a whole job: the surface that is ground, how its relief is made, where the indicator points.
+
+Until a person chooses on the card, each follows from what is known: the surface from the family and from what is
+wanted, the method from the form of the relief, the machine and the wheel. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from geometry.calculation import Calculation
+from geometry.quantities import quantity
+from geometry.surfaces import SURFACES, surface_of_relief
+from geometry.wheel.types import FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP
+from library.book.model import Book
+from library.cards.model import Card, Wanted
+from library.equipment.model import Machine, Wheel
+
+SURFACE, METHOD, POINTS = "surface", "relief_method", "indicator_points"
+
+CHOSEN_ONCE = (SURFACE, METHOD, POINTS)
+"""The lines of the step Wanted that are no quantities of the tool, but hold for the whole job."""
+
+CAM, HEAD, REST, INCLINED = "cam", "wheel-head-height", "tooth-rest-height", "inclined-wheel"
+
+FORMS: Mapping[str, str] = {CAM: "eccentric", HEAD: "flat", REST: "flat"}
+"""The form of relief that a method makes; the inclined wheel makes either, as the tool is led."""
+
+DEFAULT_SHAPES: Mapping[str, str] = {HEAD: STRAIGHT, REST: STRAIGHT_CUP}
+"""The wheel that a height is meant for, where the wheel at hand is another or none was named."""
+
+CUPS = frozenset({STRAIGHT_CUP, FLARING_CUP})
+"""Wheels that grind on the face of their rim, under which the tooth rest is moved."""
+
+BY_SIZE = frozenset({"size-loss"})
+"""Calculations about the size of the tool: they take the surface that holds the size, not the one that is ground."""
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """What holds for the whole job.
+
+    Attributes:
+        surface: the word of the surface that is ground; empty where nobody can tell.
+        method: how its relief is made; empty where nobody can tell.
+        points: where the indicator points, as a person said it; empty to take what is common for the surface.
+        by_person: those of the three that a person chose.
+        surfaces: those of the family, the one that is mostly ground first.
+    """
+
+    surface: str = ""
+    method: str = ""
+    points: str = ""
+    by_person: frozenset[str] = frozenset()
+    surfaces: tuple[str, ...] = ()
+
+    @property
+    def form(self) -> str:
+        """The form of the relief that the method makes; empty where it makes either."""
+        return FORMS.get(self.method, "")
+
+    def takes(self, sheet: Calculation) -> bool:
+        """Whether a calculation belongs to a job of this method."""
+        return not sheet.methods or self.method in sheet.methods
+
+    def surface_for(self, sheet: Calculation) -> str:
+        """The surface for a calculation that serves it; empty for one that takes its own.
+
+        The size hangs on another surface than the one that cuts: on a tap on the thread land, whose relief is its own.
+        """
+        served = sheet.surfaces or tuple(SURFACES)
+        if sheet.name in BY_SIZE:
+            return next((one for one in served if one in self.surfaces), "")
+        return self.surface if self.surface in served else ""
+
+
+def chosen(card: Card, book: Book, machine: Machine | None, wheel: Wheel | None) -> Chosen:
+    """What holds for a job: as a person chose it, else as it follows from what is known.
+
+    Args:
+        card: with its lines.
+        book: says which surfaces the family has.
+        machine: it is ground on.
+        wheel: it is ground with.
+    """
+    words = {key: word for key in CHOSEN_ONCE if (word := _word(card, key))}
+    return Chosen(
+        words.get(SURFACE) or _surface(card, book),
+        words.get(METHOD) or _method(card, machine, wheel),
+        words.get(POINTS, ""),
+        frozenset(words),
+        family.surfaces if (family := book.families.get(card.family)) is not None else (),
+    )
+
+
+def surfaces_of(card: Card, book: Book) -> tuple[str, ...]:
+    """The surfaces that a person chooses from: those of the family, else all."""
+    family = book.families.get(card.family)
+    return family.surfaces if family is not None and family.surfaces else tuple(SURFACES)
+
+
+def _word(card: Card, key: str) -> str:
+    """The word that a card has for a choice; empty where it has none that there is."""
+    word = card.wanted.get(key, Wanted("")).value.strip()
+    return word if word in quantity(key).choices else ""
+
+
+def _surface(card: Card, book: Book) -> str:
+    """The first surface of the family whose relief is wanted, else that of any relief that is wanted, else the first."""
+    family = book.families.get(card.family)
+    ordered = family.surfaces if family is not None else ()
+    wanted = [found.key for key, one in card.wanted.items()
+              if one.value.strip() and (found := surface_of_relief(key)) is not None]  # fmt: skip
+    return next((one for one in ordered if one in wanted), next(iter((*wanted, *ordered)), ""))
+
+
+def _method(card: Card, machine: Machine | None, wheel: Wheel | None) -> str:
+    has_cams = machine is not None and machine.has_cams
+    form = _word(card, "relief_form") or next(iter(card.received.get("relief_form", ())), "").strip()
+    helical = any(one.strip() for one in card.received.get("helix_angle", ()))
+    if helical and form != "flat" and machine is not None and not has_cams:
+        return INCLINED
+    if form == "eccentric" or (not form and has_cams):
+        return CAM
+    if form == "flat" or wheel is not None:
+        return REST if wheel is not None and wheel.shape in CUPS else HEAD
+    return ""
+
+
+def shape_for(method: str, wheel: Wheel | None) -> str:
+    """The shape of wheel that a height is set for: that of the wheel at hand where it suits, else the usual one.
+
+    Example:
+        >>> shape_for("tooth-rest-height", Wheel("a", "A", "type-11-flaring-cup"))
+        'type-11-flaring-cup'
+        >>> shape_for("tooth-rest-height", None), shape_for("cam", None)
+        ('type-6-straight-cup', '')
+    """
+    at_hand = wheel.shape if wheel is not None else ""
+    if method == REST and at_hand in ON_THE_END:
+        return at_hand
+    return DEFAULT_SHAPES.get(method, "")

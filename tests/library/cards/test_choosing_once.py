@@ -1,0 +1,330 @@
+"""What is chosen once for a job: one surface, one method with only its steps, one cam. Numbers by hand; derived."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.inspecting import received_reliefs, reliefs_after, verdicts, wanted_number
+from library.cards.job import Job, work_out
+from library.cards.model import Card, Inspection, Tool, Wanted
+from library.cards.problems import problems
+from library.cards.settings_lines import setting_lines
+from library.setup_sheet.sheets import setup_sheet
+from library.units.show import say
+
+DRAWER = """schema = 1
+
+[[machine]]
+id = "drawer"
+title = "The grinder with the drawer"
+spindle_speeds = ["2800 rpm", "5000 rpm"]
+cam_throws = ["1 mm", "1.6 mm", "20 mm"]
+throw_per = "tooth"
+
+[machine.graduations.rest]
+title = "rest screw"
+division = "0.01 mm"
+sets = ["tooth_rest_height"]
+more = "lower"
+less = "higher"
+
+[[machine]]
+id = "bare"
+title = "The grinder without cams"
+
+[[wheel]]
+id = "cup"
+title = "Cup"
+shape = "type-11-flaring-cup"
+diameter = "100 mm"
+rated_speed = "4140 rpm"
+
+[[wheel]]
+id = "straight"
+title = "Straight"
+shape = "type-1-straight"
+diameter = "150 mm"
+rated_speed = "6000 rpm"
+"""
+
+
+@pytest.fixture(scope="module")
+def drawer(tmp_path_factory: pytest.TempPathFactory) -> Book:
+    folder = tmp_path_factory.mktemp("drawer")
+    (folder / "machines.toml").write_text(DRAWER)
+    return open_book(folder)
+
+
+def tap(**wanted: str) -> Card:
+    """A tap of 11.98 mm with three lands of 3.2 mm, the chamfer wanted at 6.5 degrees."""
+    texts = {
+        "relief_form": "eccentric",
+        "chamfer_relief_angle": "6.5 deg",
+        "chamfer_angle": "7 deg",
+        **wanted,
+    }
+    return Card(
+        id="2026-11-25-01",
+        family="tap",
+        machine="drawer",
+        wheel="cup",
+        tool=Tool("T-1", thread="M12 x 1.75", flutes="3"),
+        received={"diameter": ("11.98 mm",), "land_width": ("3.2 mm",), "land_measured_as": ("chord",)},
+        wanted={key.replace("__", "."): Wanted(text) for key, text in texts.items()},
+        after={"drop": Inspection(("0.413 mm", "0.414 mm", "0.412 mm"), "", "0.01 mm")},
+    )
+
+
+def names(job: Job) -> set[str]:
+    return {step.sheet.name for step in job.steps}
+
+
+def output(job: Job, sheet: str, key: str) -> float:
+    step = job.step(sheet)
+    assert step is not None
+    assert step.answer.result is not None
+    return step.answer.result.outputs[key]
+
+
+MADE_BY_HEIGHT = {"setting-height", "relief-facets"}
+
+
+def test_an_eccentric_relief_is_made_by_a_cam_and_no_height_is_listed(drawer: Book) -> None:
+    job = work_out(tap(), drawer)
+    assert (job.choice.method, job.choice.surface) == ("cam", "chamfer")
+    assert not names(job) & {*MADE_BY_HEIGHT, "wheel-tilt"}
+    assert not any("height" in line.title.lower() for line in setting_lines(job, job.display))
+
+
+@pytest.mark.parametrize(
+    ("wheel", "method", "key"),
+    [
+        ("cup", "tooth-rest-height", "tooth_rest_height"),
+        ("straight", "wheel-head-height", "wheel_head_height"),
+    ],
+)
+def test_a_flat_relief_is_made_by_the_height_that_goes_with_the_wheel(
+    drawer: Book, wheel: str, method: str, key: str
+) -> None:
+    job = work_out(replace(tap(relief_form="flat"), wheel=wheel), drawer)
+    assert job.choice.method == method
+    heights = {line.key for line in setting_lines(job, job.display) if line.key.endswith("_height")}
+    assert heights == {key}
+    assert not names(job) & {"cone-relief", "step-relief", "wheel-tilt"}
+    assert not any("throw" in line.key for line in setting_lines(job, job.display))
+
+
+def test_a_method_that_was_chosen_holds_and_brings_its_wheel_and_its_form(drawer: Book) -> None:
+    job = work_out(
+        replace(tap(relief_method="tooth-rest-height", chamfer_angle="0.001 deg"), wheel="straight"), drawer
+    )
+    # Under a cup the rest goes down by half the tool's diameter times the sine of the relief square to the axis.
+    assert output(job, "setting-height", "tooth_rest_height") == pytest.approx(
+        5.99 * math.sin(math.radians(6.5))
+    )
+    told = [one.text for one in problems(job) if one.way == "wanted.relief_method"]
+    assert any("makes the relief flat, and eccentric is wanted" in one for one in told)
+    assert any("Straight is type-1-straight" in one for one in told)
+
+
+def test_an_inclined_wheel_is_only_taken_when_it_was_chosen_or_there_is_no_cam(drawer: Book) -> None:
+    helical = edited(tap(), "received.helix_angle", "20 deg")
+    assert work_out(helical, drawer).choice.method == "cam"
+    assert work_out(replace(helical, machine="bare"), drawer).choice.method == "inclined-wheel"
+    chosen = work_out(edited(helical, "wanted.relief_method", "inclined-wheel"), drawer)
+    assert "wheel-tilt" in names(chosen)
+    assert not names(chosen) & {"setting-height", "cone-relief"}
+
+
+def test_a_height_says_its_direction_once_in_the_words_of_the_machine(drawer: Book) -> None:
+    text = " ".join(setup_sheet(work_out(tap(relief_form="flat"), drawer)).split())
+    assert text.count("rest screw lower") == 1
+    assert "below the tool axis" not in text
+    assert "above the tool axis" not in text
+
+
+def test_the_nearest_cam_of_the_drawer_is_taken_and_what_it_gives_is_watched(drawer: Book) -> None:
+    job = work_out(tap(), drawer)
+    step = job.step("relief-drop")
+    assert step is not None
+    # pi 11.98 tan 6.5 / 3 is 1.4294 mm from tooth to tooth; 1.6 gives atan(1.6 * 3 / (pi 11.98)) = 7.2691 degrees.
+    assert step.who["chosen_throw"] == "machine"
+    assert output(job, "relief-drop", "relief_angle") == pytest.approx(math.atan(1.6 * 3 / (math.pi * 11.98)))
+    said = [(check.state, say(check.sentence)) for check in step.checks]
+    assert any(state == "watch" and "7.27 deg" in text and "6.50 deg wanted" in text for state, text in said)
+    assert not any(state == "pass" and "cam" in text for state, text in said)
+    lines = {line.title: line for line in setting_lines(job, job.display)}
+    assert lines["Throw of the cam"].value == "1.600 mm"
+    assert lines["Throw of the cam"].graduation == "the cam of 1.6 mm out of the drawer, per tooth"
+    assert lines["Throw of the cam"].cost == "gives 7.27 deg, 6.50 deg was wanted"
+
+
+def test_after_grinding_is_judged_by_the_chosen_cam_beside_what_was_wanted(drawer: Book) -> None:
+    job = work_out(tap(), drawer)
+    turned = 2 * math.asin(3.2 / 11.98)
+    # A third of a turn falls 1.6 mm; 6.5 degrees would fall R theta tan 6.5.
+    assert wanted_number(job, "drop") == pytest.approx(1.6 * turned / (2 * math.pi / 3), abs=5e-4)
+    (verdict,) = verdicts(job)
+    assert [mark.state for mark in verdict.marks] == ["pass", "pass", "pass"]
+    assert verdict.first_wanted == pytest.approx(5.99 * turned * math.tan(math.radians(6.5)))
+    text = " ".join(setup_sheet(job).split())
+    assert (
+        "Judged by the cam of 1.6 mm: it gives 7.27 deg and reads 0.413 mm. 6.50 deg was wanted, which reads 0.369 mm."
+        in text
+    )
+    relief = work_out(
+        edited(
+            edited(tap(), "after.chamfer_relief_angle", "7.3 deg"),
+            "after.chamfer_relief_angle.tolerance",
+            "0.1 deg",
+        ),
+        drawer,
+    )
+    assert {one.key: one.state for one in verdicts(relief)}["chamfer_relief_angle"] == "pass"
+
+
+def test_a_cam_that_was_typed_wins_and_without_flutes_none_is_taken(drawer: Book) -> None:
+    typed = work_out(edited(tap(), "settings.relief-drop.chosen_throw", "1 mm"), drawer)
+    assert output(typed, "relief-drop", "relief_angle") == pytest.approx(math.atan(3 / (math.pi * 11.98)))
+    unknown = work_out(replace(tap(), tool=Tool("T-1", thread="M12 x 1.75")), drawer)
+    step = unknown.step("relief-drop")
+    assert step is not None
+    assert "chosen_throw" not in step.answer.inputs
+    assert any("How many flutes" in say(check.sentence) for check in step.checks)
+
+
+def test_a_countersink_takes_one_cam_for_its_cone_and_its_readings(drawer: Book) -> None:
+    card = countersink(drop="0.0466 in")
+    job = work_out(card, drawer)
+    # Per tooth of three: 12.7 tan 8 / cos 41 * 2 pi / 3 = 4.9531 mm; the cam above it in the drawer is 20 mm.
+    needed = 12.7 * math.tan(math.radians(8)) / math.cos(math.radians(41)) * 2 * math.pi / 3
+    assert output(job, "cone-relief", "needed_radial_throw") == pytest.approx(needed)
+    step = job.step("relief-drop")
+    assert step is not None
+    assert step.answer.inputs["chosen_throw"].value == 20.0
+    by_cam = math.atan(20 / (2 * math.pi / 3) * math.cos(math.radians(41)) / 12.7)
+    assert output(job, "cone-relief", "relief_angle") == pytest.approx(by_cam)
+    assert output(job, "relief-drop", "relief_angle") == pytest.approx(by_cam)
+    assert not any(
+        check.state == "pass" and "wanted" in str(check.sentence) for one in job.steps for check in one.checks
+    )
+
+
+def countersink(drop: str) -> Card:
+    return Card(
+        family="countersink",
+        units="in",
+        machine="drawer",
+        wheel="straight",
+        tool=Tool("C-1", size="1 in", flutes="3"),
+        received={"land_width": ("0.25 in",), "land_measured_as": ("arc",), "drop": (drop,) * 3},
+        wanted={
+            "relief_form": Wanted("eccentric"),
+            "cone_relief_angle": Wanted("8 deg"),
+            "included_angle": Wanted("82 deg"),
+        },
+        after={"drop": Inspection((drop,) * 3, "", "0.5 thou")},
+    )
+
+
+def test_a_correct_countersink_of_82_degrees_comes_out_as_8_degrees_and_passes(drawer: Book) -> None:
+    # 1 in, land .250 in round the circle, an indicator at the axis: 12.7 * 0.5 * tan 8 / cos 41 mm is .0466 in.
+    job = work_out(replace(countersink(".0466 in"), machine="bare"), drawer)
+    assert [math.degrees(one.angles["eccentric"]) for one in reliefs_after(job)] == pytest.approx(
+        [8.0] * 3, abs=0.01
+    )
+    assert [math.degrees(one.angles["eccentric"]) for one in received_reliefs(job)] == pytest.approx(
+        [8.0] * 3, abs=0.01
+    )
+    (verdict,) = verdicts(job)
+    assert verdict.state == "pass"
+    square = edited(replace(countersink(".0351 in"), machine="bare"), "wanted.indicator_points", "square")
+    square = replace(square, after={"drop": Inspection((".0351 in",) * 3, "", "0.5 thou")})
+    found = work_out(square, drawer)
+    assert [math.degrees(one.angles["eccentric"]) for one in reliefs_after(found)] == pytest.approx(
+        [8.0] * 3, abs=0.02
+    )
+    assert verdicts(found)[0].state == "pass"
+
+
+def test_the_wanted_relief_says_its_view_and_where_the_indicator_points(drawer: Book) -> None:
+    text = " ".join(setup_sheet(work_out(replace(countersink(".0466 in"), machine="bare"), drawer)).split())
+    assert "Cone relief: 8 deg, square to the edge; indicator at the axis reads 0.0466 in at the heel" in text
+
+
+def test_the_surface_goes_to_every_calculation_that_serves_it_and_size_goes_by_the_thread(
+    drawer: Book,
+) -> None:
+    job = work_out(edited(tap(), "settings.size-loss.stock_per_sharpening", "0.3 mm"), drawer)
+    surfaces = {step.sheet.name: step.answer.surface for step in job.steps if step.answer.surface}
+    assert surfaces["relief-drop"] == "chamfer"
+    assert surfaces["size-loss"] == "thread-land"
+    step = job.step("size-loss")
+    assert step is not None
+    assert step.answer.result is None
+    assert [one.key for one in step.answer.troubles if one.missing] == ["relief_angle"]
+    with_thread = work_out(edited(job.card, "wanted.thread_relief_angle", "1 deg"), drawer)
+    # 2 * 0.3 tan 1 degree.
+    assert output(with_thread, "size-loss", "size_lost") == pytest.approx(
+        0.6 * math.tan(math.radians(1)), rel=1e-3
+    )
+
+
+def test_a_chosen_surface_wins_over_the_first_of_the_family(drawer: Book) -> None:
+    card = tap(thread_relief_angle="1 deg")
+    assert work_out(card, drawer).choice.surface == "chamfer"
+    chosen = work_out(edited(card, "wanted.surface", "thread-land"), drawer)
+    assert output(chosen, "relief-drop", "throw_per_turn") == pytest.approx(
+        math.pi * 11.98 * math.tan(math.radians(1))
+    )
+
+
+def test_a_card_without_a_machine_names_the_head_that_is_assumed(drawer: Book) -> None:
+    text = " ".join(setup_sheet(work_out(replace(tap(), machine=""), drawer)).split())
+    assert "an assumed head of 40 to 1" in text
+
+
+def test_a_range_that_is_wanted_is_shown_as_a_range_and_fills_nothing(drawer: Book) -> None:
+    card = tap()
+    card = replace(card, wanted={**card.wanted, "chamfer_relief_angle": Wanted("5 to 9 deg", "5 to 9 deg", "from memory")},
+                   after={})  # fmt: skip
+    job = work_out(card, drawer)
+    assert not any(one.way.startswith("wanted") for one in problems(job))
+    step = job.step("relief-drop")
+    assert step is not None
+    assert step.answer.result is None
+    shown = edited(card, "after.chamfer_relief_angle", "7 deg")
+    assert "Chamfer relief: 5 to 9 deg" in setup_sheet(work_out(shown, drawer))
+
+
+def test_a_sheet_with_a_stop_says_so_at_its_head_and_prints_no_number_in_that_box(drawer: Book) -> None:
+    job = work_out(edited(tap(), "settings.wheel-speed.rotational_speed", "5000 rpm"), drawer)
+    for form in ("text", "markdown", "html"):
+        page = setup_sheet(job, form)
+        head = page[: page.index("Mind this first")]
+        assert "STOP: do not grind this before" in head
+        setting = next(line for line in page.splitlines() if "Rotational speed" in line and "STOP" in line)
+        assert "5000" not in setting
+    text = setup_sheet(job)
+    assert text.index("STOP ") < text.index("Set, in this order")
+    assert text.index("must not run at 5000 rpm") < text.index("Set, in this order")
+    fine = setup_sheet(work_out(edited(tap(), "settings.wheel-speed.rotational_speed", "2800 rpm"), drawer))
+    assert not fine.startswith("STOP")
+
+
+@pytest.mark.parametrize("form", ["text", "markdown", "html"])
+def test_a_card_in_inches_prints_no_millimetre(drawer: Book, form: str) -> None:
+    page = setup_sheet(work_out(replace(countersink(".0466 in"), machine=""), drawer), form)
+    body = page.partition("</style>")[2] or page
+    assert " mm" not in body.partition("Before you grind")[0]
+    assert "0.0466 in" in body
+
+
+def test_the_folder_of_the_drawer_has_no_slip(drawer: Book) -> None:
+    assert [str(one) for one in drawer.findings if "drawer" in str(one.place.file)] == []
