@@ -38,7 +38,7 @@ def test_a_card_from_an_entry_keeps_the_books_values_and_sources_as_they_are_tod
     assert (card.family, card.entry, card.tool.work_material) == ("tap", "yard-tap", "bronze")
     assert card.wanted == {
         "relief_angle": Wanted("6 deg", "6 deg", "from memory"),
-        "flutes": Wanted("4", "4", "this shop"),
+        "flutes": Wanted("at most 4", "at most 4", "this shop"),
     }
     assert not card.wanted["relief_angle"].changed
 
