@@ -102,7 +102,7 @@ async def test_a_changed_value_asks_for_its_reason_and_emptied_it_is_the_books_a
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.press(*A_TAP, "<ctrl+n>", "<ctrl+n>")
+        await hands.press(*A_TAP, "<ctrl+n>", "<ctrl+n>", "<down>", "<down>")
         shown = await hands.press("4 deg")
         assert "In the book                3 deg" in shown or "3 deg" in shown
         assert "why" in shown
@@ -273,8 +273,8 @@ async def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(
         await hands.press("<enter>")
         book = tomllib.loads((hands.shop / "ferry-yard.toml").read_text())
         entry = next(one for one in book["entry"] if one["id"] == "ferry-deck-drill-ground-down")
-        assert entry["relief_angle"]["usual"] == "10 deg"
-        assert entry["relief_angle"]["source"] == "shop"
-        assert "2026-11-20-01" in entry["relief_angle"]["note"]
+        assert entry["land_relief_angle"]["usual"] == "10 deg"
+        assert entry["land_relief_angle"]["source"] == "shop"
+        assert "2026-11-20-01" in entry["land_relief_angle"]["note"]
         await hands.settle()
         assert hands.app.screen.WHERE == "card"
