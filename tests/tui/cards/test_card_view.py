@@ -99,7 +99,11 @@ def test_enter_goes_through_every_step_of_an_empty_card_and_ends() -> None:
 def test_a_tool_of_an_unknown_kind_without_an_entry_can_still_be_given_values() -> None:
     form = CardForm(EMPTY, Card(family="hob", entry="a-hob"))
     form.go_to("wanted")
-    assert form.row.label == "Nothing is wanted yet"
+    assert [row.way for row in form.rows] == [
+        "wanted.surface",
+        "wanted.relief_method",
+        "wanted.indicator_points",
+    ]
     form.type("x")
     assert form.card == Card(family="hob", entry="a-hob")
     form.open("wanted", "rake_angle")
