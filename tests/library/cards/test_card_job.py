@@ -31,7 +31,7 @@ def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book
     found = work_out(job, book)
     step = found.step("relief-drop")
     assert step is not None
-    assert {key: who for key, who in step.who.items() if key not in {"flutes", "throw_per"}} == {
+    assert {key: who for key, who in step.who.items() if key != "throw_per"} == {
         "surface": "default",
         "diameter": "measured",
         "land_width": "measured",

@@ -112,11 +112,20 @@ def test_the_inch_tap_by_hand(yard: Path, yard_book: Book) -> None:
     found = job(yard, yard_book, "inch tap")
     # 11 threads to the inch, 0.165 in of arc on 0.623 in: 0.165 / 11 / (pi 0.623) in; derived.
     travel = output(found, "lead-over-land", "lead_over_land") / 25.4
-    assert travel == pytest.approx(0.1 * 0.2 / (math.pi * 0.748))
-    assert int(travel * 1000) == 8
-    assert output(found, "relief-drop", "heel_drop") / 25.4 == pytest.approx(
-        1.6 / 25.4 * (0.2 / 0.374) / (math.pi / 2)
-    )
+    assert travel == pytest.approx(0.165 / 11 / (math.pi * 0.623))
+    # From tooth to tooth of four the cam falls 1.6 mm; the land turns 0.165 / 0.3115.
+    fall = 1.6 / 25.4 * (0.165 / 0.3115) / (math.pi / 2)
+    assert output(found, "relief-drop", "heel_drop") / 25.4 == pytest.approx(fall)
+    # The chamfer climbs 17/24 of H = cos(30) p, the depth of an outer thread in ISO 68-1, in its three threads.
+    leans = math.atan(17 / 24 * math.cos(math.radians(30)) / 3)
+    assert output(found, "relief-drop", "square_drop") / 25.4 == pytest.approx(fall * math.cos(leans))
+    assert output(found, "relief-drop", "axial_drop") / 25.4 == pytest.approx(fall / math.tan(leans))
+    assert found.step("setting-height") is None
+    # The edge goes back 0.01 / (cos 5 - sin 5 tan 1) round the tool and falls tan 1 of it, on both sides of it.
+    back = 0.01 / (math.cos(math.radians(5)) - math.sin(math.radians(5)) * math.tan(math.radians(1)))
+    lost = 2 * back * math.tan(math.radians(1))
+    assert output(found, "size-loss", "size_lost") / 25.4 == pytest.approx(lost)
+    assert output(found, "size-loss", "sharpenings_left") == int((0.623 - 0.618) / lost) == 14
 
 
 def test_the_countersink_by_hand(yard: Path, yard_book: Book) -> None:
