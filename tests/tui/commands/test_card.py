@@ -128,7 +128,7 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
     (row,) = shop.data("cards", "tool:T-14", "result:good")
     assert (row["id"], row["status"], row["size"]) == (card, "done", "M12")
     assert (
-        shop.data("card", card)["card"]["settings"]["relief-drop"]["recorded"]["throw_per_turn"] == "0.833 mm"
+        shop.data("card", card)["card"]["settings"]["relief-drop"]["recorded"]["throw_per_turn"] == "5.285 mm"
     )
 
 
