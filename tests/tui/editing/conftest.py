@@ -67,14 +67,14 @@ schema = 1
 id = "bronze-tap"
 family = "tap"
 title = "Tap for bronze"
-relief_angle = {usual='4 deg',   source = "shop"}  # measured in May
+chamfer_relief_angle = {usual='4 deg',   source = "shop"}  # measured in May
 
 # Tried once.
 [[entry]]
 id = "brass-tap"
 family = "tap"
 title = "Tap for brass"
-relief_angle = { usual = "3 deg", source = "from memory" }
+chamfer_relief_angle = { usual = "3 deg", source = "from memory" }
 """
 
 

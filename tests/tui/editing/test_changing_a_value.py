@@ -51,7 +51,7 @@ async def test_only_the_changed_part_of_the_line_changes_in_the_shops_file(
     before = files()["taps.toml"]
     async with program() as hands:
         await hands.open("bronze")
-        await hands.choose("relief angle")
+        await hands.choose("chamfer relief")
         await hands.press("down")
         await hands.type("5 deg")
         await hands.press("f2")
@@ -116,7 +116,7 @@ async def test_what_is_wrong_is_told_at_each_key_and_cannot_be_saved(program: Pr
 async def test_a_published_source_needs_its_place(program: Program, files: Files) -> None:
     async with program() as hands:
         await hands.open("bronze")
-        await hands.choose("relief angle")
+        await hands.choose("chamfer relief")
         await hands.press("down", "down", "down")
         await hands.type("handbok")
         assert "! There is no source 'handbok' in the book. Did you mean 'handbook'?" in hands.words()
@@ -170,7 +170,7 @@ async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_fixe
     file.write_text(file.read_text().replace("'4 deg'", "'4'"))
     async with program() as hands:
         await hands.open("bronze")
-        form = await hands.choose("relief angle")
+        form = await hands.choose("chamfer relief")
         assert "In taps.toml, line 8: '4' has no unit." in form
         await hands.press("down")
         assert hands.field("Usual") == "4"
@@ -178,7 +178,7 @@ async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_fixe
         assert "Both of you" not in await hands.press("f2")
         await hands.press("enter")
         assert hands.app.session.problem_count() == 0
-    assert 'relief_angle = {usual="4 deg",   source = "shop"}  # measured in May' in files()["taps.toml"]
+    assert 'chamfer_relief_angle = {usual="4 deg",   source = "shop"}  # measured in May' in files()["taps.toml"]
 
 
 @pytest.mark.parametrize("key", ["right", "end", "left"])

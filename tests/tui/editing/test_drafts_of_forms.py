@@ -28,7 +28,7 @@ def drafts(tmp_path: Path) -> Callable[[], list[dict[str, Any]]]:
 
 async def _at_the_relief(hands: Any, typed: str = "5 deg") -> None:
     await hands.open("bronze")
-    await hands.choose("relief angle")
+    await hands.choose("chamfer relief")
     await hands.press("down")
     await hands.type(typed)
 
@@ -54,7 +54,7 @@ async def test_a_draft_is_on_the_disk_half_a_second_after_the_first_key_although
         await hands.until(one_more_key_and_kept)
         kept = drafts()
         assert len(kept) == 1
-        assert kept[0]["about"] == "bronze-tap.relief_angle"
+        assert kept[0]["about"] == "bronze-tap.chamfer_relief_angle"
         assert kept[0]["fields"]["note"].startswith("01")
         assert kept[0]["started"]["usual"] == "4 deg"
 
@@ -64,12 +64,12 @@ async def test_a_form_that_is_left_and_opened_again_has_what_was_typed(program: 
         await _at_the_relief(hands)
         changes = await hands.press("f9")
         assert "Typed and not saved yet; Enter goes on with it." in changes
-        form = await hands.choose("relief angle")
+        form = await hands.choose("chamfer relief")
         assert "What you typed here before is back." in form
         assert hands.field("Usual") == "5 deg"
         await hands.press("f2")
         await hands.press("enter")
-        await hands.choose("relief angle")
+        await hands.choose("chamfer relief")
         assert "is back" not in hands.shown()
 
 
@@ -102,7 +102,7 @@ async def test_the_next_start_offers_it_and_taking_it_up_goes_on_where_it_was_le
     async with program() as hands:
         assert "1 unsaved draft" in hands.shown()
         listed = await hands.press("ctrl+r")
-        assert "Value: bronze-tap.relief_angle" in listed
+        assert "Value: bronze-tap.chamfer_relief_angle" in listed
         assert "usual: 5 deg (was 4 deg)" in listed
         await hands.press("enter")
         assert hands.field("Usual") == "5 deg"
@@ -140,7 +140,7 @@ async def test_comparing_shows_what_was_typed_what_stood_there_and_what_is_there
         assert "Somebody else changed it since" in hands.shown()
         await hands.press("enter")
         assert hands.field("Usual") == "5 deg"
-        assert "relief angle usual of bronze-tap" in await hands.press("f2")
+        assert "chamfer relief usual of bronze-tap" in await hands.press("f2")
 
 
 async def test_a_line_that_nobody_typed_in_is_not_put_back_to_its_old_state_by_a_draft(

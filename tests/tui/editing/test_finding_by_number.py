@@ -88,7 +88,7 @@ def test_the_plain_command_finds_the_same(shop: Path, capsys: pytest.CaptureFixt
 
 def many(count: int) -> Rows:
     """Rows as a large book has them."""
-    spans = "rake_angle=0.05235987756:0.1396263402 relief_angle=0.0872664626:0.0872664626 flutes=3:3"
+    spans = "rake_angle=0.05235987756:0.1396263402 chamfer_relief_angle=0.0872664626:0.0872664626 flutes=3:3"
     return Rows.of(
         Row(
             "entry",

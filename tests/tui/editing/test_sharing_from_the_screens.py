@@ -65,7 +65,7 @@ def other(remote: Path, tmp_path: Path, git: Git) -> Callable[[str, str], None]:
 
 async def _set_relief(hands: Any, number: str = "5 deg") -> str:
     await hands.open("bronze")
-    await hands.choose("relief angle")
+    await hands.choose("chamfer relief")
     await hands.press("down")
     await hands.type(number)
     await hands.press("f2")
@@ -93,7 +93,7 @@ async def test_each_save_is_one_commit_once_the_shop_wants_that(
         await hands.press("f9")
         assert "Saved. It is recorded in git." in await _set_relief(hands)
     assert git(shop, "log", "-1", "--format=%s") == (
-        "bronze-tap: relief angle usual 5 deg, source shop (in taps.toml).\n"
+        "bronze-tap: chamfer relief usual 5 deg, source shop (in taps.toml).\n"
     )
     assert git(shop, "show", "--format=", "--name-only", "HEAD") == "taps.toml\n"
 
@@ -140,7 +140,7 @@ async def test_the_same_value_on_both_machines_is_asked_about_and_both_stay_in_t
         await _set_relief(hands)
         await _share(hands, "record now")
         asked = await hands.choose("pull")
-        assert "relief angle of bronze-tap" in asked
+        assert "chamfer relief of bronze-tap" in asked
         assert "Theirs, in the other copy" in asked
         assert '"5 deg"' in (shop / "taps.toml").read_text()
         assert "1 commit came in and joined with yours" in await hands.press(key)
@@ -148,8 +148,8 @@ async def test_the_same_value_on_both_machines_is_asked_about_and_both_stay_in_t
         await hands.open("bronze")
         assert f"{kept}; the shop" in hands.shown()
         history = await hands.choose("history")
-        assert "relief angle usual: 4 deg -> 5 deg" in history
-        assert "relief angle usual: 4 deg -> 9 deg" in history
+        assert "chamfer relief usual: 4 deg -> 5 deg" in history
+        assert "chamfer relief usual: 4 deg -> 9 deg" in history
         assert "From the other machine" in history
         assert "Ada" in history
     assert kept in git(shop, "show", "HEAD:taps.toml")

@@ -29,10 +29,10 @@ def entry(name: str, title: str, **usual: str) -> Entry:
 
 BOOK = Book({}, families={"tap": Family("tap", "Taps")})
 THREE = (
-    entry("a", "Tap A", rake_angle="5 deg", relief_angle="4 deg"),
+    entry("a", "Tap A", rake_angle="5 deg", chamfer_relief_angle="4 deg"),
     entry("b", "Tap B", rake_angle="5 deg"),
     entry(
-        "c", "Tap with a title that is far too long for its column", rake_angle="6 deg", relief_angle="4 deg"
+        "c", "Tap with a title that is far too long for its column", rake_angle="6 deg", chamfer_relief_angle="4 deg"
     ),
 )
 
@@ -50,13 +50,13 @@ def test_a_line_that_differs_has_a_star_and_one_that_does_not_an_equals_sign() -
     assert "= Family Taps Taps Taps" in lines
     assert "= Work material brass brass brass" in lines
     assert "* Rake angle 5 deg 5 deg 6 deg" in lines
-    assert "* Relief angle 4 deg - 4 deg" in lines
+    assert "* Chamfer relief 4 deg - 4 deg" in lines
     assert "= Rake angle 5 deg 5 deg" in texts(entries=THREE[:2])
 
 
 def test_sources_stand_below_with_the_number_of_their_entry() -> None:
     lines = texts(sources=True)
-    at = lines.index("* Relief angle 4 deg - 4 deg")
+    at = lines.index("* Chamfer relief 4 deg - 4 deg")
     assert lines[at + 1 : at + 3] == ["1 Source: this shop", "3 Source: this shop"]
     assert not [line for line in texts() if "Source" in line]
 
@@ -100,7 +100,7 @@ async def test_two_marked_entries_are_set_side_by_side(program: Program) -> None
         assert lines[0].startswith("Side by side: 2 entries")
         assert "1 Spiral-point tap 2 Tap for brass" in lines
         assert "* Rake angle 5 deg (3 deg to 8 deg) -" in lines
-        assert "* Relief angle - 3 deg" in lines
+        assert "* Chamfer relief - 3 deg" in lines
         assert "Handbook" not in shown
         assert "Handbook of the Tool Room" in (await hands.press("f2"))
         assert "Handbook" not in await hands.press("f2")
@@ -152,8 +152,8 @@ def test_the_plain_command_marks_what_differs_with_the_same_signs(
 ) -> None:
     assert main(["--library", str(shop), "compare", "bronze-tap", "brass-tap"]) == 0
     lines = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
-    assert "* Relief angle 4 deg 3 deg" in lines
+    assert "* Chamfer relief 4 deg 3 deg" in lines
     assert main(["--library", str(shop), "compare", "bronze-tap", "bronze-tap"]) == 0
-    assert "= Relief angle 4 deg 4 deg" in [
+    assert "= Chamfer relief 4 deg 4 deg" in [
         " ".join(line.split()) for line in capsys.readouterr().out.splitlines()
     ]

@@ -32,7 +32,7 @@ class SlowDisk:
 
 async def _before_saving(hands: Any, monkeypatch: pytest.MonkeyPatch) -> SlowDisk:
     await hands.open("bronze")
-    await hands.choose("relief angle")
+    await hands.choose("chamfer relief")
     await hands.press("down")
     await hands.type("5 deg")
     await hands.press("f2")
@@ -82,7 +82,7 @@ async def test_a_refused_save_keeps_the_form_with_all_that_was_typed(
     outside = tmp_path / "outside.toml"
     async with program() as hands:
         await hands.open("bronze")
-        await hands.choose("relief angle")
+        await hands.choose("chamfer relief")
         await hands.press("down")
         await hands.type("5 deg")
         await hands.press("f2")
@@ -124,7 +124,7 @@ async def test_a_fault_of_the_system_is_told_and_ends_nothing(
 
     async with program() as hands:
         await hands.open("bronze")
-        await hands.choose("relief angle")
+        await hands.choose("chamfer relief")
         await hands.press("down")
         await hands.type("5 deg")
         monkeypatch.setattr(hands.app.changing.desk, "plan", fail)
