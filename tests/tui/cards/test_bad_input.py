@@ -40,7 +40,7 @@ async def kept_as_a_draft(hands: Any, sentence: str, step: str) -> None:
         ("received.drop", "0,2 mm", "write the decimal with a point: 0.2 mm"),
         ("received.land_width", "9.5 mm", "does not fit"),
         ("received.diameter", "12 furlongs", "unit that is not known"),
-        ("wanted.relief_angle", "80 deg", "it can be from"),
+        ("wanted.chamfer_relief_angle", "80 deg", "it can be from"),
         ("after.drop.tolerance", "-0.02 mm", "goes only below"),
         ("minutes", "a while", "is no time spent"),
         ("tool.flutes", "four", "is no number of flutes"),
@@ -76,7 +76,12 @@ async def test_a_land_wider_than_the_way_from_edge_to_edge_names_that_way(at_the
 async def test_an_angle_beyond_what_the_machine_can_tilt_is_a_stop(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         await hands.do(*BEGUN, "<f6>", "helix angle", "<enter>", "75 deg")
-        hands.app.screen.form.go_to("settings.wheel-tilt")
+        form = hands.app.screen.form
+        form.go_to("wanted.relief_method")
+        await hands.do("i")
+        form.open("wanted", "land_relief_angle")
+        await hands.do("6 deg 30 min")
+        form.go_to("settings.wheel-tilt")
         shown = " ".join((await hands.do("<f6>")).replace("│", " ").split())
         # tan(tilt) = tan(6.5 deg) tan(75 deg) is a tilt of 23 degrees; the head of the yard's grinder goes to 15.
         assert "STOP" in shown
