@@ -52,8 +52,9 @@ TAP = (
     "received.land_width=3.2 mm",
     "received.land_measured_as=chord",
     "received.drop=0.20 mm, 0.21 mm, 0.19 mm, 0.20 mm",
-    "wanted.relief_angle=8 deg",
-    "wanted.relief_angle.reason=tore in bronze",
+    "wanted.surface=thread-land",
+    "wanted.thread_relief_angle=8 deg",
+    "wanted.thread_relief_angle.reason=tore in bronze",
     "wanted.relief_form=eccentric",
     "settings.wheel-speed.rotational_speed=2800 rpm",
 )
@@ -105,8 +106,8 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
     card = shop.new("--entry", an_entry(shop), *TAP)
     assert re.fullmatch(r"\d{4}-\d{2}-\d{2}-01", card)
     page = shop.good("card", card)
-    # 5.985 sin 8 degrees is 0.833 mm, 83 divisions of 0.01 mm.
-    assert "0.833 mm  83 divisions of 0.01 mm, tooth rest down" in page
+    # pi 11.97 tan 8 degrees is 5.285 mm in one turn.
+    assert re.search(r"Throw per turn +5\.285 mm", page)
     assert "[________]" in page
     code, _, err = shop.run(
         "card-set", card, "after.drop=0.45 mm, 0.50 mm, 0.45 mm", "after.drop.tolerance=0.02 mm", "--done"
@@ -127,8 +128,7 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
     (row,) = shop.data("cards", "tool:T-14", "result:good")
     assert (row["id"], row["status"], row["size"]) == (card, "done", "M12")
     assert (
-        shop.data("card", card)["card"]["settings"]["setting-height"]["recorded"]["tooth_rest_height"]
-        == "0.833 mm"
+        shop.data("card", card)["card"]["settings"]["relief-drop"]["recorded"]["throw_per_turn"] == "5.285 mm"
     )
 
 
@@ -153,7 +153,8 @@ def test_the_sheet_prints_in_three_forms(shop: Shop, form: str) -> None:
 
 def test_lengths_are_shown_in_inches_where_asked_for(shop: Shop) -> None:
     card = shop.new("--entry", an_entry(shop), *TAP)
-    assert "0.0328 in  83 divisions" in shop.good("card", card, "--units", "in")
+    # 5.285 mm.
+    assert re.search(r"Throw per turn +0\.2081 in", shop.good("card", card, "--units", "in"))
 
 
 def test_doing_it_again_begins_a_new_card_for_the_same_tool(shop: Shop) -> None:
@@ -184,20 +185,20 @@ def test_the_life_of_a_tool(shop: Shop) -> None:
 
 def test_a_batch_tells_what_stays_and_what_changes(shop: Shop) -> None:
     one = shop.new("--entry", an_entry(shop), *TAP)
-    other = shop.new("--entry", an_entry(shop), *TAP, "tool.name=T-15", "wanted.relief_angle=6 deg")
+    other = shop.new("--entry", an_entry(shop), *TAP, "tool.name=T-15", "wanted.thread_relief_angle=6 deg")
     text = shop.good("card-plan", one, other)
     assert text.index("Set once, and leave") < text.index("Wheel") < text.index(one) < text.index(other)
     found = shop.data("card-plan", one, other)
-    assert {line["title"] for line in found["cards"][1]["changes"]} == {"Tooth rest height", "Throw per turn"}
+    assert {line["title"] for line in found["cards"][1]["changes"]} == {"Throw per turn"}
     assert "no card 2020-01-01-01" in shop.bad("card-plan", one, "2020-01-01-01")
 
 
 def test_what_was_learned_goes_to_the_book(shop: Shop) -> None:
     entry = an_entry(shop)
     card = shop.new("--entry", entry, *TAP)
-    assert re.search(r"relief_angle +8 deg +tore in bronze; card", shop.good("card-learn", card))
-    shop.good("card-learn", card, "relief_angle")
-    value = shop.data("show", entry)["values"]["relief_angle"]
+    assert re.search(r"thread_relief_angle +8 deg +tore in bronze; card", shop.good("card-learn", card))
+    shop.good("card-learn", card, "thread_relief_angle")
+    value = shop.data("show", entry)["values"]["thread_relief_angle"]
     assert value["usual"]["text"] == "8 deg"
     assert value["source"]["kind"] == "shop"
     assert value["note"] == f"tore in bronze; card {card}"
