@@ -60,7 +60,8 @@ WORDS = (
 EXAMPLES = (
     r"3/4-10(?! ?(UNC|BSW))[^|]*\b(land|lead|advances?|travels?)",
     r"0?\.200 in",
-    r"0?\.0085",
+    r"(land|lead|advances?|travels?)\b[^|]*[^0-9]0?\.0085",
+    r"0?\.0085\b[^|]*\b(land|lead|advances?|travels?)",
     r"8 thou",
     r"three-quarter[- ]ten",
 )
@@ -143,6 +144,8 @@ def test_no_shipped_text_has_a_word_that_was_given_up() -> None:
         ("a.toml", "notes = 'Ugly, but it works.'"),
         ("a.md", "A 3/4-10 tap with a land of 0.200 in"),
         ("a.md", "Read 8 thou on it."),
+        ("a.toml", 'notes = "Read a lead of .0085 in."'),
+        ("a.md", "0.0085 in of lead over the land"),
         ("a.1", "the worksheet"),
         ("a.html", "<h1>Bench sheet</h1>"),
     ],
@@ -154,7 +157,16 @@ def test_a_planted_word_is_found(tmp_path: Path, name: str, planted: str) -> Non
 
 
 @pytest.mark.parametrize(
-    "text", ["recommended", "3/4-10 UNC", "58 thou", "radial throw", "10.2000 in", "mendable"]
+    "text",
+    [
+        "recommended",
+        "3/4-10 UNC",
+        "58 thou",
+        "radial throw",
+        "10.2000 in",
+        "mendable",
+        "3/4   14.32 deg  0.0085 in  21.5",
+    ],
 )
 def test_a_word_that_only_holds_one_is_left_alone(text: str) -> None:
     assert RETIRED.search(text) is None

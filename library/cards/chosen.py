@@ -33,6 +33,9 @@ DEFAULT_SHAPES: Mapping[str, str] = {HEAD: STRAIGHT, REST: STRAIGHT_CUP}
 CUPS = frozenset({STRAIGHT_CUP, FLARING_CUP})
 """Wheels that grind on the face of their rim, under which the tooth rest is moved."""
 
+POINTED_TO: Mapping[str, str] = {"body_diameter": "land"}
+"""Surfaces that a measurement leaves no doubt about: a body that is to become smaller is ground on its lands."""
+
 BY_SIZE = frozenset({"size-loss"})
 """Calculations about the size of the tool: they take the surface that holds the size, not the one that is ground."""
 
@@ -107,9 +110,12 @@ def _word(card: Card, key: str) -> str:
 
 
 def _surface(card: Card, book: Book) -> str:
-    """The first surface of the family whose relief is wanted, else that of any relief that is wanted, else the first."""
+    """What a measurement points to; else the first of the family's, or any, whose relief is wanted; else the first."""
     family = book.families.get(card.family)
     ordered = family.surfaces if family is not None else ()
+    for key, surface in POINTED_TO.items():
+        if card.received.get(key) and surface in ordered:
+            return surface
     wanted = [found.key for key, one in card.wanted.items()
               if one.value.strip() and (found := surface_of_relief(key)) is not None]  # fmt: skip
     return next((one for one in ordered if one in wanted), next(iter((*wanted, *ordered)), ""))

@@ -94,13 +94,18 @@ def _choice(way: str, title: str, text: str, default: str = "", *, wants: bool =
 
 
 def wanted_rows(job: Job, opened: Opened) -> list[Row]:
-    """What the tool shall have; a value that is not the book's has a line for the reason under it."""
+    """What the tool shall have; a value that is not the book's has a line for the reason under it.
+
+    First what is ground, how, and with which relief: this is what a person looks for, and changes, most.
+    """
     card = job.card
     called_for = {*_called_for(job)}
     offered = [
         key for key in decided_on(card.family, job.choice.surface) if not card.entry or key in called_for
     ]
-    keys = _known((SURFACE, METHOD), opened.of("wanted"), offered, card.wanted, (POINTS,))
+    ground = {SURFACES[surface].relief_key} if (surface := job.choice.surface) in SURFACES else set()
+    relief = ground & {*opened.of("wanted"), *offered, *card.wanted}
+    keys = _known((SURFACE, METHOD), relief, opened.of("wanted"), offered, card.wanted, (POINTS,))
     return [row for key in keys for row in _wanted(job, key)]
 
 

@@ -328,3 +328,18 @@ def test_a_card_in_inches_prints_no_millimetre(drawer: Book, form: str) -> None:
 
 def test_the_folder_of_the_drawer_has_no_slip(drawer: Book) -> None:
     assert [str(one) for one in drawer.findings if "drawer" in str(one.place.file)] == []
+
+
+def test_a_body_that_is_to_become_smaller_is_ground_on_its_lands_until_a_person_says_otherwise(
+    drawer: Book,
+) -> None:
+    drill = Card(
+        id="2026-11-25-02",
+        family="twist-drill",
+        tool=Tool("D-1", size="8.7 mm", flutes="2"),
+        wanted={"lip_relief_angle": Wanted("12 deg"), "land_relief_angle": Wanted("9 deg")},
+    )
+    assert work_out(drill, drawer).choice.surface == "lip"
+    ground_down = edited(drill, "received.body_diameter", "9 mm")
+    assert work_out(ground_down, drawer).choice.surface == "land"
+    assert work_out(edited(ground_down, "wanted.surface", "lip"), drawer).choice.surface == "lip"

@@ -81,7 +81,7 @@ async def test_an_angle_beyond_what_the_machine_can_tilt_is_a_stop(at_the_yard: 
         await hands.do("i")
         form.open("wanted", "land_relief_angle")
         await hands.do("6 deg 30 min")
-        hands.app.screen.form.go_to("settings.wheel-tilt")
+        form.go_to("settings.wheel-tilt")
         shown = " ".join((await hands.do("<f6>")).replace("│", " ").split())
         # tan(tilt) = tan(6.5 deg) tan(75 deg) is a tilt of 23 degrees; the head of the yard's grinder goes to 15.
         assert "STOP" in shown

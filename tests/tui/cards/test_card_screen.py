@@ -102,7 +102,8 @@ async def test_a_changed_value_asks_for_its_reason_and_emptied_it_is_the_books_a
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do(*A_TAP, "<ctrl+n>", "<ctrl+n>", "<down>", "<down>")
+        await hands.do(*A_TAP, "<ctrl+n>", "<ctrl+n>")
+        hands.app.screen.form.go_to("wanted.rake_angle")
         shown = await hands.do("4 deg")
         assert "In the book                3 deg" in shown or "3 deg" in shown
         assert "why" in shown

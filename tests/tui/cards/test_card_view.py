@@ -205,3 +205,16 @@ def test_a_key_is_told_in_place_of_its_action() -> None:
     page.form.go_to("family")
     assert "Ctrl+K lists them" in "\n".join(map(text_of, page.draw(80, 22)))
     assert with_keys("nothing here", str.upper) == "nothing here"
+
+
+def test_the_relief_of_the_surface_that_is_ground_stands_right_under_it() -> None:
+    wanted = {
+        key: Wanted("9 deg", "9 deg", "shop")
+        for key in ("rake_angle", "land_relief_angle", "lip_relief_angle")
+    }
+    form = CardForm(EMPTY, Card(family="twist-drill", wanted=wanted))
+    form.go_to("wanted.surface")
+    for surface in ("lip", "land"):
+        form.put(surface)
+        assert [row.key for row in form.rows][:3] == ["surface", "relief_method", f"{surface}_relief_angle"]
+        assert form.row.key == "surface"

@@ -88,7 +88,9 @@ async def test_a_draft_of_a_new_card_comes_back_with_what_the_entry_recommends(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("bronze spi", "<ctrl+f>", "T-77", "<ctrl+n>", "<ctrl+n>", "4 deg", "<down>", "chipped")
+        await hands.do("bronze spi", "<ctrl+f>", "T-77", "<ctrl+n>", "<ctrl+n>")
+        hands.app.screen.form.go_to("wanted.rake_angle")
+        await hands.do("4 deg", "<down>", "chipped")
         draft = hands.app.screen.draft()
         again = hands.app.carding.brought_back(draft)
         card = again.form.card
