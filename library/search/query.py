@@ -10,6 +10,7 @@ from difflib import get_close_matches
 from geometry.quantities import QUANTITIES, Quantity
 from geometry.quantities.terms import names_of
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
 from library.book.spans import Span
 from library.units.read import UnitError, read
 from library.units.system import METRIC, Display
@@ -187,6 +188,8 @@ def quantities_named(name: str) -> tuple[Quantity, ...]:
     Example:
         >>> [row.key for row in quantities_named("lead")]
         ['lead']
+        >>> "cone_relief_angle" in [row.key for row in quantities_named("relief")]
+        True
         >>> [row.key for row in quantities_named("hook")]
         ['rake_angle']
         >>> [row.key for row in quantities_named("no such thing")]
@@ -205,5 +208,13 @@ def quantities_named(name: str) -> tuple[Quantity, ...]:
     )
     for test in tests:
         if found := tuple(row for row in QUANTITIES.values() if any(test(one) for one in names(row))):
-            return found
+            return _of_any_surface(found)
     return ()
+
+
+def _of_any_surface(found: tuple[Quantity, ...]) -> tuple[Quantity, ...]:
+    """The same, and where a relief is meant without its surface, that of each surface."""
+    if all(row.key != "relief_angle" for row in found):
+        return found
+    own = (QUANTITIES[one.relief_key] for one in SURFACES.values() if one.relief_key in QUANTITIES)
+    return tuple(dict.fromkeys((*found, *own)))

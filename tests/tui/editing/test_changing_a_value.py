@@ -178,7 +178,9 @@ async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_fixe
         assert "Both of you" not in await hands.press("f2")
         await hands.press("enter")
         assert hands.app.session.problem_count() == 0
-    assert 'chamfer_relief_angle = {usual="4 deg",   source = "shop"}  # measured in May' in files()["taps.toml"]
+    assert (
+        'chamfer_relief_angle = {usual="4 deg",   source = "shop"}  # measured in May' in files()["taps.toml"]
+    )
 
 
 @pytest.mark.parametrize("key", ["right", "end", "left"])

@@ -140,7 +140,7 @@ async def test_comparing_shows_what_was_typed_what_stood_there_and_what_is_there
         assert "Somebody else changed it since" in hands.shown()
         await hands.press("enter")
         assert hands.field("Usual") == "5 deg"
-        assert "chamfer relief usual of bronze-tap" in await hands.press("f2")
+        assert "chamfer relief angle usual of bronze-tap" in await hands.press("f2")
 
 
 async def test_a_line_that_nobody_typed_in_is_not_put_back_to_its_old_state_by_a_draft(
@@ -153,7 +153,7 @@ async def test_a_line_that_nobody_typed_in_is_not_put_back_to_its_old_state_by_a
         await hands.press("ctrl+r")
         await hands.press("enter")
         assert hands.field("Usual") == "5 deg"
-        assert hands.field("Most") == "12 deg"
+        assert hands.field("Max.") == "12 deg"
         await hands.press("f2")
         await hands.press("enter")
     assert """{usual="5 deg",   source = "shop", high = "12 deg"}""" in files()["taps.toml"]

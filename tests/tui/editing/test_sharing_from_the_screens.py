@@ -77,6 +77,7 @@ async def _set_relief(hands: Any, number: str = "5 deg") -> str:
 async def _share(hands: Any, what: str) -> str:
     """Take one of the lines for git."""
     await hands.press("f6")
+    await hands.until(lambda: "Asking git" not in hands.shown())
     shown: str = await hands.choose(what)
     return shown
 
@@ -87,13 +88,14 @@ async def test_each_save_is_one_commit_once_the_shop_wants_that(
 ) -> None:
     async with program() as hands:
         await hands.press("f6")
+        await hands.until(lambda: "Asking git" not in hands.shown())
         assert "Commit each save: off" in hands.shown()
         assert "From now on every save is recorded" in await hands.choose("commit each save")
         assert "Commit each save: on" in hands.shown()
         await hands.press("f9")
         assert "Saved. It is recorded in git." in await _set_relief(hands)
     assert git(shop, "log", "-1", "--format=%s") == (
-        "bronze-tap: chamfer relief usual 5 deg, source shop (in taps.toml).\n"
+        "bronze-tap: chamfer relief angle usual 5 deg, source shop (in taps.toml).\n"
     )
     assert git(shop, "show", "--format=", "--name-only", "HEAD") == "taps.toml\n"
 
@@ -106,6 +108,7 @@ async def test_what_was_changed_without_recording_can_be_recorded_later(
         await _set_relief(hands)
         assert git(shop, "log", "--format=%s") == "The book as it was\n"
         await hands.press("f6")
+        await hands.until(lambda: "Asking git" not in hands.shown())
         assert "Changed and not recorded in git yet: taps.toml." in await hands.type("record now")
         assert "Recorded: 1 file." in await hands.press("enter")
         assert "Everything is recorded in git." in hands.shown()
@@ -140,7 +143,7 @@ async def test_the_same_value_on_both_machines_is_asked_about_and_both_stay_in_t
         await _set_relief(hands)
         await _share(hands, "record now")
         asked = await hands.choose("pull")
-        assert "chamfer relief of bronze-tap" in asked
+        assert "chamfer relief angle of bronze-tap" in asked
         assert "Theirs, in the other copy" in asked
         assert '"5 deg"' in (shop / "taps.toml").read_text()
         assert "1 commit came in and joined with yours" in await hands.press(key)
@@ -148,8 +151,8 @@ async def test_the_same_value_on_both_machines_is_asked_about_and_both_stay_in_t
         await hands.open("bronze")
         assert f"{kept}; the shop" in hands.shown()
         history = await hands.choose("history")
-        assert "chamfer relief usual: 4 deg -> 5 deg" in history
-        assert "chamfer relief usual: 4 deg -> 9 deg" in history
+        assert "chamfer relief angle usual: 4 deg -> 5 deg" in history
+        assert "chamfer relief angle usual: 4 deg -> 9 deg" in history
         assert "From the other machine" in history
         assert "Ada" in history
     assert kept in git(shop, "show", "HEAD:taps.toml")
@@ -195,6 +198,7 @@ async def test_a_slow_copy_does_not_hold_up_the_screen_and_leaving_does_not_wait
     git(shop, "remote", "set-url", "origin", "ssh://nowhere.invalid/book.git")
     async with program() as hands:
         await hands.press("f6")
+        await hands.until(lambda: "Asking git" not in hands.shown())
         await hands.type("pull")
         await hands.press_meanwhile("enter")
         await hands.until((tmp_path / "begun").exists)

@@ -32,7 +32,10 @@ THREE = (
     entry("a", "Tap A", rake_angle="5 deg", chamfer_relief_angle="4 deg"),
     entry("b", "Tap B", rake_angle="5 deg"),
     entry(
-        "c", "Tap with a title that is far too long for its column", rake_angle="6 deg", chamfer_relief_angle="4 deg"
+        "c",
+        "Tap with a title that is far too long for its column",
+        rake_angle="6 deg",
+        chamfer_relief_angle="4 deg",
     ),
 )
 

@@ -63,7 +63,7 @@ async def test_the_same_value_between_looking_and_saving_is_asked_about(
         others("'4 deg'", "'9 deg'")
         asked = await hands.press("enter")
         assert "Both of you changed this" in asked
-        assert "chamfer relief of bronze-tap" in asked
+        assert "chamfer relief angle of bronze-tap" in asked
         assert "It was" in asked
         assert "4 deg" in asked
         assert "5 deg" in asked
@@ -99,7 +99,7 @@ async def test_the_same_field_while_the_form_stood_open_is_asked_about_before_lo
         await _at_the_relief(hands)
         others("'4 deg'", "'9 deg'")
         asked = await hands.press("f2")
-        assert "chamfer relief usual of bronze-tap" in asked
+        assert "chamfer relief angle usual of bronze-tap" in asked
         assert "'9 deg'" in files()["taps.toml"]
         after = await hands.press(key)
         if kept == "5 deg":
