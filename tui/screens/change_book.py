@@ -84,7 +84,8 @@ def _shared(standing: Standing | None) -> list[Choice]:
         ),
         Choice(
             "habit",
-            f"Commit each save: {'on' if standing.records_each_save else 'off'}",
-            "Whether every save is recorded in git as one commit by itself. Enter changes it for this book.",
+            "Commit each save",
+            f"{'On' if standing.records_each_save else 'Off'}. Whether every save is recorded in git as one commit by itself; "
+            "Enter changes it for this book.",
         ),
     ]

@@ -89,9 +89,9 @@ async def test_each_save_is_one_commit_once_the_shop_wants_that(
     async with program() as hands:
         await hands.press("f6")
         await hands.until(lambda: "Asking git" not in hands.shown())
-        assert "Commit each save: off" in hands.shown()
+        assert "Commit each save Off." in hands.words()
         assert "From now on every save is recorded" in await hands.choose("commit each save")
-        assert "Commit each save: on" in hands.shown()
+        assert "Commit each save On." in hands.words()
         await hands.press("f9")
         assert "Saved. It is recorded in git." in await _set_relief(hands)
     assert git(shop, "log", "-1", "--format=%s") == (
