@@ -6,7 +6,9 @@ leaves out those after which the same complaint would still stand.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass, replace
 from typing import Any, Literal
 
@@ -66,6 +68,25 @@ def complaint(
     )
 
 
+_TRIES: ContextVar[bool] = ContextVar("tries", default=True)
+
+
+@contextmanager
+def untried() -> Iterator[None]:
+    """Compute without trying advice, where only the numbers are wanted, as in a search or a sampling.
+
+    Example:
+        >>> with untried():
+        ...     _TRIES.get()
+        False
+    """
+    token = _TRIES.set(False)
+    try:
+        yield
+    finally:
+        _TRIES.reset(token)
+
+
 def settled(raw: Callable[[Inputs], Result], given: Inputs) -> Result:
     """Compute, and keep of each complaint only the ways that help.
 
@@ -74,6 +95,8 @@ def settled(raw: Callable[[Inputs], Result], given: Inputs) -> Result:
         given: its inputs.
     """
     found = raw(given)
+    if not _TRIES.get():
+        return found
     checks = tuple(_tried(check, raw, given) for check in found.checks)
     return replace(found, checks=checks)
 

@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from geometry.calculation import Calculation, Given, Inputs
+from geometry.complaints import untried
 from geometry.quantities import quantity
 from geometry.running import Problem, Refusal, asked_for, run, with_defaults
 from geometry.sentences import Kind, Sentence
@@ -96,7 +97,8 @@ def spread(
     problems = tuple(_problems(sheet, filled, half_widths))
     if problems:
         raise Refusal(problems)
-    middle = run(sheet, values).outputs
+    with untried():
+        middle = run(sheet, values).outputs
     inputs = tuple(_inputs(filled, half_widths))
     tallies = {key: _Tally() for key in middle}
     for one in inputs:
@@ -140,7 +142,8 @@ def _moved(
         else:
             changed[one.key] = one.value + by
     try:
-        return run(sheet, changed).outputs
+        with untried():
+            return run(sheet, changed).outputs
     except Refusal:
         return {}
 

@@ -11,6 +11,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Given
+from geometry.complaints import untried
 from geometry.running import Refusal, run
 from library.book.model import Measure
 from library.calc.answer import Answer
@@ -63,9 +64,10 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
         given = relief_of(ask({THROWS[name]: cam.text}))
         return given is not None and given >= goal
 
-    place = bisect_left(cams, True, key=reaches)
-    best = cams[min(place, len(cams) - 1)]
-    return best if relief_of(ask({THROWS[name]: best.text})) is not None else None
+    with untried():
+        place = bisect_left(cams, True, key=reaches)
+        best = cams[min(place, len(cams) - 1)]
+        return best if relief_of(ask({THROWS[name]: best.text})) is not None else None
 
 
 def _is_set(found: Answer, machine: Machine, *, by_tooth: bool) -> bool:

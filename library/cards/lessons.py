@@ -37,8 +37,7 @@ def lessons(card: Card) -> tuple[Lesson, ...]:
     """The values of a card that the book does not have, or has otherwise.
 
     Example:
-        >>> from library.cards.chosen import CHOSEN_ONCE
-    from library.cards.model import Wanted
+        >>> from library.cards.model import Wanted
         >>> card = Card(id="2026-11-25-01", entry="a-tap", wanted={"rake_angle": Wanted("7 deg", "5 deg", "", "tore")})
         >>> lessons(card)[0].note
         'tore; card 2026-11-25-01'

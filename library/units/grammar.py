@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
+from functools import lru_cache
 
 from geometry.sentences import Kind
 
@@ -122,6 +123,10 @@ class Parsed:
     fraction: bool = False
 
 
+REMEMBERED = 80
+"""The longest text that is kept once it was read."""
+
+
 def tidy(text: str) -> str:
     """The text with look-alike signs made plain and spaces folded.
 
@@ -150,6 +155,26 @@ def parse(text: str, kind: Kind, *, of_diameter: bool = False) -> Parsed:
         >>> parse("1-1/2 in", Kind.LENGTH)
         Parsed(number=Fraction(3, 2), kind=<Kind.LENGTH: 'length'>, unit='in', fraction=True)
     """
+    found = (
+        _remembered(text, kind, of_diameter) if len(text) <= REMEMBERED else _parsed(text, kind, of_diameter)
+    )
+    if isinstance(found, UnitError):
+        raise found.with_traceback(None)
+    return found
+
+
+def _parsed(text: str, kind: Kind, of_diameter: bool) -> Parsed | UnitError:
+    try:
+        return _parse(text, kind, of_diameter=of_diameter)
+    except UnitError as error:
+        return error
+
+
+_remembered = lru_cache(maxsize=4096)(_parsed)
+"""The same text is read again at each key, by every calculation of a card; a short one is read once."""
+
+
+def _parse(text: str, kind: Kind, *, of_diameter: bool) -> Parsed:
     plain = tidy(text)
     _refuse_the_hopeless(text, plain)
     if kind is Kind.ANGLE and (found := _SEXAGESIMAL.fullmatch(plain.lower())):

@@ -49,8 +49,18 @@ def _relief_form(word: str) -> Value:
     return Value("relief_form", usual=Measure(word, word=word), citation=Citation("common practice"))
 
 
+RELIEFS = {
+    "tap": "thread_relief_angle",
+    "countersink": "cone_relief_angle",
+    "step-drill": "shoulder_relief_angle",
+    "twist-drill": "lip_relief_angle",
+}
+"""The relief that the entries of a family have."""
+
+
 def _entry(name: str, family: str, title: str, material: str, relief: float, **others: Value) -> Entry:
-    values = {"relief_angle": _angle("relief_angle", relief), "relief_form": _relief_form("eccentric")}
+    key = RELIEFS[family]
+    values = {key: _angle(key, relief), "relief_form": _relief_form("eccentric")}
     return Entry(name, family, title, material, values=values | others, cautions=("chips",))
 
 
@@ -62,11 +72,11 @@ def _row(entry: Entry) -> Row:
 def sample_book() -> Book:
     """A book with four families, two layers, cautions with sources, and one problem."""
     shop_relief = Value(
-        "relief_angle",
+        "thread_relief_angle",
         usual=Measure("5 deg", math.radians(5)),
         citation=SHOP,
         layer="shop",
-        replaces=_angle("relief_angle", 4),
+        replaces=_angle("thread_relief_angle", 4),
     )
     three_quarter = Entry(
         "tap-three-quarter",
@@ -79,7 +89,7 @@ def sample_book() -> Book:
             "threads_per_inch": Value(
                 "threads_per_inch", usual=Measure("10 tpi", 10 / 25.4), citation=SHOP, layer="shop"
             ),
-            "relief_angle": shop_relief,
+            "thread_relief_angle": shop_relief,
             "relief_form": _relief_form("eccentric"),
         },
         cautions=("chips",),
@@ -97,10 +107,19 @@ def sample_book() -> Book:
         rows=Rows.of(map(_row, entries)),
         entries={entry.id: entry for entry in entries},
         families={
-            "tap": Family("tap", "Taps", "They cut threads.", {"relief": "Behind the edge."}, ("threading",)),
-            "countersink": Family("countersink", "Countersinks", "They cut cones."),
-            "step-drill": Family("step-drill", "Step drills", "They drill several sizes."),
-            "twist-drill": Family("twist-drill", "Twist drills", "They drill."),
+            "tap": Family(
+                "tap",
+                "Taps",
+                "They cut threads.",
+                {"relief": "Behind the edge."},
+                surfaces=("chamfer", "thread-land"),
+                synonyms=("threading",),
+            ),
+            "countersink": Family("countersink", "Countersinks", "They cut cones.", surfaces=("cone",)),
+            "step-drill": Family(
+                "step-drill", "Step drills", "They drill several sizes.", surfaces=("shoulder", "land", "lip")
+            ),
+            "twist-drill": Family("twist-drill", "Twist drills", "They drill.", surfaces=("lip", "land")),
         },
         materials={"brass": Material("brass", "brass", cautions=("dust",))},
         cautions={
@@ -116,7 +135,7 @@ def sample_book() -> Book:
         },
         sources={"manual": Source("manual", "Manual of Grinding", "Bureau of Tests", "1950")},
         findings=(
-            Finding(Place(Path("shop/own.toml"), 7, 3), "tap-odd.relief_angle", "It has no unit.", "Write 4 deg."),
+            Finding(Place(Path("shop/own.toml"), 7, 3), "tap-odd.thread_relief_angle", "It has no unit.", "Write 4 deg."),
         ),
     )  # fmt: skip
 

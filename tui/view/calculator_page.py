@@ -118,10 +118,10 @@ class CalculatorPage:
         answer = self.form.answer
         if answer is None or answer.result is None:
             return _joined(fields, self._wanted(parts.answer), parts) + self._troubles(width)
-        stations = station_lines(answer.result, display)
+        stations = station_lines(answer.result, display, parts.answer)
         right = output_lines(answer, answer.result, display, parts.answer)
         below = [row_lines(answer.result, display, width)]
-        if widest(stations) <= parts.answer:
+        if widest(stations) <= parts.answer and EMPTY not in stations:  # One table, not several.
             right += [EMPTY, *stations] if stations else []
         else:
             below.insert(0, station_lines(answer.result, display, width))

@@ -44,7 +44,7 @@ def test_no_sheet_is_given_a_field_it_does_not_have() -> None:
     [
         ("1/4-20", "'1/4-20' may be 1/4-20 UNC or 1/4-20 BSW. Write which."),
         ("M12 x 1.7", "Did you mean M12 x 1.75"),
-        ("", "Write it such as M12"),
+        ("", "Write it such as M16"),
     ],
 )
 def test_a_name_that_decides_nothing_gets_a_sentence(asked: str, sentence: str) -> None:

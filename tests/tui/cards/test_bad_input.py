@@ -37,13 +37,15 @@ async def kept_as_a_draft(hands: Any, sentence: str, step: str) -> None:
     [
         ("received.drop", "0.2, 0.2, 0.2, 0.2", "has no unit"),
         ("received.drop", "0.2, 0.2, , 0.2 mm", "flute 3 of 4 has no reading"),
-        ("received.drop", "0,2 mm", "write the decimal with a point: 0.2 mm"),
-        ("received.land_width", "9.5 mm", "does not fit"),
-        ("received.diameter", "12 furlongs", "unit that is not known"),
+        pytest.param(
+            "received.drop", "0,2 mm", "write the decimal with a point: 0.2 mm", marks=pytest.mark.depth
+        ),
+        pytest.param("received.land_width", "9.5 mm", "does not fit", marks=pytest.mark.depth),
+        pytest.param("received.diameter", "12 furlongs", "unit that is not known", marks=pytest.mark.depth),
         ("wanted.chamfer_relief_angle", "80 deg", "it can be from"),
-        ("after.drop.tolerance", "-0.02 mm", "goes only below"),
-        ("minutes", "a while", "is no time spent"),
-        ("tool.flutes", "four", "is no number of flutes"),
+        pytest.param("after.drop.tolerance", "-0.02 mm", "goes only below", marks=pytest.mark.depth),
+        pytest.param("minutes", "a while", "is no time spent", marks=pytest.mark.depth),
+        pytest.param("tool.flutes", "four", "is no number of flutes", marks=pytest.mark.depth),
     ],
 )
 async def test_each_slip_gets_its_sentence(

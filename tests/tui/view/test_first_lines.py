@@ -31,7 +31,7 @@ def test_five_lines_under_a_heading_are_told_whole(width: int) -> None:
 
 def test_the_keys_told_are_the_reader_s_own() -> None:
     text = "\n".join(map(text_of, first_lines(keymap({"calculate": ("f5",), "units": ("ctrl+y",)}), 80)))
-    assert "F5 works it out" in text
+    assert "F5 gives settings and readings" in text
 
 
 def test_a_start_is_the_first_until_it_is_remembered(tmp_path: Path) -> None:
