@@ -7,7 +7,7 @@ from geometry.checking import NotGiven, refuse
 from geometry.complaints import settled
 from geometry.edge.asked import Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
-from geometry.edge.views import View
+from geometry.edge.views import PLANES, View
 from geometry.figure import Curve, Figure, curve
 from geometry.sentences import Sentence, angle, length
 from geometry.surfaces import SURFACES
@@ -76,7 +76,8 @@ def _read(edge: Edge, view: View) -> tuple[Check, ...]:
         return ()
     return (
         note(
-            "Read with the indicator pointed {points}, on the {surface}, whose edge lies at {kappa} to the axis.",
+            "Read with the indicator pointed {points}, on the {surface}, whose edge lies at {kappa} to the axis; "
+            f"the relief is the one {PLANES[edge.surface.view]}.",
             points=POINTS[view],
             surface=edge.surface.title,
             kappa=angle(edge.kappa),

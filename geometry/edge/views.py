@@ -25,6 +25,13 @@ View = Literal["normal", "radial", "axial"]
 VIEWS: tuple[View, ...] = ("normal", "radial", "axial")
 """The three views: square to the edge, square to the axis, on the cylinder through the point."""
 
+PLANES: dict[View, str] = {
+    "normal": "square to the edge",
+    "radial": "square to the axis",
+    "axial": "along the axis",
+}
+"""Each view in words."""
+
 FLAT_ANGLE = 1e-12
 """A kappa this near (rad) to a cylinder's or an end's is taken as one: far finer than any tool."""
 

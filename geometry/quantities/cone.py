@@ -78,9 +78,9 @@ ROWS = (
     ),
     length(
         "square_drop",
-        "Indicator drop square to the cone",
-        "How far the land lies inside the cone that the edges sweep.",
-        "With an indicator square to the cone, set to zero at the edge, the tool turned on.",
+        "Indicator drop square to the surface",
+        "How far the land lies inside the surface that the edges sweep.",
+        "With an indicator square to the surface, set to zero at the edge, the tool turned on.",
         -2000.0,
         2000.0,
     ),

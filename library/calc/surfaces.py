@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from geometry.calculation import Calculation
+from geometry.edge.views import PLANES
 from geometry.quantities import Quantity, quantity
 from geometry.surfaces import SURFACES, Surface, surface_of_relief
 from library.book.model import Book, Entry
@@ -21,9 +22,6 @@ FIELD = "surface"
 
 RELIEF, SECOND_RELIEF = "relief_angle", "secondary_relief_angle"
 """The inputs that hold the relief of its first and second facet."""
-
-PLANES = {"normal": "square to the edge", "radial": "square to the axis", "axial": "along the axis"}
-"""Each view in words."""
 
 
 def has_surface(sheet: Calculation) -> bool:

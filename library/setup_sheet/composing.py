@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.calculation import Check
+from geometry.edge.views import PLANES
 from geometry.figure import Figure
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
-from library.calc.surfaces import PLANES, RELIEF, SECOND_RELIEF, title_of
+from library.calc.surfaces import RELIEF, SECOND_RELIEF, title_of
 from library.cards.cams import show_angle
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.finishing import differs

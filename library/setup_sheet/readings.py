@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from geometry.calculation import Result, Row, Station
 from geometry.edge.asked import READ_IN
 from geometry.edge.readings import POINTS as POINTS_SAID
+from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
-from library.calc.surfaces import PLANES
 from library.cards.inspecting import (
     PER_FLUTE,
     indicator_points,

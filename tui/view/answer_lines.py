@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from geometry.calculation import Result
+from geometry.edge.asked import RELIEF_KEYS
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
 from library.calc.answer import Answer, off_by
+from library.calc.surfaces import RELIEF, title_of
 from library.units.show import say, show, show_answer
 from library.units.system import Display
 from tui.commands.calc_text import SHARES
@@ -22,17 +26,32 @@ _WORST_FIRST = ("stop", "watch", "pass", "note")
 
 
 def output_lines(answer: Answer, result: Result, display: Display, width: int) -> list[Line]:
-    """Each answered quantity with its value, and how far it may be off where that is known."""
+    """Each answered quantity with its value, and how far it may be off where that is known.
+
+    A relief in the view in which it is given is told once.
+    """
     lines: list[Line] = []
     for key, value in result.outputs.items():
+        if _is_told(key, value, answer, result):
+            continue
         row = quantity(key)
         spread = answer.spreads.get(key)
         said = show_answer(value, row, display)
-        *above, name = wrap(row.title, max(width - len(said) - 1, 12))
+        *above, name = wrap(title_of(key, answer.surface), max(width - len(said) - 1, 12))
         lines += [*above, spread_out(name, line(Piece(said, "strong")), width)]
         if spread is not None and spread.dominant:
             lines.append(line(Piece(fit(off_by(row.kind, spread, display), width, right=True), "quiet")))
     return lines
+
+
+def _is_told(key: str, value: float, answer: Answer, result: Result) -> bool:
+    """Whether an output only repeats the relief of the surface, which is given or answered in the same view."""
+    surface = SURFACES.get(answer.surface)
+    if surface is None or key != RELIEF_KEYS[surface.view]:
+        return False
+    given = answer.inputs.get(RELIEF)
+    relief = result.outputs.get(RELIEF, given.value if given is not None else None)
+    return isinstance(relief, float) and math.isclose(relief, value, abs_tol=1e-9)
 
 
 def station_lines(result: Result, display: Display, width: int | None = None) -> list[Line]:

@@ -123,11 +123,12 @@ class Form:
         self.focus = keys[(keys.index(self.focus) + by) % len(keys)]
 
     def to_wanted(self) -> None:
-        """Go to the next field that is still needed, round the end; stay where none is."""
+        """Go to the next field that is still needed or has to be put right, round the end; stay where none is."""
         keys = [field.key for field in self.fields]
         at = keys.index(self.focus) + 1
-        needed = self.needed()
-        self.focus = next((key for key in keys[at:] + keys[:at] if key in needed), self.focus)
+        wrong = {trouble.key for trouble in self.answer.troubles} if self.answer is not None else set()
+        wanted = wrong.union(self.needed())
+        self.focus = next((key for key in keys[at:] + keys[:at] if key in wanted), self.focus)
 
     def type(self, text: str) -> None:
         """Type into the field in hand; what came from the book gives way to it."""

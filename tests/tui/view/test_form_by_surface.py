@@ -13,6 +13,7 @@ from tui.session import Session
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import Form, Typed
 from tui.view.lines import text_of
+from tui.view.text_line import TextLine
 
 DRILL = tool("twist-drill", degrees("lip_relief_angle", 5, None, 15), degrees("land_relief_angle", usual=10))
 LIMIT = tool("countersink", degrees("cone_relief_angle", None, None, 18))
@@ -128,6 +129,16 @@ def test_enter_passes_over_filled_fields_and_stays_where_nothing_is_wanted() -> 
 
 def test_enter_comes_round_to_what_was_left_out_above() -> None:
     form = Form(calculation("lead-over-land"), None, {})
+    compute(form)
+    form.focus = "land_width"
+    form.to_wanted()
+    assert form.focus == "diameter"
+
+
+def test_enter_comes_back_to_what_could_not_be_read() -> None:
+    form = Form(calculation("lead-over-land"), None, {})
+    for key, text in (("diameter", "1/2"), ("pitch", "1.5"), ("land_width", "4.1")):
+        form.typed[key] = TextLine.ending(text)
     compute(form)
     form.focus = "land_width"
     form.to_wanted()
