@@ -8,10 +8,11 @@ from typing import Any
 
 import pytest
 
+from geometry.calculations import calculation, calculation_names
 from library.book.model import Measure, Value
 from library.calc.answer import Answer, answer
 from library.calc.report import as_data
-from library.calc.surfaces import title_of
+from library.calc.surfaces import RELIEF, SECOND_RELIEF, has_surface, title_of
 from tests.library.calc.samples import BOOK, degrees, relief_sheet, tool
 
 ANY = relief_sheet()
@@ -58,6 +59,13 @@ def test_a_calculation_for_one_surface_alone_is_filled_from_that_one_without_bei
     both = tool("tap", degrees("chamfer_relief_angle", usual=7), degrees("thread_relief_angle", usual=2))
     found = answer(thread, {}, entry=both, book=BOOK)
     assert (found.surface, found.surfaces, relief(found)) == ("thread-land", (), pytest.approx(2))
+
+
+@pytest.mark.parametrize("name", calculation_names())
+def test_every_relief_that_is_asked_for_has_a_surface_of_the_book_to_come_from(name: str) -> None:
+    sheet = calculation(name)
+    reliefs = [one for key in (RELIEF, SECOND_RELIEF) if (one := sheet.field(key)) is not None]
+    assert all(has_surface(sheet) or one.fill_from for one in reliefs)
 
 
 def test_the_order_of_the_calculation_wins_over_that_of_the_family() -> None:

@@ -7,6 +7,7 @@ import fcntl
 import os
 import pty
 import select
+import shutil
 import signal
 import struct
 import sys
@@ -18,7 +19,8 @@ from pathlib import Path
 import pyte
 import pytest
 
-from library.book.folders import state_folder
+from library.book import opening
+from library.book.folders import shop_folder, state_folder
 from tui.first_start import remember
 
 KEYS = {
@@ -47,12 +49,15 @@ KEYS = {
 }
 
 
-HIDDEN = {"LC_ALL", "LC_CTYPE", "COLUMNS", "LINES"}
+HIDDEN = {"LC_ALL", "LC_CTYPE", "COLUMNS", "LINES", "NO_COLOR", "TMUX", "HEELCLEAR_LIBRARY"}
 """Variables of the developer's own terminal that would speak for the one under test."""
 
 
 LONGEST = 90.0
 """Seconds after which a state is not waited for any more; only a failure takes so long."""
+
+LONG = 0.3
+"""Seconds of sleep after which nothing that was begun behind the screen is still to come."""
 
 ASLEEP = 0.06
 """Seconds of sleep without a single waking after which a program waits for a key: its longest clock between a key and
@@ -115,7 +120,7 @@ class Terminal:
         last, since = wakings(self.pid), time.monotonic()
         end = since + LONGEST
         while (now := time.monotonic()) < end and last is not None:
-            if self.read(0.01) or (done := wakings(self.pid)) != last or is_awake(done) or done == before:
+            if self.read(0.02) or (done := wakings(self.pid)) != last or is_awake(done) or done == before:
                 last, since = wakings(self.pid), time.monotonic()
             elif now - since >= least:
                 break
@@ -231,17 +236,79 @@ def is_awake(done: tuple[str, ...] | None) -> bool:
 Open = Callable[..., Terminal]
 
 
+@pytest.fixture(scope="session")
+def kept_reads(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """What an earlier start has kept of the shipped book; to read all of it anew is most of the work of a start."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        opening.open_book()
+        return _kept_of(None)
+
+
+def _kept_of(shop: Path | None) -> Path:
+    folder: Path = vars(opening)["_cache"](shop)
+    return folder
+
+
+def read_before(kept: Path, words: tuple[str, ...]) -> None:
+    """Let the program find its shipped book read already; of a shop's own files nothing is known yet."""
+    shop, _ = shop_folder(Path(words[words.index("--library") + 1]) if "--library" in words else None)
+    folder = _kept_of(shop)
+    if not folder.exists():
+        folder.mkdir(parents=True)
+        for name in ("reads",) if shop.exists() else ("reads", "index"):
+            shutil.copy(kept / name, folder)
+
+
+def _variables() -> dict[str, str]:
+    own = {name: value for name, value in os.environ.items() if name not in HIDDEN}
+    return own | {"TERM": "xterm-256color", "COLORTERM": "truecolor", "LANG": "C.UTF-8"}
+
+
+@pytest.fixture(scope="session")
+def left_running(tmp_path_factory: pytest.TempPathFactory, kept_reads: Path) -> Iterator[Terminal]:
+    """One program that goes from test to test."""
+    home = tmp_path_factory.mktemp("home")
+    with pytest.MonkeyPatch.context() as patch:
+        for name in ("HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME", "XDG_CACHE_HOME"):
+            patch.setenv(name, str(home / name))
+        patch.delenv("HEELCLEAR_LIBRARY", raising=False)
+        remember(state_folder())
+        read_before(kept_reads, ())
+        opened = Terminal([sys.executable, "-m", "tui"], _variables())
+    opened.wait_for(" of ")
+    yield opened
+    opened.close()
+
+
 @pytest.fixture
-def terminal(an_empty_home: Path) -> Iterator[Open]:
+def at_the_book(left_running: Terminal) -> Terminal:
+    """The program at the whole list of the book, 80 by 24; for tests that go no further and type nothing but a search."""
+    left_running.resize(80, 24)
+    left_running.send("ctrl+u", "ctrl+l")
+    left_running.wait_for(" of ")
+    left_running.rest(least=LONG)
+    return left_running
+
+
+@pytest.fixture
+def terminal(an_empty_home: Path, kept_reads: Path) -> Iterator[Open]:
     """Opens the program, not for the first time, with arguments and variables; or some code in its place."""
     opened: list[Terminal] = []
     remember(state_folder())
 
-    def start(*words: str, columns: int = 80, rows: int = 24, code: str = "", **variables: str) -> Terminal:
-        environment = {name: value for name, value in os.environ.items() if name not in HIDDEN}
-        environment |= {"TERM": "xterm-256color", "COLORTERM": "truecolor", "LANG": "C.UTF-8"} | variables
+    def start(
+        *words: str,
+        columns: int = 80,
+        rows: int = 24,
+        code: str = "",
+        afresh: bool = False,
+        **variables: str,
+    ) -> Terminal:
+        if not afresh:
+            read_before(kept_reads, words)
         command = [sys.executable, "-c", code] if code else [sys.executable, "-m", "tui", *words]
-        made = Terminal(command, environment, columns, rows)
+        made = Terminal(command, _variables() | variables, columns, rows)
         opened.append(made)
         return made
 

@@ -13,9 +13,9 @@ Open = Callable[..., Any]
 
 def test_only_the_very_first_start_tells_what_to_do(terminal: Open) -> None:
     (state_folder() / NAME).unlink()
-    first = terminal()
+    first = terminal(afresh=True)
     first.wait_for("Your first time here")
     first.press("f9")
     first.exit_code()
-    second = terminal()
+    second = terminal(afresh=True)
     assert not any("Your first time here" in line for line in second.wait_for(" of "))

@@ -5,7 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+import pytest
+
 Open = Callable[..., Any]
+
+SIZES = ((60, 20), (120, 36), (200, 60), (1, 1), (80, 24))
 
 LONG = 0.3
 """Seconds of sleep after which nothing that was begun behind the screen is still to come."""
@@ -64,29 +68,27 @@ def test_only_changed_cells_and_whole_lines_give_the_same_picture(terminal: Open
     assert len(sparing.written) < len(usual.written) / 3
 
 
-def test_an_idle_program_writes_nothing(terminal: Open) -> None:
-    opened = terminal()
-    opened.wait_for(" of ")
-    opened.rest(least=LONG)
+def test_an_idle_program_writes_nothing(at_the_book: Any) -> None:
+    opened = at_the_book
     assert not opened.read(3.5)  # longer than from one look at the files to the next
 
 
-def test_repaint_by_key_sends_the_whole_picture_again(terminal: Open) -> None:
-    opened = terminal()
-    opened.wait_for(" of ")
-    opened.rest(least=LONG)
+def test_repaint_by_key_sends_the_whole_picture_again(at_the_book: Any) -> None:
+    opened = at_the_book
     before = cells(opened)
     opened.written = b""
     opened.press("ctrl+l")
     assert cells(opened) == before
 
 
-def test_another_size_keeps_place_and_text(terminal: Open) -> None:
-    opened = terminal()
-    opened.wait_for(" of ")
+@pytest.mark.parametrize(
+    "sizes", [((60, 20), (1, 1)), pytest.param(SIZES, marks=pytest.mark.depth)], ids=["two", "all"]
+)
+def test_another_size_keeps_place_and_text(at_the_book: Any, sizes: tuple[tuple[int, int], ...]) -> None:
+    opened = at_the_book
     opened.press("tap", "down", "down")
     chosen = chosen_row(opened.screen())
-    for size in ((60, 20), (120, 36), (200, 60), (1, 1), (80, 24)):
+    for size in sizes:
         opened.resize(*size)
         opened.rest(least=LONG)
         opened.written = b""
@@ -114,8 +116,6 @@ def test_bytes_of_a_key_stay_within_the_budget(terminal: Open) -> None:
     assert min(moves) > 0
 
 
-def test_page_keys_are_not_animated(terminal: Open) -> None:
-    opened = terminal()
-    opened.wait_for(" of ")
-    opened.rest(least=LONG)
+def test_page_keys_are_not_animated(at_the_book: Any) -> None:
+    opened = at_the_book
     assert 0 < len(opened.press("pagedown")) <= 24 * 80 * 2

@@ -30,7 +30,7 @@ title = "Tap \u001b]0;owned\u0007\u001b[31m\u202e [/bold] [red]x"
 work_material = "brass \u001b]52;c;aGk=\u0007"
 synonyms = ["plug \u001bP1;2q", "odd\u200b"]
 cautions = ["eyes\u0007", "dust"]
-relief_angle = { usual = "4 deg", source = "shop", note = "\u001bP1;2q [b \u202e" }
+chamfer_relief_angle = { usual = "4 deg", source = "shop", note = "\u001bP1;2q [b \u202e" }
 rake_angle = { usual = "5 \u001b[31m deg", source = "hand\u0007book", place = "table \u009b3" }
 notes = "A \u001b[31mred\u001b[0m [bold]note\u009b5n."
 [[entry]]
@@ -56,7 +56,7 @@ def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 CHOICES = (
-    "relief angle",
+    "chamfer relief",
     "rake angle",
     "title",
     "work material",
@@ -73,7 +73,7 @@ def harmless(opened: Any) -> None:
 
 
 @pytest.mark.parametrize(
-    "choices", [("relief angle", "title", "cautions"), pytest.param(CHOICES, marks=pytest.mark.depth)]
+    "choices", [("chamfer relief", "title", "cautions"), pytest.param(CHOICES, marks=pytest.mark.depth)]
 )
 def test_every_screen_for_changing_it_shows_it_harmlessly(
     terminal: Open, shop: Path, choices: tuple[str, ...]
@@ -82,7 +82,7 @@ def test_every_screen_for_changing_it_shows_it_harmlessly(
     opened.wait_for(" of ")
     opened.press("poisoned tap")
     opened.press("enter")
-    opened.wait_for("Relief angle")
+    opened.wait_for("Chamfer relief")
     opened.press("f6")
     for choice in choices:
         opened.press("ctrl+u", choice)
@@ -118,7 +118,7 @@ def test_two_people_and_drafts_show_it_harmlessly(terminal: Open, shop: Path) ->
     opened.wait_for(" of ")
     opened.press("poisoned tap")
     opened.press("enter")
-    opened.wait_for("Relief angle")
+    opened.wait_for("Chamfer relief")
     opened.press("f6")
     opened.press("ctrl+u", "notes of nothing")
     opened.press("ctrl+u", "title")

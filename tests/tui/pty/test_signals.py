@@ -16,7 +16,12 @@ CURSOR_SHOWN = b"\x1b[?25h"
 
 
 @pytest.mark.parametrize(
-    ("number", "code"), [(signal.SIGTERM, 143), (signal.SIGINT, 130), (signal.SIGHUP, 129)]
+    ("number", "code"),
+    [
+        (signal.SIGTERM, 143),
+        (signal.SIGINT, 130),
+        pytest.param(signal.SIGHUP, 129, marks=pytest.mark.depth),  # as a cut line sends it
+    ],
 )
 def test_a_signal_restores_the_terminal_and_tells_by_the_exit_code(
     terminal: Open, number: int, code: int

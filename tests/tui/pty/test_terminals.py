@@ -27,20 +27,25 @@ def walk(opened: Any) -> None:
         opened.press(key)
 
 
-def test_colour_is_used_where_nothing_speaks_against_it(terminal: Open) -> None:
-    opened = terminal()
-    walk(opened)
-    assert COLOUR.search(opened.written)
+def test_colour_is_used_where_nothing_speaks_against_it(at_the_book: Any) -> None:
+    assert COLOUR.search(at_the_book.press("ctrl+l"))
 
 
-@pytest.mark.parametrize("paint", ["cells", "lines"])
+@pytest.mark.parametrize("paint", ["cells", pytest.param("lines", marks=pytest.mark.depth)])
 def test_no_colour_code_at_all_is_sent_where_none_is_wanted(terminal: Open, paint: str) -> None:
     opened = terminal(NO_COLOR="1", HEELCLEAR_PAINT=paint)
     walk(opened)
     assert not COLOUR.search(opened.written)
 
 
-@pytest.mark.parametrize("variables", [{"LANG": "C"}, {"LC_ALL": "POSIX"}, {"LANG": "en_US.ISO-8859-1"}])
+@pytest.mark.parametrize(
+    "variables",
+    [
+        {"LANG": "C"},
+        pytest.param({"LC_ALL": "POSIX"}, marks=pytest.mark.depth),
+        pytest.param({"LANG": "en_US.ISO-8859-1"}, marks=pytest.mark.depth),
+    ],
+)
 def test_only_ascii_is_sent_where_the_locale_is_not_utf_8(terminal: Open, variables: dict[str, str]) -> None:
     opened = terminal(**variables)
     walk(opened)
@@ -48,6 +53,7 @@ def test_only_ascii_is_sent_where_the_locale_is_not_utf_8(terminal: Open, variab
     assert any("-----" in line for line in opened.screen())
 
 
+@pytest.mark.depth
 def test_only_ascii_is_sent_where_the_person_asks_for_it(terminal: Open) -> None:
     opened = terminal("--ascii")
     walk(opened)
@@ -81,7 +87,7 @@ title = "Tap \u001b]0;owned\u0007\u001b[2J\u202e [/bold] [red]x"
 work_material = "brass \u001b]52;c;aGk=\u0007"
 notes = "A \u001b[31mred\u001b[0m [bold]note\u009b5n."
 cautions = ["eyes"]
-relief_angle = { usual = "4 deg", source = "shop", note = "\u001bP1;2q [b" }
+chamfer_relief_angle = { usual = "4 deg", source = "shop", note = "\u001bP1;2q [b" }
 """
 
 

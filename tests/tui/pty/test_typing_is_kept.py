@@ -26,7 +26,7 @@ schema = 1
 id = "zamak-tap"
 family = "tap"
 title = "Tap for zamak"
-relief_angle = { usual = "4 deg", source = "shop" }
+chamfer_relief_angle = { usual = "4 deg", source = "shop" }
 """
 
 
@@ -55,14 +55,13 @@ def _at_the_note(terminal: Open, shop: Path, **variables: str) -> Any:
     opened.wait_for(" of ")
     opened.press("zamak")
     opened.press("enter")
-    opened.wait_for("Relief angle")
+    opened.wait_for("Chamfer relief")
     opened.press("f6")
     opened.wait_for("Find:")
-    opened.press("relief angle")
+    opened.press("chamfer relief")
     opened.press("enter")
     opened.wait_for("Place in it")
-    for _ in range(5):
-        opened.press("down")
+    opened.press(*["down"] * 5)
     opened.wait_for("> Note")
     return opened
 
@@ -95,7 +94,10 @@ def test_killed_in_the_middle_of_typing_loses_what_came_after_the_last_writing_a
     print(f"{len(typed)} typed, {len(kept)} kept: {killed - lost[0] if lost else 0:.2f} s lost")
 
 
-@pytest.mark.parametrize(("number", "code"), [(signal.SIGTERM, 143), (signal.SIGHUP, 129)])
+@pytest.mark.parametrize(
+    ("number", "code"),
+    [(signal.SIGTERM, 143), pytest.param(signal.SIGHUP, 129, marks=pytest.mark.depth)],
+)
 def test_a_signal_keeps_every_letter_restores_the_terminal_and_the_next_start_goes_on(
     terminal: Open, shop: Path, drafts: Callable[[], list[dict[str, Any]]], number: int, code: int
 ) -> None:
@@ -111,7 +113,7 @@ def test_a_signal_keeps_every_letter_restores_the_terminal_and_the_next_start_go
     again = terminal("--library", str(shop))
     again.wait_for("1 unsaved draft")
     again.press("\x12")
-    again.wait_for("Value: zamak-tap.relief_angle")
+    again.wait_for("Value: zamak-tap.chamfer_relief_angle")
     again.press("enter")
     again.wait_for("Ask Tom")
     again.press("f2")
