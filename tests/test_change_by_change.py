@@ -66,6 +66,7 @@ def as_a_change(before: str, after: str) -> dict[str, Any]:
     }
 
 
+@pytest.mark.depth
 def test_it_names_the_test_that_finds_a_change_and_says_which_change_none_finds(
     tree: Path, tmp_path: Path
 ) -> None:

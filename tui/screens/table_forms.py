@@ -195,7 +195,7 @@ def id_of(title: str) -> str:
 
     Example:
         >>> id_of("Tap for 5/8-11, bronze")
-        'tap-for-3-4-10-bronze'
+        'tap-for-5-8-11-bronze'
     """
     return "-".join(re.findall(r"[a-z0-9]+", title.casefold()))
 

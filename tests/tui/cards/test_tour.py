@@ -54,6 +54,7 @@ def is_after(line: str) -> bool:
     return line[2:].startswith(BEFORE_THE_JOB_IS_DONE)
 
 
+@pytest.mark.depth
 async def test_all_five_jobs_in_one_sitting_end_as_records_with_as_many_keys_as_told(
     at_the_yard: AtTheYard,
 ) -> None:
