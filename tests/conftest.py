@@ -26,6 +26,11 @@ SHIPPED = shipped_folder()
 PRIVATE_VARIABLES = ("HEELCLEAR_LIBRARY", "NO_COLOR", "VISUAL", "EDITOR", "COLORTERM", "TMUX")
 
 
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """Half as many workers again as there are cores: programs under test in a terminal sleep much of their time."""
+    return max(2, (os.cpu_count() or 2) * 3 // 2)
+
+
 @pytest.fixture(autouse=True)
 def an_empty_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Every test runs with an empty home, so that it neither reads nor changes the developer's own files."""

@@ -9,6 +9,8 @@ from contextlib import AbstractAsyncContextManager
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from library.cards.store import load
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
