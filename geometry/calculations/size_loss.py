@@ -31,7 +31,7 @@ from geometry.upkeep.on_end import End
 from geometry.upkeep.on_face import Face
 from geometry.upkeep.sharpening import ground_back, most, stock_along, taper_from_book
 
-SERVED = ("thread-land", "land", "cone", "shoulder", "bevel", "chamfer")
+SERVED = ("thread-land", "land", "cone", "shoulder", "bevel")
 """The surfaces whose edge goes back with the face; that which holds the size comes first."""
 
 SHOWN = 10
