@@ -123,12 +123,25 @@ class Form:
         self.focus = keys[(keys.index(self.focus) + by) % len(keys)]
 
     def to_wanted(self) -> None:
-        """Go to the next field that is still needed or has to be put right, round the end; stay where none is."""
+        """Go to the next field that is still needed or has to be put right, round the end.
+
+        Where none is, to the next open one below that may be given; never onto a filled one.
+        """
         keys = [field.key for field in self.fields]
         at = keys.index(self.focus) + 1
         wrong = {trouble.key for trouble in self.answer.troubles} if self.answer is not None else set()
         wanted = wrong.union(self.needed())
-        self.focus = next((key for key in keys[at:] + keys[:at] if key in wanted), self.focus)
+        found = next((key for key in keys[at:] + keys[:at] if key in wanted), None)
+        self.focus = found or next((key for key in keys[at:] if self._is_open(key)), self.focus)
+
+    def _is_open(self, key: str) -> bool:
+        """Whether a field may still be given: it is empty, and so are its alternatives."""
+        group = {f.key for f in self.fields if f.one_of and f.one_of == self.sheet_field(key).one_of} or {key}
+        return self.sheet_field(key).optional and all(self.value(one) is None for one in group)
+
+    def sheet_field(self, key: str) -> Field:
+        """The field of the calculation for a quantity that it asks for."""
+        return next(field for field in self.fields if field.key == key)
 
     def type(self, text: str) -> None:
         """Type into the field in hand; what came from the book gives way to it."""

@@ -156,3 +156,17 @@ def test_the_answer_without_a_book_still_stands() -> None:
     form = Form(relief_sheet(), None, {})
     form.take(answer(form.sheet, {"surface": "cone", "relief_angle": "8"}))
     assert form.surface == "cone"
+
+
+def test_enter_goes_on_to_what_may_be_given_once_nothing_is_needed_and_never_onto_a_filled_field() -> None:
+    form = Form(calculation("relief-drop"), None, {})
+    form.take(answer(form.sheet, {}))
+    for key, text in (("diameter", "12 mm"), ("relief_angle", "8 deg"), ("land_width", "2 mm")):
+        assert form.focus == key
+        form.type(text)
+        form.take(answer(form.sheet, form.texts()))
+        form.to_wanted()
+    assert form.focus == "flutes"
+    form.move(-1)
+    form.to_wanted()
+    assert form.focus == "flutes"
