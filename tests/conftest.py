@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import compileall
 import os
 import re
 from collections.abc import Iterator
@@ -18,12 +19,22 @@ from library.book.model import Layer
 
 for name, examples in (("quick", 25), ("server", 200), ("long", 5000)):
     settings.register_profile(
-        name, max_examples=examples, deadline=None, suppress_health_check=[HealthCheck.too_slow]
+        name,
+        max_examples=examples,
+        deadline=None,
+        suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
     )
 settings.load_profile(os.environ.get("HEELCLEAR_TEST_PROFILE", "quick"))
 
 SHIPPED = shipped_folder()
 PRIVATE_VARIABLES = ("HEELCLEAR_LIBRARY", "NO_COLOR", "VISUAL", "EDITOR", "COLORTERM", "TMUX")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Translate the source once, before each of the workers does it for itself."""
+    if not hasattr(config, "workerinput"):
+        for folder in ("geometry", "library", "tui"):
+            compileall.compile_dir(Path(__file__).parents[1] / folder, quiet=2)
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:

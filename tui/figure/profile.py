@@ -15,7 +15,7 @@ from tui.figure.canvas import Canvas, Point
 from tui.figure.captions import LETTERS, sample, wrapped
 from tui.figure.names import cell_of
 from tui.figure.shape import Outline, Shape, shape_of
-from tui.view.lines import EMPTY, Line, Piece, filled, line
+from tui.view.lines import EMPTY, Line, Piece, filled, line, width_of
 
 STATION_NAMES = ("edge", "1/4", "1/2", "3/4", "heel")
 STATION = "#"
@@ -67,7 +67,9 @@ def profile_lines(
     canvas = Canvas(alphabet, columns, max(room - legend, 1))
     letters = _plot(canvas, shape, [drop / figure.radius for drop in drops])
     said = _legend(shape, letters, columns, alphabet)[:legend]
-    return filled([head, *canvas.lines(), *under, *said], rows)
+    lines = filled([head, *canvas.lines(), *under, *said], rows)
+    # A number too large for any tool may be wider than the plot; then there is nothing to plot.
+    return lines if all(width_of(one) <= columns for one in lines) else []
 
 
 def _drops(figure: Figure, shape: Shape, stations: Sequence[Station]) -> list[float]:
