@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
-from library.calc.ranges import read_range
+from library.calc.ranges import ends_of, read_range, taken
 from library.calc.surfaces import book_key
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
 from library.cards.inspecting import PER_FLUTE, indicator_points, wanted_number
@@ -135,14 +135,26 @@ def _wanted(job: Job, key: str) -> list[Row]:
         first = _choice(way, row.title, one.value, wants=not one.value)
     else:
         hint = f"Such as {example(row.kind)}; emptied, it is what the book has. {row.definition}"
+        ends = _ends(job, key, one.book if one.changed else one.value)
         if read_range(key, one.value) is not None:
-            hint = f"A range fills no calculation: give the number out of it. {row.definition}"
-        first = Row(way, row.title, one.value, hint=hint, wants=not one.value, overtype=not one.changed)
+            hint = f"A range fills no calculation: Left and Right take its ends, or give a number. {row.definition}"
+        first = Row(
+            way, row.title, one.value, hint=hint, wants=not one.value, overtype=not one.changed, offers=ends
+        )
     if not one.changed:
         return [first]
     why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
               wants=not one.reason, is_text=True)  # fmt: skip
     return [first, why]
+
+
+def _ends(job: Job, key: str, text: str) -> tuple[str, ...]:
+    """A range as it is written, and what its low, its middle and its high are; nothing for any other text."""
+    found = read_range(key, text)
+    if found is None:
+        return ()
+    ends = (taken(found, end, job.display) for end in ends_of(found))
+    return (text, *(one for one in ends if one))
 
 
 def after_rows(job: Job, opened: Opened) -> list[Row]:

@@ -281,3 +281,16 @@ async def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(
         assert "2026-11-20-01" in entry["land_relief_angle"]["note"]
         await hands.settle()
         assert hands.app.screen.WHERE == "card"
+
+
+async def test_left_and_right_take_the_ends_of_a_range_of_the_book(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("second plug", "<ctrl+f>")
+        form = hands.app.screen.form
+        form.go_to("wanted.rake_angle")
+        taken = []
+        for _ in range(4):
+            taken.append(form.card.wanted["rake_angle"].value)
+            await hands.do("<right>")
+        assert taken == ["5 to 15 deg", "5 deg", "10 deg", "15 deg"]
+        assert form.card.wanted["rake_angle"].value == "5 to 15 deg"
