@@ -103,6 +103,7 @@ def test_values_within_their_ranges_give_ordinary_numbers_in_whole_sentences_or_
     result = outcome(sheet, data.draw(inputs_for(sheet, wild=False)))
     if result is not None:
         assert all(map(math.isfinite, numbers(result)))
+        assert set(result.outputs) <= set(sheet.outputs)
         for check in result.checks:
             assert set(re.findall(r"{(\w+)}", check.sentence.template)) <= set(check.sentence.parts)
             assert str(check.sentence).endswith(".")

@@ -7,10 +7,8 @@ import re
 from collections.abc import Iterator, Mapping
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from geometry.calculation import Calculation, Field, Given, Result
+from geometry.calculation import Calculation, Given, Result
 from geometry.calculations import calculation, calculation_names, calculations_for
 from geometry.quantities import QUANTITIES, quantity
 from geometry.running import Refusal, run
@@ -198,39 +196,3 @@ def test_a_tool_drawn_twice_as_large_gives_the_same_angles_and_lengths_twice_as_
     assert set(large) == set(small)
     for key, number in scaled(small, 2.0).items():
         assert large[key] == pytest.approx(number, rel=1e-12, abs=1e-13), key
-
-
-def any_value(field: Field) -> st.SearchStrategy[Given]:
-    """Values for one input, most of them in its range, some of them anything at all."""
-    row = quantity(field.key)
-    if row.kind is Kind.CHOICE:
-        return st.sampled_from(row.choices)
-    high = min(row.high, 1e6)
-    if row.whole:
-        return st.integers(int(row.low), int(high)).map(float)
-    near = st.floats(row.low, min(high, max(row.low, 0.0) + 20.0))
-    one = st.one_of(near, st.floats(row.low, high), st.sampled_from((row.low, high)), st.floats())
-    return st.lists(one, max_size=6).map(tuple) if field.many else one
-
-
-@each_calculation
-@given(data=st.data())
-def test_refuses_or_answers_whatever_it_is_given(sheet: Calculation, data: st.DataObject) -> None:
-    values: dict[str, Given] = {}
-    for field in sheet.inputs:
-        may_lack = field.default is not None or field.optional or field.one_of or field.when
-        if not may_lack or data.draw(st.booleans()):
-            values[field.key] = data.draw(any_value(field), label=field.key)
-    try:
-        result = run(sheet, values)
-    except Refusal as refusal:
-        assert refusal.problems
-        assert all(str(problem.sentence).endswith(".") for problem in refusal.problems)
-        return
-    assert all(math.isfinite(number) for _, number in numbers(result))
-    for check in result.checks:
-        assert str(check.sentence)
-        for part in check.sentence.parts.values():
-            assert not isinstance(part, Amount) or math.isfinite(part.value)
-    for curve in result.figure.curves if result.figure else ():
-        assert all(math.isfinite(angle) and math.isfinite(drop) for angle, drop in curve.points)

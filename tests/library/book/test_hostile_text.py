@@ -157,7 +157,7 @@ BOMBS: dict[str, Callable[[], bytes]] = {
 
 
 @pytest.mark.usefixtures("three_tables")
-@pytest.mark.parametrize("size", [LARGEST_FILE >> 3, pytest.param(LARGEST_FILE, marks=pytest.mark.depth)])
+@pytest.mark.parametrize("size", [LARGEST_FILE >> 5, pytest.param(LARGEST_FILE, marks=pytest.mark.depth)])
 @pytest.mark.parametrize("name", BOMBS)
 def test_a_file_that_was_made_to_hurt_is_read_to_its_end_and_hides_nothing(
     name: str, size: int, tmp_path: Path, record_property: Callable[[str, object], None]

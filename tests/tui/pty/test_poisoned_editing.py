@@ -72,19 +72,15 @@ def harmless(opened: Any) -> None:
     assert not found, opened.written[max(found.start() - 60, 0) : found.end() + 20]
 
 
-@pytest.mark.parametrize(
-    "choices", [("chamfer relief", "title", "cautions"), pytest.param(CHOICES, marks=pytest.mark.depth)]
-)
-def test_every_screen_for_changing_it_shows_it_harmlessly(
-    terminal: Open, shop: Path, choices: tuple[str, ...]
-) -> None:
+@pytest.mark.depth
+def test_every_screen_for_changing_it_shows_it_harmlessly(terminal: Open, shop: Path) -> None:
     opened = terminal("--library", str(shop))
     opened.wait_for(" of ")
     opened.press("poisoned tap")
     opened.press("enter")
     opened.wait_for("Chamfer relief")
     opened.press("f6")
-    for choice in choices:
+    for choice in CHOICES:
         opened.press("ctrl+u", choice)
         opened.press("enter")
         for key in ("end", "x", "backspace", "down", "down", "f2"):
