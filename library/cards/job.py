@@ -12,8 +12,9 @@ from geometry.sentences import Kind
 from library.book.model import Book, Caution, Entry
 from library.calc.answer import LAST_WORD, Answer, answer, cautions_for
 from library.cards.cams import THROWS as CAM_SHEETS
-from library.cards.cams import Asked, ByCam, by_cam, carried_on, taken_from_drawer
+from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
+from library.cards.found_relief import FoundRelief, by_found, found_relief, told
 from library.cards.known import NOTHING_CHOSEN, Fact, Who, facts, texts_for, wanted_entry
 from library.cards.model import Card, Setting
 from library.cards.order import calculations_of, rests
@@ -39,6 +40,7 @@ class Step:
         skipped: true when the person left it out.
         rests: true while nothing calls for it on this tool.
         recorded: what it answered when the job was closed, by quantity.
+        relief: what chosen cams give by an earlier calculation, with which this one counts; else nothing.
     """
 
     sheet: Calculation
@@ -49,6 +51,7 @@ class Step:
     skipped: bool = False
     rests: bool = False
     recorded: Mapping[str, str] | None = None
+    relief: FoundRelief | None = None
 
     @property
     def in_use(self) -> bool:
@@ -102,7 +105,9 @@ class Job:
     def by_cam(self) -> ByCam | None:
         """What the chosen cam gives beside what is wanted; nothing where the readings follow from no cam."""
         step = self.step("relief-drop")
-        return by_cam(step.answer) if step is not None and step.works else None
+        if step is None or not step.works:
+            return None
+        return by_cam(step.answer) if step.relief is None else by_found(step.answer, step.relief)
 
     def edge_text(self, key: str) -> str:
         """The angle at which an edge lies, as it was measured, wanted, typed into a calculation, or worked out."""
@@ -193,6 +198,9 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
         cam = _cam(found, ask, bench)
         if cam:
             found, who = ask(cam), who | dict.fromkeys(cam, _giver(bench, cam))
+    relief = _found_relief(found, bench)
+    if relief is not None:
+        found, who = _counted_with(relief, ask), who | {"relief_angle": "cam"}
     givers: dict[str, Who] = {
         key: who.get(
             key, "wanted" if filled.origin == "entry" else "typed" if filled.origin == "given" else "default"
@@ -201,8 +209,24 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
     }
     setting = bench.card.settings.get(sheet.name, Setting())
     checks = tuple(found.result.checks) if found.result else ()
+    if relief is not None and found.result is not None:
+        checks = (*checks, told(relief))
     quiet = not setting.typed and rests(sheet.name, bench.card.family, bench.card.received)
-    return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None)
+    return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None, relief)
+
+
+def _found_relief(found: Answer, bench: _Bench) -> FoundRelief | None:
+    """The relief by chosen cams that a calculation counts with; nothing where no cam makes the relief of this job."""
+    if bench.choice.method != CAM:
+        return None
+    return found_relief(found, [one.answer for one in bench.before if one.works])
+
+
+def _counted_with(relief: FoundRelief, ask: Asked) -> Answer:
+    """The calculation answered with a relief found before it, which stands there as an angle is shown."""
+    key, number = "relief_angle", max(relief.relief, 0.0)
+    found = ask({key: f"{math.degrees(number):.12f} deg"})
+    return replace(found, inputs={**found.inputs, key: replace(found.inputs[key], text=show_angle(number))})
 
 
 def _cam(found: Answer, ask: Asked, bench: _Bench) -> dict[str, str]:

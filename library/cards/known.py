@@ -25,8 +25,8 @@ from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
 from library.units.system import Display
 
-Who = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "default"]
-"""Who gave a value: the person at this calculation, his measuring, and so on."""
+Who = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "cam", "default"]
+"""Who gave a value: the person at this calculation, his measuring, the cams that were chosen, and so on."""
 
 NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
 """Readings that only say what was there; a setting is never filled with them."""

@@ -22,6 +22,7 @@ GIVERS: dict[Who, str] = {
     "machine": "machine",
     "wheel": "wheel",
     "wanted": "wanted",
+    "cam": "cam",
     "default": "default",
 }
 
