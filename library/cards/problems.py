@@ -135,6 +135,8 @@ def _of_after(job: Job) -> Iterator[Problem]:
         way = f"after.{key}"
         yield from _unread(job, way, key, found.readings)
         yield from _missing(job, way, key, found.readings)
+        if found.wanted.strip() and (wrong := _wrong(job, key, found.wanted, share=True)):
+            yield Problem(f"{way}.wanted", f"What the {_title(key).lower()} shall be: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
         if key == "land_width":
             diameter = job.card.after["diameter"].readings if "diameter" in job.card.after else ()
@@ -152,7 +154,7 @@ def _of_after(job: Job) -> Iterator[Problem]:
 
 
 def _cure(key: str, mark: Mark) -> str:
-    if key == "diameter" and mark.text_off.endswith("under the tolerance"):
+    if key == "diameter" and " under " in mark.text_off:
         return "Grinding does not bring it back; say in the result what becomes of the tool."
     return "Grind it again, or say in the result what becomes of the tool."
 
