@@ -110,13 +110,11 @@ class Job:
         return by_cam(step.answer) if step.relief is None else by_found(step.answer, step.relief)
 
     def edge_text(self, key: str) -> str:
-        """The angle at which an edge lies, as it was measured, wanted, typed into a calculation, or worked out."""
-        wanted = self.entry.values.get(key)
-        text = self.fact(key) or (
-            wanted.usual.text if wanted is not None and wanted.usual is not None else ""
-        )
+        """The angle at which an edge lies, as it was measured, worked out, typed into a calculation, or wanted."""
         found = _worked_out([one for one in self.steps if one.in_use], self.entry)
-        return text or next((one.text for one in found if one.key == key), "")
+        wanted = self.entry.values.get(key)
+        usual = wanted.usual.text if wanted is not None and wanted.usual is not None else ""
+        return self.fact(key) or next((one.text for one in found if one.key == key), usual)
 
     def fact(self, key: str) -> str:
         """The text known for a quantity; empty when none is."""
@@ -139,7 +137,9 @@ def work_out(card: Card, book: Book) -> Job:
     for sheet in calculations_of(card.family):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
-            texts, who = texts_for(sheet, card, (*known, *_worked_out(before, entry)), display, choice, wheel)
+            found = tuple(_worked_out(before, entry))
+            first = tuple(one for one in found if one.key in SET_BEFORE)
+            texts, who = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
             step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before))
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before))
     return Job(
@@ -173,12 +173,15 @@ class _Bench:
 HANDED_ON = {"tap-chamfer": "chamfer_angle", "step-relief": "included_angle"}
 """How the edge of a surface lies, as an earlier calculation found it or was told it: a later one wants it too."""
 
+SET_BEFORE = frozenset({"chamfer_angle"})
+"""Of these that which is set by the calculation itself: a later one has no other, whatever was wanted or measured."""
+
 
 def _worked_out(before: list[Step], entry: Entry) -> Iterator[Fact]:
-    """How edges lie by earlier calculations, weaker than everything that a person or the book says."""
+    """How edges lie by earlier calculations; one that only was told it says nothing against the book."""
     for step in before:
         key = HANDED_ON.get(step.sheet.name, "")
-        if not key or key in entry.values:
+        if not key or (key in entry.values and key not in SET_BEFORE):
             continue
         given = step.answer.inputs.get(key)
         angles = set(given.value) if given is not None and isinstance(given.value, tuple) else set()
@@ -186,7 +189,7 @@ def _worked_out(before: list[Step], entry: Entry) -> Iterator[Fact]:
             angles = {step.answer.result.outputs[key]}
         # Shoulders that lie at several angles have no one angle to hand on.
         if len(angles) == 1 and isinstance(angle := angles.pop(), float):
-            yield Fact(key, f"{math.degrees(angle):.6f}".rstrip("0").rstrip(".") + " deg", "default")
+            yield Fact(key, f"{math.degrees(angle):.6f}".rstrip("0").rstrip(".") + " deg", "worked")
 
 
 def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench: _Bench) -> Step:

@@ -11,6 +11,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.running import unfit
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
+from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
 from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
 from library.cards.job import Job, flutes_of
@@ -86,7 +87,16 @@ def _of_wanted(job: Job) -> Iterator[Problem]:
         if one.changed and not one.reason.strip():
             yield Problem(f"{way}.reason", f"{_title(key)} was changed from the book's {one.book} to {one.value}. "
                           "Say why, so that the next person knows.", "watch")  # fmt: skip
+    yield from _of_chamfer(job)
     yield from _of_method(job)
+
+
+def _of_chamfer(job: Job) -> Iterator[Problem]:
+    """Threads and angle of a tap's chamfer that do not make one cone: which of them is set, and what follows."""
+    step = job.step("tap-chamfer")
+    found = follower(step.answer, job.card.wanted) if step is not None and step.works else None
+    if found is not None:
+        yield Problem(f"wanted.{found.key}", f"{_title(found.key)}: {found.said()}", "watch")
 
 
 def _of_method(job: Job) -> Iterator[Problem]:

@@ -23,6 +23,7 @@ GIVERS: dict[Who, str] = {
     "wheel": "wheel",
     "wanted": "wanted",
     "cam": "cam",
+    "worked": "worked out",
     "default": "default",
 }
 
