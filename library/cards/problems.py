@@ -13,6 +13,7 @@ from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
+from library.cards.doubtful import doubts
 from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings, Setting
@@ -75,6 +76,7 @@ def _of_received(job: Job) -> Iterator[Problem]:
         way = f"received.{key}"
         yield from _unread(job, way, key, readings)
         yield from _missing(job, way, key, readings)
+        yield from _doubted(job, way, key, readings)
         if key == "land_width":
             yield from _too_wide(job, way, readings, job.card.received.get("diameter", ()))
 
@@ -134,8 +136,9 @@ def _of_settings(job: Job, before: tuple[Problem, ...]) -> Iterator[Problem]:
                     f"{way}.{trouble.key}" if trouble.key else way, f"{step.sheet.title}: {trouble.text}"
                 )
         for check in step.checks:
-            if check.state == "stop":
-                yield Problem(way, f"{step.sheet.title}: {say(check.sentence, job.display)}")
+            text = say(check.sentence, job.display)
+            if check.state == "stop" and not any(text in one.text for one in before):
+                yield Problem(way, f"{step.sheet.title}: {text}")
 
 
 def _of_after(job: Job) -> Iterator[Problem]:
@@ -145,6 +148,7 @@ def _of_after(job: Job) -> Iterator[Problem]:
         way = f"after.{key}"
         yield from _unread(job, way, key, found.readings)
         yield from _missing(job, way, key, found.readings)
+        yield from _doubted(job, way, key, found.readings, bad_end=bad_end)
         if found.wanted.strip() and (wrong := _wrong(job, key, found.wanted, share=True)):
             yield Problem(f"{way}.wanted", f"What the {_title(key).lower()} shall be: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
@@ -246,6 +250,15 @@ def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Probl
         if flute > len(readings) or not readings[flute - 1].strip():
             yield Problem(way, f"{_title(key)}: flute {flute} of {flutes} has no reading. Measure it, such as "
                           f"{example(quantity(key).kind)}.", "stop", flute)  # fmt: skip
+
+
+def _doubted(job: Job, way: str, key: str, readings: Readings, *, bad_end: bool = False) -> Iterator[Problem]:
+    """Readings that cannot be this tool's; of one that ended as another tool they only are to be looked at."""
+    for doubt in doubts(job, key, readings):
+        place = f", reading {doubt.reading}" if len(readings) > 1 else ""
+        state: Literal["stop", "watch"] = "stop" if doubt.check.state == "stop" and not bad_end else "watch"
+        text = f"{_title(key)}{place}: {say(doubt.check.sentence, job.display)}"
+        yield Problem(way, text, state, doubt.reading if place else 0)
 
 
 def _too_wide(job: Job, way: str, lands: Readings, diameters: Readings) -> Iterator[Problem]:

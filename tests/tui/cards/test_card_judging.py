@@ -49,3 +49,11 @@ def test_a_tolerance_widens_the_range_on_the_screen_too() -> None:
     shown = "\n".join(text_of(one) for one in CardPage(after("8.5 deg", tolerance="0.5 deg")).draw(80, 22))
     assert "4.50 deg to 8.50 deg" in shown
     assert "PASS" in shown
+
+
+def test_a_diameter_that_cannot_be_this_tools_is_told_at_its_field_while_it_is_typed() -> None:
+    form = CardForm(EMPTY, Card(family="tap", tool=Tool("T-1", thread="1/2-13 UNC", flutes="4")))
+    form.go_to("received.diameter")
+    form.type(".023 in")
+    shown = " ".join("\n".join(text_of(one) for one in CardPage(form).draw(80, 22)).split())
+    assert "STOP: A diameter of 0.584 mm cannot be that of a tool of 12.700 mm." in shown
