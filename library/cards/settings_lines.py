@@ -125,7 +125,7 @@ def _of_cam(job: Job, step: Step, key: str) -> tuple[str, str]:
     )
     return (
         f"the cam of {cam.text} out of the drawer, per {job.machine.throw_per}",
-        gives if key != "axial_throw" else "",
+        gives if key != "axial_throw" or "radial_throw" not in step.answer.inputs else "",
     )
 
 

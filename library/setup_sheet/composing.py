@@ -207,8 +207,10 @@ def _by_cam(job: Job, display: Display) -> tuple[Block, ...]:
     reads = (
         f", which reads {show(cam.wanted_heel, Kind.LENGTH, display)}" if cam.wanted_heel is not None else ""
     )
+    too = ", ".join(one.sheet.name for one in _count_too(job))
+    too = f" Counted with {show_angle(cam.given)} too: {too}." if too else ""
     return (Said((f"Judged by the cam of {cam.throw}: it gives {show_angle(cam.given)} and reads "
-                  f"{show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.",)),)  # fmt: skip
+                  f"{show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.{too}",)),)  # fmt: skip
 
 
 def _letter(number: int) -> str:
@@ -279,9 +281,22 @@ def _checks(job: Job, display: Display) -> list[tuple[str, str]]:
 
 
 def _told_by_cam(job: Job, step: Step, check: Check) -> bool:
-    """Whether a cone's remark on its relief is said by the cam that was chosen, for the same surface, a second time."""
-    cam = job.by_cam
-    return step.sheet.name == "cone-relief" and check.state == "watch" and cam is not None and cam.differs
+    """Whether it is said by the sentence on the chosen cam: a cone's remark on its relief, or who else counts with it."""
+    cam, drop = job.by_cam, job.step("relief-drop")
+    if cam is None or not cam.differs or drop is None:
+        return False
+    if check.state == "note":
+        return "throws" in check.sentence.parts and step in _count_too(job)
+    return step.sheet.name == "cone-relief" and check.state == "watch" and drop.relief is None
+
+
+def _count_too(job: Job) -> list[Step]:
+    """The calculations that count with the relief of the cam by which the readings are judged."""
+    return [
+        one
+        for one in job.steps
+        if one.works and one.relief is not None and one.relief.source == "relief-drop"
+    ]
 
 
 def _told(step: Step, check: Check) -> bool:

@@ -17,6 +17,7 @@ from library.cards.inspecting import (
     received_reliefs,
     reliefs_after,
     verdicts,
+    wanted_limits,
     wanted_number,
 )
 from library.cards.job import Job, Step, flutes_of
@@ -188,8 +189,10 @@ def _number(job: Job, key: str, display: Display) -> str:
     step = job.step("relief-drop")
     if key in {"drop", "heel_drop"} and step is not None and step.stopped:
         return ""
-    number = wanted_number(job, key)
-    return "" if number is None else show(number, quantity(key).kind, display)
+    number, limits, kind = wanted_number(job, key), wanted_limits(job, key), quantity(key).kind
+    if number is None:
+        return limits.said(kind, display) if limits is not None else ""
+    return show(number, kind, display)
 
 
 def _title(key: str, *, at_heel: bool = False) -> str:

@@ -22,6 +22,8 @@ GIVERS: dict[Who, str] = {
     "machine": "machine",
     "wheel": "wheel",
     "wanted": "wanted",
+    "cam": "cam",
+    "worked": "worked out",
     "default": "default",
 }
 

@@ -1,0 +1,59 @@
+"""What the step After shows of a range that is wanted, as the page of a card draws it."""
+
+from __future__ import annotations
+
+import pytest
+
+from library.book.model import Book
+from library.cards.model import Card, Inspection, Tool, Wanted
+from tui.view.card_form import CardForm
+from tui.view.card_page import CardPage
+from tui.view.lines import text_of
+
+EMPTY = Book({})
+
+
+def after(reading: str, wanted: str = "5 to 8 deg", tolerance: str = "") -> CardForm:
+    form = CardForm(
+        EMPTY,
+        Card(
+            family="reamer",
+            tool=Tool("R-1", size="10 mm", flutes="1"),
+            wanted={"rake_angle": Wanted(wanted)},
+            after={"rake_angle": Inspection((reading,), "", tolerance)},
+        ),
+    )
+    form.go_to("after.rake_angle")
+    return form
+
+
+@pytest.mark.parametrize(("reading", "word"), [("6 deg", "PASS"), ("9 deg", "OFF")])
+def test_a_reading_is_judged_by_the_range_beside_its_line(reading: str, word: str) -> None:
+    shown = "\n".join(text_of(one) for one in CardPage(after(reading)).draw(80, 22))
+    assert "not judged" not in shown
+    assert "5.00 deg to 8.00 deg" in shown
+    (line,) = [one for one in shown.splitlines() if word in one and reading in one]
+    assert line.rstrip().endswith(word)
+
+
+def test_a_wanted_range_needs_no_second_limit_and_no_tolerance() -> None:
+    form = after("6 deg")
+    ways = [row.way for row in form.rows]
+    assert "after.rake_angle.wanted" not in ways
+    (within,) = [row for row in form.rows if row.way == "after.rake_angle.tolerance"]
+    assert not within.wants
+    assert "the range is the limit" in within.hint
+
+
+def test_a_tolerance_widens_the_range_on_the_screen_too() -> None:
+    shown = "\n".join(text_of(one) for one in CardPage(after("8.5 deg", tolerance="0.5 deg")).draw(80, 22))
+    assert "4.50 deg to 8.50 deg" in shown
+    assert "PASS" in shown
+
+
+def test_a_diameter_that_cannot_be_this_tools_is_told_at_its_field_while_it_is_typed() -> None:
+    form = CardForm(EMPTY, Card(family="tap", tool=Tool("T-1", thread="1/2-13 UNC", flutes="4")))
+    form.go_to("received.diameter")
+    form.type(".023 in")
+    shown = " ".join("\n".join(text_of(one) for one in CardPage(form).draw(80, 22)).split())
+    assert "STOP: A diameter of 0.584 mm cannot be that of a tool of 12.700 mm." in shown
