@@ -80,8 +80,8 @@ def _unusual(given: Inputs, offset: float, diameter: float) -> tuple[Check, ...]
             cure=(("face_offset", low), ("face_offset", high)),
             offset=length(offset),
             rake=angle(rake),
-            low=length(low),
-            high=length(high),
+            low=length(low, Rounding.UP),
+            high=length(high, Rounding.DOWN),
             least=angle(LEAST_RAKE),
             most=angle(MOST_RAKE),
         ),
@@ -104,8 +104,8 @@ def _elsewhere(offset: float, others: tuple[float, ...]) -> Iterator[Check]:
         )
     elif abs(offset) > abs(limit) * (1 + 1e-9):
         yield watch(
-            "On {small} the rake comes to {rake}, more than edges are given. Bring the face to {limit} or less off the axis "
-            "to keep it to {usual} there.",
+            "On {small} the rake comes to {rake}, more than edges are given. Bring the face to {limit} or less off the axis, "
+            "and it stays within {usual} there.",
             cure=Together((("rake_angle", None), ("face_offset", limit))),
             small=length(small),
             rake=angle(rake_angle(offset, small)),
