@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Any, Literal, overload
 
 from geometry.figure import Figure
+from geometry.role import NO_ROLE, Role
 from geometry.sentences import Amount, Sentence
 from geometry.side_view import SideView
 
@@ -252,6 +253,7 @@ class Calculation:
         surfaces: the relieved surfaces that it serves, the one that is mostly meant first; empty where it asks for none
             or the family says which comes first. One that works always on the same needs no input ``surface``.
         methods: the words of ``relief_method`` whose jobs it belongs to; empty where it belongs to every job.
+        role: its part in a whole job.
     """
 
     name: str
@@ -266,6 +268,7 @@ class Calculation:
     compute: Callable[[Inputs], Result]
     surfaces: tuple[str, ...] = ()
     methods: tuple[str, ...] = ()
+    role: Role = NO_ROLE
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

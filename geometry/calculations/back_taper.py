@@ -20,6 +20,7 @@ from geometry.calculation import (
 from geometry.checking import NotGiven
 from geometry.complaints import complaint, settled
 from geometry.cures import Way, way
+from geometry.role import Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
 
@@ -161,4 +162,5 @@ CALCULATION = Calculation(
     outputs=("swivel_angle", "taper_ratio", "taper_angle", "diameter_there", "indicator_fall"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(place=150, of_course=("reamer",), about="back_diameter", sets=("swivel_angle",)),
 )

@@ -26,6 +26,7 @@ from geometry.cures import Step, Way
 from geometry.edge.asked import RELIEF_KEYS, Edge, edge_of, surface_fields
 from geometry.figure import Figure, curve
 from geometry.quantities import quantity
+from geometry.role import Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.side_view import cone_view
 from geometry.tooth.land import land_angle
@@ -319,4 +320,13 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     methods=("cam",),
+    role=Role(
+        place=80,
+        of_course=("countersink", "centre-drill"),
+        about="included_angle",
+        sets=("radial_throw", "axial_throw", "needed_radial_throw"),
+        cam=Cam("radial_throw", "relief_angle"),
+        tells=("pass",),
+        tabled=True,
+    ),
 )

@@ -22,6 +22,7 @@ from geometry.calculation import (
 )
 from geometry.drill import point
 from geometry.plausible import LEAST_RELIEF, chisel_plausible, land_plausible, relief_plausible
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.side_view import point_view
 from geometry.tooth.land import land_angle
@@ -217,4 +218,5 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    role=Role(place=50, sets=("half_point_angle",)),
 )

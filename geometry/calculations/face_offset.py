@@ -24,6 +24,7 @@ from geometry.checking import refuse
 from geometry.figure import Figure
 from geometry.plausible import LEAST_RAKE, MOST_RAKE, rake_plausible
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.face import face_offset, rake_angle
 
@@ -164,4 +165,5 @@ CALCULATION = Calculation(
     outputs=("face_offset", "rake_angle"),
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
+    role=Role(place=30, sets=("face_offset",)),
 )

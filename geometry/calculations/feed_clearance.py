@@ -23,6 +23,7 @@ from geometry.cures import Step, Way, way
 from geometry.drill import feed as feeding
 from geometry.edge.asked import edge_of, surface_fields
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.surfaces import SURFACES
 
@@ -283,4 +284,10 @@ CALCULATION = Calculation(
     outputs=("relief_left", "largest_feed", "feed_slope", "weakest_diameter", "inner_diameter"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    role=Role(
+        place=140,
+        of_course=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
+        about="feed",
+        tells=("pass", "note"),
+    ),
 )

@@ -20,6 +20,7 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.checking import GeometryError, require_positive
+from geometry.role import Role
 from geometry.sentences import angle, count, length
 from geometry.setting.indexing import (
     CIRCLES,
@@ -310,4 +311,5 @@ CALCULATION = Calculation(
     ),
     cautions=("hands", "sharp-edges"),
     compute=_compute,
+    role=Role(place=20, every_job=True, rows="moves", tells=("note",)),
 )

@@ -22,6 +22,7 @@ from geometry.cures import Step, Way, way
 from geometry.figure import Figure, curve
 from geometry.plausible import land_plausible, relief_plausible
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.heel_advice import HAIR, READABLE
 from geometry.tooth.land import land_angle, land_width
@@ -199,4 +200,5 @@ CALCULATION = Calculation(
     outputs=("heel_drop", "primary_drop", "clear_land_width", "land_angle"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    role=Role(place=130, of_course=("reamer",), about="margin_width", tells=("pass", "note")),
 )

@@ -24,6 +24,7 @@ from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fi
 from geometry.edge.readings import POINTS
 from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
+from geometry.role import HEEL, Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.surfaces import SURFACES
 from geometry.tooth import eccentric, flat
@@ -276,4 +277,12 @@ CALCULATION = Calculation(
     ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(
+        place=100,
+        does=HEEL,
+        sets=("chosen_throw", "throw_per_tooth", "throw_per_turn"),
+        cam=Cam("chosen_throw", "relief_angle"),
+        tells=("pass", "note"),
+        drawn=1,
+    ),
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, Row, stations
 from geometry.figure import Curve, Figure
+from geometry.role import Role
 from geometry.tooth import facet_advice as advice
 from geometry.tooth.facet_job import facet_job
 from geometry.tooth.facets import Facet, drop, outline
@@ -87,4 +88,13 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     methods=("wheel-head-height", "tooth-rest-height", "inclined-wheel"),
+    role=Role(
+        place=110,
+        of_course=(),
+        about="body_diameter",
+        rows="facets",
+        tells=("pass", "note"),
+        tabled=True,
+        drawn=2,
+    ),
 )

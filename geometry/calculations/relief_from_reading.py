@@ -9,6 +9,7 @@ from geometry.edge.asked import Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
 from geometry.edge.views import PLANES, View
 from geometry.figure import Curve, Figure, curve
+from geometry.role import FOUND, Role
 from geometry.sentences import Sentence, angle, length
 from geometry.surfaces import SURFACES
 from geometry.tooth import reading_advice as advice
@@ -157,4 +158,5 @@ CALCULATION = Calculation(
     ),
     cautions=("hands", "sharp-edges", "eyes"),
     compute=_compute,
+    role=Role(does=FOUND),
 )

@@ -8,6 +8,7 @@ from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs
 from geometry.checking import NotGiven, refuse
 from geometry.edge.asked import Edge, edge_of, surface_fields
 from geometry.edge.views import View
+from geometry.role import Role
 from geometry.sentences import angle, length
 from geometry.setting.height import relief_of_height, rule_height, setting_height
 from geometry.wheel.types import DISH, FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP, title
@@ -163,4 +164,5 @@ CALCULATION = Calculation(
     compute=_compute,
     methods=("wheel-head-height", "tooth-rest-height"),
     surfaces=SERVED,
+    role=Role(place=60, sets=("wheel_head_height", "tooth_rest_height"), tells=("pass", "note")),
 )

@@ -23,6 +23,7 @@ from geometry.cures import way
 from geometry.edge.asked import Edge as SurfaceEdge
 from geometry.edge.asked import edge_of, surface_fields
 from geometry.figure import Curve, Figure, curve
+from geometry.role import LASTING, Role
 from geometry.sentences import Rounding, angle, count, length
 from geometry.tooth import eccentric, flat
 from geometry.tooth.heel_advice import SECOND_FACET, rubs
@@ -323,4 +324,5 @@ CALCULATION = Calculation(
     outputs=("sharpenings_left", "size_lost", "diameter_after", "land_after", "length_after"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(place=160, does=LASTING, sizes=True, tells=("pass", "note")),
 )

@@ -24,6 +24,7 @@ from geometry.cone.steps import RelievedShoulder, relieved, shoulders
 from geometry.cures import Step, Way, way
 from geometry.drill.feed import feed_slope
 from geometry.quantities import quantity
+from geometry.role import Cam, Role
 from geometry.sentences import Rounding, angle, count, length
 from geometry.side_view import step_view
 
@@ -328,4 +329,12 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     methods=("cam",),
+    role=Role(
+        place=90,
+        sets=("radial_throw", "axial_throw"),
+        cam=Cam("radial_throw", "least_relief_angle"),
+        hands_on="included_angle",
+        tells=("pass", "note"),
+        tabled=True,
+    ),
 )

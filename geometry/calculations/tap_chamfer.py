@@ -19,6 +19,7 @@ from geometry.calculation import (
 from geometry.checking import refuse
 from geometry.plausible import land_plausible
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.side_view import chamfer_view
 from geometry.thread.asked import PITCH, pitch_checks, pitch_of
@@ -241,4 +242,5 @@ CALCULATION = Calculation(
     ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(place=40, sets=("chamfer_angle",), hands_on="chamfer_angle"),
 )
