@@ -17,6 +17,9 @@ FOUND = "found"
 LASTING = "lasting"
 """How often the tool can be sharpened again."""
 
+MOVES, FACETS = "moves", "facets"
+"""What the rows of a table set, one by one: the moves of an index, the facets of a back."""
+
 
 @dataclass(frozen=True)
 class Cam:
@@ -25,10 +28,13 @@ class Cam:
     Attributes:
         throw: its input that takes the throw of a cam.
         wanted: its input that says which relief the cam shall give.
+        gives: the surfaces on which it finds what the cams give, each with the number of its rows that says so; an
+            empty surface is the one that it was asked for. Without any it is its answer for the relief.
     """
 
     throw: str
     wanted: str
+    gives: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -41,15 +47,19 @@ class Role:
             and how often it can be done again; common practice, no source. Nothing for one that sets nothing.
         does: HEEL, FOUND or LASTING for the calculation that answers this question of every job; else empty.
         every_job: whatever is ground, it belongs to the job.
+        rated: whether it weighs the speed of the wheel, so that the ratings of machine and wheel are held against it.
         of_course: families whose jobs go through it as a matter of course, all that it serves where it says nothing.
             On others it rests until somebody types into it, or measures what it is ``about``; common practice, no source.
         about: the quantity whose measurement brings a resting one into the job.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
-        rows: how each row of its table is a setting of its own: ``moves`` of an index, ``facets`` of a back.
+        rows: MOVES or FACETS where each row of its table is a setting of its own; else empty.
         cam: how it deals with the cam of the job, where it does.
-        hands_on: the angle of an edge that it finds, or was told, and that later calculations want too.
+        counts: whether it counts with the relief that the chosen cams give, where an earlier one found it.
+        hands_on: the angle of an edge that it finds, or was told, and that later calculations want too. Where it is
+            one of those that it ``sets``, they take it whatever was wanted or measured; else only where nothing else is known.
         sizes: whether it looks at the size of the tool: it then takes the surface that holds the size, not the one
             that is ground.
+        repeats_cam: whether its remarks on the relief only repeat what the sentence on the chosen cam says of the tool.
         tells: the verdicts that stand on the sheet beside ``stop`` and ``watch``; those left out repeat a setting.
         tabled: whether its table is wanted at the machine; the others are for thinking it over before.
         drawn: the drawing with the greatest number is the one on the sheet; 0 for one that is as good as any other.
@@ -58,13 +68,16 @@ class Role:
     place: int | None = None
     does: str = ""
     every_job: bool = False
+    rated: bool = False
     of_course: tuple[str, ...] | None = None
     about: str = ""
     sets: tuple[str, ...] = ()
     rows: str = ""
     cam: Cam | None = None
+    counts: bool = False
     hands_on: str = ""
     sizes: bool = False
+    repeats_cam: bool = False
     tells: tuple[str, ...] = ()
     tabled: bool = False
     drawn: int = 0

@@ -288,6 +288,7 @@ CALCULATION = Calculation(
         place=140,
         of_course=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
         about="feed",
+        counts=True,
         tells=("pass", "note"),
     ),
 )

@@ -20,7 +20,7 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.checking import GeometryError, require_positive
-from geometry.role import Role
+from geometry.role import MOVES, Role
 from geometry.sentences import angle, count, length
 from geometry.setting.indexing import (
     CIRCLES,
@@ -311,5 +311,5 @@ CALCULATION = Calculation(
     ),
     cautions=("hands", "sharp-edges"),
     compute=_compute,
-    role=Role(place=20, every_job=True, rows="moves", tells=("note",)),
+    role=Role(place=20, every_job=True, rows=MOVES, tells=("note",)),
 )

@@ -282,6 +282,7 @@ CALCULATION = Calculation(
         does=HEEL,
         sets=("chosen_throw", "throw_per_tooth", "throw_per_turn"),
         cam=Cam("chosen_throw", "relief_angle"),
+        counts=True,
         tells=("pass", "note"),
         drawn=1,
     ),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, Row, stations
 from geometry.figure import Curve, Figure
-from geometry.role import Role
+from geometry.role import FACETS, Role
 from geometry.tooth import facet_advice as advice
 from geometry.tooth.facet_job import facet_job
 from geometry.tooth.facets import Facet, drop, outline
@@ -92,7 +92,7 @@ CALCULATION = Calculation(
         place=110,
         of_course=(),
         about="body_diameter",
-        rows="facets",
+        rows=FACETS,
         tells=("pass", "note"),
         tabled=True,
         drawn=2,

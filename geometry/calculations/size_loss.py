@@ -324,5 +324,5 @@ CALCULATION = Calculation(
     outputs=("sharpenings_left", "size_lost", "diameter_after", "land_after", "length_after"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
-    role=Role(place=160, does=LASTING, sizes=True, tells=("pass", "note")),
+    role=Role(place=160, does=LASTING, counts=True, sizes=True, tells=("pass", "note")),
 )

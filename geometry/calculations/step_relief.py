@@ -332,7 +332,11 @@ CALCULATION = Calculation(
     role=Role(
         place=90,
         sets=("radial_throw", "axial_throw"),
-        cam=Cam("radial_throw", "least_relief_angle"),
+        cam=Cam(
+            "radial_throw",
+            "least_relief_angle",
+            gives=(("land", "relief_angle"), ("shoulder", "shoulder_relief_angle")),
+        ),
         hands_on="included_angle",
         tells=("pass", "note"),
         tabled=True,

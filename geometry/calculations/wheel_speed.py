@@ -108,5 +108,5 @@ CALCULATION = Calculation(
     outputs=("rotational_speed", "surface_speed", "highest_rotational_speed"),
     cautions=("wheel-rating", "ring-test", "stand-aside", "guard-and-rest", "eyes", "dust"),
     compute=_compute,
-    role=Role(place=10, every_job=True, sets=("rotational_speed",), tells=("pass", "note")),
+    role=Role(place=10, every_job=True, rated=True, sets=("rotational_speed",), tells=("pass", "note")),
 )

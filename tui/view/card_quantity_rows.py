@@ -13,7 +13,7 @@ from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_
 from library.cards.inspecting import PER_FLUTE, indicator_points, wanted_limits, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
-from library.cards.order import ABOUT, OF_COURSE, calculations_of
+from library.cards.order import brought_in_by_measuring, calculations_of
 from library.units.grammar import example
 from library.units.show import show
 from tui.view.card_readings import in_short
@@ -40,8 +40,8 @@ def measured_on(family: str) -> tuple[str, ...]:
         >>> measured_on("reamer")[-2:]
         ('margin_width', 'back_diameter')
     """
-    more = [ABOUT[name] for name, families in OF_COURSE.items() if family in families]
-    return (*MEASURED, *(key for key in more if key not in NOT_ON_THE_TOOL))
+    more = (key for key in brought_in_by_measuring(family) if key not in NOT_ON_THE_TOOL)
+    return (*MEASURED, *more)
 
 
 def decided_on(family: str, surface: str = "") -> tuple[str, ...]:
