@@ -73,7 +73,7 @@ def text_of(value: object, key: str) -> str:
 
 def commands() -> Iterator[tuple[str, ...]]:
     """The words of every command whose output is written down."""
-    from geometry.calculations import calculation_names, calculations_for
+    from geometry.calculations import calculation, calculation_names, calculations_for
     from geometry.quantities import QUANTITIES
     from library.book.opening import open_book
 
@@ -90,10 +90,9 @@ def commands() -> Iterator[tuple[str, ...]]:
     for key in QUANTITIES:
         yield ("glossary", key)
     yield ("glossary",)
-    samples = part_of(HERE / "geometry" / "samples.py").SAMPLES
     for name in calculation_names():
         yield ("calc", name, "--help")
-        given = [f"{key}={text_of(value, key)}" for key, value in samples[name].items()]
+        given = [f"{key}={text_of(value, key)}" for key, value in calculation(name).sample.items()]
         for more in ((), ("--units", "in"), ("--json",)):
             yield ("calc", name, *given, *more)
     yield ("calc",)
@@ -142,7 +141,9 @@ def main() -> None:
     """Write one file for each command and for each size of the tour."""
     asked = argparse.ArgumentParser(description="Write down everything that is seen.")
     asked.add_argument("folder", type=Path)
-    asked.add_argument("--only", default="", help="commands whose words hold this; no tour unless it is in them")
+    asked.add_argument(
+        "--only", default="", help="commands whose words hold this; no tour unless it is in them"
+    )
     words_asked = asked.parse_args()
     folder, only = words_asked.folder, words_asked.only
     folder.mkdir(parents=True, exist_ok=True)

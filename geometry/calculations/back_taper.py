@@ -163,4 +163,10 @@ CALCULATION = Calculation(
     cautions=AT_THE_WHEEL,
     compute=_compute,
     role=Role(place=150, of_course=("reamer",), about="back_diameter", sets=("swivel_angle",)),
+    sample={
+        "diameter": 10.0,
+        "back_diameter": 9.95,
+        "taper_length": 80.0,
+        "distance_from_front": (20.0, 40.0, 80.0),
+    },
 )

@@ -330,4 +330,14 @@ CALCULATION = Calculation(
         tells=("pass",),
         tabled=True,
     ),
+    sample={
+        "included_angle": math.radians(82),
+        "diameter": (20.0, 12.0, 6.0),
+        "throw_per": "tooth",
+        "flutes": 3.0,
+        "radial_throw": 1.2,
+        "axial_throw": 0.8,
+        "relief_angle": math.radians(8),
+        "land_width": 3.0,
+    },
 )

@@ -219,4 +219,13 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     role=Role(place=50, sets=("half_point_angle",)),
+    sample={
+        "diameter": 12.7,
+        "point_angle": math.radians(118),
+        "lip_height_difference": 0.08,
+        "lip_relief_angle": math.radians(12),
+        "web_thickness": 2.0,
+        "chisel_edge_angle": math.radians(125),
+        "land_width": 3.0,
+    },
 )

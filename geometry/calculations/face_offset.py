@@ -166,4 +166,5 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
     role=Role(place=30, sets=("face_offset",)),
+    sample={"diameter": 10.0, "rake_angle": math.radians(15), "other_diameter": (8.0, 4.0)},
 )

@@ -291,4 +291,12 @@ CALCULATION = Calculation(
         counts=True,
         tells=("pass", "note"),
     ),
+    sample={
+        "diameter": 6.0,
+        "relief_angle": math.radians(8),
+        "lip_relief_runs": "rising",
+        "inner_relief_angle": math.radians(20),
+        "inner_diameter": 1.2,
+        "feed": 0.25,
+    },
 )

@@ -85,4 +85,5 @@ CALCULATION = Calculation(
     cautions=AT_THE_WHEEL,
     compute=_compute,
     role=Role(place=120, sets=("lead_over_land",)),
+    sample={"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
 )

@@ -201,4 +201,13 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     role=Role(place=130, of_course=("reamer",), about="margin_width", tells=("pass", "note")),
+    sample={
+        "diameter": 10.0,
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "margin_width": 0.2,
+        "relief_angle": math.radians(6),
+        "primary_land": 0.6,
+        "secondary_relief_angle": math.radians(15),
+    },
 )

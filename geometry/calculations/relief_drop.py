@@ -286,4 +286,11 @@ CALCULATION = Calculation(
         tells=("pass", "note"),
         drawn=1,
     ),
+    sample={
+        "diameter": 12.0,
+        "relief_angle": math.radians(8),
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "relief_form": "flat",
+    },
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, Row, stations
 from geometry.figure import Curve, Figure
 from geometry.role import FACETS, Role
@@ -97,4 +99,15 @@ CALCULATION = Calculation(
         tabled=True,
         drawn=2,
     ),
+    sample={
+        "diameter": 12.0,
+        "body_diameter": 12.7,
+        "land_width": 8.0,
+        "land_measured_as": "arc",
+        "relief_angle": math.radians(10),
+        "primary_land": 0.8,
+        "least_gap": 0.05,
+        "deepest_gap": 0.5,
+        "hole_diameter": 12.1,
+    },
 )

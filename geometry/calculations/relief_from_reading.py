@@ -159,4 +159,12 @@ CALCULATION = Calculation(
     cautions=("hands", "sharp-edges", "eyes"),
     compute=_compute,
     role=Role(does=FOUND),
+    sample={
+        "diameter": 12.0,
+        "drop": 0.281,
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "second_drop": 0.142,
+        "second_land_width": 1.0,
+    },
 )

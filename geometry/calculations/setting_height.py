@@ -165,4 +165,5 @@ CALCULATION = Calculation(
     methods=("wheel-head-height", "tooth-rest-height"),
     surfaces=SERVED,
     role=Role(place=60, sets=("wheel_head_height", "tooth_rest_height"), tells=("pass", "note")),
+    sample={"relief_angle": math.radians(7), "wheel_shape": "type-1-straight", "wheel_diameter": 150.0},
 )

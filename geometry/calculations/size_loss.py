@@ -325,4 +325,12 @@ CALCULATION = Calculation(
     cautions=AT_THE_WHEEL,
     compute=_compute,
     role=Role(place=160, does=LASTING, counts=True, sizes=True, tells=("pass", "note")),
+    sample={
+        "diameter": 12.0,
+        "stock_per_sharpening": 0.2,
+        "relief_angle": math.radians(4),
+        "land_width": 3.0,
+        "least_land": 1.0,
+        "least_diameter": 11.9,
+    },
 )

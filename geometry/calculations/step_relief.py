@@ -341,4 +341,13 @@ CALCULATION = Calculation(
         tells=("pass", "note"),
         tabled=True,
     ),
+    sample={
+        "diameter": (6.0, 8.0, 10.0, 12.0),
+        "included_angle": (math.radians(90), math.radians(90), math.radians(118)),
+        "radial_throw": 3.0,
+        "axial_throw": 1.0,
+        "feed": 0.15,
+        "least_relief_angle": math.radians(6),
+        "shoulder_relief_angle": math.radians(6),
+    },
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, Together, passed, stop, watch
@@ -109,4 +110,5 @@ CALCULATION = Calculation(
     cautions=("wheel-rating", "ring-test", "stand-aside", "guard-and-rest", "eyes", "dust"),
     compute=_compute,
     role=Role(place=10, every_job=True, rated=True, sets=("rotational_speed",), tells=("pass", "note")),
+    sample={"wheel_diameter": 150.0, "rotational_speed": 100 * math.pi, "rated_speed": 35_000.0},
 )

@@ -237,4 +237,11 @@ CALCULATION = Calculation(
     compute=_compute,
     methods=("inclined-wheel",),
     role=Role(place=70, of_course=(), about="helix_angle", sets=("wheel_tilt",)),
+    sample={
+        "helix_angle": math.radians(30),
+        "relief_angle": math.radians(8),
+        "diameter": 12.0,
+        "land_width": 2.0,
+        "wheel_width": 5.0,
+    },
 )
