@@ -20,11 +20,17 @@ from tui.view.card_row import Row
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 from tui.view.table import table
 
+AT_THE_HEEL = frozenset({"heel_drop", "drop", "radial_drop", "square_drop", "axial_drop"})
+"""What the indicator reads at the heel, by where it points."""
+
 _WORST_FIRST = ("stop", "watch", "pass", "note")
 
 
 def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
-    """The calculation in hand: what stops, what is set, what the indicator reads on the way, what else comes out."""
+    """The calculation in hand: the verdict, the heel, what is set, what is read on the way, what else comes out.
+
+    Verdict and heel come first, so that they are in sight on a small screen without turning a page.
+    """
     step = job.step(row.key) if row.key else None
     if step is None or step.skipped:
         return []
@@ -34,13 +40,16 @@ def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
     if result is None:
         return [*bad, *_troubles(step, width)]
     lines = [setting for setting in setting_lines(job, job.display) if setting.sheet == step.sheet.name]
+    heel = {key: value for key, value in result.outputs.items() if key in AT_THE_HEEL}
+    told = {*heel, *(one.key for one in lines)}
     parts = (
-        bad,
+        bad or checks["pass"],
+        output_lines(step.answer, replace(result, outputs=heel), job.display, width),
         [one for setting in lines for one in _setting(setting, width)],
         _stations(job, result, width),
-        output_lines(step.answer, _without(result, {one.key for one in lines}), job.display, width),
+        output_lines(step.answer, _without(result, told), job.display, width),
+        (checks["pass"] if bad else []) + checks["note"],
         _rows(job, result, width),
-        checks["pass"] + checks["note"],
         _recorded(job, step, width),
     )
     return [one for part in parts if part for one in (*part, EMPTY)]

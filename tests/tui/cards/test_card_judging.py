@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from library.book.model import Book
-from library.cards.model import Card, Inspection, Tool, Wanted
+from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -57,3 +59,37 @@ def test_a_diameter_that_cannot_be_this_tools_is_told_at_its_field_while_it_is_t
     form.type(".023 in")
     shown = " ".join("\n".join(text_of(one) for one in CardPage(form).draw(80, 22)).split())
     assert "STOP: A diameter of 0.584 mm cannot be that of a tool of 12.700 mm." in shown
+
+
+def cone(**throws: str) -> CardForm:
+    typed = {"diameter": "19.05 mm, 9.5 mm", "land_width": "3 mm", "relief_angle": "9 deg", **throws}
+    form = CardForm(
+        EMPTY,
+        Card(
+            family="countersink",
+            tool=Tool("C-1", size="19.05 mm", flutes="3"),
+            wanted={"relief_form": Wanted("eccentric"), "included_angle": Wanted("90 deg")},
+            settings={"cone-relief": Setting(typed)},
+        ),
+    )
+    form.go_to("settings.cone-relief")
+    return form
+
+
+@pytest.mark.parametrize(("throw", "word"), [("15 mm", "WATCH"), ("13.41 mm", "PASS"), ("-5 mm", "STOP")])
+def test_verdict_and_heel_of_a_cone_are_in_sight_without_turning_a_page(throw: str, word: str) -> None:
+    shown = [text_of(one) for one in CardPage(cone(radial_throw=throw)).draw(80, 22)]
+    beside = [one.partition("│")[2].strip() for one in shown]
+    assert beside[1].startswith(word)
+    # Pointed at the axis the heel falls the throw's share of the turn that the land takes.
+    turned = 2 * 3 / 19.05
+    falls = float(throw.removesuffix(" mm")) * turned / (2 * math.pi)
+    assert f"Indicator drop at the heel {falls:.3f} mm" in " ".join(" ".join(beside).split())
+
+
+def test_a_hint_that_is_cut_ends_with_one_mark() -> None:
+    form = CardForm(EMPTY, Card(family="tap"))
+    form.go_to("wanted.surface")
+    last = text_of(CardPage(form).draw(80, 22)[-1])
+    assert "…" in last
+    assert "……" not in last
