@@ -9,6 +9,7 @@ from geometry.calculation import Result, Station
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.cards.finishing import differs
+from library.cards.found_relief import told
 from library.cards.job import Job, Step
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.equipment.settings import in_divisions
@@ -41,13 +42,13 @@ def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
         return [*bad, *_troubles(step, width)]
     lines = [setting for setting in setting_lines(job, job.display) if setting.sheet == step.sheet.name]
     heel = {key: value for key, value in result.outputs.items() if key in AT_THE_HEEL}
-    told = {*heel, *(one.key for one in lines)}
+    shown = {*heel, *(one.key for one in lines)}
     parts = (
-        bad or checks["pass"],
+        [*(bad or checks["pass"]), *_counted(job, step, width)],
         output_lines(step.answer, replace(result, outputs=heel), job.display, width),
         [one for setting in lines for one in _setting(setting, width)],
         _stations(job, result, width),
-        output_lines(step.answer, _without(result, told), job.display, width),
+        output_lines(step.answer, _without(result, shown), job.display, width),
         (checks["pass"] if bad else []) + checks["note"],
         _rows(job, result, width),
         _recorded(job, step, width),
@@ -58,12 +59,21 @@ def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
 def _checks(job: Job, step: Step, width: int) -> dict[str, list[Line]]:
     found: dict[str, list[Line]] = {state: [] for state in _WORST_FIRST}
     for check in step.checks:
+        if step.relief is not None and check == told(step.relief):
+            continue
         word = STATE_WORDS[check.state]
         first, *rest = wrap(f"{word} {say(check.sentence, job.display)}".strip(), width)
         text = first[0].text.removeprefix(word)
         begun = first if check.state == "note" else line(Piece(word, check.state), text)
         found[check.state] += [begun, *rest]
     return found
+
+
+def _counted(job: Job, step: Step, width: int) -> list[Line]:
+    """Which relief is counted with, where it is what chosen cams give and not what is wanted."""
+    if step.relief is None:
+        return []
+    return wrap(say(told(step.relief).sentence, job.display), width)
 
 
 def _troubles(step: Step, width: int) -> list[Line]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -93,3 +94,17 @@ def test_a_hint_that_is_cut_ends_with_one_mark() -> None:
     last = text_of(CardPage(form).draw(80, 22)[-1])
     assert "…" in last
     assert "……" not in last
+
+
+def test_the_relief_that_two_throws_give_stands_right_under_the_verdict_of_the_readings() -> None:
+    form = cone(radial_throw="15 mm", axial_throw="2 mm")
+    form.card = replace(form.card, received={"land_width": ("3 mm",)}, wanted={**form.card.wanted, "relief_method": Wanted("cam"), "cone_relief_angle": Wanted("9 deg")})  # fmt: skip
+    form.take(EMPTY, form.card)
+    form.go_to("settings.relief-drop")
+    shown = [text_of(one).partition("│")[2].strip() for one in CardPage(form).draw(80, 22)]
+    beside = " ".join(" ".join(shown).split())
+    # 15 and 2 mm in a turn, square to a cone of 45 degrees, at 19.05 mm across.
+    found = math.degrees(math.atan((15 + 2) * math.sqrt(0.5) / (2 * math.pi) / 9.525))
+    assert f"Counted with {found:.2f} deg on the cone, square to the edge" in beside
+    assert beside.count("Counted with") == 1
+    assert beside.index("Counted with") < beside.index("Indicator drop at the heel")
