@@ -1,4 +1,4 @@
-"""What the step After shows of a range that is wanted, as the page of a card draws it."""
+"""What a card shows beside its lines: readings judged by a range, doubted sizes, verdict and heel in sight."""
 
 from __future__ import annotations
 
