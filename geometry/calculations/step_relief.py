@@ -278,16 +278,25 @@ def _shoulder_values(cut: RelievedShoulder, place: float, feed: float | None) ->
     return values
 
 
+def _checks(given: Inputs, tool: _Tool) -> Iterator[Check]:
+    yield _step_check(tool)
+    if given.has("least_relief_angle"):
+        yield _wanted_check(tool, given.number("least_relief_angle"))
+    if not tool.shoulders:
+        yield note("There is one step only, and so no shoulder to look at.")
+        return
+    yield _shoulder_check(tool, has_feed=given.has("feed"))
+    if given.has("shoulder_relief_angle"):
+        yield _shoulder_wanted_check(tool, given.number("shoulder_relief_angle"))
+
+
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
+    return settled(_raw(given), given, lambda other: _checks(other, _tool(other)))
 
 
 def _raw(given: Inputs) -> Result:
     tool, has_feed = _tool(given), given.has("feed")
     outputs = {"relief_angle": min(map(tool.step_relief, tool.steps))}
-    checks = [_step_check(tool)]
-    if given.has("least_relief_angle"):
-        checks.append(_wanted_check(tool, given.number("least_relief_angle")))
     if tool.shoulders:
         weakest, place = tool.weakest
         outputs["shoulder_relief_angle"] = weakest.relief(place)
@@ -295,13 +304,9 @@ def _raw(given: Inputs) -> Result:
         if has_feed:
             weakest, place = tool.weakest_in_feed
             outputs["relief_left"] = weakest.left(tool.feed, place)
-        checks.append(_shoulder_check(tool, has_feed=has_feed))
-        if given.has("shoulder_relief_angle"):
-            checks.append(_shoulder_wanted_check(tool, given.number("shoulder_relief_angle")))
-    else:
-        checks.append(note("There is one step only, and so no shoulder to look at."))
     side = step_view(tool.steps, [cut.shoulder.included_angle for cut in tool.shoulders])
-    return Result(outputs, rows=tuple(_rows(tool, has_feed=has_feed)), checks=tuple(checks), side=side)
+    rows = tuple(_rows(tool, has_feed=has_feed))
+    return Result(outputs, rows=rows, checks=tuple(_checks(given, tool)), side=side)
 
 
 CALCULATION = Calculation(
