@@ -16,7 +16,6 @@ from geometry.calculation import Check, Cure, Inputs, Result
 from geometry.cures import Way, advise, either, that_help
 from geometry.sentences import Amount, Sentence
 
-
 _TRIES: ContextVar[bool] = ContextVar("tries", default=True)
 
 _ON_TRIAL: ContextVar[bool] = ContextVar("on_trial", default=False)
@@ -92,27 +91,33 @@ def untried() -> Iterator[None]:
         _TRIES.reset(token)
 
 
-def settled(found: Result, given: Inputs, checks: Callable[[Inputs], Iterable[Check]]) -> Result:
+Trial = Callable[[Inputs, Check], Iterable[Check]]
+"""The checks of other inputs among which a complaint would stand again, and nothing else that is computed.
+
+It refuses what the calculation refuses.
+"""
+
+
+def settled(found: Result, given: Inputs, trial: Trial) -> Result:
     """A result of which each complaint keeps only the ways that help.
 
     Args:
         found: the result, whose complaints hold all their ways.
         given: the inputs that it was computed from.
-        checks: the checks alone of other inputs, which are all that a trial looks at; it refuses what the
-            calculation refuses.
+        trial: the checks alone of other inputs, which are all that a trial looks at.
     """
     if not _TRIES.get() or not any(isinstance(check, Complaint) and check.ways for check in found.checks):
         return found
-    return replace(found, checks=tuple(_tried(check, checks, given) for check in found.checks))
+    return replace(found, checks=tuple(_tried(check, trial, given) for check in found.checks))
 
 
-def _tried(check: Check, checks: Callable[[Inputs], Iterable[Check]], given: Inputs) -> Check:
+def _tried(check: Check, trial: Trial, given: Inputs) -> Check:
     if not isinstance(check, Complaint) or not check.ways:
         return check
     wrong = known_by(check)
 
     def mends(other: Inputs) -> bool:
-        return all(known_by(one) != wrong for one in checks(other) if one.state in {"watch", "stop"})
+        return all(known_by(one) != wrong for one in trial(other, check) if one.state in {"watch", "stop"})
 
     token = _ON_TRIAL.set(True)
     try:

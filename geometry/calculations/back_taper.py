@@ -139,7 +139,9 @@ def _compute(given: Inputs) -> Result:
     rows = tuple(_row(front, taper, distance) for distance in _distances(given))
     if rows:
         outputs |= {key: rows[-1].values[key] for key in ("diameter_there", "indicator_fall")}
-    return settled(Result(outputs, rows=rows, checks=_all_checks(given)), given, _all_checks)
+    return settled(
+        Result(outputs, rows=rows, checks=_all_checks(given)), given, lambda other, _: _all_checks(other)
+    )
 
 
 CALCULATION = Calculation(

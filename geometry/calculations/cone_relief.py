@@ -255,18 +255,21 @@ def _figure(cam: _Cam, turned: float) -> Figure | None:
     return Figure(radius, turned, (curve("eccentric", turned, lambda a: per_radian * a),))
 
 
-def _checks(given: Inputs, cam: _Cam) -> tuple[Check, ...]:
+def _of_wanted(given: Inputs, cam: _Cam) -> tuple[Check, ...]:
+    if not given.has("relief_angle"):
+        return ()
     has_cam = given.has("radial_throw") or given.has("axial_throw")
-    wanted = (
-        (_wanted_check(cam, given.number("relief_angle"), has_cam=has_cam),)
-        if given.has("relief_angle")
-        else ()
-    )
-    return (*_limits(cam), _relief_check(cam), *wanted)
+    return (_wanted_check(cam, given.number("relief_angle"), has_cam=has_cam),)
+
+
+def _trial(given: Inputs, of: Check) -> tuple[Check, ...]:
+    """What would be said again of other throws: a watch is of the relief wanted, a stop of the relief itself."""
+    cam = _cam(given)
+    return _of_wanted(given, cam) if of.state == "watch" else (_relief_check(cam),)
 
 
 def _compute(given: Inputs) -> Result:
-    return settled(_raw(given), given, lambda other: _checks(other, _cam(other)))
+    return settled(_raw(given), given, _trial)
 
 
 def _raw(given: Inputs) -> Result:
@@ -276,7 +279,7 @@ def _raw(given: Inputs) -> Result:
         "greatest_relief_angle": max(map(cam.as_given, cam.diameters)),
         "square_throw": cam.square,
     }
-    checks = _checks(given, cam)
+    checks = (*_limits(cam), _relief_check(cam), *_of_wanted(given, cam))
     if given.has("relief_angle"):
         square = cam.edge.normal(given.number("relief_angle"))
         needed = cam.needed(cam.turn * cone.square_throw_for(square, cam.diameters[0]))

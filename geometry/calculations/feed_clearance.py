@@ -253,7 +253,7 @@ def _feed(given: Inputs) -> float | None:
 
 
 def _compute(given: Inputs) -> Result:
-    return settled(_raw(given), given, lambda other: _checks(other, _lip(other), _feed(other)))
+    return settled(_raw(given), given, lambda other, _: _checks(other, _lip(other), _feed(other)))
 
 
 def _raw(given: Inputs) -> Result:

@@ -177,7 +177,7 @@ def _compute(given: Inputs) -> Result:
         checks=worst_first(_checks(given, land)),
         figure=Figure(diameter / 2, heel, (curve("facets", heel, land.drop, _corners(land)),)),
     )
-    return settled(found, given, _all_checks)
+    return settled(found, given, lambda other, _: _all_checks(other))
 
 
 CALCULATION = Calculation(

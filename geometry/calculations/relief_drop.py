@@ -245,7 +245,7 @@ def _all_checks(given: Inputs, job: _Job) -> tuple[Check, ...]:
 
 
 def _compute(given: Inputs) -> Result:
-    return settled(_raw(given), given, lambda other: _all_checks(other, _job(other)))
+    return settled(_raw(given), given, lambda other, _: _all_checks(other, _job(other)))
 
 
 def _raw(given: Inputs) -> Result:

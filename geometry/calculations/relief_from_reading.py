@@ -131,7 +131,7 @@ def _compute(given: Inputs) -> Result:
         checks=told.checks,
         figure=_figure(found, place.diameter / 2, readings) if told.view == "radial" else None,
     )
-    return settled(result, given, lambda other: _told(other).checks)
+    return settled(result, given, lambda other, _: _told(other).checks)
 
 
 CALCULATION = Calculation(

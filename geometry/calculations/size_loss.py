@@ -297,7 +297,7 @@ def _compute(given: Inputs) -> Result:
     return settled(found, given, _trial)
 
 
-def _trial(given: Inputs) -> Iterator[Check]:
+def _trial(given: Inputs, _: Check) -> Iterator[Check]:
     """The checks alone, for which one sharpening tells as much as all of them."""
     if given.choice("ground_on") == "face":
         face, edge, along = _face_of(given)
