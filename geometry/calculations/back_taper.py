@@ -118,25 +118,30 @@ def _row(front: float, taper: float, distance: float) -> Row:
     return Row("Behind the front" if distance > 0 else "At the front", values)
 
 
+def _distances(given: Inputs) -> list[float]:
+    """The places behind the front to show, from the front on."""
+    if given.has("distance_from_front"):
+        return sorted(given.numbers("distance_from_front"))
+    return [given.number("taper_length")] if given.has("taper_length") else []
+
+
+def _all_checks(given: Inputs) -> tuple[Check, ...]:
+    distances, taper = _distances(given), _taper(given)
+    for distance in distances:
+        diameter_behind(given.number("diameter"), taper, distance)  # refuses what comes to a point before
+    per = distances[-1] if distances and distances[-1] > 0 else PER
+    return worst_first(_checks(given, taper, per))
+
+
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
-
-
-def _raw(given: Inputs) -> Result:
     front, taper = given.number("diameter"), _taper(given)
     swivel = swivel_of_taper(taper)
     outputs = {"swivel_angle": swivel, "taper_ratio": taper, "taper_angle": 2 * swivel}
-    if given.has("distance_from_front"):
-        distances = sorted(given.numbers("distance_from_front"))
-    else:
-        distances = [given.number("taper_length")] if given.has("taper_length") else []
-    rows = tuple(_row(front, taper, distance) for distance in distances)
+    rows = tuple(_row(front, taper, distance) for distance in _distances(given))
     if rows:
         outputs |= {key: rows[-1].values[key] for key in ("diameter_there", "indicator_fall")}
-    return Result(
-        outputs,
-        rows=rows,
-        checks=worst_first(_checks(given, taper, distances[-1] if distances and distances[-1] > 0 else PER)),
+    return settled(
+        Result(outputs, rows=rows, checks=_all_checks(given)), given, lambda other, _: _all_checks(other)
     )
 
 

@@ -68,9 +68,7 @@ def _chisel(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
 
 def _chisel_checks(given: Inputs, found: dict[str, float]) -> Iterator[Check]:
     if "chisel_edge_angle" in found:
-        yield from chisel_plausible(given.number("chisel_edge_angle"), key="chisel_edge_angle") or (
-            _chisel_usual(found),
-        )
+        yield from chisel_plausible(given.number("chisel_edge_angle")) or (_chisel_usual(found),)
     if "chisel_edge_length" in found:
         yield note(
             "The chisel edge is {edge} long, so the lips begin on a circle of that diameter, {height} ahead of the corners.",

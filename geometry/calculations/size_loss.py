@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 
 from geometry.calculation import (
@@ -169,7 +169,8 @@ def _profile(face: Face) -> Curve:
     return curve("flat", reach, lambda a: flat.drop(a, face.relief_angle, face.diameter))
 
 
-def _face(given: Inputs) -> Result:
+def _face_of(given: Inputs) -> tuple[Face, SurfaceEdge, float]:
+    """The tool ground on its face, its edge, and how much of the land goes with each mm off the face."""
     diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
     edge = edge_of(given)
     radial = edge.seen(given.number("relief_angle"), "radial")
@@ -189,6 +190,23 @@ def _face(given: Inputs) -> Result:
         given.number_or("least_diameter", 0.0),
     )
     ground_back(face.turned, diameter, face.relief_angle, face.turned, face.form)
+    return face, edge, along
+
+
+def _face_checks(given: Inputs, face: Face, edge: SurfaceEdge, along: float, left: int) -> Iterator[Check]:
+    if left:
+        yield _left(face, left)
+    else:
+        yield from _none_left(face, edge, along)
+    if not given.has("least_land") and not given.has("least_diameter"):
+        yield watch(
+            "No limit was given, so the count runs until the land is gone. Give the least land that still holds the edge "
+            "up, or the least diameter."
+        )
+
+
+def _face(given: Inputs) -> Result:
+    face, edge, along = _face_of(given)
     left = most(lambda times: not face.limits_passed(times))
     after = face.edge(left)
     outputs = {
@@ -197,16 +215,12 @@ def _face(given: Inputs) -> Result:
         "land_after": face.land(after),
     }
     if face.step < face.turned:
-        outputs["size_lost"] = diameter - face.edge(1).diameter
-    checks = [_left(face, left)] if left else list(_none_left(face, edge, along))
-    if not given.has("least_land") and not given.has("least_diameter"):
-        checks.append(watch("No limit was given, so the count runs until the land is gone. Give the least land that still "
-                            "holds the edge up, or the least diameter."))  # fmt: skip
+        outputs["size_lost"] = face.diameter - face.edge(1).diameter
     return Result(
         outputs,
         rows=[_face_row(face, times) for times in _shown(left)],
-        checks=checks,
-        figure=Figure(diameter / 2, face.turned, (_profile(face),)) if face.turned else None,
+        checks=tuple(_face_checks(given, face, edge, along, left)),
+        figure=Figure(face.diameter / 2, face.turned, (_profile(face),)) if face.turned else None,
     )
 
 
@@ -246,7 +260,7 @@ def _end_row(end: End, times: int) -> Row:
     )
 
 
-def _end(given: Inputs) -> Result:
+def _end_of(given: Inputs) -> End:
     taper = (
         given.number("taper_ratio")
         if given.has("taper_ratio")
@@ -261,6 +275,11 @@ def _end(given: Inputs) -> Result:
     )
     if end.lost >= end.diameter:
         raise GeometryError("So much taper leaves nothing of the tool behind one sharpening.", "taper_ratio")
+    return end
+
+
+def _end(given: Inputs) -> Result:
+    end = _end_of(given)
     left = most(lambda times: not end.limits_passed(times))
     return Result(
         {
@@ -275,12 +294,20 @@ def _end(given: Inputs) -> Result:
 
 
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
+    found = _face(given) if given.choice("ground_on") == "face" else _end(given)
+    return settled(found, given, _trial)
 
 
-def _raw(given: Inputs) -> Result:
-    ways: dict[str, Callable[[Inputs], Result]] = {"face": _face, "end": _end}
-    return ways[given.choice("ground_on")](given)
+def _trial(given: Inputs, _: Check) -> Iterator[Check]:
+    """The checks alone, for which one sharpening tells as much as all of them."""
+    if given.choice("ground_on") == "face":
+        face, edge, along = _face_of(given)
+        if face.limits_passed(1):
+            yield from _face_checks(given, face, edge, along, 0)
+        return
+    end = _end_of(given)
+    if end.limits_passed(1):
+        yield from _end_none_left(end)
 
 
 CALCULATION = Calculation(
