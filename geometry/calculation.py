@@ -244,7 +244,7 @@ class Calculation:
         question: the question it answers, in one sentence.
         wants: which diameter and which measure of the land it wants.
         neglects: where it holds and what it leaves out.
-        families: the tool families it serves.
+        kinds: the kinds of tool that it serves (see ``geometry.kinds``), those whose main job it is first.
         inputs: what it asks for, in the order in which a person measures.
         outputs: the quantities it may answer, most wanted first.
         cautions: keys of the cautions that belong beside the result.
@@ -252,6 +252,8 @@ class Calculation:
         surfaces: the relieved surfaces that it serves, the one that is mostly meant first; empty where it asks for none
             or the family says which comes first. One that works always on the same needs no input ``surface``.
         methods: the words of ``relief_method`` whose jobs it belongs to; empty where it belongs to every job.
+        belongs_on: the surfaces of which a tool of no known kind has one to be served; empty where they are those of
+            ``surfaces``, and any tool will do where that is empty too.
     """
 
     name: str
@@ -259,13 +261,14 @@ class Calculation:
     question: str
     wants: str
     neglects: str
-    families: tuple[str, ...]
+    kinds: tuple[str, ...]
     inputs: tuple[Field, ...]
     outputs: tuple[str, ...]
     cautions: tuple[str, ...]
     compute: Callable[[Inputs], Result]
     surfaces: tuple[str, ...] = ()
     methods: tuple[str, ...] = ()
+    belongs_on: tuple[str, ...] = ()
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""
