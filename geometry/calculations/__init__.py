@@ -34,7 +34,8 @@ def calculation(name: str) -> Calculation:
     return found
 
 
-def calculations_for(kind: str, surfaces: Sequence[str] = ()) -> tuple[Calculation, ...]:
+@cache
+def calculations_for(kind: str, surfaces: tuple[str, ...] = ()) -> tuple[Calculation, ...]:
     """The calculations that serve a kind of tool, those whose main job it is first.
 
     Args:
@@ -43,14 +44,16 @@ def calculations_for(kind: str, surfaces: Sequence[str] = ()) -> tuple[Calculati
             come the calculations of the first surface, of the next one, and at last those that serve any tool.
 
     Example:
-        >>> calculations_for("tap")[0].name, calculations_for("", ["lip"])[0].name
+        >>> calculations_for("tap")[0].name, calculations_for("", ("lip",))[0].name
         ('lead-over-land', 'drill-point')
-        >>> "drill-point" in [sheet.name for sheet in calculations_for("", ["cone"])]
+        >>> "drill-point" in [sheet.name for sheet in calculations_for("", ("cone",))]
         False
     """
     rank = _by_kind if kind in EVERY_KIND else _by_surface
     sheets = [(rank(sheet, kind, surfaces), sheet) for sheet in map(calculation, calculation_names())]
-    ranked = sorted(((place, sheet) for place, sheet in sheets if place), key=lambda one: (*one[0], one[1].name))
+    ranked = sorted(
+        ((place, sheet) for place, sheet in sheets if place), key=lambda one: (*one[0], one[1].name)
+    )
     return tuple(sheet for _, sheet in ranked)
 
 

@@ -283,7 +283,9 @@ def _circles(families: Sequence[Row], reads: Sequence[FileRead]) -> list[Finding
             here = locations_of(row)[-1]
             wrong = f"The family is like {shown(row.family)}, and in the end like itself, so there is nothing to follow."
             fix = "Take like away from one of them, and say there which surfaces it has."
-            findings.append(Finding(Place(reads[here.file].note.path, here.line), f"{row.id}.like", wrong, fix, "warning"))
+            findings.append(
+                Finding(Place(reads[here.file].note.path, here.line), f"{row.id}.like", wrong, fix, "warning")
+            )
     return findings
 
 

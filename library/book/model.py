@@ -263,3 +263,13 @@ class Book:
     findings: tuple[Finding, ...] = ()
     more: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     rows: Sequence[Row] = ()
+
+    def kind_of(self, family: str) -> str:
+        """The kind of tool that calculations know a family as; empty where none is known.
+
+        Example:
+            >>> Book({}, {"spade-drill": Family("spade-drill", "Spade drills", kind="twist-drill")}).kind_of("spade-drill")
+            'twist-drill'
+        """
+        found = self.families.get(family)
+        return found.kind if found is not None else ""

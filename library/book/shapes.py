@@ -11,7 +11,17 @@ from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 
-from library.book.fields import Reader, kind, name_of_a, names_of, one_line, paragraph, surfaces, word_out_of, words
+from library.book.fields import (
+    Reader,
+    kind,
+    name_of_a,
+    names_of,
+    one_line,
+    paragraph,
+    surfaces,
+    word_out_of,
+    words,
+)
 from library.book.model import Caution, Entry, Family, Layer, Material, Place, Source, Value
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from geometry.calculation import Calculation, Check
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from library.book.model import Book, Caution, Entry
+from library.book.model import Book, Caution, Entry, Family
 from library.calc.answer import LAST_WORD, Answer, answer, cautions_for
 from library.cards.cams import THROWS as CAM_SHEETS
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, taken_from_drawer
@@ -94,6 +94,16 @@ class Job:
     cautions: tuple[Caution, ...]
     choice: Chosen = NOTHING_CHOSEN
 
+    @property
+    def family(self) -> Family | None:
+        """The family of the tool; nothing where none was chosen or the book has it no more."""
+        return self.book.families.get(self.card.family)
+
+    @property
+    def kind(self) -> str:
+        """The kind of tool that calculations know it as; empty where none is known."""
+        return self.book.kind_of(self.card.family)
+
     def step(self, name: str) -> Step | None:
         """The step of a calculation by its name."""
         return next((one for one in self.steps if one.sheet.name == name), None)
@@ -131,11 +141,12 @@ def work_out(card: Card, book: Book) -> Job:
     known = facts(card, machine, wheel, choice)
     entry = wanted_entry(card, book.entries.get(card.entry))
     steps: list[Step] = []
-    for sheet in calculations_of(card.family):
+    kind = book.kind_of(card.family)
+    for sheet in calculations_of(book.families.get(card.family)):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
             texts, who = texts_for(sheet, card, (*known, *_worked_out(before, entry)), display, choice, wheel)
-            step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before))
+            step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before, kind))
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before))
     return Job(
         card, book, display, machine, wheel, tuple(steps), known, entry, _cautions(steps, entry, book), choice
@@ -154,6 +165,7 @@ class _Bench:
         machine: it is ground on.
         choice: what was chosen once for the job.
         before: the calculations before it that are in use.
+        kind: of the tool.
     """
 
     card: Card
@@ -163,6 +175,7 @@ class _Bench:
     machine: Machine | None
     choice: Chosen
     before: list[Step]
+    kind: str = ""
 
 
 HANDED_ON = {"tap-chamfer": "chamfer_angle", "step-relief": "included_angle"}
@@ -201,7 +214,7 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
     }
     setting = bench.card.settings.get(sheet.name, Setting())
     checks = tuple(found.result.checks) if found.result else ()
-    quiet = not setting.typed and rests(sheet.name, bench.card.family, bench.card.received)
+    quiet = not setting.typed and rests(sheet.name, bench.kind, bench.card.received)
     return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None)
 
 

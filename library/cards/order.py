@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from geometry.calculation import Calculation
-from geometry.calculations import calculation, calculations_for
+from geometry.calculations import calculation
+from library.book.model import Family
+from library.calc.serving import sheets_for
 
 SETUP = (
     "wheel-speed",
@@ -44,7 +46,7 @@ OF_COURSE = {
     "relief-facets": frozenset[str](),
     "wheel-tilt": frozenset[str](),
 }
-"""Calculations that only some of the families they serve go through as a matter of course. On others they rest until
+"""Calculations that only some of the kinds they serve go through as a matter of course. On others they rest until
 somebody types into them or measures what they are about; common practice, no source."""
 
 ABOUT = {
@@ -58,30 +60,30 @@ ABOUT = {
 """What each of them is about: once that was measured, it belongs to the job."""
 
 
-def rests(name: str, family: str, measured: Collection[str]) -> bool:
+def rests(name: str, kind: str, measured: Collection[str]) -> bool:
     """Whether a calculation rests on a job into which nobody has typed anything for it.
 
     Args:
         name: of the calculation.
-        family: of the tool.
+        kind: of the tool; empty where none is known.
         measured: the quantities that were measured.
 
     Example:
         >>> rests("wheel-tilt", "reamer", ["diameter"]), rests("wheel-tilt", "reamer", ["helix_angle"])
         (True, False)
     """
-    return name in OF_COURSE and family not in OF_COURSE[name] and ABOUT[name] not in measured
+    return name in OF_COURSE and kind not in OF_COURSE[name] and ABOUT[name] not in measured
 
 
-def calculations_of(family: str) -> tuple[Calculation, ...]:
+def calculations_of(family: Family | None) -> tuple[Calculation, ...]:
     """The calculations that a job on this family of tools goes through, in the order of the set-up.
 
     One that the order does not name comes last, so that a new calculation is found by itself.
 
     Example:
-        >>> [sheet.name for sheet in calculations_of("tap")][:2]
+        >>> [sheet.name for sheet in calculations_of(Family("hob", "Hobs", surfaces=("end",)))][:2]
         ['wheel-speed', 'index-moves']
     """
-    served = {sheet.name: sheet for sheet in (*map(calculation, ALWAYS), *calculations_for(family))}
+    served = {sheet.name: sheet for sheet in (*map(calculation, ALWAYS), *sheets_for(family))}
     sheets = [sheet for name, sheet in served.items() if name not in NO_SETTINGS]
     return tuple(sorted(sheets, key=lambda one: SETUP.index(one.name) if one.name in SETUP else len(SETUP)))
