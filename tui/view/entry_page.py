@@ -36,7 +36,7 @@ def entry_lines(book: Book, entry: Entry, width: int, convert: Convert | None = 
         lines += [EMPTY, _heading("Notes"), *wrap(entry.notes.strip(), width, first="  ", rest="  ")]
     lines += [EMPTY, _heading("Before you grind"), *caution_lines(book, entry, width)]
     if family is not None:
-        lines += _family_lines(family, width)
+        lines += _family_lines(family, book.families.get(family.like), width)
     return lines
 
 
@@ -85,10 +85,13 @@ def caution_lines(book: Book, entry: Entry | None, width: int) -> Iterator[Line]
         yield from wrap(said, width, first="  ", rest="    ")
 
 
-def _family_lines(family: Family, width: int) -> Iterator[Line]:
+def _family_lines(family: Family, like: Family | None, width: int) -> Iterator[Line]:
     yield EMPTY
     yield _heading(f"About {family.title.lower()}")
     yield from wrap(family.what, width, first="  ", rest="  ")
+    if like is not None:
+        said = f"Ground like {like.title.lower()}: what the book does not say of these themselves, it says here of those."
+        yield from wrap(said, width, "quiet", first="  ", rest="  ")
     for heading, text in family.texts.items():
         yield EMPTY
         yield line(Piece(f"  {heading.replace('_', ' ').capitalize()}", "strong"))
