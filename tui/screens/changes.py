@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
+from library.calc.wording import span
 from library.editing.changes import RemoveEntry, RemoveValue
 from tui.changing import Wish
-from tui.commands.show import span
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.table_forms import CopyForm, RenameForm
 from tui.screens.texts_form import TEXTS, TextsForm, text_of
