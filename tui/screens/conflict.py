@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from tui.session import Session
 
 
-class TwoPeopleScreen(Reading):
+class ConflictScreen(Reading):
     """One conflict after the other; nothing is saved before all are answered.
 
     Args:
@@ -26,7 +26,7 @@ class TwoPeopleScreen(Reading):
         where: the file or the copy in which the other one's stands; empty where that is plain.
     """
 
-    WHERE = "two-people"
+    WHERE = "conflict"
 
     def __init__(
         self,
