@@ -15,13 +15,12 @@ from library.calc.fill import Filled, shown
 from library.calc.report import cited
 from library.calc.serving import sheets_for
 from library.calc.surfaces import title_of
+from library.calc.wording import STATIONS, in_one_paragraph
 from library.units.show import say, show, show_answer
 from library.units.system import Display
 from tui.commands.printing import data, line, paragraph, table
-from tui.commands.show import behind
 
 ORIGINS = {"given": "given", "entry": "from the book", "default": "default"}
-SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
 
 
 def calculations(options: argparse.Namespace) -> int:
@@ -163,7 +162,7 @@ def _inputs(found: Answer, book: Book, display: Display) -> None:
         (title_of(one.key, found.surface), one.recommended) for one in used if one.recommended is not None
     ]
     for title, value in recommended:
-        paragraph(f"{title} in the book: {behind(book, value)}", "  ")
+        paragraph(f"{title} in the book: {in_one_paragraph(book, value)}", "  ")
     if recommended:
         line()
 
@@ -202,7 +201,7 @@ def _stations(result: Result, display: Display) -> None:
     heading = ("", "turned", *(quantity(key).title.lower() for key in keys))
     rows = [
         (
-            SHARES.get(station.fraction, f"{station.fraction:.2f}"),
+            STATIONS.get(station.fraction, f"{station.fraction:.2f}"),
             show(station.angle, Kind.ANGLE, display),
             *(show(station.readings[key], quantity(key).kind, display) for key in keys),
         )

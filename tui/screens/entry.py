@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from tui import later, screens
+from tui.screens.cards.card_navigation import begin_card
 from tui.screens.reading import Reading
 from tui.view.entry_page import Convert, entry_lines
-from tui.view.lines import Line
+from tui.view.lines import Line, Piece, line
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from library.book.model import Entry
+    from library.book.model import Book, Entry
     from tui.session import Session
 
 
@@ -44,9 +46,7 @@ class EntryScreen(Reading):
 
     def do_change(self) -> None:
         """List what can be changed of it."""
-        from tui.screens.changes import ChangesScreen
-
-        self.app.push_screen(ChangesScreen(self.session, self.entry))
+        self.app.push_screen(screens.ChangesScreen(self.session, self.entry))
 
     def do_calculate(self) -> None:
         """Open the calculator, filled from this entry."""
@@ -58,7 +58,7 @@ class EntryScreen(Reading):
 
     def do_begin_card(self) -> None:
         """Begin a job card from this entry."""
-        self.heelclear.carding.begin(self.entry)
+        begin_card(self, self.entry)
 
     def do_cautions(self) -> None:
         """Show the cautions alone."""
@@ -86,7 +86,10 @@ class EntryScreen(Reading):
     def _convert(self) -> Convert | None:
         if not self.session.units_ready:
             return None
-        from library.units.show import show
-
         display = self.session.display
-        return lambda number, kind: show(number, kind, display)
+        return lambda number, kind: later.show(number, kind, display)
+
+
+def preview_of(book: Book, entry: Entry, width: int) -> list[Line]:
+    """An entry as it stands beside the list of the book."""
+    return [line(Piece(entry.title, "head")), *entry_lines(book, entry, width)]

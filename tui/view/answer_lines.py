@@ -12,9 +12,9 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.answer import Answer, off_by
 from library.calc.surfaces import RELIEF, title_of
+from library.calc.wording import STATIONS
 from library.units.show import say, show, show_answer
 from library.units.system import Display
-from tui.commands.calc_text import SHARES
 from tui.view.lines import Line, Piece, fit, line, spread_out, width_of, wrap
 from tui.view.table import table
 
@@ -62,7 +62,7 @@ def station_lines(result: Result, display: Display, width: int | None = None) ->
     heading = ("", "turned", *(quantity(key).title.lower() for key in keys))
     rows = [
         (
-            SHARES.get(station.fraction, f"{station.fraction:.2f}"),
+            STATIONS.get(station.fraction, f"{station.fraction:.2f}"),
             show(station.angle, Kind.ANGLE, display),
             *(show(station.readings[key], quantity(key).kind, display) for key in keys),
         )

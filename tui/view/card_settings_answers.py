@@ -8,13 +8,13 @@ from dataclasses import replace
 from geometry.calculation import Result, Station
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from library.calc.wording import STATIONS
 from library.cards.finishing import differs
 from library.cards.found_relief import told
 from library.cards.job import Job, Step
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.equipment.settings import in_divisions
 from library.units.show import say, show
-from tui.commands.calc_text import SHARES
 from tui.view.answer_lines import STATE_WORDS, output_lines, widest
 from tui.view.card_pair import pair
 from tui.view.card_row import Row
@@ -135,7 +135,7 @@ def _station_table(
         ]
     rows = []
     for station in stations:
-        cells = [SHARES.get(station.fraction, f"{station.fraction:.2f}"), show(station.angle, Kind.ANGLE)]
+        cells = [STATIONS.get(station.fraction, f"{station.fraction:.2f}"), show(station.angle, Kind.ANGLE)]
         for key in keys:
             value = station.readings[key]
             cells.append(show(value, quantity(key).kind, job.display))

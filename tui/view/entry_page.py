@@ -9,7 +9,7 @@ from geometry.sentences import Kind
 from library.book.model import Book, Entry, Family, Measure, Value
 from library.calc.answer import cautions_for
 from library.calc.report import cited
-from tui.commands.show import remarks, span
+from library.calc.wording import remarks, span
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 NAME_WIDTH = 24
