@@ -21,7 +21,7 @@ from library.cards.inspecting import (
 )
 from library.cards.job import Job, Step, flutes_of
 from library.equipment.settings import in_divisions
-from library.setup_sheet.page import Block, Boxes, BoxRow, Table
+from library.pages.page import Block, Boxes, BoxRow, Table
 from library.units.show import show
 from library.units.system import Display
 

@@ -14,10 +14,10 @@ from library.calc.answer import Answer, off_by
 from library.calc.fill import Filled, shown
 from library.calc.report import cited
 from library.calc.surfaces import title_of
+from library.pages.words import behind
 from library.units.show import say, show, show_answer
 from library.units.system import Display
 from tui.commands.printing import data, line, paragraph, table
-from tui.commands.show import behind
 
 ORIGINS = {"given": "given", "entry": "from the book", "default": "default"}
 SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}

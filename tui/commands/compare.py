@@ -22,10 +22,10 @@ def run(options: argparse.Namespace) -> int:
     from geometry.quantities import quantity
     from library.book.folders import shop_folder
     from library.book.opening import open_book
+    from library.pages.words import span
     from library.search.comparing import compare
     from tui.commands import printing
     from tui.commands.calc import no_entry
-    from tui.commands.show import span
 
     book = open_book(shop_folder(options.library)[0])
     wrong = [no_entry(wanted, tuple(book.entries)) for wanted in options.ids if wanted not in book.entries]

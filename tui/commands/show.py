@@ -25,6 +25,9 @@ def run(options: argparse.Namespace) -> int:
     """Print the entry; returns the exit code."""
     from library.book.folders import shop_folder
     from library.book.opening import open_book
+    from library.pages.entry import entry_page
+    from library.units.show import show
+    from library.units.system import Display
     from tui.commands import printing
 
     book = open_book(shop_folder(options.library)[0])
@@ -37,92 +40,9 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         printing.data(described(book, entry))
     else:
-        _print(book, entry)
+        display = Display(options.units)
+        printing.page(entry_page(book, entry, lambda number, kind: show(number, kind, display)))
     return 0
-
-
-def _print(book: Book, entry: Entry) -> None:
-    from geometry.quantities import quantity
-    from library.calc.answer import cautions_for
-    from library.calc.report import cited
-    from tui.commands.list import material_title
-    from tui.commands.printing import line, paragraph
-
-    family = book.families.get(entry.family)
-    line(entry.title)
-    line(
-        f"{family.title if family else entry.family}, for {material_title(book, entry) or 'no one material'}  ({entry.id})"
-    )
-    if entry.unread:
-        paragraph("Some lines of this entry could not be read; 'heelclear check' says which and what to do.")
-    line()
-    for key, value in entry.values.items():
-        line(f"{quantity(key).title}: {span(value)}")
-        for part in remarks(book, value):
-            paragraph(part, "    ")
-    if entry.notes:
-        line()
-        paragraph(entry.notes.strip())
-    line()
-    line("Before you grind")
-    for caution in cautions_for(None, entry, book):
-        paragraph(f"{caution.text} [{cited(book, caution.citation)}]", "  ")
-
-
-def span(value: Value) -> str:
-    """A value with its range, as typed in the book.
-
-    Example:
-        >>> from library.book.model import Measure, Value
-        >>> span(Value("rake_angle", low=Measure("3 deg"), usual=Measure("5 deg"), high=Measure("8 deg")))
-        '5 deg (3 deg to 8 deg)'
-    """
-    if value.unread and value.first() is None:
-        return "not readable in the shop's file; 'heelclear check' says why"
-    usual = value.usual.text if value.usual else ""
-    ends = [measure.text for measure in (value.low, value.high) if measure is not None]
-    if len(ends) == 2:
-        reach = f"{ends[0]} to {ends[1]}"
-    elif value.low is not None:
-        reach = f"{value.low.text} or more"
-    else:
-        reach = f"{value.high.text} or less" if value.high is not None else ""
-    return f"{usual} ({reach})" if usual and reach else usual or reach
-
-
-def behind(book: Book, value: Value) -> str:
-    """A value in one paragraph: its range, its note and its source, for where it is worked with.
-
-    Example:
-        >>> from library.book.model import Book, Citation, Measure, Value
-        >>> low, note = Measure("4 deg"), "At the chamfer."
-        >>> behind(Book({}), Value("relief_angle", low=low, citation=Citation("from memory"), note=note))
-        '4 deg or more. At the chamfer. Source: from memory'
-    """
-    from library.calc.report import cited
-
-    note = f"{value.note} " if value.note else ""
-    return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
-
-
-def remarks(book: Book, value: Value) -> list[str]:
-    """What belongs to a value: source, note, what it replaced, and what other sources say."""
-    from library.calc.report import cited
-
-    found = [f"Source: {cited(book, value.citation)}"] if not value.unread else []
-    if value.note:
-        found.append(value.note)
-    if value.layer == "shop" and value.replaces is not None:
-        found.append(f"The shop's own; the shipped book has {span(value.replaces)}.")
-    elif value.layer == "shop":
-        found.append("The shop's own.")
-    found += [
-        f"Another source: {span(other)} [{cited(book, other.citation)}] {other.note}".rstrip()
-        for other in value.also
-    ]
-    if value.disagreement:
-        found.append(value.disagreement)
-    return found
 
 
 def described(book: Book, entry: Entry) -> dict[str, Any]:

@@ -91,9 +91,10 @@ class BookScreen(Board):
         entry, book = self.session.chosen_entry(), self.session.book
         if entry is None or book is None:
             return []
-        from tui.view.entry_page import entry_lines
+        from library.pages.entry import entry_page
+        from tui.view.page_lines import page_lines
 
-        return [line(Piece(entry.title, "head")), *entry_lines(book, entry, width)]
+        return [line(Piece(entry.title, "head")), *page_lines(entry_page(book, entry), width)]
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""

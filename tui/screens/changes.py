@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
 from library.editing.changes import RemoveEntry, RemoveValue
+from library.pages.words import span
 from tui.changing import Wish
-from tui.commands.show import span
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.table_forms import CopyForm, RenameForm
 from tui.screens.texts_form import TEXTS, TextsForm, text_of

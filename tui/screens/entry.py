@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from library.pages.entry import Convert, entry_page
 from tui.screens.reading import Reading
-from tui.view.entry_page import Convert, entry_lines
 from tui.view.lines import Line
+from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -31,7 +32,7 @@ class EntryScreen(Reading):
     def text(self, width: int) -> list[Line]:
         """The entry, lengths also in the unit that is worked in."""
         book = self.session.book
-        return entry_lines(book, self.entry, width, self._convert()) if book is not None else []
+        return page_lines(entry_page(book, self.entry, self._convert()), width) if book is not None else []
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""

@@ -12,8 +12,8 @@ from library.calc import ranges
 from library.calc.fill import Trouble, shown
 from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
+from library.pages.words import behind
 from library.units.system import Display
-from tui.commands.show import behind
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines, widest
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from geometry.quantities import quantity
 from library.book.model import Book, Entry, Family, Material, Value
+from library.pages.words import remarks, span
 from library.search.comparing import compare
-from tui.commands.show import remarks, span
 from tui.view.lines import EMPTY, Line, Piece, Role, padded, wrap
 
 SAME, DIFFERENT = "=", "*"

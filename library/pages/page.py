@@ -1,11 +1,19 @@
-"""What stands on a setup sheet, before it is text, Markdown or HTML."""
+"""What stands on a page, before it is lines of a screen, text, Markdown or HTML.
+
+A page holds words and numbers as they are read, each once; the renderers only decide where they stand.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Literal
 
 from geometry.figure import Figure
 from library.units.system import METRIC, Display
+
+Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop"]
+"""What a piece of text is to the reader; no meaning rests on it alone."""
 
 
 @dataclass(frozen=True)
@@ -17,9 +25,35 @@ class Facts:
 
 @dataclass(frozen=True)
 class Said:
-    """Plain sentences, each a paragraph of its own."""
+    """Plain sentences, each a paragraph of its own; a line end in one of them is kept."""
 
     texts: tuple[str, ...]
+    role: Role = "plain"
+
+
+@dataclass(frozen=True)
+class Named:
+    """Something with a name and a value.
+
+    Attributes:
+        title: its name.
+        value: how much, with its unit.
+        beside: who gave it, or how far it may be off.
+        below: what belongs to it, each a paragraph: its source, its note, its graduation.
+    """
+
+    title: str
+    value: str
+    beside: str = ""
+    below: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Values:
+    """Values under each other, each behind its name; ``at_edge`` sets numbers at the right edge, as they are read."""
+
+    values: tuple[Named, ...]
+    at_edge: bool = False
 
 
 @dataclass(frozen=True)
@@ -51,10 +85,12 @@ class Table:
     Attributes:
         heading: of each column.
         rows: as many cells as the heading.
+        spare: the places of columns that give way where there is no room for all.
     """
 
     heading: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    spare: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -92,21 +128,35 @@ class Warned:
 
     Attributes:
         title: what it is about.
-        sentence: its first sentence.
-        clause: as much of that as asks for something.
+        text: the whole of it.
+        source: where it is from, in words.
     """
 
     title: str
-    sentence: str
-    clause: str
+    text: str
+    source: str = ""
 
 
 @dataclass(frozen=True)
 class Cautions:
-    """The warnings; ``last`` stands at the very end, in full."""
+    """The warnings.
+
+    Attributes:
+        cautions: in their order.
+        last: stands at the very end, in full.
+        full: whether each is told whole with its source, or only as far as it asks for something.
+    """
 
     cautions: tuple[Warned, ...]
-    last: str
+    last: str = ""
+    full: bool = True
+
+
+@dataclass(frozen=True)
+class Sources:
+    """Sources by the mark that stands behind what they are the source of."""
+
+    marks: Mapping[str, str]
 
 
 @dataclass(frozen=True)
@@ -118,25 +168,34 @@ class Drawing:
     display: Display = METRIC
 
 
-Block = Facts | Said | Items | Table | Checks | Boxes | Cautions | Drawing
+Block = Facts | Said | Values | Items | Table | Checks | Boxes | Cautions | Sources | Drawing
 
 
 @dataclass(frozen=True)
 class Section:
-    """A part of the page with its heading."""
+    """A part of the page.
+
+    Attributes:
+        heading: its title; empty for none.
+        blocks: what stands in it.
+        part: whether it is a part of the section before it.
+    """
 
     heading: str
     blocks: tuple[Block, ...]
+    part: bool = False
 
 
 @dataclass(frozen=True)
 class Page:
-    """A whole setup sheet.
+    """A whole page.
 
     Attributes:
         title: what it is.
-        sections: in the order in which the job is done.
+        sections: in the order in which they are read.
+        dense: whether it shall stand on one sheet of paper, so that headings and blocks stand close.
     """
 
     title: str
     sections: tuple[Section, ...] = field(default=())
+    dense: bool = False
