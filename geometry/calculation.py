@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Literal, overload
 
 from geometry.figure import Figure
+from geometry.role import NO_ROLE, Role
 from geometry.sentences import Amount, Sentence
 from geometry.side_view import SideView
 
@@ -252,6 +253,9 @@ class Calculation:
         surfaces: the relieved surfaces that it serves, the one that is mostly meant first; empty where it asks for none
             or the family says which comes first. One that works always on the same needs no input ``surface``.
         methods: the words of ``relief_method`` whose jobs it belongs to; empty where it belongs to every job.
+        role: its part in a whole job.
+        sample: ordinary values for its inputs (mm, radians, mm/s, rad/s), of a job that could lie on the bench. Tests and
+            the script that times go through all calculations by them.
     """
 
     name: str
@@ -266,6 +270,8 @@ class Calculation:
     compute: Callable[[Inputs], Result]
     surfaces: tuple[str, ...] = ()
     methods: tuple[str, ...] = ()
+    role: Role = NO_ROLE
+    sample: Mapping[str, Given] = field(default_factory=dict)
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

@@ -10,7 +10,7 @@ import math
 
 from geometry.calculation import Check, Cure, stop, watch
 from geometry.quantities import quantity
-from geometry.sentences import Rounding, angle, count, length, ratio
+from geometry.sentences import Amount, Kind, Rounding, angle, count, length, ratio
 from geometry.surfaces import SURFACES
 
 LEAST_RELIEF, MOST_RELIEF = math.radians(0.5), math.radians(45)
@@ -33,6 +33,12 @@ SHARPEST_CHISEL = math.radians(30)
 
 SLACK = 1e-9
 """A limit counts as passed beyond this many radians, or this share; less is the rounding of arithmetic."""
+
+
+SHOWN = 0.0254 / 10
+"""As coarsely as a length that is no limit is shown, in mm: a tenth of a thou."""
+
+_AGAIN = " the diameter again, or "
 
 
 def _cure(key: str, *values: float) -> Cure:
@@ -122,10 +128,10 @@ def pitch_plausible(pitch: float, diameter: float, *, key: str = "") -> tuple[Ch
     Args:
         pitch: in mm, above zero.
         diameter: over the crests, in mm, above zero.
-        key: the input that holds the pitch as a length, for the cure.
+        key: the input that holds it, ``pitch`` or ``threads_per_inch``, for the words and the cure.
 
     Returns:
-        A stop over 0.3 of the diameter that asks whether threads per inch were meant, else nothing.
+        A stop over 0.3 of the diameter that asks whether the other of the two was meant, else nothing.
 
     Example:
         >>> [check.state for check in pitch_plausible(13.0, 12.7)], pitch_plausible(25.4 / 13, 12.7)
@@ -135,28 +141,33 @@ def pitch_plausible(pitch: float, diameter: float, *, key: str = "") -> tuple[Ch
     if pitch <= most * (1 + SLACK):
         return ()
     says = "No thread of {diameter} has a pitch of {pitch}: the coarsest standard ones stay under {share} of the diameter. "
-    parts = {"diameter": length(diameter), "pitch": length(pitch), "share": ratio(COARSEST)}
+    parts: dict[str, Amount | str] = {
+        "diameter": length(diameter),
+        "pitch": length(pitch),
+        "share": ratio(COARSEST),
+    }
     if most < quantity("pitch").low:
         return (stop(says + "Measure the diameter again.", **parts),)
     meant = 25.4 / pitch
-    if meant <= most:
-        return (
-            stop(
-                says
-                + "Were threads per inch meant? {number} of them to the inch are a pitch of {meant}. Else measure "
-                "the diameter again, or give a pitch of {most} or less.",
-                number=ratio(pitch),
-                meant=length(meant),
-                most=length(most, Rounding.DOWN),
-                cure=_cure(key, most),
-                **parts,
-            ),
-        )
+    is_meant = meant + SHOWN <= most
+    if is_meant:
+        parts["meant"] = length(meant)
+    if key == "threads_per_inch":
+        says += ("Was a pitch of {meant} meant? Else measure" if is_meant else "Measure") + _AGAIN
+        fewest = Amount(1 / most, Kind.PER_LENGTH, Rounding.UP)
+        return (stop(says + "give {fewest} or more.", fewest=fewest, cure=_cure(key, 1 / most), **parts),)
+    if is_meant:
+        parts["number"] = ratio(pitch)
+    says += (
+        "Were threads per inch meant? {number} of them to the inch are a pitch of {meant}. Else measure"
+        if is_meant
+        else "Measure"
+    ) + _AGAIN
     return (
         stop(
-            says + "Measure the diameter again, or give a pitch of {most} or less.",
+            says + "give a pitch of {most} or less.",
             most=length(most, Rounding.DOWN),
-            cure=_cure(key, most),
+            cure=_cure(key, *((meant, most) if is_meant else (most,))),
             **parts,
         ),
     )

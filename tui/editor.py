@@ -78,7 +78,7 @@ class Editor:
             if choices[0].side == "mine":
                 self._take(entry, file, {"notes": theirs or ""})
             else:
-                self._app.say(f"The notes stay as the other one wrote them; yours are in {file}.")
+                self._app.say(f"The notes stay as somebody else saved them; yours are in {file}.")
 
         def saved() -> None:
             with suppress(OSError):

@@ -32,6 +32,17 @@ def calculation(name: str) -> Calculation:
     return found
 
 
+@cache
+def calculation_doing(what: str) -> Calculation:
+    """The calculation that answers one of the questions of every job: HEEL, FOUND or LASTING of ``geometry.role``.
+
+    Example:
+        >>> calculation_doing("lasting").name
+        'size-loss'
+    """
+    return next(sheet for sheet in map(calculation, calculation_names()) if sheet.role.does == what)
+
+
 def calculations_for(family: str) -> tuple[Calculation, ...]:
     """The calculations that serve a family of tools, in alphabetical order.
 

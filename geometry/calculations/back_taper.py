@@ -15,13 +15,13 @@ from geometry.calculation import (
     Row,
     note,
     passed,
-    stop,
-    watch,
     worst_first,
 )
 from geometry.checking import NotGiven
-from geometry.quantities import quantity
-from geometry.sentences import angle, length, ratio
+from geometry.complaints import complaint, settled
+from geometry.cures import Way, way
+from geometry.role import Role
+from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
 
 PER = 100.0
@@ -29,10 +29,6 @@ PER = 100.0
 
 SCALE_SHOWS = math.radians(0.1)
 """The least swivel that the scale of a table shows well: a tenth of a degree; no source."""
-
-
-HAIR = 1e-6
-"""The share by which a diameter that would just bind is lessened, so that what is advised does not."""
 
 
 def _taper(given: Inputs) -> float:
@@ -52,35 +48,38 @@ def _taper(given: Inputs) -> float:
     )
 
 
+def _more_taper(given: Inputs) -> Way:
+    """What gives the tool some taper, in the words of the input that holds it."""
+    if given.has("back_diameter"):
+        front = length(given.number("diameter"))
+        return way("bring the diameter at the back below {front}", "back_diameter", "front", front)
+    if given.has("swivel_angle"):
+        return way("swivel the table above {zero}", "swivel_angle", "zero", angle(0.0))
+    if given.has("taper_angle"):
+        return way("give the whole angle above {zero}", "taper_angle", "zero", angle(0.0))
+    if given.has("back_taper"):
+        return way("bring the taper above {zero} over 100 mm", "back_taper", "zero", length(0.0))
+    return way("bring the taper above {zero} for each unit of length", "taper_ratio", "zero", ratio(0.0))
+
+
+def _grows(given: Inputs, taper: float, per: float) -> Check:
+    """The stop for a tool that is larger at the back."""
+    says = "The tool grows toward the back, by {growth} in {per}: it binds in its hole."
+    parts: dict[str, Amount | str] = {"growth": length(-taper * per), "per": length(per)}
+    if given.has("swivel_angle"):
+        turned = angle(-given.number("swivel_angle"), Rounding.UP)
+        other = way("swivel the table {turned} the other way", "swivel_angle", "turned", turned)
+        return complaint("stop", says, [other], **parts)
+    return complaint("stop", says, [_more_taper(given)], ["swivel the table the other way"], **parts)
+
+
 def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
-    front = given.number("diameter")
-    below = front * (1 - HAIR)
-    may = given.has("back_diameter") and below >= quantity("back_diameter").low
-    smaller = (("back_diameter", below),) if may else ()
-    if taper < 0 and not smaller:
-        yield stop(
-            "The tool grows toward the back, by {growth} in {per}: it binds in its hole. Swivel the table the other way.",
-            growth=length(-taper * per),
-            per=length(per),
-        )
-        return
     if taper < 0:
-        yield stop(
-            "The tool grows toward the back, by {growth} in {per}: it binds in its hole. Bring the diameter at the back below "
-            "{front}.",
-            cure=smaller,
-            growth=length(-taper * per),
-            per=length(per),
-            front=length(front),
-        )
+        yield _grows(given, taper, per)
         return
     if taper == 0:
-        yield watch(
-            "There is no taper: the body is as large at the back as at the front and may bind. Bring the diameter at the back "
-            "below {front}.",
-            cure=smaller,
-            front=length(front),
-        )
+        says = "There is no taper: the body is as large at the back as at the front and may bind."
+        yield complaint("watch", says, [_more_taper(given)])
         return
     yield passed(
         "The tool is smaller toward the back: it loses {loss} on the diameter in {per}, a taper of {taper} for each unit of "
@@ -119,21 +118,30 @@ def _row(front: float, taper: float, distance: float) -> Row:
     return Row("Behind the front" if distance > 0 else "At the front", values)
 
 
+def _distances(given: Inputs) -> list[float]:
+    """The places behind the front to show, from the front on."""
+    if given.has("distance_from_front"):
+        return sorted(given.numbers("distance_from_front"))
+    return [given.number("taper_length")] if given.has("taper_length") else []
+
+
+def _all_checks(given: Inputs) -> tuple[Check, ...]:
+    distances, taper = _distances(given), _taper(given)
+    for distance in distances:
+        diameter_behind(given.number("diameter"), taper, distance)  # refuses what comes to a point before
+    per = distances[-1] if distances and distances[-1] > 0 else PER
+    return worst_first(_checks(given, taper, per))
+
+
 def _compute(given: Inputs) -> Result:
     front, taper = given.number("diameter"), _taper(given)
     swivel = swivel_of_taper(taper)
     outputs = {"swivel_angle": swivel, "taper_ratio": taper, "taper_angle": 2 * swivel}
-    if given.has("distance_from_front"):
-        distances = sorted(given.numbers("distance_from_front"))
-    else:
-        distances = [given.number("taper_length")] if given.has("taper_length") else []
-    rows = tuple(_row(front, taper, distance) for distance in distances)
+    rows = tuple(_row(front, taper, distance) for distance in _distances(given))
     if rows:
         outputs |= {key: rows[-1].values[key] for key in ("diameter_there", "indicator_fall")}
-    return Result(
-        outputs,
-        rows=rows,
-        checks=worst_first(_checks(given, taper, distances[-1] if distances and distances[-1] > 0 else PER)),
+    return settled(
+        Result(outputs, rows=rows, checks=_all_checks(given)), given, lambda other, _: _all_checks(other)
     )
 
 
@@ -159,4 +167,11 @@ CALCULATION = Calculation(
     outputs=("swivel_angle", "taper_ratio", "taper_angle", "diameter_there", "indicator_fall"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(place=150, of_course=("reamer",), about="back_diameter", sets=("swivel_angle",)),
+    sample={
+        "diameter": 10.0,
+        "back_diameter": 9.95,
+        "taper_length": 80.0,
+        "distance_from_front": (20.0, 40.0, 80.0),
+    },
 )

@@ -22,6 +22,7 @@ from geometry.calculation import (
 )
 from geometry.drill import point
 from geometry.plausible import LEAST_RELIEF, chisel_plausible, land_plausible, relief_plausible
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.side_view import point_view
 from geometry.tooth.land import land_angle
@@ -215,4 +216,14 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    role=Role(place=50, sets=("half_point_angle",)),
+    sample={
+        "diameter": 12.7,
+        "point_angle": math.radians(118),
+        "lip_height_difference": 0.08,
+        "lip_relief_angle": math.radians(12),
+        "web_thickness": 2.0,
+        "chisel_edge_angle": math.radians(125),
+        "land_width": 3.0,
+    },
 )

@@ -24,6 +24,7 @@ from geometry.checking import refuse
 from geometry.figure import Figure
 from geometry.plausible import LEAST_RAKE, MOST_RAKE, rake_plausible
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.face import face_offset, rake_angle
 
@@ -80,8 +81,8 @@ def _unusual(given: Inputs, offset: float, diameter: float) -> tuple[Check, ...]
             cure=(("face_offset", low), ("face_offset", high)),
             offset=length(offset),
             rake=angle(rake),
-            low=length(low),
-            high=length(high),
+            low=length(low, Rounding.UP),
+            high=length(high, Rounding.DOWN),
             least=angle(LEAST_RAKE),
             most=angle(MOST_RAKE),
         ),
@@ -104,8 +105,8 @@ def _elsewhere(offset: float, others: tuple[float, ...]) -> Iterator[Check]:
         )
     elif abs(offset) > abs(limit) * (1 + 1e-9):
         yield watch(
-            "On {small} the rake comes to {rake}, more than edges are given. Bring the face to {limit} or less off the axis "
-            "to keep it to {usual} there.",
+            "On {small} the rake comes to {rake}, more than edges are given. Bring the face to {limit} or less off the axis, "
+            "and it stays within {usual} there.",
             cure=Together((("rake_angle", None), ("face_offset", limit))),
             small=length(small),
             rake=angle(rake_angle(offset, small)),
@@ -164,4 +165,6 @@ CALCULATION = Calculation(
     outputs=("face_offset", "rake_angle"),
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
+    role=Role(place=30, sets=("face_offset",)),
+    sample={"diameter": 10.0, "rake_angle": math.radians(15), "other_diameter": (8.0, 4.0)},
 )

@@ -20,6 +20,7 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.checking import GeometryError, require_positive
+from geometry.role import MOVES, Role
 from geometry.sentences import angle, count, length
 from geometry.setting.indexing import (
     CIRCLES,
@@ -310,4 +311,11 @@ CALCULATION = Calculation(
     ),
     cautions=("hands", "sharp-edges"),
     compute=_compute,
+    role=Role(place=20, every_job=True, rows=MOVES, tells=("note",)),
+    sample={
+        "flutes": 7.0,
+        "plate_holes": (18.0, 20.0, 21.0, 49.0),
+        "index_ratio": 40.0,
+        "diameter": 20.0,
+    },
 )

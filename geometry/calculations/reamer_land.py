@@ -8,24 +8,22 @@ from geometry.calculation import (
     AT_THE_WHEEL,
     Calculation,
     Check,
-    Cure,
     Field,
     Inputs,
     Result,
-    Together,
     note,
     passed,
     stations,
-    stop,
-    watch,
     worst_first,
 )
 from geometry.checking import NotGiven, require_positive
-from geometry.cures import either
+from geometry.complaints import complaint, settled
+from geometry.cures import Step, Way, way
 from geometry.figure import Figure, curve
 from geometry.plausible import land_plausible, relief_plausible
 from geometry.quantities import quantity
-from geometry.sentences import Amount, Rounding, angle, length
+from geometry.role import Role
+from geometry.sentences import Rounding, angle, length
 from geometry.tooth.heel_advice import HAIR, READABLE
 from geometry.tooth.land import land_angle, land_width
 from geometry.tooth.margin import MarginedLand, margined_land
@@ -34,7 +32,8 @@ NARROW = 0.1
 """The primary land, as a share of the diameter, to narrow one to that no relief can bring in; no source."""
 
 
-def _land(given: Inputs, heel: float) -> MarginedLand:
+def _land(given: Inputs) -> MarginedLand:
+    heel = land_angle(given.number("land_width"), given.number("diameter"), given.choice("land_measured_as"))
     secondary = given.number("secondary_relief_angle") if given.has("secondary_relief_angle") else None
     width = (
         require_positive("primary_land", given.number("primary_land")) if given.has("primary_land") else None
@@ -63,77 +62,73 @@ def _last_facet(land: MarginedLand) -> tuple[str, str, float]:
 
 
 def _wide_primary(land: MarginedLand) -> Check:
+    """The stop for a primary land that is back on the circle where it ends."""
     first = land.facets[0]
-    parts = {"proud": length(-first.end_drop)}
-    cures: list[str] = []
-    cure: Cure = ()
+    ways: list[Way] = []
     if first.angle > 0:
-        cures.append("narrow the primary land to {width}")
-        width = land.diameter * math.sin(first.angle) * (1 - HAIR)
-        parts["width"] = length(width, Rounding.DOWN)
-        cure += (("primary_land", width),)
+        width = length(land.diameter * math.sin(first.angle) * (1 - HAIR), Rounding.DOWN)
+        ways.append(way("narrow the primary land to {width}", "primary_land", "width", width))
     enough = math.asin(min(1.0, first.width / land.diameter))
     if enough < quantity("relief_angle").high:
-        cures.append("raise the relief above {enough}")
-        parts["enough"] = angle(enough, Rounding.UP)
-        cure += (("relief_angle", enough * (1 + HAIR)),)
-    both = not cures
-    if both:
-        cures.append("narrow the primary land to {width} and raise the relief above {enough}")
-        parts["width"] = length(NARROW * land.diameter, Rounding.DOWN)
-        parts["enough"] = angle(math.asin(NARROW), Rounding.UP)
-        cure = (
-            ("primary_land", NARROW * land.diameter * (1 - HAIR)),
-            ("relief_angle", math.asin(NARROW) * (1 + HAIR)),
+        ways.append(
+            way("raise the relief above {enough}", "relief_angle", "enough", angle(enough, Rounding.UP))
         )
-    return stop(
-        "The back of the primary land stands {proud} proud of the circle: it will rub. " + either(cures),
-        cure=Together(cure) if both else cure,
-        **parts,
+    return complaint(
+        "stop",
+        "The back of the primary land stands {proud} proud of the circle: it will rub.",
+        ways or [_narrow_and_steep(land.diameter)],
+        proud=length(-first.end_drop),
+    )
+
+
+def _narrow_and_steep(diameter: float) -> Way:
+    """Both at once, for a primary land without relief that is too wide for any."""
+    return Way(
+        "narrow the primary land to {width} and raise the relief above {enough}",
+        (
+            Step("primary_land", "width", length(NARROW * diameter * (1 - HAIR), Rounding.DOWN)),
+            Step("relief_angle", "enough", angle(math.asin(NARROW), Rounding.UP)),
+        ),
     )
 
 
 def _rubs(land: MarginedLand, heel_drop: float, measured_as: str) -> Check:
     words, key, steepest = _last_facet(land)
-    parts: dict[str, Amount | str] = {"proud": length(-heel_drop)}
-    cures: list[str] = []
-    cure: Cure = ()
+    ways: list[Way] = []
     if land.clear_angle() > land.margin:
         reach = min(land.clear_angle(), math.pi if measured_as == "chord" else math.inf)
-        cures.append("narrow the land to {widest}")
-        widest = land_width(reach, land.diameter, measured_as)
-        parts["widest"] = length(widest, Rounding.DOWN)
-        cure += (("land_width", widest * (1 - HAIR)),)
-    if land.last_angle_for(0.0) < steepest:
-        cures.append(f"raise the {words} above {{enough}}")
-        enough = land.last_angle_for(0.0)
-        parts["enough"] = angle(enough, Rounding.UP)
-        cure += ((key, enough * (1 + HAIR)),)
-    cures.append("grind one more facet behind it")
-    return stop(
-        "The heel stands {proud} proud of the circle: it will rub. " + either(cures), cure=cure, **parts
+        widest = length(land_width(reach, land.diameter, measured_as) * (1 - HAIR), Rounding.DOWN)
+        ways.append(way("narrow the land to {widest}", "land_width", "widest", widest))
+    enough = land.last_angle_for(0.0)
+    if enough < steepest:
+        ways.append(way(f"raise the {words} above {{enough}}", key, "enough", angle(enough, Rounding.UP)))
+    return complaint(
+        "stop",
+        "The heel stands {proud} proud of the circle: it will rub.",
+        ways,
+        ["grind one more facet behind it"],
+        proud=length(-heel_drop),
     )
 
 
 def _clears(land: MarginedLand, heel_drop: float) -> Check:
     words, key, steepest = _last_facet(land)
-    if heel_drop >= READABLE:
+    if heel_drop >= READABLE * (1 - HAIR):
         return passed("The heel lies {drop} inside the circle: it clears.", drop=length(heel_drop))
-    says = "The heel lies only {drop} inside the circle, less than an indicator shows well. "
-    if land.last_angle_for(READABLE) > steepest:
-        return watch(
-            says + "The land is too narrow for an indicator: look at it under a glass.",
-            drop=length(heel_drop),
-        )
-    return watch(
-        says + f"Raise the {words} to {{enough}} for a drop that can be read.",
-        cure=((key, land.last_angle_for(READABLE) * (1 + HAIR)),),
+    enough = land.last_angle_for(READABLE)
+    says = f"raise the {words} to {{enough}} for a drop that can be read"
+    ways = [way(says, key, "enough", angle(enough, Rounding.UP))] if enough <= steepest else []
+    return complaint(
+        "watch",
+        "The heel lies only {drop} inside the circle, less than an indicator shows well.",
+        ways,
+        ["look at the heel under a glass"],
         drop=length(heel_drop),
-        enough=angle(land.last_angle_for(READABLE), Rounding.UP),
     )
 
 
-def _checks(given: Inputs, land: MarginedLand, heel_drop: float) -> list[Check]:
+def _checks(given: Inputs, land: MarginedLand) -> list[Check]:
+    heel_drop = land.drop(land.heel)
     found = [
         *relief_plausible(given.number("relief_angle"), "land", key="relief_angle"),
         *land_plausible(land.heel),
@@ -164,22 +159,26 @@ def _corners(land: MarginedLand) -> tuple[float, ...]:
     return (*after_margin, *(land.margin + facet.end for facet in land.facets[:-1]))
 
 
+def _all_checks(given: Inputs) -> tuple[Check, ...]:
+    return worst_first(_checks(given, _land(given)))
+
+
 def _compute(given: Inputs) -> Result:
     diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
-    heel = land_angle(given.number("land_width"), diameter, measured_as)
-    land = _land(given, heel)
-    heel_drop = land.drop(heel)
+    land = _land(given)
+    heel, heel_drop = land.heel, land.drop(land.heel)
     outputs = {"heel_drop": heel_drop, "land_angle": heel}
     if len(land.facets) > 1:
         outputs["primary_drop"] = land.facets[0].end_drop
     reach = min(land.clear_angle(), math.pi if measured_as == "chord" else math.inf)
     outputs["clear_land_width"] = land_width(reach, diameter, measured_as)
-    return Result(
+    found = Result(
         outputs,
         stations(heel, {"drop": land.drop}),
-        checks=worst_first(_checks(given, land, heel_drop)),
+        checks=worst_first(_checks(given, land)),
         figure=Figure(diameter / 2, heel, (curve("facets", heel, land.drop, _corners(land)),)),
     )
+    return settled(found, given, lambda other, _: _all_checks(other))
 
 
 CALCULATION = Calculation(
@@ -203,4 +202,14 @@ CALCULATION = Calculation(
     outputs=("heel_drop", "primary_drop", "clear_land_width", "land_angle"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    role=Role(place=130, of_course=("reamer",), about="margin_width", tells=("pass", "note")),
+    sample={
+        "diameter": 10.0,
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "margin_width": 0.2,
+        "relief_angle": math.radians(6),
+        "primary_land": 0.6,
+        "secondary_relief_angle": math.radians(15),
+    },
 )

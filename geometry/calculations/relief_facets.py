@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, Row, stations
 from geometry.figure import Curve, Figure
+from geometry.role import FACETS, Role
 from geometry.tooth import facet_advice as advice
 from geometry.tooth.facet_job import facet_job
 from geometry.tooth.facets import Facet, drop, outline
@@ -87,4 +90,24 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     methods=("wheel-head-height", "tooth-rest-height", "inclined-wheel"),
+    role=Role(
+        place=110,
+        of_course=(),
+        about="body_diameter",
+        rows=FACETS,
+        tells=("pass", "note"),
+        tabled=True,
+        drawn=2,
+    ),
+    sample={
+        "diameter": 12.0,
+        "body_diameter": 12.7,
+        "land_width": 8.0,
+        "land_measured_as": "arc",
+        "relief_angle": math.radians(10),
+        "primary_land": 0.8,
+        "least_gap": 0.05,
+        "deepest_gap": 0.5,
+        "hole_diameter": 12.1,
+    },
 )

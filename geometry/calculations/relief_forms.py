@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, stations
 from geometry.figure import Curve, Figure, curve
 from geometry.tooth import eccentric, flat
@@ -78,4 +80,12 @@ CALCULATION = Calculation(
     ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    sample={
+        "compare_by": "heel-drop",
+        "diameter": 12.0,
+        "relief_angle": math.radians(8),
+        "land_width": 2.0,
+        "land_measured_as": "arc",
+        "primary_land": 0.8,
+    },
 )

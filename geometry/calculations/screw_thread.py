@@ -147,4 +147,11 @@ CALCULATION = Calculation(
     ),
     cautions=("eyes", "hands", "sharp-edges"),
     compute=_compute,
+    sample={
+        "diameter": 10.0,
+        "pitch": 1.5,
+        "starts": 2.0,
+        "drilled_diameter": 8.6,
+        "full_thread": "five-eighths",
+    },
 )

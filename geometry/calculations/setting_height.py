@@ -8,9 +8,10 @@ from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs
 from geometry.checking import NotGiven, refuse
 from geometry.edge.asked import Edge, edge_of, surface_fields
 from geometry.edge.views import View
+from geometry.role import Role
 from geometry.sentences import angle, length
 from geometry.setting.height import relief_of_height, rule_height, setting_height
-from geometry.wheel.types import DISH, ON_THE_END, STRAIGHT, title
+from geometry.wheel.types import DISH, FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP, title
 
 VIEW_SET: dict[bool, View] = {True: "normal", False: "radial"}
 """In which view a height gives its relief. The rim of a straight wheel turns its tangent about a line along the edge:
@@ -53,7 +54,7 @@ def _compute(given: Inputs) -> Result:
             **edge.reliefs(relief),
         },
         checks=(
-            _how(shape, exact, diameter),
+            _how(shape, exact, diameter, "relief_angle" if given.has("relief_angle") else key),
             *_dish(shape),
             *_rule(set_relief, exact, rule),
             *_turned(edge, view, set_relief),
@@ -75,11 +76,12 @@ def _turned(edge: Edge, view: View, relief: float) -> tuple[Check, ...]:
     )
 
 
-def _how(shape: str, exact: float, diameter: float) -> Check:
+def _how(shape: str, exact: float, diameter: float, asked: str) -> Check:
     if exact == 0:
-        return stop(
-            "Without height there is no relief: the whole land rubs. Choose a relief or a height above zero."
-        )
+        says = "Without height there is no relief: the whole land rubs."
+        if asked == "relief_angle":
+            return stop(f"{says} Choose a relief above {{zero}}.", cure=((asked, 0.0),), zero=angle(0.0))
+        return stop(f"{says} Choose a height above {{zero}}.", cure=((asked, 0.0),), zero=length(0.0))
     if shape == STRAIGHT:
         return note(
             "{wheel}: set the wheel axis {height} above the tool axis, tooth rest level with the tool axis. The figure "
@@ -102,7 +104,8 @@ def _dish(shape: str) -> tuple[Check, ...]:
         return ()
     return (
         watch(
-            "A dish wheel is made for the faces of flutes, and its rim is thin. Grind a land with a cup wheel or a straight one."
+            "A dish wheel is made for the faces of flutes, and its rim is thin. Grind a land with a cup wheel or a straight one.",
+            cure=(("wheel_shape", STRAIGHT_CUP), ("wheel_shape", FLARING_CUP)),
         ),
     )
 
@@ -111,7 +114,7 @@ def _rule(relief: float, exact: float, rule: float) -> tuple[Check, ...]:
     if relief <= RULE_GOOD_TO:
         return ()
     return (
-        watch(
+        note(
             "Above {limit} the shop rule drifts: it asks for {difference} more than the exact height. Use the exact one, {exact}.",
             limit=angle(RULE_GOOD_TO),
             difference=length(rule - exact),
@@ -161,4 +164,6 @@ CALCULATION = Calculation(
     compute=_compute,
     methods=("wheel-head-height", "tooth-rest-height"),
     surfaces=SERVED,
+    role=Role(place=60, sets=("wheel_head_height", "tooth_rest_height"), tells=("pass", "note")),
+    sample={"relief_angle": math.radians(7), "wheel_shape": "type-1-straight", "wheel_diameter": 150.0},
 )

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, Together, passed, stop, watch
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
 
@@ -107,4 +109,6 @@ CALCULATION = Calculation(
     outputs=("rotational_speed", "surface_speed", "highest_rotational_speed"),
     cautions=("wheel-rating", "ring-test", "stand-aside", "guard-and-rest", "eyes", "dust"),
     compute=_compute,
+    role=Role(place=10, every_job=True, rated=True, sets=("rotational_speed",), tells=("pass", "note")),
+    sample={"wheel_diameter": 150.0, "rotational_speed": 100 * math.pi, "rated_speed": 35_000.0},
 )

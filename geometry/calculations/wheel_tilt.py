@@ -22,6 +22,7 @@ from geometry.calculation import (
 from geometry.checking import NotGiven, refuse
 from geometry.figure import Figure, curve
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.setting.round_wheel import round_wheel_relief, round_wheel_tilt
 from geometry.setting.tilt import (
@@ -235,4 +236,12 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
     methods=("inclined-wheel",),
+    role=Role(place=70, of_course=(), about="helix_angle", sets=("wheel_tilt",)),
+    sample={
+        "helix_angle": math.radians(30),
+        "relief_angle": math.radians(8),
+        "diameter": 12.0,
+        "land_width": 2.0,
+        "wheel_width": 5.0,
+    },
 )

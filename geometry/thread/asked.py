@@ -26,5 +26,5 @@ def pitch_checks(given: Inputs) -> tuple[Check, ...]:
         >>> pitch_checks(Inputs({"diameter": 12.0, "pitch": 1.75}))
         ()
     """
-    key = "pitch" if given.has("pitch") else ""
+    key = "pitch" if given.has("pitch") else "threads_per_inch"
     return pitch_plausible(pitch_of(given), given.number("diameter"), key=key)

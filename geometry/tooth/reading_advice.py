@@ -9,7 +9,7 @@ from geometry.calculation import Check, note, passed, watch
 from geometry.checking import GeometryError, refuse
 from geometry.edge.asked import Edge
 from geometry.quantities import quantity
-from geometry.sentences import angle, length
+from geometry.sentences import Rounding, angle, length
 from geometry.tooth.heel_advice import READABLE, rubs
 from geometry.tooth.land import land_width
 from geometry.tooth.reading import LAND, Explanation
@@ -77,8 +77,9 @@ def heel(place: Place, found: Found, form: str | None) -> tuple[Check, ...]:
             watch(
                 "A drop of {drop} is less than the indicator's {division}: the relief is little more than a guess. "
                 "Read further behind the edge, where the drop is {division} or more.",
+                cure=(("drop", READABLE),),
                 drop=length(place.drop),
-                division=length(READABLE),
+                division=length(READABLE, Rounding.UP),
             ),
         )
     return ()
@@ -265,6 +266,7 @@ def _named_and_read(found: Found, misfits: Mapping[str, float], fitting: list[st
     return watch(
         says
         + " It fits {better} one of {relief}: look along the axis against the light, and name that form.",
+        cure=(("relief_form", better),),
         named=named,
         better=_a(better),
         relief=angle(found[better].relief_angle),

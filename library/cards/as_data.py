@@ -93,6 +93,8 @@ def _verdict(one: Verdict, display: Display) -> Json:
         "key": one.key,
         "unit": report.unit(one.key, display),
         "wanted": number(one.wanted),
+        "low": number(one.limits.low if one.limits else None),
+        "high": number(one.limits.high if one.limits else None),
         "minus": number(one.allowed.minus if one.allowed else None),
         "plus": number(one.allowed.plus if one.allowed else None),
         "state": one.state,

@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import zip_longest
 
 from geometry.calculation import Field, State
-from geometry.calculations import calculation
+from geometry.calculations import calculation_doing
 from geometry.quantities import QUANTITIES, quantity
+from geometry.role import FOUND, HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.answer import answer
+from library.calc.ranges import read_range
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.job import Job, flutes_of
 from library.cards.known import greatest, joined
 from library.cards.model import Inspection, Readings
 from library.cards.tolerances import Tolerance, tolerance
+from library.cards.wanted_limits import Limits, limits_of
 from library.units.read import UnitError, read
 from library.units.show import show
 
@@ -77,6 +80,7 @@ class Verdict:
         marks: for each reading.
         spread: the greatest reading less the least; nothing with fewer than two.
         first_wanted: what it should have been, where it is judged by the cam that was chosen; else nothing.
+        limits: the range that it shall be in, where one is wanted and no number; else nothing.
     """
 
     key: str
@@ -85,6 +89,17 @@ class Verdict:
     marks: tuple[Mark, ...]
     spread: float | None = None
     first_wanted: float | None = None
+    limits: Limits | None = None
+
+    @property
+    def may_be(self) -> Limits | None:
+        """From where to where it passes; nothing where it is not judged. A range is a limit without a tolerance too."""
+        allowed = self.allowed
+        if self.wanted is not None:
+            return Limits(self.wanted, self.wanted).widened(allowed.minus, allowed.plus) if allowed else None
+        if self.limits is None:
+            return None
+        return self.limits.widened(allowed.minus, allowed.plus) if allowed else self.limits
 
     @property
     def state(self) -> State:
@@ -94,7 +109,7 @@ class Verdict:
 
 
 def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[Relief, ...]:
-    """The relief angle of each flute from its drop, by the calculation ``relief-from-reading``.
+    """The relief angle of each flute from its drop, by the calculation that finds it from a reading.
 
     It is the relief of the surface of the job in the view in which that is given, read where the indicator points.
 
@@ -104,7 +119,7 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
         lands: how far behind the edge the indicator was read: one text for all flutes, or one for each.
         diameter: over the edges.
     """
-    sheet = calculation("relief-from-reading")
+    sheet = calculation_doing(FOUND)
     common = _common(job)
     found = []
     for flute, (drop, land) in enumerate(zip_longest(drops, lands[: len(drops)], fillvalue=""), 1):
@@ -194,13 +209,11 @@ def _verdict(job: Job, key: str, found: Inspection) -> Verdict:
         return Verdict(
             key, None, None, tuple(Mark(n, text, None, "pass") for n, text in enumerate(found.readings, 1))
         )
-    wanted, allowed = wanted_number(job, key), _tolerance(found.tolerance, kind)
-    marks = tuple(
-        _mark(number, text, kind, wanted, allowed, job) for number, text in enumerate(found.readings, 1)
-    )
+    judged = Verdict(key, wanted_number(job, key), _tolerance(found.tolerance, kind), (), None,
+                     _first_wanted(job, key), wanted_limits(job, key))  # fmt: skip
+    marks = tuple(_mark(number, text, judged, job) for number, text in enumerate(found.readings, 1))
     values = [mark.value for mark in marks if mark.value is not None]
-    spread = max(values) - min(values) if len(values) > 1 else None
-    return Verdict(key, wanted, allowed, marks, spread, _first_wanted(job, key))
+    return replace(judged, marks=marks, spread=max(values) - min(values) if len(values) > 1 else None)
 
 
 def _first_wanted(job: Job, key: str) -> float | None:
@@ -226,22 +239,26 @@ def _tolerance(text: str, kind: Kind) -> Tolerance | None:
         return None
 
 
-def _mark(
-    flute: int, text: str, kind: Kind, wanted: float | None, allowed: Tolerance | None, job: Job
-) -> Mark:
+def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
+    kind, may_be = quantity(judged.key).kind, judged.may_be
     try:
         value = read(text, kind, job.display, unit_wanted=True).number
     except UnitError:
         return Mark(flute, text, None, "stop")
-    if wanted is None or allowed is None:
+    if may_be is None:
         return Mark(flute, text, value, "watch")
-    low, high = wanted - allowed.minus, wanted + allowed.plus
-    slack = SLACK * max(abs(wanted), 1e-3)
-    if value < low - slack:
-        return Mark(flute, text, value, "stop", f"{_size(low - value, kind, job)} under the tolerance")
-    if value > high + slack:
-        return Mark(flute, text, value, "stop", f"{_size(value - high, kind, job)} over the tolerance")
+    limit = "the tolerance" if judged.allowed else "what is wanted"
+    if may_be.low is not None and value < may_be.low - _slack(may_be.low):
+        off = _size(may_be.low - value, kind, job)
+        return Mark(flute, text, value, "stop", f"{off} under {limit}")
+    if may_be.high is not None and value > may_be.high + _slack(may_be.high):
+        off = _size(value - may_be.high, kind, job)
+        return Mark(flute, text, value, "stop", f"{off} over {limit}")
     return Mark(flute, text, value, "pass")
+
+
+def _slack(limit: float) -> float:
+    return SLACK * max(abs(limit), 1e-3)
 
 
 def _size(off: float, kind: Kind, job: Job) -> str:
@@ -255,10 +272,10 @@ def wanted_number(job: Job, key: str) -> float | None:
 
     Args:
         job: the card worked out.
-        key: the quantity; the drop is that of the heel, as ``relief-drop`` found it.
+        key: the quantity; the drop is that of the heel, as it was found for the job.
 
     Returns:
-        In mm or radians, or nothing where no limit is set.
+        In mm or radians, or nothing where no limit is set, or where a range is wanted.
     """
     kind = quantity(key).kind
     inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
@@ -268,6 +285,8 @@ def wanted_number(job: Job, key: str) -> float | None:
     for text in (inspection.wanted if inspection else "", decided.value if decided else ""):
         if not text.strip():
             continue
+        if read_range(key, text) is not None:
+            return None
         try:
             found = read(text, kind, job.display, of_diameter=kind is Kind.LENGTH, unit_wanted=True)
         except UnitError:
@@ -276,12 +295,30 @@ def wanted_number(job: Job, key: str) -> float | None:
             diameter = number_of(job.fact("diameter"), "diameter", job)
             return None if diameter is None else found.number * diameter
         return found.number
-    step = job.step("relief-drop")
+    step = job.doing(HEEL)
     if key in {"drop", "heel_drop"} and step is not None and step.works and step.answer.result is not None:
         # To the digits that are shown: what stands on the sheet is what a reading is held against.
         shown = show(step.answer.result.outputs["heel_drop"], kind, job.display)
         return read(shown, kind, job.display).number
     return None
+
+
+def wanted_limits(job: Job, key: str) -> Limits | None:
+    """The range that a quantity shall be in after grinding: as written for the inspection, else as wanted.
+
+    Args:
+        job: the card worked out.
+        key: the quantity.
+
+    Returns:
+        Nothing where a number is wanted, or no limit is set.
+    """
+    if wanted_number(job, key) is not None:
+        return None
+    inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
+    texts = (inspection.wanted if inspection else "", decided.value if decided else "")
+    diameter = number_of(job.fact("diameter"), "diameter", job)
+    return next((found for text in texts if (found := limits_of(key, text, diameter)) is not None), None)
 
 
 def greatest_number(job: Job, key: str, readings: Readings) -> float | None:

@@ -8,12 +8,13 @@ from dataclasses import dataclass, replace
 
 from geometry.calculation import Calculation, Check
 from geometry.quantities import quantity
+from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.book.model import Book, Caution, Entry
 from library.calc.answer import LAST_WORD, Answer, answer, cautions_for
-from library.cards.cams import THROWS as CAM_SHEETS
-from library.cards.cams import Asked, ByCam, by_cam, carried_on, taken_from_drawer
+from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
+from library.cards.found_relief import FoundRelief, by_found, found_relief, told
 from library.cards.known import NOTHING_CHOSEN, Fact, Who, facts, texts_for, wanted_entry
 from library.cards.model import Card, Setting
 from library.cards.order import calculations_of, rests
@@ -39,6 +40,7 @@ class Step:
         skipped: true when the person left it out.
         rests: true while nothing calls for it on this tool.
         recorded: what it answered when the job was closed, by quantity.
+        relief: what chosen cams give by an earlier calculation, with which this one counts; else nothing.
     """
 
     sheet: Calculation
@@ -49,6 +51,7 @@ class Step:
     skipped: bool = False
     rests: bool = False
     recorded: Mapping[str, str] | None = None
+    relief: FoundRelief | None = None
 
     @property
     def in_use(self) -> bool:
@@ -98,20 +101,28 @@ class Job:
         """The step of a calculation by its name."""
         return next((one for one in self.steps if one.sheet.name == name), None)
 
+    def doing(self, what: str) -> Step | None:
+        """The step that answers one of the questions of every job: HEEL or LASTING of ``geometry.role``."""
+        return next((one for one in self.steps if one.sheet.role.does == what), None)
+
+    def answering(self, key: str) -> Step | None:
+        """The first step whose calculation answers a quantity."""
+        return next((one for one in self.steps if key in one.sheet.outputs), None)
+
     @property
     def by_cam(self) -> ByCam | None:
         """What the chosen cam gives beside what is wanted; nothing where the readings follow from no cam."""
-        step = self.step("relief-drop")
-        return by_cam(step.answer) if step is not None and step.works else None
+        step = self.doing(HEEL)
+        if step is None or not step.works:
+            return None
+        return by_cam(step.answer) if step.relief is None else by_found(step.answer, step.relief)
 
     def edge_text(self, key: str) -> str:
-        """The angle at which an edge lies, as it was measured, wanted, typed into a calculation, or worked out."""
-        wanted = self.entry.values.get(key)
-        text = self.fact(key) or (
-            wanted.usual.text if wanted is not None and wanted.usual is not None else ""
-        )
+        """The angle at which an edge lies, as it was measured, worked out, typed into a calculation, or wanted."""
         found = _worked_out([one for one in self.steps if one.in_use], self.entry)
-        return text or next((one.text for one in found if one.key == key), "")
+        wanted = self.entry.values.get(key)
+        usual = wanted.usual.text if wanted is not None and wanted.usual is not None else ""
+        return self.fact(key) or next((one.text for one in found if one.key == key), usual)
 
     def fact(self, key: str) -> str:
         """The text known for a quantity; empty when none is."""
@@ -134,7 +145,9 @@ def work_out(card: Card, book: Book) -> Job:
     for sheet in calculations_of(card.family):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
-            texts, who = texts_for(sheet, card, (*known, *_worked_out(before, entry)), display, choice, wheel)
+            found = tuple(_worked_out(before, entry))
+            first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
+            texts, who = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
             step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before))
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before))
     return Job(
@@ -165,15 +178,11 @@ class _Bench:
     before: list[Step]
 
 
-HANDED_ON = {"tap-chamfer": "chamfer_angle", "step-relief": "included_angle"}
-"""How the edge of a surface lies, as an earlier calculation found it or was told it: a later one wants it too."""
-
-
 def _worked_out(before: list[Step], entry: Entry) -> Iterator[Fact]:
-    """How edges lie by earlier calculations, weaker than everything that a person or the book says."""
+    """How edges lie by earlier calculations; one that only was told it says nothing against the book."""
     for step in before:
-        key = HANDED_ON.get(step.sheet.name, "")
-        if not key or key in entry.values:
+        key = step.sheet.role.hands_on
+        if not key or (key in entry.values and key not in step.sheet.role.sets):
             continue
         given = step.answer.inputs.get(key)
         angles = set(given.value) if given is not None and isinstance(given.value, tuple) else set()
@@ -181,7 +190,7 @@ def _worked_out(before: list[Step], entry: Entry) -> Iterator[Fact]:
             angles = {step.answer.result.outputs[key]}
         # Shoulders that lie at several angles have no one angle to hand on.
         if len(angles) == 1 and isinstance(angle := angles.pop(), float):
-            yield Fact(key, f"{math.degrees(angle):.6f}".rstrip("0").rstrip(".") + " deg", "default")
+            yield Fact(key, f"{math.degrees(angle):.6f}".rstrip("0").rstrip(".") + " deg", "worked")
 
 
 def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench: _Bench) -> Step:
@@ -189,10 +198,13 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
         return answer(sheet, {**texts, **more}, entry=bench.entry, book=bench.book, display=bench.display)
 
     found = ask({})
-    if bench.choice.method == CAM and sheet.name in CAM_SHEETS:
+    if bench.choice.method == CAM and sheet.role.cam is not None:
         cam = _cam(found, ask, bench)
         if cam:
             found, who = ask(cam), who | dict.fromkeys(cam, _giver(bench, cam))
+    relief = _found_relief(found, bench)
+    if relief is not None:
+        found, who = _counted_with(relief, ask), who | {"relief_angle": "cam"}
     givers: dict[str, Who] = {
         key: who.get(
             key, "wanted" if filled.origin == "entry" else "typed" if filled.origin == "given" else "default"
@@ -201,16 +213,35 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
     }
     setting = bench.card.settings.get(sheet.name, Setting())
     checks = tuple(found.result.checks) if found.result else ()
-    quiet = not setting.typed and rests(sheet.name, bench.card.family, bench.card.received)
-    return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None)
+    if relief is not None and found.result is not None:
+        checks = (*checks, told(relief))
+    quiet = not setting.typed and rests(sheet, bench.card.family, bench.card.received)
+    return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None, relief)
+
+
+def _found_relief(found: Answer, bench: _Bench) -> FoundRelief | None:
+    """The relief by chosen cams that a calculation counts with; nothing where no cam makes the relief of this job."""
+    if bench.choice.method != CAM:
+        return None
+    return found_relief(found, [one.answer for one in bench.before if one.works])
+
+
+def _counted_with(relief: FoundRelief, ask: Asked) -> Answer:
+    """The calculation answered with a relief found before it, which stands there as an angle is shown."""
+    key, number = "relief_angle", max(relief.relief, 0.0)
+    found = ask({key: f"{math.degrees(number):.12f} deg"})
+    return replace(found, inputs={**found.inputs, key: replace(found.inputs[key], text=show_angle(number))})
 
 
 def _cam(found: Answer, ask: Asked, bench: _Bench) -> dict[str, str]:
     """The texts that say which cam is used: that of an earlier calculation, else one out of the drawer."""
-    key = CAM_SHEETS[found.sheet.name]
+    role = found.sheet.role.cam
+    if role is None:
+        return {}
+    key = role.throw
     if key in found.inputs and found.inputs[key].origin == "given":
         return {}
-    earlier = next((one for one in bench.before if one.works and one.sheet.name in CAM_SHEETS), None)
+    earlier = next((one for one in bench.before if one.works and one.sheet.role.cam is not None), None)
     if earlier is not None:
         return carried_on(earlier.answer, found)
     cam = taken_from_drawer(found, ask, bench.machine) if bench.machine is not None else None
@@ -231,7 +262,7 @@ def _at_machine(
     What an earlier step has set is not set again, and one cam serves the whole tool.
     """
     checks = list(step.checks)
-    if step.sheet.name == "wheel-speed" and machine is not None and wheel is not None:
+    if step.sheet.role.rated and machine is not None and wheel is not None:
         chosen = step.answer.inputs.get("rotational_speed")
         turns = chosen.value if chosen and isinstance(chosen.value, float) else None
         found = speed_checks(machine, wheel, turns)
@@ -241,8 +272,8 @@ def _at_machine(
         return replace(step, checks=tuple(checks))
     worked = worked_of(step.answer)
     checks += reach_checks(machine, worked)
-    if step.sheet.name in CAM_SHEETS and not any(
-        one.works and one.sheet.name in CAM_SHEETS for one in before
+    if step.sheet.role.cam is not None and not any(
+        one.works and one.sheet.role.cam is not None for one in before
     ):
         checks += cam_checks(machine, worked, flutes)
     done = {line.key for one in before for line in one.lines}

@@ -17,6 +17,7 @@ from geometry.surfaces import surface_of_relief
 from library.book.model import Citation, Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
 from library.calc.ranges import read_range
+from library.cards.chamfer import THREADS, angle_alone_was_changed
 from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
 from library.cards.editing import readings_of
 from library.cards.model import Card, Readings, Wanted
@@ -25,8 +26,8 @@ from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
 from library.units.system import Display
 
-Who = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "default"]
-"""Who gave a value: the person at this calculation, his measuring, and so on."""
+Who = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "cam", "worked", "default"]
+"""Who gave a value: the person at this calculation, his measuring, the cams that were chosen, an earlier calculation, and so on."""
 
 NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
 """Readings that only say what was there; a setting is never filled with them."""
@@ -158,7 +159,8 @@ def texts_for(
         who[fact.key] = fact.who
         taken |= {field.one_of} - {""}
     if (
-        sheet.name == "setting-height"
+        choice.method in sheet.methods
+        and sheet.field("wheel_shape") is not None
         and who.get("wheel_shape") != "typed"
         and (shape := shape_for(choice.method, wheel))
     ):
@@ -202,6 +204,8 @@ def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
     """
     values = {key: value for key, one in card.wanted.items()
               if key not in CHOSEN_ONCE and (value := _value_of(key, one)) is not None}  # fmt: skip
+    if angle_alone_was_changed(card.wanted):
+        values.pop(THREADS, None)
     return Entry(
         id=card.entry,
         family=card.family,

@@ -7,11 +7,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from geometry.calculations import calculation_doing
 from geometry.quantities import QUANTITIES, quantity
+from geometry.role import LASTING
 from geometry.running import unfit
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
+from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
+from library.cards.doubtful import doubts
 from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings, Setting
@@ -74,6 +78,7 @@ def _of_received(job: Job) -> Iterator[Problem]:
         way = f"received.{key}"
         yield from _unread(job, way, key, readings)
         yield from _missing(job, way, key, readings)
+        yield from _doubted(job, way, key, readings)
         if key == "land_width":
             yield from _too_wide(job, way, readings, job.card.received.get("diameter", ()))
 
@@ -86,7 +91,16 @@ def _of_wanted(job: Job) -> Iterator[Problem]:
         if one.changed and not one.reason.strip():
             yield Problem(f"{way}.reason", f"{_title(key)} was changed from the book's {one.book} to {one.value}. "
                           "Say why, so that the next person knows.", "watch")  # fmt: skip
+    yield from _of_chamfer(job)
     yield from _of_method(job)
+
+
+def _of_chamfer(job: Job) -> Iterator[Problem]:
+    """Threads and angle of a tap's chamfer that do not make one cone: which of them is set, and what follows."""
+    step = job.answering("chamfer_angle")
+    found = follower(step.answer, job.card.wanted) if step is not None and step.works else None
+    if found is not None:
+        yield Problem(f"wanted.{found.key}", f"{_title(found.key)}: {found.said()}", "watch")
 
 
 def _of_method(job: Job) -> Iterator[Problem]:
@@ -124,8 +138,9 @@ def _of_settings(job: Job, before: tuple[Problem, ...]) -> Iterator[Problem]:
                     f"{way}.{trouble.key}" if trouble.key else way, f"{step.sheet.title}: {trouble.text}"
                 )
         for check in step.checks:
-            if check.state == "stop":
-                yield Problem(way, f"{step.sheet.title}: {say(check.sentence, job.display)}")
+            text = say(check.sentence, job.display)
+            if check.state == "stop" and not any(text in one.text for one in before):
+                yield Problem(way, f"{step.sheet.title}: {text}")
 
 
 def _of_after(job: Job) -> Iterator[Problem]:
@@ -135,6 +150,9 @@ def _of_after(job: Job) -> Iterator[Problem]:
         way = f"after.{key}"
         yield from _unread(job, way, key, found.readings)
         yield from _missing(job, way, key, found.readings)
+        yield from _doubted(job, way, key, found.readings, bad_end=bad_end)
+        if found.wanted.strip() and (wrong := _wrong(job, key, found.wanted, share=True)):
+            yield Problem(f"{way}.wanted", f"What the {_title(key).lower()} shall be: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
         if key == "land_width":
             diameter = job.card.after["diameter"].readings if "diameter" in job.card.after else ()
@@ -152,7 +170,7 @@ def _of_after(job: Job) -> Iterator[Problem]:
 
 
 def _cure(key: str, mark: Mark) -> str:
-    if key == "diameter" and mark.text_off.endswith("under the tolerance"):
+    if key == "diameter" and " under " in mark.text_off:
         return "Grinding does not bring it back; say in the result what becomes of the tool."
     return "Grind it again, or say in the result what becomes of the tool."
 
@@ -236,6 +254,15 @@ def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Probl
                           f"{example(quantity(key).kind)}.", "stop", flute)  # fmt: skip
 
 
+def _doubted(job: Job, way: str, key: str, readings: Readings, *, bad_end: bool = False) -> Iterator[Problem]:
+    """Readings that cannot be this tool's; of one that ended as another tool they only are to be looked at."""
+    for doubt in doubts(job, key, readings):
+        place = f", reading {doubt.reading}" if len(readings) > 1 else ""
+        state: Literal["stop", "watch"] = "stop" if doubt.check.state == "stop" and not bad_end else "watch"
+        text = f"{_title(key)}{place}: {say(doubt.check.sentence, job.display)}"
+        yield Problem(way, text, state, doubt.reading if place else 0)
+
+
 def _too_wide(job: Job, way: str, lands: Readings, diameters: Readings) -> Iterator[Problem]:
     """A land cannot be wider than the way from one edge to the next."""
     flutes = flutes_of(job.card.tool.flutes)
@@ -286,7 +313,7 @@ def _under_size(job: Job, state: Literal["stop", "watch"]) -> Iterator[Problem]:
 
 def least_diameter(job: Job) -> float | None:
     """The smallest diameter at which the tool is still of use, in mm: as given, or by the tolerance of its size."""
-    setting = job.card.settings.get("size-loss")
+    setting = job.card.settings.get(calculation_doing(LASTING).name)
     texts = [setting.typed.get("least_diameter", "") if setting else "", job.fact("least_diameter")]
     if "least_diameter" in job.card.wanted:
         texts.append(job.card.wanted["least_diameter"].value)

@@ -58,12 +58,9 @@ def words(sheet: Calculation) -> list[str]:
 
 
 @each_calculation
-def test_has_a_sample_in_the_file_of_samples(sheet: Calculation, samples: Samples) -> None:
-    assert sheet.name in samples, f"add ordinary values for {sheet.name} to tests/geometry/samples.py"
-
-
-def test_no_sample_is_left_behind_by_a_calculation_that_is_gone(samples: Samples) -> None:
-    assert set(samples) <= set(calculation_names())
+def test_has_a_sample_for_what_it_asks(sheet: Calculation) -> None:
+    assert sheet.sample, f"{sheet.name} has no sample"
+    assert set(sheet.sample) <= {field.key for field in sheet.inputs}
 
 
 @each_calculation

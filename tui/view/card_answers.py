@@ -123,15 +123,15 @@ def after_answers(job: Job, row: Row, width: int) -> list[Line]:
 def _verdict(job: Job, verdict: Verdict, width: int) -> list[Line]:
     kind = quantity(verdict.key).kind
     title = "Indicator drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
-    wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else "no limit set"
+    limits, may_be = verdict.limits, verdict.may_be
+    wanted = limits.said(kind, job.display) if limits is not None else "no limit set"
+    wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else wanted
     lines = [line(Piece(title, "strong")), *pair("  shall be", wanted, width)]
     if verdict.first_wanted is not None and job.by_cam is not None:
         lines += wrap(f"by the cam of {job.by_cam.throw}", width, first="  ", rest="  ")
         lines += pair("  was wanted", show(verdict.first_wanted, kind, job.display), width)
-    if verdict.allowed is not None and verdict.wanted is not None:
-        low, high = verdict.wanted - verdict.allowed.minus, verdict.wanted + verdict.allowed.plus
-        between = f"{show(low, kind, job.display)} to {show(high, kind, job.display)}"
-        lines += pair("  may be", between, width)
+    if may_be is not None and may_be != limits:
+        lines += pair("  may be", may_be.said(kind, job.display), width)
     words: dict[str, tuple[str, Role]] = {
         "pass": ("PASS", "pass"),
         "stop": ("OFF", "stop"),

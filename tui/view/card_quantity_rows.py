@@ -10,10 +10,10 @@ from geometry.surfaces import SURFACES
 from library.calc.ranges import ends_of, read_range, taken
 from library.calc.surfaces import book_key
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
-from library.cards.inspecting import PER_FLUTE, indicator_points, wanted_number
+from library.cards.inspecting import PER_FLUTE, indicator_points, wanted_limits, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
-from library.cards.order import ABOUT, OF_COURSE, calculations_of
+from library.cards.order import brought_in_by_measuring, calculations_of
 from library.units.grammar import example
 from library.units.show import show
 from tui.view.card_readings import in_short
@@ -40,8 +40,8 @@ def measured_on(family: str) -> tuple[str, ...]:
         >>> measured_on("reamer")[-2:]
         ('margin_width', 'back_diameter')
     """
-    more = [ABOUT[name] for name, families in OF_COURSE.items() if family in families]
-    return (*MEASURED, *(key for key in more if key not in NOT_ON_THE_TOOL))
+    more = (key for key in brought_in_by_measuring(family) if key not in NOT_ON_THE_TOOL)
+    return (*MEASURED, *more)
 
 
 def decided_on(family: str, surface: str = "") -> tuple[str, ...]:
@@ -168,8 +168,10 @@ def _inspected(job: Job, key: str) -> list[Row]:
     way, title = f"after.{key}", "Indicator drop at the heel" if key == "drop" else row.title
     if row.kind is Kind.CHOICE:
         return [_choice(way, title, one.readings[0] if one.readings else "")]
-    wanted = wanted_number(job, key)
-    shall = f"It shall be {show(wanted, row.kind, job.display)}. " if wanted is not None else ""
+    wanted, limits = wanted_number(job, key), wanted_limits(job, key)
+    said = limits.said(row.kind, job.display) if limits is not None else ""
+    said = show(wanted, row.kind, job.display) if wanted is not None else said
+    shall = f"It shall be {said}. " if said else ""
     rows = [
         Row(
             way,
@@ -179,12 +181,13 @@ def _inspected(job: Job, key: str) -> list[Row]:
             wants=not one.readings,
         )
     ]
-    if wanted is None or one.wanted:
+    if not said or one.wanted:
         rows.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
                         wants=not one.wanted and bool(one.readings)))  # fmt: skip
-    within = "How far off it may be: 0.02 mm, or +0 -0.03 mm. Without it nothing is said to pass."
+    without = "nothing is said to pass" if limits is None else "the range is the limit"
+    within = f"How far off it may be: 0.02 mm, or +0 -0.03 mm. Without it {without}."
     rows.append(Row(f"{way}.tolerance", "  within", one.tolerance, hint=within,
-                    wants=not one.tolerance and bool(one.readings or wanted is not None)))  # fmt: skip
+                    wants=not one.tolerance and limits is None and bool(one.readings or wanted is not None)))  # fmt: skip
     return rows
 
 

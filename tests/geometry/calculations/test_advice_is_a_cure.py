@@ -36,37 +36,6 @@ def bad(name: str, values: Mapping[str, Given]) -> list[Check]:
     return [check for check in run(calculation(name), values).checks if check.state in ("watch", "stop")]
 
 
-@given(st.floats(5.0, 50.0), st.floats(math.radians(15), math.radians(50)), st.floats(0.1, 0.8))
-def test_a_face_that_misses_a_step_meets_it_at_the_offset_that_is_named(
-    diameter: float, rake: float, part: float
-) -> None:
-    values: dict[str, Given] = {
-        "diameter": diameter,
-        "rake_angle": rake,
-        "other_diameter": (part * diameter,),
-    }
-    found = bad("face-offset", values)
-    assume(found)
-    limits = [shown(check, "limit") for check in found if "limit" in check.sentence.parts]
-    assume(limits)
-    del values["rake_angle"]
-    values["face_offset"] = min(limits)
-    assert not [check for check in bad("face-offset", values) if "limit" in check.sentence.parts]
-
-
-@given(st.floats(1.0, 12.0), st.floats(0.1, 8.0), st.floats(0.7, 0.99))
-def test_a_tap_cut_back_starts_again_after_the_stock_that_is_named(
-    threads: float, cut: float, point: float
-) -> None:
-    values: dict[str, Given] = {"diameter": 10.0, "pitch": 1.5, "chamfer_threads": threads, "cut_back": cut}
-    if point > 0.8:
-        values["point_diameter"] = point * 10.0
-    watches = [check for check in bad("tap-chamfer", values) if check.state == "watch"]
-    assume(watches)
-    values["chamfer_stock"] = shown(watches[0], "again")
-    assert not [check for check in bad("tap-chamfer", values) if check.state == "watch"]
-
-
 @given(st.floats(2.0, 12.0), st.floats(8.6, 9.9))
 def test_a_point_ground_down_to_the_size_that_is_named_enters_the_hole(threads: float, point: float) -> None:
     values: dict[str, Given] = {

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.calculation import Given, Result, Together
+from geometry.calculation import Given, Result
 from geometry.calculations import calculation
 from geometry.running import Refusal, run
 
@@ -80,24 +80,3 @@ def test_a_rake_of_40_32_degrees_is_watched() -> None:
     assert states(face(diameter=10.0, rake_angle=math.radians(40))) == ["note"]
     # Derived: 5 mm times the sine of 40.32 degrees.
     assert states(face(diameter=10.0, face_offset=3.2353)) == ["watch", "note"]
-
-
-@given(
-    st.floats(2.0, 50.0),
-    st.floats(math.radians(-45), math.radians(60)),
-    st.floats(0.1, 1.5),
-    st.booleans(),
-)
-def test_what_is_advised_takes_the_complaint_away(
-    diameter: float, rake: float, part: float, by_offset: bool
-) -> None:
-    values: dict[str, Given] = {"diameter": diameter, "other_diameter": (part * diameter,)}
-    if by_offset:
-        values["face_offset"] = diameter / 2 * math.sin(rake)
-    else:
-        values["rake_angle"] = rake
-    for check in face(**values).checks:
-        pairs = [check.cure] if isinstance(check.cure, Together) else [(pair,) for pair in check.cure]
-        for cure in pairs:
-            changed = {key: value for key, value in {**values, **dict(cure)}.items() if value is not None}
-            assert check.sentence.template not in [one.sentence.template for one in face(**changed).checks]

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from geometry.calculation import Check, Given, Result, Together
+from geometry.calculation import Check, Given, Result
 from geometry.calculations import calculation
 from geometry.running import Refusal, run
 from geometry.sentences import Amount
@@ -149,39 +149,3 @@ def test_a_margin_is_a_fact_and_a_heel_that_clears_a_verdict() -> None:
 def test_a_relief_that_is_none_is_asked_about() -> None:
     found = run(SHEET, {**LAND, "relief_angle": math.radians(0.008)})
     assert any("was it a feed" in str(check.sentence) for check in found.checks)
-
-
-@given(
-    st.floats(4, 40),
-    st.floats(0.05, 0.35),
-    st.floats(0, 0.1),
-    st.floats(0.01, 0.5),
-    st.one_of(st.none(), st.tuples(st.floats(0.01, 0.6), st.floats(0.02, 0.8))),
-    st.sampled_from(["arc", "chord"]),
-)
-def test_every_cure_takes_its_complaint_away(
-    diameter: float,
-    part: float,
-    margin: float,
-    relief: float,
-    second: tuple[float, float] | None,
-    measured_as: str,
-) -> None:
-    values: dict[str, Given] = {
-        "diameter": diameter,
-        "land_width": part * diameter,
-        "land_measured_as": measured_as,
-        "margin_width": margin * part * diameter,
-        "relief_angle": relief,
-    }
-    if second is not None:
-        values |= {"primary_land": second[0] * part * diameter, "secondary_relief_angle": second[1]}
-    try:
-        found = run(SHEET, values)
-    except Refusal:
-        return
-    for check in found.checks:
-        for cure in [check.cure] if isinstance(check.cure, Together) else [(pair,) for pair in check.cure]:
-            changed = {**values, **{key: value for key, value in cure if value is not None}}
-            again = run(SHEET, changed).checks
-            assert check.sentence.template not in [one.sentence.template for one in again]

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.calculation import Calculation, Field, Given, Result, Together
+from geometry.calculation import Calculation, Field, Given, Result
 from geometry.calculations import calculation
 from geometry.quantities import quantity
 from geometry.running import Refusal, run
@@ -97,22 +97,3 @@ def test_a_number_that_is_answered_is_said_with_the_same_rounding(
             continue  # what was typed stands as it was typed, and two answers that fall together are two numbers
         for rounding in said.get((abs(number), row.kind), ()):
             assert rounding == row.rounding.value, key
-
-
-@each
-@given(data=st.data())
-def test_what_is_handed_over_as_a_cure_takes_the_complaint_away(
-    sheet: Calculation, data: st.DataObject
-) -> None:
-    found = answered(sheet, data)
-    if not found:
-        return
-    values, result = found
-    for check in result.checks:
-        for cure in [check.cure] if isinstance(check.cure, Together) else [(pair,) for pair in check.cure]:
-            changed = {key: value for key, value in {**values, **dict(cure)}.items() if value is not None}
-            try:
-                again = run(sheet, changed)
-            except Refusal as refusal:
-                raise AssertionError(f"{check.sentence} is refused: {refusal}") from refusal
-            assert check.sentence.template not in [one.sentence.template for one in again.checks]

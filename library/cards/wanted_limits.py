@@ -1,0 +1,72 @@
+"""A range or a limit that a quantity shall keep after grinding: ``5 to 8 deg``, ``at most 8 deg``."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from geometry.sentences import Kind
+from library.book.model import Measure
+from library.calc.ranges import read_range
+from library.units.show import show
+from library.units.system import Display
+
+
+@dataclass(frozen=True)
+class Limits:
+    """From where to where a quantity may be.
+
+    Attributes:
+        low: in mm or radians; nothing where it may be as small as it likes.
+        high: in mm or radians; nothing where it may be as great as it likes.
+    """
+
+    low: float | None
+    high: float | None
+
+    def widened(self, minus: float, plus: float) -> Limits:
+        """The same with a tolerance beyond each end.
+
+        Example:
+            >>> Limits(None, 8.0).widened(0.5, 0.25)
+            Limits(low=None, high=8.25)
+        """
+        return Limits(
+            None if self.low is None else self.low - minus, None if self.high is None else self.high + plus
+        )
+
+    def said(self, kind: Kind, display: Display) -> str:
+        """In words, in the units of a display.
+
+        Example:
+            >>> Limits(None, 8.0).said(Kind.LENGTH, Display())
+            'at most 8.000 mm'
+        """
+        if self.low is None:
+            return "" if self.high is None else f"at most {show(self.high, kind, display)}"
+        low = show(self.low, kind, display)
+        return f"at least {low}" if self.high is None else f"{low} to {show(self.high, kind, display)}"
+
+
+def limits_of(key: str, text: str, diameter: float | None) -> Limits | None:
+    """What a range in words means; nothing where the text is none.
+
+    Args:
+        key: the quantity.
+        text: as it is wanted.
+        diameter: of the tool in mm, for a share of it; an end that wants one and has none counts as open.
+
+    Example:
+        >>> limits_of("land_width", "at most 0.25 D", 12.0)
+        Limits(low=None, high=3.0)
+    """
+    found = read_range(key, text)
+    if found is None:
+        return None
+    low, high = _number(found.low, diameter), _number(found.high, diameter)
+    return Limits(low, high) if low is not None or high is not None else None
+
+
+def _number(end: Measure | None, diameter: float | None) -> float | None:
+    if end is None or not end.per_diameter:
+        return None if end is None else end.number
+    return None if diameter is None else end.number * diameter
