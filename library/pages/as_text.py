@@ -15,10 +15,10 @@ def as_text(page: Page, reader: Reader = PAPER) -> str:
     r"""The page as text, its title first.
 
     Example:
-        >>> as_text(Page("Tap"))
-        'Tap\n'
+        >>> as_text(Page("Tap", dense=True))
+        'Tap\n===\n'
     """
     title = [text_of(one) for one in reader.lines(page.title)]
-    under = ["=" * min(reader.width, reader.measure(" ".join(title)))] if page.dense else []
-    lines = [*title, *under, *map(text_of, page_lines(page, reader))]
+    under = "=" * min(reader.width, reader.measure(" ".join(title))) if page.dense else ""
+    lines = [*title, under, *map(text_of, page_lines(page, reader))]
     return "\n".join(line.rstrip() for line in lines) + "\n"

@@ -22,7 +22,7 @@ from library.pages.page import (
     Table,
     Values,
 )
-from library.pages.reader import EMPTY, NARROW, Line, Reader, Run
+from library.pages.reader import EMPTY, Line, Reader, Run
 from library.pages.short import first_clause, first_sentence
 from library.pages.tables import table_lines
 from library.pages.texts import wrapped
@@ -32,6 +32,9 @@ READABLE = 100
 
 EDGE = 60
 """Characters after which a number would stand too far from its name."""
+
+NARROW = 44
+"""Characters of a column below which nothing is indented for the looks of it."""
 
 BOX = "[________]"
 
@@ -108,7 +111,7 @@ def _values(block: Values, reader: Reader) -> list[Line]:
     if block.at_edge:
         reader = replace(reader, width=min(reader.width, EDGE))
         return [one for value in block.values for one in _at_edge(value, reader)]
-    name = min(reader.widest(reader.clean(one.title) for one in block.values), max(reader.width // 2, 12))
+    name = min(reader.widest(reader.clean(one.title) for one in block.values), max(reader.width * 3 // 5, 12))
     value = reader.widest(reader.clean(one.value) for one in block.values if one.beside)
     return [line for one in block.values for line in _named(one, name, value, reader)]
 
@@ -140,8 +143,10 @@ def _at_edge(one: Named, reader: Reader) -> list[Line]:
         lines: list[Line] = [*((Run(text),) for text in above), (Run(name + gap), Run(said, "strong"))]
     else:
         lines = [*reader.lines(one.title), *reader.lines(one.value, "strong", "  ", "  ")]
-    if beside:
+    if beside and reader.measure(beside) <= reader.width:
         lines.append((Run(reader.padded(beside, reader.width, right=True), "quiet"),))
+    elif beside:
+        lines += reader.lines(beside, "quiet", "  ", "  ")
     return lines + [line for text in one.below for line in reader.lines(text, first="  ", rest="  ")]
 
 

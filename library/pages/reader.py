@@ -10,9 +10,6 @@ from library.book.harmless import harmless
 from library.pages.page import Role
 from library.pages.texts import wrapped
 
-NARROW = 44
-"""Characters of a column below which nothing is indented for the looks of it."""
-
 
 class Run(NamedTuple):
     """Some text in one role."""

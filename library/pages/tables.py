@@ -7,19 +7,19 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from library.pages.page import Table
-from library.pages.reader import EMPTY, NARROW, Line, Reader, Run
+from library.pages.reader import EMPTY, Line, Reader, Run
 
 
 def table_lines(table: Table, reader: Reader) -> list[Line]:
     """A table within the width of its reader.
 
-    Where it needs more, its headings are wrapped; then its spare columns go; then its columns come in
-    several tables, the first column in each.
+    Where it needs more, its headings are wrapped, then its columns stand closer, then its spare columns go;
+    then its columns come in several tables, the first column in each.
 
     Example:
         >>> drop = Table(("", "facet angle"), (("facet 1", "8.00 deg"),))
         >>> ["".join(run.text for run in line) for line in table_lines(drop, Reader(18))]
-        ['           facet', '           angle', 'facet 1 8.00 deg']
+        ['            facet', '            angle', 'facet 1  8.00 deg']
     """
     table = _cleaned(table, reader)
     above: list[Line] = []
@@ -30,14 +30,13 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
         table = replace(table, heading=("", *table.heading[1:]))
     everything = list(range(len(table.heading)))
     without = [place for place in everything if place not in table.spare]
-    gap = "  " if reader.width >= NARROW else " "
+    one_line, wrapped = _widths(table, reader.measure, reader), _widths(table, _longest_word(reader), reader)
     for columns in (everything, without):
-        for of_heading in (reader.measure, _longest_word(reader)):
-            widths = _widths(table, of_heading, reader)
+        for widths, gap in ((one_line, "  "), (wrapped, "  "), (wrapped, " ")):
             if _total([widths[place] for place in columns], gap) <= reader.width:
                 return above + _drawn(table, columns, widths, gap, reader)
-    turns = _turns(without, widths, gap, reader.width)
-    drawn = [_drawn(table, columns, widths, gap, reader) for columns in turns]
+    turns = _turns(without, wrapped, "  ", reader.width)
+    drawn = [_drawn(table, columns, wrapped, "  ", reader) for columns in turns]
     return above + [line for part in drawn for line in ([EMPTY, *part] if part is not drawn[0] else part)]
 
 

@@ -5,6 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from library.pages.answer import answer_page
+from library.pages.as_text import as_text
+from library.pages.reader import Reader
 from tui.figure.alphabet import ALPHABETS
 from tui.keeping import keep_in_file
 from tui.screens.board import Board
@@ -12,13 +15,16 @@ from tui.session import sheets_for
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
-from tui.view.result_text import result_text
 
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
     from library.book.model import Entry
     from library.threads import Thread
     from tui.session import Session
+
+
+MAIL = Reader(76)
+"""An answer that is copied or kept fits a mail and a printed page."""
 
 
 class CalculatorScreen(Board):
@@ -160,10 +166,11 @@ class CalculatorScreen(Board):
             self.say(f"Written to {path}.")
 
     def _text(self) -> str:
-        text = result_text(self.page.form, self.session.book, self.session.display)
-        if not text:
+        form, book = self.page.form, self.session.book
+        if form.answer is None or form.answer.result is None:
             self.say("There is no answer yet; give what is still needed first.")
-        return text
+            return ""
+        return as_text(answer_page(form.answer, book, self.session.display, form.entry), MAIL)
 
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.look.drawing]

@@ -11,7 +11,7 @@ from library.pages.page import Block, Page
 from library.pages.reader import Line as Told
 from library.pages.reader import Reader
 from tui.plain import plain
-from tui.view.lines import Line, Piece
+from tui.view.lines import EMPTY, Line, Piece
 
 
 def page_lines(page: Page, width: int) -> list[Line]:
@@ -22,6 +22,15 @@ def page_lines(page: Page, width: int) -> list[Line]:
 def block_lines(blocks: Iterable[Block], width: int) -> list[Line]:
     """Some parts of a page, one under the other."""
     return [one for block in blocks for one in shown(lines.block_lines(block, reader(width)))]
+
+
+def part_lines(parts: Iterable[Iterable[Block | None]], width: int) -> list[Line]:
+    """Parts of a page with an empty line between them; those in which nothing stands are left out."""
+    lines: list[Line] = []
+    for part in parts:
+        told = block_lines((block for block in part if block is not None), width)
+        lines += ([EMPTY, *told] if lines else told) if told else []
+    return lines
 
 
 def reader(width: int) -> Reader:
