@@ -18,6 +18,7 @@ from library.pages.page import (
     Named,
     Page,
     Said,
+    SideBySide,
     Sources,
     Table,
     Values,
@@ -90,6 +91,8 @@ def _block(block: Block) -> str:
             text = _items(block)
         case Table():
             text = _table(block.heading, block.rows)
+        case SideBySide():
+            text = _table(block.table().heading, block.table().rows)
         case Checks():
             text = _checks(block)
         case Boxes():

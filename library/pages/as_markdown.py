@@ -16,6 +16,7 @@ from library.pages.page import (
     Items,
     Page,
     Said,
+    SideBySide,
     Sources,
     Table,
     Values,
@@ -60,6 +61,8 @@ def _block(block: Block) -> str:
             text = _items(block)
         case Table():
             text = _table(block.heading, block.rows)
+        case SideBySide():
+            text = _table(block.table().heading, block.table().rows)
         case Checks():
             text = "\n".join(f"- {_verdict(state)}{plain(said)}" for state, said in block.checks)
         case Boxes():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from library.pages.columns import in_turns
 from library.pages.page import (
     Block,
     Boxes,
@@ -18,6 +19,7 @@ from library.pages.page import (
     Role,
     Said,
     Section,
+    SideBySide,
     Sources,
     Table,
     Values,
@@ -79,6 +81,8 @@ def block_lines(block: Block, reader: Reader) -> list[Line]:
             lines = _items(block, reader)
         case Table():
             lines = table_lines(block, reader)
+        case SideBySide():
+            lines = in_turns(block, reader)
         case Checks():
             lines = [one for state, text in block.checks for one in _check(state, text, reader)]
         case Boxes():

@@ -94,6 +94,36 @@ class Table:
 
 
 @dataclass(frozen=True)
+class Across:
+    """One line of a comparison.
+
+    Attributes:
+        mark: whether all say the same.
+        title: what is compared.
+        cells: what each says.
+        below: what belongs to each of them, where it is asked for.
+    """
+
+    mark: str
+    title: str
+    cells: tuple[str, ...]
+    below: tuple[tuple[str, ...], ...] = ()
+
+
+@dataclass(frozen=True)
+class SideBySide:
+    """Things side by side, each in a column under its name."""
+
+    heading: tuple[str, ...]
+    rows: tuple[Across, ...]
+
+    def table(self) -> Table:
+        """The same where columns may be as wide as they like."""
+        rows = tuple((f"{row.mark} {row.title}", *row.cells) for row in self.rows)
+        return Table(("", *self.heading), rows)
+
+
+@dataclass(frozen=True)
 class Checks:
     """What it means at the machine, each with its state: ``stop``, ``watch``, ``pass``, or ``note`` for none."""
 
@@ -168,7 +198,7 @@ class Drawing:
     display: Display = METRIC
 
 
-Block = Facts | Said | Values | Items | Table | Checks | Boxes | Cautions | Sources | Drawing
+Block = Facts | Said | Values | Items | Table | SideBySide | Checks | Boxes | Cautions | Sources | Drawing
 
 
 @dataclass(frozen=True)
