@@ -245,7 +245,7 @@ class Calculation:
         question: the question it answers, in one sentence.
         wants: which diameter and which measure of the land it wants.
         neglects: where it holds and what it leaves out.
-        families: the tool families it serves.
+        kinds: the kinds of tool that it serves (see ``geometry.kinds``), those whose main job it is first.
         inputs: what it asks for, in the order in which a person measures.
         outputs: the quantities it may answer, most wanted first.
         cautions: keys of the cautions that belong beside the result.
@@ -256,6 +256,8 @@ class Calculation:
         role: its part in a whole job.
         sample: ordinary values for its inputs (mm, radians, mm/s, rad/s), of a job that could lie on the bench. Tests and
             the script that times go through all calculations by them.
+        belongs_on: the surfaces of which a tool of no known kind has one to be served; empty where they are those of
+            ``surfaces``, and any tool will do where that is empty too.
     """
 
     name: str
@@ -263,7 +265,7 @@ class Calculation:
     question: str
     wants: str
     neglects: str
-    families: tuple[str, ...]
+    kinds: tuple[str, ...]
     inputs: tuple[Field, ...]
     outputs: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -272,6 +274,7 @@ class Calculation:
     methods: tuple[str, ...] = ()
     role: Role = NO_ROLE
     sample: Mapping[str, Given] = field(default_factory=dict)
+    belongs_on: tuple[str, ...] = ()
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

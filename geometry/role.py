@@ -48,7 +48,7 @@ class Role:
         does: HEEL, FOUND or LASTING for the calculation that answers this question of every job; else empty.
         every_job: whatever is ground, it belongs to the job.
         rated: whether it weighs the speed of the wheel, so that the ratings of machine and wheel are held against it.
-        of_course: families whose jobs go through it as a matter of course, all that it serves where it says nothing.
+        of_course: kinds of tools whose jobs go through it as a matter of course, all that it serves where it says nothing.
             On others it rests until somebody types into it, or measures what it is ``about``; common practice, no source.
         about: the quantity whose measurement brings a resting one into the job.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.

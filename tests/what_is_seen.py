@@ -73,9 +73,10 @@ def text_of(value: object, key: str) -> str:
 
 def commands() -> Iterator[tuple[str, ...]]:
     """The words of every command whose output is written down."""
-    from geometry.calculations import calculation, calculation_names, calculations_for
+    from geometry.calculations import calculation, calculation_names
     from geometry.quantities import QUANTITIES
     from library.book.opening import open_book
+    from library.calc.serving import sheets_for
 
     book = open_book()
     yield ("list",)
@@ -83,7 +84,7 @@ def commands() -> Iterator[tuple[str, ...]]:
     for name in book.entries:
         yield ("show", name)
         yield ("show", name, "--json")
-        for sheet in calculations_for(book.entries[name].family):
+        for sheet in sheets_for(book.families.get(book.entries[name].family)):
             yield ("calc", sheet.name, "--entry", name)
     for one, other in pairwise(book.entries):
         yield ("compare", one, other)

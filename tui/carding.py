@@ -52,7 +52,7 @@ class Carding:
         if book is not None and form.entry is not None:
             display = self._app.session.display
             card = starting.from_entry(book, form.entry, display.lengths)
-            self._begun(with_typed(card, form.sheet, form.told(), display))
+            self._begun(with_typed(card, book.kind_of(card.family), form.sheet, form.told(), display))
 
     def begin_again(self, card_id: str) -> None:
         """Begin a new card for the same job."""

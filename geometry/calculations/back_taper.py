@@ -153,7 +153,8 @@ CALCULATION = Calculation(
     "by the diameter at the back and how far back it was measured, as the whole angle, or as the angle of one side.",
     neglects="It takes the side as straight and the tool as running true between its centres. "
     "The indicator readings are those of one side, half of what the diameter loses.",
-    families=("reamer", "twist-drill", "tap", "step-drill", "subland-drill", "counterbore"),
+    kinds=("reamer", "twist-drill", "tap", "step-drill", "subland-drill", "counterbore"),
+    belongs_on=("land", "thread-land"),
     inputs=(
         Field("diameter"),
         Field("back_taper", one_of="taper"),

@@ -188,7 +188,8 @@ CALCULATION = Calculation(
     "the land is that behind the corner, and the chisel edge angle may be counted either way.",
     neglects="It holds for two straight lips and takes the chisel edge as level; the relief square to the lip takes the lip as in line with the axis, which a thick web is not. "
     "The indicator readings take the flank as falling evenly, which a ground flank does only close behind the lip.",
-    families=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
+    kinds=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
+    belongs_on=("lip",),
     inputs=(
         Field("diameter"),
         Field("point_angle"),

@@ -71,7 +71,8 @@ CALCULATION = Calculation(
     "say whether you laid a caliper across it (chord) or went round it (arc).",
     neglects="It follows the thread exactly and says nothing of how the tap cuts: it cuts by the relief of its chamfer, "
     "for which the lead over the land is not needed.",
-    families=("tap",),
+    kinds=("tap",),
+    belongs_on=("thread-land",),
     inputs=(
         Field("diameter"),
         *PITCH,

@@ -189,7 +189,8 @@ CALCULATION = Calculation(
     "the margin is measured round the circle and the primary land straight across its facet.",
     neglects="It takes the margin as running on the circle without any relief and the facets as true flats, square to the axis. "
     "Both relief angles count from the tangent to the circle where the margin ends.",
-    families=("reamer", "twist-drill", "subland-drill", "step-drill", "counterbore"),
+    kinds=("reamer", "twist-drill", "subland-drill", "step-drill", "counterbore"),
+    belongs_on=("land",),
     inputs=(
         Field("diameter"),
         Field("land_width"),

@@ -25,6 +25,7 @@ from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fi
 from geometry.edge.readings import POINTS
 from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
+from geometry.kinds import EVERY_KIND
 from geometry.role import HEEL, Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.surfaces import SURFACES
@@ -279,16 +280,7 @@ CALCULATION = Calculation(
     "the land is measured on it; say whether you laid a caliper across it (chord) or went round it (arc).",
     neglects="It takes the edge as sharp and the tool as running true, and the edge as lying in one plane with the axis. "
     "A flat is one facet over the whole land; an eccentric relief is an even cam.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "centre-drill",
-        "subland-drill",
-    ),
+    kinds=EVERY_KIND,
     inputs=(
         *surface_fields(*SURFACES, default="land"),
         Field("diameter"),

@@ -11,6 +11,7 @@ from geometry.edge.asked import Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
 from geometry.edge.views import PLANES, View
 from geometry.figure import Curve, Figure, curve
+from geometry.kinds import EVERY_KIND
 from geometry.role import FOUND, Role
 from geometry.sentences import Sentence, angle, length
 from geometry.surfaces import SURFACES
@@ -143,16 +144,7 @@ CALCULATION = Calculation(
     "by caliper (chord) or round the circle (arc), the indicator set to zero at the edge and plus inside the circle.",
     neglects="It takes the edge as sharp, the tool as running true, and the edge as lying in one plane with the axis, and knows only two "
     "forms: an even cam and one flat facet. A flat can be told only from readings less than half a turn behind the edge.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "subland-drill",
-        "centre-drill",
-    ),
+    kinds=EVERY_KIND,
     inputs=(
         *surface_fields(*SURFACES, default="land"),
         Field("indicator_points", optional=True),

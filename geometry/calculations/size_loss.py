@@ -23,6 +23,7 @@ from geometry.cures import way
 from geometry.edge.asked import Edge as SurfaceEdge
 from geometry.edge.asked import edge_of, surface_fields
 from geometry.figure import Curve, Figure, curve
+from geometry.kinds import EVERY_KIND
 from geometry.role import LASTING, Role
 from geometry.sentences import Rounding, angle, count, length
 from geometry.tooth import eccentric, flat
@@ -318,16 +319,7 @@ CALCULATION = Calculation(
     "taken square to the face, stock off the end along the axis. On a tap the size hangs on the thread land, not on the chamfer.",
     neglects="It takes every sharpening as the same turn of the tool or the same length, and the rake as kept; "
     "on a drill ground on its end the web grows as well, and worn corners need more stock than a sharp edge.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "subland-drill",
-        "centre-drill",
-    ),
+    kinds=EVERY_KIND,
     surfaces=SERVED,
     inputs=(
         Field("ground_on", default="face"),

@@ -340,7 +340,8 @@ CALCULATION = Calculation(
     "the throw counts above zero inward (radial) and away from the point (axial).",
     neglects="It holds for an even cam that acts alike on every step, and looks at the steps square to the axis and at the shoulders square to their cone; "
     "against the feed it counts along the axis, where the same relief looks larger. The point below the first step is not looked at; take it as the point of a drill.",
-    families=("step-drill", "subland-drill", "counterbore", "centre-drill"),
+    kinds=("step-drill", "subland-drill", "counterbore", "centre-drill"),
+    belongs_on=("shoulder",),
     inputs=(
         Field("diameter", many=True),
         Field("included_angle", many=True),

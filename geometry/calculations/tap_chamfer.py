@@ -205,7 +205,8 @@ CALCULATION = Calculation(
     "give the diameter at the point.",
     neglects="It takes the chamfer as a straight cone and its relief as an even cam. With a larger hole than the point the "
     "first threads of the chamfer meet no metal, and the point diameter of a spiral-point tap is hard to measure.",
-    families=("tap",),
+    kinds=("tap",),
+    belongs_on=("chamfer",),
     inputs=(
         Field("diameter"),
         *PITCH,

@@ -213,7 +213,8 @@ CALCULATION = Calculation(
     "which gives an eccentric relief. A round wheel touches beside that line and grinds steeper: about a tenth of a degree "
     "at 8, half a degree at 15, and 2.8 degrees at 25 on a helix of 30; with the wheel's diameter given it is worked out. "
     "A straight flute is not relieved at all.",
-    families=("reamer", "twist-drill", "step-drill", "subland-drill", "counterbore", "tap"),
+    kinds=("reamer", "twist-drill", "step-drill", "subland-drill", "counterbore", "tap"),
+    belongs_on=("land", "thread-land"),
     inputs=(
         Field("helix_angle"),
         Field("relief_angle", one_of="tilt", fill_from=("land_relief_angle",)),

@@ -10,7 +10,7 @@ from geometry.calculation import Calculation, Check
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
-from library.book.model import Book, Caution, Entry
+from library.book.model import Book, Caution, Entry, Family
 from library.calc.answer import LAST_WORD, Answer, answer, cautions_for
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
@@ -97,6 +97,16 @@ class Job:
     cautions: tuple[Caution, ...]
     choice: Chosen = NOTHING_CHOSEN
 
+    @property
+    def family(self) -> Family | None:
+        """The family of the tool; nothing where none was chosen or the book has it no more."""
+        return self.book.families.get(self.card.family)
+
+    @property
+    def kind(self) -> str:
+        """The kind of tool that calculations know it as; empty where none is known."""
+        return self.book.kind_of(self.card.family)
+
     def step(self, name: str) -> Step | None:
         """The step of a calculation by its name."""
         return next((one for one in self.steps if one.sheet.name == name), None)
@@ -142,13 +152,14 @@ def work_out(card: Card, book: Book) -> Job:
     known = facts(card, machine, wheel, choice)
     entry = wanted_entry(card, book.entries.get(card.entry))
     steps: list[Step] = []
-    for sheet in calculations_of(card.family):
+    kind = book.kind_of(card.family)
+    for sheet in calculations_of(book.families.get(card.family)):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
             found = tuple(_worked_out(before, entry))
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, who = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
-            step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before))
+            step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before, kind))
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before))
     return Job(
         card, book, display, machine, wheel, tuple(steps), known, entry, _cautions(steps, entry, book), choice
@@ -167,6 +178,7 @@ class _Bench:
         machine: it is ground on.
         choice: what was chosen once for the job.
         before: the calculations before it that are in use.
+        kind: of the tool.
     """
 
     card: Card
@@ -176,6 +188,7 @@ class _Bench:
     machine: Machine | None
     choice: Chosen
     before: list[Step]
+    kind: str = ""
 
 
 def _worked_out(before: list[Step], entry: Entry) -> Iterator[Fact]:
@@ -215,7 +228,7 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
-    quiet = not setting.typed and rests(sheet, bench.card.family, bench.card.received)
+    quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received)
     return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None, relief)
 
 

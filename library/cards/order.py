@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from geometry.calculation import Calculation
-from geometry.calculations import calculation, calculation_names, calculations_for
+from geometry.calculations import calculation, calculation_names
+from library.book.model import Family
+from library.calc.serving import sheets_for
 
 
-def rests(sheet: Calculation, family: str, measured: Collection[str]) -> bool:
+def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:
     """Whether a calculation rests on a job into which nobody has typed anything for it.
 
     Args:
         sheet: the calculation.
-        family: of the tool.
+        kind: of the tool; empty where none is known.
         measured: the quantities that were measured.
 
     Example:
@@ -22,29 +24,30 @@ def rests(sheet: Calculation, family: str, measured: Collection[str]) -> bool:
         (True, False)
     """
     of_course = sheet.role.of_course
-    return of_course is not None and family not in of_course and sheet.role.about not in measured
+    return of_course is not None and kind not in of_course and sheet.role.about not in measured
 
 
-def calculations_of(family: str) -> tuple[Calculation, ...]:
+def calculations_of(family: Family | None) -> tuple[Calculation, ...]:
     """The calculations that a job on this family of tools goes through, in the order of the set-up.
 
     Example:
-        >>> [sheet.name for sheet in calculations_of("tap")][:2]
+        >>> [sheet.name for sheet in calculations_of(Family("hob", "Hobs", surfaces=("end",)))][:2]
         ['wheel-speed', 'index-moves']
     """
     of_every_job = (sheet for sheet in map(calculation, calculation_names()) if sheet.role.every_job)
-    served = {sheet.name: sheet for sheet in (*of_every_job, *calculations_for(family))}
+    served = {sheet.name: sheet for sheet in (*of_every_job, *sheets_for(family))}
     placed = [(sheet.role.place, sheet) for sheet in served.values() if sheet.role.place is not None]
     return tuple(sheet for _, sheet in sorted(placed, key=lambda one: one[0]))
 
 
-def brought_in_by_measuring(family: str) -> tuple[str, ...]:
-    """What the calculations are about that not every family goes through, but this one does.
+def brought_in_by_measuring(kind: str) -> tuple[str, ...]:
+    """What the calculations are about that not every kind of tool goes through, but this one does.
 
     Example:
         >>> brought_in_by_measuring("reamer")
         ('margin_width', 'back_diameter')
     """
-    return tuple(
-        sheet.role.about for sheet in calculations_of(family) if family in (sheet.role.of_course or ())
-    )
+    sheets = [
+        sheet for sheet in map(calculation, calculation_names()) if kind in (sheet.role.of_course or ())
+    ]
+    return tuple(sheet.role.about for sheet in sorted(sheets, key=lambda one: one.role.place or 0))

@@ -10,33 +10,11 @@ import pytest
 
 from geometry.calculation import Calculation, Given, Result
 from geometry.calculations import calculation, calculation_names, calculations_for
+from geometry.kinds import EVERY_KIND
 from geometry.quantities import QUANTITIES, quantity
 from geometry.running import Refusal, run
 from geometry.sentences import Amount, Kind
-
-FAMILIES = {
-    "tap",
-    "countersink",
-    "step-drill",
-    "twist-drill",
-    "reamer",
-    "counterbore",
-    "centre-drill",
-    "subland-drill",
-}
-CAUTIONS = {
-    "wheel-rating",
-    "ring-test",
-    "stand-aside",
-    "eyes",
-    "hands",
-    "guard-and-rest",
-    "side-grinding",
-    "burning",
-    "dust",
-    "carbide-dust",
-    "sharp-edges",
-}
+from geometry.surfaces import SURFACES
 
 each_calculation = pytest.mark.parametrize(
     "sheet", [calculation(name) for name in calculation_names()], ids=lambda sheet: sheet.name
@@ -107,17 +85,24 @@ def test_says_what_it_wants_and_what_it_neglects_in_whole_sentences(sheet: Calcu
 
 
 @each_calculation
-def test_is_named_after_its_file_and_serves_known_families(sheet: Calculation) -> None:
+def test_is_named_after_its_file_and_serves_known_kinds_of_tool(sheet: Calculation) -> None:
     assert sheet.name in calculation_names()
-    assert sheet.families
-    assert set(sheet.families) <= FAMILIES
-    assert all(sheet in calculations_for(family) for family in sheet.families)
+    assert sheet.kinds
+    assert set(sheet.kinds) <= set(EVERY_KIND)
+    assert all(sheet in calculations_for(kind) for kind in sheet.kinds)
 
 
 @each_calculation
-def test_names_only_cautions_that_have_a_text(sheet: Calculation) -> None:
+def test_a_tool_of_no_known_kind_has_it_by_one_of_its_surfaces(sheet: Calculation) -> None:
+    served = sheet.belongs_on or sheet.surfaces
+    assert set(served) <= set(SURFACES)
+    for surface in SURFACES:
+        assert (sheet in calculations_for("", (surface,))) is (not served or surface in served)
+
+
+@each_calculation
+def test_names_its_cautions_each_once(sheet: Calculation) -> None:
     assert sheet.cautions
-    assert set(sheet.cautions) <= CAUTIONS
     assert len(set(sheet.cautions)) == len(sheet.cautions)
 
 

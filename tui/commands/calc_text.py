@@ -9,6 +9,7 @@ from geometry.calculations import calculation, calculation_names
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Kind
 from library.calc.fill import shown
+from library.calc.serving import sheets_for
 from library.units.system import Display
 from tui.commands.printing import data, line, paragraph, table
 
@@ -19,7 +20,7 @@ def calculations(options: argparse.Namespace) -> int:
     if options.json:
         data(
             [
-                {"name": s.name, "title": s.title, "question": s.question, "families": list(s.families)}
+                {"name": s.name, "title": s.title, "question": s.question, "families": _families(s, options)}
                 for s in sheets
             ]
         )
@@ -37,7 +38,7 @@ def calculations(options: argparse.Namespace) -> int:
 def explain(sheet: Calculation, options: argparse.Namespace) -> int:
     """Print what a calculation asks for, what it answers, and what it leaves out."""
     if options.json:
-        data(_described(sheet))
+        data(_described(sheet, _families(sheet, options)))
         return 0
     line(f"{sheet.name}: {sheet.title}")
     paragraph(sheet.question)
@@ -58,14 +59,23 @@ def explain(sheet: Calculation, options: argparse.Namespace) -> int:
     return 0
 
 
-def _described(sheet: Calculation) -> dict[str, object]:
+def _families(sheet: Calculation, options: argparse.Namespace) -> list[str]:
+    """The families of the book that a calculation serves, the shop's own among them."""
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+
+    families = open_book(shop_folder(options.library)[0]).families
+    return [name for name, family in families.items() if sheet in sheets_for(family)]
+
+
+def _described(sheet: Calculation, families: list[str]) -> dict[str, object]:
     return {
         "name": sheet.name,
         "title": sheet.title,
         "question": sheet.question,
         "wants": sheet.wants,
         "neglects": sheet.neglects,
-        "families": list(sheet.families),
+        "families": families,
         "inputs": [{"key": field.key, "accepts": _accepts(field)} for field in sheet.inputs],
         "outputs": list(sheet.outputs),
     }

@@ -11,7 +11,6 @@ from library.pages.reader import Reader
 from tui.figure.alphabet import ALPHABETS
 from tui.keeping import keep_in_file
 from tui.screens.board import Board
-from tui.session import sheets_for
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
@@ -43,7 +42,7 @@ class CalculatorScreen(Board):
 
     def state_text(self) -> str:
         """Which calculation of how many, and the unit of lengths."""
-        names = [sheet.name for sheet in sheets_for(self.entry.family)]
+        names = [sheet.name for sheet in self._sheets()]
         place = names.index(self.page.form.sheet.name) + 1
         return f"{place} of {len(names)}  {self.session.display.lengths}"
 
@@ -124,8 +123,11 @@ class CalculatorScreen(Board):
         """Change to the calculation before."""
         self._step(-1)
 
+    def _sheets(self) -> list[Calculation]:
+        return self.session.sheets_for(self.entry, self.page.form.sheet.name)
+
     def _step(self, by: int) -> None:
-        sheets = sheets_for(self.entry.family)
+        sheets = self._sheets()
         names = [sheet.name for sheet in sheets]
         self._open(sheets[(names.index(self.page.form.sheet.name) + by) % len(sheets)])
 

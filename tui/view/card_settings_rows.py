@@ -115,9 +115,9 @@ def _missing(step: Step) -> list[str]:
 
 def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
     """Whether an input has its line on another step of the card: a relief by the key of its surface."""
-    family, decided = job.card.family, decided_on(job.card.family, job.choice.surface)
+    decided = decided_on(job.family, job.choice.surface)
     return (book_key(key, step.answer.surface) or key) in {
-        *measured_on(family),
+        *measured_on(job.kind),
         *decided,
         *job.card.wanted,
         "flutes",
