@@ -78,7 +78,7 @@ def amounts(result: Result) -> Mapping[tuple[float, Kind], set[str]]:
     found: dict[tuple[float, Kind], set[str]] = {}
     for check in result.checks:
         for name, part in check.sentence.parts.items():
-            if isinstance(part, Amount) and name not in ("over", "marked"):
+            if isinstance(part, Amount) and name not in ("over", "marked", "least", "most"):
                 found.setdefault((abs(part.value), part.kind), set()).add(part.rounding.value)
     return found
 
