@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Literal, overload
 
 from geometry.figure import Figure
+from geometry.role import NO_ROLE, Role
 from geometry.sentences import Amount, Sentence
 from geometry.side_view import SideView
 
@@ -244,7 +245,7 @@ class Calculation:
         question: the question it answers, in one sentence.
         wants: which diameter and which measure of the land it wants.
         neglects: where it holds and what it leaves out.
-        families: the tool families it serves.
+        kinds: the kinds of tool that it serves (see ``geometry.kinds``), those whose main job it is first.
         inputs: what it asks for, in the order in which a person measures.
         outputs: the quantities it may answer, most wanted first.
         cautions: keys of the cautions that belong beside the result.
@@ -252,6 +253,11 @@ class Calculation:
         surfaces: the relieved surfaces that it serves, the one that is mostly meant first; empty where it asks for none
             or the family says which comes first. One that works always on the same needs no input ``surface``.
         methods: the words of ``relief_method`` whose jobs it belongs to; empty where it belongs to every job.
+        role: its part in a whole job.
+        sample: ordinary values for its inputs (mm, radians, mm/s, rad/s), of a job that could lie on the bench. Tests and
+            the script that times go through all calculations by them.
+        belongs_on: the surfaces of which a tool of no known kind has one to be served; empty where they are those of
+            ``surfaces``, and any tool will do where that is empty too.
     """
 
     name: str
@@ -259,13 +265,16 @@ class Calculation:
     question: str
     wants: str
     neglects: str
-    families: tuple[str, ...]
+    kinds: tuple[str, ...]
     inputs: tuple[Field, ...]
     outputs: tuple[str, ...]
     cautions: tuple[str, ...]
     compute: Callable[[Inputs], Result]
     surfaces: tuple[str, ...] = ()
     methods: tuple[str, ...] = ()
+    role: Role = NO_ROLE
+    sample: Mapping[str, Given] = field(default_factory=dict)
+    belongs_on: tuple[str, ...] = ()
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

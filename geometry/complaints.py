@@ -6,7 +6,7 @@ leaves out those after which the same complaint would still stand.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass, replace
@@ -15,6 +15,11 @@ from typing import Any, Literal
 from geometry.calculation import Check, Cure, Inputs, Result
 from geometry.cures import Way, advise, either, that_help
 from geometry.sentences import Amount, Sentence
+
+_TRIES: ContextVar[bool] = ContextVar("tries", default=True)
+
+_ON_TRIAL: ContextVar[bool] = ContextVar("on_trial", default=False)
+"""Whether advice is being tried: what else the changed inputs would be told is not wanted then."""
 
 
 @dataclass(frozen=True)
@@ -57,6 +62,8 @@ def complaint(
         >>> str(found.sentence), found.cure
         ('It rubs. Narrow it to 2 mm.', (('land_width', 2.0),))
     """
+    if _ON_TRIAL.get():
+        return Complaint(state, Sentence(says, parts))
     cure: Cure = ()
     words, amounts = tuple(always), dict(parts)
     if ways:
@@ -66,9 +73,6 @@ def complaint(
     return Complaint(
         state, Sentence(told, amounts), cure, says, tuple(ways), tuple(always), tuple(parts.items())
     )
-
-
-_TRIES: ContextVar[bool] = ContextVar("tries", default=True)
 
 
 @contextmanager
@@ -87,30 +91,41 @@ def untried() -> Iterator[None]:
         _TRIES.reset(token)
 
 
-def settled(raw: Callable[[Inputs], Result], given: Inputs) -> Result:
-    """Compute, and keep of each complaint only the ways that help.
+Trial = Callable[[Inputs, Check], Iterable[Check]]
+"""The checks of other inputs among which a complaint would stand again, and nothing else that is computed.
+
+It refuses what the calculation refuses.
+"""
+
+
+def settled(found: Result, given: Inputs, trial: Trial) -> Result:
+    """A result of which each complaint keeps only the ways that help.
 
     Args:
-        raw: the calculation, whose complaints hold all their ways.
-        given: its inputs.
+        found: the result, whose complaints hold all their ways.
+        given: the inputs that it was computed from.
+        trial: the checks alone of other inputs, which are all that a trial looks at.
     """
-    found = raw(given)
-    if not _TRIES.get():
+    if not _TRIES.get() or not any(isinstance(check, Complaint) and check.ways for check in found.checks):
         return found
-    checks = tuple(_tried(check, raw, given) for check in found.checks)
-    return replace(found, checks=checks)
+    return replace(found, checks=tuple(_tried(check, trial, given) for check in found.checks))
 
 
-def _tried(check: Check, raw: Callable[[Inputs], Result], given: Inputs) -> Check:
+def _tried(check: Check, trial: Trial, given: Inputs) -> Check:
     if not isinstance(check, Complaint) or not check.ways:
         return check
+    wrong = known_by(check)
 
     def mends(other: Inputs) -> bool:
-        return all(
-            known_by(one) != known_by(check) for one in raw(other).checks if one.state in {"watch", "stop"}
-        )
+        return all(known_by(one) != wrong for one in trial(other, check) if one.state in {"watch", "stop"})
 
-    helping = that_help(check.ways, given, mends)
+    token = _ON_TRIAL.set(True)
+    try:
+        helping = that_help(check.ways, given, mends)
+    finally:
+        _ON_TRIAL.reset(token)
+    if helping == check.ways:
+        return check
     return complaint(check.state, check.says, helping, check.always, **dict(check.parts))  # type: ignore[arg-type]
 
 

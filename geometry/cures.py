@@ -112,11 +112,29 @@ def that_help(ways: Iterable[Way], given: Inputs, cures: Callable[[Inputs], bool
 
 
 def _helps(one: Way, given: Inputs, cures: Callable[[Inputs], bool]) -> bool:
-    kinds = {step.amount.kind for step in one.steps if step.amount is not None}
     # Lengths are shown in one unit at a time; an angle is as coarse in each of them.
-    lengths = SHOWN_STEPS[Kind.LENGTH] if Kind.LENGTH in kinds else (0.0,)
-    angles = SHOWN_STEPS[Kind.ANGLE] if Kind.ANGLE in kinds else (0.0,)
+    lengths, angles = _outermost(one, Kind.LENGTH), _outermost(one, Kind.ANGLE)
     return all(_cured(one, given, cures, across, turned) for across in lengths for turned in angles)
+
+
+def _outermost(one: Way, kind: Kind) -> tuple[float, ...]:
+    """The steps at which an amount of this kind is shown as its least or its greatest.
+
+    What is free of a complaint at both is free of it between them: no complaint begins and ends again within the
+    hundredths that a person reads.
+    """
+    found: list[float] = []
+    for step in one.steps:
+        if step.amount is not None and step.amount.kind is kind:
+            typed = {_typed(one.says, step, size): size for size in SHOWN_STEPS[kind]}
+            found += [typed[min(typed)], typed[max(typed)]]
+    return tuple(dict.fromkeys(found)) or (0.0,)
+
+
+def _typed(says: str, step: Step, size: float) -> float:
+    """What a person types who reads the amount of a step rounded to a size, and does as the words say."""
+    assert step.amount is not None
+    return as_shown(step.amount, size) + _beyond(says, step.name) * (size or EXACT_STEP)
 
 
 def _cured(
@@ -127,8 +145,7 @@ def _cured(
         if step.amount is None:
             changes[step.key] = None
             continue
-        size = angle_step if step.amount.kind is Kind.ANGLE else length_step
-        value = as_shown(step.amount, size) + _beyond(one.says, step.name) * (size or EXACT_STEP)
+        value = _typed(one.says, step, angle_step if step.amount.kind is Kind.ANGLE else length_step)
         row = quantity(step.key)
         if not row.low - HAIR <= value <= row.high + HAIR:
             return False

@@ -251,7 +251,7 @@ def land_plausible(land_angle: float, flutes: float | None = None) -> tuple[Chec
     )
 
 
-def chisel_plausible(chisel_edge_angle: float, *, key: str = "") -> tuple[Check, ...]:
+def chisel_plausible(chisel_edge_angle: float) -> tuple[Check, ...]:
     """Whether the chisel edge of a two-lipped drill lies as it should.
 
     Where flat flanks of relief ``t`` meet over a web the sharp angle is ``atan(cot(point / 2) / t)``: the more
@@ -259,7 +259,6 @@ def chisel_plausible(chisel_edge_angle: float, *, key: str = "") -> tuple[Check,
 
     Args:
         chisel_edge_angle: to a lip, counted either way, in radians, above zero and under half a turn.
-        key: the input that holds it, for the cure.
 
     Returns:
         A watch outside 45 to 60 (120 to 135) degrees, a stop under 30 (over 150), else nothing.
@@ -287,12 +286,11 @@ def chisel_plausible(chisel_edge_angle: float, *, key: str = "") -> tuple[Check,
         "wide_low": angle(math.pi - high),
         "wide_high": angle(math.pi - low),
     }
-    usual_ones = _cure(key, low, high, math.pi - high, math.pi - low)
     if sharp < SHARPEST_CHISEL * (1 - SLACK):
-        return (stop(lies + "No flank makes so sharp a one. Measure it again.", cure=usual_ones, **amounts),)
+        return (stop(lies + "No flank makes so sharp a one. Measure it again.", **amounts),)
     cure = (
         "There is much relief near the centre: grind less of it there."
         if sharp < low
         else "There is little relief near the centre: grind more of it there."
     )
-    return (watch(lies + cure, cure=usual_ones, **amounts),)
+    return (watch(lies + cure, **amounts),)

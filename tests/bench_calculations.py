@@ -11,9 +11,7 @@ from __future__ import annotations
 import subprocess
 import sys
 from collections.abc import Callable, Mapping
-from importlib.util import module_from_spec, spec_from_file_location
 from itertools import cycle, islice
-from pathlib import Path
 from time import perf_counter
 
 from geometry.calculation import Calculation, Given
@@ -33,17 +31,6 @@ IMPORTS = {
     "geometry and every calculation": "from geometry.calculations import calculation, calculation_names; "
     "[calculation(name) for name in calculation_names()]",
 }
-
-
-def samples() -> Mapping[str, Mapping[str, Given]]:
-    """The ordinary values of every calculation."""
-    spec = spec_from_file_location("calculation_samples", Path(__file__).parent / "geometry" / "samples.py")
-    if spec is None or spec.loader is None:
-        raise FileNotFoundError("tests/geometry/samples.py")
-    module = module_from_spec(spec)
-    spec.loader.exec_module(module)
-    found: Mapping[str, Mapping[str, Given]] = module.SAMPLES
-    return found
 
 
 def seconds(work: Callable[[], object], times: int) -> float:
@@ -88,7 +75,7 @@ def print_imports() -> None:
 
 def main() -> None:
     """Time everything and print it."""
-    values = samples()
+    values = {name: calculation(name).sample for name in calculation_names()}
     jobs = [(calculation(name), values[name]) for name in calculation_names() if name in values]
     for name in set(calculation_names()) - set(values):
         print(f"{name} has no sample and was not timed")

@@ -73,9 +73,10 @@ def text_of(value: object, key: str) -> str:
 
 def commands() -> Iterator[tuple[str, ...]]:
     """The words of every command whose output is written down."""
-    from geometry.calculations import calculation_names, calculations_for
+    from geometry.calculations import calculation, calculation_names
     from geometry.quantities import QUANTITIES
     from library.book.opening import open_book
+    from library.calc.serving import sheets_for
 
     book = open_book()
     yield ("list",)
@@ -83,17 +84,16 @@ def commands() -> Iterator[tuple[str, ...]]:
     for name in book.entries:
         yield ("show", name)
         yield ("show", name, "--json")
-        for sheet in calculations_for(book.entries[name].family):
+        for sheet in sheets_for(book.families.get(book.entries[name].family)):
             yield ("calc", sheet.name, "--entry", name)
     for one, other in pairwise(book.entries):
         yield ("compare", one, other)
     for key in QUANTITIES:
         yield ("glossary", key)
     yield ("glossary",)
-    samples = part_of(HERE / "geometry" / "samples.py").SAMPLES
     for name in calculation_names():
         yield ("calc", name, "--help")
-        given = [f"{key}={text_of(value, key)}" for key, value in samples[name].items()]
+        given = [f"{key}={text_of(value, key)}" for key, value in calculation(name).sample.items()]
         for more in ((), ("--units", "in"), ("--json",)):
             yield ("calc", name, *given, *more)
     yield ("calc",)
@@ -142,7 +142,11 @@ def main() -> None:
     """Write one file for each command and for each size of the tour."""
     asked = argparse.ArgumentParser(description="Write down everything that is seen.")
     asked.add_argument("folder", type=Path)
-    folder = asked.parse_args().folder
+    asked.add_argument(
+        "--only", default="", help="commands whose words hold this; no tour unless it is in them"
+    )
+    words_asked = asked.parse_args()
+    folder, only = words_asked.folder, words_asked.only
     folder.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory(prefix="seen-") as temporary:
         home = Path(temporary)
@@ -154,10 +158,12 @@ def main() -> None:
         yard = home / "yard"
         lay_out(yard)
         for words in (*commands(), *of_cards(yard)):
+            if only not in " ".join(words):
+                continue
             name = re.sub(r"[^\w.+-]+", "_", " ".join(words).replace(str(home), "")).strip("_")[:150]
             said = printed(*words).replace(str(home), "HOME")
             (folder / f"{name}.txt").write_text(OF_TODAY.sub("DATE", said), encoding="utf-8")
-        for size in SIZES:
+        for size in SIZES if only in "tour" else ():
             again = home / f"yard-{size[0]}"
             lay_out(again)
             screens = asyncio.run(tour(again, home / f"state-{size[0]}", size))

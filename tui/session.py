@@ -99,9 +99,24 @@ class Session:
             "calculator", entry.id, {key: one.text for key, one in typed.items() if one.text.strip()}
         )
 
+    def sheets_for(self, entry: Entry, opened: str = "") -> list[Calculation]:
+        """The calculations that serve an entry's family, those whose main job it is first.
+
+        Args:
+            entry: of the book.
+            opened: the one in hand; it stays, also where the family has lost it since.
+        """
+        from geometry.calculations import calculation
+        from library.calc.serving import sheets_for
+
+        found = [*sheets_for(self.book.families.get(entry.family) if self.book is not None else None)]
+        if opened and opened not in [sheet.name for sheet in found]:
+            found.append(calculation(opened))
+        return found
+
     def sheet_for(self, entry: Entry) -> Calculation | None:
         """The calculation to open for an entry: the one used last, else the one most its own."""
-        sheets = sheets_for(entry.family)
+        sheets = self.sheets_for(entry)
         last = self._last_sheet.get(entry.id)
         return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
 
@@ -124,23 +139,6 @@ class Session:
             form.switch(old, new, _read)
         self.display = new
         self.page.find_anew()
-
-
-def sheets_for(family: str) -> list[Calculation]:
-    """The calculations of a family, those that name it first among the families they serve before the others.
-
-    Example:
-        >>> sheets_for("tap")[0].name
-        'lead-over-land'
-        >>> sheets_for("countersink")[0].name
-        'cone-relief'
-    """
-    from geometry.calculations import calculations_for
-
-    return sorted(
-        calculations_for(family),
-        key=lambda sheet: (sheet.families.index(family), len(sheet.families), sheet.name),
-    )
 
 
 def _read(text: str, key: str, display: Display) -> float | None:

@@ -20,6 +20,7 @@ from geometry.calculation import (
 from geometry.checking import NotGiven
 from geometry.complaints import complaint, settled
 from geometry.cures import Way, way
+from geometry.role import Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
 
@@ -117,25 +118,30 @@ def _row(front: float, taper: float, distance: float) -> Row:
     return Row("Behind the front" if distance > 0 else "At the front", values)
 
 
+def _distances(given: Inputs) -> list[float]:
+    """The places behind the front to show, from the front on."""
+    if given.has("distance_from_front"):
+        return sorted(given.numbers("distance_from_front"))
+    return [given.number("taper_length")] if given.has("taper_length") else []
+
+
+def _all_checks(given: Inputs) -> tuple[Check, ...]:
+    distances, taper = _distances(given), _taper(given)
+    for distance in distances:
+        diameter_behind(given.number("diameter"), taper, distance)  # refuses what comes to a point before
+    per = distances[-1] if distances and distances[-1] > 0 else PER
+    return worst_first(_checks(given, taper, per))
+
+
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
-
-
-def _raw(given: Inputs) -> Result:
     front, taper = given.number("diameter"), _taper(given)
     swivel = swivel_of_taper(taper)
     outputs = {"swivel_angle": swivel, "taper_ratio": taper, "taper_angle": 2 * swivel}
-    if given.has("distance_from_front"):
-        distances = sorted(given.numbers("distance_from_front"))
-    else:
-        distances = [given.number("taper_length")] if given.has("taper_length") else []
-    rows = tuple(_row(front, taper, distance) for distance in distances)
+    rows = tuple(_row(front, taper, distance) for distance in _distances(given))
     if rows:
         outputs |= {key: rows[-1].values[key] for key in ("diameter_there", "indicator_fall")}
-    return Result(
-        outputs,
-        rows=rows,
-        checks=worst_first(_checks(given, taper, distances[-1] if distances and distances[-1] > 0 else PER)),
+    return settled(
+        Result(outputs, rows=rows, checks=_all_checks(given)), given, lambda other, _: _all_checks(other)
     )
 
 
@@ -147,7 +153,8 @@ CALCULATION = Calculation(
     "by the diameter at the back and how far back it was measured, as the whole angle, or as the angle of one side.",
     neglects="It takes the side as straight and the tool as running true between its centres. "
     "The indicator readings are those of one side, half of what the diameter loses.",
-    families=("reamer", "twist-drill", "tap", "step-drill", "subland-drill", "counterbore"),
+    kinds=("reamer", "twist-drill", "tap", "step-drill", "subland-drill", "counterbore"),
+    belongs_on=("land", "thread-land"),
     inputs=(
         Field("diameter"),
         Field("back_taper", one_of="taper"),
@@ -161,4 +168,11 @@ CALCULATION = Calculation(
     outputs=("swivel_angle", "taper_ratio", "taper_angle", "diameter_there", "indicator_fall"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(place=150, of_course=("reamer",), about="back_diameter", sets=("swivel_angle",)),
+    sample={
+        "diameter": 10.0,
+        "back_diameter": 9.95,
+        "taper_length": 80.0,
+        "distance_from_front": (20.0, 40.0, 80.0),
+    },
 )

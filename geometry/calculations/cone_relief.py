@@ -26,6 +26,7 @@ from geometry.cures import Step, Way
 from geometry.edge.asked import RELIEF_KEYS, Edge, edge_of, surface_fields
 from geometry.figure import Figure, curve
 from geometry.quantities import quantity
+from geometry.role import Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.side_view import cone_view
 from geometry.tooth.land import land_angle
@@ -255,8 +256,21 @@ def _figure(cam: _Cam, turned: float) -> Figure | None:
     return Figure(radius, turned, (curve("eccentric", turned, lambda a: per_radian * a),))
 
 
+def _of_wanted(given: Inputs, cam: _Cam) -> tuple[Check, ...]:
+    if not given.has("relief_angle"):
+        return ()
+    has_cam = given.has("radial_throw") or given.has("axial_throw")
+    return (_wanted_check(cam, given.number("relief_angle"), has_cam=has_cam),)
+
+
+def _trial(given: Inputs, of: Check) -> tuple[Check, ...]:
+    """What would be said again of other throws: a watch is of the relief wanted, a stop of the relief itself."""
+    cam = _cam(given)
+    return _of_wanted(given, cam) if of.state == "watch" else (_relief_check(cam),)
+
+
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
+    return settled(_raw(given), given, _trial)
 
 
 def _raw(given: Inputs) -> Result:
@@ -266,22 +280,18 @@ def _raw(given: Inputs) -> Result:
         "greatest_relief_angle": max(map(cam.as_given, cam.diameters)),
         "square_throw": cam.square,
     }
-    checks = [*_limits(cam), _relief_check(cam)]
+    checks = (*_limits(cam), _relief_check(cam), *_of_wanted(given, cam))
     if given.has("relief_angle"):
-        wanted = given.number("relief_angle")
-        square = cam.edge.normal(wanted)
+        square = cam.edge.normal(given.number("relief_angle"))
         needed = cam.needed(cam.turn * cone.square_throw_for(square, cam.diameters[0]))
         outputs |= {f"needed_{name}_throw": value for name, value in needed.items()}
-        checks.append(
-            _wanted_check(cam, wanted, has_cam=given.has("radial_throw") or given.has("axial_throw"))
-        )
     side = cone_view(cam.included_angle, cam.diameters)
     if not given.has("land_width"):
-        return Result(outputs, rows=_rows(cam), checks=tuple(checks), side=side)
+        return Result(outputs, rows=_rows(cam), checks=checks, side=side)
     turned = land_angle(given.number("land_width"), cam.diameters[0], given.choice("land_measured_as"))
     falls = _falls(cam)
     outputs |= {HEEL_KEYS[key]: fall(turned) for key, fall in falls.items()} | {"land_angle": turned}
-    return Result(outputs, _readings(cam, turned), _rows(cam), tuple(checks), _figure(cam, turned), side)
+    return Result(outputs, _readings(cam, turned), _rows(cam), checks, _figure(cam, turned), side)
 
 
 CALCULATION = Calculation(
@@ -292,7 +302,7 @@ CALCULATION = Calculation(
     "a wanted relief and the land are those at the largest of these diameters.",
     neglects="It holds for a straight edge and even cams, and takes the edge as lying in one plane with the axis. "
     "The relief is counted in the view in which the surface's is given; the other views stand in the table.",
-    families=("countersink", "step-drill", "centre-drill", "subland-drill", "counterbore", "tap", "reamer"),
+    kinds=("countersink", "step-drill", "centre-drill", "subland-drill", "counterbore", "tap", "reamer"),
     surfaces=SERVED,
     inputs=(
         *surface_fields(*SERVED, default="cone"),
@@ -319,4 +329,24 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     methods=("cam",),
+    role=Role(
+        place=80,
+        of_course=("countersink", "centre-drill"),
+        about="included_angle",
+        sets=("radial_throw", "axial_throw", "needed_radial_throw"),
+        cam=Cam("radial_throw", "relief_angle", gives=(("", "relief_angle"),)),
+        repeats_cam=True,
+        tells=("pass",),
+        tabled=True,
+    ),
+    sample={
+        "included_angle": math.radians(82),
+        "diameter": (20.0, 12.0, 6.0),
+        "throw_per": "tooth",
+        "flutes": 3.0,
+        "radial_throw": 1.2,
+        "axial_throw": 0.8,
+        "relief_angle": math.radians(8),
+        "land_width": 3.0,
+    },
 )

@@ -22,6 +22,7 @@ from geometry.calculation import (
 )
 from geometry.drill import point
 from geometry.plausible import LEAST_RELIEF, chisel_plausible, land_plausible, relief_plausible
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.side_view import point_view
 from geometry.tooth.land import land_angle
@@ -67,9 +68,7 @@ def _chisel(given: Inputs) -> tuple[dict[str, float], Iterator[Check]]:
 
 def _chisel_checks(given: Inputs, found: dict[str, float]) -> Iterator[Check]:
     if "chisel_edge_angle" in found:
-        yield from chisel_plausible(given.number("chisel_edge_angle"), key="chisel_edge_angle") or (
-            _chisel_usual(found),
-        )
+        yield from chisel_plausible(given.number("chisel_edge_angle")) or (_chisel_usual(found),)
     if "chisel_edge_length" in found:
         yield note(
             "The chisel edge is {edge} long, so the lips begin on a circle of that diameter, {height} ahead of the corners.",
@@ -189,7 +188,8 @@ CALCULATION = Calculation(
     "the land is that behind the corner, and the chisel edge angle may be counted either way.",
     neglects="It holds for two straight lips and takes the chisel edge as level; the relief square to the lip takes the lip as in line with the axis, which a thick web is not. "
     "The indicator readings take the flank as falling evenly, which a ground flank does only close behind the lip.",
-    families=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
+    kinds=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
+    belongs_on=("lip",),
     inputs=(
         Field("diameter"),
         Field("point_angle"),
@@ -217,4 +217,14 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    role=Role(place=50, sets=("half_point_angle",)),
+    sample={
+        "diameter": 12.7,
+        "point_angle": math.radians(118),
+        "lip_height_difference": 0.08,
+        "lip_relief_angle": math.radians(12),
+        "web_thickness": 2.0,
+        "chisel_edge_angle": math.radians(125),
+        "land_width": 3.0,
+    },
 )

@@ -24,6 +24,7 @@ from geometry.checking import refuse
 from geometry.figure import Figure
 from geometry.plausible import LEAST_RAKE, MOST_RAKE, rake_plausible
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.face import face_offset, rake_angle
 
@@ -154,7 +155,8 @@ CALCULATION = Calculation(
     "other diameters are those on which the same flat face also cuts, such as the steps of a step drill.",
     neglects="It holds for a flat face along a straight flute, seen square to the axis. "
     "A hooked face is curved and has this rake only at its edge, and along a helix the rake is another.",
-    families=("tap", "countersink", "step-drill", "reamer", "counterbore", "subland-drill"),
+    kinds=("tap", "countersink", "step-drill", "reamer", "counterbore", "subland-drill"),
+    belongs_on=("land", "thread-land", "chamfer", "cone", "shoulder", "bevel", "end"),
     inputs=(
         Field("diameter"),
         Field("rake_angle", one_of="rake"),
@@ -164,4 +166,6 @@ CALCULATION = Calculation(
     outputs=("face_offset", "rake_angle"),
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
+    role=Role(place=30, sets=("face_offset",)),
+    sample={"diameter": 10.0, "rake_angle": math.radians(15), "other_diameter": (8.0, 4.0)},
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from geometry.calculation import (
@@ -23,6 +23,7 @@ from geometry.cures import Step, Way, way
 from geometry.drill import feed as feeding
 from geometry.edge.asked import edge_of, surface_fields
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.surfaces import SURFACES
 
@@ -240,25 +241,31 @@ def _row(lip: _Lip, feed: float | None, part: int) -> Row:
     return Row(PLACES[part], values)
 
 
+def _checks(given: Inputs, lip: _Lip, feed: float | None) -> Iterator[Check]:
+    yield _check(lip, feed) if feed is not None else _without_feed(lip)
+    if lip.runs == NOT_MEASURED and feed:
+        yield _inward(lip, feed)
+    if not given.has("inner_diameter"):
+        yield _beginning(lip)
+
+
+def _feed(given: Inputs) -> float | None:
+    return given.number("feed") if given.has("feed") else None
+
+
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
+    return settled(_raw(given), given, lambda other, _: _checks(other, _lip(other), _feed(other)))
 
 
 def _raw(given: Inputs) -> Result:
-    lip, feed = _lip(given), given.number("feed") if given.has("feed") else None
+    lip, feed = _lip(given), _feed(given)
     outputs = {"largest_feed": lip.largest_feed(), "inner_diameter": lip.inner}
-    checks = [] if given.has("inner_diameter") else [_beginning(lip)]
-    if lip.runs == NOT_MEASURED and feed:
-        checks.insert(0, _inward(lip, feed))
     if feed is not None:
         place = lip.weakest(feed)
         outputs |= {"relief_left": lip.left(place, feed), "feed_slope": feeding.feed_slope(feed, place)}
         outputs["weakest_diameter"] = place
-        checks.insert(0, _check(lip, feed))
-    else:
-        checks.insert(0, _without_feed(lip))
     rows = tuple(_row(lip, feed, part) for part in range(len(PLACES)))
-    return Result(outputs, rows=rows, checks=tuple(checks))
+    return Result(outputs, rows=rows, checks=tuple(_checks(given, lip, feed)))
 
 
 CALCULATION = Calculation(
@@ -269,7 +276,7 @@ CALCULATION = Calculation(
     "the inner diameter is that of the circle on which the lips begin, which is the length of the chisel edge.",
     neglects="It takes the lip alone, in line with the axis, and a feed that is even; nearer the axis, on the chisel edge, the feed is steeper than any relief. "
     "It tells where the land drags, not how much relief a material wants.",
-    families=("twist-drill", "step-drill", "subland-drill", "centre-drill", "countersink", "counterbore"),
+    kinds=("twist-drill", "step-drill", "subland-drill", "centre-drill", "countersink", "counterbore"),
     surfaces=SERVED,
     inputs=(
         *surface_fields(*SERVED, default="lip", silent=("lip",)),
@@ -283,4 +290,19 @@ CALCULATION = Calculation(
     outputs=("relief_left", "largest_feed", "feed_slope", "weakest_diameter", "inner_diameter"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    role=Role(
+        place=140,
+        of_course=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
+        about="feed",
+        counts=True,
+        tells=("pass", "note"),
+    ),
+    sample={
+        "diameter": 6.0,
+        "relief_angle": math.radians(8),
+        "lip_relief_runs": "rising",
+        "inner_relief_angle": math.radians(20),
+        "inner_diameter": 1.2,
+        "feed": 0.25,
+    },
 )

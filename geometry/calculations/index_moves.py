@@ -20,6 +20,8 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.checking import GeometryError, require_positive
+from geometry.kinds import EVERY_KIND
+from geometry.role import MOVES, Role
 from geometry.sentences import angle, count, length
 from geometry.setting.indexing import (
     CIRCLES,
@@ -279,16 +281,7 @@ CALCULATION = Calculation(
     "a common plate with 24 to 66 holes.",
     neglects="It takes the head as true and its play as taken up: always come to the hole from the same side. "
     "The diameter is only wanted to show an error as a length; without it the answer is the same.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "centre-drill",
-        "subland-drill",
-    ),
+    kinds=EVERY_KIND,
     inputs=(
         Field("flutes", one_of="division"),
         Field("index_angle", one_of="division"),
@@ -310,4 +303,11 @@ CALCULATION = Calculation(
     ),
     cautions=("hands", "sharp-edges"),
     compute=_compute,
+    role=Role(place=20, every_job=True, rows=MOVES, tells=("note",)),
+    sample={
+        "flutes": 7.0,
+        "plate_holes": (18.0, 20.0, 21.0, 49.0),
+        "index_ratio": 40.0,
+        "diameter": 20.0,
+    },
 )

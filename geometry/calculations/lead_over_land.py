@@ -17,6 +17,7 @@ from geometry.calculation import (
     worst_first,
 )
 from geometry.plausible import land_plausible
+from geometry.role import Role
 from geometry.sentences import angle, length
 from geometry.thread.asked import PITCH, pitch_checks, pitch_of
 from geometry.thread.lead import advance, lead, lead_angle
@@ -70,7 +71,8 @@ CALCULATION = Calculation(
     "say whether you laid a caliper across it (chord) or went round it (arc).",
     neglects="It follows the thread exactly and says nothing of how the tap cuts: it cuts by the relief of its chamfer, "
     "for which the lead over the land is not needed.",
-    families=("tap",),
+    kinds=("tap",),
+    belongs_on=("thread-land",),
     inputs=(
         Field("diameter"),
         *PITCH,
@@ -83,4 +85,6 @@ CALCULATION = Calculation(
     outputs=("lead_over_land", "lead", "lead_angle", "land_angle"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(place=120, sets=("lead_over_land",)),
+    sample={"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
 )

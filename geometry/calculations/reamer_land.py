@@ -22,6 +22,7 @@ from geometry.cures import Step, Way, way
 from geometry.figure import Figure, curve
 from geometry.plausible import land_plausible, relief_plausible
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.heel_advice import HAIR, READABLE
 from geometry.tooth.land import land_angle, land_width
@@ -31,7 +32,8 @@ NARROW = 0.1
 """The primary land, as a share of the diameter, to narrow one to that no relief can bring in; no source."""
 
 
-def _land(given: Inputs, heel: float) -> MarginedLand:
+def _land(given: Inputs) -> MarginedLand:
+    heel = land_angle(given.number("land_width"), given.number("diameter"), given.choice("land_measured_as"))
     secondary = given.number("secondary_relief_angle") if given.has("secondary_relief_angle") else None
     width = (
         require_positive("primary_land", given.number("primary_land")) if given.has("primary_land") else None
@@ -125,7 +127,8 @@ def _clears(land: MarginedLand, heel_drop: float) -> Check:
     )
 
 
-def _checks(given: Inputs, land: MarginedLand, heel_drop: float) -> list[Check]:
+def _checks(given: Inputs, land: MarginedLand) -> list[Check]:
+    heel_drop = land.drop(land.heel)
     found = [
         *relief_plausible(given.number("relief_angle"), "land", key="relief_angle"),
         *land_plausible(land.heel),
@@ -156,26 +159,26 @@ def _corners(land: MarginedLand) -> tuple[float, ...]:
     return (*after_margin, *(land.margin + facet.end for facet in land.facets[:-1]))
 
 
+def _all_checks(given: Inputs) -> tuple[Check, ...]:
+    return worst_first(_checks(given, _land(given)))
+
+
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
-
-
-def _raw(given: Inputs) -> Result:
     diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
-    heel = land_angle(given.number("land_width"), diameter, measured_as)
-    land = _land(given, heel)
-    heel_drop = land.drop(heel)
+    land = _land(given)
+    heel, heel_drop = land.heel, land.drop(land.heel)
     outputs = {"heel_drop": heel_drop, "land_angle": heel}
     if len(land.facets) > 1:
         outputs["primary_drop"] = land.facets[0].end_drop
     reach = min(land.clear_angle(), math.pi if measured_as == "chord" else math.inf)
     outputs["clear_land_width"] = land_width(reach, diameter, measured_as)
-    return Result(
+    found = Result(
         outputs,
         stations(heel, {"drop": land.drop}),
-        checks=worst_first(_checks(given, land, heel_drop)),
+        checks=worst_first(_checks(given, land)),
         figure=Figure(diameter / 2, heel, (curve("facets", heel, land.drop, _corners(land)),)),
     )
+    return settled(found, given, lambda other, _: _all_checks(other))
 
 
 CALCULATION = Calculation(
@@ -186,7 +189,8 @@ CALCULATION = Calculation(
     "the margin is measured round the circle and the primary land straight across its facet.",
     neglects="It takes the margin as running on the circle without any relief and the facets as true flats, square to the axis. "
     "Both relief angles count from the tangent to the circle where the margin ends.",
-    families=("reamer", "twist-drill", "subland-drill", "step-drill", "counterbore"),
+    kinds=("reamer", "twist-drill", "subland-drill", "step-drill", "counterbore"),
+    belongs_on=("land",),
     inputs=(
         Field("diameter"),
         Field("land_width"),
@@ -199,4 +203,14 @@ CALCULATION = Calculation(
     outputs=("heel_drop", "primary_drop", "clear_land_width", "land_angle"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    role=Role(place=130, of_course=("reamer",), about="margin_width", tells=("pass", "note")),
+    sample={
+        "diameter": 10.0,
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "margin_width": 0.2,
+        "relief_angle": math.radians(6),
+        "primary_land": 0.6,
+        "secondary_relief_angle": math.radians(15),
+    },
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -24,6 +25,8 @@ from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fi
 from geometry.edge.readings import POINTS
 from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
+from geometry.kinds import EVERY_KIND
+from geometry.role import HEEL, Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.surfaces import SURFACES
 from geometry.tooth import eccentric, flat
@@ -185,48 +188,87 @@ def _cam_check(edge: Edge, wanted: float, found: float, needed: dict[str, float]
     )
 
 
+@dataclass(frozen=True)
+class _Job:
+    """One surface with its relief.
+
+    Attributes:
+        edge: the surface and how its edge lies.
+        form: ``eccentric`` or ``flat``.
+        diameter: of the circle of the edges, in mm.
+        wanted: the relief that was asked for, in radians, in the surface's own view.
+        by_cam: that of the chosen cam; nothing where none was chosen.
+        throws: what a cam falls for the wanted relief.
+        measured_as: how the land was measured, ``arc`` or ``chord``.
+        turned: from edge to heel, in radians.
+        radial: the relief seen square to the axis; nothing on an end.
+    """
+
+    edge: Edge
+    form: str
+    diameter: float
+    wanted: float
+    by_cam: float | None
+    throws: dict[str, float]
+    measured_as: str
+    turned: float
+    radial: float | None
+
+    @property
+    def relief(self) -> float:
+        """The relief that is ground, in radians, in the surface's own view."""
+        return self.wanted if self.by_cam is None else self.by_cam
+
+
+def _job(given: Inputs) -> _Job:
+    edge, diameter = edge_of(given), given.number("diameter")
+    wanted, form = given.number("relief_angle"), given.choice("relief_form")
+    by_cam, measured_as = _relief_of_cam(given, edge, diameter), given.choice("land_measured_as")
+    throws = _throws(given, edge.seen(wanted, "radial"), diameter)
+    turned = land_angle(given.number("land_width"), diameter, measured_as)
+    radial = edge.seen(wanted if by_cam is None else by_cam, "radial")
+    _require_within_reach(edge, form, turned, radial, diameter, measured_as)
+    return _Job(edge, form, diameter, wanted, by_cam, throws, measured_as, turned, radial)
+
+
+def _all_checks(given: Inputs, job: _Job) -> tuple[Check, ...]:
+    cam = (
+        ()
+        if job.by_cam is None
+        else (_cam_check(job.edge, job.wanted, job.by_cam, job.throws, given.choice("throw_per")),)
+    )
+    view = pointed(given, job.edge)
+    if job.radial is None:
+        heel = job.edge.readings(job.relief, job.form, job.diameter)[view](job.turned)
+        found = _end_checks(job.turned, heel)
+    else:
+        found = _checks(job.edge, job.form, job.turned, job.radial, job.diameter, job.measured_as)
+    return (*cam, *found, *_read(job.edge, view))
+
+
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
+    return settled(_raw(given), given, lambda other, _: _all_checks(other, _job(other)))
 
 
 def _raw(given: Inputs) -> Result:
-    edge, diameter = edge_of(given), given.number("diameter")
-    wanted, form = given.number("relief_angle"), given.choice("relief_form")
-    by_cam = _relief_of_cam(given, edge, diameter)
-    needed = _throws(given, edge.seen(wanted, "radial"), diameter)
-    relief = wanted if by_cam is None else by_cam
-    measured_as, view = given.choice("land_measured_as"), pointed(given, edge)
-    turned = land_angle(given.number("land_width"), diameter, measured_as)
-    radial = edge.seen(relief, "radial")
-    _require_within_reach(edge, form, turned, radial, diameter, measured_as)
-    readings = edge.readings(relief, form, diameter)
+    job = _job(given)
+    view = pointed(given, job.edge)
+    edge, form, turned, relief = job.edge, job.form, job.turned, job.relief
+    readings = edge.readings(relief, form, job.diameter)
     others = {} if edge.is_cylinder else {READING_KEYS[one]: readings[one] for one in readings if one != view}
-    heel = readings[view](turned)
     return Result(
         outputs={
-            "heel_drop": heel,
+            "heel_drop": readings[view](turned),
             **{key: reading(turned) for key, reading in others.items()},
-            **_clear_width(form, radial, diameter, measured_as),
+            **_clear_width(form, job.radial, job.diameter, job.measured_as),
             "land_angle": turned,
-            **needed,
-            **({} if by_cam is None else {"relief_angle": by_cam}),
+            **job.throws,
+            **({} if job.by_cam is None else {"relief_angle": job.by_cam}),
             **edge.reliefs(relief),
         },
         stations=stations(turned, {"drop": readings[view], **others}),
-        checks=(
-            *(
-                ()
-                if by_cam is None
-                else (_cam_check(edge, wanted, by_cam, needed, given.choice("throw_per")),)
-            ),
-            *(
-                _end_checks(turned, heel)
-                if radial is None
-                else _checks(edge, form, turned, radial, diameter, measured_as)
-            ),
-            *_read(edge, view),
-        ),
-        figure=_figure(form, turned, radial, diameter),
+        checks=_all_checks(given, job),
+        figure=_figure(form, turned, job.radial, job.diameter),
     )
 
 
@@ -238,16 +280,7 @@ CALCULATION = Calculation(
     "the land is measured on it; say whether you laid a caliper across it (chord) or went round it (arc).",
     neglects="It takes the edge as sharp and the tool as running true, and the edge as lying in one plane with the axis. "
     "A flat is one facet over the whole land; an eccentric relief is an even cam.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "centre-drill",
-        "subland-drill",
-    ),
+    kinds=EVERY_KIND,
     inputs=(
         *surface_fields(*SURFACES, default="land"),
         Field("diameter"),
@@ -276,4 +309,20 @@ CALCULATION = Calculation(
     ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(
+        place=100,
+        does=HEEL,
+        sets=("chosen_throw", "throw_per_tooth", "throw_per_turn"),
+        cam=Cam("chosen_throw", "relief_angle"),
+        counts=True,
+        tells=("pass", "note"),
+        drawn=1,
+    ),
+    sample={
+        "diameter": 12.0,
+        "relief_angle": math.radians(8),
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "relief_form": "flat",
+    },
 )

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, Row, stations
 from geometry.figure import Curve, Figure
+from geometry.role import FACETS, Role
 from geometry.tooth import facet_advice as advice
 from geometry.tooth.facet_job import facet_job
 from geometry.tooth.facets import Facet, drop, outline
@@ -62,7 +65,8 @@ CALCULATION = Calculation(
     neglects="It looks at the section square to the axis, takes every facet as a true flat and the flute behind the heel as "
     "standing square to the circle. It goes no deeper than the deepest gap, or half the radius where none is given, "
     "and does not know how thick the web is.",
-    families=("twist-drill", "step-drill", "subland-drill", "reamer", "counterbore", "countersink"),
+    kinds=("twist-drill", "step-drill", "subland-drill", "reamer", "counterbore", "countersink"),
+    belongs_on=("land", "cone"),
     inputs=(
         Field("diameter"),
         Field("body_diameter"),
@@ -87,4 +91,24 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     methods=("wheel-head-height", "tooth-rest-height", "inclined-wheel"),
+    role=Role(
+        place=110,
+        of_course=(),
+        about="body_diameter",
+        rows=FACETS,
+        tells=("pass", "note"),
+        tabled=True,
+        drawn=2,
+    ),
+    sample={
+        "diameter": 12.0,
+        "body_diameter": 12.7,
+        "land_width": 8.0,
+        "land_measured_as": "arc",
+        "relief_angle": math.radians(10),
+        "primary_land": 0.8,
+        "least_gap": 0.05,
+        "deepest_gap": 0.5,
+        "hole_diameter": 12.1,
+    },
 )

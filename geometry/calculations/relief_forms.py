@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from geometry.calculation import AT_THE_WHEEL, Calculation, Field, Inputs, Result, stations
 from geometry.figure import Curve, Figure, curve
+from geometry.kinds import EVERY_KIND
 from geometry.tooth import eccentric, flat
 from geometry.tooth import forms_advice as advice
 from geometry.tooth.facets import outline
@@ -45,16 +48,7 @@ CALCULATION = Calculation(
     neglects="It compares sections square to the axis and takes the relief angle given for the eccentric relief and for the "
     "primary land; by heel-drop the flat and the second facet are laid so that their heels lie where the eccentric heel does. "
     "It says nothing of how strong or how cool an edge is, only how much metal stands behind it.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "subland-drill",
-        "centre-drill",
-    ),
+    kinds=EVERY_KIND,
     inputs=(
         Field("compare_by", default="edge-angle"),
         Field("diameter"),
@@ -78,4 +72,12 @@ CALCULATION = Calculation(
     ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    sample={
+        "compare_by": "heel-drop",
+        "diameter": 12.0,
+        "relief_angle": math.radians(8),
+        "land_width": 2.0,
+        "land_measured_as": "arc",
+        "primary_land": 0.8,
+    },
 )

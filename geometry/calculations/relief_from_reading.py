@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, stations
 from geometry.checking import NotGiven, refuse
 from geometry.complaints import settled
@@ -9,6 +11,8 @@ from geometry.edge.asked import Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
 from geometry.edge.views import PLANES, View
 from geometry.figure import Curve, Figure, curve
+from geometry.kinds import EVERY_KIND
+from geometry.role import FOUND, Role
 from geometry.sentences import Sentence, angle, length
 from geometry.surfaces import SURFACES
 from geometry.tooth import reading_advice as advice
@@ -85,11 +89,20 @@ def _read(edge: Edge, view: View) -> tuple[Check, ...]:
     )
 
 
-def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
+@dataclass(frozen=True)
+class _Told:
+    """What the readings tell: where they were taken, what explains them, and what is said of that."""
+
+    place: advice.Place
+    view: View
+    second: tuple[float, float] | None
+    found: dict[str, Explanation]
+    misfits: dict[str, float]
+    form: str | None
+    checks: tuple[Check, ...]
 
 
-def _raw(given: Inputs) -> Result:
+def _told(given: Inputs) -> _Told:
     diameter, drop = given.number("diameter"), given.number("drop")
     edge = edge_of(given)
     view = pointed(given, edge)
@@ -104,15 +117,23 @@ def _raw(given: Inputs) -> Result:
     place = advice.Place(drop, turned, diameter, given.choice("land_measured_as"), edge)
     named = given.choice("relief_form") if given.has("relief_form") else None
     form, checks = advice.form_told(found, misfits, place, second, named)
-    relief = found[form].relief_angle if form is not None else None
-    return Result(
-        outputs=_outputs(found, misfits, relief, turned) | ({} if relief is None else edge.reliefs(relief)),
-        stations=stations(turned, {f"{name}_drop": one.profile for name, one in found.items()}),
-        checks=(*advice.heel(place, found, form), *checks, *_read(edge, view)),
-        figure=_figure(found, diameter / 2, ((turned, drop), *((second[::-1],) if second else ())))
-        if view == "radial"
-        else None,
+    said = (*advice.heel(place, found, form), *checks, *_read(edge, view))
+    return _Told(place, view, second, found, misfits, form, said)
+
+
+def _compute(given: Inputs) -> Result:
+    told = _told(given)
+    place, found, second = told.place, told.found, told.second
+    relief = found[told.form].relief_angle if told.form is not None else None
+    reliefs = {} if relief is None else place.edge.reliefs(relief)
+    readings = ((place.turned, place.drop), *((second[::-1],) if second else ()))
+    result = Result(
+        outputs=_outputs(found, told.misfits, relief, place.turned) | reliefs,
+        stations=stations(place.turned, {f"{name}_drop": one.profile for name, one in found.items()}),
+        checks=told.checks,
+        figure=_figure(found, place.diameter / 2, readings) if told.view == "radial" else None,
     )
+    return settled(result, given, lambda other, _: _told(other).checks)
 
 
 CALCULATION = Calculation(
@@ -123,16 +144,7 @@ CALCULATION = Calculation(
     "by caliper (chord) or round the circle (arc), the indicator set to zero at the edge and plus inside the circle.",
     neglects="It takes the edge as sharp, the tool as running true, and the edge as lying in one plane with the axis, and knows only two "
     "forms: an even cam and one flat facet. A flat can be told only from readings less than half a turn behind the edge.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "subland-drill",
-        "centre-drill",
-    ),
+    kinds=EVERY_KIND,
     inputs=(
         *surface_fields(*SURFACES, default="land"),
         Field("indicator_points", optional=True),
@@ -157,4 +169,13 @@ CALCULATION = Calculation(
     ),
     cautions=("hands", "sharp-edges", "eyes"),
     compute=_compute,
+    role=Role(does=FOUND),
+    sample={
+        "diameter": 12.0,
+        "drop": 0.281,
+        "land_width": 2.0,
+        "land_measured_as": "chord",
+        "second_drop": 0.142,
+        "second_land_width": 1.0,
+    },
 )

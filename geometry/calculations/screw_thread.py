@@ -120,7 +120,8 @@ CALCULATION = Calculation(
     "pipe thread the outside of the pipe; say what a full thread is counted as, because tap makers' rules and the standards differ.",
     neglects="All sizes are basic ones of the 60 degree ISO and unified form, or of the 55 degree Whitworth form, without "
     "tolerances; taper pipe threads, NPT and BSPT, have those of their standards at their own planes. A drill cuts a little over its size, so measure the hole when the percentage matters.",
-    families=("tap", "twist-drill"),
+    kinds=("tap", "twist-drill"),
+    belongs_on=("thread-land", "lip"),
     inputs=(
         Field("diameter"),
         *PITCH,
@@ -147,4 +148,11 @@ CALCULATION = Calculation(
     ),
     cautions=("eyes", "hands", "sharp-edges"),
     compute=_compute,
+    sample={
+        "diameter": 10.0,
+        "pitch": 1.5,
+        "starts": 2.0,
+        "drilled_diameter": 8.6,
+        "full_thread": "five-eighths",
+    },
 )

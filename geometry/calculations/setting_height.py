@@ -8,6 +8,8 @@ from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs
 from geometry.checking import NotGiven, refuse
 from geometry.edge.asked import Edge, edge_of, surface_fields
 from geometry.edge.views import View
+from geometry.kinds import EVERY_KIND
+from geometry.role import Role
 from geometry.sentences import angle, length
 from geometry.setting.height import relief_of_height, rule_height, setting_height
 from geometry.wheel.types import DISH, FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP, title
@@ -130,16 +132,7 @@ CALCULATION = Calculation(
     "for a cup or dish wheel, with the tooth rest moved, it wants the diameter of the TOOL.",
     neglects="It takes the tooth rest level with the axis to begin with and the wheel trued; "
     "it grinds one flat (cup) or very slightly hollow (straight) facet and says nothing of whether the heel clears.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "centre-drill",
-        "subland-drill",
-    ),
+    kinds=EVERY_KIND,
     inputs=(
         *surface_fields(*SERVED, default="land"),
         Field("relief_angle", one_of="relief"),
@@ -163,4 +156,6 @@ CALCULATION = Calculation(
     compute=_compute,
     methods=("wheel-head-height", "tooth-rest-height"),
     surfaces=SERVED,
+    role=Role(place=60, sets=("wheel_head_height", "tooth_rest_height"), tells=("pass", "note")),
+    sample={"relief_angle": math.radians(7), "wheel_shape": "type-1-straight", "wheel_diameter": 150.0},
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 
 from geometry.calculation import (
@@ -23,6 +23,8 @@ from geometry.cures import way
 from geometry.edge.asked import Edge as SurfaceEdge
 from geometry.edge.asked import edge_of, surface_fields
 from geometry.figure import Curve, Figure, curve
+from geometry.kinds import EVERY_KIND
+from geometry.role import LASTING, Role
 from geometry.sentences import Rounding, angle, count, length
 from geometry.tooth import eccentric, flat
 from geometry.tooth.heel_advice import SECOND_FACET, rubs
@@ -168,7 +170,8 @@ def _profile(face: Face) -> Curve:
     return curve("flat", reach, lambda a: flat.drop(a, face.relief_angle, face.diameter))
 
 
-def _face(given: Inputs) -> Result:
+def _face_of(given: Inputs) -> tuple[Face, SurfaceEdge, float]:
+    """The tool ground on its face, its edge, and how much of the land goes with each mm off the face."""
     diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
     edge = edge_of(given)
     radial = edge.seen(given.number("relief_angle"), "radial")
@@ -188,6 +191,23 @@ def _face(given: Inputs) -> Result:
         given.number_or("least_diameter", 0.0),
     )
     ground_back(face.turned, diameter, face.relief_angle, face.turned, face.form)
+    return face, edge, along
+
+
+def _face_checks(given: Inputs, face: Face, edge: SurfaceEdge, along: float, left: int) -> Iterator[Check]:
+    if left:
+        yield _left(face, left)
+    else:
+        yield from _none_left(face, edge, along)
+    if not given.has("least_land") and not given.has("least_diameter"):
+        yield watch(
+            "No limit was given, so the count runs until the land is gone. Give the least land that still holds the edge "
+            "up, or the least diameter."
+        )
+
+
+def _face(given: Inputs) -> Result:
+    face, edge, along = _face_of(given)
     left = most(lambda times: not face.limits_passed(times))
     after = face.edge(left)
     outputs = {
@@ -196,16 +216,12 @@ def _face(given: Inputs) -> Result:
         "land_after": face.land(after),
     }
     if face.step < face.turned:
-        outputs["size_lost"] = diameter - face.edge(1).diameter
-    checks = [_left(face, left)] if left else list(_none_left(face, edge, along))
-    if not given.has("least_land") and not given.has("least_diameter"):
-        checks.append(watch("No limit was given, so the count runs until the land is gone. Give the least land that still "
-                            "holds the edge up, or the least diameter."))  # fmt: skip
+        outputs["size_lost"] = face.diameter - face.edge(1).diameter
     return Result(
         outputs,
         rows=[_face_row(face, times) for times in _shown(left)],
-        checks=checks,
-        figure=Figure(diameter / 2, face.turned, (_profile(face),)) if face.turned else None,
+        checks=tuple(_face_checks(given, face, edge, along, left)),
+        figure=Figure(face.diameter / 2, face.turned, (_profile(face),)) if face.turned else None,
     )
 
 
@@ -245,7 +261,7 @@ def _end_row(end: End, times: int) -> Row:
     )
 
 
-def _end(given: Inputs) -> Result:
+def _end_of(given: Inputs) -> End:
     taper = (
         given.number("taper_ratio")
         if given.has("taper_ratio")
@@ -260,6 +276,11 @@ def _end(given: Inputs) -> Result:
     )
     if end.lost >= end.diameter:
         raise GeometryError("So much taper leaves nothing of the tool behind one sharpening.", "taper_ratio")
+    return end
+
+
+def _end(given: Inputs) -> Result:
+    end = _end_of(given)
     left = most(lambda times: not end.limits_passed(times))
     return Result(
         {
@@ -274,12 +295,20 @@ def _end(given: Inputs) -> Result:
 
 
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
+    found = _face(given) if given.choice("ground_on") == "face" else _end(given)
+    return settled(found, given, _trial)
 
 
-def _raw(given: Inputs) -> Result:
-    ways: dict[str, Callable[[Inputs], Result]] = {"face": _face, "end": _end}
-    return ways[given.choice("ground_on")](given)
+def _trial(given: Inputs, _: Check) -> Iterator[Check]:
+    """The checks alone, for which one sharpening tells as much as all of them."""
+    if given.choice("ground_on") == "face":
+        face, edge, along = _face_of(given)
+        if face.limits_passed(1):
+            yield from _face_checks(given, face, edge, along, 0)
+        return
+    end = _end_of(given)
+    if end.limits_passed(1):
+        yield from _end_none_left(end)
 
 
 CALCULATION = Calculation(
@@ -290,16 +319,7 @@ CALCULATION = Calculation(
     "taken square to the face, stock off the end along the axis. On a tap the size hangs on the thread land, not on the chamfer.",
     neglects="It takes every sharpening as the same turn of the tool or the same length, and the rake as kept; "
     "on a drill ground on its end the web grows as well, and worn corners need more stock than a sharp edge.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "subland-drill",
-        "centre-drill",
-    ),
+    kinds=EVERY_KIND,
     surfaces=SERVED,
     inputs=(
         Field("ground_on", default="face"),
@@ -323,4 +343,13 @@ CALCULATION = Calculation(
     outputs=("sharpenings_left", "size_lost", "diameter_after", "land_after", "length_after"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(place=160, does=LASTING, counts=True, sizes=True, tells=("pass", "note")),
+    sample={
+        "diameter": 12.0,
+        "stock_per_sharpening": 0.2,
+        "relief_angle": math.radians(4),
+        "land_width": 3.0,
+        "least_land": 1.0,
+        "least_diameter": 11.9,
+    },
 )

@@ -24,6 +24,7 @@ from geometry.cone.steps import RelievedShoulder, relieved, shoulders
 from geometry.cures import Step, Way, way
 from geometry.drill.feed import feed_slope
 from geometry.quantities import quantity
+from geometry.role import Cam, Role
 from geometry.sentences import Rounding, angle, count, length
 from geometry.side_view import step_view
 
@@ -278,16 +279,47 @@ def _shoulder_values(cut: RelievedShoulder, place: float, feed: float | None) ->
     return values
 
 
+def _of_steps(_: Inputs, tool: _Tool) -> Check:
+    return _step_check(tool)
+
+
+def _of_steps_wanted(given: Inputs, tool: _Tool) -> Check | None:
+    wanted = "least_relief_angle"
+    return _wanted_check(tool, given.number(wanted)) if given.has(wanted) else None
+
+
+def _of_shoulders(given: Inputs, tool: _Tool) -> Check:
+    if not tool.shoulders:
+        return note("There is one step only, and so no shoulder to look at.")
+    return _shoulder_check(tool, has_feed=given.has("feed"))
+
+
+def _of_shoulders_wanted(given: Inputs, tool: _Tool) -> Check | None:
+    wanted = "shoulder_relief_angle"
+    return (
+        _shoulder_wanted_check(tool, given.number(wanted)) if tool.shoulders and given.has(wanted) else None
+    )
+
+
+_LOOKS = (_of_steps, _of_steps_wanted, _of_shoulders, _of_shoulders_wanted)
+"""What is looked at; each look finds one thing, so a complaint can only stand again in the look that found it."""
+
+
 def _compute(given: Inputs) -> Result:
-    return settled(_raw, given)
+    tool = _tool(given)
+    seen = [(look, check) for look in _LOOKS if (check := look(given, tool)) is not None]
+
+    def trial(other: Inputs, of: Check) -> list[Check]:
+        changed = _tool(other)
+        again = (look(other, changed) for look, check in seen if check is of)
+        return [check for check in again if check is not None]
+
+    return settled(_raw(given, tool, tuple(check for _, check in seen)), given, trial)
 
 
-def _raw(given: Inputs) -> Result:
-    tool, has_feed = _tool(given), given.has("feed")
+def _raw(given: Inputs, tool: _Tool, checks: tuple[Check, ...]) -> Result:
+    has_feed = given.has("feed")
     outputs = {"relief_angle": min(map(tool.step_relief, tool.steps))}
-    checks = [_step_check(tool)]
-    if given.has("least_relief_angle"):
-        checks.append(_wanted_check(tool, given.number("least_relief_angle")))
     if tool.shoulders:
         weakest, place = tool.weakest
         outputs["shoulder_relief_angle"] = weakest.relief(place)
@@ -295,13 +327,9 @@ def _raw(given: Inputs) -> Result:
         if has_feed:
             weakest, place = tool.weakest_in_feed
             outputs["relief_left"] = weakest.left(tool.feed, place)
-        checks.append(_shoulder_check(tool, has_feed=has_feed))
-        if given.has("shoulder_relief_angle"):
-            checks.append(_shoulder_wanted_check(tool, given.number("shoulder_relief_angle")))
-    else:
-        checks.append(note("There is one step only, and so no shoulder to look at."))
     side = step_view(tool.steps, [cut.shoulder.included_angle for cut in tool.shoulders])
-    return Result(outputs, rows=tuple(_rows(tool, has_feed=has_feed)), checks=tuple(checks), side=side)
+    rows = tuple(_rows(tool, has_feed=has_feed))
+    return Result(outputs, rows=rows, checks=checks, side=side)
 
 
 CALCULATION = Calculation(
@@ -312,7 +340,8 @@ CALCULATION = Calculation(
     "the throw counts above zero inward (radial) and away from the point (axial).",
     neglects="It holds for an even cam that acts alike on every step, and looks at the steps square to the axis and at the shoulders square to their cone; "
     "against the feed it counts along the axis, where the same relief looks larger. The point below the first step is not looked at; take it as the point of a drill.",
-    families=("step-drill", "subland-drill", "counterbore", "centre-drill"),
+    kinds=("step-drill", "subland-drill", "counterbore", "centre-drill"),
+    belongs_on=("shoulder",),
     inputs=(
         Field("diameter", many=True),
         Field("included_angle", many=True),
@@ -328,4 +357,25 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     methods=("cam",),
+    role=Role(
+        place=90,
+        sets=("radial_throw", "axial_throw"),
+        cam=Cam(
+            "radial_throw",
+            "least_relief_angle",
+            gives=(("land", "relief_angle"), ("shoulder", "shoulder_relief_angle")),
+        ),
+        hands_on="included_angle",
+        tells=("pass", "note"),
+        tabled=True,
+    ),
+    sample={
+        "diameter": (6.0, 8.0, 10.0, 12.0),
+        "included_angle": (math.radians(90), math.radians(90), math.radians(118)),
+        "radial_throw": 3.0,
+        "axial_throw": 1.0,
+        "feed": 0.15,
+        "least_relief_angle": math.radians(6),
+        "shoulder_relief_angle": math.radians(6),
+    },
 )

@@ -19,6 +19,7 @@ from geometry.calculation import (
 from geometry.checking import refuse
 from geometry.plausible import land_plausible
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.side_view import chamfer_view
 from geometry.thread.asked import PITCH, pitch_checks, pitch_of
@@ -204,7 +205,8 @@ CALCULATION = Calculation(
     "give the diameter at the point.",
     neglects="It takes the chamfer as a straight cone and its relief as an even cam. With a larger hole than the point the "
     "first threads of the chamfer meet no metal, and the point diameter of a spiral-point tap is hard to measure.",
-    families=("tap",),
+    kinds=("tap",),
+    belongs_on=("chamfer",),
     inputs=(
         Field("diameter"),
         *PITCH,
@@ -241,4 +243,15 @@ CALCULATION = Calculation(
     ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
+    role=Role(place=40, sets=("chamfer_angle",), hands_on="chamfer_angle"),
+    sample={
+        "diameter": 10.0,
+        "pitch": 1.5,
+        "chamfer_threads": 4.0,
+        "flutes": 3.0,
+        "radial_chamfer_relief": math.radians(4),
+        "land_width": 2.5,
+        "chamfer_stock": 0.1,
+        "cut_back": 0.5,
+    },
 )

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, Together, passed, stop, watch
+from geometry.kinds import EVERY_KIND
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
 
@@ -87,16 +90,7 @@ CALCULATION = Calculation(
     wants="The diameter is the wheel's as it is now; the rating is what is marked on the wheel, as a surface speed or in turns.",
     neglects="It trusts the marking and the tachometer. A rating holds only for a sound wheel, rightly mounted and guarded; "
     "a worn wheel may turn faster only up to its original surface speed, and never over the turns marked on it.",
-    families=(
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "centre-drill",
-        "subland-drill",
-    ),
+    kinds=EVERY_KIND,
     inputs=(
         Field("wheel_diameter"),
         Field("rotational_speed", one_of="speed"),
@@ -107,4 +101,6 @@ CALCULATION = Calculation(
     outputs=("rotational_speed", "surface_speed", "highest_rotational_speed"),
     cautions=("wheel-rating", "ring-test", "stand-aside", "guard-and-rest", "eyes", "dust"),
     compute=_compute,
+    role=Role(place=10, every_job=True, rated=True, sets=("rotational_speed",), tells=("pass", "note")),
+    sample={"wheel_diameter": 150.0, "rotational_speed": 100 * math.pi, "rated_speed": 35_000.0},
 )

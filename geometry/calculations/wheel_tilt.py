@@ -22,6 +22,7 @@ from geometry.calculation import (
 from geometry.checking import NotGiven, refuse
 from geometry.figure import Figure, curve
 from geometry.quantities import quantity
+from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.setting.round_wheel import round_wheel_relief, round_wheel_tilt
 from geometry.setting.tilt import (
@@ -212,7 +213,8 @@ CALCULATION = Calculation(
     "which gives an eccentric relief. A round wheel touches beside that line and grinds steeper: about a tenth of a degree "
     "at 8, half a degree at 15, and 2.8 degrees at 25 on a helix of 30; with the wheel's diameter given it is worked out. "
     "A straight flute is not relieved at all.",
-    families=("reamer", "twist-drill", "step-drill", "subland-drill", "counterbore", "tap"),
+    kinds=("reamer", "twist-drill", "step-drill", "subland-drill", "counterbore", "tap"),
+    belongs_on=("land", "thread-land"),
     inputs=(
         Field("helix_angle"),
         Field("relief_angle", one_of="tilt", fill_from=("land_relief_angle",)),
@@ -235,4 +237,12 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
     methods=("inclined-wheel",),
+    role=Role(place=70, of_course=(), about="helix_angle", sets=("wheel_tilt",)),
+    sample={
+        "helix_angle": math.radians(30),
+        "relief_angle": math.radians(8),
+        "diameter": 12.0,
+        "land_width": 2.0,
+        "wheel_width": 5.0,
+    },
 )

@@ -13,6 +13,7 @@ The relief is therefore least at the largest diameter and grows toward the point
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from geometry.checking import refuse, require_finite, require_positive, require_relief
 
@@ -46,6 +47,12 @@ def half_angle_parts(included_angle: float) -> tuple[float, float]:
         raise refuse(
             "included_angle", "The included angle of a cone lies between that of a cylinder and a face."
         )
+    return _parts(included_angle)
+
+
+@lru_cache(maxsize=256)
+def _parts(included_angle: float) -> tuple[float, float]:
+    """Cosine and sine of the half angle; a tool has few cones and asks for each of them many times."""
     radial, axial = math.sin((math.pi - included_angle) / 2), math.sin(included_angle / 2)
     return (radial if radial > NOTHING else 0.0), (axial if axial > NOTHING else 0.0)
 

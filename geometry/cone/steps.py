@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from geometry.checking import refuse, require_positive
@@ -33,6 +34,7 @@ class Shoulder:
     outer: float
 
 
+@lru_cache(maxsize=64)
 def shoulders(diameters: tuple[float, ...], included_angles: tuple[float, ...]) -> tuple[Shoulder, ...]:
     """The shoulders between the steps of a tool.
 

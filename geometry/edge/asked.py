@@ -9,11 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 from geometry.calculation import Field, Inputs
 from geometry.checking import refuse
 from geometry.edge.readings import eccentric_reading, flat_reading
-from geometry.edge.views import View, normal_of, seen
+from geometry.edge.views import View, normal_of, seen, share
 from geometry.surfaces import SURFACES, Surface
 
 READ_IN: dict[str, View] = {"at-the-axis": "radial", "square": "normal", "along-the-axis": "axial"}
@@ -80,21 +81,21 @@ class Edge:
         assert found is not None, "a surface is given in a view that shows it"
         return found
 
-    @property
+    @cached_property
     def is_cylinder(self) -> bool:
         """Whether the edge runs along the axis, so that only the radial view shows anything of its own."""
-        return seen(0.1, self.kappa, "axial") is None
+        return share(self.kappa, "axial") == 0
 
-    @property
+    @cached_property
     def is_end(self) -> bool:
         """Whether the edge lies square to the axis, so that nothing is seen square to the axis."""
-        return seen(0.1, self.kappa, "radial") is None
+        return share(self.kappa, "radial") == 0
 
-    @property
+    @cached_property
     def views(self) -> tuple[View, ...]:
         """The views that show something of this edge."""
         found: tuple[View, ...] = ("radial", "normal", "axial")
-        return tuple(view for view in found if seen(0.1, self.kappa, view) is not None)
+        return tuple(view for view in found if share(self.kappa, view) > 0)
 
     @property
     def points(self) -> str:
@@ -135,13 +136,19 @@ def edge_of(given: Inputs) -> Edge:
     surface = SURFACES[given.choice("surface")]
     angles = {surface.edge_key: given.number(surface.edge_key)} if given.has(surface.edge_key) else {}
     kappa = surface.kappa(angles)
-    if not 0 <= kappa <= math.pi / 2 or seen(0.1, kappa, surface.view) is None:
+    if not 0 <= kappa <= math.pi / 2 or share(kappa, surface.view) == 0:
         raise refuse(
             surface.edge_key,
             "At that angle the {surface} has no relief in the view in which it is given. Measure the angle again.",
             {"surface": surface.title},
         )
-    return Edge(surface, kappa)
+    return _edge(surface.key, kappa)
+
+
+@lru_cache(maxsize=64)
+def _edge(surface: str, kappa: float) -> Edge:
+    """The edge, found again where it was looked at before: a trial of advice asks for the same one many times."""
+    return Edge(SURFACES[surface], kappa)
 
 
 def pointed(given: Inputs, edge: Edge) -> View:

@@ -7,7 +7,7 @@ as full, it begins to be weak, and under half it strips.
 
 from __future__ import annotations
 
-from geometry.calculation import Check, passed, stop, watch
+from geometry.calculation import Check, Cure, passed, stop, watch
 from geometry.sentences import Amount, Kind, Rounding, length
 from geometry.thread.form import Thread
 from geometry.thread.tap_drill import hole_for_percent, percent_of_thread, rule_diameter
@@ -17,6 +17,10 @@ WEAK, STRIPS = 60.0, 50.0
 
 PRINTED = 0.00128
 """Half of the ten-thousandth of an inch to which tables print, in mm: holes that read alike there are alike."""
+
+
+LIMITS_SHOWN = 0.0254
+"""As coarsely as a limit is shown, in mm: a thou."""
 
 
 def percent(value: float, rounding: Rounding = Rounding.NEAREST) -> Amount:
@@ -42,11 +46,22 @@ def largest_hole(made: Thread, least_percent: float = WEAK) -> float:
     return hole_for_percent(least_percent, made, "three-quarters")
 
 
+def _to_drill(smallest: float, largest: float) -> tuple[str, Cure, dict[str, Amount | str]]:
+    """What to drill: from one hole to another where both can be told apart as limits are shown, else the smaller."""
+    least: Cure = (("drilled_diameter", smallest),)
+    if largest - smallest < LIMITS_SHOWN:
+        return "Drill {smallest}", least, {"smallest": length(smallest)}
+    return (
+        "Drill from {smallest} to {largest}",
+        (*least, ("drilled_diameter", largest)),
+        {"smallest": length(smallest), "largest": length(largest, Rounding.DOWN)},
+    )
+
+
 def hole_check(made: Thread, hole: float, counted_as: str) -> Check:
     """What a hole that was given means."""
     smallest, largest = made.internal_minor_diameter, largest_hole(made)
-    limits = {"smallest": length(smallest), "largest": length(largest, Rounding.DOWN)}
-    cure = (("drilled_diameter", smallest), ("drilled_diameter", largest))
+    drill, cure, limits = _to_drill(smallest, largest)
     if hole >= made.diameter:
         return stop(
             "A hole of {hole} is as large as the thread: nothing is left to cut. Drill {drill}.",
@@ -57,7 +72,7 @@ def hole_check(made: Thread, hole: float, counted_as: str) -> Check:
     if hole < smallest - PRINTED:
         return stop(
             "A hole of {hole} is smaller than the minor diameter of the internal thread: the root of the tap would have "
-            "to cut, and it jams. Drill from {smallest} to {largest}.",
+            "to cut, and it jams. " + drill + ".",
             cure=cure,
             hole=length(hole),
             **limits,
@@ -69,10 +84,10 @@ def hole_check(made: Thread, hole: float, counted_as: str) -> Check:
     }
     says = "A hole of {hole} leaves {percent} percent of a full thread, counted as {counted}"
     if hole > largest_hole(made, STRIPS) + PRINTED:
-        return stop(says + ": it strips. Drill from {smallest} to {largest}.", cure=cure, **leaves, **limits)
+        return stop(says + ": it strips. " + drill + ".", cure=cure, **leaves, **limits)
     if hole > largest + PRINTED:
         return watch(
-            says + ": a weak thread. Drill from {smallest} to {largest} for a sound one.",
+            says + ": a weak thread. " + drill + " for a sound one.",
             cure=cure,
             **leaves,
             **limits,

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 
+from geometry.kinds import EVERY_KIND
 from geometry.surfaces import SURFACES
 from library.book.desk import Spot, shown
 from library.book.harmless import first_hidden, harmless, name_of
@@ -68,14 +69,25 @@ def surfaces(raw: object, spot: Spot) -> tuple[str, ...] | None:
     """The words of relieved surfaces; one that is not known is left out after complaining."""
     found: list[str] = []
     for number, text in enumerate(words(raw, spot) or ()):
-        if text in SURFACES:
+        if _is_one_of(SURFACES, "surface", text, spot.at(number)):
             found.append(text)
-            continue
-        here = spot.at(number)
-        near = here.near(text, list(SURFACES))
-        fix = f"Did you mean {shown(near)}?" if near else f"It can be {', '.join(SURFACES)}."
-        here.complain(f"There is no surface {shown(text)}.", fix, "warning")
     return tuple(dict.fromkeys(found)) or None
+
+
+def kind(raw: object, spot: Spot) -> str | None:
+    """A kind of tool that calculations know; one that they do not is left out after complaining."""
+    text = one_line(raw, spot)
+    return text if text is not None and _is_one_of(EVERY_KIND, "kind", text, spot) else None
+
+
+def _is_one_of(known: Collection[str], what: str, text: str, spot: Spot) -> bool:
+    """Whether a word is one that geometry has; complains where it is not."""
+    if text in known:
+        return True
+    near = spot.near(text, known)
+    fix = f"Did you mean {shown(near)}?" if near else f"It can be {', '.join(known)}."
+    spot.complain(f"There is no {what} {shown(text)}.", fix, "warning")
+    return False
 
 
 def word_out_of(choices: str) -> Reader:

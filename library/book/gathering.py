@@ -14,7 +14,8 @@ from library.book.desk import MOST_FINDINGS, Desk, Spot, Spots, shown
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.index import FileNote, FileRead, Index, code_stamp
 from library.book.layers import Part, build, read_part
-from library.book.model import Entry, Finding, Layer, Place
+from library.book.likeness import goes_round
+from library.book.model import Entry, Family, Finding, Layer, Place
 from library.book.parsing import decoded, parse
 from library.book.rows import Location, Row, Rows, locations_of
 from library.book.shapes import Shape, shapes
@@ -202,7 +203,19 @@ def _row(sheet: Sheet, shape: Shape, desk: Desk, lower: _Lower) -> Row:
         row = row._replace(
             family=made.family, work_material=made.work_material, spans=spans_told(made.values.values())
         )
+    if isinstance(made, Family):
+        row = row._replace(family=made.like)
+        _want_served(made, sheet, desk)
     return row._replace(search=" ".join(words).casefold().replace("\n", " "))
+
+
+def _want_served(family: Family, sheet: Sheet, desk: Desk) -> None:
+    """Complain of a family of which nothing is said that a calculation could go by."""
+    said = {"like", "kind", "surfaces"} & {*sheet.table, *sheet.unread}
+    if not (said or family.like or family.kind or family.surfaces or sheet.broken):
+        wrong = "Nothing says how these tools are ground, so only calculations for every tool serve them."
+        fix = 'Add like = "..." with the family that they are ground like, or surfaces = [...] with those that are relieved.'
+        Spot(desk, Spots(sheet)).complain(wrong, fix, "warning")
 
 
 def _other_words(entry: Entry) -> tuple[str, ...]:
@@ -238,6 +251,7 @@ def _laid_over(reads: Sequence[FileRead]) -> Index:
         for array in shapes()
         if array != "entry"
     }
+    findings += _circles(others.get("family", ()), reads)
     entries = [_searchable(row, found) for (kind, _), row in found.items() if kind == "entry"]
     entries.sort(key=lambda row: (row.family, row.title.casefold(), row.id))
     return Index([read.note for read in reads], Rows.of(entries), others, tuple(_sorted(findings)))
@@ -258,6 +272,21 @@ def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Finding:
         f"The id {shown(row.id)} is taken by {file.name}, line {there.line}.",
         "Give one of them another id, or make one of the two.",
     )
+
+
+def _circles(families: Sequence[Row], reads: Sequence[FileRead]) -> list[Finding]:
+    """What to say of families that are like each other all the way round."""
+    likes = {row.id: row.family for row in families}
+    findings = []
+    for row in families:
+        if goes_round(row.id, lambda name: likes.get(name, "")):
+            here = locations_of(row)[-1]
+            wrong = f"The family is like {shown(row.family)}, and in the end like itself, so there is nothing to follow."
+            fix = "Take like away from one of them, and say there which surfaces it has."
+            findings.append(
+                Finding(Place(reads[here.file].note.path, here.line), f"{row.id}.like", wrong, fix, "warning")
+            )
+    return findings
 
 
 def _sorted(findings: Sequence[Finding]) -> list[Finding]:

@@ -141,6 +141,8 @@ class Family:
         title: as shown, in the plural.
         what: what these tools are, in a sentence or two.
         texts: further paragraphs by heading, in the order of the file.
+        like: the id of the family that it follows in all that it does not say itself; empty where it follows none.
+        kind: the kind of tool that calculations know it as, a word of ``geometry.kinds``; empty where they go by surfaces.
         surfaces: words of the surfaces that are relieved, the one that is mostly ground first.
         synonyms: other words that a search should find it by.
         cautions: ids of the cautions that belong to every tool of the family.
@@ -153,6 +155,8 @@ class Family:
     title: str
     what: str = ""
     texts: Mapping[str, str] = field(default_factory=dict)
+    like: str = ""
+    kind: str = ""
     surfaces: tuple[str, ...] = ()
     synonyms: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
@@ -259,3 +263,13 @@ class Book:
     findings: tuple[Finding, ...] = ()
     more: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     rows: Sequence[Row] = ()
+
+    def kind_of(self, family: str) -> str:
+        """The kind of tool that calculations know a family as; empty where none is known.
+
+        Example:
+            >>> Book({}, {"spade-drill": Family("spade-drill", "Spade drills", kind="twist-drill")}).kind_of("spade-drill")
+            'twist-drill'
+        """
+        found = self.families.get(family)
+        return found.kind if found is not None else ""

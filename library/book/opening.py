@@ -6,6 +6,7 @@ import os
 import zlib
 from collections import OrderedDict
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
 from functools import cache, cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Generic, TypeVar, cast
@@ -134,7 +135,7 @@ def _book(index: Index, findings: list[Finding]) -> Book:
     own = ("family", "material", "caution", "source")
     return Book(
         cast(Mapping[str, Entry], Shelf(index.entries.find, index.entries.ids, make)),
-        cast(Mapping[str, Family], shelf("family")),
+        _families({row.id: row for row in index.others.get("family", ())}, make),
         cast(Mapping[str, Material], shelf("material")),
         cast(Mapping[str, Caution], shelf("caution")),
         cast(Mapping[str, Source], shelf("source")),
@@ -142,6 +143,22 @@ def _book(index: Index, findings: list[Finding]) -> Book:
         {kind: shelf(kind) for kind in index.others if kind not in own},
         index.entries,
     )
+
+
+def _families(rows: Mapping[str, Row], make: Callable[[Row], object]) -> Mapping[str, Family]:
+    """The families, each with what it takes from those that it is like."""
+
+    def alone(name: str) -> Family | None:
+        with suppress(KeyError):
+            return cast(Family, make(rows[name]))
+        return None
+
+    def whole(row: Row) -> Family:
+        from library.book.likeness import followed
+
+        return followed(cast(Family, make(row)), alone)
+
+    return Shelf(rows.get, lambda: list(rows), whole)
 
 
 def _maker(index: Index) -> Callable[[Row], object]:

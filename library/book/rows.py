@@ -32,7 +32,7 @@ class Row(NamedTuple):
         array: its kind, such as ``entry``.
         id: its id.
         title: as shown.
-        family: the id of its family.
+        family: the id of its family; of a family that of the one that it is like.
         work_material: what it cuts.
         layer: the highest layer that has a part of it.
         state: ``unread`` where some lines of it could not be read, ``broken`` where none could; else empty.

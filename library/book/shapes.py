@@ -11,7 +11,17 @@ from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 
-from library.book.fields import Reader, name_of_a, names_of, one_line, paragraph, surfaces, word_out_of, words
+from library.book.fields import (
+    Reader,
+    kind,
+    name_of_a,
+    names_of,
+    one_line,
+    paragraph,
+    surfaces,
+    word_out_of,
+    words,
+)
 from library.book.model import Caution, Entry, Family, Layer, Material, Place, Source, Value
 
 
@@ -99,6 +109,8 @@ SHAPES: Mapping[str, Shape] = {
             {
                 "title": one_line,
                 "what": paragraph,
+                "like": name_of_a("family"),
+                "kind": kind,
                 "surfaces": surfaces,
                 "synonyms": words,
                 "cautions": names_of("caution"),

@@ -18,12 +18,6 @@ from library.calc.answer import Answer
 from library.equipment.model import Machine
 from library.units.show import show
 
-THROWS = {"cone-relief": "radial_throw", "step-relief": "radial_throw", "relief-drop": "chosen_throw"}
-"""The calculations that a cam serves, each with the input that takes its throw."""
-
-WANTED = {"cone-relief": "relief_angle", "step-relief": "least_relief_angle", "relief-drop": "relief_angle"}
-"""The relief that each of them wants of it; what it gives is its answer for the relief."""
-
 ROUND = frozenset({"land", "thread-land"})
 """Surfaces along the axis, to which a throw along the axis gives nothing."""
 
@@ -48,10 +42,10 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
     Returns:
         The nearest cam above the need, else the largest; nothing where no cam is called for or the need is not known.
     """
-    name, cams = found.sheet.name, machine.cam_throws
-    if not cams or name not in THROWS or _made_otherwise(found):
+    role, cams = found.sheet.role.cam, machine.cam_throws
+    if not cams or role is None or _made_otherwise(found):
         return None
-    wanted = found.inputs.get(WANTED[name])
+    wanted = found.inputs.get(role.wanted)
     per = found.inputs.get("throw_per")
     if wanted is None or not isinstance(wanted.value, float):
         return None
@@ -61,13 +55,13 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
     goal = wanted.value - CLOSE
 
     def reaches(cam: Measure) -> bool:
-        given = relief_of(ask({THROWS[name]: cam.text}))
+        given = relief_of(ask({role.throw: cam.text}))
         return given is not None and given >= goal
 
     with untried():
         place = bisect_left(cams, True, key=reaches)
         best = cams[min(place, len(cams) - 1)]
-        return best if relief_of(ask({THROWS[name]: best.text})) is not None else None
+        return best if relief_of(ask({role.throw: best.text})) is not None else None
 
 
 def _is_set(found: Answer, machine: Machine, *, by_tooth: bool) -> bool:
@@ -108,8 +102,10 @@ def carried_on(before: Answer, found: Answer) -> dict[str, str]:
     Returns:
         Texts for the later one; empty where its surface is moved along the axis too, so that the throw says too little.
     """
-    key = THROWS[found.sheet.name]
-    throw = before.inputs.get(THROWS[before.sheet.name])
+    serves, served = found.sheet.role.cam, before.sheet.role.cam
+    if serves is None or served is None:
+        return {}
+    key, throw = serves.throw, before.inputs.get(served.throw)
     axial = before.inputs.get("axial_throw")
     surface = found.inputs.get("surface")
     if (
@@ -160,7 +156,7 @@ def show_angle(angle: float) -> str:
 
 
 def by_cam(found: Answer) -> ByCam | None:
-    """What the cam chosen in ``relief-drop`` gives; nothing where none was chosen or there is no answer."""
+    """What the cam chosen for the readings gives; nothing where none was chosen or there is no answer."""
     cam, wanted = found.inputs.get("chosen_throw"), found.inputs.get("relief_angle")
     if found.result is None or cam is None or wanted is None or not isinstance(wanted.value, float):
         return None

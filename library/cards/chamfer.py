@@ -58,10 +58,10 @@ class Follower:
         found = show(self.found, quantity(self.key).kind)
         comes = found if self.key == ANGLE else f"{found} threads"
         makes, which, other = (part.format(self.master_text) for part in _MASTERS[self.master])
-        follows = "angle follows" if self.key == ANGLE else "threads follow"
+        name, follows = ("angle", "angle follows") if self.key == ANGLE else ("threads", "threads follow")
         return (
             f"{self.text} wanted, but {makes} {comes} on this tap. The {which} set and the {follows}: write {found} "
-            f"here, or {other} there."
+            f"for the {name}, or {other}."
         )
 
 

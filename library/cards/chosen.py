@@ -36,9 +36,6 @@ CUPS = frozenset({STRAIGHT_CUP, FLARING_CUP})
 POINTED_TO: Mapping[str, str] = {"body_diameter": "land"}
 """Surfaces that a measurement leaves no doubt about: a body that is to become smaller is ground on its lands."""
 
-BY_SIZE = frozenset({"size-loss"})
-"""Calculations about the size of the tool: they take the surface that holds the size, not the one that is ground."""
-
 
 @dataclass(frozen=True)
 class Chosen:
@@ -73,7 +70,7 @@ class Chosen:
         The size hangs on another surface than the one that cuts: on a tap on the thread land, whose relief is its own.
         """
         served = sheet.surfaces or tuple(SURFACES)
-        if sheet.name in BY_SIZE:
+        if sheet.role.sizes:
             return next((one for one in served if one in self.surfaces), "")
         return self.surface if self.surface in served else ""
 

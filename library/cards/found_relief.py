@@ -12,14 +12,12 @@ from dataclasses import dataclass, replace
 
 from geometry.calculation import Check, Row, note
 from geometry.edge.views import PLANES
+from geometry.role import HEEL
 from geometry.running import Refusal, run
 from geometry.sentences import Amount, angle
 from geometry.surfaces import SURFACES
 from library.calc.answer import Answer
 from library.cards.cams import ByCam, show_angle
-
-COUNTS = frozenset({"relief-drop", "size-loss", "feed-clearance"})
-"""Calculations that count with a relief that others may have found before them."""
 
 THROWS = {"chosen_throw": "", "radial_throw": " toward the axis", "axial_throw": " along the axis"}
 """The inputs that say how far a cam moves, with the words for where to."""
@@ -72,7 +70,7 @@ def found_relief(found: Answer, before: Sequence[Answer]) -> FoundRelief | None:
     """
     given, place = found.inputs.get("relief_angle"), found.inputs.get("diameter")
     form = found.inputs.get("relief_form")
-    if found.sheet.name not in COUNTS or place is None or not isinstance(place.value, float):
+    if not found.sheet.role.counts or place is None or not isinstance(place.value, float):
         return None
     if (given is not None and given.origin == "given") or "chosen_throw" in found.inputs:
         return None
@@ -81,7 +79,7 @@ def found_relief(found: Answer, before: Sequence[Answer]) -> FoundRelief | None:
     for one in reversed(before):
         for source in _found(one, place.value, _edge(found)):
             if source.surface == found.surface:
-                wanted = given.value if given is not None and found.sheet.name == "relief-drop" else None
+                wanted = given.value if given is not None and found.sheet.role.does == HEEL else None
                 return replace(
                     source,
                     relief=source.at(place.value),
@@ -102,25 +100,16 @@ def _found(one: Answer, diameter: float, edge: float | None) -> Iterator[FoundRe
     throws = throws_of(one)
     if one.result is None or not throws:
         return
-    name, rows = one.sheet.name, one.result.rows
-    if one.sheet.name == "step-relief":
-        steps = [row for row in rows if "relief_angle" in row.values]
-        ends = [row for row in rows if "shoulder_relief_angle" in row.values]
-        for surface, key, places in (
-            ("land", "relief_angle", steps),
-            ("shoulder", "shoulder_relief_angle", ends),
-        ):
-            row = _nearest(places, diameter, edge)
-            if row is not None:
-                yield FoundRelief(surface, row.values[key], row.values["diameter"], name, throws)
-    elif one.sheet.name == "cone-relief" and rows:
-        yield FoundRelief(
-            one.surface, rows[0].values["relief_angle"], rows[0].values["diameter"], name, throws
-        )
-    elif one.sheet.name == "relief-drop":
-        place = one.inputs["diameter"].value
-        if isinstance(place, float):
-            yield FoundRelief(one.surface, one.result.outputs["relief_angle"], place, name, throws)
+    cam, name = one.sheet.role.cam, one.sheet.name
+    if cam is None:
+        return
+    for surface, key in cam.gives:
+        row = _nearest([row for row in one.result.rows if key in row.values], diameter, edge)
+        if row is not None:
+            yield FoundRelief(surface or one.surface, row.values[key], row.values["diameter"], name, throws)
+    place = one.inputs["diameter"].value
+    if not cam.gives and isinstance(place, float):
+        yield FoundRelief(one.surface, one.result.outputs["relief_angle"], place, name, throws)
 
 
 def _nearest(rows: Sequence[Row], diameter: float, edge: float | None) -> Row | None:
@@ -166,7 +155,7 @@ def told(relief: FoundRelief) -> Check:
 
 
 def by_found(found: Answer, relief: FoundRelief) -> ByCam | None:
-    """What the chosen cams give beside what is wanted, where ``relief-drop`` counts with a relief found before."""
+    """What the chosen cams give beside what is wanted, where the readings are counted with a relief found before."""
     if found.result is None or relief.wanted is None:
         return None
     values = {key: one.value for key, one in found.inputs.items()} | {"relief_angle": relief.wanted}

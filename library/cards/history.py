@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from geometry.calculation import Field
+from geometry.calculations import calculation_doing
+from geometry.role import LASTING
 from library.book.model import Book
 from library.cards.inspecting import greatest_number
 from library.cards.job import Job, work_out
@@ -36,7 +38,7 @@ class History:
         name: of the tool.
         visits: its sharpenings.
         size: the last diameter that was measured, in mm.
-        left: the sharpenings left, from the last card on which ``size-loss`` has an answer; nothing where none has.
+        left: the sharpenings left, from the last card that has an answer to that; nothing where none has.
         left_as_of: the card that says so.
     """
 
@@ -73,17 +75,18 @@ def _visit(job: Job) -> Visit:
 
 
 def sharpenings_left(job: Job) -> int | None:
-    """How often the tool can still be sharpened after this job, by the calculation ``size-loss``.
+    """How often the tool can still be sharpened after this job.
 
     It is worked out with the size after grinding where that was measured, else as the tool came.
     """
+    lasting = calculation_doing(LASTING).name
     after = job.card.after.get("diameter", Inspection())
     if greatest_number(job, "diameter", after.readings) is not None:
-        setting = job.card.settings.get("size-loss", Setting())
+        setting = job.card.settings.get(lasting, Setting())
         size = greatest(joined(after.readings), Field("diameter"), job.display)
         setting = replace(setting, typed={**setting.typed, "diameter": size})
-        card = replace(job.card, settings={**job.card.settings, "size-loss": setting})
+        card = replace(job.card, settings={**job.card.settings, lasting: setting})
         job = work_out(card, job.book)
-    step = job.step("size-loss")
+    step = job.step(lasting)
     found = step.answer.result if step else None
     return None if found is None else int(found.outputs["sharpenings_left"])

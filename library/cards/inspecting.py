@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from itertools import zip_longest
 
 from geometry.calculation import Field, State
-from geometry.calculations import calculation
+from geometry.calculations import calculation_doing
 from geometry.quantities import QUANTITIES, quantity
+from geometry.role import FOUND, HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.answer import answer
@@ -108,7 +109,7 @@ class Verdict:
 
 
 def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[Relief, ...]:
-    """The relief angle of each flute from its drop, by the calculation ``relief-from-reading``.
+    """The relief angle of each flute from its drop, by the calculation that finds it from a reading.
 
     It is the relief of the surface of the job in the view in which that is given, read where the indicator points.
 
@@ -118,7 +119,7 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
         lands: how far behind the edge the indicator was read: one text for all flutes, or one for each.
         diameter: over the edges.
     """
-    sheet = calculation("relief-from-reading")
+    sheet = calculation_doing(FOUND)
     common = _common(job)
     found = []
     for flute, (drop, land) in enumerate(zip_longest(drops, lands[: len(drops)], fillvalue=""), 1):
@@ -271,7 +272,7 @@ def wanted_number(job: Job, key: str) -> float | None:
 
     Args:
         job: the card worked out.
-        key: the quantity; the drop is that of the heel, as ``relief-drop`` found it.
+        key: the quantity; the drop is that of the heel, as it was found for the job.
 
     Returns:
         In mm or radians, or nothing where no limit is set, or where a range is wanted.
@@ -294,7 +295,7 @@ def wanted_number(job: Job, key: str) -> float | None:
             diameter = number_of(job.fact("diameter"), "diameter", job)
             return None if diameter is None else found.number * diameter
         return found.number
-    step = job.step("relief-drop")
+    step = job.doing(HEEL)
     if key in {"drop", "heel_drop"} and step is not None and step.works and step.answer.result is not None:
         # To the digits that are shown: what stands on the sheet is what a reading is held against.
         shown = show(step.answer.result.outputs["heel_drop"], kind, job.display)

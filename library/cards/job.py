@@ -8,10 +8,10 @@ from dataclasses import dataclass, replace
 
 from geometry.calculation import Calculation, Check
 from geometry.quantities import quantity
+from geometry.role import HEEL
 from geometry.sentences import Kind
-from library.book.model import Book, Caution, Entry
+from library.book.model import Book, Caution, Entry, Family
 from library.calc.answer import LAST_WORD, Answer, answer, cautions_for
-from library.cards.cams import THROWS as CAM_SHEETS
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
@@ -97,14 +97,32 @@ class Job:
     cautions: tuple[Caution, ...]
     choice: Chosen = NOTHING_CHOSEN
 
+    @property
+    def family(self) -> Family | None:
+        """The family of the tool; nothing where none was chosen or the book has it no more."""
+        return self.book.families.get(self.card.family)
+
+    @property
+    def kind(self) -> str:
+        """The kind of tool that calculations know it as; empty where none is known."""
+        return self.book.kind_of(self.card.family)
+
     def step(self, name: str) -> Step | None:
         """The step of a calculation by its name."""
         return next((one for one in self.steps if one.sheet.name == name), None)
 
+    def doing(self, what: str) -> Step | None:
+        """The step that answers one of the questions of every job: HEEL or LASTING of ``geometry.role``."""
+        return next((one for one in self.steps if one.sheet.role.does == what), None)
+
+    def answering(self, key: str) -> Step | None:
+        """The first step whose calculation answers a quantity."""
+        return next((one for one in self.steps if key in one.sheet.outputs), None)
+
     @property
     def by_cam(self) -> ByCam | None:
         """What the chosen cam gives beside what is wanted; nothing where the readings follow from no cam."""
-        step = self.step("relief-drop")
+        step = self.doing(HEEL)
         if step is None or not step.works:
             return None
         return by_cam(step.answer) if step.relief is None else by_found(step.answer, step.relief)
@@ -134,13 +152,14 @@ def work_out(card: Card, book: Book) -> Job:
     known = facts(card, machine, wheel, choice)
     entry = wanted_entry(card, book.entries.get(card.entry))
     steps: list[Step] = []
-    for sheet in calculations_of(card.family):
+    kind = book.kind_of(card.family)
+    for sheet in calculations_of(book.families.get(card.family)):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
             found = tuple(_worked_out(before, entry))
-            first = tuple(one for one in found if one.key in SET_BEFORE)
+            first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, who = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
-            step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before))
+            step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before, kind))
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before))
     return Job(
         card, book, display, machine, wheel, tuple(steps), known, entry, _cautions(steps, entry, book), choice
@@ -159,6 +178,7 @@ class _Bench:
         machine: it is ground on.
         choice: what was chosen once for the job.
         before: the calculations before it that are in use.
+        kind: of the tool.
     """
 
     card: Card
@@ -168,20 +188,14 @@ class _Bench:
     machine: Machine | None
     choice: Chosen
     before: list[Step]
-
-
-HANDED_ON = {"tap-chamfer": "chamfer_angle", "step-relief": "included_angle"}
-"""How the edge of a surface lies, as an earlier calculation found it or was told it: a later one wants it too."""
-
-SET_BEFORE = frozenset({"chamfer_angle"})
-"""Of these that which is set by the calculation itself: a later one has no other, whatever was wanted or measured."""
+    kind: str = ""
 
 
 def _worked_out(before: list[Step], entry: Entry) -> Iterator[Fact]:
     """How edges lie by earlier calculations; one that only was told it says nothing against the book."""
     for step in before:
-        key = HANDED_ON.get(step.sheet.name, "")
-        if not key or (key in entry.values and key not in SET_BEFORE):
+        key = step.sheet.role.hands_on
+        if not key or (key in entry.values and key not in step.sheet.role.sets):
             continue
         given = step.answer.inputs.get(key)
         angles = set(given.value) if given is not None and isinstance(given.value, tuple) else set()
@@ -197,7 +211,7 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
         return answer(sheet, {**texts, **more}, entry=bench.entry, book=bench.book, display=bench.display)
 
     found = ask({})
-    if bench.choice.method == CAM and sheet.name in CAM_SHEETS:
+    if bench.choice.method == CAM and sheet.role.cam is not None:
         cam = _cam(found, ask, bench)
         if cam:
             found, who = ask(cam), who | dict.fromkeys(cam, _giver(bench, cam))
@@ -214,7 +228,7 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
-    quiet = not setting.typed and rests(sheet.name, bench.card.family, bench.card.received)
+    quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received)
     return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None, relief)
 
 
@@ -234,10 +248,13 @@ def _counted_with(relief: FoundRelief, ask: Asked) -> Answer:
 
 def _cam(found: Answer, ask: Asked, bench: _Bench) -> dict[str, str]:
     """The texts that say which cam is used: that of an earlier calculation, else one out of the drawer."""
-    key = CAM_SHEETS[found.sheet.name]
+    role = found.sheet.role.cam
+    if role is None:
+        return {}
+    key = role.throw
     if key in found.inputs and found.inputs[key].origin == "given":
         return {}
-    earlier = next((one for one in bench.before if one.works and one.sheet.name in CAM_SHEETS), None)
+    earlier = next((one for one in bench.before if one.works and one.sheet.role.cam is not None), None)
     if earlier is not None:
         return carried_on(earlier.answer, found)
     cam = taken_from_drawer(found, ask, bench.machine) if bench.machine is not None else None
@@ -258,7 +275,7 @@ def _at_machine(
     What an earlier step has set is not set again, and one cam serves the whole tool.
     """
     checks = list(step.checks)
-    if step.sheet.name == "wheel-speed" and machine is not None and wheel is not None:
+    if step.sheet.role.rated and machine is not None and wheel is not None:
         chosen = step.answer.inputs.get("rotational_speed")
         turns = chosen.value if chosen and isinstance(chosen.value, float) else None
         found = speed_checks(machine, wheel, turns)
@@ -268,8 +285,8 @@ def _at_machine(
         return replace(step, checks=tuple(checks))
     worked = worked_of(step.answer)
     checks += reach_checks(machine, worked)
-    if step.sheet.name in CAM_SHEETS and not any(
-        one.works and one.sheet.name in CAM_SHEETS for one in before
+    if step.sheet.role.cam is not None and not any(
+        one.works and one.sheet.role.cam is not None for one in before
     ):
         checks += cam_checks(machine, worked, flutes)
     done = {line.key for one in before for line in one.lines}

@@ -159,7 +159,8 @@ def texts_for(
         who[fact.key] = fact.who
         taken |= {field.one_of} - {""}
     if (
-        sheet.name == "setting-height"
+        choice.method in sheet.methods
+        and sheet.field("wheel_shape") is not None
         and who.get("wheel_shape") != "typed"
         and (shape := shape_for(choice.method, wheel))
     ):

@@ -22,7 +22,7 @@ class Turn:
         card: the card.
         changes: what is set anew for it; for the first one all that does not stay.
         flutes: how many edges are ground with these settings; nothing where nobody counted.
-        left: sharpenings left after it; nothing where ``size-loss`` has no answer.
+        left: sharpenings left after it; nothing where that is not known.
     """
 
     card: Card

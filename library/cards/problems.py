@@ -7,7 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from geometry.calculations import calculation_doing
 from geometry.quantities import QUANTITIES, quantity
+from geometry.role import LASTING
 from geometry.running import unfit
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
@@ -95,7 +97,7 @@ def _of_wanted(job: Job) -> Iterator[Problem]:
 
 def _of_chamfer(job: Job) -> Iterator[Problem]:
     """Threads and angle of a tap's chamfer that do not make one cone: which of them is set, and what follows."""
-    step = job.step("tap-chamfer")
+    step = job.answering("chamfer_angle")
     found = follower(step.answer, job.card.wanted) if step is not None and step.works else None
     if found is not None:
         yield Problem(f"wanted.{found.key}", f"{_title(found.key)}: {found.said()}", "watch")
@@ -311,7 +313,7 @@ def _under_size(job: Job, state: Literal["stop", "watch"]) -> Iterator[Problem]:
 
 def least_diameter(job: Job) -> float | None:
     """The smallest diameter at which the tool is still of use, in mm: as given, or by the tolerance of its size."""
-    setting = job.card.settings.get("size-loss")
+    setting = job.card.settings.get(calculation_doing(LASTING).name)
     texts = [setting.typed.get("least_diameter", "") if setting else "", job.fact("least_diameter")]
     if "least_diameter" in job.card.wanted:
         texts.append(job.card.wanted["least_diameter"].value)

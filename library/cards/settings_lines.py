@@ -6,28 +6,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from geometry.quantities import quantity
+from geometry.role import MOVES
 from geometry.sentences import Kind
 from library.cards.cams import show_angle
 from library.cards.job import Job, Step, worked_of
 from library.equipment.settings import cost_said, said
 from library.units.show import show, show_answer
 from library.units.system import Display
-
-SET_ON_A_MACHINE = {
-    "wheel-speed": ("rotational_speed",),
-    "face-offset": ("face_offset",),
-    "tap-chamfer": ("chamfer_angle",),
-    "drill-point": ("half_point_angle",),
-    "setting-height": ("wheel_head_height", "tooth_rest_height"),
-    "wheel-tilt": ("wheel_tilt",),
-    "cone-relief": ("radial_throw", "axial_throw", "needed_radial_throw"),
-    "step-relief": ("radial_throw", "axial_throw"),
-    "relief-drop": ("chosen_throw", "throw_per_tooth", "throw_per_turn"),
-    "lead-over-land": ("lead_over_land",),
-    "back-taper": ("swivel_angle",),
-}
-"""The numbers of each calculation that are set, also where the machine names no graduation for them."""
-
 
 CAMS = frozenset({"radial_throw", "axial_throw", "needed_radial_throw"})
 """Settings of a cam that serves a cone or steps."""
@@ -80,13 +65,11 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
 
 
 def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
-    if step.sheet.name == "index-moves":
-        return _moves(step)
-    if step.sheet.name == "relief-facets":
-        return _facets(step, display)
+    if step.sheet.role.rows:
+        return _moves(step) if step.sheet.role.rows == MOVES else _facets(step, display)
     on_graduations = {line.key: line for line in step.lines}
     numbers = worked_of(step.answer).settings()
-    wanted = [*on_graduations, *SET_ON_A_MACHINE.get(step.sheet.name, ())]
+    wanted = [*on_graduations, *step.sheet.role.sets]
     found = []
     for key in dict.fromkeys(wanted):
         if key not in numbers or key in _not_set(step, numbers):

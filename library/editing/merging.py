@@ -46,7 +46,7 @@ class Conflict:
             "nothing" if value is None else f"({harmless(told(value))})"
             for value in (self.base, self.mine, self.theirs)
         )
-        return f"Both of you changed {what}: it was {was}, you want {mine}, the other one has {theirs}."
+        return f"Both of you changed {what}: it was {was}, yours here is {mine}, and somebody else saved {theirs}."
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ from geometry.calculation import Check
 from geometry.edge.views import PLANES
 from geometry.figure import Figure
 from geometry.quantities import QUANTITIES, quantity
+from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF, title_of
@@ -23,10 +24,6 @@ from library.setup_sheet.page import Block, Checks, Drawing, Facts, Item, Items,
 from library.units.show import say, show
 from library.units.system import Display
 
-PASSES_TOLD = frozenset({"wheel-speed", "setting-height", "cone-relief", "step-relief", "relief-drop",
-                         "relief-facets", "feed-clearance", "reamer-land", "size-loss"})  # fmt: skip
-"""Calculations whose good news is told; that of the others only repeats the setting that stands above it."""
-
 BAD = ("stop", "watch")
 """What stands above the numbers, the worst first."""
 
@@ -35,12 +32,6 @@ STOPPED = "STOP: do not grind this before what is marked STOP below is put right
 
 STOPPED_AFTER = "STOP: this tool is not as it was wanted; see what is marked STOP below."
 """The head of a sheet on which only a reading after grinding stops."""
-
-NOTES_TOLD = PASSES_TOLD | {"index-moves"}
-"""Calculations whose facts and instructions are told; that a head is only assumed must be known at the machine."""
-
-DRAWN_FIRST = ("relief-facets", "relief-drop")
-"""Calculations whose drawing is taken before any other."""
 
 
 def compose(job: Job, display: Display) -> Page:
@@ -169,7 +160,7 @@ def _with_view(key: str, text: str) -> str:
 
 def _reads(job: Job, key: str, display: Display) -> str:
     """What the indicator reads at the heel for the wanted relief of the surface that is ground, and where it points."""
-    surface, step = surface_of_relief(key), job.step("relief-drop")
+    surface, step = surface_of_relief(key), job.doing(HEEL)
     if surface is None or key != surface.relief_key or surface.key != job.choice.surface:
         return ""
     if step is None or not step.works or step.stopped or step.answer.result is None:
@@ -201,13 +192,13 @@ METHODS = {
 
 def _by_cam(job: Job, display: Display) -> tuple[Block, ...]:
     """That the readings are held against the cam that was chosen, beside what was wanted."""
-    cam = job.by_cam
-    if cam is None or not cam.differs:
+    cam, drop = job.by_cam, job.doing(HEEL)
+    if cam is None or drop is None or not cam.differs:
         return ()
     reads = (
         f", which reads {show(cam.wanted_heel, Kind.LENGTH, display)}" if cam.wanted_heel is not None else ""
     )
-    too = ", ".join(one.sheet.name for one in _count_too(job))
+    too = ", ".join(one.sheet.name for one in _count_too(job, drop))
     too = f" Counted with {show_angle(cam.given)} too: {too}." if too else ""
     return (Said((f"Judged by the cam of {cam.throw}: it gives {show_angle(cam.given)} and reads "
                   f"{show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.{too}",)),)  # fmt: skip
@@ -246,13 +237,12 @@ def _item(line: SettingLine) -> Item:
 
 def _figure(job: Job) -> Figure | None:
     """The drawing of the calculation that says most of the whole back of the tooth."""
-    drawn = {
-        step.sheet.name: step.answer.result.figure
+    drawn = [
+        (step.sheet.role.drawn, step.answer.result.figure)
         for step in job.steps
-        if step.works and not step.stopped and step.answer.result
-    }
-    found = [figure for name in DRAWN_FIRST if (figure := drawn.pop(name, None))]
-    return next((figure for figure in (*found, *drawn.values()) if figure), None)
+        if step.works and not step.stopped and step.answer.result and step.answer.result.figure
+    ]
+    return max(drawn, key=lambda one: one[0])[1] if drawn else None
 
 
 def _missing(step: Step) -> str:
@@ -282,20 +272,20 @@ def _checks(job: Job, display: Display) -> list[tuple[str, str]]:
 
 def _told_by_cam(job: Job, step: Step, check: Check) -> bool:
     """Whether it is said by the sentence on the chosen cam: a cone's remark on its relief, or who else counts with it."""
-    cam, drop = job.by_cam, job.step("relief-drop")
+    cam, drop = job.by_cam, job.doing(HEEL)
     if cam is None or not cam.differs or drop is None:
         return False
     if check.state == "note":
-        return "throws" in check.sentence.parts and step in _count_too(job)
-    return step.sheet.name == "cone-relief" and check.state == "watch" and drop.relief is None
+        return "throws" in check.sentence.parts and step in _count_too(job, drop)
+    return step.sheet.role.repeats_cam and check.state == "watch" and drop.relief is None
 
 
-def _count_too(job: Job) -> list[Step]:
+def _count_too(job: Job, drop: Step) -> list[Step]:
     """The calculations that count with the relief of the cam by which the readings are judged."""
     return [
         one
         for one in job.steps
-        if one.works and one.relief is not None and one.relief.source == "relief-drop"
+        if one.works and one.relief is not None and one.relief.source == drop.sheet.name
     ]
 
 
@@ -303,13 +293,12 @@ def _told(step: Step, check: Check) -> bool:
     """Whether a verdict or a fact stands on the sheet; a direction that the setting says itself is not said twice."""
     if check.state in BAD:
         return True
-    # Where the indicator points stands under Wanted, and the relief at each diameter in the table of the cone.
-    if check.state == "note" and ("points" in check.sentence.parts or step.sheet.name == "cone-relief"):
+    # Where the indicator points stands under Wanted.
+    if check.state == "note" and "points" in check.sentence.parts:
         return False
-    said_by_setting = any(line.way for line in step.lines)
-    if step.sheet.name == "setting-height" and said_by_setting and "height" in check.sentence.parts:
+    if "height" in check.sentence.parts and any(line.way for line in step.lines):
         return False
-    return step.sheet.name in (PASSES_TOLD if check.state == "pass" else NOTES_TOLD)
+    return check.state in step.sheet.role.tells
 
 
 def _end(job: Job) -> tuple[Block, ...]:

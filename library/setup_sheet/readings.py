@@ -9,6 +9,7 @@ from geometry.edge.asked import READ_IN
 from geometry.edge.readings import POINTS as POINTS_SAID
 from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
+from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.cards.inspecting import (
@@ -31,9 +32,6 @@ SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
 
 MOST_BOXES = 12
 """Boxes in one row; a tool with more flutes is read at the ones that matter."""
-
-TABLED = frozenset({"cone-relief", "step-relief", "relief-facets"})
-"""Calculations whose table is wanted at the machine; those of the others are for thinking it over before."""
 
 
 def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
@@ -131,7 +129,7 @@ def tables(job: Job, display: Display) -> Iterator[Block]:
             and not step.stopped
             and step.answer.result
             and step.answer.result.rows
-            and step.sheet.name in TABLED
+            and step.sheet.role.tabled
         ):
             yield _table(step, step.answer.result, display)
 
@@ -186,7 +184,7 @@ def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
 
 
 def _number(job: Job, key: str, display: Display) -> str:
-    step = job.step("relief-drop")
+    step = job.doing(HEEL)
     if key in {"drop", "heel_drop"} and step is not None and step.stopped:
         return ""
     number, limits, kind = wanted_number(job, key), wanted_limits(job, key), quantity(key).kind

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from importlib.util import module_from_spec, spec_from_file_location
-from pathlib import Path
 
 import pytest
 
 from geometry.calculation import Given
+from geometry.calculations import calculation, calculation_names
 from geometry.sentences import Amount, Kind, Rounding
 
 Samples = Mapping[str, Mapping[str, Given]]
@@ -17,14 +16,8 @@ Samples = Mapping[str, Mapping[str, Given]]
 
 @pytest.fixture(scope="session")
 def samples() -> Samples:
-    """``SAMPLES`` of the file beside this one, which is found by its path because tests are no package."""
-    spec = spec_from_file_location("calculation_samples", Path(__file__).with_name("samples.py"))
-    assert spec is not None
-    assert spec.loader is not None
-    module = module_from_spec(spec)
-    spec.loader.exec_module(module)
-    found: Samples = module.SAMPLES
-    return found
+    """The ordinary values of each calculation, by its name."""
+    return {name: calculation(name).sample for name in calculation_names()}
 
 
 def _as_shown(part: Amount | str) -> float:

@@ -84,8 +84,34 @@ def test_calculations_are_found_by_their_files_and_in_order() -> None:
         calculation("relief_drop")
 
 
-def test_a_family_is_served_by_its_own_calculations_only() -> None:
-    for_taps = [sheet.name for sheet in calculations_for("tap")]
-    assert "lead-over-land" in for_taps
-    assert "lead-over-land" not in [sheet.name for sheet in calculations_for("reamer")]
-    assert for_taps == sorted(for_taps)
+def names_for(kind: str, *surfaces: str) -> list[str]:
+    return [sheet.name for sheet in calculations_for(kind, surfaces)]
+
+
+def test_a_kind_is_served_by_its_own_calculations_only_and_its_main_job_comes_first() -> None:
+    assert names_for("tap")[:2] == ["lead-over-land", "tap-chamfer"]
+    assert "lead-over-land" not in names_for("reamer")
+    assert names_for("reamer")[0] == "reamer-land"
+
+
+def test_a_known_kind_decides_whatever_the_surfaces_are() -> None:
+    assert names_for("tap", "cone") == names_for("tap")
+
+
+def test_surfaces_decide_in_their_order_where_no_kind_is_known() -> None:
+    found = names_for("", "bevel", "land")
+    assert found[0] == "cone-relief"
+    assert found.index("cone-relief") < found.index("reamer-land") < found.index("index-moves")
+    assert names_for("", "land", "bevel")[0] == "reamer-land"
+    assert names_for("no such kind", "lip") == names_for("", "lip")
+    assert "drill-point" not in found
+
+
+def test_a_tool_of_which_nothing_is_known_has_what_serves_every_tool() -> None:
+    assert names_for("") == [
+        "index-moves",
+        "relief-drop",
+        "relief-forms",
+        "relief-from-reading",
+        "wheel-speed",
+    ]

@@ -10,33 +10,11 @@ import pytest
 
 from geometry.calculation import Calculation, Given, Result
 from geometry.calculations import calculation, calculation_names, calculations_for
+from geometry.kinds import EVERY_KIND
 from geometry.quantities import QUANTITIES, quantity
 from geometry.running import Refusal, run
 from geometry.sentences import Amount, Kind
-
-FAMILIES = {
-    "tap",
-    "countersink",
-    "step-drill",
-    "twist-drill",
-    "reamer",
-    "counterbore",
-    "centre-drill",
-    "subland-drill",
-}
-CAUTIONS = {
-    "wheel-rating",
-    "ring-test",
-    "stand-aside",
-    "eyes",
-    "hands",
-    "guard-and-rest",
-    "side-grinding",
-    "burning",
-    "dust",
-    "carbide-dust",
-    "sharp-edges",
-}
+from geometry.surfaces import SURFACES
 
 each_calculation = pytest.mark.parametrize(
     "sheet", [calculation(name) for name in calculation_names()], ids=lambda sheet: sheet.name
@@ -58,12 +36,9 @@ def words(sheet: Calculation) -> list[str]:
 
 
 @each_calculation
-def test_has_a_sample_in_the_file_of_samples(sheet: Calculation, samples: Samples) -> None:
-    assert sheet.name in samples, f"add ordinary values for {sheet.name} to tests/geometry/samples.py"
-
-
-def test_no_sample_is_left_behind_by_a_calculation_that_is_gone(samples: Samples) -> None:
-    assert set(samples) <= set(calculation_names())
+def test_has_a_sample_for_what_it_asks(sheet: Calculation) -> None:
+    assert sheet.sample, f"{sheet.name} has no sample"
+    assert set(sheet.sample) <= {field.key for field in sheet.inputs}
 
 
 @each_calculation
@@ -110,17 +85,24 @@ def test_says_what_it_wants_and_what_it_neglects_in_whole_sentences(sheet: Calcu
 
 
 @each_calculation
-def test_is_named_after_its_file_and_serves_known_families(sheet: Calculation) -> None:
+def test_is_named_after_its_file_and_serves_known_kinds_of_tool(sheet: Calculation) -> None:
     assert sheet.name in calculation_names()
-    assert sheet.families
-    assert set(sheet.families) <= FAMILIES
-    assert all(sheet in calculations_for(family) for family in sheet.families)
+    assert sheet.kinds
+    assert set(sheet.kinds) <= set(EVERY_KIND)
+    assert all(sheet in calculations_for(kind) for kind in sheet.kinds)
 
 
 @each_calculation
-def test_names_only_cautions_that_have_a_text(sheet: Calculation) -> None:
+def test_a_tool_of_no_known_kind_has_it_by_one_of_its_surfaces(sheet: Calculation) -> None:
+    served = sheet.belongs_on or sheet.surfaces
+    assert set(served) <= set(SURFACES)
+    for surface in SURFACES:
+        assert (sheet in calculations_for("", (surface,))) is (not served or surface in served)
+
+
+@each_calculation
+def test_names_its_cautions_each_once(sheet: Calculation) -> None:
     assert sheet.cautions
-    assert set(sheet.cautions) <= CAUTIONS
     assert len(set(sheet.cautions)) == len(sheet.cautions)
 
 

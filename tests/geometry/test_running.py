@@ -29,7 +29,7 @@ SHEET = Calculation(
     question="What was given?",
     wants="Anything.",
     neglects="Everything.",
-    families=("tap",),
+    kinds=("tap",),
     inputs=(
         Field("diameter"),
         Field("pitch", one_of="pitch", default=1.5),

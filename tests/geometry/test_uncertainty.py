@@ -130,7 +130,7 @@ def formula(compute: object) -> Calculation:
         question="What?",
         wants="Anything.",
         neglects="Nothing.",
-        families=("tap",),
+        kinds=("tap",),
         inputs=(
             Field("diameter"),
             Field("rake_angle", optional=True),

@@ -112,14 +112,15 @@ def sample_book() -> Book:
                 "Taps",
                 "They cut threads.",
                 {"relief": "Behind the edge."},
+                kind="tap",
                 surfaces=("chamfer", "thread-land"),
                 synonyms=("threading",),
             ),
-            "countersink": Family("countersink", "Countersinks", "They cut cones.", surfaces=("cone",)),
+            "countersink": Family("countersink", "Countersinks", "They cut cones.", kind="countersink", surfaces=("cone",)),
             "step-drill": Family(
-                "step-drill", "Step drills", "They drill several sizes.", surfaces=("shoulder", "land", "lip")
+                "step-drill", "Step drills", "They drill several sizes.", kind="step-drill", surfaces=("shoulder", "land", "lip")
             ),
-            "twist-drill": Family("twist-drill", "Twist drills", "They drill.", surfaces=("lip", "land")),
+            "twist-drill": Family("twist-drill", "Twist drills", "They drill.", kind="twist-drill", surfaces=("lip", "land")),
         },
         materials={"brass": Material("brass", "brass", cautions=("dust",))},
         cautions={

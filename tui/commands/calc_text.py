@@ -13,6 +13,7 @@ from library.book.model import Book
 from library.calc.answer import Answer, off_by
 from library.calc.fill import Filled, shown
 from library.calc.report import cited
+from library.calc.serving import sheets_for
 from library.calc.surfaces import title_of
 from library.calc.wording import STATIONS, in_one_paragraph
 from library.units.show import say, show, show_answer
@@ -28,7 +29,7 @@ def calculations(options: argparse.Namespace) -> int:
     if options.json:
         data(
             [
-                {"name": s.name, "title": s.title, "question": s.question, "families": list(s.families)}
+                {"name": s.name, "title": s.title, "question": s.question, "families": _families(s, options)}
                 for s in sheets
             ]
         )
@@ -46,7 +47,7 @@ def calculations(options: argparse.Namespace) -> int:
 def explain(sheet: Calculation, options: argparse.Namespace) -> int:
     """Print what a calculation asks for, what it answers, and what it leaves out."""
     if options.json:
-        data(_described(sheet))
+        data(_described(sheet, _families(sheet, options)))
         return 0
     line(f"{sheet.name}: {sheet.title}")
     paragraph(sheet.question)
@@ -67,14 +68,23 @@ def explain(sheet: Calculation, options: argparse.Namespace) -> int:
     return 0
 
 
-def _described(sheet: Calculation) -> dict[str, object]:
+def _families(sheet: Calculation, options: argparse.Namespace) -> list[str]:
+    """The families of the book that a calculation serves, the shop's own among them."""
+    from library.book.folders import shop_folder
+    from library.book.opening import open_book
+
+    families = open_book(shop_folder(options.library)[0]).families
+    return [name for name, family in families.items() if sheet in sheets_for(family)]
+
+
+def _described(sheet: Calculation, families: list[str]) -> dict[str, object]:
     return {
         "name": sheet.name,
         "title": sheet.title,
         "question": sheet.question,
         "wants": sheet.wants,
         "neglects": sheet.neglects,
-        "families": list(sheet.families),
+        "families": families,
         "inputs": [{"key": field.key, "accepts": _accepts(field)} for field in sheet.inputs],
         "outputs": list(sheet.outputs),
     }

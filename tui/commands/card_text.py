@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from geometry.calculations import calculation_doing
+from geometry.role import LASTING
 from tui.commands.printing import line, paragraph, table
 
 if TYPE_CHECKING:
@@ -31,7 +33,9 @@ def life(found: History, display: Display) -> None:
     if found.size is not None:
         line(f"Last measured: {size(found.size)}.")
     if found.left is None:
-        line("Sharpenings left: not known; answer the calculation size-loss on a card of this tool.")
+        line(
+            f"Sharpenings left: not known; answer the calculation {calculation_doing(LASTING).name} on a card of this tool."
+        )
     else:
         line(f"Sharpenings left: {found.left}, as of card {found.left_as_of}.")
 

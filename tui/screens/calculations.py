@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
 from tui.screens.chooser import Choice, Chooser
-from tui.session import sheets_for
 
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
@@ -27,6 +26,7 @@ class CalculationsScreen(Chooser):
         super().__init__(session)
         self.entry = entry
         self._open = open_it
+        self._sheets = session.sheets_for(entry, chosen)
         names = [choice.id for choice in self.choices()]
         self.view.count = len(names)
         self.view.chosen = names.index(chosen)
@@ -37,7 +37,7 @@ class CalculationsScreen(Chooser):
 
     def choices(self) -> list[Choice]:
         """The calculations of the family."""
-        return [Choice(sheet.name, sheet.title, sheet.question) for sheet in sheets_for(self.entry.family)]
+        return [Choice(sheet.name, sheet.title, sheet.question) for sheet in self._sheets]
 
     def take(self, choice: Choice) -> None:
         """Go back to the calculator with it."""

@@ -12,7 +12,6 @@ from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import show_card
 from tui.services.export import write_new_file
-from tui.session import sheets_for
 from tui.view.calculator_page import CalculatorPage
 from tui.view.card_from_calculator import with_typed
 from tui.view.form import OF_A_THREAD
@@ -43,7 +42,7 @@ class CalculatorScreen(BaseScreen):
 
     def state_text(self) -> str:
         """Which calculation of how many, and the unit of lengths."""
-        names = [sheet.name for sheet in sheets_for(self.entry.family)]
+        names = [sheet.name for sheet in self._sheets()]
         place = names.index(self.page.form.sheet.name) + 1
         return f"{place} of {len(names)}  {self.session.display.lengths}"
 
@@ -134,8 +133,11 @@ class CalculatorScreen(BaseScreen):
         """Change to the calculation before."""
         self._step(-1)
 
+    def _sheets(self) -> list[Calculation]:
+        return self.session.sheets_for(self.entry, self.page.form.sheet.name)
+
     def _step(self, by: int) -> None:
-        sheets = sheets_for(self.entry.family)
+        sheets = self._sheets()
         names = [sheet.name for sheet in sheets]
         self._open(sheets[(names.index(self.page.form.sheet.name) + by) % len(sheets)])
 
@@ -157,7 +159,8 @@ class CalculatorScreen(BaseScreen):
 
         def begun(cards: CardService, book: Book) -> CardInHand:
             new = cards.begin(book, form.entry, display.lengths)
-            return replace(new, card=with_typed(new.card, form.sheet, form.told(), display))
+            kind = book.kind_of(new.card.family)
+            return replace(new, card=with_typed(new.card, kind, form.sheet, form.told(), display))
 
         show_card(self, begun)
 

@@ -1,4 +1,4 @@
-"""Two people changed the same thing: base, mine and theirs, and which to keep."""
+"""Two people changed the same thing: what it was, yours and the other one's, and which to keep."""
 
 from __future__ import annotations
 
@@ -14,6 +14,10 @@ from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 if TYPE_CHECKING:
     from tui.session import Session
+
+
+YOURS, OTHERS = "Yours here", "Saved by somebody else"
+"""What each side is called, here and in every sentence about it."""
 
 
 class ConflictScreen(Reading):
@@ -55,20 +59,20 @@ class ConflictScreen(Reading):
         """The three states, and what can be done."""
         conflict, keymap = self.conflict, self.session.keymap
         lines = [*wrap(subject(conflict), width, "head"), EMPTY]
-        theirs = f"Theirs, in {self._where}" if self._where else "Theirs"
-        lines += three(conflict, ("It was", "Mine", theirs), width)
+        theirs = f"{OTHERS}, in {self._where}" if self._where else OTHERS
+        lines += three(conflict, ("It was", YOURS, theirs), width)
         mine, other, back = (keymap.first_key(action(name)) for name in ("keep-mine", "keep-theirs", "back"))
         return lines + wrap(
-            f"{mine} keeps mine, {other} keeps theirs; until then nothing is saved. {back} goes back without saving.",
+            f"{mine} keeps yours here, {other} keeps what somebody else saved; until then nothing is saved. {back} goes back without saving.",
             width,
         )
 
     def do_keep_mine(self) -> None:
-        """Mine."""
+        """Keep yours here."""
         self._choose("mine")
 
     def do_keep_theirs(self) -> None:
-        """Theirs."""
+        """Keep what somebody else saved."""
         self._choose("theirs")
 
     def _choose(self, side: Side) -> None:

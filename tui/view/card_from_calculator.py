@@ -18,7 +18,7 @@ from tui.view.card_quantity_rows import measured_on
 from tui.view.form import with_unit
 
 
-def with_typed(card: Card, sheet: Calculation, texts: Mapping[str, str], display: Display) -> Card:
+def with_typed(card: Card, kind: str, sheet: Calculation, texts: Mapping[str, str], display: Display) -> Card:
     """The card with what was typed into a calculation, each text where it belongs.
 
     What is measured on the tool was received so; what the entry recommends is now wanted otherwise; a thread is the
@@ -26,23 +26,24 @@ def with_typed(card: Card, sheet: Calculation, texts: Mapping[str, str], display
 
     Args:
         card: begun from the entry.
+        kind: of the tool; empty where none is known.
         sheet: the calculation.
         texts: typed, by quantity; a relief by the key of its surface.
         display: the units that a number without one was typed in; on the card it carries its unit.
     """
     for key, text in texts.items():
         try:
-            card = _placed(card, sheet, key, text.strip(), display)
+            card = _placed(card, kind, sheet, key, text.strip(), display)
         except CardEditRefused:
             continue
     return card
 
 
-def _placed(card: Card, sheet: Calculation, key: str, text: str, display: Display) -> Card:
+def _placed(card: Card, kind: str, sheet: Calculation, key: str, text: str, display: Display) -> Card:
     named = _with_its_unit(key, text, display)
     if key == "diameter" and not named and of_thread(text):
         return replace(card, tool=replace(card.tool, thread=text))
-    if key in measured_on(card.family):
+    if key in measured_on(kind):
         return edited(card, f"received.{key}", named or text)
     if key in card.wanted:
         return edited(card, f"wanted.{key}", named or text)

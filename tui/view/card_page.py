@@ -252,7 +252,8 @@ def _at_most(lines: list[Line], width: int, height: int) -> list[Line]:
     if len(lines) <= height:
         return filled(lines, height)
     last = lines[height - 1][0]
-    return [*lines[: height - 1], line(Piece(f"{fit(last.text, width - 1).rstrip()}…", last.role))]
+    cut = fit(last.text, width - 1).rstrip().removesuffix("…")
+    return [*lines[: height - 1], line(Piece(f"{cut}…", last.role))]
 
 
 def _mark(in_hand: bool) -> Piece:

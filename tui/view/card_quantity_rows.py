@@ -7,13 +7,14 @@ from collections.abc import Iterable, Iterator
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
+from library.book.model import Family
 from library.calc.ranges import ends_of, read_range, taken
 from library.calc.surfaces import book_key
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
 from library.cards.inspecting import PER_FLUTE, indicator_points, wanted_limits, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
-from library.cards.order import ABOUT, OF_COURSE, calculations_of
+from library.cards.order import brought_in_by_measuring, calculations_of
 from library.units.grammar import example
 from library.units.show import show
 from tui.view.card_readings import in_short
@@ -33,26 +34,26 @@ NOT_ON_THE_TOOL = frozenset({"feed"})
 """What a calculation may be about, but nobody can measure on a tool."""
 
 
-def measured_on(family: str) -> tuple[str, ...]:
-    """The quantities that are measured on a tool of a family as it comes.
+def measured_on(kind: str) -> tuple[str, ...]:
+    """The quantities that are measured on a tool of a kind as it comes.
 
     Example:
         >>> measured_on("reamer")[-2:]
         ('margin_width', 'back_diameter')
     """
-    more = [ABOUT[name] for name, families in OF_COURSE.items() if family in families]
-    return (*MEASURED, *(key for key in more if key not in NOT_ON_THE_TOOL))
+    more = (key for key in brought_in_by_measuring(kind) if key not in NOT_ON_THE_TOOL)
+    return (*MEASURED, *more)
 
 
-def decided_on(family: str, surface: str = "") -> tuple[str, ...]:
+def decided_on(family: Family | None, surface: str = "") -> tuple[str, ...]:
     """The quantities that every tool of a family is given, also where its entry does not say how much.
 
     Args:
-        family: of the tool.
+        family: of the tool; nothing where it is not known.
         surface: the word of the surface that is ground; empty where nobody can tell.
     """
     asked = {field.key for sheet in calculations_of(family) for field in sheet.inputs}
-    decided = [key for key in DECIDED if key in asked or not family]
+    decided = [key for key in DECIDED if key in asked or family is None]
     relief = (SURFACES[surface].relief_key,) if surface in SURFACES and decided else ()
     return (*decided[:1], *relief, *decided[1:])
 
@@ -62,7 +63,7 @@ def received_rows(job: Job, opened: Opened) -> list[Row]:
     card = job.card
     wrong = lines_of("wrong", "What is wrong", card.wrong, "In your own words; what the indicator says comes below.",
                      one_more=False)  # fmt: skip
-    offered = [key for key in measured_on(card.family) if key in MEASURED or key not in card.wanted]
+    offered = [key for key in measured_on(job.kind) if key in MEASURED or key not in card.wanted]
     return [*wrong, *(_received(job, key) for key in _known(opened.of("received"), offered, card.received))]
 
 
@@ -101,7 +102,7 @@ def wanted_rows(job: Job, opened: Opened) -> list[Row]:
     card = job.card
     called_for = {*_called_for(job)}
     offered = [
-        key for key in decided_on(card.family, job.choice.surface) if not card.entry or key in called_for
+        key for key in decided_on(job.family, job.choice.surface) if not card.entry or key in called_for
     ]
     ground = {SURFACES[surface].relief_key} if (surface := job.choice.surface) in SURFACES else set()
     relief = ground & {*opened.of("wanted"), *offered, *card.wanted}

@@ -10,6 +10,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.calc.wording import STATIONS
 from library.cards.finishing import differs
+from library.cards.found_relief import told
 from library.cards.job import Job, Step
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.equipment.settings import in_divisions
@@ -20,11 +21,17 @@ from tui.view.card_row import Row
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 from tui.view.table import table
 
+AT_THE_HEEL = frozenset({"heel_drop", "drop", "radial_drop", "square_drop", "axial_drop"})
+"""What the indicator reads at the heel, by where it points."""
+
 _WORST_FIRST = ("stop", "watch", "pass", "note")
 
 
 def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
-    """The calculation in hand: what stops, what is set, what the indicator reads on the way, what else comes out."""
+    """The calculation in hand: the verdict, the heel, what is set, what is read on the way, what else comes out.
+
+    Verdict and heel come first, so that they are in sight on a small screen without turning a page.
+    """
     step = job.step(row.key) if row.key else None
     if step is None or step.skipped:
         return []
@@ -34,13 +41,16 @@ def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
     if result is None:
         return [*bad, *_troubles(step, width)]
     lines = [setting for setting in setting_lines(job, job.display) if setting.sheet == step.sheet.name]
+    heel = {key: value for key, value in result.outputs.items() if key in AT_THE_HEEL}
+    shown = {*heel, *(one.key for one in lines)}
     parts = (
-        bad,
+        [*(bad or checks["pass"]), *_counted(job, step, width)],
+        output_lines(step.answer, replace(result, outputs=heel), job.display, width),
         [one for setting in lines for one in _setting(setting, width)],
         _stations(job, result, width),
-        output_lines(step.answer, _without(result, {one.key for one in lines}), job.display, width),
+        output_lines(step.answer, _without(result, shown), job.display, width),
+        (checks["pass"] if bad else []) + checks["note"],
         _rows(job, result, width),
-        checks["pass"] + checks["note"],
         _recorded(job, step, width),
     )
     return [one for part in parts if part for one in (*part, EMPTY)]
@@ -49,12 +59,21 @@ def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
 def _checks(job: Job, step: Step, width: int) -> dict[str, list[Line]]:
     found: dict[str, list[Line]] = {state: [] for state in _WORST_FIRST}
     for check in step.checks:
+        if step.relief is not None and check == told(step.relief):
+            continue
         word = STATE_WORDS[check.state]
         first, *rest = wrap(f"{word} {say(check.sentence, job.display)}".strip(), width)
         text = first[0].text.removeprefix(word)
         begun = first if check.state == "note" else line(Piece(word, check.state), text)
         found[check.state] += [begun, *rest]
     return found
+
+
+def _counted(job: Job, step: Step, width: int) -> list[Line]:
+    """Which relief is counted with, where it is what chosen cams give and not what is wanted."""
+    if step.relief is None:
+        return []
+    return wrap(say(told(step.relief).sentence, job.display), width)
 
 
 def _troubles(step: Step, width: int) -> list[Line]:

@@ -87,15 +87,24 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
     if lines:
         # What was typed stands in its own line already.
         lines = [one for one in lines if one.graduation or one.key not in typed]
-        return [f"{one.title} {one.value}{': ' if one.graduation else ''}{one.graduation}" for one in lines]
+        said = [f"{one.title} {one.value}{': ' if one.graduation else ''}{one.graduation}" for one in lines]
+        return [*said, *(_first_answer(job, step) if step.sheet.name == "relief-drop" else [])]
     if step.answer.result is not None:
-        key, value = next(iter(step.answer.result.outputs.items()), ("", 0.0))
-        return [f"{quantity(key).title} {show_answer(value, quantity(key), job.display)}"] if key else []
+        return _first_answer(job, step)
     surface = step.answer.surface
     elsewhere = [
         title_of(key, surface).lower() for key in _missing(step) if is_asked_elsewhere(job, step, key)
     ]
     return [f"for want of {', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
+
+
+def _first_answer(job: Job, step: Step) -> list[str]:
+    """What a calculation answers first, which of the indicator drop is the reading at the heel."""
+    outputs = step.answer.result.outputs if step.answer.result is not None else {}
+    return [
+        f"{quantity(key).title} {show_answer(value, quantity(key), job.display)}"
+        for key, value in [*outputs.items()][:1]
+    ]
 
 
 def _missing(step: Step) -> list[str]:
@@ -106,9 +115,9 @@ def _missing(step: Step) -> list[str]:
 
 def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
     """Whether an input has its line on another step of the card: a relief by the key of its surface."""
-    family, decided = job.card.family, decided_on(job.card.family, job.choice.surface)
+    decided = decided_on(job.family, job.choice.surface)
     return (book_key(key, step.answer.surface) or key) in {
-        *measured_on(family),
+        *measured_on(job.kind),
         *decided,
         *job.card.wanted,
         "flutes",

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from geometry.calculations import calculations_for
-from library.book.model import Book
+from library.book.model import Book, Family
+from library.calc.serving import sheets_for
 from library.cards.job import Job
 from library.equipment.model import machines, wheels
 from tui.view.card_row import Opened, Row
@@ -21,7 +21,7 @@ _TO_CHOOSE = "Left and Right change it, or its first letter."
 def tool_rows(job: Job, opened: Opened) -> list[Row]:
     """What is known of the tool, and the machine and the wheel it is ground on."""
     card, tool, book = job.card, job.card.tool, job.book
-    threaded = _has_threads(card.family) or bool(tool.thread)
+    threaded = _has_threads(job.family) or bool(tool.thread)
     thread = _text("tool.thread", "Thread", tool.thread, "As marked: M16 x 2, 5/8-11 UNC, M20 x 2.5 LH.")
     size = _text("tool.size", "Size", tool.size, "As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm.",
                  wants=not tool.thread)  # fmt: skip
@@ -47,8 +47,8 @@ def _text(way: str, label: str, text: str, hint: str, *, wants: bool = True) -> 
     return Row(way, label, text, hint=hint, wants=wants and not text, is_text=True)
 
 
-def _has_threads(family: str) -> bool:
-    return not family or any(sheet.field("hand") for sheet in calculations_for(family))
+def _has_threads(family: Family | None) -> bool:
+    return family is None or any(sheet.field("hand") for sheet in sheets_for(family))
 
 
 def _family(book: Book, family: str) -> Row:

@@ -15,6 +15,7 @@ schema = 1
 [[family]]
 id = "tap"
 title = "Taps"
+kind = "tap"
 what = "Tools that cut a thread."
 order = "Face first."
 [[caution]]

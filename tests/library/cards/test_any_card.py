@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 import math
+import tomllib
 from typing import Any
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from geometry.calculations import calculation, calculation_names
+from library.book.folders import shipped_folder
 from library.book.model import Book
 from library.cards.as_data import card_data
 from library.cards.editing import edited
@@ -62,9 +64,8 @@ WAYS = st.one_of(
         lambda name: st.sampled_from([f"settings.{name}.{field.key}" for field in calculation(name).inputs])
     ),
 )
-FAMILIES = st.sampled_from(
-    ["tap", "countersink", "step-drill", "twist-drill", "reamer", "subland-drill", "", "no-such"]
-)
+SHIPPED_FAMILIES = tomllib.loads((shipped_folder() / "families.toml").read_text(encoding="utf-8"))["family"]
+FAMILIES = st.sampled_from([*(one["id"] for one in SHIPPED_FAMILIES), "", "no-such"])
 EDITS = st.lists(st.tuples(WAYS, ONE_OR_MORE), max_size=14)
 
 

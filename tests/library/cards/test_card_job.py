@@ -8,14 +8,13 @@ from dataclasses import replace
 
 import pytest
 
-from geometry.calculations import calculation_names
 from library.book.model import Book
 from library.cards.editing import edited
 from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
-from library.cards.order import SETUP, calculations_of
-from library.cards.settings_lines import SET_ON_A_MACHINE, setting_lines
+from library.cards.order import calculations_of
+from library.cards.settings_lines import setting_lines
 from library.units.show import say
 from library.units.system import INCH, METRIC
 
@@ -104,19 +103,13 @@ def test_numbers_typed_without_a_unit_have_the_unit_of_the_card(book: Book) -> N
     assert value(work_out(card, book), "relief-drop", "heel_drop") / 25.4 == pytest.approx(0.009823, abs=1e-6)
 
 
-@pytest.mark.parametrize(
-    "family", ["tap", "countersink", "step-drill", "twist-drill", "reamer", "", "no-such-family"]
-)
-def test_every_family_has_its_calculations_in_the_order_of_the_set_up(family: str) -> None:
-    names = [sheet.name for sheet in calculations_of(family)]
-    assert names[:2] == ["wheel-speed", "index-moves"]
-    places = [SETUP.index(name) for name in names if name in SETUP]
-    assert places == sorted(places)
-    assert len(set(names)) == len(names)
-
-
-def test_the_order_names_only_calculations_that_there_are() -> None:
-    assert set(SETUP) | set(SET_ON_A_MACHINE) <= set(calculation_names())
+def test_every_family_has_its_calculations_in_the_order_of_the_set_up(book: Book) -> None:
+    for family in (*book.families.values(), None):
+        names = [sheet.name for sheet in calculations_of(family)]
+        assert names[:2] == ["wheel-speed", "index-moves"]
+        assert len(set(names)) == len(names)
+        last = [name for name in names if name in {"face-offset", "relief-drop", "size-loss"}]
+        assert last == [name for name in ("face-offset", "relief-drop", "size-loss") if name in last]
 
 
 def test_a_card_with_nothing_on_it_is_worked_out_without_a_complaint(book: Book) -> None:

@@ -75,7 +75,7 @@ def test_a_watch_names_both_numbers_and_which_of_them_is_set(book: Book) -> None
     assert (one.way, one.state) == ("wanted.chamfer_angle", "watch")
     assert one.text == (
         "Chamfer angle: 8 deg wanted, but 3 threads of chamfer make 11.56 deg on this tap. The threads are set and the "
-        "angle follows: write 11.56 deg here, or other threads there."
+        "angle follows: write 11.56 deg for the angle, or other threads."
     )
     for form in ("text", "markdown", "html"):
         page = " ".join(setup_sheet(job, form).split())

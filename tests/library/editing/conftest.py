@@ -12,6 +12,7 @@ schema = 1
 [[family]]
 id = "tap"
 title = "Taps"
+kind = "tap"
 
 [[entry]]
 id = "gun-tap"

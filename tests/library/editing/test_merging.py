@@ -134,7 +134,7 @@ def test_the_same_key_is_a_question_that_shows_three_values() -> None:
     (conflict,) = merge.conflicts
     assert conflict == Conflict("entry", "a", "rake_angle", "4 deg", "5 deg", "6 deg")
     assert conflict.sentence == (
-        "Both of you changed rake angle of 'a': it was (4 deg), you want (5 deg), the other one has (6 deg)."
+        "Both of you changed rake angle of 'a': it was (4 deg), yours here is (5 deg), and somebody else saved (6 deg)."
     )
 
 

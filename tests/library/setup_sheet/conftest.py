@@ -103,7 +103,7 @@ def sheet_book(tmp_path_factory: pytest.TempPathFactory) -> Book:
     return Book(
         {},
         {
-            name: Family(name, title, surfaces=SURFACES[name], cautions=("wheel-rating", "eyes"))
+            name: Family(name, title, kind=name, surfaces=SURFACES[name], cautions=("wheel-rating", "eyes"))
             for name, title in FAMILIES.items()
         },
         {"bronze": Material("bronze", "Bronze")},

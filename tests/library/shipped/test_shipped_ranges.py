@@ -75,23 +75,6 @@ def test_there_are_more_than_two_hundred_and_fifty_values_and_most_are_published
     assert set(labels) <= {"published", "common practice", "from memory"}
 
 
-@pytest.mark.parametrize(
-    "family",
-    [
-        "tap",
-        "countersink",
-        "step-drill",
-        "twist-drill",
-        "reamer",
-        "counterbore",
-        "centre-drill",
-        "subland-drill",
-    ],
-)
-def test_every_family_has_five_entries_or_more(book: Book, family: str) -> None:
-    assert len([entry for entry in book.entries.values() if entry.family == family]) >= 5
-
-
 @pytest.mark.parametrize("degrees", [60, 82, 90, 100, 120])
 def test_the_countersinks_of_the_trade_are_all_there(book: Book, degrees: int) -> None:
     angles = {

@@ -1,11 +1,14 @@
-"""What the step After shows of a range that is wanted, as the page of a card draws it."""
+"""What a card shows beside its lines: readings judged by a range, doubted sizes, verdict and heel in sight."""
 
 from __future__ import annotations
+
+import math
+from dataclasses import replace
 
 import pytest
 
 from library.book.model import Book
-from library.cards.model import Card, Inspection, Tool, Wanted
+from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -57,3 +60,51 @@ def test_a_diameter_that_cannot_be_this_tools_is_told_at_its_field_while_it_is_t
     form.type(".023 in")
     shown = " ".join("\n".join(text_of(one) for one in CardPage(form).draw(80, 22)).split())
     assert "STOP: A diameter of 0.584 mm cannot be that of a tool of 12.700 mm." in shown
+
+
+def cone(**throws: str) -> CardForm:
+    typed = {"diameter": "19.05 mm, 9.5 mm", "land_width": "3 mm", "relief_angle": "9 deg", **throws}
+    form = CardForm(
+        EMPTY,
+        Card(
+            family="countersink",
+            tool=Tool("C-1", size="19.05 mm", flutes="3"),
+            wanted={"relief_form": Wanted("eccentric"), "included_angle": Wanted("90 deg")},
+            settings={"cone-relief": Setting(typed)},
+        ),
+    )
+    form.go_to("settings.cone-relief")
+    return form
+
+
+@pytest.mark.parametrize(("throw", "word"), [("15 mm", "WATCH"), ("13.41 mm", "PASS"), ("-5 mm", "STOP")])
+def test_verdict_and_heel_of_a_cone_are_in_sight_without_turning_a_page(throw: str, word: str) -> None:
+    shown = [text_of(one) for one in CardPage(cone(radial_throw=throw)).draw(80, 22)]
+    beside = [one.partition("│")[2].strip() for one in shown]
+    assert beside[1].startswith(word)
+    # Pointed at the axis the heel falls the throw's share of the turn that the land takes.
+    turned = 2 * 3 / 19.05
+    falls = float(throw.removesuffix(" mm")) * turned / (2 * math.pi)
+    assert f"Indicator drop at the heel {falls:.3f} mm" in " ".join(" ".join(beside).split())
+
+
+def test_a_hint_that_is_cut_ends_with_one_mark() -> None:
+    form = CardForm(EMPTY, Card(family="tap"))
+    form.go_to("wanted.surface")
+    last = text_of(CardPage(form).draw(80, 22)[-1])
+    assert "…" in last
+    assert "……" not in last
+
+
+def test_the_relief_that_two_throws_give_stands_right_under_the_verdict_of_the_readings() -> None:
+    form = cone(radial_throw="15 mm", axial_throw="2 mm")
+    form.card = replace(form.card, received={"land_width": ("3 mm",)}, wanted={**form.card.wanted, "relief_method": Wanted("cam"), "cone_relief_angle": Wanted("9 deg")})  # fmt: skip
+    form.take(EMPTY, form.card)
+    form.go_to("settings.relief-drop")
+    shown = [text_of(one).partition("│")[2].strip() for one in CardPage(form).draw(80, 22)]
+    beside = " ".join(" ".join(shown).split())
+    # 15 and 2 mm in a turn, square to a cone of 45 degrees, at 19.05 mm across.
+    found = math.degrees(math.atan((15 + 2) * math.sqrt(0.5) / (2 * math.pi) / 9.525))
+    assert f"Counted with {found:.2f} deg on the cone, square to the edge" in beside
+    assert beside.count("Counted with") == 1
+    assert beside.index("Counted with") < beside.index("Indicator drop at the heel")

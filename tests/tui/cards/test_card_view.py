@@ -174,11 +174,11 @@ def test_the_calculator_hands_over_each_text_to_its_place_with_its_unit() -> Non
         "starts": "2",
         "threads_per_inch": "10",
     }
-    card = with_typed(card, calculation("lead-over-land"), texts, INCH)
+    card = with_typed(card, "tap", calculation("lead-over-land"), texts, INCH)
     assert card.received == {"diameter": (".75 in",), "land_width": ("0.2 in",)}
     assert card.wanted["relief_angle"].value == "8 deg"
     assert card.settings["lead-over-land"].typed == {"starts": "2", "threads_per_inch": "10"}
-    nonsense = with_typed(Card(family="tap"), calculation("relief-drop"), {"diameter": "wide"}, METRIC)
+    nonsense = with_typed(Card(family="tap"), "tap", calculation("relief-drop"), {"diameter": "wide"}, METRIC)
     assert nonsense.received == {"diameter": ("wide",)}
 
 

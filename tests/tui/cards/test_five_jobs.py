@@ -6,6 +6,7 @@ them comes from the program. The keys of each job are counted, from the open boo
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from math import asin, atan, ceil, cos, degrees, hypot, pi, radians, sin, tan
@@ -193,7 +194,11 @@ async def test_a_countersink(at_the_yard: AtTheYard) -> None:
         )
         assert mm(5 * (arc / 9.525) / (2 * pi / 3)) in shown
         assert shown.count("PASS") == 3
-        await hands.do("<ctrl+n>", "<enter>", "50", "<enter>", "<right>")
+        shown = await hands.do("<ctrl+n>")
+        # Every sharpening turns the edge back 10 thou on the circle, so that the land has twelve of them.
+        assert int(arc / 0.254) == 12
+        assert re.search(r"Sharpenings left +12\b", shown)
+        await hands.do("<enter>", "50", "<enter>", "<right>")
         assert "is done" in await hands.do("<ctrl+f>")
         closed(hands, "countersink")
 

@@ -21,11 +21,13 @@ schema = 1
 [[family]]
 id = "tap"
 title = "Taps"
+kind = "tap"
 cautions = ["eyes"]
 
 [[family]]
 id = "twist-drill"
 title = "Twist drills"
+kind = "twist-drill"
 
 [[material]]
 id = "brass"

@@ -144,7 +144,7 @@ async def test_the_same_value_on_both_machines_is_asked_about_and_both_stay_in_t
         await _share(hands, "record now")
         asked = await hands.choose("pull")
         assert "chamfer relief angle of bronze-tap" in asked
-        assert "Theirs, in the other copy" in asked
+        assert "Saved by somebody else, in the other copy" in asked
         assert '"5 deg"' in (shop / "taps.toml").read_text()
         assert "1 commit came in and joined with yours" in await hands.press(key)
         await hands.press("f9")

@@ -67,7 +67,10 @@ async def test_the_same_value_between_looking_and_saving_is_asked_about(
         assert "It was" in asked
         assert "4 deg" in asked
         assert "5 deg" in asked
-        assert "Theirs, in taps.toml" in asked
+        assert "Yours here" in asked
+        assert "Saved by somebody else, in taps.toml" in asked
+        assert "keeps yours here" in asked
+        assert "keeps what somebody else saved" in asked
         assert "9 deg" in asked
         assert "The same in all: source shop." in asked
         assert "'9 deg'" in files()["taps.toml"]

@@ -71,7 +71,7 @@ def _quantities(screen: CardScreen, section: str) -> list[Choice]:
     """Every quantity that has no line yet, those that this family's calculations ask for first."""
     job = screen.form.job
     there = {row.key for row in screen.form.rows if row.section == section}
-    asked = [field.key for sheet in calculations_of(job.card.family) for field in sheet.inputs]
+    asked = [field.key for sheet in calculations_of(job.family) for field in sheet.inputs]
     keys = dict.fromkeys([*asked, *QUANTITIES])
     return [
         Choice(key, QUANTITIES[key].title, QUANTITIES[key].definition) for key in keys if key not in there

@@ -1,0 +1,87 @@
+"""The part of a calculation in a whole job: when its turn is, what it sets, and what of it stands on the sheet.
+
+The card and the setup sheet ask every calculation for its role and know none of them by its name, so that a new one
+takes its place by what it says of itself.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+HEEL = "heel"
+"""What the indicator reads at the heel for the relief of the job, and between edge and heel."""
+
+FOUND = "found"
+"""Which relief a reading stands for."""
+
+LASTING = "lasting"
+"""How often the tool can be sharpened again."""
+
+MOVES, FACETS = "moves", "facets"
+"""What the rows of a table set, one by one: the moves of an index, the facets of a back."""
+
+
+@dataclass(frozen=True)
+class Cam:
+    """How a calculation deals with the cam of a job.
+
+    Attributes:
+        throw: its input that takes the throw of a cam.
+        wanted: its input that says which relief the cam shall give.
+        gives: the surfaces on which it finds what the cams give, each with the number of its rows that says so; an
+            empty surface is the one that it was asked for. Without any it is its answer for the relief.
+    """
+
+    throw: str
+    wanted: str
+    gives: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class Role:
+    """What a calculation does for a job on a card.
+
+    Attributes:
+        place: in the order of the set-up, the smaller the earlier: first what is mounted, then the tool and its index,
+            its face, angles, heights and cams, then what the indicator shows on the way, and last whether it will work
+            and how often it can be done again; common practice, no source. Nothing for one that sets nothing.
+        does: HEEL, FOUND or LASTING for the calculation that answers this question of every job; else empty.
+        every_job: whatever is ground, it belongs to the job.
+        rated: whether it weighs the speed of the wheel, so that the ratings of machine and wheel are held against it.
+        of_course: kinds of tools whose jobs go through it as a matter of course, all that it serves where it says nothing.
+            On others it rests until somebody types into it, or measures what it is ``about``; common practice, no source.
+        about: the quantity whose measurement brings a resting one into the job.
+        sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
+        rows: MOVES or FACETS where each row of its table is a setting of its own; else empty.
+        cam: how it deals with the cam of the job, where it does.
+        counts: whether it counts with the relief that the chosen cams give, where an earlier one found it.
+        hands_on: the angle of an edge that it finds, or was told, and that later calculations want too. Where it is
+            one of those that it ``sets``, they take it whatever was wanted or measured; else only where nothing else is known.
+        sizes: whether it looks at the size of the tool: it then takes the surface that holds the size, not the one
+            that is ground.
+        repeats_cam: whether its remarks on the relief only repeat what the sentence on the chosen cam says of the tool.
+        tells: the verdicts that stand on the sheet beside ``stop`` and ``watch``; those left out repeat a setting.
+        tabled: whether its table is wanted at the machine; the others are for thinking it over before.
+        drawn: the drawing with the greatest number is the one on the sheet; 0 for one that is as good as any other.
+    """
+
+    place: int | None = None
+    does: str = ""
+    every_job: bool = False
+    rated: bool = False
+    of_course: tuple[str, ...] | None = None
+    about: str = ""
+    sets: tuple[str, ...] = ()
+    rows: str = ""
+    cam: Cam | None = None
+    counts: bool = False
+    hands_on: str = ""
+    sizes: bool = False
+    repeats_cam: bool = False
+    tells: tuple[str, ...] = ()
+    tabled: bool = False
+    drawn: int = 0
+
+
+NO_ROLE = Role()
+"""Of a calculation that tells something of a tool, but sets nothing in a job."""

@@ -1,0 +1,19 @@
+"""Which calculations serve a family of tools: those of its kind, else those of its surfaces."""
+
+from __future__ import annotations
+
+from geometry.calculation import Calculation
+from geometry.calculations import calculations_for
+from library.book.model import Family
+
+
+def sheets_for(family: Family | None) -> tuple[Calculation, ...]:
+    """The calculations that serve a family, those whose main job it is first; none where the family is not known.
+
+    Example:
+        >>> sheets_for(Family("spade-drill", "Spade drills", kind="twist-drill"))[0].name
+        'drill-point'
+        >>> sheets_for(Family("burr", "Burrs", surfaces=("cone",)))[0].name, sheets_for(None)
+        ('cone-relief', ())
+    """
+    return calculations_for(family.kind, family.surfaces) if family is not None else ()
