@@ -3,26 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
-from tui.screens.cards.card_navigation import show_card
 from tui.services.export import write_new_file
 from tui.view.calculator_page import CalculatorPage
-from tui.view.card_from_calculator import with_typed
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
 from tui.view.result_text import result_text
 
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
-    from library.book.model import Book, Entry
+    from library.book.model import Entry
     from library.threads import Thread
-    from tui.services.card_service import CardInHand, CardService
     from tui.session import Session
 
 
@@ -155,14 +151,7 @@ class CalculatorScreen(BaseScreen):
 
     def do_begin_card(self) -> None:
         """Begin a job card with what was typed here."""
-        form, display = self.page.form, self.session.display
-
-        def begun(cards: CardService, book: Book) -> CardInHand:
-            new = cards.begin(book, form.entry, display.lengths)
-            kind = book.kind_of(new.card.family)
-            return replace(new, card=with_typed(new.card, kind, form.sheet, form.told(), display))
-
-        show_card(self, begun)
+        screens.begin_from(self)
 
     def do_copy(self) -> None:
         """Copy the answer to the terminal's clipboard."""
