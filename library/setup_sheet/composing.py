@@ -19,8 +19,9 @@ from library.cards.job import Job, Step
 from library.cards.known import joined
 from library.cards.problems import problems
 from library.cards.settings_lines import SettingLine, setting_lines
-from library.setup_sheet import readings, warnings
-from library.setup_sheet.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section
+from library.pages.cautions import HEADING, in_short
+from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Sources
+from library.setup_sheet import readings
 from library.units.show import say, show
 from library.units.system import Display
 
@@ -55,13 +56,13 @@ def compose(job: Job, display: Display) -> Page:
         ("What it means", (Checks(good),) if good else ()),
         ("After grinding", (readings.boxes(job, display), *_by_cam(job, display))),
         ("", (*_words("Notes", card.notes), *_end(job))),
-        ("Before you grind", (warnings.cautions(job),)),
+        (HEADING, (in_short(job.cautions),)),
     )
     sections = tuple(Section(heading, tuple(block for block in blocks if block)) for heading, blocks in parts)
     title = f"Setup sheet {card.id}" if card.id else "Setup sheet"
     state = "" if card.done else " (draft)"
     head = f"{stop} {title}{state}" if (stop := _stop(job)) else title + state
-    return Page(head, tuple(section for section in sections if section.blocks))
+    return Page(head, tuple(section for section in sections if section.blocks), dense=True)
 
 
 def _stop(job: Job) -> str:
@@ -138,7 +139,7 @@ def _wanted(job: Job, display: Display) -> Iterator[Block]:
     if pairs:
         yield Facts((*pairs, *_chosen(job)))
     if sources:
-        yield Said(("; ".join(f"[{mark}] {source}" for source, mark in sources.items()),))
+        yield Sources({mark: source for source, mark in sources.items()})
 
 
 def _reliefs_used(step: Step) -> Iterator[str]:

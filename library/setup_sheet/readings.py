@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from geometry.calculation import Result, Row, Station
+from geometry.calculation import Station
 from geometry.edge.asked import READ_IN
 from geometry.edge.readings import POINTS as POINTS_SAID
 from geometry.edge.views import PLANES
@@ -21,14 +22,11 @@ from library.cards.inspecting import (
     wanted_limits,
     wanted_number,
 )
-from library.cards.job import Job, Step, flutes_of
-from library.equipment.settings import in_divisions
-from library.setup_sheet.page import Block, Boxes, BoxRow, Table
+from library.cards.job import Job, flutes_of
+from library.pages.answer import rows, stations
+from library.pages.page import Block, Boxes, BoxRow
 from library.units.show import show
 from library.units.system import Display
-
-SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
-"""The places between edge and heel."""
 
 MOST_BOXES = 12
 """Boxes in one row; a tool with more flutes is read at the ones that matter."""
@@ -60,34 +58,19 @@ def _angle(angle: float | None, display: Display) -> str:
 def on_the_way(job: Job, display: Display) -> Iterator[Block]:
     """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another."""
     merged = _merged(job)
-    for names, stations in merged:
-        keys = _read(list(stations[0].readings))
-        heading = ["", "turned"] if len(merged) == 1 else [", ".join(names), "turned"]
-        for key in keys:
-            heading.append(quantity(key).title.lower())
-            graduation = job.machine.reading_graduation(key) if job.machine else None
-            if graduation is not None:
-                heading.append(f"x{''.join(graduation.division.text.split())}")
-        yield Table(tuple(heading), tuple(_station(job, one, keys, display) for one in stations))
+    for names, found in merged:
+        name = "" if len(merged) == 1 else ", ".join(names)
+        table = stations([_read(one) for one in found], display, job.machine, name)
+        if table is not None:
+            yield table
 
 
-def _read(keys: list[str]) -> list[str]:
+def _read(one: Station) -> Station:
     """What is read on the way: beside the chosen reading that square to the surface, not a third one along the axis."""
-    return [key for key in keys if key not in {"axial_drop", "radial_drop"} or "drop" not in keys]
-
-
-def _station(job: Job, station: Station, keys: list[str], display: Display) -> tuple[str, ...]:
-    cells = [
-        SHARES.get(station.fraction, f"{station.fraction:.2f}"),
-        show(station.angle, Kind.ANGLE, display),
-    ]
-    for key in keys:
-        value = station.readings[key]
-        cells.append(show(value, quantity(key).kind, display))
-        divisions = in_divisions(job.machine, key, value) if job.machine else None
-        if divisions is not None:
-            cells.append(f"{divisions + 0.0:.1f}")
-    return tuple(cells)
+    if "drop" not in one.readings:
+        return one
+    kept = {key: value for key, value in one.readings.items() if key not in {"axial_drop", "radial_drop"}}
+    return replace(one, readings=kept)
 
 
 def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
@@ -131,30 +114,9 @@ def tables(job: Job, display: Display) -> Iterator[Block]:
             and step.answer.result.rows
             and step.sheet.role.tabled
         ):
-            yield _table(step, step.answer.result, display)
-
-
-def _table(step: Step, result: Result, display: Display) -> Table:
-    """The rows of an answer; a number that is the same in all of them is told once, in the heading."""
-    keys = list(dict.fromkeys(key for row in result.rows for key in row.values))
-    values = {key: [row.values[key] for row in result.rows if key in row.values] for key in keys}
-    same = [key for key in keys if len(values[key]) > 1 and len(set(values[key])) == 1]
-    keys = [key for key in keys if key not in same]
-    told = ", ".join(f"{quantity(key).title.lower()} {_shown(key, values[key][0], display)}" for key in same)
-    heading = (
-        f"{step.sheet.title} ({told})" if told else step.sheet.title,
-        *(quantity(key).title.lower() for key in keys),
-    )
-    return Table(heading, tuple(_row(row, keys, display) for row in result.rows))
-
-
-def _shown(key: str, value: float, display: Display) -> str:
-    return show(value, quantity(key).kind, display)
-
-
-def _row(row: Row, keys: list[str], display: Display) -> tuple[str, ...]:
-    cells = (_shown(key, row.values[key], display) if key in row.values else "" for key in keys)
-    return (row.label, *cells)
+            table = rows(step.answer.result, display, step.sheet.title)
+            if table is not None:
+                yield table
 
 
 def boxes(job: Job, display: Display) -> Boxes | None:

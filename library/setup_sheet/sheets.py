@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from library.cards.job import Job
-from library.setup_sheet.as_html import as_html
-from library.setup_sheet.as_markdown import as_markdown
-from library.setup_sheet.as_text import as_text
+from library.pages.as_html import as_html
+from library.pages.as_markdown import as_markdown
+from library.pages.as_text import as_text
+from library.pages.page import Page
 from library.setup_sheet.composing import compose
-from library.setup_sheet.page import Page
 from library.units.system import Display
 
 FORMATS: Mapping[str, Callable[[Page], str]] = {"text": as_text, "markdown": as_markdown, "html": as_html}

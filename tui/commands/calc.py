@@ -62,8 +62,9 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
     from library.book.opening import open_book
     from library.calc.answer import answer
     from library.calc.report import as_data
+    from library.pages.answer import answer_page
     from library.units.system import Display
-    from tui.commands import calc_text, printing
+    from tui.commands import printing
 
     typed, wrong = _assignments(options.values)
     if options.thread is not None:
@@ -85,7 +86,7 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
     if options.json:
         printing.data(as_data(found, book, display))
     else:
-        calc_text.result(found, book, display)
+        printing.page(answer_page(found, book, display, entry))
     return 0
 
 

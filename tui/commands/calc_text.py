@@ -1,26 +1,17 @@
-"""The answers of ``heelclear calc`` as text for a person."""
+"""The calculations that there are, and what each asks for, as ``heelclear calc`` prints them."""
 
 from __future__ import annotations
 
 import argparse
-import sys
 
-from geometry.calculation import Calculation, Field, Result
+from geometry.calculation import Calculation, Field
 from geometry.calculations import calculation, calculation_names
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Kind
-from library.book.model import Book
-from library.calc.answer import Answer, off_by
-from library.calc.fill import Filled, shown
-from library.calc.report import cited
+from library.calc.fill import shown
 from library.calc.serving import sheets_for
-from library.calc.surfaces import title_of
-from library.calc.wording import STATIONS, in_one_paragraph
-from library.units.show import say, show, show_answer
 from library.units.system import Display
 from tui.commands.printing import data, line, paragraph, table
-
-ORIGINS = {"given": "given", "entry": "from the book", "default": "default"}
 
 
 def calculations(options: argparse.Namespace) -> int:
@@ -121,107 +112,3 @@ _KINDS = {
     Kind.PERCENT: "a percentage, such as 75",
     Kind.PER_LENGTH: "threads per inch, such as 10tpi",
 }
-
-
-def result(found: Answer, book: Book, display: Display) -> None:
-    """Print inputs, answer, readings, checks and cautions."""
-    if found.result is None:
-        raise ValueError("an answer without a result has nothing to print")
-    line(found.sheet.title)
-    line()
-    _inputs(found, book, display)
-    _outputs(found, found.result, display)
-    _stations(found.result, display)
-    _rows(found.result, display)
-    for check in found.result.checks:
-        verdict = "" if check.state == "note" else f"{check.state.upper()}: "
-        paragraph(verdict + say(check.sentence, display))
-    line()
-    line("Before you grind")
-    for caution in found.cautions:
-        paragraph(f"{caution.text} [{cited(book, caution.citation)}]", "  ")
-    sys.stdout.flush()
-
-
-def _inputs(found: Answer, book: Book, display: Display) -> None:
-    used = [found.inputs[field.key] for field in found.fields if field.key in found.inputs]
-    table(
-        [
-            (
-                title_of(f.key, found.surface),
-                shown(f.key, f.value, display),
-                ORIGINS[f.origin],
-                _off(f, display),
-            )
-            for f in used
-        ],
-        right=(1,),
-    )
-    line()
-    recommended = [
-        (title_of(one.key, found.surface), one.recommended) for one in used if one.recommended is not None
-    ]
-    for title, value in recommended:
-        paragraph(f"{title} in the book: {in_one_paragraph(book, value)}", "  ")
-    if recommended:
-        line()
-
-
-def _off(given: Filled, display: Display) -> str:
-    """How far an input may be off, where that was typed."""
-    width = given.half_width
-    return f"+/- {show(width, quantity(given.key).kind, display)}" if width else ""
-
-
-def _outputs(found: Answer, result: Result, display: Display) -> None:
-    rows = []
-    for key, value in result.outputs.items():
-        row = quantity(key)
-        spread = found.spreads.get(key)
-        rows.append(
-            (
-                row.title,
-                show_answer(value, row, display),
-                off_by(row.kind, spread, display) if spread and spread.dominant else "",
-            )
-        )
-    table(rows, right=(1,))
-    for key, spread in found.spreads.items():
-        if spread.dominant:
-            line(
-                f"  {quantity(key).title}: most of the +/- comes from {quantity(spread.dominant).title.lower()}."
-            )
-    line()
-
-
-def _stations(result: Result, display: Display) -> None:
-    if not result.stations:
-        return
-    keys = list(result.stations[0].readings)
-    heading = ("", "turned", *(quantity(key).title.lower() for key in keys))
-    rows = [
-        (
-            STATIONS.get(station.fraction, f"{station.fraction:.2f}"),
-            show(station.angle, Kind.ANGLE, display),
-            *(show(station.readings[key], quantity(key).kind, display) for key in keys),
-        )
-        for station in result.stations
-    ]
-    table([heading, *rows], right=range(1, len(heading)))
-    line()
-
-
-def _rows(result: Result, display: Display) -> None:
-    if not result.rows:
-        return
-    keys = list(dict.fromkeys(key for row in result.rows for key in row.values))
-    heading = ("", *(quantity(key).title.lower() for key in keys))
-    rows = [
-        (
-            row.label,
-            *(show(row.values[k], quantity(k).kind, display) if k in row.values else "" for k in keys),
-        )
-        for row in result.rows
-    ]
-    table([heading, *rows], right=range(1, len(heading)))
-    line()

@@ -19,10 +19,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the comparison; returns the exit code."""
-    from geometry.quantities import quantity
     from library.book.folders import shop_folder
     from library.book.opening import open_book
-    from library.calc.wording import span
+    from library.pages.comparison import comparison_page
+    from library.pages.words import span
     from library.search.comparing import compare
     from tui.commands import printing
     from tui.commands.calc import no_entry
@@ -35,26 +35,17 @@ def run(options: argparse.Namespace) -> int:
         printing.error(sentence)
     if wrong:
         return 2
-    lines = compare([book.entries[wanted] for wanted in options.ids])
+    entries = [book.entries[wanted] for wanted in options.ids]
     if options.json:
         printing.data(
             {
                 "ids": options.ids,
                 "lines": [
                     {"key": one.key, "same": one.same, "values": [span(v) if v else None for v in one.values]}
-                    for one in lines
+                    for one in compare(entries)
                 ],
             }
         )
         return 0
-    heading = ("", "", *options.ids)
-    rows = [
-        ("=" if one.same else "*", quantity(one.key).title, *(span(v) if v else "-" for v in one.values))
-        for one in lines
-    ]
-    printing.table([heading, *rows], indent="")
-    printing.line()
-    printing.line(
-        "= where all say the same, * where they differ, - where an entry says nothing. 'heelclear show ID' gives the sources."
-    )
+    printing.page(comparison_page(book, entries))
     return 0

@@ -7,9 +7,12 @@ import shutil
 import sys
 import textwrap
 from collections.abc import Iterable, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from library.book.harmless import harmless
+
+if TYPE_CHECKING:
+    from library.pages.page import Page
 
 
 def line(text: str = "") -> None:
@@ -24,9 +27,22 @@ def error(text: str) -> None:
     print(harmless(text).encode(encoding, "replace").decode(encoding), file=sys.stderr)
 
 
+def page(told: Page) -> None:
+    """Print a page as wide as the terminal is."""
+    from library.pages.as_text import as_text
+    from library.pages.reader import Reader
+
+    for text in as_text(told, Reader(_width())).splitlines():
+        line(text)
+
+
+def _width() -> int:
+    return max(40, min(shutil.get_terminal_size((80, 24)).columns, 100))
+
+
 def paragraph(text: str, indent: str = "") -> None:
     """Print text wrapped to the terminal, later lines indented like the first."""
-    width = max(40, min(shutil.get_terminal_size((80, 24)).columns, 100))
+    width = _width()
     for part in text.splitlines() or [""]:
         for wrapped in textwrap.wrap(part, width - len(indent)) or [""]:
             line(f"{indent}{wrapped}".rstrip())

@@ -25,6 +25,9 @@ def run(options: argparse.Namespace) -> int:
     """Print the entry; returns the exit code."""
     from library.book.folders import shop_folder
     from library.book.opening import open_book
+    from library.pages.entry import entry_page
+    from library.units.show import show
+    from library.units.system import Display
     from tui.commands import printing
 
     book = open_book(shop_folder(options.library)[0])
@@ -37,37 +40,9 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         printing.data(described(book, entry))
     else:
-        _print(book, entry)
+        display = Display(options.units)
+        printing.page(entry_page(book, entry, lambda number, kind: show(number, kind, display)))
     return 0
-
-
-def _print(book: Book, entry: Entry) -> None:
-    from geometry.quantities import quantity
-    from library.calc.answer import cautions_for
-    from library.calc.report import cited
-    from library.calc.wording import remarks, span
-    from tui.commands.list import material_title
-    from tui.commands.printing import line, paragraph
-
-    family = book.families.get(entry.family)
-    line(entry.title)
-    line(
-        f"{family.title if family else entry.family}, for {material_title(book, entry) or 'no one material'}  ({entry.id})"
-    )
-    if entry.unread:
-        paragraph("Some lines of this entry could not be read; 'heelclear check' says which and what to do.")
-    line()
-    for key, value in entry.values.items():
-        line(f"{quantity(key).title}: {span(value)}")
-        for part in remarks(book, value):
-            paragraph(part, "    ")
-    if entry.notes:
-        line()
-        paragraph(entry.notes.strip())
-    line()
-    line("Before you grind")
-    for caution in cautions_for(None, entry, book):
-        paragraph(f"{caution.text} [{cited(book, caution.citation)}]", "  ")
 
 
 def described(book: Book, entry: Entry) -> dict[str, Any]:

@@ -6,6 +6,9 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from library.pages.answer import answer_page
+from library.pages.as_text import as_text
+from library.pages.reader import Reader
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
@@ -13,13 +16,16 @@ from tui.services.export import write_new_file
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
-from tui.view.result_text import result_text
 
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
     from library.book.model import Entry
     from library.threads import Thread
     from tui.session import Session
+
+
+MAIL = Reader(76)
+"""An answer that is copied or kept fits a mail and a printed page."""
 
 
 class CalculatorScreen(BaseScreen):
@@ -174,10 +180,11 @@ class CalculatorScreen(BaseScreen):
             self.say(f"Written to {path}.")
 
     def _text(self) -> str:
-        text = result_text(self.page.form, self.session.book, self.session.display)
-        if not text:
+        form, book = self.page.form, self.session.book
+        if form.answer is None or form.answer.result is None:
             self.say("There is no answer yet; give what is still needed first.")
-        return text
+            return ""
+        return as_text(answer_page(form.answer, book, self.session.display, form.entry), MAIL)
 
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.theme.drawing]

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
+from library.pages.columns import body_lines, columns, heading_lines
+from library.pages.comparison import LEGEND, side_by_side
 from tui.screens.reading import Reading
-from tui.view.compare_page import columns, compared_lines, heading
-from tui.view.lines import Line, rule
+from tui.view.lines import EMPTY, Line, rule, wrap
+from tui.view.page_lines import reader, shown
 
 if TYPE_CHECKING:
     from library.book.model import Entry
+    from library.pages.columns import Columns
     from tui.session import Session
 
 
@@ -27,11 +30,11 @@ class CompareScreen(Reading):
 
     def title_text(self) -> str:
         """How many, and which of them are in sight."""
-        shown = columns(max(self.size.width - 1, 1), len(self.entries), self._first)
-        if shown.count == len(self.entries):
+        seen = self._columns(self.size.width)
+        if seen.count == len(self.entries):
             return f"Side by side: {len(self.entries)} entries"
-        last = shown.first + shown.count
-        return f"Side by side: {shown.first + 1} to {last} of {len(self.entries)}; Left and Right"
+        last = seen.first + seen.count
+        return f"Side by side: {seen.first + 1} to {last} of {len(self.entries)}; Left and Right"
 
     def words(self) -> Iterable[str]:
         """The quantities of all of them, for the help."""
@@ -39,7 +42,11 @@ class CompareScreen(Reading):
 
     def body(self, width: int, height: int) -> list[Line]:
         """The titles over the comparison."""
-        head = heading(self.entries, columns(max(width - 1, 1), len(self.entries), self._first))
+        book = self.session.book
+        if book is None:
+            return super().body(width, height)
+        block = side_by_side(book, self.entries)
+        head = shown(heading_lines(block, self._columns(width), reader(width - 1)))
         head = [*head[: max(height // 3, 1)], rule(width)]
         return [*head, *super().body(width, height - len(head))]
 
@@ -48,7 +55,13 @@ class CompareScreen(Reading):
         book = self.session.book
         if book is None:
             return []
-        return compared_lines(book, self.entries, width, self._first, sources=self._sources)
+        block = side_by_side(book, self.entries, sources=self._sources)
+        told = shown(body_lines(block, self._columns(width + 1), reader(width)))
+        return [*told, EMPTY, *wrap(LEGEND, width, "quiet")]
+
+    def _columns(self, width: int, by: int = 0) -> Columns:
+        """The entries in sight on a screen so wide, or those so many further on."""
+        return columns(max(width - 1, 1), len(self.entries), self._first + by)
 
     def book_changed(self) -> None:
         """Take the entries as they are in the book now; one that is gone is left out."""
@@ -68,4 +81,4 @@ class CompareScreen(Reading):
         self._move(1)
 
     def _move(self, by: int) -> None:
-        self._first = columns(max(self.size.width - 1, 1), len(self.entries), self._first + by).first
+        self._first = self._columns(self.size.width, by).first

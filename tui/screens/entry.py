@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from library.pages.entry import Convert, entry_page
 from tui import later, screens
 from tui.screens.cards.card_navigation import begin_card
 from tui.screens.reading import Reading
-from tui.view.entry_page import Convert, entry_lines
 from tui.view.lines import Line, Piece, line
+from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -33,7 +34,7 @@ class EntryScreen(Reading):
     def text(self, width: int) -> list[Line]:
         """The entry, lengths also in the unit that is worked in."""
         book = self.session.book
-        return entry_lines(book, self.entry, width, self._convert()) if book is not None else []
+        return page_lines(entry_page(book, self.entry, self._convert()), width) if book is not None else []
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""
@@ -92,4 +93,4 @@ class EntryScreen(Reading):
 
 def preview_of(book: Book, entry: Entry, width: int) -> list[Line]:
     """An entry as it stands beside the list of the book."""
-    return [line(Piece(entry.title, "head")), *entry_lines(book, entry, width)]
+    return [line(Piece(entry.title, "head")), *page_lines(entry_page(book, entry), width)]

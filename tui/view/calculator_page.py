@@ -12,13 +12,27 @@ from library.calc import ranges
 from library.calc.fill import Trouble, shown
 from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
-from library.calc.wording import in_one_paragraph
+from library.pages.answer import checks, outputs, rows, stations, wanted
+from library.pages.words import behind
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
-from tui.view.answer_lines import check_lines, output_lines, row_lines, station_lines, widest
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
 from tui.view.form import Form
-from tui.view.lines import EMPTY, Line, Piece, beside, filled, fit, line, padded, rule, text_of, wrap
+from tui.view.lines import (
+    EMPTY,
+    Line,
+    Piece,
+    beside,
+    filled,
+    fit,
+    line,
+    padded,
+    rule,
+    text_of,
+    width_of,
+    wrap,
+)
+from tui.view.page_lines import part_lines
 from tui.view.viewport import Viewport
 
 _MARK = 7
@@ -118,17 +132,17 @@ class CalculatorPage:
         answer = self.form.answer
         if answer is None or answer.result is None:
             return _joined(fields, self._wanted(parts.answer), parts) + self._troubles(width)
-        stations = station_lines(answer.result, display, parts.answer)
-        right = output_lines(answer, answer.result, display, parts.answer)
-        below = [row_lines(answer.result, display, width)]
-        if widest(stations) <= parts.answer and EMPTY not in stations:  # One table, not several.
-            right += [EMPTY, *stations] if stations else []
+        result = answer.result
+        on_the_way = (stations(result.stations, display),)
+        beside_fields = (outputs(answer, result.outputs, display),)
+        read = part_lines([on_the_way], parts.answer)
+        if EMPTY not in read and max(map(width_of, read), default=0) <= parts.answer:
+            # One table, not several.
+            right, below = part_lines([beside_fields, on_the_way], parts.answer), [(rows(result, display),)]
         else:
-            below.insert(0, station_lines(answer.result, display, width))
-        body = [*_joined(fields, right, parts), EMPTY, *check_lines(answer.result, display, width)]
-        for part in below:
-            body += [EMPTY, *part] if part else []
-        return body
+            right, below = part_lines([beside_fields], parts.answer), [on_the_way, (rows(result, display),)]
+        under = part_lines([(checks(result.checks, display),), *below], width)
+        return [*_joined(fields, right, parts), EMPTY, *under]
 
     def _field(self, field: Field, parts: Columns) -> list[Line]:
         """A field; a name too long for its column goes on in the next line."""
@@ -175,16 +189,7 @@ class CalculatorPage:
         return self.form.answer.troubles if self.form.answer else ()
 
     def _wanted(self, width: int) -> list[Line]:
-        groups: dict[str, list[str]] = {}
-        for field in self.form.fields:
-            if field.key in self.form.needed():
-                groups.setdefault(field.one_of or field.key, []).append(
-                    _lower(title_of(field.key, self.form.surface))
-                )
-        if not groups:
-            return []
-        names = ", ".join(" or ".join(group) for group in groups.values())
-        return wrap(f"The answer stands here as soon as you have given: {names}.", width, "quiet")
+        return part_lines([(wanted(self.form.answer),)], width) if self.form.answer is not None else []
 
     def _troubles(self, width: int) -> list[Line]:
         lines: list[Line] = []
@@ -212,11 +217,11 @@ class CalculatorPage:
         value, offered = self.form.value(self.form.focus), self.form.offer(self.form.focus)
         if offered is not None and self.book is not None:
             ends = " or ".join(ends_of(offered)).replace(" or ", ", ", max(len(ends_of(offered)) - 2, 0))
-            return f"Right and Left take {ends} of the book's {in_one_paragraph(self.book, offered)}"
+            return f"Right and Left take {ends} of the book's {behind(self.book, offered)}"
         if value is None or value.recommended is None or self.book is None:
             return ""
         here = f"{shown(value.key, value.value, display)} here, " if value.share_of_diameter else ""
-        return here + in_one_paragraph(self.book, value.recommended)
+        return here + behind(self.book, value.recommended)
 
     def _cautions(self, width: int) -> list[Line]:
         if self.form.answer is None or not self.form.answer.cautions:
@@ -233,10 +238,6 @@ def _offered(value: Value, width: int, *, in_hand: bool) -> Line:
     return (
         line(Piece(said[:1], "cursor"), Piece(said[1:], "quiet")) if in_hand else line(Piece(said, "quiet"))
     )
-
-
-def _lower(title: str) -> str:
-    return title[:1].lower() + title[1:]
 
 
 def _in_words(text: str) -> str:

@@ -16,11 +16,12 @@ from library.cards.lessons import lessons
 from library.cards.problems import keeps_open
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
+from library.pages.setting_answers import setting_answers
 from library.units.show import show
 from tui.view.card_pair import pair
 from tui.view.card_row import Row
-from tui.view.card_settings_answers import settings_answers
 from tui.view.lines import EMPTY, Line, Piece, Role, line, spread_out, wrap
+from tui.view.page_lines import part_lines
 from tui.view.table import table
 
 
@@ -109,6 +110,11 @@ def _all_settings(job: Job, width: int) -> list[Line]:
         return []
     told = [one for setting in found for one in pair(setting.title, setting.value, width)]
     return [line(Piece("What follows", "strong")), *told]
+
+
+def settings_answers(job: Job, row: Row, width: int) -> list[Line]:
+    """What follows from the calculation in hand."""
+    return part_lines(setting_answers(job, row.key), width)
 
 
 def after_answers(job: Job, row: Row, width: int) -> list[Line]:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from library.cards.problems import Problem
 from library.cards.rows import CardRow
-from tui.view.answer_lines import STATE_WORDS
 from tui.view.card_answers import ANSWERS
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
@@ -235,7 +234,7 @@ class CardPage:
         """What is wrong with the line in hand, else what belongs there."""
         problems = self.form.problems_of(self.form.row)
         if problems:
-            word = STATE_WORDS["stop"] if problems[0].state == "stop" else STATE_WORDS["watch"]
+            word = "STOP" if problems[0].state == "stop" else "WATCH"
             told = wrap(_told(self.form.row, problems), width, "watch", first=f"{word}: ", rest="  ")
             return _at_most(told, width, height)
         return _at_most(wrap(with_keys(self.form.row.hint, self._keys), width, "quiet"), width, height)

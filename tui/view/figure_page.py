@@ -8,14 +8,15 @@ from dataclasses import replace
 from geometry.calculation import Result
 from geometry.quantities import quantity
 from library.book.model import Entry
+from library.pages.answer import checks
 from library.units.show import show_answer
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.panel import NARROWEST, abreast, drawings, stacked
 from tui.figure.quantity_figures import FIGURES, HIGHEST
-from tui.view.answer_lines import check_lines
 from tui.view.form import Form
 from tui.view.lines import EMPTY, Line, Piece, filled, line, wrap
+from tui.view.page_lines import part_lines
 
 NUMBERS, WIDE_NUMBERS = 80, 113
 """Columns of the numbers where drawings stand beside them: on a screen of usual width, and on a wide one."""
@@ -82,8 +83,8 @@ def large_figures(
     drawn = abreast(wanted, width, room - under, alphabet)
     if not wanted:
         drawn = [*wrap("This calculation has no drawing.", width), EMPTY, *quantity_figure(form.focus)]
-    checks = check_lines(result, display, width)
-    return filled([*head, *drawn, EMPTY, *checks], height)
+    meaning = part_lines([(checks(result.checks, display),)], width)
+    return filled([*head, *drawn, EMPTY, *meaning], height)
 
 
 def quantity_figure(key: str) -> list[Line]:

@@ -18,10 +18,11 @@ from library.cards.editing import edited
 from library.cards.finishing import finished
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
-from library.setup_sheet import as_html, as_markdown
-from library.setup_sheet.as_text import in_ascii
+from library.pages import as_html, as_markdown
+from library.pages.cautions import DEFERS
+from library.pages.short import first_clause, first_sentence
+from library.pages.texts import in_ascii
 from library.setup_sheet.sheets import FORMATS, setup_sheet
-from library.setup_sheet.warnings import DEFERS, first_clause, first_sentence
 
 POISON = "\x1b]52;c;cm0=\x07<script>alert(1)</script> [/bold] | `rm` \u202e \u200b"
 

@@ -12,9 +12,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from library.book.model import Book, Citation, Entry, Family, Measure, Value
+from library.pages.columns import body_lines, columns, heading_lines
+from library.pages.comparison import side_by_side
+from library.pages.reader import Reader, text_of
 from tui.main import main
-from tui.view.compare_page import columns, compared_lines, heading
-from tui.view.lines import text_of, width_of
 
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 
@@ -43,9 +44,9 @@ THREE = (
 def texts(
     width: int = 80, first: int = 0, sources: bool = False, entries: tuple[Entry, ...] = THREE
 ) -> list[str]:
-    return [
-        " ".join(text_of(one).split()) for one in compared_lines(BOOK, entries, width, first, sources=sources)
-    ]
+    shown = columns(width, len(entries), first)
+    block = side_by_side(BOOK, entries, sources=sources)
+    return [" ".join(text_of(one).split()) for one in body_lines(block, shown, Reader(width))]
 
 
 def test_a_line_that_differs_has_a_star_and_one_that_does_not_an_equals_sign() -> None:
@@ -68,7 +69,9 @@ def test_a_narrow_screen_shows_some_of_them_and_the_arrows_the_others() -> None:
     assert columns(59, 3, 0).count == 2
     assert "* Rake angle 5 deg 5 deg" in texts(59)
     assert "* Rake angle 5 deg 6 deg" in texts(59, first=1)
-    shown = "\n".join(text_of(one) for one in heading(THREE, columns(59, 3, 1)))
+    shown = "\n".join(
+        text_of(one) for one in heading_lines(side_by_side(BOOK, THREE), columns(59, 3, 1), Reader(59))
+    )
     assert "2 Tap B" in shown
     assert "1 Tap A" not in shown
 
@@ -81,8 +84,9 @@ def test_every_line_fits_and_every_entry_comes_into_sight(
     shown = columns(width, count, first)
     assert 1 <= shown.count <= count
     assert 0 <= shown.first <= count - shown.count
-    lines = [*heading(entries, shown), *compared_lines(BOOK, entries, width, first, sources=sources)]
-    assert all(width_of(one) <= width for one in lines)
+    block, reader = side_by_side(BOOK, entries, sources=sources), Reader(width)
+    lines = [*heading_lines(block, shown, reader), *body_lines(block, shown, reader)]
+    assert all(len(text_of(one)) <= width for one in lines)
     seen = {
         n
         for start in range(count)

@@ -1,4 +1,4 @@
-"""A setup sheet as Markdown; whatever a card holds is text there and never markup."""
+"""A page as Markdown; whatever a card or a book holds is text there and never markup."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from library.book.harmless import harmless
-from library.setup_sheet.page import (
+from library.pages.page import (
     Block,
     Boxes,
     Cautions,
@@ -16,8 +16,12 @@ from library.setup_sheet.page import (
     Items,
     Page,
     Said,
+    SideBySide,
+    Sources,
     Table,
+    Values,
 )
+from library.pages.short import first_sentence
 
 _SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&!])")
 _LINE_START = re.compile(r"^([0-9]*)([-+=.)])(?=\s|$)")
@@ -39,7 +43,7 @@ def as_markdown(page: Page) -> str:
     parts = [f"# {plain(page.title)}"]
     for section in page.sections:
         if section.heading:
-            parts.append(f"## {plain(section.heading)}")
+            parts.append(f"{'###' if section.part else '##'} {plain(section.heading)}")
         parts += [text for block in section.blocks if (text := _block(block))]
     return "\n\n".join(parts) + "\n"
 
@@ -50,18 +54,23 @@ def _block(block: Block) -> str:
         case Facts():
             text = "\n".join(f"- {plain(title)}: {plain(fact)}" for title, fact in block.pairs)
         case Said():
-            text = "\n\n".join(map(plain, block.texts))
+            text = "\n\n".join(plain(part) for one in block.texts for part in one.splitlines())
+        case Values():
+            text = _values(block)
         case Items():
             text = _items(block)
         case Table():
             text = _table(block.heading, block.rows)
+        case SideBySide():
+            text = _table(block.table().heading, block.table().rows)
         case Checks():
             text = "\n".join(f"- {_verdict(state)}{plain(said)}" for state, said in block.checks)
         case Boxes():
             text = _boxes(block)
         case Cautions():
-            told = "\n".join(f"- **{plain(one.title)}**: {plain(one.sentence)}" for one in block.cautions)
-            text = f"{told}\n\n**{plain(block.last)}**".strip()
+            text = _cautions(block)
+        case Sources():
+            text = plain("; ".join(f"[{mark}] {source}" for mark, source in block.marks.items()))
         case Drawing():
             pass
     return text
@@ -70,6 +79,25 @@ def _block(block: Block) -> str:
 def _verdict(state: str) -> str:
     """The word before a sentence that tested something; a note carries none."""
     return "" if state == "note" else f"**{plain(state.upper())}** "
+
+
+def _values(block: Values) -> str:
+    lines = []
+    for one in block.values:
+        lines.append(f"- {plain(one.title)}: **{plain(one.value)}** {plain(one.beside)}".rstrip())
+        lines += [f"  - {plain(text)}" for text in one.below]
+    return "\n".join(lines)
+
+
+def _cautions(block: Cautions) -> str:
+    lines = []
+    for one in block.cautions:
+        said = one.text if block.full else first_sentence(one.text)
+        lines.append(
+            f"- **{plain(one.title)}**: {plain(said)}{plain(f' [{one.source}]') if block.full and one.source else ''}"
+        )
+    last = f"**{plain(block.last)}**" if block.last else ""
+    return "\n\n".join(part for part in ("\n".join(lines), last) if part)
 
 
 def _items(block: Items) -> str:

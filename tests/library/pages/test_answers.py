@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from geometry.calculations import calculation
 from library.calc.answer import answer
+from library.pages.answer import outputs
+from library.pages.lines import block_lines
+from library.pages.reader import Reader, text_of
 from library.units.system import METRIC
-from tui.view.answer_lines import output_lines
-from tui.view.lines import text_of
 
 CONE = {
     "surface": "cone",
@@ -20,7 +21,9 @@ CONE = {
 def told(name: str, **typed: str) -> str:
     found = answer(calculation(name), CONE | typed)
     assert found.result is not None, found.troubles
-    return "\n".join(map(text_of, output_lines(found, found.result, METRIC, 60)))
+    block = outputs(found, found.result.outputs, METRIC)
+    assert block is not None
+    return "\n".join(map(text_of, block_lines(block, Reader(60))))
 
 
 def test_a_relief_that_was_given_is_told_in_the_other_views_only() -> None:

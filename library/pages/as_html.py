@@ -1,4 +1,4 @@
-"""A setup sheet as one HTML file that needs nothing else: no script, nothing fetched, every text escaped."""
+"""A page as one HTML file that needs nothing else: no script, nothing fetched, every text escaped."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from html import escape
 
 from library.book.harmless import harmless
 from library.figures.svg import svg
-from library.setup_sheet.page import (
+from library.pages.page import (
     Block,
     Boxes,
     Cautions,
@@ -15,10 +15,16 @@ from library.setup_sheet.page import (
     Drawing,
     Facts,
     Items,
+    Named,
     Page,
     Said,
+    SideBySide,
+    Sources,
     Table,
+    Values,
+    Warned,
 )
+from library.pages.short import first_sentence
 
 STYLE = """
 @page { size: A4; margin: 9mm 11mm; }
@@ -62,7 +68,8 @@ def as_html(page: Page) -> str:
     ]
     for section in page.sections:
         if section.heading:
-            parts.append(f"<h2>{plain(section.heading)}</h2>")
+            level = "h3" if section.part else "h2"
+            parts.append(f"<{level}>{plain(section.heading)}</{level}>")
         # The drawing floats beside what follows it.
         for block in sorted(section.blocks, key=lambda one: not isinstance(one, Drawing)):
             parts.append(_block(block))
@@ -77,17 +84,24 @@ def _block(block: Block) -> str:
             )
             text = f'<p class="facts">{spans}</p>'
         case Said():
-            text = "\n".join(f"<p>{plain(one)}</p>" for one in block.texts)
+            text = "\n".join(f"<p>{plain(part)}</p>" for one in block.texts for part in one.splitlines())
+        case Values():
+            text = "<ul>\n" + "\n".join(map(_value, block.values)) + "\n</ul>"
         case Items():
             text = _items(block)
         case Table():
             text = _table(block.heading, block.rows)
+        case SideBySide():
+            text = _table(block.table().heading, block.table().rows)
         case Checks():
             text = _checks(block)
         case Boxes():
             text = _boxes(block)
         case Cautions():
             text = _cautions(block)
+        case Sources():
+            marks = "; ".join(f"[{mark}] {source}" for mark, source in block.marks.items())
+            text = f"<p>{plain(marks)}</p>"
         case Drawing():
             text = svg(block.figure, block.title, block.display)
     return text
@@ -104,9 +118,22 @@ def _verdict(state: str) -> str:
     return "" if state == "note" else f"<b>{plain(state.upper())}</b> "
 
 
+def _value(one: Named) -> str:
+    below = "".join(f"<br>{plain(text)}" for text in one.below)
+    return f"<li>{plain(one.title)}: <b>{plain(one.value)}</b> {plain(one.beside)}{below}</li>"
+
+
 def _cautions(block: Cautions) -> str:
-    told = "\n".join(f"<p><b>{plain(one.title)}</b>: {plain(one.sentence)}</p>" for one in block.cautions)
-    return f'<div class="cautions">\n{told}\n</div>\n<p class="last">{plain(block.last)}</p>'
+    told = "\n".join(
+        f"<p><b>{plain(one.title)}</b>: {plain(_told(one, full=block.full))}</p>" for one in block.cautions
+    )
+    last = f'\n<p class="last">{plain(block.last)}</p>' if block.last else ""
+    return f'<div class="cautions">\n{told}\n</div>{last}'
+
+
+def _told(one: Warned, *, full: bool) -> str:
+    source = f" [{one.source}]" if one.source else ""
+    return f"{one.text}{source}" if full else first_sentence(one.text)
 
 
 def _items(block: Items) -> str:

@@ -1,0 +1,178 @@
+"""The parts of an answer, and its page: what was given, what comes out, what is read on the way, and what it means."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection, Iterable, Iterator, Sequence
+
+from geometry.calculation import Check, Result, Station
+from geometry.edge.asked import RELIEF_KEYS
+from geometry.quantities import quantity
+from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
+from library.book.model import Book, Entry
+from library.calc.answer import Answer, off_by
+from library.calc.fill import Filled, shown
+from library.calc.surfaces import RELIEF, title_of
+from library.equipment.model import Machine
+from library.equipment.settings import in_divisions
+from library.pages.cautions import in_full
+from library.pages.page import Checks, Named, Page, Said, Section, Table, Values
+from library.pages.words import behind
+from library.units.show import say, show, show_answer
+from library.units.system import Display
+
+SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
+"""The places between edge and heel."""
+
+WORST_FIRST = ("stop", "watch", "pass", "note")
+
+_ORIGINS = {"given": "typed", "entry": "from the book", "default": "default"}
+
+
+def answer_page(found: Answer, book: Book | None, display: Display, entry: Entry | None = None) -> Page:
+    """Everything of an answer, its cautions last.
+
+    Args:
+        found: an answer that has a result.
+        book: gives the sources.
+        display: the units.
+        entry: the entry that filled what was not typed.
+
+    Raises:
+        ValueError: when there is no result to tell.
+    """
+    result = found.result
+    if result is None:
+        raise ValueError("an answer without a result has nothing to tell")
+    parts = (
+        given(found, book, display),
+        outputs(found, result.outputs, display),
+        stations(result.stations, display),
+        rows(result, display),
+        checks(result.checks, display),
+    )
+    sections = tuple(Section("", (part,)) for part in parts if part is not None)
+    title = f"{found.sheet.title}: {entry.title}" if entry is not None else found.sheet.title
+    return Page(title, (*sections, in_full(found.cautions, book)))
+
+
+def given(found: Answer, book: Book | None, display: Display) -> Values:
+    """Every value that was counted with: who gave it, as it was typed, and what the book says of it."""
+    used = [found.inputs[field.key] for field in found.fields if field.key in found.inputs]
+    return Values(tuple(_given(found, one, book, display) for one in used))
+
+
+def _given(found: Answer, one: Filled, book: Book | None, display: Display) -> Named:
+    title, said = title_of(one.key, found.surface), shown(one.key, one.value, display)
+    whence = _ORIGINS[one.origin]
+    if book is not None and one.recommended is not None:
+        return Named(title, said, whence, (f"In the book: {behind(book, one.recommended)}",))
+    return Named(title, said, whence + (f": {one.text}" if one.text != said else ""))
+
+
+def outputs(found: Answer, keys: Iterable[str], display: Display) -> Values | None:
+    """Answered quantities, and how far each may be off where that is known; nothing where there are none.
+
+    A relief in the view in which it is given is told once.
+    """
+    if found.result is None:
+        return None
+    values = [(key, found.result.outputs[key]) for key in keys]
+    named = tuple(_output(found, key, value, display) for key, value in values if not _is_told(found, key))
+    return Values(named, at_edge=True) if named else None
+
+
+def _output(found: Answer, key: str, value: float, display: Display) -> Named:
+    row, spread = quantity(key), found.spreads.get(key)
+    name, said = title_of(key, found.surface), show_answer(value, row, display)
+    if spread is None or not spread.dominant:
+        return Named(name, said)
+    most = quantity(spread.dominant).title.lower()
+    return Named(name, said, f"{off_by(row.kind, spread, display)}, mostly from {most}")
+
+
+def _is_told(found: Answer, key: str) -> bool:
+    """Whether an output only repeats the relief of the surface, which is given or answered in the same view."""
+    surface = SURFACES.get(found.surface)
+    if surface is None or found.result is None or key != RELIEF_KEYS[surface.view]:
+        return False
+    one = found.inputs.get(RELIEF)
+    relief = found.result.outputs.get(RELIEF, one.value if one is not None else None)
+    return isinstance(relief, float) and math.isclose(relief, found.result.outputs[key], abs_tol=1e-9)
+
+
+def stations(
+    found: Sequence[Station], display: Display, machine: Machine | None = None, name: str = ""
+) -> Table | None:
+    """The indicator readings at the edge, on the way, and at the heel.
+
+    Args:
+        found: the places; nothing comes of none.
+        display: the units.
+        machine: gives the graduations, so that a reading is told in divisions too; they give way first.
+        name: of the table, where there are several.
+    """
+    if not found:
+        return None
+    keys = list(found[0].readings)
+    heading, spare = [name, "turned"], set()
+    for key in keys:
+        heading.append(quantity(key).title.lower())
+        graduation = machine.reading_graduation(key) if machine is not None else None
+        if graduation is not None:
+            spare.add(len(heading))
+            heading.append(f"x{''.join(graduation.division.text.split())}")
+    told = tuple(tuple(_station(one, keys, display, machine)) for one in found)
+    return Table(tuple(heading), told, frozenset(spare))
+
+
+def _station(one: Station, keys: Iterable[str], display: Display, machine: Machine | None) -> Iterator[str]:
+    yield SHARES.get(one.fraction, f"{one.fraction:.2f}")
+    yield show(one.angle, Kind.ANGLE, display)
+    for key in keys:
+        value = one.readings[key]
+        yield show(value, quantity(key).kind, display)
+        divisions = in_divisions(machine, key, value) if machine is not None else None
+        if divisions is not None:
+            yield f"{divisions + 0.0:.1f}"
+
+
+def rows(result: Result, display: Display, name: str = "") -> Table | None:
+    """The table of an answer that has one; under a name, a number that is the same in all rows is told once, beside it."""
+    if not result.rows:
+        return None
+    keys = list(dict.fromkeys(key for row in result.rows for key in row.values))
+    said = {
+        key: [show(row.values[key], quantity(key).kind, display) if key in row.values else ""
+              for row in result.rows] for key in keys}  # fmt: skip
+    told = {key: [cell for cell in said[key] if cell] for key in keys if name}
+    same = {key: cells[0] for key, cells in told.items() if len(cells) > 1 and len(set(cells)) == 1}
+    once = ", ".join(f"{quantity(key).title.lower()} {cell}" for key, cell in same.items())
+    keys = [key for key in keys if key not in same]
+    heading = (f"{name} ({once})" if once else name, *(quantity(key).title.lower() for key in keys))
+    return Table(
+        heading,
+        tuple((row.label, *(said[key][at] for key in keys)) for at, row in enumerate(result.rows)),
+    )
+
+
+def checks(found: Iterable[Check], display: Display, states: Collection[str] = WORST_FIRST) -> Checks | None:
+    """What the numbers mean at the machine, the worst first; only those of some states, and nothing where there are none."""
+    told = sorted((one for one in found if one.state in states), key=lambda one: WORST_FIRST.index(one.state))
+    return Checks(tuple((one.state, say(one.sentence, display)) for one in told)) if told else None
+
+
+def wanted(found: Answer) -> Said | None:
+    """What is still to be given before there is an answer, alternatives together; nothing where nothing is."""
+    missing = {trouble.key for trouble in found.troubles if trouble.missing}
+    groups = {field.one_of for field in found.fields if field.key in missing and field.one_of}
+    names: dict[str, list[str]] = {}
+    for field in found.fields:
+        if field.key in missing or field.one_of in groups:
+            title = title_of(field.key, found.surface)
+            names.setdefault(field.one_of or field.key, []).append(title[:1].lower() + title[1:])
+    if not names:
+        return None
+    told = ", ".join(" or ".join(group) for group in names.values())
+    return Said((f"The answer stands here as soon as you have given: {told}.",), "quiet")

@@ -1,0 +1,32 @@
+"""The cautions of an entry, an answer or a job, for its page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from library.book.model import Book, Caution
+from library.calc.answer import LAST_WORD
+from library.calc.citing import cited
+from library.pages.page import Cautions, Section, Warned
+
+HEADING = "Before you grind"
+
+DEFERS = (
+    "The wheel maker's rating, the machine's manual, the rules of the place and a trained person come before "
+    "anything on this page."
+)
+"""Said where the book has no caution of that name, for no sheet is without it."""
+
+
+def in_full(found: Iterable[Caution], book: Book | None) -> Section:
+    """Each caution whole, with its source where there is a book to name it."""
+    told = tuple(Warned(one.title, one.text, cited(book, one.citation) if book else "") for one in found)
+    return Section(HEADING, (Cautions(told),))
+
+
+def in_short(found: Iterable[Caution]) -> Cautions:
+    """What each caution asks for, and in full the one that comes before all."""
+    ordered = list(found)
+    last = next((one.text for one in ordered if one.id == LAST_WORD), DEFERS)
+    told = tuple(Warned(one.title, one.text) for one in ordered if one.id != LAST_WORD)
+    return Cautions(told, " ".join(last.split()), full=False)

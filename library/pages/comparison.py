@@ -1,0 +1,54 @@
+"""The page of entries side by side: a column for each, a sign for each line that differs, sources when asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from geometry.quantities import quantity
+from library.book.model import Book, Entry, Family, Material
+from library.pages.page import Across, Page, Said, Section, SideBySide
+from library.pages.words import remarks, span
+from library.search.comparing import compare
+
+SAME, DIFFERENT = "=", "*"
+"""Stand before a line on which all entries say the same, or not."""
+
+LEGEND = f"{SAME} all say the same   {DIFFERENT} they differ   - says nothing of it"
+
+
+def comparison_page(book: Book, entries: Sequence[Entry], *, sources: bool = False) -> Page:
+    """Everything in which entries can be set side by side.
+
+    Args:
+        book: gives families, materials and sources.
+        entries: two or more.
+        sources: whether the source of every value stands below it.
+    """
+    legend = Section("", (Said((LEGEND,), "quiet"),))
+    told = side_by_side(book, entries, sources=sources)
+    return Page(f"Side by side: {len(entries)} entries", (Section("", (told,)), legend))
+
+
+def side_by_side(book: Book, entries: Sequence[Entry], *, sources: bool = False) -> SideBySide:
+    """The comparison alone."""
+    families = [_title(book.families.get(one.family), one.family) for one in entries]
+    materials = [_title(book.materials.get(one.work_material), one.work_material) for one in entries]
+    rows = [_named("Family", families), _named("Work material", materials)]
+    for one in compare(entries):
+        cells = tuple(span(value) if value is not None else "-" for value in one.values)
+        told = [remarks(book, value) if sources and value is not None else () for value in one.values]
+        rows.append(Across(_sign(one.same), quantity(one.key).title, cells, tuple(told)))
+    heading = tuple(f"{number} {entry.title}" for number, entry in enumerate(entries, 1))
+    return SideBySide(heading, tuple(rows))
+
+
+def _named(title: str, cells: Sequence[str]) -> Across:
+    return Across(_sign(len(set(cells)) == 1), title, tuple(cells))
+
+
+def _sign(same: bool) -> str:
+    return SAME if same else DIFFERENT
+
+
+def _title(found: Family | Material | None, name: str) -> str:
+    return found.title if found is not None else name or "-"

@@ -1,0 +1,211 @@
+"""A page as lines whose pieces each have a role: the layout that screens and printed text have in common."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from library.pages.columns import in_turns
+from library.pages.page import (
+    Block,
+    Boxes,
+    BoxRow,
+    Cautions,
+    Checks,
+    Drawing,
+    Facts,
+    Items,
+    Named,
+    Page,
+    Role,
+    Said,
+    Section,
+    SideBySide,
+    Sources,
+    Table,
+    Values,
+)
+from library.pages.reader import EMPTY, Line, Reader, Run
+from library.pages.short import first_clause, first_sentence
+from library.pages.tables import table_lines
+from library.pages.texts import wrapped
+
+READABLE = 100
+"""Characters of a sentence above which the eye loses its line."""
+
+EDGE = 60
+"""Characters after which a number would stand too far from its name."""
+
+NARROW = 44
+"""Characters of a column below which nothing is indented for the looks of it."""
+
+BOX = "[________]"
+
+
+def page_lines(page: Page, reader: Reader) -> list[Line]:
+    """A page without its title, which stands where the reader looks for it.
+
+    Example:
+        >>> page = Page("Tap", (Section("Notes", (Said(("Keep it sharp.",)),)),))
+        >>> ["".join(run.text for run in line) for line in page_lines(page, Reader())]
+        ['Notes', '  Keep it sharp.']
+    """
+    lines: list[Line] = []
+    for section in page.sections:
+        lines += [EMPTY] if lines and not page.dense else []
+        lines += _section(section, reader, dense=page.dense)
+    return lines
+
+
+def _section(section: Section, reader: Reader, *, dense: bool) -> list[Line]:
+    if not section.heading or dense:
+        heading = f"{reader.clean(section.heading)} ".ljust(reader.width, "-")[: reader.width]
+        lines: list[Line] = [(Run(heading, "head"),)] if section.heading else []
+        return lines + [one for block in section.blocks for one in block_lines(block, reader)]
+    indent = Run("  ")
+    head: Line = (Run(reader.clean(section.heading), "strong" if section.part else "head"),)
+    told = [one for block in section.blocks for one in block_lines(block, reader.narrower(2))]
+    return [(indent, *head) if section.part else head, *((indent, *one) if one else one for one in told)]
+
+
+def block_lines(block: Block, reader: Reader) -> list[Line]:
+    """A part of a page within the width of its reader."""
+    lines: list[Line] = []
+    match block:
+        case Facts():
+            lines = _facts(block, reader)
+        case Said():
+            lines = [one for text in block.texts for one in reader.lines(text, block.role)]
+        case Values():
+            lines = _values(block, reader)
+        case Items():
+            lines = _items(block, reader)
+        case Table():
+            lines = table_lines(block, reader)
+        case SideBySide():
+            lines = in_turns(block, reader)
+        case Checks():
+            lines = [one for state, text in block.checks for one in _check(state, text, reader)]
+        case Boxes():
+            lines = [one for row in block.rows for one in _box_row(row, reader)]
+        case Cautions():
+            lines = _cautions(block, reader)
+        case Sources():
+            lines = reader.lines("; ".join(f"[{mark}] {source}" for mark, source in block.marks.items()))
+        case Drawing():
+            pass
+    return lines
+
+
+def _facts(block: Facts, reader: Reader) -> list[Line]:
+    """Facts one behind the other; a fact is only broken when it is longer than a line."""
+    lines: list[Line] = []
+    line = ""
+    for title, text in block.pairs:
+        fact = f"{reader.clean(title)}: {reader.clean(text)}"
+        longer = f"{line} | {fact}" if line else fact
+        if reader.measure(longer) <= reader.width:
+            line = longer
+            continue
+        lines += reader.lines(line, rest="  ") if line else []
+        line = fact
+    return lines + (reader.lines(line, rest="  ") if line else [])
+
+
+def _values(block: Values, reader: Reader) -> list[Line]:
+    if block.at_edge:
+        reader = replace(reader, width=min(reader.width, EDGE))
+        return [one for value in block.values for one in _at_edge(value, reader)]
+    name = min(reader.widest(reader.clean(one.title) for one in block.values), max(reader.width * 3 // 5, 12))
+    value = reader.widest(reader.clean(one.value) for one in block.values if one.beside)
+    return [line for one in block.values for line in _named(one, name, value, reader)]
+
+
+def _named(one: Named, name: int, value: int, reader: Reader) -> list[Line]:
+    """A value behind its name, and below it what belongs to it; a name too long for its column goes on below."""
+    first, *more = wrapped(one.title, name, clean=reader.clean)
+    room = reader.narrower(name + 2)
+    said = reader.clean(one.value)
+    if one.beside and value + 2 + reader.measure(one.beside) <= room.width:
+        told: list[Line] = [(Run(reader.padded(said, value), "strong"), Run(f"  {reader.clean(one.beside)}"))]
+    else:
+        told = [*room.lines(one.value, "strong"), *(room.lines(one.beside) if one.beside else [])]
+    lines: list[Line] = []
+    for place in range(max(len(told), 1 + len(more))):
+        at_left = (first, *more)[place] if place <= len(more) else ""
+        beside = told[place] if place < len(told) else EMPTY
+        lines.append((Run(reader.padded(at_left, name) + "  "), *beside) if beside else (Run(at_left),))
+    return lines + [line for text in one.below for line in reader.lines(text, "quiet", "    ", "    ")]
+
+
+def _at_edge(one: Named, reader: Reader) -> list[Line]:
+    """A name and a number at the right edge; on lines of their own where one does not hold them."""
+    said, beside = reader.clean(one.value), reader.clean(one.beside)
+    room = reader.width - reader.measure(said) - 1
+    if room >= min(reader.measure(reader.clean(one.title)), max(reader.width // 3, 12)):
+        *above, name = wrapped(one.title, room, clean=reader.clean)
+        gap = " " * (reader.width - reader.measure(name) - reader.measure(said))
+        lines: list[Line] = [*((Run(text),) for text in above), (Run(name + gap), Run(said, "strong"))]
+    else:
+        lines = [*reader.lines(one.title), *reader.lines(one.value, "strong", "  ", "  ")]
+    if beside and reader.measure(beside) <= reader.width:
+        lines.append((Run(reader.padded(beside, reader.width, right=True), "quiet"),))
+    elif beside:
+        lines += reader.lines(beside, "quiet", "  ", "  ")
+    return lines + [line for text in one.below for line in reader.lines(text, first="  ", rest="  ")]
+
+
+def _items(block: Items, reader: Reader) -> list[Line]:
+    titles = [reader.clean(item.title) for item in block.items]
+    width = min(28, reader.widest(titles))
+    values = min(14, reader.widest(reader.clean(item.value) for item in block.items))
+    lines: list[Line] = []
+    for number, (title, item) in enumerate(zip(titles, block.items, strict=True), 1):
+        value = reader.padded(reader.clean(item.value), values, right=True)
+        head = f"[ ] {number:2} {reader.padded(title, width)} {value}"
+        lines += (
+            reader.lines(item.more, first=f"{head}  ", rest=" " * 11)
+            if item.more
+            else reader.lines(head, rest=" " * 7)
+        )
+    return lines
+
+
+def _check(state: str, text: str, reader: Reader) -> list[Line]:
+    """A sentence behind its state; a note carries none."""
+    word = "" if state == "note" else state.upper()
+    hang = " " * 6 if reader.width >= NARROW else ""
+    head = word.ljust(6) if hang else f"{word} ".lstrip()
+    (first,), *rest = replace(reader, width=min(reader.width, READABLE)).lines(text, first=head, rest=hang)
+    return [(Run(word, _ROLES[state]), Run(first.text[len(word) :])) if word else (first,), *rest]
+
+
+_ROLES: dict[str, Role] = {"stop": "stop", "watch": "watch", "pass": "pass"}
+
+
+def _box_row(row: BoxRow, reader: Reader) -> list[Line]:
+    head = reader.clean(f"{row.title}  {row.wanted}".rstrip())
+    cells = [f"{number} {reader.clean(text) or BOX}" for number, text in enumerate(row.boxes, 1)]
+    if len(cells) == 1:
+        cells = [cells[0][2:]]
+    lines: list[Line] = []
+    line = f"{head}:"
+    for cell in cells:
+        if reader.measure(line) + 2 + reader.measure(cell) > reader.width and line.strip():
+            lines += reader.lines(line, rest="    ")
+            line = "    " + cell
+        else:
+            line += f"  {cell}"
+    return [*lines, *reader.lines(line, rest="    ")]
+
+
+def _cautions(block: Cautions, reader: Reader) -> list[Line]:
+    if not block.full:
+        said = " ".join(first_clause(first_sentence(one.text)) for one in block.cautions)
+        return [*(reader.lines(said) if said else []), *(reader.lines(block.last) if block.last else [])]
+    lines: list[Line] = []
+    for one in block.cautions:
+        source = f" [{one.source}]" if one.source else ""
+        (first,), *rest = reader.lines(f"{one.title}: {' '.join(one.text.split())}{source}", rest="  ")
+        title = first.text.partition(":")[0] if first.text.startswith(f"{one.title}:") else ""
+        lines += [(Run(title, "watch"), Run(first.text[len(title) :])), *rest]
+    return lines

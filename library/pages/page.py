@@ -1,0 +1,231 @@
+"""What stands on a page, before it is lines of a screen, text, Markdown or HTML.
+
+A page holds words and numbers as they are read, each once; the renderers only decide where they stand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from geometry.figure import Figure
+from library.units.system import METRIC, Display
+
+Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop"]
+"""What a piece of text is to the reader; no meaning rests on it alone."""
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Short facts, each a word and a text, run together in as few lines as they need."""
+
+    pairs: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class Said:
+    """Plain sentences, each a paragraph of its own; a line end in one of them is kept."""
+
+    texts: tuple[str, ...]
+    role: Role = "plain"
+
+
+@dataclass(frozen=True)
+class Named:
+    """Something with a name and a value.
+
+    Attributes:
+        title: its name.
+        value: how much, with its unit.
+        beside: who gave it, or how far it may be off.
+        below: what belongs to it, each a paragraph: its source, its note, its graduation.
+    """
+
+    title: str
+    value: str
+    beside: str = ""
+    below: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Values:
+    """Values under each other, each behind its name; ``at_edge`` sets numbers at the right edge, as they are read."""
+
+    values: tuple[Named, ...]
+    at_edge: bool = False
+
+
+@dataclass(frozen=True)
+class Item:
+    """One thing to set.
+
+    Attributes:
+        title: what.
+        value: how much.
+        more: on which graduation, and what the rounding costs.
+    """
+
+    title: str
+    value: str
+    more: str = ""
+
+
+@dataclass(frozen=True)
+class Items:
+    """Things to set, in their order."""
+
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True)
+class Table:
+    """Rows under a heading; every column but the first is aligned to the right.
+
+    Attributes:
+        heading: of each column.
+        rows: as many cells as the heading.
+        spare: the places of columns that give way where there is no room for all.
+    """
+
+    heading: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    spare: frozenset[int] = frozenset()
+
+
+@dataclass(frozen=True)
+class Across:
+    """One line of a comparison.
+
+    Attributes:
+        mark: whether all say the same.
+        title: what is compared.
+        cells: what each says.
+        below: what belongs to each of them, where it is asked for.
+    """
+
+    mark: str
+    title: str
+    cells: tuple[str, ...]
+    below: tuple[tuple[str, ...], ...] = ()
+
+
+@dataclass(frozen=True)
+class SideBySide:
+    """Things side by side, each in a column under its name."""
+
+    heading: tuple[str, ...]
+    rows: tuple[Across, ...]
+
+    def table(self) -> Table:
+        """The same where columns may be as wide as they like."""
+        rows = tuple((f"{row.mark} {row.title}", *row.cells) for row in self.rows)
+        return Table(("", *self.heading), rows)
+
+
+@dataclass(frozen=True)
+class Checks:
+    """What it means at the machine, each with its state: ``stop``, ``watch``, ``pass``, or ``note`` for none."""
+
+    checks: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class BoxRow:
+    """One quantity to be measured, with a box for each flute.
+
+    Attributes:
+        title: what is measured.
+        wanted: what it shall be, with its tolerance.
+        boxes: what is written in each box already; an empty text leaves it to the pencil.
+    """
+
+    title: str
+    wanted: str
+    boxes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Boxes:
+    """Boxes for the readings."""
+
+    rows: tuple[BoxRow, ...]
+
+
+@dataclass(frozen=True)
+class Warned:
+    """One caution.
+
+    Attributes:
+        title: what it is about.
+        text: the whole of it.
+        source: where it is from, in words.
+    """
+
+    title: str
+    text: str
+    source: str = ""
+
+
+@dataclass(frozen=True)
+class Cautions:
+    """The warnings.
+
+    Attributes:
+        cautions: in their order.
+        last: stands at the very end, in full.
+        full: whether each is told whole with its source, or only as far as it asks for something.
+    """
+
+    cautions: tuple[Warned, ...]
+    last: str = ""
+    full: bool = True
+
+
+@dataclass(frozen=True)
+class Sources:
+    """Sources by the mark that stands behind what they are the source of."""
+
+    marks: Mapping[str, str]
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A tooth with the units of its words; only paper that can draw shows it."""
+
+    figure: Figure
+    title: str
+    display: Display = METRIC
+
+
+Block = Facts | Said | Values | Items | Table | SideBySide | Checks | Boxes | Cautions | Sources | Drawing
+
+
+@dataclass(frozen=True)
+class Section:
+    """A part of the page.
+
+    Attributes:
+        heading: its title; empty for none.
+        blocks: what stands in it.
+        part: whether it is a part of the section before it.
+    """
+
+    heading: str
+    blocks: tuple[Block, ...]
+    part: bool = False
+
+
+@dataclass(frozen=True)
+class Page:
+    """A whole page.
+
+    Attributes:
+        title: what it is.
+        sections: in the order in which they are read.
+        dense: whether it shall stand on one sheet of paper, so that headings and blocks stand close.
+    """
+
+    title: str
+    sections: tuple[Section, ...] = field(default=())
+    dense: bool = False

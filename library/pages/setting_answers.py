@@ -1,0 +1,83 @@
+"""What follows from the calculation in hand of a job card: what stops, what is set, what is read on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from geometry.calculation import Result
+from geometry.quantities import quantity
+from library.cards.finishing import differs
+from library.cards.found_relief import told
+from library.cards.job import Job, Step
+from library.cards.settings_lines import setting_lines
+from library.pages.answer import checks, outputs, stations, wanted
+from library.pages.page import Block, Named, Said, Values
+from library.units.show import say, show
+
+AT_THE_HEEL = frozenset({"heel_drop", "drop", "radial_drop", "square_drop", "axial_drop"})
+"""What the indicator reads at the heel, by where it points."""
+
+Parts = Iterator[tuple[Block | None, ...]]
+"""Parts of a page, each the blocks that stand close together; nothing is where there is nothing to tell."""
+
+
+def setting_answers(job: Job, name: str) -> Parts:
+    """The calculation in hand: the verdict, the heel, what is set, what is read on the way, what else comes out.
+
+    Verdict and heel come first, so that they are in sight on a small screen without turning a page.
+    """
+    step = job.step(name) if name else None
+    if step is None or step.skipped:
+        return
+    counted = told(step.relief) if step.relief is not None else None
+    found = [one for one in step.checks if one != counted]
+    bad = checks(found, job.display, ("stop", "watch"))
+    good = checks(found, job.display, ("pass",))
+    result = step.answer.result
+    if result is None:
+        yield bad, *_troubles(step)
+        return
+    lines = [line for line in setting_lines(job, job.display) if line.sheet == step.sheet.name]
+    heel = [key for key in result.outputs if key in AT_THE_HEEL]
+    shown = {*heel, *(line.key for line in lines)}
+    set_to = tuple(
+        Named(line.title, line.value, below=tuple(text for text in (line.graduation, line.cost) if text))
+        for line in lines
+    )
+    yield bad or good, Said((say(counted.sentence, job.display),)) if counted is not None else None
+    yield (outputs(step.answer, heel, job.display),)
+    yield (Values(set_to, at_edge=True),)
+    yield (stations(result.stations, job.display, job.machine),)
+    yield (outputs(step.answer, [key for key in result.outputs if key not in shown], job.display),)
+    yield good if bad else None, checks(found, job.display, ("note",))
+    yield tuple(_rows(job, result))
+    yield (_recorded(job, step),)
+
+
+def _troubles(step: Step) -> Iterator[Block | None]:
+    """What is wrong, then what is still wanted."""
+    yield Said(tuple(one.text for one in step.answer.troubles if not one.missing), "watch")
+    yield wanted(step.answer)
+
+
+def _rows(job: Job, result: Result) -> Iterator[Block]:
+    """The table of an answer, one number below the other, for a table is wider than what stands beside a card."""
+    for row in result.rows:
+        yield Said((row.label,), "strong")
+        yield Values(
+            tuple(
+                Named(f"  {quantity(key).title.lower()}", show(value, quantity(key).kind, job.display))
+                for key, value in row.values.items()
+            ),
+            at_edge=True,
+        )
+
+
+def _recorded(job: Job, step: Step) -> Said:
+    """Where today's program answers otherwise than it did on the day of the record."""
+    told = [
+        f"The record of that day has {quantity(key).title.lower()} {was}; today it comes out as {now or 'nothing'}."
+        for sheet, key, was, now in differs(job)
+        if sheet == step.sheet.name
+    ]
+    return Said(tuple(told), "watch")
