@@ -8,6 +8,8 @@ from geometry.calculation import Calculation, Field
 from geometry.calculations import calculation, calculation_names
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Kind
+from library.book.folders import shop_folder
+from library.book.opening import open_book
 from library.calc.fill import shown
 from library.calc.serving import sheets_for
 from library.units.system import Display
@@ -61,9 +63,6 @@ def explain(sheet: Calculation, options: argparse.Namespace) -> int:
 
 def _families(sheet: Calculation, options: argparse.Namespace) -> list[str]:
     """The families of the book that a calculation serves, the shop's own among them."""
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-
     families = open_book(shop_folder(options.library)[0]).families
     return [name for name, family in families.items() if sheet in sheets_for(family)]
 

@@ -7,12 +7,10 @@ import shutil
 import sys
 import textwrap
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from library.book.harmless import harmless
-
-if TYPE_CHECKING:
-    from library.pages.page import Page
+from library.pages.page import Page
 
 
 def line(text: str = "") -> None:
