@@ -136,7 +136,7 @@ class CalculatorScreen(BaseScreen):
         self._step(-1)
 
     def _sheets(self) -> list[Calculation]:
-        return self.session.sheets_for(self.entry, self.page.form.sheet.name)
+        return self.session.calculators.serving(self.entry, self.page.form.sheet.name)
 
     def _step(self, by: int) -> None:
         sheets = self._sheets()
@@ -188,16 +188,16 @@ class CalculatorScreen(BaseScreen):
 
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.theme.drawing]
-        page = CalculatorPage(self.session.form(self.entry, sheet), alphabet, self.session.book)
-        self.session.compute(page.form)
+        page = CalculatorPage(self.session.calculators.form(self.entry, sheet), alphabet, self.session.book)
+        self.session.calculators.compute(page.form)
         return page
 
     def _compute(self) -> None:
-        self.session.compute(self.page.form)
-        self.heelclear.autosave.keep_soon(self.session.draft(self.entry))
+        self.session.calculators.compute(self.page.form)
+        self.heelclear.autosave.keep_soon(self.session.calculators.draft(self.entry))
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now, and answer again."""
         self.entry = self.session.entry(self.entry.id) or self.entry
         self.page.form.entry = self.entry
-        self.session.compute(self.page.form)
+        self.session.calculators.compute(self.page.form)
