@@ -1,4 +1,4 @@
-"""What the program knows while it runs: the book, the units, and everything that was typed so far."""
+"""The state that all screens share in one run: the book, the units, the keys, the theme."""
 
 from __future__ import annotations
 

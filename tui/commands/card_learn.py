@@ -12,7 +12,7 @@ from library.book.opening import open_book
 from library.cards.lessons import Lesson, change_for, lessons
 from library.editing.document import EditRefused
 from library.editing.planning import plan
-from library.editing.saving import Asked, save
+from library.editing.saving import Conflicts, save
 from library.files.refusals import SaveRefused
 from tui.commands import printing
 from tui.commands.card_folder import opened_card, refused, shop_of
@@ -48,7 +48,7 @@ def _learn(shop: Path, book: Book, found: Sequence[Lesson]) -> int:
             done = save(plan(change_for(lesson, book), shop, shipped_folder()))
         except (EditRefused, SaveRefused) as error:
             return refused([str(error)])
-        if isinstance(done, Asked):
+        if isinstance(done, Conflicts):
             return refused([f"Somebody else is changing {lesson.key} of {lesson.entry} just now; try again."])
         printing.line(f"{lesson.entry}.{lesson.key} is {lesson.value} now, source: shop ({lesson.note}).")
     return 0

@@ -1,4 +1,4 @@
-"""Keeping what is being typed, so that a cut line or a killed program loses half a second of it at most."""
+"""Autosave of drafts: a cut line or a killed program loses half a second of typing at most."""
 
 from __future__ import annotations
 
