@@ -83,7 +83,8 @@ def test_geometry_loads_nothing_but_the_standard_library() -> None:
             {"pint", "tomlkit", "tomli_w", "textual", "rich", "tui"},
         ),
         ("import library.book.opening", {"pint", "tomlkit", "tomli_w", "textual", "rich", "tui"}),
-        ("import tui.commands.calc, tui.commands.list", {"pint", "tomlkit", "textual", "rich", "geometry"}),
+        ("import tui.commands.calc, tui.commands.list", {"pint", "tomlkit", "textual", "rich"}),
+        ("import tui.commands.parser as p; p.build()", {"library", "geometry", "textual", "rich", "shtab"}),
     ],
 )
 def test_a_clean_interpreter_does_not_load_what_is_not_needed(statement: str, absent: set[str]) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from typing import Literal, get_args
 
 Where = Literal[
@@ -191,6 +192,7 @@ ACTIONS: tuple[Action, ...] = (
 """Every action; where two share a key they never share a screen."""
 
 
+@cache
 def actions_of(where: Where) -> tuple[Action, ...]:
     """The actions of one screen, in the order in which its key bar and help show them."""
     return tuple(action for action in ACTIONS if where in action.where)

@@ -35,7 +35,7 @@ class Done:
 
 
 @dataclass(frozen=True)
-class Asked:
+class Conflicts:
     """A plan that was not saved, because the same key was changed by somebody else.
 
     Attributes:
@@ -49,7 +49,7 @@ class Asked:
     theirs: bytes | None
 
 
-def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done | Asked:
+def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done | Conflicts:
     """Save a plan; where the file was changed meanwhile, keep those changes too.
 
     Different keys are merged. A key that both changed is handed back to be asked, and then nothing has
@@ -71,7 +71,7 @@ def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done 
             saved = _write(now, disk)
         except ChangedMeanwhile as changed:
             found = rebased(plan, changed.theirs, choices)
-            if isinstance(found, Asked):
+            if isinstance(found, Conflicts):
                 return found
             now = found
         else:
@@ -101,7 +101,7 @@ def undone(done: Done) -> Plan:
     )
 
 
-def rebased(plan: Plan, theirs: bytes | None, choices: Sequence[Choice] = ()) -> Plan | Asked:
+def rebased(plan: Plan, theirs: bytes | None, choices: Sequence[Choice] = ()) -> Plan | Conflicts:
     """The same change, made on what is in the file now.
 
     Args:
@@ -120,7 +120,7 @@ def rebased(plan: Plan, theirs: bytes | None, choices: Sequence[Choice] = ()) ->
     old, wanted = (applied(one.data, first) if first else one.data for one in (base, now))
     merge = three_way(old, mine.data, wanted, choices)
     if merge.conflicts:
-        return Asked(plan, merge.conflicts, theirs)
+        return Conflicts(plan, merge.conflicts, theirs)
     for step in merge.steps:
         wanted = applied(wanted, step)
     if theirs is None and same(wanted, now.data):

@@ -15,7 +15,7 @@ from pathlib import Path
 from library.editing.document import EditRefused
 from library.editing.merging import Choice, Conflict
 from library.editing.plan import Plan
-from library.editing.saving import Asked, rebased
+from library.editing.saving import Conflicts, rebased
 from library.files.refusals import named
 from library.history.git import GitRefused
 from library.history.work_tree import WorkTree
@@ -107,7 +107,7 @@ def _put_together(
         path = tree.path_of(name)
         answers = [answer.choice for answer in choices if answer.path == path]
         made = _file(tree, path, stages, folder, answers)
-        if isinstance(made, Asked):
+        if isinstance(made, Conflicts):
             conflicts += [FileConflict(path, conflict) for conflict in made.conflicts]
             continue
         key = os.fsencode(name)
@@ -133,7 +133,7 @@ def _unmerged(tree: WorkTree, index: Mapping[str, str]) -> dict[str, dict[str, _
 
 def _file(
     tree: WorkTree, path: Path, stages: Mapping[str, _Blob], folder: Path, choices: Sequence[Choice]
-) -> bytes | Asked | None:
+) -> bytes | Conflicts | None:
     """The bytes of a file that both sides changed; nothing when it goes."""
     states = {stage: tree.git.do("cat-file", "blob", blob.number).out for stage, blob in stages.items()}
     if (
@@ -152,7 +152,7 @@ def _file(
             raise GitRefused(
                 f"Both copies changed {named(Path(path.name))}, and one of them cannot be read. {refused.sentence}"
             ) from refused
-    return found if isinstance(found, Asked) else found.after
+    return found if isinstance(found, Conflicts) else found.after
 
 
 def _by_lines(tree: WorkTree, path: Path, states: Mapping[str, bytes], folder: Path) -> bytes:

@@ -47,7 +47,7 @@ class Pulled:
 
 
 @dataclass(frozen=True)
-class PullAsked:
+class PullConflicts:
     """Both sides changed the same keys; until that is answered nothing here is changed.
 
     Attributes:
@@ -80,7 +80,7 @@ def other_copy(tree: WorkTree) -> Other:
     return Other(chosen, branch, False)
 
 
-def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) -> Pulled | PullAsked:
+def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) -> Pulled | PullConflicts:
     """Bring in what others pushed, and put it together with what was committed here.
 
     Nothing in the book's folder changes before all questions are answered; then git moves the branch
@@ -107,7 +107,7 @@ def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) 
             else:
                 joined = join(tree, ours, theirs, choices)
                 if joined.conflicts:
-                    return PullAsked(joined.conflicts)
+                    return PullConflicts(joined.conflicts)
                 target, together = joined.commit, True
             if _moved_forward(tree, ours, target, disk):
                 return Pulled(count, together)

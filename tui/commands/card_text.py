@@ -2,23 +2,19 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from geometry.calculations import calculation_doing
 from geometry.role import LASTING
+from geometry.sentences import Kind
+from library.cards.history import History
+from library.cards.planning import Plan
+from library.cards.settings_lines import SettingLine
+from library.units.show import show
+from library.units.system import Display
 from tui.commands.printing import line, paragraph, table
-
-if TYPE_CHECKING:
-    from library.cards.history import History
-    from library.cards.planning import Plan
-    from library.cards.settings_lines import SettingLine
-    from library.units.system import Display
 
 
 def life(found: History, display: Display) -> None:
     """Print the life of a tool, the oldest card first."""
-    from geometry.sentences import Kind
-    from library.units.show import show
 
     def size(value: float | None) -> str:
         return "" if value is None else show(value, Kind.LENGTH, display)

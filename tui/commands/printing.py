@@ -7,12 +7,12 @@ import shutil
 import sys
 import textwrap
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from library.book.harmless import harmless
-
-if TYPE_CHECKING:
-    from library.pages.page import Page
+from library.pages.as_text import as_text
+from library.pages.page import Page
+from library.pages.reader import Reader
 
 
 def line(text: str = "") -> None:
@@ -29,9 +29,6 @@ def error(text: str) -> None:
 
 def page(told: Page) -> None:
     """Print a page as wide as the terminal is."""
-    from library.pages.as_text import as_text
-    from library.pages.reader import Reader
-
     for text in as_text(told, Reader(_width())).splitlines():
         line(text)
 

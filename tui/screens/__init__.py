@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from tui.screens.cards.card import CardScreen as CardScreen
     from tui.screens.cards.cards import CardsScreen as CardsScreen
     from tui.screens.cards.equipment import EquipmentScreen as EquipmentScreen
+    from tui.screens.cards.from_calculator import begin_from as begin_from
     from tui.screens.cards.life import LifeScreen as LifeScreen
     from tui.screens.cards.pick import PickScreen as PickScreen
     from tui.screens.cards.sheet import SheetScreen as SheetScreen
@@ -74,9 +75,11 @@ SCREENS = {
     "TextsForm": "tui.screens.texts_form",
     "ThreadsScreen": "tui.screens.threads",
     "ValueFormScreen": "tui.screens.value_form",
-    "preview_of": "tui.screens.entry",
 }
-"""Every screen that another one opens, and the module that it lies in; an entry is also shown beside the list."""
+"""Every screen that another one opens, and the module that it lies in."""
+
+PARTS = {"begin_from": "tui.screens.cards.from_calculator", "preview_of": "tui.screens.entry"}
+"""What a screen does with the code of another one: a card begun in the calculator, an entry beside the list."""
 
 if not TYPE_CHECKING:
-    __getattr__ = lazily(SCREENS)
+    __getattr__ = lazily(SCREENS | PARTS)

@@ -1,4 +1,4 @@
-"""What every screen has: one pane, a first and a last line, and keys looked up in the registry."""
+"""The base of all screens: one pane of lines, a title line and a key bar, and the dispatch of keys to actions."""
 
 from __future__ import annotations
 

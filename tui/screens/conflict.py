@@ -1,4 +1,4 @@
-"""Two people changed the same thing: what it was, yours and somebody else's, and which to keep."""
+"""An edit conflict: what the value was, what each of two people made of it, and which to keep."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What was typed and not saved when the program last ended."""
+"""The drafts that an earlier run left unsaved: to take up, to compare with the book, or to discard."""
 
 from __future__ import annotations
 

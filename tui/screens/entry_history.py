@@ -1,4 +1,4 @@
-"""What git remembers of one entry."""
+"""The history of one entry: each commit that changed it, with the values before and after."""
 
 from __future__ import annotations
 

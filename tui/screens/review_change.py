@@ -1,4 +1,4 @@
-"""What would change in the file, before it is saved."""
+"""The diff of a change that is planned and not yet saved: the lines that go and the lines that come."""
 
 from __future__ import annotations
 

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 from library.cards.problems import Problem
 from library.cards.rows import CardRow
+from tui.keys import Keys, no_keys, with_keys
 from tui.view.card_answers import ANSWERS
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
 from tui.view.card_steps import STEPS
-from tui.view.key_names import Keys, no_keys, with_keys
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
 from tui.view.viewport import Viewport
 

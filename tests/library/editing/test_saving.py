@@ -12,7 +12,7 @@ from library.editing import changes as ask
 from library.editing.document import EditRefused
 from library.editing.merging import Choice
 from library.editing.planning import plan
-from library.editing.saving import Asked, Done, save, undone
+from library.editing.saving import Conflicts, Done, save, undone
 from library.files.refusals import SaveRefused
 
 
@@ -22,13 +22,13 @@ def entry(file: Path, name: str) -> dict[str, Any]:
     return found
 
 
-def done(result: Done | Asked) -> Done:
+def done(result: Done | Conflicts) -> Done:
     assert isinstance(result, Done), result
     return result
 
 
-def asked(result: Done | Asked) -> Asked:
-    assert isinstance(result, Asked), result
+def asked(result: Done | Conflicts) -> Conflicts:
+    assert isinstance(result, Conflicts), result
     return result
 
 

@@ -13,8 +13,7 @@ from tui import screens
 from tui.actions import action
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again
-from tui.screens.cards.closing import close_or_open
-from tui.screens.cards.learning import learn
+from tui.screens.cards.closing import close_or_open, learn
 from tui.screens.cards.listing import more_for
 from tui.services.card_service import CardConflicts
 from tui.view.card_form import CardForm
