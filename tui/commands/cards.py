@@ -99,9 +99,9 @@ def _history(options: argparse.Namespace, shop: Path, rows: Sequence[CardRow]) -
     from library.book.opening import open_book
     from library.cards.as_data import history_data
     from library.cards.history import history
+    from library.pages.life import life_page
     from library.units.system import Display
     from tui.commands import printing
-    from tui.commands.card_text import life
 
     if not rows:
         printing.error(f"No card names a tool {options.tool!r}. 'heelclear cards' lists them all.")
@@ -111,5 +111,5 @@ def _history(options: argparse.Namespace, shop: Path, rows: Sequence[CardRow]) -
     if options.json:
         printing.data(history_data(found, display))
     else:
-        life(found, display)
+        printing.page(life_page(found, display))
     return 0
