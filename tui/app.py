@@ -3,27 +3,26 @@
 from __future__ import annotations
 
 import gc
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from textual.message import Message
 from textual.screen import Screen
 
+from geometry.sentences import Kind
+from library.book.folders import state_folder
 from library.book.rows import Rows
 from library.units.system import Display
-from tui.behind import Behind
-from tui.book_desk import BookDesk
-from tui.carding import Carding
-from tui.changing import Changing
-from tui.drafting import Drafting
-from tui.editor import Editor
+from tui import faults, later, screens
 from tui.plain import plain
 from tui.private_textual import SparingApp
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
 from tui.screens.book import BookScreen
+from tui.services.autosave import Autosave
+from tui.services.background import Background
+from tui.services.file_watch import FileWatch
 from tui.session import Session
-from tui.sharing import Sharing
 from tui.signals import on_ending
-from tui.watching import Watching
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -32,6 +31,18 @@ if TYPE_CHECKING:
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
     from library.drafts.shelf import Kept
+    from tui.services.book_service import BookService
+    from tui.services.card_service import CardService
+    from tui.services.editor import Editor
+    from tui.services.git_service import GitService
+
+
+class Follow(Message):
+    """A thread has ended, and something is to be done on the screen."""
+
+    def __init__(self, do: Callable[[], None]) -> None:
+        super().__init__()
+        self.do = do
 
 
 class Heelclear(SparingApp, inherit_bindings=False):
@@ -46,51 +57,36 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     ENABLE_COMMAND_PALETTE = False
 
-    class BookOpened(Message):
-        """The book was read, and its rows are ready for a search."""
-
-        def __init__(self, book: Book, rows: Rows) -> None:
-            super().__init__()
-            self.book = book
-            self.rows = rows
-
-    class UnitsLoaded(Message):
-        """Units can be written now without a wait."""
-
-    class LeftBehind(Message):
-        """An earlier run ended with something typed and not saved."""
-
-        def __init__(self, kept: Sequence[Kept]) -> None:
-            super().__init__()
-            self.kept = kept
-
-    class Follow(Message):
-        """A thread has ended, and something is to be done on the screen."""
-
-        def __init__(self, do: Callable[[], None]) -> None:
-            super().__init__()
-            self.do = do
-
-    class FilesChanged(Message):
-        """Somebody else changed files of the book."""
-
-        def __init__(self, paths: Sequence[Path]) -> None:
-            super().__init__()
-            self.paths = paths
-
     def __init__(self, session: Session, open_book: Callable[[], Book], shop: Path, state: Path) -> None:
         super().__init__()
         self.session = session
+        self.shop = shop
+        self._state = state
         self._open_book = open_book
         self.animation_level = "none"
-        desk = BookDesk(shop)
-        self.behind = Behind(self)
-        self.changing = Changing(self, desk)
-        self.sharing = Sharing(self, desk)
-        self.carding = Carding(self, shop)
-        self.editor = Editor(self, state / "notes")
-        self.drafting = Drafting(self, state / "drafts")
-        self.watching = Watching(self, shop)
+        self.background = Background(self)
+        self.autosave = Autosave(self, state / "drafts")
+        self.file_watch = FileWatch(self, self.background, shop, self.files_changed)
+
+    @cached_property
+    def book_service(self) -> BookService:
+        """Changes the shop's book."""
+        return later.BookService(self.shop)
+
+    @cached_property
+    def card_service(self) -> CardService:
+        """Has the shop's job cards."""
+        return later.CardService(self.shop)
+
+    @cached_property
+    def git_service(self) -> GitService:
+        """Asks git about the shop's book."""
+        return later.GitService(self.shop)
+
+    @cached_property
+    def editor(self) -> Editor:
+        """The person's own editor."""
+        return later.Editor(self._state / "notes")
 
     def get_default_screen(self) -> Screen[None]:
         """The book is the first screen; nothing lies below it."""
@@ -109,73 +105,82 @@ class Heelclear(SparingApp, inherit_bindings=False):
         """
         gc.freeze()
         gc.enable()
-        self.run_worker(self._read_book, thread=True)
-        self.run_worker(self._look_for_drafts, thread=True)
-        self.watching.begin()
+        self.in_thread(self._read_book)
+        self.in_thread(self._look_for_drafts)
+        self.file_watch.begin()
 
-    def _look_for_drafts(self) -> None:
-        kept = self.drafting.left_behind()
-        if kept:
-            self.post_message(self.LeftBehind(kept))
+    @property
+    def front(self) -> object:
+        """The screen in front."""
+        return self.screen
 
-    def on_heelclear_left_behind(self, message: LeftBehind) -> None:
-        """Offer what was left unsaved, without coming between a person and what is being typed."""
-        self.session.left_behind = list(message.kept)
-        self.draw_front()
+    def in_thread(self, work: Callable[[], None], group: str = "default", *, exclusive: bool = False) -> None:
+        """Do something in a thread; where it is exclusive, what else of its group goes on counts no more."""
+        self.run_worker(work, thread=True, group=group, exclusive=exclusive)
 
-    def on_heelclear_follow(self, message: Follow) -> None:
-        """Do what was to be done."""
+    def on_screen(self, do: Callable[[], None]) -> None:
+        """Have something done where screens may be touched; called in a thread."""
+        self.post_message(Follow(do))
+
+    def on_follow(self, message: Follow) -> None:
+        """Do what a thread asked for."""
         message.do()
 
-    def on_heelclear_files_changed(self, message: FilesChanged) -> None:
-        """Read the book again, and say whose file it was."""
-        names = ", ".join(path.name for path in message.paths[:3])
-        more = f" and {len(message.paths) - 3} more" if len(message.paths) > 3 else ""
+    def _look_for_drafts(self) -> None:
+        kept = self.autosave.left_behind()
+        if kept:
+            self.on_screen(lambda: self._found_drafts(kept))
+
+    def _found_drafts(self, kept: Sequence[Kept]) -> None:
+        """Offer what was left unsaved, without coming between a person and what is being typed."""
+        self.session.left_behind = list(kept)
+        self.draw_front()
+
+    def files_changed(self, paths: Sequence[Path]) -> None:
+        """Read the book again, because somebody else changed files of it, and say which."""
+        names = ", ".join(path.name for path in paths[:3])
+        more = f" and {len(paths) - 3} more" if len(paths) > 3 else ""
         self.read_again(f"Changed by somebody else: {names}{more}. The book was read again.")
 
     def read_again(self, sentence: str) -> None:
         """Read the book again behind the screen, and say why."""
         self.say(sentence)
-        self.watching.forget()
-        self.run_worker(self._read_book, thread=True)
+        self.file_watch.forget()
+        self.in_thread(self._read_book)
 
     def back_from(self, *places: str) -> None:
         """Go back past every screen that is one of these places."""
-        while isinstance(self.screen, Board) and self.screen.WHERE in places:
+        while isinstance(self.screen, BaseScreen) and self.screen.WHERE in places:
             self.pop_screen()
 
     def _read_book(self) -> None:
-        self.watching.take_as_known()
+        self.file_watch.take_as_known()
         book = self._open_book()
         rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
         rows.matching("")  # unpacks what a search looks at, so that the first letter does not wait for it
-        self.post_message(self.BookOpened(book, rows))
+        self.on_screen(lambda: self._show_book(book, rows))
 
-    def on_heelclear_book_opened(self, message: BookOpened) -> None:
-        """Show the book."""
-        self.session.book = message.book
-        self.session.page.fill(message.rows)
+    def _show_book(self, book: Book, rows: Rows) -> None:
+        self.session.book = book
+        self.session.page.fill(rows)
         self.session.show_wanted()
         for screen in self.screen_stack:
-            if isinstance(screen, Board):
+            if isinstance(screen, BaseScreen):
                 screen.book_changed()
-        if isinstance(self.screen, Board):
+        if isinstance(self.screen, BaseScreen):
             self.screen.leave_if_gone()
         self.draw_front()
 
     def load_units(self) -> None:
         """Load units in a thread, once."""
         if not self.session.units_ready:
-            self.run_worker(self._load_units, thread=True, group="units", exclusive=True)
+            self.in_thread(self._load_units, "units", exclusive=True)
 
     def _load_units(self) -> None:
-        from geometry.sentences import Kind
-        from library.units.show import show
+        later.show(1.0, Kind.LENGTH, Display("in"))
+        self.on_screen(self._units_loaded)
 
-        show(1.0, Kind.LENGTH, Display("in"))
-        self.post_message(self.UnitsLoaded())
-
-    def on_heelclear_units_loaded(self) -> None:
+    def _units_loaded(self) -> None:
         """Lengths can be written in the other unit too."""
         self.session.units_ready = True
         self.session.page.by_condition = self.session.find
@@ -184,7 +189,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def draw_front(self) -> None:
         """Show the screen in front as it now is."""
-        if isinstance(self.screen, Board):
+        if isinstance(self.screen, BaseScreen):
             self.screen.draw()
 
     def calculate(self, entry: Entry | None) -> None:
@@ -197,19 +202,15 @@ class Heelclear(SparingApp, inherit_bindings=False):
             name = entry.family.replace("-", " ")
             self.say(f"No calculation serves a {name}; 'heelclear calc' lists all that there are.")
             return
-        from tui.screens.calculator import CalculatorScreen
-
-        self.push_screen(CalculatorScreen(self.session, entry, sheet))
+        self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
 
     def show_cautions(self, sheet: Calculation | None, entry: Entry | None) -> None:
         """Show cautions in full."""
-        from tui.screens.cautions import CautionsScreen
-
-        self.push_screen(CautionsScreen(self.session, sheet, entry))
+        self.push_screen(screens.CautionsScreen(self.session, sheet, entry))
 
     def say(self, sentence: str) -> None:
         """Show a sentence on the screen in front, until the next key."""
-        if isinstance(self.screen, Board):
+        if isinstance(self.screen, BaseScreen):
             self.screen.say(sentence)
             self.screen.draw()
 
@@ -220,13 +221,10 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def leave(self, code: int = 0) -> None:
         """Leave with an exit code; everything typed is kept by then."""
-        self.drafting.end(orderly=code == 0)
-        self.behind.end()
+        self.autosave.end(orderly=code == 0)
+        self.background.end()
         self.exit(return_code=code)
 
     def last_words(self, error: BaseException) -> str:
         """Keep the details of a fault in the log, and say so."""
-        from library.book.folders import state_folder
-        from tui import faults
-
         return plain(faults.farewell(error, faults.keep(error, state_folder())))

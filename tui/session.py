@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from library.units.system import METRIC, Display
 from tui.keys import Keymap
-from tui.look import Look, look
+from tui.theme import Theme, theme
 from tui.view.book_page import BookPage, Found
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ class Session:
     """One run of the program.
 
     Attributes:
-        look: how roles are shown on this terminal.
+        theme: how roles are shown on this terminal.
         display: the units that lengths are shown in, and typed in where no unit is given.
         keymap: the keys in force.
         book: the book, once it is read.
@@ -36,7 +36,7 @@ class Session:
         wanted: the id of an entry that is to be chosen as soon as the book has it.
     """
 
-    look: Look = field(default_factory=look)
+    theme: Theme = field(default_factory=theme)
     display: Display = METRIC
     keymap: Keymap = field(default_factory=Keymap)
     book: Book | None = None

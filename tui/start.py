@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 from tui import terminal
+from tui.doors import load
 
 
 def run(options: argparse.Namespace) -> int:
@@ -26,33 +27,8 @@ def run(options: argparse.Namespace) -> int:
         return terminal.refuse(refusal)
     gc.disable()
     with _without("ssl"):
-        from tui.app import Heelclear
-    from library.book.folders import config_folder, shop_folder, state_folder
-    from library.book.opening import open_book, quick_rows
-    from library.units.system import Display
-    from tui import first_start
-    from tui.look import look
-    from tui.own_keys import read_keys
-    from tui.session import Session
-    from tui.view.book_page import BookPage
-
-    shop = shop_folder(options.library)[0]
-    session = Session(
-        look=look(
-            colour=terminal.has_colour(),
-            ascii_only=options.ascii or not terminal.has_unicode(),
-            drawing=options.figures or terminal.drawing(),
-        ),
-        display=Display(options.units),
-        keymap=read_keys(config_folder() / "keys.toml"),
-        page=BookPage(quick_rows(shop)),
-        first_start=first_start.is_first(state_folder()),
-    )
-    if session.first_start:
-        first_start.remember(state_folder())
-    app = Heelclear(session, lambda: open_book(shop), shop, state_folder())
-    app.run(mouse=options.mouse)
-    return app.return_code or 0
+        run_program = load("tui.program", "run_program")
+    return int(run_program(options))
 
 
 @contextmanager

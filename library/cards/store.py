@@ -16,6 +16,7 @@ from library.cards.keeping import kept
 from library.cards.model import SCHEMA, Card
 from library.cards.reading import read_card
 from library.cards.writing import as_table, as_toml
+from library.errors import Refused
 from library.files.refusals import ChangedMeanwhile, SaveRefused, named, refusal
 from library.files.safe_write import Saved, write_safely
 from library.files.standing import fingerprint
@@ -49,8 +50,8 @@ class Opened:
     read_only: str = ""
 
 
-class NoCard(LookupError):
-    """There is no card of that id, or its file cannot be read; the message is a sentence."""
+class NoCard(Refused, LookupError):
+    """There is no card of that id, or its file cannot be read."""
 
 
 def card_path(book: Path, card_id: str) -> Path:

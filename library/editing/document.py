@@ -9,6 +9,7 @@ from pathlib import Path
 
 from library.book.mending import is_too_much
 from library.book.parsing import parse
+from library.errors import Refused
 from library.files.refusals import named
 
 Data = dict[str, object]
@@ -16,16 +17,8 @@ Data = dict[str, object]
 _MARK = "\ufeff"
 
 
-class EditRefused(Exception):
-    """A change that cannot be made, or not without a person's own hand; nothing was written.
-
-    Attributes:
-        sentence: what stands in the way, where, and what to do.
-    """
-
-    def __init__(self, sentence: str) -> None:
-        self.sentence = sentence
-        super().__init__(sentence)
+class EditRefused(Refused):
+    """A change that cannot be made, or not without a person's own hand; nothing was written."""
 
 
 @dataclass(frozen=True)

@@ -6,9 +6,10 @@ import errno
 from pathlib import Path
 
 from library.book.harmless import harmless
+from library.errors import Refused
 
 
-class SaveRefused(Exception):
+class SaveRefused(Refused):
     """Nothing was saved, and the file is as it was.
 
     Attributes:
@@ -17,9 +18,8 @@ class SaveRefused(Exception):
     """
 
     def __init__(self, sentence: str, path: Path) -> None:
-        self.sentence = sentence
-        self.path = path
         super().__init__(sentence)
+        self.path = path
 
 
 class ChangedMeanwhile(SaveRefused):

@@ -10,6 +10,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from library.errors import Refused
 from library.history.reasons import reason_for
 
 LOCAL = 20.0
@@ -50,16 +51,8 @@ _asking_others: set[subprocess.Popen[bytes]] = set()
 """Commands under way that wait for another machine."""
 
 
-class GitRefused(Exception):
-    """Git could not do it; the files of the book are as they were.
-
-    Attributes:
-        sentence: what stands in the way, and what to do.
-    """
-
-    def __init__(self, sentence: str) -> None:
-        self.sentence = sentence
-        super().__init__(sentence)
+class GitRefused(Refused):
+    """Git could not do it; the files of the book are as they were."""
 
 
 @dataclass(frozen=True)

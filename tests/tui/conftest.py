@@ -292,7 +292,7 @@ def hands_on() -> HandsOn:
 @pytest.fixture(autouse=True)
 def no_clock_looks_at_the_files(monkeypatch: pytest.MonkeyPatch) -> None:
     """No test may depend on whether a look falls due in its midst; where one is wanted, it is asked for."""
-    monkeypatch.setattr("tui.watching.EVERY", 86_400.0)
+    monkeypatch.setattr("tui.services.file_watch.EVERY", 86_400.0)
 
 
 Program = Callable[..., AbstractAsyncContextManager[Hands]]

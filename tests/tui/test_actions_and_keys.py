@@ -2,53 +2,31 @@
 
 from __future__ import annotations
 
-from importlib import import_module
-
 import pytest
 
+from tui import screens
 from tui.actions import ACTIONS, EVERYWHERE, SAFE_KEYS, Action, Where, action, actions_of
 from tui.keys import Keymap, keymap
-from tui.screens.board import Board, method_of
+from tui.screens import SCREENS
+from tui.screens.base_screen import BaseScreen, method_of
+from tui.screens.book import BookScreen
 
-SCREENS: dict[Where, str] = {
-    "book": "BookScreen",
-    "entry": "EntryScreen",
-    "calculator": "CalculatorScreen",
-    "cautions": "CautionsScreen",
-    "findings": "FindingsScreen",
-    "help": "HelpScreen",
-    "glossary": "GlossaryScreen",
-    "actions": "ActionsScreen",
-    "calculations": "CalculationsScreen",
-    "changes": "ChangesScreen",
-    "form": "FormScreen",
-    "before-saving": "BeforeSavingScreen",
-    "two-people": "TwoPeopleScreen",
-    "history": "EntryHistoryScreen",
-    "drafts": "DraftsScreen",
-    "draft": "DraftScreen",
-    "compare": "CompareScreen",
-    "threads": "ThreadsScreen",
-    "cards": "CardsScreen",
-    "card": "CardScreen",
-    "pick": "PickScreen",
-    "sheet": "SheetScreen",
-    "life": "LifeScreen",
-    "batch": "BatchScreen",
-    "equipment": "EquipmentScreen",
+
+def screen_of(where: Where) -> type[BaseScreen]:
+    """The class of a screen by its name in the registry."""
+    return OF_THE_REGISTRY[where]
+
+
+OF_THE_REGISTRY: dict[Where, type[BaseScreen]] = {
+    found.WHERE: found
+    for name in ("BookScreen", *SCREENS)
+    if isinstance(found := BookScreen if name == "BookScreen" else getattr(screens, name), type)
+    and issubclass(found, BaseScreen)
 }
 
-OF_CARDS = ("cards", "card", "pick", "sheet", "life", "batch", "equipment")
 
-FILES = {"history": "entry_history"} | {name: f"cards.{name}" for name in OF_CARDS}
-"""Screens whose file has another name than the registry gives them."""
-
-
-def screen_of(where: Where) -> type[Board]:
-    found: type[Board] = getattr(
-        import_module(f"tui.screens.{FILES.get(where, where.replace('-', '_'))}"), SCREENS[where]
-    )
-    return found
+def test_every_screen_of_the_registry_is_there_and_every_screen_is_in_the_registry() -> None:
+    assert set(OF_THE_REGISTRY) == set(EVERYWHERE)
 
 
 @pytest.mark.parametrize("where", EVERYWHERE)

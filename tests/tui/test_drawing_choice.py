@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tui.figure.alphabet import ALPHABETS
-from tui.look import look
 from tui.terminal import drawing
+from tui.theme import theme
 
 
 @pytest.mark.parametrize(
@@ -29,6 +29,6 @@ def test_braille_is_sent_only_where_the_font_is_likely_to_have_it(
 
 
 def test_ascii_has_the_last_word_and_every_choice_is_an_alphabet() -> None:
-    assert look(ascii_only=True, drawing="braille").drawing == "ascii"
-    assert look(drawing="blocks").drawing == "blocks"
-    assert all(look(drawing=name).drawing in ALPHABETS for name in ALPHABETS)
+    assert theme(ascii_only=True, drawing="braille").drawing == "ascii"
+    assert theme(drawing="blocks").drawing == "blocks"
+    assert all(theme(drawing=name).drawing in ALPHABETS for name in ALPHABETS)

@@ -23,6 +23,7 @@ def run(options: argparse.Namespace) -> int:
     from library.book.starting import NotStarted
     from library.demo import lay_out
     from tui.commands import printing
+    from tui.commands.parser import open_screens
 
     folder = options.folder or Path(tempfile.mkdtemp(prefix="heelclear-demo-")) / "ferry-yard"
     try:
@@ -34,8 +35,5 @@ def run(options: argparse.Namespace) -> int:
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         printing.line(f"Open it with: heelclear --library {folder}")
         return 0
-    from tui.start import run as open_screens
-
     options.library = folder
-    code: int = open_screens(options)
-    return code
+    return open_screens(options)

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from tui.commands import COMMANDS
+from tui.doors import load
 from tui.version import __version__
 
 DESCRIPTION = """Tool geometry for the person at a manual tool and cutter grinder.
@@ -55,7 +56,7 @@ def build(names: Sequence[str] = COMMANDS) -> argparse.ArgumentParser:
         "--figures", choices=("braille", "blocks", "ascii"), help="the characters that drawings are made of"
     )
     parser.add_argument("--mouse", action="store_true", help="let the program have the mouse")
-    parser.set_defaults(run=_screens)
+    parser.set_defaults(run=open_screens)
     if not names:
         return parser
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
@@ -115,8 +116,6 @@ def add_units(parser: argparse.ArgumentParser) -> None:
         help="the unit of lengths: of those typed without one, and of those shown")  # fmt: skip
 
 
-def _screens(options: argparse.Namespace) -> int:
-    from tui.start import run
-
-    code: int = run(options)
-    return code
+def open_screens(options: argparse.Namespace) -> int:
+    """Open the screens; returns the exit code."""
+    return int(load("tui.start", "run")(options))

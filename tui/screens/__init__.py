@@ -1,1 +1,82 @@
-"""Whole screens, one file each."""
+"""Whole screens, one file each, and the table by which one screen opens another.
+
+A screen that opens another takes it from here (``screens.HelpScreen(...)``): its file is loaded when it is first
+opened, and no screen's file has to import that of another.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tui.doors import lazily
+
+if TYPE_CHECKING:
+    from tui.screens.actions import ActionsScreen as ActionsScreen
+    from tui.screens.calculations import CalculationsScreen as CalculationsScreen
+    from tui.screens.calculator import CalculatorScreen as CalculatorScreen
+    from tui.screens.cards.batch import BatchScreen as BatchScreen
+    from tui.screens.cards.card import CardScreen as CardScreen
+    from tui.screens.cards.cards import CardsScreen as CardsScreen
+    from tui.screens.cards.equipment import EquipmentScreen as EquipmentScreen
+    from tui.screens.cards.life import LifeScreen as LifeScreen
+    from tui.screens.cards.pick import PickScreen as PickScreen
+    from tui.screens.cards.sheet import SheetScreen as SheetScreen
+    from tui.screens.cautions import CautionsScreen as CautionsScreen
+    from tui.screens.change_book import ChangeBookScreen as ChangeBookScreen
+    from tui.screens.changes import ChangesScreen as ChangesScreen
+    from tui.screens.compare import CompareScreen as CompareScreen
+    from tui.screens.conflict import ConflictScreen as ConflictScreen
+    from tui.screens.draft import DraftScreen as DraftScreen
+    from tui.screens.drafts import DraftsScreen as DraftsScreen
+    from tui.screens.entry import EntryScreen as EntryScreen
+    from tui.screens.entry import preview_of as preview_of
+    from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
+    from tui.screens.findings import FindingsScreen as FindingsScreen
+    from tui.screens.glossary import GlossaryScreen as GlossaryScreen
+    from tui.screens.help import HelpScreen as HelpScreen
+    from tui.screens.review_change import ReviewChangeScreen as ReviewChangeScreen
+    from tui.screens.table_forms import CopyForm as CopyForm
+    from tui.screens.table_forms import NewEntryForm as NewEntryForm
+    from tui.screens.table_forms import NewFamilyForm as NewFamilyForm
+    from tui.screens.table_forms import RenameForm as RenameForm
+    from tui.screens.texts_form import TextsForm as TextsForm
+    from tui.screens.threads import ThreadsScreen as ThreadsScreen
+    from tui.screens.value_form import ValueFormScreen as ValueFormScreen
+
+SCREENS = {
+    "ActionsScreen": "tui.screens.actions",
+    "BatchScreen": "tui.screens.cards.batch",
+    "CalculationsScreen": "tui.screens.calculations",
+    "CalculatorScreen": "tui.screens.calculator",
+    "CardScreen": "tui.screens.cards.card",
+    "CardsScreen": "tui.screens.cards.cards",
+    "CautionsScreen": "tui.screens.cautions",
+    "ChangeBookScreen": "tui.screens.change_book",
+    "ChangesScreen": "tui.screens.changes",
+    "CompareScreen": "tui.screens.compare",
+    "ConflictScreen": "tui.screens.conflict",
+    "CopyForm": "tui.screens.table_forms",
+    "DraftScreen": "tui.screens.draft",
+    "DraftsScreen": "tui.screens.drafts",
+    "EntryHistoryScreen": "tui.screens.entry_history",
+    "EntryScreen": "tui.screens.entry",
+    "EquipmentScreen": "tui.screens.cards.equipment",
+    "FindingsScreen": "tui.screens.findings",
+    "GlossaryScreen": "tui.screens.glossary",
+    "HelpScreen": "tui.screens.help",
+    "LifeScreen": "tui.screens.cards.life",
+    "NewEntryForm": "tui.screens.table_forms",
+    "NewFamilyForm": "tui.screens.table_forms",
+    "PickScreen": "tui.screens.cards.pick",
+    "RenameForm": "tui.screens.table_forms",
+    "ReviewChangeScreen": "tui.screens.review_change",
+    "SheetScreen": "tui.screens.cards.sheet",
+    "TextsForm": "tui.screens.texts_form",
+    "ThreadsScreen": "tui.screens.threads",
+    "ValueFormScreen": "tui.screens.value_form",
+    "preview_of": "tui.screens.entry",
+}
+"""Every screen that another one opens, and the module that it lies in; an entry is also shown beside the list."""
+
+if not TYPE_CHECKING:
+    __getattr__ = lazily(SCREENS)

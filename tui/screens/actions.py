@@ -9,7 +9,7 @@ from tui.keys import shown_key
 from tui.screens.chooser import Choice, Chooser
 
 if TYPE_CHECKING:
-    from tui.screens.board import Board
+    from tui.screens.base_screen import BaseScreen
     from tui.session import Session
 
 
@@ -18,7 +18,7 @@ class ActionsScreen(Chooser):
 
     WHERE = "actions"
 
-    def __init__(self, session: Session, below: Board) -> None:
+    def __init__(self, session: Session, below: BaseScreen) -> None:
         super().__init__(session)
         self.below = below
 

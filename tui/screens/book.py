@@ -6,12 +6,14 @@ from typing import TYPE_CHECKING
 
 from textual import events
 
+from tui import screens
 from tui.actions import action
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
+from tui.screens.cards.card_navigation import begin_card, list_cards
 from tui.view.book_page import with_preview
-from tui.view.first_lines import HEIGHT, LEAST_ROWS, first_lines
-from tui.view.lines import Line, Piece, line
+from tui.view.lines import Line
 from tui.view.text_line import TextLine
+from tui.view.welcome import HEIGHT, LEAST_ROWS, welcome
 
 if TYPE_CHECKING:
     from tui.session import Session
@@ -32,7 +34,7 @@ LEAVING = frozenset({"back-out", "escape-find", "quit", "suspend"})
 """What is never made to wait."""
 
 
-class BookScreen(Board):
+class BookScreen(BaseScreen):
     """The list of the book with a find line that is always live."""
 
     WHERE = "book"
@@ -78,7 +80,7 @@ class BookScreen(Board):
     def body(self, width: int, height: int) -> list[Line]:
         """Find line and list, on a wide screen the chosen entry beside them, and on a first start what to do."""
         if self.session.first_start and height >= LEAST_ROWS:
-            return [*self._book(width, height - HEIGHT), *first_lines(self.session.keymap, width)]
+            return [*self._book(width, height - HEIGHT), *welcome(self.session.keymap, width)]
         return self._book(width, height)
 
     def _book(self, width: int, height: int) -> list[Line]:
@@ -91,10 +93,7 @@ class BookScreen(Board):
         entry, book = self.session.chosen_entry(), self.session.book
         if entry is None or book is None:
             return []
-        from library.pages.entry import entry_page
-        from tui.view.page_lines import page_lines
-
-        return [line(Piece(entry.title, "head")), *page_lines(entry_page(book, entry), width)]
+        return screens.preview_of(book, entry, width)
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""
@@ -159,9 +158,7 @@ class BookScreen(Board):
         if entry is None:
             self.say("There is no entry to open; clear the find line with Ctrl+U.")
             return
-        from tui.screens.entry import EntryScreen
-
-        self.app.push_screen(EntryScreen(self.session, entry))
+        self.app.push_screen(screens.EntryScreen(self.session, entry))
         self.heelclear.load_units()
 
     def do_calculate(self) -> None:
@@ -170,20 +167,18 @@ class BookScreen(Board):
 
     def do_begin_card(self) -> None:
         """Begin a job card from the chosen entry."""
-        self.heelclear.carding.begin(self.session.chosen_entry())
+        begin_card(self, self.session.chosen_entry())
 
     def do_cards(self) -> None:
         """List the job cards."""
-        self.heelclear.carding.list()
+        list_cards(self)
 
     def do_drafts(self) -> None:
         """Show what an earlier run left unsaved."""
         if not self.session.left_behind:
             self.say("Nothing was left unsaved.")
             return
-        from tui.screens.drafts import DraftsScreen
-
-        self.app.push_screen(DraftsScreen(self.session))
+        self.app.push_screen(screens.DraftsScreen(self.session))
 
     def do_mark(self) -> None:
         """Mark the chosen entry, or take its mark away."""
@@ -199,15 +194,11 @@ class BookScreen(Board):
             mark, compare = (self.session.keymap.first_key(action(name)) for name in ("mark", "compare"))
             self.say(f"Mark two entries or more with {mark}; then {compare} shows them side by side.")
             return
-        from tui.screens.compare import CompareScreen
-
-        self.app.push_screen(CompareScreen(self.session, entries))
+        self.app.push_screen(screens.CompareScreen(self.session, entries))
 
     def do_change_book(self) -> None:
         """List what can be changed of the book as a whole."""
-        from tui.screens.change_book import ChangeBookScreen
-
-        self.app.push_screen(ChangeBookScreen(self.session))
+        self.app.push_screen(screens.ChangeBookScreen(self.session))
 
     def do_cautions(self) -> None:
         """Show the cautions of the chosen entry."""
@@ -215,6 +206,4 @@ class BookScreen(Board):
 
     def do_findings(self) -> None:
         """Show what is wrong in the book."""
-        from tui.screens.findings import FindingsScreen
-
-        self.app.push_screen(FindingsScreen(self.session))
+        self.app.push_screen(screens.FindingsScreen(self.session))

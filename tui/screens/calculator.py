@@ -2,23 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from library.pages.answer import answer_page
 from library.pages.as_text import as_text
 from library.pages.reader import Reader
+from tui import screens
 from tui.figure.alphabet import ALPHABETS
-from tui.keeping import keep_in_file
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
+from tui.screens.cards.card_navigation import show_card
+from tui.services.export import write_new_file
 from tui.view.calculator_page import CalculatorPage
+from tui.view.card_from_calculator import with_typed
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
 
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
-    from library.book.model import Entry
+    from library.book.model import Book, Entry
     from library.threads import Thread
+    from tui.services.card_service import CardInHand, CardService
     from tui.session import Session
 
 
@@ -26,7 +32,7 @@ MAIL = Reader(76)
 """An answer that is copied or kept fits a mail and a printed page."""
 
 
-class CalculatorScreen(Board):
+class CalculatorScreen(BaseScreen):
     """One calculation for one entry."""
 
     WHERE = "calculator"
@@ -49,6 +55,20 @@ class CalculatorScreen(Board):
     def body(self, width: int, height: int) -> list[Line]:
         """Fields, answer, checks and cautions."""
         return self.page.draw(self.session.display, width, height, large=self.session.large_figures)
+
+    def words(self) -> Iterable[str]:
+        """The quantities that are asked for, then those that are answered."""
+        form = self.page.form
+        outputs = form.answer.result.outputs if form.answer and form.answer.result else ()
+        return dict.fromkeys([*(field.key for field in form.fields), *outputs])
+
+    def word_in_hand(self) -> str:
+        """The quantity of the field in hand."""
+        return self.page.form.focus
+
+    def calculation(self) -> Calculation:
+        """The calculation itself."""
+        return self.page.form.sheet
 
     def typed(self, text: str) -> None:
         """Type into the field in hand, and answer."""
@@ -97,19 +117,15 @@ class CalculatorScreen(Board):
 
     def do_calculations(self) -> None:
         """List the calculations of this family."""
-        from tui.screens.calculations import CalculationsScreen
-
         name = self.page.form.sheet.name
-        self.app.push_screen(CalculationsScreen(self.session, self.entry, name, self._open))
+        self.app.push_screen(screens.CalculationsScreen(self.session, self.entry, name, self._open))
 
     def do_threads(self) -> None:
         """List the standard threads."""
         if self.page.form.sheet.field(OF_A_THREAD[0]) is None:
             self.say("This calculation asks for no diameter, so that there is nothing for a thread to fill.")
             return
-        from tui.screens.threads import ThreadsScreen
-
-        self.app.push_screen(ThreadsScreen(self.session, self._take_thread))
+        self.app.push_screen(screens.ThreadsScreen(self.session, self._take_thread))
 
     def _take_thread(self, thread: Thread) -> None:
         self.page.form.take_thread(thread.title)
@@ -145,7 +161,14 @@ class CalculatorScreen(Board):
 
     def do_begin_card(self) -> None:
         """Begin a job card with what was typed here."""
-        self.heelclear.carding.begin_from(self.page.form)
+        form, display = self.page.form, self.session.display
+
+        def begun(cards: CardService, book: Book) -> CardInHand:
+            new = cards.begin(book, form.entry, display.lengths)
+            kind = book.kind_of(new.card.family)
+            return replace(new, card=with_typed(new.card, kind, form.sheet, form.told(), display))
+
+        show_card(self, begun)
 
     def do_copy(self) -> None:
         """Copy the answer to the terminal's clipboard."""
@@ -161,7 +184,7 @@ class CalculatorScreen(Board):
             return
         name = f"{self.entry.id}-{self.page.form.sheet.name}"
         try:
-            path = keep_in_file(text, Path.cwd(), name)
+            path = write_new_file(text, Path.cwd(), name)
         except OSError as error:
             self.say(f"The file could not be written: {error.strerror}. Ctrl+T copies the answer instead.")
         else:
@@ -175,14 +198,14 @@ class CalculatorScreen(Board):
         return as_text(answer_page(form.answer, book, self.session.display, form.entry), MAIL)
 
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
-        alphabet = ALPHABETS[self.session.look.drawing]
+        alphabet = ALPHABETS[self.session.theme.drawing]
         page = CalculatorPage(self.session.form(self.entry, sheet), alphabet, self.session.book)
         self.session.compute(page.form)
         return page
 
     def _compute(self) -> None:
         self.session.compute(self.page.form)
-        self.heelclear.drafting.keep_soon(self.session.draft(self.entry))
+        self.heelclear.autosave.keep_soon(self.session.draft(self.entry))
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now, and answer again."""

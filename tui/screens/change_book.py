@@ -1,15 +1,20 @@
-"""What can be changed of the book as a whole, and sharing it."""
+"""What can be changed of the book as a whole, and sharing it through git."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+from library.history.joining import FileChoice
+from library.history.sharing import PullAsked, Pulled
+from tui import screens
+from tui.screens.change_flow import take_back
 from tui.screens.chooser import Choice, Chooser
-from tui.screens.table_forms import NewEntryForm, NewFamilyForm
-from tui.sharing import NO_GIT
+from tui.services.git_service import NO_GIT, GitState
 
 if TYPE_CHECKING:
-    from tui.sharing import Standing
+    from library.editing.merging import Choice as Kept
 
 
 class ChangeBookScreen(Chooser):
@@ -20,12 +25,12 @@ class ChangeBookScreen(Chooser):
 
     def title_text(self) -> str:
         """Which book."""
-        return f"The shop's book: {self.heelclear.changing.desk.shop}"
+        return f"The shop's book: {self.heelclear.shop}"
 
     def on_screen_resume(self) -> None:
         """See how the book stands with git, each time that this comes to the front."""
         super().on_screen_resume()
-        self.heelclear.sharing.look()
+        self._look()
 
     def choices(self) -> list[Choice]:
         """What can be done."""
@@ -33,45 +38,129 @@ class ChangeBookScreen(Chooser):
             Choice("entry", "New entry", "Adds an entry of your own."),
             Choice("family", "New family", "Adds a family of tools."),
             Choice("undo", "Take back", self._undo_text()),
-            *_shared(self.heelclear.sharing.standing),
+            *_shared(self.heelclear.git_service.state),
         ]
 
     def _undo_text(self) -> str:
-        last = self.heelclear.changing.desk.last
+        last = self.heelclear.book_service.last
         if last is None:
             return "Takes back the last save; nothing was saved yet since the program was started."
         return f"Takes back the last save: {last.plan.sentence}"
 
     def take(self, choice: Choice) -> None:
         """Do it."""
-        sharing = self.heelclear.sharing
         match choice.id:
             case "entry":
                 chosen = self.session.page.chosen
-                self.app.push_screen(NewEntryForm(self.session, chosen.family if chosen else ""))
+                self.app.push_screen(screens.NewEntryForm(self.session, chosen.family if chosen else ""))
             case "family":
-                self.app.push_screen(NewFamilyForm(self.session))
+                self.app.push_screen(screens.NewFamilyForm(self.session))
             case "undo":
-                self.heelclear.changing.take_back()
+                take_back(self.heelclear)
             case "pull":
-                sharing.pull()
+                self._pull()
             case "push":
-                sharing.push()
+                self._push()
             case "record":
-                sharing.record_now()
+                self._record()
             case "habit":
-                sharing.change_habit()
+                self._change_habit()
             case _:
                 self.say(choice.text)
 
+    def _look(self) -> None:
+        """See how the book stands with git, in the background of what goes on."""
+        app, git = self.heelclear, self.heelclear.git_service
 
-def _shared(standing: Standing | None) -> list[Choice]:
+        def take(state: GitState) -> None:
+            git.state = state
+            app.draw_front()
+
+        def work() -> None:
+            state = git.look()
+            app.on_screen(lambda: take(state))
+
+        app.in_thread(work, "git-state", exclusive=True)
+
+    def _record(self) -> None:
+        def tell(files: Sequence[Path]) -> None:
+            count = len(files)
+            self.heelclear.say(
+                f"Recorded: {count} file{'s' if count > 1 else ''}."
+                if count
+                else "Everything is recorded already."
+            )
+            self._look()
+
+        self.heelclear.background.begin(
+            "Recording the book in git.", self.heelclear.git_service.record_now, tell
+        )
+
+    def _change_habit(self) -> None:
+        def tell(is_on: bool) -> None:
+            self.heelclear.say(
+                "From now on every save is recorded as one commit."
+                if is_on
+                else "Saves are not recorded any more."
+            )
+            self._look()
+
+        self.heelclear.background.begin("Writing the setting.", self.heelclear.git_service.change_habit, tell)
+
+    def _pull(self, choices: Sequence[FileChoice] = ()) -> None:
+        """Bring in what others pushed, asking where both changed the same."""
+
+        def take(done: Pulled | PullAsked) -> None:
+            if isinstance(done, PullAsked):
+                self._ask(done, choices)
+                return
+            self.heelclear.read_again(_came(done))
+            self._look()
+
+        git = self.heelclear.git_service
+        self.heelclear.background.begin("Pulling from the other copy.", lambda: git.pull(choices), take)
+
+    def _ask(self, asked: PullAsked, choices: Sequence[FileChoice]) -> None:
+        if not isinstance(self.app.screen, ChangeBookScreen):
+            self.heelclear.say(
+                "Both copies changed the same thing, so nothing was pulled yet. Pull again to choose which to keep."
+            )
+            return
+
+        def answered(chosen: list[Kept]) -> None:
+            new = [FileChoice(one.path, choice) for one, choice in zip(asked.conflicts, chosen, strict=True)]
+            self._pull((*choices, *new))
+
+        conflicts = [one.conflict for one in asked.conflicts]
+        self.app.push_screen(screens.ConflictScreen(self.session, conflicts, answered, "the other copy"))
+
+    def _push(self) -> None:
+        def tell(left: tuple[Path, ...]) -> None:
+            names = ", ".join(path.name for path in left)
+            rest = f" Not recorded yet, and so not sent: {names}." if left else ""
+            self.heelclear.say(f"Sent to the other copy.{rest}")
+
+        self.heelclear.background.begin("Pushing to the other copy.", self.heelclear.git_service.push, tell)
+
+
+def _came(done: Pulled) -> str:
+    if not done.commits:
+        return "Nothing new was there."
+    came = "1 commit came in" if done.commits == 1 else f"{done.commits} commits came in"
+    return (
+        f"{came}."
+        if not done.joined
+        else f"{came} and joined with yours; push, so that the others have both."
+    )
+
+
+def _shared(state: GitState | None) -> list[Choice]:
     """What git can do for the book."""
-    if standing is None:
+    if state is None:
         return [Choice("git", "Share", "Asking git how the book stands.")]
-    if standing.trouble or not standing.is_in_git:
-        return [Choice("git", "Share", standing.trouble or NO_GIT)]
-    names = ", ".join(path.name for path in standing.unrecorded)
+    if state.trouble or not state.is_in_git:
+        return [Choice("git", "Share", state.trouble or NO_GIT)]
+    names = ", ".join(path.name for path in state.unrecorded)
     return [
         Choice("pull", "Pull", "Brings in what others changed and pushed; nothing of either side is lost."),
         Choice("push", "Push", "Sends what is recorded here to the other copy."),
@@ -85,7 +174,7 @@ def _shared(standing: Standing | None) -> list[Choice]:
         Choice(
             "habit",
             "Commit each save",
-            f"{'On' if standing.records_each_save else 'Off'}. Whether every save is recorded in git as one commit by itself; "
+            f"{'On' if state.records_each_save else 'Off'}. Whether every save is recorded in git as one commit by itself; "
             "Enter changes it for this book.",
         ),
     ]

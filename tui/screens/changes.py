@@ -5,15 +5,19 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
+from library.calc.wording import span
 from library.editing.changes import RemoveEntry, RemoveValue
-from library.pages.words import span
-from tui.changing import Wish
+from tui import screens
+from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice, Chooser
-from tui.screens.table_forms import CopyForm, RenameForm
-from tui.screens.texts_form import TEXTS, TextsForm, text_of
+from tui.screens.in_editor import open_file, write_notes
+from tui.screens.texts_form import TEXTS, text_of
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from library.book.model import Entry, Value
+    from library.history.following import Revision
     from tui.session import Session
 
 _VALUE, _BACK, _TEXT, _DO = "value:", "back:", "text:", "do:"
@@ -61,7 +65,7 @@ class ChangesScreen(Chooser):
 
     def _unsaved(self, kind: str, key: str) -> str:
         """A sentence where something was typed for this and is not saved."""
-        draft = self.heelclear.drafting.newest(f"{kind} {self.entry.id}.{key}")
+        draft = self.heelclear.autosave.newest(f"{kind} {self.entry.id}.{key}")
         return "Typed and not saved yet; Enter goes on with it." if draft is not None else ""
 
     def _texts(self) -> list[Choice]:
@@ -103,34 +107,45 @@ class ChangesScreen(Chooser):
         kind, _, name = choice.id.partition(":")
         match f"{kind}:":
             case "value:":
-                from tui.screens.value_form import ValueFormScreen
-
-                self.app.push_screen(ValueFormScreen(self.session, self.entry, name))
+                self.app.push_screen(screens.ValueFormScreen(self.session, self.entry, name))
             case "back:":
-                self.heelclear.changing.look(Wish(RemoveValue(self.entry.id, name)))
+                preview(self.heelclear, ChangeRequest(RemoveValue(self.entry.id, name)))
             case "text:":
-                self.app.push_screen(TextsForm(self.session, self.entry, name))
+                self.app.push_screen(screens.TextsForm(self.session, self.entry, name))
             case _:
                 self._do(name)
 
     def _do(self, name: str) -> None:
         match name:
             case "notes":
-                self.heelclear.editor.write_notes(self.entry)
+                write_notes(self.heelclear, self.entry)
             case "copy":
-                self.app.push_screen(CopyForm(self.session, self.entry))
+                self.app.push_screen(screens.CopyForm(self.session, self.entry))
             case "rename":
-                self.app.push_screen(RenameForm(self.session, self.entry))
+                self.app.push_screen(screens.RenameForm(self.session, self.entry))
             case "remove":
-                self.heelclear.changing.look(Wish(RemoveEntry(self.entry.id)))
+                preview(self.heelclear, ChangeRequest(RemoveEntry(self.entry.id)))
             case "editor":
                 self._open_editor()
             case _:
-                self.heelclear.sharing.show_history(self.entry)
+                self._show_history()
+
+    def _show_history(self) -> None:
+        app, entry = self.heelclear, self.entry
+
+        def show(revisions: Sequence[Revision]) -> None:
+            app.push_screen(screens.EntryHistoryScreen(self.session, entry, revisions))
+
+        app.background.begin(
+            "Asking git for the history.",
+            lambda: app.git_service.history(entry.id),
+            show,
+            elsewhere="The history is here; ask for it again.",
+        )
 
     def _open_editor(self) -> None:
         if self.entry.layer == "shop":
-            self.heelclear.editor.open(self.entry.place)
+            open_file(self.heelclear, self.entry.place)
         else:
             self.say(
                 "The shop's book has no line of this entry yet, and the file that came with the program is never changed. "

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
 from tui.view.lines import Line, Piece, filled, fit, line, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
@@ -34,7 +34,7 @@ class Choice(NamedTuple):
     text: str
 
 
-class Chooser(Board):
+class Chooser(BaseScreen):
     """Choices of which typing leaves those that have what was typed; Enter takes the chosen one."""
 
     NAME_WIDTH = 16

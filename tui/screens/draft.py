@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from library.drafts.draft import Difference, compare
-from tui.screens.drafts import name_of
+from tui.screens.draft_screens import form_of, name_of
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
@@ -45,10 +45,8 @@ class DraftScreen(Reading):
 
     def _now(self, draft: Draft) -> Mapping[str, str] | None:
         """What the form would hold if it were opened now; nothing where its entry is gone."""
-        from tui.recovering import form_of
-
         if draft.kind == "job-card":
-            return self.heelclear.carding.fields_now(draft)
+            return self.heelclear.card_service.fields_now(draft)
         if draft.kind == "calculator":
             return {} if self.session.entry(draft.about) is not None else None
         form = form_of(self.session, draft)

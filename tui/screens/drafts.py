@@ -4,19 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from tui import screens
 from tui.screens.chooser import Choice, Chooser
+from tui.screens.draft_screens import name_of, screen_of
 
 if TYPE_CHECKING:
     from library.drafts.shelf import Kept
-
-KINDS = {
-    "calculator": "Calculator",
-    "value": "Value",
-    "text": "Text",
-    "table": "Table",
-    "job-card": "Job card",
-}
-"""What a draft is of, by its kind."""
 
 
 class DraftsScreen(Chooser):
@@ -40,24 +33,16 @@ class DraftsScreen(Chooser):
 
     def take_up(self, kept: Kept) -> None:
         """Open the screen that a draft was typed on, as it was left."""
-        from tui.recovering import screen_of
-
         if self.session.book is None:
             self.say("The book is still being opened; try again in a moment.")
             return
-        drafting = self.heelclear.drafting
-        is_card = kept.draft.kind == "job-card"
-        screen = (
-            self.heelclear.carding.brought_back(kept.draft)
-            if is_card
-            else screen_of(self.session, kept.draft)
-        )
+        screen = screen_of(self.heelclear, self.session.book, kept.draft)
         if screen is None:
             self.say(
                 "What this was about is not in the book any more. The draft stays, for you to read or to drop."
             )
             return
-        drafting.take_over(kept)
+        self.heelclear.autosave.take_over(kept)
         self.session.left_behind.remove(kept)
         self.app.pop_screen()
         self.app.push_screen(screen)
@@ -66,9 +51,7 @@ class DraftsScreen(Chooser):
         """Show what was typed beside what the book has now."""
         chosen = self._chosen()
         if chosen is not None:
-            from tui.screens.draft import DraftScreen
-
-            self.app.push_screen(DraftScreen(self.session, chosen, self))
+            self.app.push_screen(screens.DraftScreen(self.session, chosen, self))
 
     def do_drop_draft(self) -> None:
         """Forget the chosen one."""
@@ -78,7 +61,7 @@ class DraftsScreen(Chooser):
 
     def drop(self, kept: Kept) -> None:
         """Forget a draft for good."""
-        self.heelclear.drafting.forget(kept)
+        self.heelclear.autosave.forget(kept)
         self.session.left_behind.remove(kept)
         if self.session.left_behind:
             self.say("It is forgotten.")
@@ -90,11 +73,6 @@ class DraftsScreen(Chooser):
         found = self.found()
         self.view.resize(len(found), self.view.height)
         return self.session.left_behind[int(found[self.view.chosen].id)] if found else None
-
-
-def name_of(kept: Kept) -> str:
-    """What a draft is of."""
-    return f"{KINDS.get(kept.draft.kind, kept.draft.kind)}: {kept.draft.about}"
 
 
 def _text(kept: Kept) -> str:

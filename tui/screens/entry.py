@@ -5,14 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from library.pages.entry import Convert, entry_page
+from tui import later, screens
+from tui.screens.cards.card_navigation import begin_card
 from tui.screens.reading import Reading
-from tui.view.lines import Line
+from tui.view.lines import Line, Piece, line
 from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from library.book.model import Entry
+    from library.book.model import Book, Entry
     from tui.session import Session
 
 
@@ -45,9 +47,7 @@ class EntryScreen(Reading):
 
     def do_change(self) -> None:
         """List what can be changed of it."""
-        from tui.screens.changes import ChangesScreen
-
-        self.app.push_screen(ChangesScreen(self.session, self.entry))
+        self.app.push_screen(screens.ChangesScreen(self.session, self.entry))
 
     def do_calculate(self) -> None:
         """Open the calculator, filled from this entry."""
@@ -59,7 +59,7 @@ class EntryScreen(Reading):
 
     def do_begin_card(self) -> None:
         """Begin a job card from this entry."""
-        self.heelclear.carding.begin(self.entry)
+        begin_card(self, self.entry)
 
     def do_cautions(self) -> None:
         """Show the cautions alone."""
@@ -87,7 +87,10 @@ class EntryScreen(Reading):
     def _convert(self) -> Convert | None:
         if not self.session.units_ready:
             return None
-        from library.units.show import show
-
         display = self.session.display
-        return lambda number, kind: show(number, kind, display)
+        return lambda number, kind: later.show(number, kind, display)
+
+
+def preview_of(book: Book, entry: Entry, width: int) -> list[Line]:
+    """An entry as it stands beside the list of the book."""
+    return [line(Piece(entry.title, "head")), *page_lines(entry_page(book, entry), width)]

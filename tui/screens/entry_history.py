@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from library.editing.telling import words
+from tui.screens.conflict import spelt_out
 from tui.screens.reading import Reading
-from tui.screens.two_people import spelt_out
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 if TYPE_CHECKING:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from library.book import folders
 from library.book.model import Place
+from tui.screens.in_editor import open_file
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
@@ -88,25 +90,21 @@ class FindingsScreen(Reading):
 
     def do_open_file(self) -> None:
         """Open the file of the chosen problem at its line."""
-        from library.book.folders import shipped_folder
-
         problems = self.problems()
         if not problems:
             self.say("Nothing is wrong, so there is nothing to open.")
             return
         place = problems[self._chosen].place
-        if place.file.is_relative_to(shipped_folder()):
+        if place.file.is_relative_to(folders.shipped_folder()):
             self.say(
                 f"{place.file.name} came with the program and is never changed here; please report this problem."
             )
         else:
-            self.heelclear.editor.open(place)
+            open_file(self.heelclear, place)
 
 
 def _of_keys(sentence: str) -> Problem:
-    from library.book.folders import config_folder
-
-    return Problem("warning", "your own keys", sentence, Place(config_folder() / "keys.toml"))
+    return Problem("warning", "your own keys", sentence, Place(folders.config_folder() / "keys.toml"))
 
 
 def _of_book(finding: Finding) -> Problem:

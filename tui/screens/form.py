@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from tui.actions import action
-from tui.changing import Met, Wish
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
+from tui.screens.change_flow import ChangeRequest, preview
 from tui.view.lines import Line
 from tui.view.text_form import TextForm
 
@@ -15,9 +15,10 @@ if TYPE_CHECKING:
     from library.drafts.draft import Draft
     from library.editing.changes import Change
     from library.editing.merging import Choice
+    from tui.services.book_service import Conflicts
 
 
-class FormScreen(Board):
+class FormScreen(BaseScreen):
     """Lines of text; a subclass makes the form, and says what is wrong with it and which change it asks for."""
 
     WHERE = "form"
@@ -48,7 +49,7 @@ class FormScreen(Board):
 
     def on_mount(self) -> None:
         """Take up what was typed here before and is not saved yet."""
-        kept = self.heelclear.drafting.newest(self.draft().name)
+        kept = self.heelclear.autosave.newest(self.draft().name)
         if kept is None:
             return
         self.form.take_up(kept.fields, kept.started)
@@ -105,12 +106,12 @@ class FormScreen(Board):
         """Put back what the book has, and forget what was typed."""
         self.form.start_over(self.current())
         self.form.wrong = {}
-        self.heelclear.drafting.drop(self.draft())
+        self.heelclear.autosave.drop(self.draft())
 
     def look_over(self) -> None:
         """Say what is wrong with the lines as they are, and keep them."""
         self.form.wrong = self.complaints()
-        self.heelclear.drafting.keep_soon(self.draft())
+        self.heelclear.autosave.keep_soon(self.draft())
 
     def do_look(self) -> None:
         """Show what would change in the file."""
@@ -123,13 +124,14 @@ class FormScreen(Board):
             self.say("Nothing was changed, so there is nothing to save.")
             return
         draft = self.draft()
-        self.heelclear.changing.look(
-            Wish(change, self.began(), self.take_answers, lambda: self._saved(draft))
+        preview(
+            self.heelclear,
+            ChangeRequest(change, self.began(), self.take_answers, lambda: self._saved(draft)),
         )
 
-    def take_answers(self, met: Met, choices: Sequence[Choice]) -> None:
+    def take_answers(self, conflicts: Conflicts, choices: Sequence[Choice]) -> None:
         """Take what the person keeps where somebody else changed the same, and go on."""
-        for (field, conflict), choice in zip(met.items(), choices, strict=True):
+        for (field, conflict), choice in zip(conflicts.by_field.items(), choices, strict=True):
             theirs = as_text(conflict.theirs)
             self.form.started[field] = theirs
             if choice.side == "theirs":
@@ -139,7 +141,7 @@ class FormScreen(Board):
 
     def _saved(self, draft: Draft) -> None:
         """Leave the form, unless something was typed since the change that is saved now."""
-        if not self.heelclear.drafting.drop_saved(draft):
+        if not self.heelclear.autosave.drop_saved(draft):
             self.form.started.update(draft.fields)
         elif self.is_current:
             self.app.pop_screen()

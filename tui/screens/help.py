@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tui.screens.calculator import CalculatorScreen
 from tui.screens.reading import Reading
 from tui.view.help_page import help_lines
 from tui.view.lines import Line
 
 if TYPE_CHECKING:
-    from tui.screens.board import Board
+    from tui.screens.base_screen import BaseScreen
     from tui.session import Session
 
 
@@ -19,7 +18,7 @@ class HelpScreen(Reading):
 
     WHERE = "help"
 
-    def __init__(self, session: Session, about: Board) -> None:
+    def __init__(self, session: Session, about: BaseScreen) -> None:
         super().__init__(session)
         self.about = about
 
@@ -29,13 +28,15 @@ class HelpScreen(Reading):
 
     def text(self, width: int) -> list[Line]:
         """The help for the screen below."""
-        about, keymap = self.about, self.session.keymap
-        if isinstance(about, CalculatorScreen):
-            form = about.page.form
-            outputs = form.answer.result.outputs if form.answer and form.answer.result else ()
-            keys = dict.fromkeys([*(field.key for field in form.fields), *outputs])
-            return help_lines(about.WHERE, keymap, width, form.sheet, keys, in_hand=form.focus)
-        return help_lines(about.WHERE, keymap, width, keys=about.words())
+        about = self.about
+        return help_lines(
+            about.WHERE,
+            self.session.keymap,
+            width,
+            about.calculation(),
+            about.words(),
+            in_hand=about.word_in_hand(),
+        )
 
     def do_help(self) -> None:
         """Already here: the same key leaves again."""

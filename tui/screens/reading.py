@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
 from tui.view.lines import Line, Piece, filled, fit, line, rule
 from tui.view.viewport import Viewport
 
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from tui.session import Session
 
 
-class Reading(Board):
+class Reading(BaseScreen):
     """Text that scrolls; a subclass gives its lines for a width."""
 
     def __init__(self, session: Session) -> None:

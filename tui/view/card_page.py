@@ -12,7 +12,7 @@ from library.pages.page import Block, Said
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
 from tui.view.card_steps import STEPS
-from tui.view.keys_told import Keys, no_keys, with_keys
+from tui.view.key_names import Keys, no_keys, with_keys
 from tui.view.lines import Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
 from tui.view.page_lines import part_lines
 from tui.view.viewport import Viewport

@@ -13,7 +13,7 @@ from tui.plain import plain
 Role = Literal[
     "plain", "quiet", "strong", "head", "chosen", "cursor", "typed", "pass", "watch", "stop", "rule", "key"
 ]
-"""What a piece of text is to the reader; ``tui.look`` decides how a terminal shows it."""
+"""What a piece of text is to the reader; ``tui.theme`` decides how a terminal shows it."""
 
 
 class Piece(NamedTuple):

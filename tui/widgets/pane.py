@@ -9,8 +9,8 @@ from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
 
-from tui.look import Look
 from tui.plain import in_ascii, plain
+from tui.theme import Theme
 from tui.view.lines import EMPTY, Line
 
 Draw = Callable[[int, int], list[Line]]
@@ -26,7 +26,7 @@ class Pane(Widget, inherit_bindings=False):
     DEFAULT_CSS = "Pane { width: 1fr; height: 1fr; }"
     ALLOW_SELECT = False
 
-    def __init__(self, look: Look, draw: Draw) -> None:
+    def __init__(self, look: Theme, draw: Draw) -> None:
         """Make a pane.
 
         Args:

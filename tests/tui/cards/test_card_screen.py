@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from library.cards.store import load
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
 from tui.view.lines import width_of
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
@@ -233,7 +233,7 @@ async def test_every_step_fits_at_every_size(at_the_yard: AtTheYard) -> None:
         await hands.do("<ctrl+t>", "t-12", "<enter>")
         for _ in range(6):
             screen = hands.app.screen
-            assert isinstance(screen, Board)
+            assert isinstance(screen, BaseScreen)
             for size in ((80, 24), (60, 20), (120, 36), (200, 60)):
                 await hands.resize(*size)
                 assert all(width_of(one) <= size[0] for one in screen.lines(*size)), size

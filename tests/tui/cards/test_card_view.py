@@ -18,7 +18,7 @@ from tui.view.card_page import CardPage
 from tui.view.card_readings import in_short, with_the_last_unit
 from tui.view.card_steps import STEPS
 from tui.view.card_units import in_other_units
-from tui.view.keys_told import with_keys
+from tui.view.key_names import with_keys
 from tui.view.lines import text_of
 
 EMPTY = Book({})

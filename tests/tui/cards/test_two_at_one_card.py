@@ -10,6 +10,8 @@ from typing import Any
 import pytest
 
 from library.cards.store import card_path, load
+from tui.screens.cards.card import CardScreen
+from tui.screens.draft_screens import screen_of
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
@@ -81,7 +83,7 @@ async def test_a_disk_that_refuses_is_told_of_and_what_was_typed_stays_a_draft(
         assert hands.app.screen.WHERE == "card"
         await hands.do("<f9>")
         assert hands.app.screen.WHERE == "book"
-        assert [draft.fields["tool.name"] for draft in hands.app.drafting._newest.values()] == ["T-77"]
+        assert [draft.fields["tool.name"] for draft in hands.app.autosave._newest.values()] == ["T-77"]
 
 
 async def test_a_draft_of_a_new_card_comes_back_with_what_the_entry_recommends(
@@ -92,7 +94,8 @@ async def test_a_draft_of_a_new_card_comes_back_with_what_the_entry_recommends(
         hands.app.screen.form.go_to("wanted.rake_angle")
         await hands.do("4 deg", "<down>", "chipped")
         draft = hands.app.screen.draft()
-        again = hands.app.carding.brought_back(draft)
+        again = screen_of(hands.app, hands.app.session.book, draft)
+        assert isinstance(again, CardScreen)
         card = again.form.card
         assert card == hands.app.screen.form.card
         one = card.wanted["rake_angle"]
@@ -109,7 +112,7 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
         await hands.do("25")
         draft = hands.app.screen.draft()
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
-        card = hands.app.carding.brought_back(draft).form.card
+        card = hands.app.card_service.brought_back(draft, hands.app.session.book).card
         assert (card.minutes, card.tool.belongs_to) == ("25", "rail bolts")
 
 

@@ -36,7 +36,7 @@ async def _at_the_relief(hands: Any, typed: str = "5 deg") -> None:
 async def _leave_something_behind(program: Program, typed: str = "5 deg") -> None:
     async with program() as hands:
         await _at_the_relief(hands, typed)
-        hands.app.drafting.keep_now()
+        hands.app.autosave.keep_now()
 
 
 async def test_a_draft_is_on_the_disk_half_a_second_after_the_first_key_although_typing_goes_on(
@@ -78,7 +78,7 @@ async def test_starting_over_puts_the_book_s_value_back_and_drops_the_draft(
 ) -> None:
     async with program() as hands:
         await _at_the_relief(hands)
-        hands.app.drafting.keep_now()
+        hands.app.autosave.keep_now()
         assert len(drafts()) == 1
         await hands.press("ctrl+r")
         assert hands.field("Usual") == "4 deg"
@@ -89,7 +89,7 @@ async def test_starting_over_puts_the_book_s_value_back_and_drops_the_draft(
 async def test_saving_drops_the_draft(program: Program, drafts: Callable[[], list[dict[str, Any]]]) -> None:
     async with program() as hands:
         await _at_the_relief(hands)
-        hands.app.drafting.keep_now()
+        hands.app.autosave.keep_now()
         await hands.press("f2")
         await hands.press("enter")
         assert drafts() == []
@@ -220,7 +220,7 @@ async def test_figures_of_the_last_tool_are_forgotten_at_an_orderly_end_and_kept
         await hands.type("bronze")
         await hands.press("f2")
         await hands.type("3.2")
-        hands.app.drafting.keep_now()
+        hands.app.autosave.keep_now()
         assert len(drafts()) == 1
     assert drafts() == []
     async with program() as hands:

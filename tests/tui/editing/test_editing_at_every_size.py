@@ -8,14 +8,14 @@ from typing import Any
 
 import pytest
 
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
 from tui.view.lines import width_of
 
 RAKE = ["enter", "f6", *"rake", "enter"]
 WAYS: dict[str, list[str]] = {
     "changes": ["enter", "f6"],
     "form": [*RAKE, "down", *"6 deg"],
-    "before-saving": [*RAKE, "down", *"6 deg", "f2"],
+    "review-change": [*RAKE, "down", *"6 deg", "f2"],
     "new entry": ["f6", "enter", "down", *"Tap, new"],
     "new family": ["f6", "down", "enter", *"Broaches"],
     "cautions": ["enter", "f6", *"cautions", "enter"],
@@ -34,7 +34,7 @@ async def test_a_screen_names_its_keys_and_every_line_fits(program: Program, way
     async with program() as hands:
         await hands.press(*WAYS[way])
         screen = hands.app.screen
-        assert isinstance(screen, Board)
+        assert isinstance(screen, BaseScreen)
         for size in ((80, 24), (60, 20), (200, 60)):
             await hands.resize(*size)
             lines = screen.lines(*size)

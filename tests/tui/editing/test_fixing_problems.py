@@ -49,7 +49,7 @@ async def test_enter_opens_the_file_at_the_line_of_the_chosen_problem(
 ) -> None:
     opened: list[Place] = []
     async with program() as hands:
-        monkeypatch.setattr(hands.app.editor, "open", opened.append)
+        monkeypatch.setattr("tui.screens.findings.open_file", lambda app, place: opened.append(place))
         await hands.press("f7", "down", "enter")
     assert [(place.file, place.line) for place in opened] == [(wrong, 13)]
 

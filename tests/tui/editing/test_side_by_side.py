@@ -145,11 +145,11 @@ async def test_what_is_compared_follows_the_book(program: Program, shop: Any) ->
         await hands.press("down", "tab", "tab", "ctrl+g")
         file = shop / "taps.toml"
         file.write_text(file.read_text().replace("'4 deg'", "'9 deg'"))
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.settle()
         assert "9 deg" in hands.shown()
         file.write_text("schema = 1\n")
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.settle()
         assert hands.app.screen.WHERE == "book"
 

@@ -36,8 +36,8 @@ async def _before_saving(hands: Any, monkeypatch: pytest.MonkeyPatch) -> SlowDis
     await hands.press("down")
     await hands.type("5 deg")
     await hands.press("f2")
-    slow = SlowDisk(hands.app.changing.desk.save)
-    monkeypatch.setattr(hands.app.changing.desk, "save", slow)
+    slow = SlowDisk(hands.app.book_service.save)
+    monkeypatch.setattr(hands.app.book_service, "save", slow)
     await hands.press_meanwhile("enter")
     await hands.until(slow.begun.is_set)
     return slow
@@ -127,6 +127,6 @@ async def test_a_fault_of_the_system_is_told_and_ends_nothing(
         await hands.choose("chamfer relief")
         await hands.press("down")
         await hands.type("5 deg")
-        monkeypatch.setattr(hands.app.changing.desk, "plan", fail)
+        monkeypatch.setattr(hands.app.book_service, "plan", fail)
         assert "Input/output error" in await hands.press("f2")
         assert hands.field("Usual") == "5 deg"

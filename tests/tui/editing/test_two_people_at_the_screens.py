@@ -131,13 +131,13 @@ async def test_what_others_changed_is_noticed_and_taken_into_lines_that_nobody_t
     async with program() as hands:
         await _at_the_relief(hands)
         others('source = "shop"}', 'source = "shop", note = "Look again."}')
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.settle()
         assert "Changed by somebody else: taps.toml. The book was read again." in hands.shown()
         assert hands.field("Usual") == "5 deg"
         assert hands.field("Note") == "Look again."
         others("'4 deg'", "'9 deg'")
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.settle()
         assert "Somebody else changed usual while you type. Yours stays here" in hands.shown()
         assert hands.field("Usual") == "5 deg"
@@ -146,7 +146,7 @@ async def test_what_others_changed_is_noticed_and_taken_into_lines_that_nobody_t
 async def test_a_clock_looks_at_the_files_without_being_asked(
     program: Program, others: Callable[[str, str], None], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("tui.watching.EVERY", 0.05)
+    monkeypatch.setattr("tui.services.file_watch.EVERY", 0.05)
     async with program() as hands:
         others("'4 deg'", "'9 deg'")
         await hands.until(lambda: "Changed by somebody else: taps.toml." in hands.shown())
@@ -157,7 +157,7 @@ async def test_what_the_program_saves_itself_is_nobody_elses(program: Program, f
         await _at_the_relief(hands)
         await hands.press("f2")
         assert "Saved." in await hands.press("enter")
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.settle()
         assert "somebody else" not in hands.shown()
     assert '"5 deg"' in files()["taps.toml"]
@@ -188,9 +188,9 @@ async def test_a_look_that_is_slower_than_a_save_blames_nobody_and_no_second_one
         await _at_the_relief(hands)
         await hands.press("f2")
         slow = SlowLook(monkeypatch)
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.until(slow.begun.is_set)
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.press_meanwhile("enter")
         await hands.until(lambda: "Saved." in hands.shown())
         slow.let_go.set()
@@ -212,15 +212,15 @@ async def test_what_is_seen_while_a_save_is_under_way_and_refused_in_the_end_is_
 
     async with program() as hands:
         others("'4 deg'", "'9 deg'")
-        hands.app.watching.look()
-        hands.app.behind.begin("Saving.", refused, lambda _: None)
+        hands.app.file_watch.look()
+        hands.app.background.begin("Saving.", refused, lambda _: None)
         await hands.until(begun.is_set)
-        await hands.until(lambda: hands.app.watching.has_untold)
+        await hands.until(lambda: hands.app.file_watch.has_untold)
         assert "somebody else" not in hands.shown()
         let_go.set()
         await hands.settle()
         assert "Input/output error" in hands.shown()
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.settle()
         assert "Changed by somebody else: taps.toml." in hands.shown()
 
@@ -231,7 +231,7 @@ async def test_an_entry_that_others_took_out_is_told_of_and_its_screens_are_left
     async with program() as hands:
         await hands.open("bronze")
         (shop / "taps.toml").write_text("schema = 1\n")
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.settle()
         assert "taps.toml. The book was read again. This entry is not in the book any more." in hands.words()
         assert hands.app.screen.WHERE == "book"
@@ -241,7 +241,7 @@ async def test_what_is_typed_for_an_entry_that_others_took_out_stays(program: Pr
     async with program() as hands:
         await _at_the_relief(hands)
         (shop / "taps.toml").write_text("schema = 1\n")
-        hands.app.watching.look()
+        hands.app.file_watch.look()
         await hands.settle()
         assert hands.field("Usual") == "5 deg"
         assert "There is no entry 'bronze-tap' any more" in await hands.press("f2")

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from library.demo import lay_out
-from tui.drafting import SOON
+from tui.services.autosave import SOON
 
 Open = Callable[..., Any]
 

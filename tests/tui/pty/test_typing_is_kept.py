@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from tui.drafting import SOON
+from tui.services.autosave import SOON
 
 Open = Callable[..., Any]
 

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
 from tui.view.lines import width_of
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
@@ -36,7 +36,7 @@ async def test_a_screen_names_its_keys_and_the_way_back_at_every_size(program: P
     async with program() as hands:
         await hands.press(*WAYS[where])
         screen = hands.app.screen
-        assert isinstance(screen, Board)
+        assert isinstance(screen, BaseScreen)
         assert where == screen.WHERE
         for size in SIZES:
             await hands.resize(*size)
@@ -56,7 +56,7 @@ async def test_no_size_is_too_small_to_go_on(program: Program, where: str) -> No
             await hands.resize(*size)
             await hands.press("down", "pagedown", "end", "home", "up")
             screen = hands.app.screen
-            assert isinstance(screen, Board)
+            assert isinstance(screen, BaseScreen)
             assert where == screen.WHERE
 
 

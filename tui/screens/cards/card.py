@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from library.cards.editing import CardEditRefused
 from library.cards.forms import as_fields
 from library.drafts.draft import Draft
 from library.files.refusals import SaveRefused
+from tui import screens
 from tui.actions import action
-from tui.card_desk import CardDesk, Met
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
+from tui.screens.cards.card_navigation import begin_again
 from tui.screens.cards.closing import close_or_open
+from tui.screens.cards.learning import learn
 from tui.screens.cards.listing import more_for
+from tui.services.card_service import CardConflicts
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import Line
@@ -22,43 +25,31 @@ if TYPE_CHECKING:
     from textual import events
 
     from library.book.model import Book
-    from library.cards.model import Card
-    from library.cards.store import Opened
     from library.editing.merging import Choice
+    from tui.services.card_service import CardInHand, CardService
     from tui.session import Session
 
 
-class CardScreen(Board):
+class CardScreen(BaseScreen):
     """A card.
 
     Args:
         session: what the program knows.
         book: works the card out.
-        desk: where cards are saved.
-        card: as it is now.
-        opened: as it was read; nothing for a new card.
-        about: what its drafts are known by.
-        started: the texts that it had when it was begun; those it has now where nothing is said.
+        cards: where cards are saved.
+        in_hand: the card.
     """
 
     WHERE = "card"
 
-    def __init__(
-        self,
-        session: Session,
-        book: Book,
-        desk: CardDesk,
-        card: Card,
-        opened: Opened | None,
-        about: str,
-        started: Mapping[str, str] | None = None,
-    ) -> None:
+    def __init__(self, session: Session, book: Book, cards: CardService, in_hand: CardInHand) -> None:
         super().__init__(session)
+        card, opened, started = in_hand.card, in_hand.opened, in_hand.started
         self.form = CardForm(book, card)
-        self.page = CardPage(self.form, desk.earlier, self.key_of)
-        self.desk = desk
+        self.page = CardPage(self.form, cards.earlier, self.key_of)
+        self.cards = cards
         self.opened = opened
-        self._about = about
+        self._about = in_hand.about
         self._started = dict(started) if started is not None else as_fields(card)
         self._saved_card = opened.card if opened is not None else None if started is not None else card
         self._refused = False
@@ -134,7 +125,7 @@ class CardScreen(Board):
             self.say(str(refused))
         else:
             self._refused = False
-            self.heelclear.drafting.keep_soon(self.draft())
+            self.heelclear.autosave.keep_soon(self.draft())
 
     def _is_closed(self) -> bool:
         """Whether nothing may be typed; then it is said why."""
@@ -203,17 +194,15 @@ class CardScreen(Board):
         if not self.is_changed and self.opened is not None:
             return True
         try:
-            stored = self.desk.save(self.opened, self.form.card, choices)
+            stored = self.cards.save(self.opened, self.form.card, choices)
         except SaveRefused as refused:
             self.say(f"{refused.sentence} What you typed is kept as a draft.")
             self._refused = True
             return False
-        if isinstance(stored, Met):
-            from tui.screens.two_people import TwoPeopleScreen
-
-            self.app.push_screen(TwoPeopleScreen(self.session, stored.conflicts, self._answered))
+        if isinstance(stored, CardConflicts):
+            self.app.push_screen(screens.ConflictScreen(self.session, stored.conflicts, self._answered))
             return False
-        self.heelclear.drafting.drop(self.draft())
+        self.heelclear.autosave.drop(self.draft())
         self.opened, self._saved_card = stored.opened, stored.opened.card
         self._about, self._started = stored.opened.card.id, as_fields(stored.opened.card)
         self.form.take(self.form.book, stored.opened.card)
@@ -234,21 +223,17 @@ class CardScreen(Board):
 
     def do_sheet(self) -> None:
         """Show the setup sheet."""
-        from tui.screens.cards.sheet import SheetScreen
-
-        self.app.push_screen(SheetScreen(self.session, self.form.job))
+        self.app.push_screen(screens.SheetScreen(self.session, self.form.job))
 
     def do_learn(self) -> None:
         """Bring what was learned back to the book."""
-        from tui.screens.cards.lessons import learn
-
         if self.save():
             learn(self, self.form.card)
 
     def do_again(self) -> None:
         """Begin a new card for the same job."""
         if self.save():
-            self.heelclear.carding.begin_again(self.form.card.id)
+            begin_again(self, self.form.card.id)
 
     def do_cautions(self) -> None:
         """Show the cautions of the calculation in hand and of the tool in full."""

@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from library.cards.history import history
+from library.cards.job import work_out
+from library.cards.store import NoCard
+from tui import screens
 from tui.actions import action
-from tui.screens.board import Board
+from tui.screens.base_screen import BaseScreen
+from tui.screens.cards.card_navigation import begin_again, begin_card, open_card
 from tui.view.card_list_page import CardListPage
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
@@ -13,24 +18,24 @@ from tui.view.text_line import TextLine
 if TYPE_CHECKING:
     from library.cards.model import Card
     from library.cards.rows import CardRow
-    from tui.card_desk import CardDesk
+    from tui.services.card_service import CardService
     from tui.session import Session
 
 
-class CardsScreen(Board):
+class CardsScreen(BaseScreen):
     """A light row for every card.
 
     Args:
         session: what the program knows.
-        desk: where the cards lie.
+        cards: the cards of the shop.
     """
 
     WHERE = "cards"
 
-    def __init__(self, session: Session, desk: CardDesk) -> None:
+    def __init__(self, session: Session, cards: CardService) -> None:
         super().__init__(session)
-        self.desk = desk
-        self.page = CardListPage(desk.rows, self._key)
+        self.cards = cards
+        self.page = CardListPage(cards.rows, self._key)
 
     def _key(self, name: str) -> str:
         return self.session.keymap.first_key(action(name))
@@ -40,18 +45,18 @@ class CardsScreen(Board):
         self.run_worker(self._read, thread=True)
 
     def _read(self) -> None:
-        rows = self.desk.read_rows()
+        rows = self.cards.read_rows()
         self.app.call_from_thread(self._take, rows)
 
     def _take(self, rows: tuple[CardRow, ...]) -> None:
-        self.desk.rows = rows
+        self.cards.rows = rows
         self.page.fill(rows)
         self.draw()
 
     def on_screen_resume(self) -> None:
         """Show what was saved on another screen."""
-        if self.desk.rows is not None:
-            self.page.fill(self.desk.rows)
+        if self.cards.rows is not None:
+            self.page.fill(self.cards.rows)
         super().on_screen_resume()
 
     def title_text(self) -> str:
@@ -102,33 +107,27 @@ class CardsScreen(Board):
         """Open the chosen card."""
         row = self._chosen()
         if row is not None:
-            self.heelclear.carding.open(row.id)
+            open_card(self, row.id)
 
     def do_begin_card(self) -> None:
         """Begin an empty card."""
-        self.heelclear.carding.begin(None)
+        begin_card(self, None)
 
     def do_again(self) -> None:
         """Begin a new card for the same job."""
         row = self._chosen()
         if row is not None:
-            self.heelclear.carding.begin_again(row.id)
+            begin_again(self, row.id)
 
     def do_sheet(self) -> None:
         """Show the setup sheet of the chosen card."""
-        from library.cards.job import work_out
-        from tui.screens.cards.sheet import SheetScreen
-
         row, book = self._chosen(), self.session.book
         cards = self._loaded([row.id]) if row is not None else []
         if cards and book is not None:
-            self.app.push_screen(SheetScreen(self.session, work_out(cards[0], book)))
+            self.app.push_screen(screens.SheetScreen(self.session, work_out(cards[0], book)))
 
     def do_life(self) -> None:
         """Show every card of the chosen card's tool, with its size and what is left of it."""
-        from library.cards.history import history
-        from tui.screens.cards.life import LifeScreen
-
         row, book = self._chosen(), self.session.book
         if row is None or book is None:
             return
@@ -137,8 +136,8 @@ class CardsScreen(Board):
                 "This card does not say which tool it is; a tool's history is found by its own name or number."
             )
             return
-        cards = self._loaded([one.id for one in self.desk.earlier(row.tool)])
-        self.app.push_screen(LifeScreen(self.session, history(row.tool, cards, book)))
+        cards = self._loaded([one.id for one in self.cards.earlier(row.tool)])
+        self.app.push_screen(screens.LifeScreen(self.session, history(row.tool, cards, book)))
 
     def do_mark(self) -> None:
         """Mark the chosen card for a batch, or take its mark away."""
@@ -146,14 +145,12 @@ class CardsScreen(Board):
 
     def do_plan(self) -> None:
         """Plan the marked cards as one batch."""
-        from tui.screens.cards.batch import BatchScreen
-
         if len(self.page.marked) < 2:
             self.say(f"Mark the cards of the batch first, two or more, with {self._key('mark')}.")
             return
         cards = self._loaded(list(self.page.marked))
         if cards:
-            self.app.push_screen(BatchScreen(self.session, cards))
+            self.app.push_screen(screens.BatchScreen(self.session, cards))
 
     def _chosen(self) -> CardRow | None:
         if self.page.chosen is None:
@@ -164,10 +161,8 @@ class CardsScreen(Board):
 
     def _loaded(self, ids: list[str]) -> list[Card]:
         """The cards of these ids; where one cannot be read, that is said and there are none."""
-        from library.cards.store import NoCard
-
         try:
-            return [self.desk.load(one).card for one in ids]
+            return [self.cards.load(one).card for one in ids]
         except NoCard as error:
             self.say(str(error))
             return []

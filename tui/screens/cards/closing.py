@@ -24,7 +24,7 @@ def close_or_open(screen: CardScreen) -> None:
 def _close(screen: CardScreen) -> None:
     form, before = screen.form, screen.form.card
     try:
-        closed = finished(form.job, screen.desk.today())
+        closed = finished(form.job, screen.cards.today())
     except NotFinished as why:
         first, *others = why.problems
         form.go_to(first.way)

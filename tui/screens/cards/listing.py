@@ -9,8 +9,7 @@ from geometry.quantities import QUANTITIES
 from library.cards.editing import edited
 from library.cards.order import calculations_of
 from library.equipment.model import Machine, Wheel, machines, wheels
-from tui.screens.cards.equipment import EquipmentScreen
-from tui.screens.cards.pick import PickScreen
+from tui import screens
 from tui.screens.chooser import Choice
 from tui.view.card_row import QUANTITY_SECTIONS
 from tui.view.card_settings_rows import REST, aside_steps
@@ -39,7 +38,7 @@ def more_for(screen: CardScreen) -> None:
             screen, _TITLES[section], _quantities(screen, section), lambda key: screen.form.open(section, key)
         )
     elif row.way in {"machine", "wheel"} and len(row.choices) < 2:
-        screen.app.push_screen(EquipmentScreen(screen.session, row.way, screen.desk.shop))
+        screen.app.push_screen(screens.EquipmentScreen(screen.session, row.way, screen.cards.shop))
     elif row.way in _LISTS:
         _pick(screen, row.label, list(_LISTS[row.way](job)), screen.put, row.text)
     else:
@@ -49,7 +48,7 @@ def more_for(screen: CardScreen) -> None:
 def _pick(
     screen: CardScreen, title: str, choices: list[Choice], then: Callable[[str], None], chosen: str = ""
 ) -> None:
-    screen.app.push_screen(PickScreen(screen.session, title, choices, then, chosen))
+    screen.app.push_screen(screens.PickScreen(screen.session, title, choices, then, chosen))
 
 
 def _aside(screen: CardScreen) -> list[Choice]:

@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from library.setup_sheet.sheets import setup_sheet
-from tui.keeping import keep_in_file
 from tui.screens.reading import Reading
+from tui.services.export import write_new_file
 from tui.view.lines import Line, line
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ class SheetScreen(Reading):
         card = self._job.card
         name = f"setup-sheet-{card.id or card.tool.name or 'new'}"
         try:
-            path = keep_in_file(
+            path = write_new_file(
                 setup_sheet(self._job, form, self._job.display), Path.cwd(), name, ENDINGS[form]
             )
         except OSError as error:

@@ -7,30 +7,33 @@ from pathlib import Path
 from threading import Lock
 from typing import TYPE_CHECKING
 
-from textual.timer import Timer
+from library.errors import Refused
+from tui import later
 
 if TYPE_CHECKING:
+    from textual.timer import Timer
+
     from library.drafts.draft import Draft
     from library.drafts.shelf import Drafts, Kept
-    from tui.app import Heelclear
+    from tui.services.host import Host
 
 SOON = 0.5
 """Seconds from a key to the writing of what was typed; further keys meanwhile do not put it off."""
 
 
-class Drafting:
+class Autosave:
     """The drafts of this run, and those that earlier runs left.
 
     What is typed stands in memory at once, so that a form that is left and opened again has it. Writing is done in
     a thread; a lock keeps one writer at a time, and each writes what is newest by then.
 
     Args:
-        app: the program.
+        host: the program.
         folder: where drafts are kept.
     """
 
-    def __init__(self, app: Heelclear, folder: Path) -> None:
-        self._app = app
+    def __init__(self, host: Host, folder: Path) -> None:
+        self._host = host
         self._folder = folder
         self._drafts: Drafts | None = None
         self._newest: dict[str, Draft] = {}
@@ -52,7 +55,7 @@ class Drafting:
             self._newest[draft.name] = draft
         self._unwritten[draft.name] = draft
         if self._timer is None:
-            self._timer = self._app.set_timer(SOON, self._write_behind)
+            self._timer = self._host.set_timer(SOON, self._write_behind)
 
     def drop(self, draft: Draft) -> None:
         """Forget a draft, because it was saved or given up."""
@@ -106,21 +109,17 @@ class Drafting:
 
     def _shelf(self) -> Drafts:
         if self._drafts is None:
-            from library.drafts.shelf import Drafts
-
-            self._drafts = Drafts(self._folder)
+            self._drafts = later.Drafts(self._folder)
         return self._drafts
 
     def _write_behind(self) -> None:
         if self._timer is not None:
             self._timer.stop()
             self._timer = None
-        self._app.run_worker(self._write, thread=True, group="drafts")
+        self._host.in_thread(self._write, "drafts")
 
     def _write(self) -> None:
         """Write what is newest of everything that waits; what a disk refuses waits on, and is told of once."""
-        from library.files.refusals import SaveRefused
-
         refused: dict[str, Draft] = {}
         with self._lock:
             while self._unwritten:
@@ -130,7 +129,7 @@ class Drafting:
                         self._shelf().keep(self._newest[name])
                     else:
                         self._shelf().drop(draft)
-                except SaveRefused as refusal:
+                except Refused as refusal:
                     refused[name] = draft
                     self._tell(refusal.sentence)
             while self._forgotten and not refused:
@@ -141,4 +140,4 @@ class Drafting:
     def _tell(self, refusal: str) -> None:
         if not self._told:
             said = f"What you type is not kept as a draft. {refusal}"
-            self._app.post_message(self._app.Follow(lambda: self._app.say(said)))
+            self._host.on_screen(lambda: self._host.say(said))

@@ -1,4 +1,4 @@
-"""Two people changed the same thing: what it was, yours and the other one's, and which to keep."""
+"""Two people changed the same thing: what it was, yours and somebody else's, and which to keep."""
 
 from __future__ import annotations
 
@@ -20,17 +20,17 @@ YOURS, OTHERS = "Yours here", "Saved by somebody else"
 """What each side is called, here and in every sentence about it."""
 
 
-class TwoPeopleScreen(Reading):
+class ConflictScreen(Reading):
     """One conflict after the other; nothing is saved before all are answered.
 
     Args:
         session: of the program.
         conflicts: what to ask, in this order.
         answered: takes the answers, in the same order.
-        where: the file or the copy in which the other one's stands; empty where that is plain.
+        where: the file or the copy in which somebody else's stands; empty where that is plain.
     """
 
-    WHERE = "two-people"
+    WHERE = "conflict"
 
     def __init__(
         self,

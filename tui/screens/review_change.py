@@ -14,10 +14,10 @@ if TYPE_CHECKING:
     from tui.session import Session
 
 
-class BeforeSavingScreen(Reading):
+class ReviewChangeScreen(Reading):
     """The lines that go and the lines that come."""
 
-    WHERE = "before-saving"
+    WHERE = "review-change"
 
     def __init__(self, session: Session, plan: Plan, save: Callable[[Plan], None]) -> None:
         super().__init__(session)

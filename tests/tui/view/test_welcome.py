@@ -12,15 +12,15 @@ import pytest
 from tui import first_start
 from tui.keys import Keymap, keymap
 from tui.session import Session
-from tui.view.first_lines import HEIGHT, first_lines
 from tui.view.lines import text_of, width_of
+from tui.view.welcome import HEIGHT, welcome
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
 @pytest.mark.parametrize("width", [60, 80, 200])
 def test_five_lines_under_a_heading_are_told_whole(width: int) -> None:
-    lines = first_lines(Keymap(), width)
+    lines = welcome(Keymap(), width)
     assert len(lines) == HEIGHT == 6
     assert all(width_of(line) <= width for line in lines)
     text = "\n".join(map(text_of, lines))
@@ -30,7 +30,7 @@ def test_five_lines_under_a_heading_are_told_whole(width: int) -> None:
 
 
 def test_the_keys_told_are_the_reader_s_own() -> None:
-    text = "\n".join(map(text_of, first_lines(keymap({"calculate": ("f5",), "units": ("ctrl+y",)}), 80)))
+    text = "\n".join(map(text_of, welcome(keymap({"calculate": ("f5",), "units": ("ctrl+y",)}), 80)))
     assert "F5 gives settings and readings" in text
 
 

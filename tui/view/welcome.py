@@ -13,7 +13,7 @@ LEAST_ROWS = 16
 """Rows of a page below which the list needs them all."""
 
 
-def first_lines(keymap: Keymap, width: int) -> list[Line]:
+def welcome(keymap: Keymap, width: int) -> list[Line]:
     """The five lines under their heading.
 
     Args:

@@ -1,24 +1,49 @@
-"""From a draft to the screen it was typed on."""
+"""From a draft to the screen that it was typed on."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from geometry.quantities import QUANTITIES
+from tui import screens
+from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
+from tui.screens.texts_form import TEXTS, TextsForm
+from tui.screens.value_form import ValueFormScreen
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
+    from library.book.model import Book
     from library.drafts.draft import Draft
-    from tui.screens.board import Board
+    from library.drafts.shelf import Kept
+    from tui.app import Heelclear
+    from tui.screens.base_screen import BaseScreen
     from tui.screens.form import FormScreen
     from tui.session import Session
 
+KINDS = {
+    "calculator": "Calculator",
+    "value": "Value",
+    "text": "Text",
+    "table": "Table",
+    "job-card": "Job card",
+}
+"""What a draft is of, by its kind."""
 
-def screen_of(session: Session, draft: Draft) -> Board | None:
+
+def name_of(kept: Kept) -> str:
+    """What a draft is of."""
+    return f"{KINDS.get(kept.draft.kind, kept.draft.kind)}: {kept.draft.about}"
+
+
+def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
     """The screen that a draft was typed on, or nothing where its entry is gone.
 
-    A form takes up the draft by itself when it is opened; a calculator has it at once.
+    A form takes up the draft by itself when it is opened; a calculator and a card have it at once.
     """
-    return _calculator(session, draft) if draft.kind == "calculator" else form_of(session, draft)
+    if draft.kind == "job-card":
+        cards = app.card_service
+        return screens.CardScreen(app.session, book, cards, cards.brought_back(draft, book))
+    return _calculator(app.session, draft) if draft.kind == "calculator" else form_of(app.session, draft)
 
 
 def form_of(session: Session, draft: Draft) -> FormScreen | None:
@@ -29,18 +54,12 @@ def form_of(session: Session, draft: Draft) -> FormScreen | None:
     entry = session.entry(name)
     if entry is None:
         return None
-    from geometry.quantities import QUANTITIES
-    from tui.screens.texts_form import TEXTS, TextsForm
-    from tui.screens.value_form import ValueFormScreen
-
     if draft.kind == "value" and key in QUANTITIES:
         return ValueFormScreen(session, entry, key)
     return TextsForm(session, entry, key) if draft.kind == "text" and key in TEXTS else None
 
 
 def _table_form(session: Session, draft: Draft) -> FormScreen | None:
-    from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
-
     name, _, about = draft.about.partition(".")
     if name in FORMS_OF_THE_BOOK:
         return FORMS_OF_THE_BOOK[name](session)
@@ -50,13 +69,11 @@ def _table_form(session: Session, draft: Draft) -> FormScreen | None:
     )
 
 
-def _calculator(session: Session, draft: Draft) -> Board | None:
-    from tui.screens.calculator import CalculatorScreen
-
+def _calculator(session: Session, draft: Draft) -> BaseScreen | None:
     entry = session.entry(draft.about)
     sheet = session.sheet_for(entry) if entry is not None else None
     if entry is None or sheet is None:
         return None
     form = session.form(entry, sheet)
     form.typed.update({key: TextLine.ending(text) for key, text in draft.fields.items()})
-    return CalculatorScreen(session, entry, sheet)
+    return screens.CalculatorScreen(session, entry, sheet)

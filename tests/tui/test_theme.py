@@ -5,28 +5,28 @@ from __future__ import annotations
 import pytest
 
 from tui import terminal
-from tui.look import look
+from tui.theme import theme
 from tui.view.lines import Role
 
 STATES: tuple[Role, ...] = ("pass", "watch", "stop", "chosen", "cursor")
 
 
 def test_without_colour_no_role_has_any() -> None:
-    assert all(style.color is None and style.bgcolor is None for style in look(colour=False).styles.values())
+    assert all(style.color is None and style.bgcolor is None for style in theme(colour=False).styles.values())
 
 
 def test_with_and_without_colour_the_same_roles_have_a_style() -> None:
-    assert look(colour=True).styles.keys() == look(colour=False).styles.keys()
+    assert theme(colour=True).styles.keys() == theme(colour=False).styles.keys()
 
 
 def test_only_the_sixteen_colours_of_the_terminal_are_used() -> None:
-    for style in look(colour=True).styles.values():
+    for style in theme(colour=True).styles.values():
         assert style.color is None or (style.color.number is not None and style.color.number < 16)
 
 
 @pytest.mark.parametrize("role", STATES)
 def test_what_must_stand_out_does_so_without_colour(role: Role) -> None:
-    style = look(colour=False).styles[role]
+    style = theme(colour=False).styles[role]
     assert style.bold or style.reverse
 
 

@@ -1,21 +1,36 @@
-"""Changing the shop's book from the screens: plan, save, record, take back. Nothing here touches a screen."""
+"""Changing the shop's book: plan, save, record, take back. Nothing here touches a screen."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from library.editing.changes import Change
-    from library.editing.merging import Choice, Conflict
-    from library.editing.plan import Plan
-    from library.editing.saving import Asked, Done
-    from library.history.work_tree import WorkTree
+from library.book import folders
+from library.editing.changes import Change, SetText, SetValue
+from library.editing.meanwhile import changed_meanwhile
+from library.editing.merging import Choice, Conflict
+from library.editing.plan import Plan
+from library.editing.planning import plan
+from library.editing.saving import Asked, Done, save, undone
+from library.history.git import GitRefused
+from library.history.habit import commits_each_save
+from library.history.recording import record
+from library.history.work_tree import WorkTree, find_work_tree
 
 
-class BookDesk:
+@dataclass(frozen=True)
+class Conflicts:
+    """What somebody else changed as well since a person began; nothing is planned until that is answered.
+
+    Attributes:
+        by_field: the conflict in each field of what is changed.
+    """
+
+    by_field: Mapping[str, Conflict]
+
+
+class BookService:
     """Where the book of one shop is changed.
 
     Args:
@@ -29,7 +44,7 @@ class BookDesk:
         self.shop = shop
         self.last: Done | None = None
 
-    def plan(self, change: Change, began: Mapping[str, object] | None = None) -> Plan | dict[str, Conflict]:
+    def plan(self, change: Change, began: Mapping[str, object] | None = None) -> Plan | Conflicts:
         """Work out what a change would write.
 
         Args:
@@ -37,27 +52,21 @@ class BookDesk:
             began: what the person found when he began, where somebody may have changed it since.
 
         Returns:
-            The plan; or, by field, what both changed.
+            The plan; or what both changed.
 
         Raises:
             EditRefused: when it cannot be made.
             SaveRefused: when a file cannot be read.
         """
-        from library.book.folders import shipped_folder
-        from library.editing.changes import SetText, SetValue
-        from library.editing.meanwhile import changed_meanwhile
-        from library.editing.planning import plan
-
+        shipped = folders.shipped_folder()
         if began is not None and isinstance(change, SetValue | SetText):
-            met = changed_meanwhile(change, began, self.shop, shipped_folder())
-            if met:
-                return met
-        return plan(change, self.shop, shipped_folder())
+            both = changed_meanwhile(change, began, self.shop, shipped)
+            if both:
+                return Conflicts(both)
+        return plan(change, self.shop, shipped)
 
     def save(self, plan: Plan, choices: Sequence[Choice] = ()) -> Done | Asked:
         """Save a plan, and remember it so that it can be taken back."""
-        from library.editing.saving import Done, save
-
         saved = save(plan, choices)
         if isinstance(saved, Done):
             self.last = saved
@@ -65,8 +74,6 @@ class BookDesk:
 
     def undo(self) -> Plan | None:
         """The plan that takes the last save back, or nothing where nothing was saved yet."""
-        from library.editing.saving import undone
-
         if self.last is None:
             return None
         back, again, told = "Taken back: ", "Done again: ", self.last.plan.sentence
@@ -75,16 +82,10 @@ class BookDesk:
 
     def work_tree(self) -> WorkTree | None:
         """The git work tree that the shop's folder is in, where there is one and git is installed."""
-        from library.history.work_tree import find_work_tree
-
         return find_work_tree(self.shop)
 
     def record(self, done: Done) -> str:
         """Record a save as one commit where the shop wants that; returns a sentence about it, or nothing."""
-        from library.history.git import GitRefused
-        from library.history.habit import commits_each_save
-        from library.history.recording import record
-
         if not commits_each_save(self.shop):
             return ""
         try:

@@ -38,7 +38,7 @@ Drawing = Literal["braille", "blocks", "ascii"]
 
 
 @dataclass(frozen=True)
-class Look:
+class Theme:
     """The style of each role, and whether only ASCII may be sent.
 
     Attributes:
@@ -53,8 +53,8 @@ class Look:
 
 
 @cache
-def look(*, colour: bool = True, ascii_only: bool = False, drawing: Drawing = "braille") -> Look:
-    """The look for a terminal with or without colour, with or without Unicode.
+def theme(*, colour: bool = True, ascii_only: bool = False, drawing: Drawing = "braille") -> Theme:
+    """The theme for a terminal with or without colour, with or without Unicode.
 
     Args:
         colour: whether colour may be sent.
@@ -62,4 +62,4 @@ def look(*, colour: bool = True, ascii_only: bool = False, drawing: Drawing = "b
         drawing: the characters of drawings.
     """
     styles = _WITHOUT_COLOUR | (_COLOURS if colour else {})
-    return Look(styles, ascii_only, "ascii" if ascii_only else drawing)
+    return Theme(styles, ascii_only, "ascii" if ascii_only else drawing)

@@ -2,31 +2,40 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from library.files.watching import Watch
+
 if TYPE_CHECKING:
-    from library.files.watching import Watch
-    from tui.app import Heelclear
+    from tui.services.background import Background
+    from tui.services.host import Host
 
 EVERY = 3.0
 """Seconds between two looks; the only clock that runs while nobody types."""
 
 
-class Watching:
+class FileWatch:
     """Looks at the shop's folder, one look at a time.
 
     What a look finds is told only if no reading of the book began meanwhile: what this program saves itself is read
     again, and is nobody else's. Such a reading shows all that the look has seen, whoever changed it.
 
     Args:
-        app: the program.
+        host: the program.
+        background: may be saving, which is nobody else's change.
         shop: the folder.
+        tell: takes the files that somebody else changed.
     """
 
-    def __init__(self, app: Heelclear, shop: Path) -> None:
-        self._app = app
+    def __init__(
+        self, host: Host, background: Background, shop: Path, tell: Callable[[Sequence[Path]], None]
+    ) -> None:
+        self._host = host
+        self._background = background
         self._shop = shop
+        self._tell = tell
         self._watch: Watch | None = None
         self._is_looking = False
         self._untold: set[Path] = set()
@@ -38,7 +47,7 @@ class Watching:
 
     def begin(self) -> None:
         """Look from now on."""
-        self._app.set_interval(EVERY, self.look)
+        self._host.set_interval(EVERY, self.look)
 
     def forget(self) -> None:
         """What changed until now is nobody's business any more, for the book is about to be read again."""
@@ -50,28 +59,27 @@ class Watching:
 
         What is changed while it is read is so noticed at the next look.
         """
-        from library.files.watching import Watch
-
         self._watch = Watch(self._shop)
 
     def look(self) -> None:
         """Look once, behind the screen, unless a look is under way or the program itself may be saving."""
-        if self._watch is None or self._is_looking or self._app.behind.is_busy:
+        if self._watch is None or self._is_looking or self._background.is_busy:
             return
         self._is_looking = True
         watch = self._watch
 
         def work() -> None:
             changed = watch.changed()
-            self._app.post_message(self._app.Follow(lambda: self._end(watch, changed)))
+            self._host.on_screen(lambda: self._end(watch, changed))
 
-        self._app.run_worker(work, thread=True, group="watch")
+        self._host.in_thread(work, "watch")
 
     def _end(self, watch: Watch, changed: tuple[Path, ...]) -> None:
         self._is_looking = False
         if watch is not self._watch:
             return
         self._untold.update(changed)
-        if self._untold and not self._app.behind.is_busy:  # Else the next look tells, if nothing was saved.
-            self._app.post_message(self._app.FilesChanged(sorted(self._untold)))
+        if self._untold and not self._background.is_busy:  # Else the next look tells, if nothing was saved.
+            told = sorted(self._untold)
             self._untold.clear()
+            self._tell(told)

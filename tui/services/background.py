@@ -1,4 +1,4 @@
-"""What may take long is done behind the screen: in a thread, with a sentence while it runs."""
+"""What may take long is done in the background: in a thread, with a sentence on the screen while it runs."""
 
 from __future__ import annotations
 
@@ -6,8 +6,10 @@ import sys
 from collections.abc import Callable
 from typing import TYPE_CHECKING, TypeVar
 
+from library.errors import Refused
+
 if TYPE_CHECKING:
-    from tui.app import Heelclear
+    from tui.services.host import Host
 
 PATIENCE = 0.2
 """Seconds after which it is said what is going on; a quick disk needs no sentence."""
@@ -15,18 +17,18 @@ PATIENCE = 0.2
 Outcome = TypeVar("Outcome")
 
 
-class Behind:
+class Background:
     """Does one thing at a time in a thread, and on the screen what follows from it.
 
     Args:
-        app: the program.
+        host: the program.
 
     Attributes:
         sentence: what goes on, once it has taken longer than a moment; else empty.
     """
 
-    def __init__(self, app: Heelclear) -> None:
-        self._app = app
+    def __init__(self, host: Host) -> None:
+        self._host = host
         self._doing = ""
         self.sentence = ""
 
@@ -53,34 +55,34 @@ class Behind:
                 makes no difference.
         """
         if self._doing:
-            self._app.say(f"{self._doing} Wait until that has ended.")
+            self._host.say(f"{self._doing} Wait until that has ended.")
             return
         self._doing = doing
-        asked_on = self._app.screen
+        asked_on = self._host.front
 
         def unless_elsewhere(outcome: Outcome) -> None:
-            if elsewhere and self._app.screen is not asked_on:
-                self._app.say(elsewhere)
+            if elsewhere and self._host.front is not asked_on:
+                self._host.say(elsewhere)
             else:
                 then(outcome)
 
         def run() -> None:
-            follow = _following(work, unless_elsewhere, self._app.say)
-            self._app.post_message(self._app.Follow(lambda: self._end(follow)))
+            follow = _following(work, unless_elsewhere, self._host.say)
+            self._host.on_screen(lambda: self._end(follow))
 
-        self._app.set_timer(PATIENCE, lambda: self._tell(doing))
-        self._app.run_worker(run, thread=True, group="behind")
+        self._host.set_timer(PATIENCE, lambda: self._tell(doing))
+        self._host.in_thread(run, "background")
 
     def _tell(self, doing: str) -> None:
         if self._doing is doing:
             self.sentence = doing
-            self._app.draw_front()
+            self._host.draw_front()
 
     def _end(self, follow: Callable[[], None]) -> None:
         """Do on the screen what follows."""
         self._doing = self.sentence = ""
         follow()
-        self._app.draw_front()
+        self._host.draw_front()
 
     def end(self) -> None:
         """Wait no longer for another machine, for the program is about to end."""
@@ -93,13 +95,9 @@ def _following(
     work: Callable[[], Outcome], then: Callable[[Outcome], None], say: Callable[[str], None]
 ) -> Callable[[], None]:
     """Do the work, and give what is to be done on the screen afterwards."""
-    from library.editing.document import EditRefused
-    from library.files.refusals import SaveRefused
-    from library.history.git import GitRefused
-
     try:
         outcome = work()
-    except (EditRefused, SaveRefused, GitRefused) as refused:
+    except Refused as refused:
         sentence = refused.sentence
     except OSError as error:
         sentence = f"The system could not do it: {error.strerror or type(error).__name__}. Nothing was changed; try again."

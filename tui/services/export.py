@@ -9,7 +9,7 @@ MOST = 1000
 """How many answers of one name are kept in one folder before another folder has to be used."""
 
 
-def keep_in_file(text: str, folder: Path, name: str, ending: str = ".txt") -> Path:
+def write_new_file(text: str, folder: Path, name: str, ending: str = ".txt") -> Path:
     """Write text into a new file; nothing that is there already is touched.
 
     Args:

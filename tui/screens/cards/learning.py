@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
 from library.cards.lessons import change_for, lessons
-from tui.changing import Wish
-from tui.screens.cards.pick import PickScreen
+from tui import screens
+from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice
 
 if TYPE_CHECKING:
@@ -30,7 +30,7 @@ def learn(screen: CardScreen, card: Card) -> None:
         by_key = {one.key: one for one in found}
         title = f"What shall {card.entry} learn?"
         screen.app.push_screen(
-            PickScreen(screen.session, title, choices, lambda key: _look(screen, by_key[key]))
+            screens.PickScreen(screen.session, title, choices, lambda key: _look(screen, by_key[key]))
         )
 
 
@@ -39,4 +39,4 @@ def _title(lesson: Lesson) -> str:
 
 
 def _look(screen: CardScreen, lesson: Lesson) -> None:
-    screen.heelclear.changing.look(Wish(change_for(lesson, screen.form.book)))
+    preview(screen.heelclear, ChangeRequest(change_for(lesson, screen.form.book)))

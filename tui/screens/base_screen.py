@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, ClassVar, cast
 
 from textual import events
 from textual.app import ComposeResult, ScreenStackError
 from textual.screen import Screen
 
+from tui import screens
 from tui.actions import Action, Where
 from tui.view.bars import banner, key_bar
 from tui.view.lines import Line, filled, wrap
@@ -17,6 +18,7 @@ from tui.widgets.pane import Pane
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from geometry.calculation import Calculation
     from tui.app import Heelclear
     from tui.session import Session
 
@@ -30,7 +32,7 @@ def method_of(action: Action) -> str:
     return "do_" + action.id.replace("-", "_")
 
 
-class Board(Screen[None], inherit_bindings=False):
+class BaseScreen(Screen[None], inherit_bindings=False):
     """A screen of lines.
 
     A subclass says where it is in the registry, draws its body, and has a method ``do_...`` for each
@@ -48,15 +50,12 @@ class Board(Screen[None], inherit_bindings=False):
         super().__init__()
         self.session = session
         self.said = ""
-        self._pane = Pane(session.look, self.lines)
+        self._pane = Pane(session.theme, self.lines)
 
     @property
     def heelclear(self) -> Heelclear:
         """The program, by its own type."""
-        from tui.app import Heelclear
-
-        assert isinstance(self.app, Heelclear)
-        return self.app
+        return cast("Heelclear", self.app)
 
     def compose(self) -> ComposeResult:
         """One pane over the whole screen."""
@@ -91,6 +90,14 @@ class Board(Screen[None], inherit_bindings=False):
         """The quantities in front of the reader, for the help."""
         return ()
 
+    def word_in_hand(self) -> str:
+        """The quantity in the line in hand, which the help explains first; empty where there is none."""
+        return ""
+
+    def calculation(self) -> Calculation | None:
+        """The calculation in front of the reader, for the help."""
+        return None
+
     def leave_if_gone(self) -> None:
         """Go back where what the screen shows is not in the book any more, and say so."""
         if self.is_gone:
@@ -111,7 +118,7 @@ class Board(Screen[None], inherit_bindings=False):
 
     def lines(self, width: int, height: int) -> list[Line]:
         """The whole screen as lines."""
-        said = self.said or self.heelclear.behind.sentence
+        said = self.said or self.heelclear.background.sentence
         last = wrap(said, width, "strong")[:MOST_SAID] if said else [self._bar(width)]
         room = max(height - 1 - len(last), 0)
         body = filled(self.body(width, max(height - 2, 0)), room)
@@ -168,21 +175,15 @@ class Board(Screen[None], inherit_bindings=False):
 
     def do_help(self) -> None:
         """Explain this screen."""
-        from tui.screens.help import HelpScreen
-
-        self.app.push_screen(HelpScreen(self.session, self))
+        self.app.push_screen(screens.HelpScreen(self.session, self))
 
     def do_actions(self) -> None:
         """List all that can be done here."""
-        from tui.screens.actions import ActionsScreen
-
-        self.app.push_screen(ActionsScreen(self.session, self))
+        self.app.push_screen(screens.ActionsScreen(self.session, self))
 
     def do_glossary(self) -> None:
         """Explain the words."""
-        from tui.screens.glossary import GlossaryScreen
-
-        self.app.push_screen(GlossaryScreen(self.session))
+        self.app.push_screen(screens.GlossaryScreen(self.session))
 
     def do_units(self) -> None:
         """Change between millimetres and inches."""

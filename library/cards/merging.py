@@ -1,0 +1,54 @@
+"""A card that two people wrote on: what one of them typed goes over what the other one saved, place by place."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from library.cards.editing import CardEditRefused, edited
+from library.cards.forms import as_fields, changed_fields, with_fields
+from library.cards.model import Card
+from library.editing.merging import Choice, Conflict
+
+
+def merge(
+    base: Card, mine: Card, theirs: Card, choices: Sequence[Choice] = ()
+) -> Card | tuple[Conflict, ...]:
+    """The card with what both wrote; or, where both wrote in one place, what there is to choose.
+
+    Args:
+        base: as both of them read it.
+        mine: as it shall be saved.
+        theirs: as somebody else saved it meanwhile.
+        choices: answers to conflicts of an earlier attempt; one counts only for the conflict that was shown.
+    """
+    typed = changed_fields(base, mine)
+    both = _in_both(base, typed, theirs)
+    answers = {choice.conflict: choice.side for choice in choices}
+    if any(conflict not in answers for conflict in both):
+        return both
+    kept = {conflict.key for conflict in both if answers[conflict] == "theirs"}
+    return with_fields(theirs, {way: text for way, text in typed.items() if way not in kept})
+
+
+def _in_both(base: Card, typed: Mapping[str, str], theirs: Card) -> tuple[Conflict, ...]:
+    was, other = as_fields(base), changed_fields(base, theirs)
+    return tuple(
+        Conflict("card", base.id, way, was.get(way) or None, text or None, other[way] or None)
+        for way, text in typed.items()
+        if way in other and other[way] != text
+    )
+
+
+def with_all(card: Card, fields: Mapping[str, str]) -> Card:
+    """The card with exactly these texts on it, as a draft of it was kept."""
+    return with_those_that_fit(card, {way: "" for way in as_fields(card) if way not in fields} | dict(fields))
+
+
+def with_those_that_fit(card: Card, texts: Mapping[str, str]) -> Card:
+    """The card with texts written on it; a place that there is not on a card is passed over."""
+    for way, text in texts.items():
+        try:
+            card = edited(card, way, text)
+        except CardEditRefused:
+            continue
+    return card
