@@ -68,7 +68,7 @@ cells = st.text("0123456789.", min_size=1, max_size=9)
             st.lists(st.lists(cells, min_size=count, max_size=count), min_size=1, max_size=5),
         )
     ),
-    st.integers(10, 120),
+    st.integers(20, 120),  # a word longer than the line would be broken
 )
 def test_no_width_loses_a_cell(made: tuple[list[str], list[list[str]]], width: int) -> None:
     heading, rows = made
