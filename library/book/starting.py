@@ -47,6 +47,15 @@ schema = 1
 # year = "1998"
 #
 # and then: chamfer_relief_angle = { usual = "4 deg", source = "our-notebook", place = "page 12" }
+#
+# Tools of a sort that the list of families does not have are a family of your own. Say what they are ground like, and
+# calculations, cautions and the order of work follow; or say which surfaces are relieved, the one that is mostly ground
+# first: land, thread-land, chamfer, cone, shoulder, lip, bevel, end.
+
+# [[family]]
+# id = "spade-drill"
+# title = "Spade drills"
+# like = "twist-drill"                     # or: surfaces = ["lip", "land"]
 """
 
 _IGNORE_TEXT = """\

@@ -9,7 +9,7 @@ from geometry.quantities import quantity
 from library.cards.job import Job
 from library.cards.model import DONE, DRAFT, Card, Setting
 from library.cards.problems import Problem, keeps_open
-from library.units.show import show
+from library.units.show import show, show_answer
 
 
 class NotFinished(ValueError):
@@ -39,7 +39,7 @@ def finished(job: Job, day: date) -> Card:
     settings = dict(job.card.settings)
     for step in job.steps:
         if step.works and step.answer.result is not None:
-            answers = {key: show(value, quantity(key).kind, job.display)
+            answers = {key: show_answer(value, quantity(key), job.display)
                        for key, value in step.answer.result.outputs.items()}  # fmt: skip
             settings[step.sheet.name] = replace(settings.get(step.sheet.name, Setting()), recorded=answers)
     return replace(job.card, status=DONE, finished=day, settings=settings)
@@ -67,7 +67,12 @@ def differs(job: Job) -> tuple[tuple[str, str, str, str], ...]:
             continue
         for key, was in step.recorded.items():
             value = step.answer.result.outputs.get(key)
-            now = "" if value is None else show(value, quantity(key).kind, job.display)
-            if now != was:
+            if value is None:
+                found.append((step.sheet.name, key, was, ""))
+                continue
+            row = quantity(key)
+            now = show_answer(value, row, job.display)
+            # Older records have limits rounded to the nearest; that is the same answer.
+            if was not in (now, show(value, row.kind, job.display)):
                 found.append((step.sheet.name, key, was, now))
     return tuple(found)

@@ -100,7 +100,7 @@ class AddFamily:
     Attributes:
         id: its id, which no family may have yet.
         title: as shown, in the plural.
-        content: its other keys: ``what``, ``synonyms``, ``cautions`` and the texts.
+        content: its other keys: ``like``, ``kind``, ``surfaces``, ``what``, ``synonyms``, ``cautions`` and the texts.
     """
 
     id: str

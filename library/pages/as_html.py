@@ -23,6 +23,7 @@ from library.pages.page import (
     Table,
     Values,
     Warned,
+    Words,
 )
 from library.pages.short import first_sentence
 
@@ -99,6 +100,11 @@ def _block(block: Block) -> str:
             text = _boxes(block)
         case Cautions():
             text = _cautions(block)
+        case Words():
+            text = "\n".join(
+                f"<p><b>{plain(one.title)}</b> {plain(one.more)}<br>{plain(' '.join(one.texts))}</p>"
+                for one in block.words
+            )
         case Sources():
             marks = "; ".join(f"[{mark}] {source}" for mark, source in block.marks.items())
             text = f"<p>{plain(marks)}</p>"

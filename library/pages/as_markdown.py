@@ -20,6 +20,7 @@ from library.pages.page import (
     Sources,
     Table,
     Values,
+    Words,
 )
 from library.pages.short import first_sentence
 
@@ -69,6 +70,11 @@ def _block(block: Block) -> str:
             text = _boxes(block)
         case Cautions():
             text = _cautions(block)
+        case Words():
+            text = "\n".join(
+                f"- **{plain(one.title)}** {plain(one.more)}\n  {plain(' '.join(one.texts))}"
+                for one in block.words
+            )
         case Sources():
             text = plain("; ".join(f"[{mark}] {source}" for mark, source in block.marks.items()))
         case Drawing():

@@ -33,7 +33,7 @@ def entry_page(book: Book, entry: Entry, convert: Convert | None = None) -> Page
     if entry.notes.strip():
         sections.append(Section("Notes", (Said((entry.notes.strip(),)),)))
     sections.append(in_full(cautions_for(None, entry, book), book))
-    sections += _of_family(family) if family is not None else ()
+    sections += _of_family(family, book.families.get(family.like)) if family is not None else ()
     return Page(entry.title, tuple(sections))
 
 
@@ -70,7 +70,11 @@ def _differs(measure: Measure, written: str) -> bool:
     return measure.text.split()[-1:] != written.split()[-1:]
 
 
-def _of_family(family: Family) -> Iterator[Section]:
-    yield Section(f"About {family.title.lower()}", (Said((family.what,)),))
+def _of_family(family: Family, like: Family | None) -> Iterator[Section]:
+    what: list[Block] = [Said((family.what,))]
+    if like is not None:
+        said = f"Ground like {like.title.lower()}: what the book does not say of these themselves, it says here of those."
+        what.append(Said((said,), "quiet"))
+    yield Section(f"About {family.title.lower()}", tuple(what))
     for heading, text in family.texts.items():
         yield Section(heading.replace("_", " ").capitalize(), (Said((text.strip(),)),), part=True)

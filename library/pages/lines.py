@@ -23,8 +23,10 @@ from library.pages.page import (
     Sources,
     Table,
     Values,
+    Word,
+    Words,
 )
-from library.pages.reader import EMPTY, Line, Reader, Run
+from library.pages.reader import EMPTY, Line, Reader, Run, beside
 from library.pages.short import first_clause, first_sentence
 from library.pages.tables import table_lines
 from library.pages.texts import wrapped
@@ -37,6 +39,9 @@ EDGE = 60
 
 NARROW = 44
 """Characters of a column below which nothing is indented for the looks of it."""
+
+DRAWN = 34
+"""Characters of the widest drawing of a word."""
 
 BOX = "[________]"
 
@@ -89,6 +94,8 @@ def block_lines(block: Block, reader: Reader) -> list[Line]:
             lines = [one for row in block.rows for one in _box_row(row, reader)]
         case Cautions():
             lines = _cautions(block, reader)
+        case Words():
+            lines = [one for word in block.words for one in _word(word, reader)]
         case Sources():
             lines = reader.lines("; ".join(f"[{mark}] {source}" for mark, source in block.marks.items()))
         case Drawing():
@@ -209,3 +216,25 @@ def _cautions(block: Cautions, reader: Reader) -> list[Line]:
         title = first.text.partition(":")[0] if first.text.startswith(f"{one.title}:") else ""
         lines += [(Run(title, "watch"), Run(first.text[len(title) :])), *rest]
     return lines
+
+
+def _word(one: Word, reader: Reader) -> list[Line]:
+    """A word and its meaning; its drawing beside them or below, and left out where it has no room at all."""
+    if not one.drawing or reader.width < DRAWN + 4:
+        return _meaning(one, reader)
+    drawing: list[Line] = [(Run(text),) for text in one.drawing]
+    if reader.width < 2 * DRAWN + 4:
+        return [*_meaning(one, reader), *((Run("    "), *line) for line in drawing), EMPTY]
+    room = reader.width - DRAWN - 2
+    return [*beside(_meaning(one, reader.narrower(DRAWN + 2)), drawing, room + 2, reader), EMPTY]
+
+
+def _meaning(one: Word, reader: Reader) -> list[Line]:
+    first, *rest = reader.lines(f"{one.title}  {one.more}".rstrip(), first="  ", rest="    ")
+    title = first[0].text[: len(one.title) + 2]
+    head: Line = (Run(title, "strong"), Run(first[0].text[len(title) :], "quiet"))
+    return [
+        head,
+        *rest,
+        *(line for text in one.texts for line in reader.lines(text, "plain", "    ", "    ")),
+    ]

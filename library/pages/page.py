@@ -183,6 +183,30 @@ class Cautions:
 
 
 @dataclass(frozen=True)
+class Word:
+    """A word and what it means.
+
+    Attributes:
+        title: the word.
+        more: what else it goes by where it is typed.
+        texts: what it is, how it is measured; each a paragraph.
+        drawing: a small drawing in characters, line by line.
+    """
+
+    title: str
+    more: str
+    texts: tuple[str, ...]
+    drawing: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Words:
+    """Words, each with its meaning."""
+
+    words: tuple[Word, ...]
+
+
+@dataclass(frozen=True)
 class Sources:
     """Sources by the mark that stands behind what they are the source of."""
 
@@ -198,7 +222,9 @@ class Drawing:
     display: Display = METRIC
 
 
-Block = Facts | Said | Values | Items | Table | SideBySide | Checks | Boxes | Cautions | Sources | Drawing
+Block = (
+    Facts | Said | Values | Items | Table | SideBySide | Checks | Boxes | Cautions | Words | Sources | Drawing
+)
 
 
 @dataclass(frozen=True)

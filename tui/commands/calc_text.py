@@ -12,8 +12,9 @@ from library.book.folders import shop_folder
 from library.book.opening import open_book
 from library.calc.fill import shown
 from library.calc.serving import sheets_for
+from library.pages.page import Page, Said, Section, Word, Words
 from library.units.system import Display
-from tui.commands.printing import data, line, paragraph, table
+from tui.commands.printing import data, line, page, table
 
 
 def calculations(options: argparse.Namespace) -> int:
@@ -42,23 +43,25 @@ def explain(sheet: Calculation, options: argparse.Namespace) -> int:
     if options.json:
         data(_described(sheet, _families(sheet, options)))
         return 0
-    line(f"{sheet.name}: {sheet.title}")
-    paragraph(sheet.question)
-    line()
-    paragraph(sheet.wants)
-    paragraph(sheet.neglects)
-    line()
-    line("Inputs")
-    for field in sheet.inputs:
-        row = quantity(field.key)
-        line(f"  {field.key}  ({_accepts(field)})")
-        paragraph(f"{row.definition} {row.measured}", "      ")
-    line()
-    line("Answers")
-    for key in sheet.outputs:
-        line(f"  {key}")
-        paragraph(quantity(key).definition, "      ")
+    page(_explained(sheet))
     return 0
+
+
+def _explained(sheet: Calculation) -> Page:
+    inputs = tuple(_word(field.key, _accepts(field)) for field in sheet.inputs)
+    outputs = tuple(_word(key, "") for key in sheet.outputs)
+    sections = (
+        Section("", (Said((sheet.question,)),)),
+        Section("", (Said((sheet.wants, sheet.neglects)),)),
+        Section("Inputs", (Words(inputs),)),
+        Section("Answers", (Words(outputs),)),
+    )
+    return Page(f"{sheet.name}: {sheet.title}", sections)
+
+
+def _word(key: str, accepts: str) -> Word:
+    row = quantity(key)
+    return Word(key, f"({accepts})" if accepts else "", (f"{row.definition} {row.measured}",))
 
 
 def _families(sheet: Calculation, options: argparse.Namespace) -> list[str]:

@@ -27,7 +27,7 @@ class ConflictScreen(Reading):
         session: of the program.
         conflicts: what to ask, in this order.
         answered: takes the answers, in the same order.
-        where: the file or the copy in which the other one's stands; empty where that is plain.
+        where: the file or the copy in which somebody else's stands; empty where that is plain.
     """
 
     WHERE = "conflict"

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from geometry.quantities import QUANTITIES
-from geometry.quantities.terms import names_of, terms_with
+from geometry.quantities.terms import terms_with
+from library.pages.glossary import quantities_with, sought
 from tui.screens.reading import Reading
 from tui.view.help_page import explained, explained_term
 from tui.view.lines import Line, wrap
@@ -29,13 +29,10 @@ class GlossaryScreen(Reading):
         return "Glossary" + (f", with {self.find.text!r} in them" if self.find.text else "; type to find one")
 
     def text(self, width: int) -> list[Line]:
-        """The words that have what was typed in title, definition or key."""
-        sought = self.find.text.casefold().split()
-        lines = [one for term in terms_with(sought) for one in explained_term(term, width)]
-        for row in QUANTITIES.values():
-            searched = f"{row.title} {row.key} {' '.join(names_of(row.key))} {row.definition}".casefold()
-            if all(word in searched for word in sought):
-                lines += explained(row, width)
+        """The words that have what was typed in them."""
+        words = sought(self.find.text)
+        lines = [one for term in terms_with(words) for one in explained_term(term, width)]
+        lines += [one for row in quantities_with(words) for one in explained(row, width)]
         return lines or wrap("No word has that in it. Ctrl+U shows all of them again.", width)
 
     def typed(self, text: str) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from itertools import count
 from typing import TYPE_CHECKING
 
+from geometry.surfaces import SURFACES
 from library.drafts.draft import Draft
 from library.editing.changes import AddEntry, AddFamily, CopyEntry, RenameEntry
 from tui.screens.form import FormScreen
@@ -111,13 +112,33 @@ class NewFamilyForm(TableForm):
     TAKEN_BY = "family"
 
     def __init__(self, session: Session) -> None:
-        what = Blank("what", "What it is", "What these tools are, in a sentence or two.")
-        super().__init__(session, (_TITLE_BLANK, _ID_BLANK, what), {})
+        families = tuple(session.book.families) if session.book is not None else ()
+        lines = (
+            _TITLE_BLANK,
+            _ID_BLANK,
+            Blank("what", "What it is", "What these tools are, in a sentence or two."),
+            Blank("like", "Ground like", f"One of: {', '.join(families)}. Left and Right change it. Calculations, cautions "
+                  "and the order of work are then those of that family.", ("", *families)),
+            Blank("surfaces", "Surfaces", f"Those that are relieved, mostly ground first: {', '.join(SURFACES)}. "
+                  "Where they are ground like no other, these say which calculations there are."),
+        )  # fmt: skip
+        super().__init__(session, lines, {})
+
+    def complaints(self) -> dict[str, str]:
+        """A surface that there is not, besides what any table may have wrong."""
+        odd = [one for one in self._surfaces() if one not in SURFACES]
+        wrong = {"surfaces": f"There is no surface {odd[0]}; there are {', '.join(SURFACES)}."} if odd else {}
+        return super().complaints() | wrong
 
     def change(self) -> Change | None:
         """Add it."""
-        what = self.value("what")
-        return AddFamily(self.value("id"), self.value("title"), {"what": what} if what else {})
+        said = {"like": self.value("like"), "surfaces": self._surfaces(), "what": self.value("what")}
+        return AddFamily(
+            self.value("id"), self.value("title"), {key: one for key, one in said.items() if one}
+        )
+
+    def _surfaces(self) -> list[str]:
+        return self.value("surfaces").replace(",", " ").split()
 
 
 class OfAnEntry(TableForm):

@@ -8,10 +8,13 @@ from functools import cache
 from geometry.calculation import Calculation
 from geometry.quantities import Quantity, quantity
 from geometry.quantities.terms import Term
+from library.pages.glossary import of_quantity, of_term
+from library.pages.page import Words
 from tui.actions import Where, actions_of
-from tui.figure.quantity_figures import FIGURES, WIDEST
+from tui.figure.quantity_figures import FIGURES
 from tui.keys import Keymap, shown_key
-from tui.view.lines import EMPTY, Line, Piece, beside, line, wrap
+from tui.view.lines import EMPTY, Line, Piece, line, wrap
+from tui.view.page_lines import block_lines
 
 ABOUT: dict[Where, str] = {
     "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order, and the list follows; rake>8, land<=2mm or style=flat finds by number or choice. Enter opens the entry, F2 goes straight to the calculator.",
@@ -78,39 +81,13 @@ def help_lines(
     return lines
 
 
-BESIDE = 72
-"""From this width on the small drawing of a quantity stands beside its words, not under them."""
-
-
 @cache
 def explained(row: Quantity, width: int) -> list[Line]:
     """One quantity: its name, what it is, how it is measured, and its small drawing."""
-    drawing = [line(one) for one in FIGURES.get(row.key, ())]
-    if not drawing or width < WIDEST + 4:
-        return _in_words(row, width)
-    if width < BESIDE:
-        return [*_in_words(row, width), *(line("    ", *one) for one in drawing), EMPTY]
-    room = width - WIDEST - 2
-    return [*beside(_in_words(row, room), drawing, room, "  "), EMPTY]
+    return block_lines([Words((of_quantity(row, FIGURES),))], width)
 
 
+@cache
 def explained_term(term: Term, width: int) -> list[Line]:
-    """One word of the trade: what it is, and what else it is called."""
-    also = (f"Also: {', '.join(term.also)}.",) if term.also else ()
-    return [
-        line(Piece(f"  {term.title}", "strong")),
-        *(one for text in (term.definition, *also) for one in wrap(text, width, first="    ", rest="    ")),
-    ]
-
-
-def _in_words(row: Quantity, width: int) -> list[Line]:
-    measured = f"How: {row.measured}"
-    words = [f"One of: {', '.join(row.choices)}."] if row.choices else []
-    return [
-        line(Piece(f"  {row.title}", "strong")),
-        *(
-            one
-            for text in (row.definition, measured, *words)
-            for one in wrap(text, width, first="    ", rest="    ")
-        ),
-    ]
+    """One word of the trade."""
+    return block_lines([Words((of_term(term),))], width)

@@ -28,7 +28,7 @@ NOT_YET: set[str] = set()
 READERS = (Display("mm"), Display("in"))
 GOES_TO = re.compile(r"(?<!up )\b(?:to|above|under|below|than|from|between) \{(\w+)\}")
 DOES = re.compile(
-    r"(?:^|[.?:,] |\b(?:or|and|else|but) )(?i:use|take|give|allow|drill|ask for|choose|mount)\b[^.;:]*?\{(\w+)\}"
+    r"(?:^|[.?:,] |\b(?:or|and|else|but) )(?i:use|take|give|allow|drill|ask for|choose|mount|tilt)\b[^.;:]*?\{(\w+)\}"
 )
 OR_LESS = re.compile(r"\{(\w+)\}[^.;:{]{0,12} or (?:more|less)\b")
 SENTENCE_ENDS = re.compile(r"[.?] ")

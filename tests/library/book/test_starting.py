@@ -11,6 +11,7 @@ import pytest
 
 from library.book.opening import open_book
 from library.book.starting import NotStarted, new_book
+from library.calc.serving import sheets_for
 from library.demo import lay_out
 
 
@@ -28,13 +29,15 @@ def test_the_example_in_the_starter_is_good_when_its_remarks_are_taken_away(tmp_
     begin = next(number for number, line in enumerate(lines) if line == "# [[entry]]")
     end = next(number for number, line in enumerate(lines) if line.startswith("# A measure stands"))
     source = next(number for number, line in enumerate(lines) if line == "# [[source]]")
-    example = lines[begin : end - 1] + lines[source : source + 4]
+    family = lines.index("# [[family]]")
+    example = lines[begin : end - 1] + lines[source : source + 4] + lines[family:]
     text = "schema = 1\n" + "\n".join(line.removeprefix("# ").removeprefix("#") for line in example) + "\n"
     assert len(tomllib.loads(text)["entry"][0]) == 10
     starter.write_text(text)
     book = open_book(starter.parent)
     assert [str(finding) for finding in book.findings] == []
     assert book.entries["bronze-bushing-tap"].values["rake_angle"].citation.label == "shop"
+    assert sheets_for(book.families["spade-drill"]) == sheets_for(book.families["twist-drill"])
 
 
 def test_the_entry_that_the_starter_names_is_in_the_shipped_book(tmp_path: Path) -> None:

@@ -7,6 +7,7 @@ from datetime import date
 
 import pytest
 
+from geometry.sentences import Kind
 from library.book.model import Book
 from library.cards.editing import edited
 from library.cards.finishing import NotFinished, differs, finished, reopened
@@ -14,6 +15,7 @@ from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting
 from library.cards.problems import Problem, keeps_open, minutes, problems
 from library.units.read import UnitError
+from library.units.show import say, show
 
 DAY = date(2026, 11, 26)
 
@@ -178,6 +180,23 @@ def test_a_record_shows_where_todays_program_answers_otherwise(book: Book, job: 
     old = replace(done.settings["relief-drop"], recorded={"heel_drop": "0.460 mm"})
     card = replace(done, settings={**done.settings, "relief-drop": old})
     assert differs(work_out(card, book)) == (("relief-drop", "heel_drop", "0.460 mm", "0.455 mm"),)
+
+
+def test_a_speed_is_recorded_as_its_sentence_says_it_and_older_records_still_agree(
+    book: Book, job: Card
+) -> None:
+    done = finished(work_out(job, book), DAY)
+    speed = done.settings["wheel-speed"]
+    step = work_out(done, book).step("wheel-speed")
+    assert step is not None
+    assert step.answer.result is not None
+    (said,) = (say(check.sentence) for check in step.answer.result.checks if check.state == "pass")
+    assert f"runs at {speed.recorded['surface_speed']}," in said
+    # By hand: the record of an older program had the nearest hundredth, one less than the safe one.
+    nearest = show(step.answer.result.outputs["surface_speed"], Kind.SPEED)
+    assert nearest != speed.recorded["surface_speed"]
+    older = replace(speed, recorded={**speed.recorded, "surface_speed": nearest})
+    assert differs(work_out(replace(done, settings={**done.settings, "wheel-speed": older}), book)) == ()
 
 
 @pytest.mark.parametrize(

@@ -7,13 +7,14 @@ from dataclasses import replace
 
 import pytest
 
-from library.book.model import Book
+from library.book.model import Book, Family
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
 
-EMPTY = Book({})
+KINDS = ("tap", "countersink", "reamer")
+EMPTY = Book({}, {kind: Family(kind, kind, kind=kind) for kind in KINDS})
 
 
 def after(reading: str, wanted: str = "5 to 8 deg", tolerance: str = "") -> CardForm:

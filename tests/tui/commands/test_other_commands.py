@@ -125,8 +125,9 @@ def test_a_mistaken_word_of_the_command_line_cannot_steer_the_terminal(
 
 
 def test_the_glossary_has_the_heel_and_other_names(capsys: pytest.CaptureFixture[str]) -> None:
-    assert printed(capsys, "glossary", "heel").startswith("Heel\n")
-    assert "Rake  (also: hook, hook angle, top rake)" in printed(capsys, "glossary", "hook")
+    assert printed(capsys, "glossary", "heel").splitlines()[2] == "  Heel"
+    assert "  Rake\n" in printed(capsys, "glossary", "hook")
+    assert "Also: hook, hook angle, top rake." in printed(capsys, "glossary", "hook")
     told = json.loads(printed(capsys, "glossary", "hook", "--json"))
     assert {"rake", "rake_angle"} <= {one["key"] for one in told}
 
