@@ -7,8 +7,8 @@ from functools import lru_cache
 from itertools import pairwise
 from math import inf
 
+from geometry.evaluate import unfit
 from geometry.quantities import Quantity
-from geometry.running import unfit
 from geometry.sentences import Kind
 from library.book.desk import Spot, nearest, shown
 from library.book.fields import one_line, want_known

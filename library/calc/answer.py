@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from geometry.calculation import Calculation, Field, Given, Result
+from geometry.evaluate import Problem, Refusal, asked_for, run
 from geometry.quantities import QUANTITIES
-from geometry.running import Problem, Refusal, asked_for, run
 from geometry.sentences import Amount, Kind, Sentence
 from library.book.model import Book, Caution, Entry, Value
 from library.calc.citing import briefly
@@ -101,7 +101,9 @@ def answer(
         return replace(base, troubles=tuple(troubles))
     widths = _half_widths(fields, inputs)
     return replace(
-        base, result=_doubted(sheet, values, widths, result), spreads=_spreads(sheet, values, widths)
+        base,
+        result=_with_tolerance_check(sheet, values, widths, result),
+        spreads=_spreads(sheet, values, widths),
     )
 
 
@@ -160,15 +162,15 @@ def _spreads(
     return spread(sheet, values, widths)
 
 
-def _doubted(
+def _with_tolerance_check(
     sheet: Calculation, values: Mapping[str, Given], widths: Mapping[str, float], result: Result
 ) -> Result:
     """The result, with a watch where the plus or minus of the inputs can turn it into a stop."""
     if not widths:
         return result
-    from geometry.doubt import doubt
+    from geometry.tolerance_check import tolerance_check
 
-    found = doubt(sheet, values, widths)
+    found = tolerance_check(sheet, values, widths)
     return replace(result, checks=(found, *result.checks)) if found else result
 
 

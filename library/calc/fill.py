@@ -8,8 +8,8 @@ from difflib import get_close_matches
 from typing import Literal
 
 from geometry.calculation import Calculation, Field, Given
+from geometry.evaluate import with_defaults
 from geometry.quantities import QUANTITIES, quantity
-from geometry.running import with_defaults
 from geometry.sentences import Kind
 from library.book.model import Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE

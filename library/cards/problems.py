@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from geometry.calculations import calculation_doing
+from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
-from geometry.running import unfit
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
 from library.cards.chamfer import follower

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date, datetime
 
+from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, Quantity
-from geometry.running import unfit
 from geometry.sentences import Kind
 from library.book.desk import Spot, nearest, shown
 from library.book.fields import Reader, one_line
