@@ -88,7 +88,7 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
         # What was typed stands in its own line already.
         lines = [one for one in lines if one.graduation or one.key not in typed]
         said = [f"{one.title} {one.value}{': ' if one.graduation else ''}{one.graduation}" for one in lines]
-        return [*said, *(_first_answer(job, step) if step.sheet.name == "relief-drop" else [])]
+        return [*said, *(_first_answer(job, step) if step.sheet.role.does == HEEL else [])]
     if step.answer.result is not None:
         return _first_answer(job, step)
     surface = step.answer.surface
