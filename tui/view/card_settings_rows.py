@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.calculation import Field
 from geometry.quantities import quantity
+from geometry.role import HEEL
 from library.calc.surfaces import book_key, row_of, title_of
 from library.cards.job import Job, Step
 from library.cards.known import Who
