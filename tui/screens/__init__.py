@@ -42,7 +42,6 @@ if TYPE_CHECKING:
     from tui.screens.texts_form import TextsForm as TextsForm
     from tui.screens.threads import ThreadsScreen as ThreadsScreen
     from tui.screens.value_form import ValueFormScreen as ValueFormScreen
-    from tui.session import Session
 
 SCREENS = {
     "ActionsScreen": "tui.screens.actions",
