@@ -11,8 +11,8 @@ from geometry.quantities import QUANTITIES
 from library.book.desk import nearest
 from library.book.harmless import harmless
 from library.cards.editing import LONGEST_LINE, readings_of
-from library.cards.known import joined
 from library.cards.model import Card, Inspection, Readings
+from library.cards.provenance import joined
 
 HEADING = ("card", "when", "quantity", "flute", "reading")
 """The columns of measurements, in any order; ``when`` is ``received`` or ``after``."""

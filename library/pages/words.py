@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from library.book.model import Book, Value
-from library.calc.citing import cited
+from library.calc.citation import cited
 
 
 def span(value: Value) -> str:
