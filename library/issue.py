@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
-from library.book.harmless import harmless
+from library.sanitize import sanitize
 
 Severity = Literal["error", "warning", "missing"]
 """An ``error`` keeps a value from being read, a card from being closed, a calculation from answering; a ``warning`` does
@@ -57,7 +57,7 @@ class Issue:
     def __str__(self) -> str:
         """The issue as one line: ``file:line:column: where.key: what is wrong. What to do.``."""
         spot = f"{self.place.file}:{self.place.line}:{self.place.column}" if self.place else ""
-        return harmless(": ".join(part for part in (spot, self.way, self.text) if part))
+        return sanitize(": ".join(part for part in (spot, self.way, self.text) if part))
 
     @property
     def way(self) -> str:

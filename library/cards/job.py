@@ -16,7 +16,6 @@ from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, tak
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
 from library.cards.model import Card, Setting
-from library.cards.order import calculations_of, rests
 from library.cards.provenance import (
     NOTHING_CHOSEN,
     KnownText,
@@ -25,9 +24,10 @@ from library.cards.provenance import (
     texts_for,
     wanted_entry,
 )
+from library.cards.setup_order import calculations_of, rests
 from library.equipment.cam_limits import cam_checks
 from library.equipment.driving import Worked
-from library.equipment.limits import reach_checks, speed_checks
+from library.equipment.machine_limits import reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel, machines, wheels
 from library.equipment.settings import GraduationLine, graduation_lines
 from library.units.read import UnitError, read

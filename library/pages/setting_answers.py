@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from geometry.calculation import Result
 from geometry.quantities import quantity
-from library.cards.finishing import differs
+from library.cards.close import differs
 from library.cards.found_relief import told
 from library.cards.job import Job, Step
 from library.cards.settings_lines import setting_lines

@@ -14,7 +14,7 @@ from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF, title_of
 from library.cards.cams import show_angle
 from library.cards.chosen import CHOSEN_ONCE
-from library.cards.finishing import differs
+from library.cards.close import differs
 from library.cards.issues import issues_of
 from library.cards.job import Job, Step
 from library.cards.provenance import joined

@@ -13,7 +13,7 @@ from library.cards.history import sharpenings_left
 from library.cards.inspecting import Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.issues import keeps_open
 from library.cards.job import Job
-from library.cards.lessons import lessons
+from library.cards.learn import lessons
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
 from library.pages.setting_answers import setting_answers

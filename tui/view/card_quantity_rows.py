@@ -14,7 +14,7 @@ from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_
 from library.cards.inspecting import PER_FLUTE, indicator_points, wanted_limits, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
-from library.cards.order import brought_in_by_measuring, calculations_of
+from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.units.grammar import example
 from library.units.show import show
 from tui.view.card_readings import in_short

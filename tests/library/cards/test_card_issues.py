@@ -9,8 +9,8 @@ import pytest
 
 from geometry.sentences import Kind
 from library.book.model import Book
+from library.cards.close import NotFinished, differs, finished, reopened
 from library.cards.editing import edited
-from library.cards.finishing import NotFinished, differs, finished, reopened
 from library.cards.issues import issues_of, keeps_open, minutes
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting

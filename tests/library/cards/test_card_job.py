@@ -13,8 +13,8 @@ from library.cards.editing import edited
 from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
-from library.cards.order import calculations_of
 from library.cards.settings_lines import setting_lines
+from library.cards.setup_order import calculations_of
 from library.units.show import say
 from library.units.system import INCH, METRIC
 

@@ -9,7 +9,7 @@ import pytest
 
 from library.book.model import Book
 from library.book.opening import open_book
-from library.cards.finishing import differs
+from library.cards.close import differs
 from library.cards.history import sharpenings_left
 from library.cards.inspecting import received_reliefs, verdicts
 from library.cards.issues import issues_of, keeps_open

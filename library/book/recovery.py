@@ -13,12 +13,12 @@ from dataclasses import replace
 from pathlib import Path
 
 from library.book.conflicts import Conflict
-from library.book.harmless import MARK, name_of
 from library.book.model import Layer
+from library.book.parse_errors import ParseError, explain, is_conflict_mark, key_of
 from library.book.patterns import KEY
-from library.book.sheet import Sheet
-from library.book.shop_words import Trouble, explain, is_conflict_mark, key_of
+from library.book.raw_table import RawTable
 from library.book.splitting import Piece, split_plainly
+from library.sanitize import MARK, name_of
 
 LONGEST_LINE = 4096
 """Bytes in one line; a longer one makes the parser slow beyond reason."""
@@ -26,7 +26,7 @@ LONGEST_LINE = 4096
 DEEPEST = 16
 """Tables, arrays and dotted keys within each other."""
 
-MOST_TROUBLES = 20
+MOST_MISTAKES = 20
 """Mistakes told of one table; the rest is told when these are fixed."""
 
 LARGEST_TABLE = 1 << 17
@@ -40,7 +40,7 @@ _NO_TEXT = re.compile("[\udc80-\udcff]")
 _BELOW = re.compile(rf"^[ \t]*+\[\[?[ \t]*+{KEY}[ \t]*+\.(?P<path>[^\]\n]*+)\]", re.MULTILINE)
 _ID = re.compile(r"""^[ \t]*id[ \t]*=[ \t]*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
 
-Read = tuple[Piece, Sheet | None, list[Trouble]]
+Read = tuple[Piece, RawTable | None, list[ParseError]]
 """A table of a file, what could be read of it, and what is wrong with it."""
 
 
@@ -68,7 +68,7 @@ def read_alone(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Co
     parts = split_plainly(text, piece) if first[1] is None or first[1].unread else []
     if len(parts) > 1:
         each = [_placed(_read(part, text, file, layer, apart), text) for part in parts]
-        if any(sheet and not sheet.unread for _, sheet, _ in each[1:]):
+        if any(table and not table.unread for _, table, _ in each[1:]):
             return [_or_its_name(one, text, file, layer) for one in each]
     return [_or_its_name(first, text, file, layer)]
 
@@ -78,17 +78,17 @@ def _placed(read: Read, text: str) -> Read:
 
     What is left of a value without one of its lines is not what the shop wrote.
     """
-    piece, sheet, troubles = read
-    below = _BELOW.search(text, piece.start, piece.end) if troubles else None
+    piece, table, mistakes = read
+    below = _BELOW.search(text, piece.start, piece.end) if mistakes else None
     if below is None or piece.lonely == "strayed":
         return read
     paths = _paths(text[piece.start : piece.end].split("\n"))
     placed = [
-        replace(trouble, key=".".join(part for part in (paths[trouble.line - 1], trouble.key) if part))
-        for trouble in troubles
+        replace(mistake, key=".".join(part for part in (paths[mistake.line - 1], mistake.key) if part))
+        for mistake in mistakes
     ]
-    values = {paths[trouble.line - 1] for trouble in troubles}
-    return piece, replace(sheet, unread=sheet.unread | (values - {""})) if sheet else None, placed
+    values = {paths[mistake.line - 1] for mistake in mistakes}
+    return piece, replace(table, unread=table.unread | (values - {""})) if table else None, placed
 
 
 def _paths(lines: list[str]) -> list[str]:
@@ -102,12 +102,12 @@ def _paths(lines: list[str]) -> list[str]:
 
 
 def _or_its_name(read: Read, text: str, file: Path, layer: Layer) -> Read:
-    piece, sheet, troubles = read
+    piece, table, mistakes = read
     named = _ID.search(text, piece.start, piece.end)
-    if sheet is None and piece.array and named and piece.lonely != "strayed":
+    if table is None and piece.array and named and piece.lonely != "strayed":
         empty = "\n" * text.count("\n", piece.start, piece.end)
-        sheet = Sheet(piece.array, {"id": named["id"]}, layer, file, empty, piece.line, broken=True)
-    return piece, sheet, troubles
+        table = RawTable(piece.array, {"id": named["id"]}, layer, file, empty, piece.line, broken=True)
+    return piece, table, mistakes
 
 
 def _read(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflict]) -> Read:
@@ -115,45 +115,49 @@ def _read(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflic
     lines = own.copy()
     if not _take_out_conflicts(lines, piece, apart):
         return piece, None, []
-    troubles = [*_characters(lines), *_forbidden(lines)]
-    most = MOST_TROUBLES if piece.end - piece.start < LARGEST_TABLE else 1
-    while all(trouble.apart for trouble in troubles):
+    mistakes = [*_characters(lines), *_forbidden(lines)]
+    most = MOST_MISTAKES if piece.end - piece.start < LARGEST_TABLE else 1
+    while all(mistake.apart for mistake in mistakes):
         try:
             data = tomllib.loads("\n".join(lines))
         except (ValueError, RecursionError) as error:
-            trouble = explain(lines, str(error))
-            troubles.append(trouble)
-            if len(troubles) > most or not _leave_out(lines, trouble):
-                return piece, None, troubles
+            mistake = explain(lines, str(error))
+            mistakes.append(mistake)
+            if len(mistakes) > most or not _leave_out(lines, mistake):
+                return piece, None, mistakes
             continue
         if piece.lonely == "strayed":
             return piece, None, [_strayed(lines[0])]
-        return _made(piece, data, lines, troubles, file, layer, untouched=own == lines)
-    return piece, None, troubles
+        return _made(piece, data, lines, mistakes, file, layer, untouched=own == lines)
+    return piece, None, mistakes
 
 
 def _made(
     piece: Piece,
     data: dict[str, object],
     lines: list[str],
-    troubles: list[Trouble],
+    mistakes: list[ParseError],
     file: Path,
     layer: Layer,
     *,
     untouched: bool,
 ) -> Read:
-    table = _table(piece, data)
-    if table is None:
+    content = _content(piece, data)
+    if content is None:
         fix = f"Write the first line of each as [[{piece.array}]], without quotes."
-        return piece, None, [*troubles, Trouble(1, 1, "This table and the next cannot be told apart.", fix)]
-    unread = frozenset(trouble.key for trouble in troubles if trouble.key)
-    sheet = Sheet(piece.array, table, layer, file, "\n".join(lines), piece.line, unread, piece.lonely)
-    if not troubles and not piece.lonely and untouched:
-        sheet = replace(sheet, start=piece.start, end=piece.end)
-    return piece, sheet, troubles
+        return (
+            piece,
+            None,
+            [*mistakes, ParseError(1, 1, "This table and the next cannot be told apart.", fix)],
+        )
+    unread = frozenset(mistake.key for mistake in mistakes if mistake.key)
+    table = RawTable(piece.array, content, layer, file, "\n".join(lines), piece.line, unread, piece.lonely)
+    if not mistakes and not piece.lonely and untouched:
+        table = replace(table, start=piece.start, end=piece.end)
+    return piece, table, mistakes
 
 
-def _table(piece: Piece, data: dict[str, object]) -> Mapping[str, object] | None:
+def _content(piece: Piece, data: dict[str, object]) -> Mapping[str, object] | None:
     if not piece.array:
         return data
     tables = data.get(piece.array)
@@ -162,9 +166,9 @@ def _table(piece: Piece, data: dict[str, object]) -> Mapping[str, object] | None
     return tables if isinstance(tables, dict) and len(data) == 1 else None
 
 
-def _strayed(header: str) -> Trouble:
+def _strayed(header: str) -> ParseError:
     wrong = f"{header.strip()[:60]} does not stand below the table that it belongs to."
-    return Trouble(1, 1, wrong, "Move it with its lines directly under that table.")
+    return ParseError(1, 1, wrong, "Move it with its lines directly under that table.")
 
 
 def _take_out_conflicts(lines: list[str], piece: Piece, apart: list[Conflict]) -> bool:
@@ -184,9 +188,9 @@ def _take_out_conflicts(lines: list[str], piece: Piece, apart: list[Conflict]) -
     return True
 
 
-def _characters(lines: list[str]) -> list[Trouble]:
+def _characters(lines: list[str]) -> list[ParseError]:
     """Replace what is no text by a mark, and tell of the first in each line."""
-    troubles = []
+    mistakes = []
     for number, line in enumerate(lines, 1):
         strange = _NOT_TEXT.search(line)
         if strange is None:
@@ -198,34 +202,34 @@ def _characters(lines: list[str]) -> list[Trouble]:
         else:
             wrong = f"The line holds {name_of(character)}, which cannot be seen or is not text."
             fix = "Type the line again without it."
-        troubles.append(Trouble(number, strange.start() + 1, wrong, fix, key_of(line)))
+        mistakes.append(ParseError(number, strange.start() + 1, wrong, fix, key_of(line)))
         lines[number - 1] = _NOT_TEXT.sub(MARK, line)
-    return troubles
+    return mistakes
 
 
-def _forbidden(lines: list[str]) -> list[Trouble]:
+def _forbidden(lines: list[str]) -> list[ParseError]:
     """Leave out lines that are too long for the parser, and keys that are too deep."""
-    troubles = []
+    mistakes = []
     for number, line in enumerate(lines, 1):
         key = key_of(line)
         if len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE:
             fix = "Divide it; a text of several lines stands between three quotes."
-            trouble = Trouble(number, 1, f"The line is longer than {LONGEST_LINE} bytes.", fix, key)
+            mistake = ParseError(number, 1, f"The line is longer than {LONGEST_LINE} bytes.", fix, key)
         elif _DEEP_KEY.match(line):
-            trouble = Trouble(number, 1, f"A key here has more than {DEEPEST} parts.", "Remove it.", key)
+            mistake = ParseError(number, 1, f"A key here has more than {DEEPEST} parts.", "Remove it.", key)
         else:
             continue
-        troubles.append(replace(trouble, apart=not line.lstrip().startswith("[")))
+        mistakes.append(replace(mistake, apart=not line.lstrip().startswith("[")))
         lines[number - 1] = ""
-    return troubles
+    return mistakes
 
 
-def _leave_out(lines: list[str], trouble: Trouble) -> bool:
+def _leave_out(lines: list[str], mistake: ParseError) -> bool:
     """Empty the lines of a mistake; false when they are empty already."""
-    last = max(trouble.last, trouble.line)
-    if not any(lines[trouble.line - 1 : last]) or not trouble.apart:
+    last = max(mistake.last, mistake.line)
+    if not any(lines[mistake.line - 1 : last]) or not mistake.apart:
         return False
-    for number in range(trouble.line, last + 1):
+    for number in range(mistake.line, last + 1):
         lines[number - 1] = ""
     return True
 

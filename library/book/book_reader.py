@@ -10,18 +10,18 @@ from dataclasses import replace
 from pathlib import Path
 
 from geometry.quantities.terms import words_found_by
-from library.book.desk import MOST_FINDINGS, Desk, Spot, Spots, shown
+from library.book.diagnostics import MOST_FINDINGS, Diagnostics, KeyPositions, Location, shown
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.index import FileNote, FileRead, Index, code_stamp
 from library.book.layers import Part, build, read_part
 from library.book.likeness import goes_round
+from library.book.loader import Gone, Loader
 from library.book.model import Entry, Family, Finding, Layer, Place
 from library.book.parsing import decoded, parse
-from library.book.rows import Location, Row, Rows, locations_of
+from library.book.raw_table import RawTable
+from library.book.rows import Extent, Row, Rows, extents_of
 from library.book.shapes import Shape, shapes
-from library.book.sheet import Sheet
-from library.book.spans import spans_told
-from library.book.taking import Gone, Taker
+from library.book.value_ranges import ranges_text
 
 SCHEMA = 1
 """The version of the way a book is written."""
@@ -87,7 +87,7 @@ def _pairs(path: Path, layer: Layer, header: re.Pattern[str]) -> list[tuple[str,
         return []
     if not header.search(decoded(raw)):
         return []
-    return [(sheet.array, sheet.id) for sheet in parse(raw, path, layer).sheets]
+    return [(table.array, table.id) for table in parse(raw, path, layer).tables]
 
 
 def _context(files: Files, known: Known) -> int:
@@ -104,12 +104,12 @@ class _Lower:
         self._known = known
         self._notes: list[FileNote] = []
         self._rows: dict[tuple[str, str], Row] = {}
-        self._taker = Taker(self._notes)
+        self._taker = Loader(self._notes)
 
     def add(self, read: FileRead) -> None:
         for row in read.rows:
-            location = locations_of(row)[0]._replace(file=len(self._notes))
-            self._rows.setdefault((row.array, row.id), row._replace(parts=_plain(location)))
+            extent = extents_of(row)[0]._replace(file=len(self._notes))
+            self._rows.setdefault((row.array, row.id), row._replace(parts=_plain(extent)))
         self._notes.append(read.note)
 
     def part(self, array: str, name: str, shape: Shape) -> Part | None:
@@ -117,7 +117,7 @@ class _Lower:
         if row is None:
             return None
         try:
-            return self._taker.part(row, locations_of(row)[0], shape)
+            return self._taker.part(row, extents_of(row)[0], shape)
         except Gone:
             return None
 
@@ -133,89 +133,89 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
         or time.time() - max(signature.mtime_ns, signature.ctime_ns) / 1e9 < _SETTLED
     ):
         signature = replace(signature, size=-1)
-    desk = Desk(known, has_places=False)
+    diagnostics = Diagnostics(known, has_places=False)
     parsed = parse(raw, path, layer)
     rows = []
-    _check_beginning(parsed.sheets, path, desk)
-    for sheet in parsed.sheets:
-        if _is_named(sheet, desk):
-            rows.append(_row(sheet, shapes()[sheet.array], desk, lower))
-    if len(desk.findings) == MOST_FINDINGS:
+    _check_beginning(parsed.tables, path, diagnostics)
+    for table in parsed.tables:
+        if _is_named(table, diagnostics):
+            rows.append(_row(table, shapes()[table.array], diagnostics, lower))
+    if len(diagnostics.findings) == MOST_FINDINGS:
         wrong = f"There are more problems in this file than the {MOST_FINDINGS} that are told here."
-        desk.findings.append(Finding(Place(path), "", wrong, "Fix these first."))
-    findings = tuple(_sorted([*parsed.findings, *desk.findings]))
+        diagnostics.findings.append(Finding(Place(path), "", wrong, "Fix these first."))
+    findings = tuple(_sorted([*parsed.findings, *diagnostics.findings]))
     return FileRead(FileNote(path, layer, signature), tuple(rows), findings)
 
 
-def _check_beginning(sheets: list[Sheet], file: Path, desk: Desk) -> None:
-    if not sheets or sheets[0].array:
+def _check_beginning(tables: list[RawTable], file: Path, diagnostics: Diagnostics) -> None:
+    if not tables or tables[0].array:
         return
-    top = sheets[0]
-    spots = Spots(top)
-    for key, raw in top.table.items():
-        spot = Spot(desk, spots, (key,))
+    top = tables[0]
+    key_positions = KeyPositions(top)
+    for key, raw in top.content.items():
+        location = Location(diagnostics, key_positions, (key,))
         if key == "schema" and raw != SCHEMA:
-            spot.complain(f"The schema {shown(raw)} is not known here.",
+            location.complain(f"The schema {shown(raw)} is not known here.",
                           f"Write schema = {SCHEMA}, or open the book with a newer Heelclear.")  # fmt: skip
         elif key in shapes():
-            spot.complain(f"{key} is given a value here.", f"Write each one below a line [[{key}]].")
+            location.complain(f"{key} is given a value here.", f"Write each one below a line [[{key}]].")
         elif key != "schema" and not key.startswith("x-"):
-            spot.complain(
+            location.complain(
                 f"{shown(key)} stands above the first table.", "Move it below its [[entry]].", "warning"
             )
-    if len(sheets) > 1 and "schema" not in top.table and "schema" not in top.unread:
+    if len(tables) > 1 and "schema" not in top.content and "schema" not in top.unread:
         wrong = "The file does not say in which way it is written."
-        desk.findings.append(
+        diagnostics.findings.append(
             Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "warning")
         )
 
 
-def _is_named(sheet: Sheet, desk: Desk) -> bool:
+def _is_named(table: RawTable, diagnostics: Diagnostics) -> bool:
     """Whether a table is of a known kind and has an id; complains where it should."""
-    spot = Spot(desk, Spots(sheet))
-    if not sheet.array or sheet.array.startswith("x-"):
+    location = Location(diagnostics, KeyPositions(table))
+    if not table.array or table.array.startswith("x-"):
         return False
-    if sheet.array not in shapes():
-        near = spot.near(sheet.array, shapes())
+    if table.array not in shapes():
+        near = location.near(table.array, shapes())
         fix = f"Did you mean [[{near}]]?" if near else "Begin its name with x- to keep it as your own."
-        spot.complain(f"A book has no table {shown(sheet.array)}.", fix, "warning")
+        location.complain(f"A book has no table {shown(table.array)}.", fix, "warning")
         return False
-    if sheet.brackets == "single":
-        spot.complain(f"[{sheet.array}] stands in single brackets.", f"Write it as [[{sheet.array}]].")
-    if not sheet.id and "id" in sheet.table:
-        spot.at("id").complain(
-            f"The id is {shown(sheet.table['id'])}; a text is wanted.", 'Write it in quotes: "...".'
+    if table.brackets == "single":
+        location.complain(f"[{table.array}] stands in single brackets.", f"Write it as [[{table.array}]].")
+    if not table.id and "id" in table.content:
+        location.at("id").complain(
+            f"The id is {shown(table.content['id'])}; a text is wanted.", 'Write it in quotes: "...".'
         )
-    elif not sheet.id and "id" not in sheet.unread:
-        spot.complain(f"This [[{sheet.array}]] has no id.", 'Add id = "..." as its first line.')
-    return bool(sheet.id)
+    elif not table.id and "id" not in table.unread:
+        location.complain(f"This [[{table.array}]] has no id.", 'Add id = "..." as its first line.')
+    return bool(table.id)
 
 
-def _row(sheet: Sheet, shape: Shape, desk: Desk, lower: _Lower) -> Row:
-    below = lower.part(sheet.array, sheet.id, shape) if sheet.layer == "shop" else None
-    part = read_part(sheet, shape, desk)
+def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower) -> Row:
+    below = lower.part(table.array, table.id, shape) if table.layer == "shop" else None
+    part = read_part(table, shape, diagnostics)
     made = build([below, part] if below else [part], shape)
-    words = [sheet.id, str(getattr(made, "title", "")), *getattr(made, "synonyms", ())]
-    row = Row(sheet.array, sheet.id, words[1], layer=sheet.layer, parts=_plain(Location(0, sheet.start, sheet.end, sheet.line)),
-              state="broken" if sheet.broken else "unread" if sheet.unread else "")  # fmt: skip
+    words = [table.id, str(getattr(made, "title", "")), *getattr(made, "synonyms", ())]
+    row = Row(table.array, table.id, words[1], layer=table.layer, parts=_plain(Extent(0, table.start, table.end, table.line)),
+              state="broken" if table.broken else "unread" if table.unread else "")  # fmt: skip
     if isinstance(made, Entry):
         words += [made.family, made.work_material, *_other_words(made)]
         row = row._replace(
-            family=made.family, work_material=made.work_material, spans=spans_told(made.values.values())
+            family=made.family, work_material=made.work_material, ranges=ranges_text(made.values.values())
         )
     if isinstance(made, Family):
         row = row._replace(family=made.like)
-        _want_served(made, sheet, desk)
+        _want_served(made, table, diagnostics)
     return row._replace(search=" ".join(words).casefold().replace("\n", " "))
 
 
-def _want_served(family: Family, sheet: Sheet, desk: Desk) -> None:
+def _want_served(family: Family, table: RawTable, diagnostics: Diagnostics) -> None:
     """Complain of a family of which nothing is said that a calculation could go by."""
-    said = {"like", "kind", "surfaces"} & {*sheet.table, *sheet.unread}
-    if not (said or family.like or family.kind or family.surfaces or sheet.broken):
+    said = {"like", "kind", "surfaces"} & {*table.content, *table.unread}
+    if not (said or family.like or family.kind or family.surfaces or table.broken):
         wrong = "Nothing says how these tools are ground, so only calculations for every tool serve them."
         fix = 'Add like = "..." with the family that they are ground like, or surfaces = [...] with those that are relieved.'
-        Spot(desk, Spots(sheet)).complain(wrong, fix, "warning")
+        Location(diagnostics, KeyPositions(table)).complain(wrong, fix, "warning")
 
 
 def _other_words(entry: Entry) -> tuple[str, ...]:
@@ -228,8 +228,8 @@ def _other_words(entry: Entry) -> tuple[str, ...]:
     )
 
 
-def _plain(location: Location) -> str:
-    return ":".join(map(str, location))
+def _plain(extent: Extent) -> str:
+    return ":".join(map(str, extent))
 
 
 def _laid_over(reads: Sequence[FileRead]) -> Index:
@@ -238,7 +238,7 @@ def _laid_over(reads: Sequence[FileRead]) -> Index:
     findings = [finding for read in reads for finding in read.findings]
     for number, read in enumerate(reads):
         for alone in read.rows:
-            row = alone._replace(parts=_plain(locations_of(alone)[0]._replace(file=number)))
+            row = alone._replace(parts=_plain(extents_of(alone)[0]._replace(file=number)))
             other = found.get((row.array, row.id))
             if other is None or (other.layer == row.layer and other.state == "broken"):
                 found[row.array, row.id] = row
@@ -264,7 +264,7 @@ def _searchable(row: Row, found: Mapping[tuple[str, str], Row]) -> Row:
 
 
 def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Finding:
-    here, there = locations_of(row)[-1], locations_of(other)[-1]
+    here, there = extents_of(row)[-1], extents_of(other)[-1]
     file = reads[there.file].note.path
     return Finding(
         Place(reads[here.file].note.path, here.line),
@@ -280,7 +280,7 @@ def _circles(families: Sequence[Row], reads: Sequence[FileRead]) -> list[Finding
     findings = []
     for row in families:
         if goes_round(row.id, lambda name: likes.get(name, "")):
-            here = locations_of(row)[-1]
+            here = extents_of(row)[-1]
             wrong = f"The family is like {shown(row.family)}, and in the end like itself, so there is nothing to follow."
             fix = "Take like away from one of them, and say there which surfaces it has."
             findings.append(

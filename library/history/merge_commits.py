@@ -16,7 +16,7 @@ from library.editing.document import EditRefused
 from library.editing.merging import Choice, Conflict
 from library.editing.plan import Plan
 from library.editing.saving import Conflicts, rebased
-from library.files.refusals import named
+from library.errors import named
 from library.history.git import GitRefused
 from library.history.work_tree import WorkTree
 

@@ -21,7 +21,7 @@ _STACKED = re.compile("[\u0300-\u036f\u0483-\u0489\u1ab0-\u1aff\u1dc0-\u1dff\u20
 """Accents heaped on one letter, which would climb over the lines above."""
 
 
-def harmless(text: str, *, lines: bool = False) -> str:
+def sanitize(text: str, *, lines: bool = False) -> str:
     """The text with every dangerous or unseen character shown as one mark.
 
     Args:
@@ -33,14 +33,14 @@ def harmless(text: str, *, lines: bool = False) -> str:
         Text of the same length (a carriage return before a line end is dropped where ``lines``).
 
     Example:
-        >>> harmless("tap" + chr(27) + "[31m")
+        >>> sanitize("tap" + chr(27) + "[31m")
         'tap\ufffd[31m'
     """
     seen = text.replace("\n", "") if lines else text
     if seen.isprintable() and (text.isascii() or not (_UNSEEN.search(text) or _STACKED.search(text))):
         return text
     if lines:
-        return "\n".join(harmless(line) for line in text.replace("\r\n", "\n").split("\n"))
+        return "\n".join(sanitize(line) for line in text.replace("\r\n", "\n").split("\n"))
     plain = _STACKED.sub(lambda found: MARK * len(found[0]), text)
     return "".join(_shown(character) for character in plain)
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 import tomllib
 from pathlib import Path
 
-from library.files.refusals import SaveRefused
+from library.errors import SaveError
+from library.files.file_state import fingerprint
 from library.files.safe_write import read_for_change, write_safely
-from library.files.standing import fingerprint
 
 FILE = ".heelclear.toml"
 KEY = "commit_each_save"
@@ -26,7 +26,7 @@ def set_commits_each_save(folder: Path, *, wanted: bool) -> None:
     """Turn it on or off; other keys of the file stay.
 
     Raises:
-        SaveRefused: when the file cannot be written.
+        SaveError: when the file cannot be written.
     """
     import tomli_w
 
@@ -36,7 +36,7 @@ def set_commits_each_save(folder: Path, *, wanted: bool) -> None:
     try:
         settings = tomllib.loads((old or b"").decode())
     except (ValueError, RecursionError):
-        raise SaveRefused(f"{FILE} holds a mistake. Fix it in your editor, then try again.", path) from None
+        raise SaveError(f"{FILE} holds a mistake. Fix it in your editor, then try again.", path) from None
     raw = tomli_w.dumps(settings | {KEY: wanted}).encode()
     write_safely(path, raw, root=folder, expected=fingerprint(old))
 
@@ -44,5 +44,5 @@ def set_commits_each_save(folder: Path, *, wanted: bool) -> None:
 def _settings(folder: Path) -> dict[str, object]:
     try:
         return tomllib.loads((read_for_change(folder / FILE, root=folder) or b"").decode())
-    except (ValueError, RecursionError, SaveRefused):
+    except (ValueError, RecursionError, SaveError):
         return {}

@@ -7,16 +7,16 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from library.book.fetching import Signature, Unreadable, fetch
-from library.book.harmless import harmless
 from library.book.model import Layer
 from library.book.parsing import decoded
 from library.book.rows import Row, Rows
 from library.book.splitting import split
+from library.sanitize import sanitize
 
 _LINE = re.compile(r'^[ \t]*+(id|title|family|work_material)[ \t]*+=[ \t]*+"([^"\\\n]*+)"', re.MULTILINE)
 
 
-def glance(files: Sequence[tuple[Path, Layer, Signature]]) -> Rows:
+def quick_scan(files: Sequence[tuple[Path, Layer, Signature]]) -> Rows:
     """The rows of the entries, by those of their lines that are plain to see.
 
     It serves for the moment until the book is read. An entry whose id is written in an unusual way is
@@ -31,7 +31,7 @@ def glance(files: Sequence[tuple[Path, Layer, Signature]]) -> Rows:
         for piece in split(text):
             if piece.array == "entry":
                 lines = {
-                    key: harmless(value)
+                    key: sanitize(value)
                     for key, value in reversed(_LINE.findall(text, piece.start, piece.end))
                 }
                 if "id" in lines:

@@ -7,8 +7,8 @@ import tomllib
 from dataclasses import fields
 from pathlib import Path
 
-from library.book.mending import is_too_much
 from library.book.parsing import decoded
+from library.book.recovery import is_too_much
 from library.cards.model import DRAFT, Card, Tool
 from library.cards.rows import CardRow, row_of
 from library.equipment.readers import as_day
@@ -19,7 +19,7 @@ _TEXTS = ("status", "family", "entry", "result", "wrong", "notes")
 _TOOL = tuple(one.name for one in fields(Tool))
 
 
-def glance(raw: bytes, path: Path) -> CardRow | None:
+def quick_row(raw: bytes, path: Path) -> CardRow | None:
     """The row of a card, read from the lines above its measurements.
 
     Args:

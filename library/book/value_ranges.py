@@ -6,11 +6,11 @@ from collections.abc import Iterable
 
 from library.book.model import Value
 
-Span = tuple[float, float] | str
+ValueRange = tuple[float, float] | str
 """From the least to the greatest number of a value, in mm, radians or as a count; for a choice, its word."""
 
 
-def spans_told(values: Iterable[Value]) -> str:
+def ranges_text(values: Iterable[Value]) -> str:
     """The values in one text; other sources' values for the same thing stand beside the first.
 
     A share of the diameter is left out: it is no length before there is a tool.
@@ -18,7 +18,7 @@ def spans_told(values: Iterable[Value]) -> str:
     Example:
         >>> from library.book.model import Measure
         >>> flutes = Value("flutes", low=Measure("3", 3), high=Measure("4", 4), also=(Value("flutes", usual=Measure("6", 6)),))
-        >>> spans_told([flutes, Value("relief_form", usual=Measure("flat", word="flat"))])
+        >>> ranges_text([flutes, Value("relief_form", usual=Measure("flat", word="flat"))])
         'flutes=3:4|6:6 relief_form=flat'
     """
     told = []
@@ -40,14 +40,14 @@ def _told(value: Value) -> str:
     return f"{min(numbers):.10g}:{max(numbers):.10g}"
 
 
-def spans_read(text: str) -> tuple[Span, ...]:
+def ranges_of(text: str) -> tuple[ValueRange, ...]:
     """What stands behind the equals sign of one value; a part that means nothing is passed over.
 
     Example:
-        >>> spans_read("3:4|6:6"), spans_read("flat"), spans_read("3:x|7:8")
+        >>> ranges_of("3:4|6:6"), ranges_of("flat"), ranges_of("3:x|7:8")
         (((3.0, 4.0), (6.0, 6.0)), ('flat',), ((7.0, 8.0),))
     """
-    found: list[Span] = []
+    found: list[ValueRange] = []
     for part in text.split("|"):
         low, colon, high = part.partition(":")
         if not colon:

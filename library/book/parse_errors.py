@@ -9,11 +9,11 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from library.book.looks import FIRST, OTHERS, STRINGS, Rule, blotted, is_closed, known_by_look
+from library.book.syntax_hints import FIRST, OTHERS, STRINGS, Rule, blotted, hint_for, is_closed
 
 
 @dataclass(frozen=True)
-class Trouble:
+class ParseError:
     """Something in the text of one table that keeps it from being read.
 
     Attributes:
@@ -41,7 +41,7 @@ _MARK = re.compile(r"(?:<{7}|={7}|>{7}|\|{7})(?:[ \t]|\r?$)")
 _THREE = re.compile(r'"""|\'\'\'')
 
 
-def explain(lines: list[str], message: str) -> Trouble:
+def explain(lines: list[str], message: str) -> ParseError:
     """Say what is wrong with a table that ``tomllib`` refused.
 
     Args:
@@ -49,8 +49,8 @@ def explain(lines: list[str], message: str) -> Trouble:
         message: what ``tomllib`` said, with its line and column.
 
     Example:
-        >>> trouble = explain(["rake_angle = 8 deg"], "Expected a newline (at line 1, column 15)")
-        >>> trouble.wrong, trouble.fix
+        >>> mistake = explain(["rake_angle = 8 deg"], "Expected a newline (at line 1, column 15)")
+        >>> mistake.wrong, mistake.fix
         ('8 deg has no quotes; only a bare number may stand without them.', 'Write "8 deg".')
     """
     found = _SPOT.search(message)
@@ -76,9 +76,9 @@ def explain(lines: list[str], message: str) -> Trouble:
 _GENERAL = ("This line cannot be read.", 'Write it as key = "text", or begin it with # if it is a remark.')
 
 
-def _seen(lines: list[str], line: int, rules: tuple[Rule, ...]) -> Trouble | None:
-    look = known_by_look(lines[line - 1], rules)
-    return _told(lines, line, look.column, look.wrong, look.fix) if look else None
+def _seen(lines: list[str], line: int, rules: tuple[Rule, ...]) -> ParseError | None:
+    hint = hint_for(lines[line - 1], rules)
+    return _told(lines, line, hint.column, hint.wrong, hint.fix) if hint else None
 
 
 def is_conflict_mark(line: str) -> bool:
@@ -92,25 +92,25 @@ def key_of(line: str) -> str:
     return found["key"] if found else ""
 
 
-def _told(lines: list[str], line: int, column: int, wrong: str, fix: str, *, last: int = 0) -> Trouble:
+def _told(lines: list[str], line: int, column: int, wrong: str, fix: str, *, last: int = 0) -> ParseError:
     key = key_of(lines[line - 1])
-    return Trouble(
+    return ParseError(
         line, column, wrong, fix, key, last or line, apart=not lines[line - 1].lstrip().startswith("[")
     )
 
 
-def _unclosed_text(lines: list[str], message: str) -> Trouble | None:
+def _unclosed_text(lines: list[str], message: str) -> ParseError | None:
     if "Unterminated" not in message and not message.startswith(('Expected \'"""\'', "Expected \"'''\"")):
         return None
     for number in range(len(lines), 0, -1):
         begins = _THREE.search(lines[number - 1])
         if begins:
-            return Trouble(number, begins.start() + 1, "The text that begins here with three quotes is not closed.",
+            return ParseError(number, begins.start() + 1, "The text that begins here with three quotes is not closed.",
                            "Put three quotes after its end.", key_of(lines[number - 1]), len(lines))  # fmt: skip
     return None
 
 
-def _unclosed_brackets(lines: list[str], line: int) -> Trouble | None:
+def _unclosed_brackets(lines: list[str], line: int) -> ParseError | None:
     """A list or braces that were opened on this line or an earlier one and not closed."""
     for number in range(line, 0, -1):
         text = blotted(lines[number - 1])
@@ -151,10 +151,10 @@ def _closing_line(lines: list[str], line: int, opens: str, closes: str) -> int:
     return line
 
 
-def _at_header(lines: list[str], line: int) -> Trouble | None:
+def _at_header(lines: list[str], line: int) -> ParseError | None:
     text = lines[line - 1]
     if is_conflict_mark(text):
-        return Trouble(line, 1, "A mark of git stands here; two versions of these lines disagreed.",
+        return ParseError(line, 1, "A mark of git stands here; two versions of these lines disagreed.",
                        "Keep one version, and delete the lines of <<<<<<<, ======= and >>>>>>>.", last=line)  # fmt: skip
     found = re.match(r"[ \t]*\[+[ \t]*(?P<name>[\w.-]*)", text)
     if not found:
@@ -166,7 +166,7 @@ def _at_header(lines: list[str], line: int) -> Trouble | None:
     )
 
 
-def _known_by_message(lines: list[str], line: int, column: int, message: str) -> Trouble | None:
+def _known_by_message(lines: list[str], line: int, column: int, message: str) -> ParseError | None:
     key = key_of(lines[line - 1])
     if message.startswith(("Cannot overwrite", "Duplicate inline", "Cannot mutate", "Cannot declare")):
         return _told(lines, line, 1, f"The key {key} is given twice." if key else "A key is given twice.",
@@ -177,7 +177,7 @@ def _known_by_message(lines: list[str], line: int, column: int, message: str) ->
     return None
 
 
-def _missing_quote(lines: list[str], line: int, message: str) -> Trouble | None:
+def _missing_quote(lines: list[str], line: int, message: str) -> ParseError | None:
     suspects = range(1, len(lines) + 1) if message.startswith('Expected "\'"') else (line,)
     for number in suspects:
         text = lines[number - 1]

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from library.book.opening import open_book
-from library.files.refusals import SaveRefused
-from library.history.habit import FILE, commits_each_save, set_commits_each_save
+from library.errors import SaveError
+from library.history.auto_commit import FILE, commits_each_save, set_commits_each_save
 
 
 def test_it_is_off_until_somebody_turns_it_on_and_looking_makes_no_file(tmp_path: Path) -> None:
@@ -49,7 +49,7 @@ def test_only_true_counts_as_on(tmp_path: Path) -> None:
 
 def test_a_file_with_a_mistake_is_left_as_it_is(tmp_path: Path) -> None:
     (tmp_path / FILE).write_text("commit_each_save = \n")
-    with pytest.raises(SaveRefused, match="holds a mistake"):
+    with pytest.raises(SaveError, match="holds a mistake"):
         set_commits_each_save(tmp_path, wanted=True)
     assert (tmp_path / FILE).read_text() == "commit_each_save = \n"
 
@@ -59,5 +59,5 @@ def test_a_pipe_of_that_name_holds_nothing_up(tmp_path: Path) -> None:
 
     os.mkfifo(tmp_path / FILE)
     assert not commits_each_save(tmp_path)
-    with pytest.raises(SaveRefused):
+    with pytest.raises(SaveError):
         set_commits_each_save(tmp_path, wanted=True)

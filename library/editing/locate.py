@@ -11,7 +11,7 @@ from library.book.fetching import Unreadable, fetch
 from library.book.walking import walk
 from library.editing.document import EditRefused, open_document, read_data
 from library.editing.steps import tables
-from library.files.refusals import named
+from library.errors import named
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""One table of a file, as it was written."""
+"""One table of a file as it was read, before any of its keys is understood."""
 
 from __future__ import annotations
 
@@ -6,17 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from library.book.harmless import harmless
 from library.book.model import Layer
+from library.sanitize import sanitize
 
 
 @dataclass(frozen=True)
-class Sheet:
+class RawTable:
     """One table of a file.
 
     Attributes:
         array: its kind, such as ``entry``; empty for what stands above the first table.
-        table: its keys.
+        content: its keys and what stands at each.
         layer: of the file.
         file: it stands in.
         text: of the table, from its own line to the next table, with unreadable lines left empty.
@@ -29,7 +29,7 @@ class Sheet:
     """
 
     array: str
-    table: Mapping[str, object]
+    content: Mapping[str, object]
     layer: Layer
     file: Path
     text: str
@@ -43,5 +43,5 @@ class Sheet:
     @property
     def id(self) -> str:
         """What the table calls itself, safe to show; empty when it does not."""
-        found = self.table.get("id")
-        return harmless(found) if isinstance(found, str) else ""
+        found = self.content.get("id")
+        return sanitize(found) if isinstance(found, str) else ""

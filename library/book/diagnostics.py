@@ -8,17 +8,17 @@ from difflib import get_close_matches
 from functools import cached_property
 from typing import Literal
 
-from library.book.harmless import harmless
 from library.book.model import Finding, Place
 from library.book.positions import Keys, positions
-from library.book.sheet import Sheet
+from library.book.raw_table import RawTable
+from library.sanitize import sanitize
 
 MOST_FINDINGS = 1000
 """Problems that are told of one file; more would help nobody."""
 
 
 @dataclass
-class Desk:
+class Diagnostics:
     """Shared by everything that is read in one go.
 
     Attributes:
@@ -34,21 +34,21 @@ class Desk:
     has_places: bool = True
 
 
-class Spots:
-    """The places of one sheet's keys, looked up only when somebody asks."""
+class KeyPositions:
+    """The places of one table's keys, looked up only when somebody asks."""
 
-    def __init__(self, sheet: Sheet) -> None:
-        self.sheet = sheet
+    def __init__(self, table: RawTable) -> None:
+        self.table = table
 
     @cached_property
     def _found(self) -> dict[Keys, tuple[int, int]]:
-        return positions(self.sheet.text)
+        return positions(self.table.text)
 
     @property
     def _top(self) -> Keys:
-        if not self.sheet.array:
+        if not self.table.array:
             return ()
-        return (self.sheet.array,) if self.sheet.brackets == "single" else (self.sheet.array, 0)
+        return (self.table.array,) if self.table.brackets == "single" else (self.table.array, 0)
 
     def place(self, keys: Keys) -> Place:
         """The place of a key, or of the nearest table that holds it."""
@@ -56,7 +56,7 @@ class Spots:
         while way not in self._found and way:
             way = way[:-1]
         line, column = self._found.get(way, (1, 1))
-        return Place(self.sheet.file, self.sheet.line + line - 1, column)
+        return Place(self.table.file, self.table.line + line - 1, column)
 
 
 def nearest(word: str, words: Iterable[str]) -> str:
@@ -71,51 +71,53 @@ def nearest(word: str, words: Iterable[str]) -> str:
 
 
 @dataclass(frozen=True)
-class Spot:
-    """One key of one sheet.
+class Location:
+    """One key of one table.
 
     Attributes:
-        desk: shared by everything that is read.
-        spots: of the sheet.
+        diagnostics: shared by everything that is read.
+        key_positions: of the table.
         keys: the way to the key.
     """
 
-    desk: Desk
-    spots: Spots
+    diagnostics: Diagnostics
+    key_positions: KeyPositions
     keys: Keys = ()
 
     @property
-    def sheet(self) -> Sheet:
+    def table(self) -> RawTable:
         """The table that the key stands in."""
-        return self.spots.sheet
+        return self.key_positions.table
 
-    def at(self, *keys: str | int) -> Spot:
-        """The spot of a key below this one."""
-        return Spot(self.desk, self.spots, (*self.keys, *keys))
+    def at(self, *keys: str | int) -> Location:
+        """The location of a key below this one."""
+        return Location(self.diagnostics, self.key_positions, (*self.keys, *keys))
 
     def place(self) -> Place:
         """Where in the file it is; only in which table, where nobody will look."""
         return (
-            self.spots.place(self.keys) if self.desk.has_places else Place(self.sheet.file, self.sheet.line)
+            self.key_positions.place(self.keys)
+            if self.diagnostics.has_places
+            else Place(self.table.file, self.table.line)
         )
 
     @property
     def name(self) -> str:
         """The table and key as a finding names it, such as ``spiral-tap.rake_angle.low``."""
-        return ".".join(str(part) for part in (self.sheet.id or self.sheet.array, *self.keys) if part != "")
+        return ".".join(str(part) for part in (self.table.id or self.table.array, *self.keys) if part != "")
 
     def near(self, word: str, words: Iterable[str]) -> str:
         """The known word that is most like the one typed, where somebody will hear of it; else nothing."""
-        if self.desk.is_deaf or len(self.desk.findings) >= MOST_FINDINGS:
+        if self.diagnostics.is_deaf or len(self.diagnostics.findings) >= MOST_FINDINGS:
             return ""
         return nearest(word, words)
 
     def complain(self, wrong: str, fix: str, state: Literal["error", "warning"] = "error") -> None:
         """Note a problem with this key."""
-        if not self.desk.is_deaf and len(self.desk.findings) < MOST_FINDINGS:
-            place = self.spots.place(self.keys)
-            finding = Finding(place, harmless(self.name), harmless(wrong), harmless(fix), state)
-            self.desk.findings.append(finding)
+        if not self.diagnostics.is_deaf and len(self.diagnostics.findings) < MOST_FINDINGS:
+            place = self.key_positions.place(self.keys)
+            finding = Finding(place, sanitize(self.name), sanitize(wrong), sanitize(fix), state)
+            self.diagnostics.findings.append(finding)
 
 
 def shown(value: object) -> str:
@@ -125,6 +127,6 @@ def shown(value: object) -> str:
         >>> shown("3 deg")
         "'3 deg'"
     """
-    text = harmless(value) if isinstance(value, str) else harmless(str(value))
+    text = sanitize(value) if isinstance(value, str) else sanitize(str(value))
     short = text if len(text) <= 40 else text[:39] + "..."
     return f"'{short}'" if isinstance(value, str) else short

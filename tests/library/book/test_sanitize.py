@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from library.book.harmless import MARK, first_hidden, harmless, is_hidden, name_of
+from library.sanitize import MARK, first_hidden, is_hidden, name_of, sanitize
 
 ANY_TEXT = st.text(st.characters())
 
@@ -19,30 +19,30 @@ ZERO_WIDTH = "\u00ad\u034f\u115f\u1160\u180e\u200b\u200c\u200d\u2060\u2061\u2064
 
 @given(ANY_TEXT)
 def test_nothing_that_is_shown_controls_anything(text: str) -> None:
-    for character in harmless(text):
+    for character in sanitize(text):
         assert unicodedata.category(character) not in {"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"}
 
 
 @given(ANY_TEXT)
 def test_the_text_keeps_its_length_and_what_is_harmless_in_it(text: str) -> None:
-    shown = harmless(text)
+    shown = sanitize(text)
     assert len(shown) == len(text)
     assert all(after in {before, MARK, " "} for before, after in zip(text, shown, strict=True))
-    assert harmless(shown) == shown
+    assert sanitize(shown) == shown
 
 
 @given(ANY_TEXT)
 def test_lines_stay_lines_where_they_are_wanted(text: str) -> None:
-    shown = harmless(text, lines=True)
+    shown = sanitize(text, lines=True)
     assert shown.count("\n") == text.replace("\r\n", "\n").count("\n")
-    assert harmless(shown.replace("\n", "")) == shown.replace("\n", "")
+    assert sanitize(shown.replace("\n", "")) == shown.replace("\n", "")
 
 
 @pytest.mark.parametrize(
     "character", [*map(chr, range(32)), *map(chr, range(0x7F, 0xA0)), *BIDI, *ZERO_WIDTH, "\ud800"]
 )
 def test_every_control_bidi_and_zero_width_character_is_marked(character: str) -> None:
-    assert harmless(f"a{character}b") in {f"a{MARK}b", "a b" if character == "\t" else ""}
+    assert sanitize(f"a{character}b") in {f"a{MARK}b", "a b" if character == "\t" else ""}
     assert is_hidden(character)
     assert first_hidden(f"a{character}b") == character
 
@@ -59,18 +59,18 @@ def test_every_control_bidi_and_zero_width_character_is_marked(character: str) -
     ],
 )
 def test_everyday_text_stays_as_it_is(text: str) -> None:
-    assert harmless(text) == text
+    assert sanitize(text) == text
     assert first_hidden(text) == ""
 
 
 def test_odd_spaces_become_plain_ones() -> None:
-    assert harmless("3\u00a0mm\u2003x\ty") == "3 mm x y"
+    assert sanitize("3\u00a0mm\u2003x\ty") == "3 mm x y"
     assert first_hidden("3\u00a0mm") == ""
 
 
 def test_accents_heaped_on_one_letter_are_marked() -> None:
-    assert harmless("o" + "\u0301" * 9) == "o" + MARK * 9
-    assert harmless("o" + "\u0301\u0323") == "o\u0301\u0323"
+    assert sanitize("o" + "\u0301" * 9) == "o" + MARK * 9
+    assert sanitize("o" + "\u0301\u0323") == "o\u0301\u0323"
 
 
 def test_a_hidden_character_is_named_by_its_code_point() -> None:
@@ -82,5 +82,5 @@ def test_a_hidden_character_is_named_by_its_code_point() -> None:
 def test_no_character_of_unicode_is_overlooked() -> None:
     dangerous = {"Cc", "Cf", "Cs", "Zl", "Zp"}
     missed = [code for code in range(sys.maxunicode + 1)
-              if unicodedata.category(chr(code)) in dangerous and harmless(chr(code)) not in {MARK, " "}]  # fmt: skip
+              if unicodedata.category(chr(code)) in dangerous and sanitize(chr(code)) not in {MARK, " "}]  # fmt: skip
     assert missed == []

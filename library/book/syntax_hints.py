@@ -28,7 +28,7 @@ class Rule:
 
 
 @dataclass(frozen=True)
-class Look:
+class Hint:
     """What was seen: the column it begins in, what is wrong, and what to do."""
 
     column: int
@@ -114,7 +114,7 @@ def is_closed(text: str) -> bool:
     return len(text) > 1 and text[-1] == text[0]
 
 
-def known_by_look(line: str, rules: tuple[Rule, ...]) -> Look | None:
+def hint_for(line: str, rules: tuple[Rule, ...]) -> Hint | None:
     """The first of the rules that fits a line."""
     if len(line) > LONGEST:
         return None
@@ -127,7 +127,7 @@ def known_by_look(line: str, rules: tuple[Rule, ...]) -> Look | None:
         begins = next(
             (found.start(name) for name in ("number", "found", "late") if words.get(name)), found.start()
         )
-        return Look(begins + 1, rule.wrong.format_map(words), rule.fix.format_map(words))
+        return Hint(begins + 1, rule.wrong.format_map(words), rule.fix.format_map(words))
     return None
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from library.book.harmless import harmless
+from library.sanitize import sanitize
 
 
 def words(key: str) -> str:
@@ -14,7 +14,7 @@ def words(key: str) -> str:
         >>> words("relief_angle")
         'relief angle'
     """
-    return harmless(key.replace("_", " "))
+    return sanitize(key.replace("_", " "))
 
 
 def told(value: object) -> str:

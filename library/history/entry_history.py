@@ -8,13 +8,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from library.book.harmless import harmless
-from library.book.mending import is_too_much
 from library.book.parsing import decoded
+from library.book.recovery import is_too_much
 from library.book.splitting import split
 from library.editing.steps import same, tables
-from library.files.standing import LARGEST
+from library.files.file_state import LARGEST
 from library.history.work_tree import WorkTree
+from library.sanitize import sanitize
 
 Table = Mapping[str, object]
 
@@ -96,7 +96,7 @@ def history(
     for commit in commits:
         changes = _changes(commit, found)
         if changes:
-            who, message = harmless(commit.who), harmless(commit.message)
+            who, message = sanitize(commit.who), sanitize(commit.message)
             revisions.append(
                 Revision(commit.number, who, datetime.fromisoformat(commit.when), message, changes)
             )

@@ -1,10 +1,10 @@
-"""The one way from foreign text to the screen: text of files, file names and errors is cleaned here."""
+"""Text for a terminal that shows ASCII only, as wide as before."""
 
 from __future__ import annotations
 
 from rich.cells import cell_len
 
-from library.book.harmless import MARK, harmless
+from library.sanitize import MARK
 
 UNKNOWN = "?"
 """Stands for a character that an ASCII terminal does not have."""
@@ -29,18 +29,6 @@ ASCII_TWINS = str.maketrans(
     }
 )
 """What each common character becomes where the terminal shows ASCII only; one cell for one cell."""
-
-
-def plain(text: str) -> str:
-    r"""Return text in which every character only shows itself.
-
-    Brackets stay, for nothing here is ever read as markup; what would steer the terminal becomes a mark.
-
-    Example:
-        >>> plain("depth [mm]\x1b[2J") == "depth [mm]" + MARK + "[2J"
-        True
-    """
-    return text if text.isascii() and text.isprintable() else harmless(text)
 
 
 def in_ascii(text: str) -> str:

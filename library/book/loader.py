@@ -7,15 +7,15 @@ from collections import OrderedDict
 from collections.abc import Sequence
 from pathlib import Path
 
-from library.book.desk import Desk
+from library.book.diagnostics import Diagnostics
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.index import FileNote
 from library.book.layers import Part, build, read_part
-from library.book.mending import is_too_much
 from library.book.parsing import decoded, parse
-from library.book.rows import Location, Row, locations_of
+from library.book.raw_table import RawTable
+from library.book.recovery import is_too_much
+from library.book.rows import Extent, Row, extents_of
 from library.book.shapes import Shape, shapes
-from library.book.sheet import Sheet
 
 MOST_TEXTS = 16
 """Files whose text is kept at hand."""
@@ -25,7 +25,7 @@ class Gone(KeyError):
     """A table that was in the book when it was read, and is not in its file any more."""
 
 
-class Taker:
+class Loader:
     """Reads tables where an index says they stand.
 
     When a file has changed since, its table is looked for by its id.
@@ -43,30 +43,30 @@ class Taker:
         """
         shape = shapes()[row.array]
         try:
-            locations = locations_of(row)
+            extents = extents_of(row)
         except (TypeError, ValueError) as error:
             raise Gone(row.id) from error
-        return build([self.part(row, location, shape) for location in locations], shape)
+        return build([self.part(row, extent, shape) for extent in extents], shape)
 
-    def part(self, row: Row, location: Location, shape: Shape) -> Part:
+    def part(self, row: Row, extent: Extent, shape: Shape) -> Part:
         """What one layer says of a row's table; problems are not told again."""
-        if not 0 <= location.file < len(self._notes):
+        if not 0 <= extent.file < len(self._notes):
             raise Gone(row.id)
-        return read_part(self._sheet(row, location), shape, Desk(is_deaf=True))
+        return read_part(self._table(row, extent), shape, Diagnostics(is_deaf=True))
 
-    def _sheet(self, row: Row, location: Location) -> Sheet:
-        note = self._notes[location.file]
+    def _table(self, row: Row, extent: Extent) -> RawTable:
+        note = self._notes[extent.file]
         raw, text, signature = self._text(note.path, row)
-        if location.end and signature == note.signature:
-            own = text[location.start : location.end]
-            table = _alone(own, row.array)
-            if table is not None:
-                sheet = Sheet(row.array, table, note.layer, note.path, own, location.line)
-                if sheet.id == row.id:
-                    return sheet
-        for sheet in parse(raw, note.path, note.layer).sheets:
-            if (sheet.array, sheet.id) == (row.array, row.id):
-                return sheet
+        if extent.end and signature == note.signature:
+            own = text[extent.start : extent.end]
+            content = _alone(own, row.array)
+            if content is not None:
+                table = RawTable(row.array, content, note.layer, note.path, own, extent.line)
+                if table.id == row.id:
+                    return table
+        for table in parse(raw, note.path, note.layer).tables:
+            if (table.array, table.id) == (row.array, row.id):
+                return table
         raise Gone(row.id)
 
     def _text(self, path: Path, row: Row) -> tuple[bytes, str, Signature]:

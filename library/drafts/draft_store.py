@@ -13,8 +13,8 @@ from datetime import datetime
 from pathlib import Path
 
 from library.drafts.draft import Draft, from_bytes, to_bytes
+from library.errors import SaveError, refusal
 from library.files.disk import DISK, Disk
-from library.files.refusals import SaveRefused, refusal
 from library.files.safe_write import ANYTHING, read_for_change, remove_safely, write_safely
 
 _SESSION = re.compile(r"(?P<session>[0-9a-f]{16})-[0-9a-f]{16}\.toml")
@@ -57,7 +57,7 @@ class Drafts:
         """Keep a draft in place of the one that this program kept for the same form and thing before.
 
         Raises:
-            SaveRefused: when it cannot be kept; an earlier one is then still there.
+            SaveError: when it cannot be kept; an earlier one is then still there.
         """
         if self._sign is None:
             self._sign = self._begin()
@@ -75,7 +75,7 @@ class Drafts:
         for path, session in self._files():
             if session == self._session or self._is_running(session):
                 continue
-            with suppress(ValueError, SaveRefused):
+            with suppress(ValueError, SaveError):
                 found.append(Kept(from_bytes(read_for_change(path, root=self._folder) or b""), path))
         return tuple(sorted(found, key=lambda kept: kept.draft.kept.replace(tzinfo=None), reverse=True))
 
@@ -148,7 +148,7 @@ class Drafts:
         return [(self._folder / name, found["session"]) for name, found in matches if found]
 
     def _remove(self, path: Path) -> None:
-        with suppress(SaveRefused):
+        with suppress(SaveError):
             remove_safely(path, root=self._folder, expected=ANYTHING, disk=self._disk)
 
     def _sweep(self) -> None:

@@ -8,11 +8,11 @@ DEEPEST = 16
 """Tables and arrays within each other."""
 
 
-def unsound(raw: object) -> tuple[str, str] | None:
+def beyond_limits(raw: object) -> tuple[str, str] | None:
     """What is wrong with a value, whatever it means, and what to do; nothing when all is well.
 
     Example:
-        >>> unsound([1.0, float("inf")])
+        >>> beyond_limits([1.0, float("inf")])
         ('The number inf is not an ordinary one.', 'Write an ordinary number, or remove it.')
     """
     if isinstance(raw, str):

@@ -8,15 +8,15 @@ import stat
 from dataclasses import dataclass
 from pathlib import Path
 
+from library.errors import SaveError, named
 from library.files.disk import DISK, Disk
-from library.files.refusals import SaveRefused, named
 
 LARGEST = 1 << 20
 """The largest file that is read: a book's file is text for people, and 1 MiB is some thousand entries."""
 
 
 @dataclass(frozen=True)
-class Standing:
+class FileState:
     """A file as it was found.
 
     Attributes:
@@ -49,12 +49,12 @@ def settle(path: Path, root: Path) -> Path:
         The path without links. There need not be a file yet.
 
     Raises:
-        SaveRefused: when it lies elsewhere, for what is outside the book is not the program's to change.
+        SaveError: when it lies elsewhere, for what is outside the book is not the program's to change.
     """
     inside = Path(os.path.realpath(root))
     target = Path(os.path.realpath(path))
     if target == inside or not target.is_relative_to(inside):
-        raise SaveRefused(
+        raise SaveError(
             f"{named(path)} leads to {named(target)}, which is outside the book's folder {named(root)}. "
             "Nothing was saved; move that file into the folder, or open it in its own.",
             path,
@@ -62,7 +62,7 @@ def settle(path: Path, root: Path) -> Path:
     return target
 
 
-def look(target: Path, disk: Disk = DISK) -> Standing | None:
+def look(target: Path, disk: Disk = DISK) -> FileState | None:
     """Read the file at a settled path.
 
     A pipe in the folder would make a plain open wait for ever, hence ``O_NONBLOCK`` and the look at
@@ -76,7 +76,7 @@ def look(target: Path, disk: Disk = DISK) -> Standing | None:
         What stands there, or nothing when there is no such file.
 
     Raises:
-        SaveRefused: when it is something other than a file of ordinary size.
+        SaveError: when it is something other than a file of ordinary size.
         OSError: when it cannot be read.
     """
     try:
@@ -86,8 +86,8 @@ def look(target: Path, disk: Disk = DISK) -> Standing | None:
     try:
         status = disk.fstat(descriptor)
         if not stat.S_ISREG(status.st_mode):
-            raise SaveRefused(_not_a_file(target, status.st_mode), target)
-        return Standing(_all_bytes(descriptor, target, disk), status)
+            raise SaveError(_not_a_file(target, status.st_mode), target)
+        return FileState(_all_bytes(descriptor, target, disk), status)
     finally:
         disk.close(descriptor)
 
@@ -112,7 +112,7 @@ def _all_bytes(descriptor: int, target: Path, disk: Disk) -> bytes:
         parts.append(part)
         size += len(part)
         if size > LARGEST:
-            raise SaveRefused(
+            raise SaveError(
                 f"{named(target)} is larger than 1 MiB, which no file of a book is. Split it into smaller files.",
                 target,
             )
@@ -126,16 +126,16 @@ def require_replaceable(target: Path, status: os.stat_result, disk: Disk = DISK)
     replaced silently; and a second name of the file would go on showing the old text.
 
     Raises:
-        SaveRefused: for a read-only file, or one that has a second name.
+        SaveError: for a read-only file, or one that has a second name.
     """
     if not status.st_mode & 0o222 or not disk.may_write(target):
-        raise SaveRefused(
+        raise SaveError(
             f"{named(target)} may only be read, not written. Nothing was saved; give yourself leave to write it "
             "(chmod u+w), or save under another name.",
             target,
         )
     if status.st_nlink > 1:
-        raise SaveRefused(
+        raise SaveError(
             f"{named(target)} has a second name (a hard link), which would keep the old text. Nothing was saved; "
             "make it a file of its own (cp it, then mv the copy over it) or open it by a symbolic link.",
             target,

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from library.book.harmless import harmless
-from library.editing import shelf
+from library.editing import locate
 from library.editing.changes import SetText, SetValue
 from library.editing.merging import Conflict
 from library.editing.steps import same
+from library.sanitize import sanitize
 
 
-def changed_meanwhile(
+def concurrent_edits(
     change: SetValue | SetText, began: Mapping[str, object], shop: Path, shipped: Path | None = None
 ) -> dict[str, Conflict]:
     """The fields that a person is about to change and that the files no longer hold as he found them.
@@ -47,7 +47,7 @@ def changed_meanwhile(
 
 def _now(change: SetValue | SetText, shop: Path, shipped: Path | None) -> Mapping[str, object] | None:
     """What the files hold now, by field; nothing where the entry is gone."""
-    parts = [shelf.find(folder, "entry", change.entry) for folder in (shipped, shop) if folder is not None]
+    parts = [locate.find(folder, "entry", change.entry) for folder in (shipped, shop) if folder is not None]
     tables = [part.table for part in parts if part is not None]
     if not tables:
         return None
@@ -60,5 +60,5 @@ def _now(change: SetValue | SetText, shop: Path, shipped: Path | None) -> Mappin
 def _plain(value: object) -> object:
     """An empty text or list is the same as none, and a text is what the person saw of it."""
     if isinstance(value, str):
-        return harmless(value, lines=True) or None
+        return sanitize(value, lines=True) or None
     return [_plain(one) for one in value] or None if isinstance(value, list | tuple) else value
