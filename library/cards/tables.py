@@ -10,8 +10,8 @@ from dataclasses import dataclass, replace
 from geometry.quantities import QUANTITIES
 from library.book.diagnostics import nearest
 from library.cards.editing import LONGEST_LINE, readings_of
-from library.cards.known import joined
 from library.cards.model import Card, Inspection, Readings
+from library.cards.provenance import joined
 from library.sanitize import sanitize
 
 HEADING = ("card", "when", "quantity", "flute", "reading")
