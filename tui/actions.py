@@ -48,22 +48,10 @@ _LISTS: tuple[Where, ...] = (
     "pick",
     "threads",
 )
-_READING: tuple[Where, ...] = (
-    "entry",
-    "cautions",
-    "findings",
-    "help",
-    "glossary",
-    "review-change",
-    "conflict",
-    "history",
-    "draft",
-    "compare",
-    "sheet",
-    "life",
-    "batch",
-    "equipment",
-)
+_TYPED_INTO: tuple[Where, ...] = ("calculator", "form", "card")
+
+_READING: tuple[Where, ...] = tuple(one for one in EVERYWHERE if one not in (*_LISTS, *_TYPED_INTO))
+"""Text that scrolls: every screen that is no list and takes no typing."""
 
 SAFE_KEYS = frozenset(
     {"?", "up", "down", "left", "right", "tab", "shift+tab", "enter", "escape", "home", "end"}
