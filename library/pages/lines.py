@@ -66,10 +66,10 @@ def _section(section: Section, reader: Reader, *, dense: bool) -> list[Line]:
         heading = f"{reader.clean(section.heading)} ".ljust(reader.width, "-")[: reader.width]
         lines: list[Line] = [(Run(heading, "head"),)] if section.heading else []
         return lines + [one for block in section.blocks for one in block_lines(block, reader)]
-    indent = Run("  ")
-    head: Line = (Run(reader.clean(section.heading), "strong" if section.part else "head"),)
+    indent = "  " if section.part else ""
+    head = reader.lines(section.heading, "strong" if section.part else "head", indent, indent)
     told = [one for block in section.blocks for one in block_lines(block, reader.narrower(2))]
-    return [(indent, *head) if section.part else head, *((indent, *one) if one else one for one in told)]
+    return [*head, *((Run("  "), *one) if one else one for one in told)]
 
 
 def block_lines(block: Block, reader: Reader) -> list[Line]:
