@@ -67,7 +67,7 @@ def loaded_by(statement: str) -> set[str]:
 def test_geometry_loads_nothing_but_the_standard_library() -> None:
     loaded = loaded_by(
         "from geometry.calculations import calculation, calculation_names; [calculation(n) for n in calculation_names()]; "
-        "import geometry.running"
+        "import geometry.evaluate"
     )
     assert "geometry" in loaded
     foreign = loaded - set(sys.stdlib_module_names) - {"geometry"}
@@ -83,7 +83,8 @@ def test_geometry_loads_nothing_but_the_standard_library() -> None:
             {"pint", "tomlkit", "tomli_w", "textual", "rich", "tui"},
         ),
         ("import library.book.opening", {"pint", "tomlkit", "tomli_w", "textual", "rich", "tui"}),
-        ("import tui.commands.calc, tui.commands.list", {"pint", "tomlkit", "textual", "rich", "geometry"}),
+        ("import tui.commands.calc, tui.commands.list", {"pint", "tomlkit", "textual", "rich"}),
+        ("import tui.commands.parser as p; p.build()", {"library", "geometry", "textual", "rich", "shtab"}),
     ],
 )
 def test_a_clean_interpreter_does_not_load_what_is_not_needed(statement: str, absent: set[str]) -> None:

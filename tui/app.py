@@ -12,9 +12,9 @@ from textual.screen import Screen
 from geometry.sentences import Kind
 from library.book.folders import state_folder
 from library.book.rows import Rows
+from library.sanitize import sanitize
 from library.units.system import Display
 from tui import faults, later, screens
-from tui.plain import plain
 from tui.private_textual import SparingApp
 from tui.screens.base_screen import BaseScreen
 from tui.screens.book import BookScreen
@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
-    from library.drafts.shelf import Kept
+    from library.drafts.draft_store import Kept
     from tui.services.book_service import BookService
     from tui.services.card_service import CardService
     from tui.services.editor import Editor
@@ -65,7 +65,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
         self._open_book = open_book
         self.animation_level = "none"
         self.background = Background(self)
-        self.autosave = Autosave(self, state / "drafts")
+        self.autosave = Autosave(self, state / "drafts", lambda: later.Drafts(state / "drafts"))
         self.file_watch = FileWatch(self, self.background, shop, self.files_changed)
 
     @cached_property
@@ -183,7 +183,9 @@ class Heelclear(SparingApp, inherit_bindings=False):
     def _units_loaded(self) -> None:
         """Lengths can be written in the other unit too."""
         self.session.units_ready = True
-        self.session.page.by_condition = self.session.find
+        self.session.page.by_condition = lambda rows, text: later.by_condition(
+            rows, text, self.session.display
+        )
         self.session.page.find_anew()
         self.draw_front()
 
@@ -194,7 +196,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def calculate(self, entry: Entry | None) -> None:
         """Open the calculator for an entry."""
-        sheet = self.session.sheet_for(entry) if entry is not None else None
+        sheet = self.session.calculators.first(entry) if entry is not None else None
         if entry is None:
             self.say("There is nothing to calculate here; choose an entry of the book first.")
             return
@@ -227,4 +229,4 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def last_words(self, error: BaseException) -> str:
         """Keep the details of a fault in the log, and say so."""
-        return plain(faults.farewell(error, faults.keep(error, state_folder())))
+        return sanitize(faults.farewell(error, faults.keep(error, state_folder())))

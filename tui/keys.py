@@ -1,8 +1,9 @@
-"""Which key does what on which screen: the registry's keys, and the user's own in their place."""
+"""Which key does what on which screen: the registry's keys, the user's own in their place, and sentences that name a key."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 from itertools import product
@@ -54,6 +55,9 @@ class Keymap:
 
     own: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     problems: tuple[str, ...] = ()
+    _by_key: dict[Where, dict[str, Action]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
 
     def keys(self, action: Action) -> tuple[str, ...]:
         """The keys of an action, the one to show first."""
@@ -61,7 +65,12 @@ class Keymap:
 
     def action(self, where: Where, key: str) -> Action | None:
         """What a key does on a screen, or nothing."""
-        return next((one for one in actions_of(where) if key in self.keys(one)), None)
+        if where not in self._by_key:
+            # Once for each screen; where two actions had the same key the first would have it.
+            self._by_key[where] = {
+                pressed: one for one in reversed(actions_of(where)) for pressed in self.keys(one)
+            }
+        return self._by_key[where].get(key)
 
     def first_key(self, action: Action) -> str:
         """The key to show for an action, as a person writes it."""
@@ -110,3 +119,24 @@ def _clashes(own: Mapping[str, tuple[str, ...]]) -> Iterator[tuple[str, str]]:
                 f"{shown_key(doubled[0])} for {wanted.id} already means {other.id} in {shared[0]}; "
                 f"{wanted.id} keeps {usual}.",
             )
+
+
+Keys = Callable[[str], str]
+"""Gives the key of an action by its id, as a person reads it."""
+
+_NAMED = re.compile(r"\{([a-z-]+)\}")
+
+
+def no_keys(action: str) -> str:
+    """Stands in where there is no keyboard: the id of the action itself."""
+    return action
+
+
+def with_keys(sentence: str, keys: Keys) -> str:
+    """The sentence with the key of each action in place of its id in braces.
+
+    Example:
+        >>> with_keys("{more} lists them.", {"more": "F6"}.__getitem__)
+        'F6 lists them.'
+    """
+    return _NAMED.sub(lambda found: keys(found[1]), sentence)

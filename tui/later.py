@@ -11,19 +11,26 @@ from typing import TYPE_CHECKING
 from tui.doors import lazily
 
 if TYPE_CHECKING:
-    from library.drafts.shelf import Drafts as Drafts
+    from tomllib import loads as loads
+
+    from library.drafts.draft_store import Drafts as Drafts
     from library.units.show import show as show
+    from tui.calculators import Calculators as Calculators
     from tui.services.book_service import BookService as BookService
     from tui.services.card_service import CardService as CardService
     from tui.services.editor import Editor as Editor
     from tui.services.git_service import GitService as GitService
+    from tui.view.condition import by_condition as by_condition
 
 LATER = {
     "BookService": "tui.services.book_service",
+    "Calculators": "tui.calculators",
     "CardService": "tui.services.card_service",
-    "Drafts": "library.drafts.shelf",
+    "Drafts": "library.drafts.draft_store",
     "Editor": "tui.services.editor",
     "GitService": "tui.services.git_service",
+    "by_condition": "tui.view.condition",
+    "loads": "tomllib",
     "show": "library.units.show",
 }
 """Every such thing, and the module that it lies in."""

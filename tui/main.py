@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from contextlib import suppress
 from typing import TextIO
 
+from tui.commands.parser import parse
 from tui.version import __version__
 
 
@@ -35,8 +36,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _run(words: list[str]) -> int:
-    from tui.commands.parser import parse
-
     if words in (["--version"], ["-V"]):
         print(f"heelclear {__version__}")
         return 0

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from tui import later
 from tui.keys import Keymap, keymap
 
 LARGEST = 64 * 1024
@@ -34,10 +35,8 @@ def read_keys(file: Path) -> Keymap:
 
 
 def _parsed(raw: bytes, name: str) -> Keymap:
-    import tomllib
-
     try:
-        table = tomllib.loads(raw.decode("utf-8"))
+        table = later.loads(raw.decode("utf-8"))
     except (ValueError, RecursionError) as error:
         return Keymap(problems=(f"{name} is no TOML ({error}); the usual keys are in force.",))
     own: dict[str, tuple[str, ...]] = {}

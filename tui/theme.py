@@ -1,4 +1,4 @@
-"""How each role of a text is shown: with the sixteen colours of the terminal, or with none."""
+"""The theme: the style of each role of a text, in the sixteen colours of the terminal or in none."""
 
 from __future__ import annotations
 

@@ -112,8 +112,8 @@ def _round_check(given: Inputs, relief: float, real: float) -> Check:
         )
     lean = round_wheel_tilt(relief, helix, given.number("diameter"), wheel)
     return watch(
-        "A round wheel of {wheel} grinds {real} with that tilt, where {relief} is wanted. Give no relief but a wheel tilt "
-        "of {lean}, which grinds it.",
+        "A round wheel of {wheel} grinds {real} with that tilt, where {relief} is wanted. Tilt the wheel {lean}, which "
+        "grinds it: give that tilt, and leave the relief out.",
         relief=angle(relief),
         lean=angle(lean),
         cure=Together((("relief_angle", None), ("wheel_tilt", lean))),

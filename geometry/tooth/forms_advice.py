@@ -7,7 +7,7 @@ import math
 from geometry.calculation import Check, Inputs, Row, note, passed, stop, watch
 from geometry.cures import advise, either
 from geometry.quantities import quantity
-from geometry.sentences import Amount, Kind, angle, length
+from geometry.sentences import Amount, Kind, Rounding, angle, length
 from geometry.tooth.forms_cures import ways_out
 from geometry.tooth.forms_job import FormsJob, complaints
 from geometry.tooth.land import land_width
@@ -118,10 +118,9 @@ _SAYS = {
 
 
 def _behind(given: Inputs, row: Row) -> Amount:
-    """Where a form begins to rub, in the measure of the land."""
-    return length(
-        land_width(row.values["rub_angle"], given.number("diameter"), given.choice("land_measured_as"))
-    )
+    """Where a form begins to rub, in the measure of the land; a limit, as the widest land that clears is."""
+    at = land_width(row.values["rub_angle"], given.number("diameter"), given.choice("land_measured_as"))
+    return length(at, Rounding.DOWN)
 
 
 def _metal(one: Row, both: Row) -> tuple[Check, ...]:

@@ -6,7 +6,7 @@ Screen, command and comparison all say a value with these, so that it reads the 
 from __future__ import annotations
 
 from library.book.model import Book, Value
-from library.calc.citing import cited
+from library.calc.citation import cited
 
 STATIONS = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
 """What a place behind the edge is called, by its share of the land."""

@@ -10,10 +10,10 @@ from library.editing.lines import woven
 from library.editing.merging import Choice, Conflict, changes_between, three_way
 from library.editing.plan import NEW_FILE, Plan, replanned
 from library.editing.steps import SetKey, applied, numbers, same
+from library.errors import ChangedMeanwhile, SaveError, named, refusal
 from library.files.disk import DISK, Disk
-from library.files.refusals import ChangedMeanwhile, SaveRefused, named, refusal
+from library.files.file_state import fingerprint
 from library.files.safe_write import Saved, remove_safely, write_safely
-from library.files.standing import fingerprint
 
 TRIES = 100
 """How often a save is begun anew because somebody else was quicker."""
@@ -35,7 +35,7 @@ class Done:
 
 
 @dataclass(frozen=True)
-class Asked:
+class Conflicts:
     """A plan that was not saved, because the same key was changed by somebody else.
 
     Attributes:
@@ -49,7 +49,7 @@ class Asked:
     theirs: bytes | None
 
 
-def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done | Asked:
+def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done | Conflicts:
     """Save a plan; where the file was changed meanwhile, keep those changes too.
 
     Different keys are merged. A key that both changed is handed back to be asked, and then nothing has
@@ -61,7 +61,7 @@ def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done 
         disk: the calls to use.
 
     Raises:
-        SaveRefused: when the file cannot be saved; it is as it was.
+        SaveError: when the file cannot be saved; it is as it was.
         EditRefused: when the file holds a mistake now, so that nothing can be merged into it.
     """
     _make_folder(plan)
@@ -71,12 +71,12 @@ def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done 
             saved = _write(now, disk)
         except ChangedMeanwhile as changed:
             found = rebased(plan, changed.theirs, choices)
-            if isinstance(found, Asked):
+            if isinstance(found, Conflicts):
                 return found
             now = found
         else:
             return Done(now, now is not plan, saved.warning)
-    raise SaveRefused(
+    raise SaveError(
         f"{named(plan.path)} is being changed by others without a pause. Nothing was saved; try again.",
         plan.path,
     )
@@ -101,7 +101,7 @@ def undone(done: Done) -> Plan:
     )
 
 
-def rebased(plan: Plan, theirs: bytes | None, choices: Sequence[Choice] = ()) -> Plan | Asked:
+def rebased(plan: Plan, theirs: bytes | None, choices: Sequence[Choice] = ()) -> Plan | Conflicts:
     """The same change, made on what is in the file now.
 
     Args:
@@ -120,7 +120,7 @@ def rebased(plan: Plan, theirs: bytes | None, choices: Sequence[Choice] = ()) ->
     old, wanted = (applied(one.data, first) if first else one.data for one in (base, now))
     merge = three_way(old, mine.data, wanted, choices)
     if merge.conflicts:
-        return Asked(plan, merge.conflicts, theirs)
+        return Conflicts(plan, merge.conflicts, theirs)
     for step in merge.steps:
         wanted = applied(wanted, step)
     if theirs is None and same(wanted, now.data):

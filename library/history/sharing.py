@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 
+from library.errors import SaveError, named
 from library.files.disk import DISK, Disk
 from library.files.lock import locked
-from library.files.refusals import SaveRefused, named
 from library.history.git import REMOTE, GitRefused
-from library.history.joining import FileChoice, FileConflict, join
+from library.history.merge_commits import FileChoice, FileConflict, join
 from library.history.work_tree import WorkTree
 
 TRIES = 5
@@ -47,7 +47,7 @@ class Pulled:
 
 
 @dataclass(frozen=True)
-class PullAsked:
+class PullConflicts:
     """Both sides changed the same keys; until that is answered nothing here is changed.
 
     Attributes:
@@ -80,7 +80,7 @@ def other_copy(tree: WorkTree) -> Other:
     return Other(chosen, branch, False)
 
 
-def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) -> Pulled | PullAsked:
+def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) -> Pulled | PullConflicts:
     """Bring in what others pushed, and put it together with what was committed here.
 
     Nothing in the book's folder changes before all questions are answered; then git moves the branch
@@ -107,7 +107,7 @@ def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) 
             else:
                 joined = join(tree, ours, theirs, choices)
                 if joined.conflicts:
-                    return PullAsked(joined.conflicts)
+                    return PullConflicts(joined.conflicts)
                 target, together = joined.commit, True
             if _moved_forward(tree, ours, target, disk):
                 return Pulled(count, together)
@@ -181,7 +181,7 @@ def _moved_forward(tree: WorkTree, ours: str, target: str, disk: Disk) -> bool:
             if tree.head() != ours:
                 return False
             done = tree.git.ask("merge", "--quiet", "--ff-only", "--no-stat", target)
-    except SaveRefused as refused:
+    except SaveError as refused:
         raise GitRefused(refused.sentence) from refused
     except OSError as error:
         raise GitRefused(

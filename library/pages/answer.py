@@ -12,7 +12,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, off_by
-from library.calc.fill import Filled, shown
+from library.calc.inputs import Input, shown
 from library.calc.surfaces import RELIEF, title_of
 from library.calc.wording import STATIONS, in_one_paragraph
 from library.equipment.model import Machine
@@ -60,7 +60,7 @@ def given(found: Answer, book: Book | None, display: Display) -> Values:
     return Values(tuple(_given(found, one, book, display) for one in used))
 
 
-def _given(found: Answer, one: Filled, book: Book | None, display: Display) -> Named:
+def _given(found: Answer, one: Input, book: Book | None, display: Display) -> Named:
     title, said = title_of(one.key, found.surface), shown(one.key, one.value, display)
     whence = _ORIGINS[one.origin]
     if book is not None and one.recommended is not None:
@@ -162,7 +162,7 @@ def checks(found: Iterable[Check], display: Display, states: Collection[str] = W
 
 def wanted(found: Answer) -> Said | None:
     """What is still to be given before there is an answer, alternatives together; nothing where nothing is."""
-    missing = {trouble.key for trouble in found.troubles if trouble.missing}
+    missing = {issue.key for issue in found.issues if issue.missing}
     groups = {field.one_of for field in found.fields if field.key in missing and field.one_of}
     names: dict[str, list[str]] = {}
     for field in found.fields:

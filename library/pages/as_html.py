@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from html import escape
 
-from library.book.harmless import harmless
 from library.figures.svg import svg
 from library.pages import page as blocks
 from library.pages.page import Block, Page
+from library.sanitize import sanitize
 
 STYLE = """
 @page { size: A4; margin: 9mm 11mm; }
@@ -40,7 +40,7 @@ def plain(text: str) -> str:
         >>> plain("<script>alert('x')</script>")
         '&lt;script&gt;alert(&#x27;x&#x27;)&lt;/script&gt;'
     """
-    return escape(" ".join(harmless(text).split()), quote=True)
+    return escape(" ".join(sanitize(text).split()), quote=True)
 
 
 def as_html(page: Page) -> str:

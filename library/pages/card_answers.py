@@ -14,9 +14,9 @@ from geometry.surfaces import SURFACES, surface_of_relief
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
+from library.cards.issues import keeps_open
 from library.cards.job import Job
-from library.cards.lessons import lessons
-from library.cards.problems import keeps_open
+from library.cards.learn import lessons
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
 from library.pages.page import Block, Checks, Named, Said, Table, Values

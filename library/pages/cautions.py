@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from library.book.model import Book, Caution
 from library.calc.answer import LAST_WORD
-from library.calc.citing import cited
+from library.calc.citation import cited
 from library.pages.page import Cautions, Page, Said, Section, Warned
 
 HEADING = "Before you grind"

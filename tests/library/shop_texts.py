@@ -52,3 +52,34 @@ less = "up"
 division = "0.01 mm"
 reads = ["drop"]
 """
+
+
+OWN_FAMILIES = """schema = 1
+
+[[family]]
+id = "spade-drill"
+title = "Spade drills"
+what = "A flat blade with two lips, held in a bar."
+like = "twist-drill"
+never_ground = "The sides of the blade."
+
+[[family]]
+id = "valve-burr"
+title = "Valve burrs"
+surfaces = ["cone"]
+
+[[entry]]
+id = "spade-cast-iron"
+family = "spade-drill"
+title = "Spade for cast iron"
+point_angle = { usual = "118 deg", source = "shop" }
+lip_relief_angle = { usual = "10 deg", source = "shop" }
+
+[[entry]]
+id = "burr-bronze"
+family = "valve-burr"
+title = "Burr for bronze seats"
+included_angle = { usual = "90 deg", source = "shop" }
+cone_relief_angle = { usual = "8 deg", source = "shop" }
+"""
+"""Two families that no shipped book has, each with an entry: one like another, one known by its surface alone."""

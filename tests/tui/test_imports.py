@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+import ast
 import os
 import subprocess
 import sys
+from collections.abc import Iterator
+from importlib import import_module
+from pathlib import Path
 
 import pytest
+
+import tui
+from tui import later, screens
 
 FIRST_FRAME = """
 import argparse, asyncio, sys
@@ -44,7 +51,7 @@ def loaded(tmp_path_factory: pytest.TempPathFactory) -> set[str]:
 
 NOT_YET = (
     "pint tomllib tomlkit tomli_w importlib.metadata email zipfile library.calc.answer geometry.calculations "
-    "geometry.quantities geometry.running tui.screens.entry tui.screens.calculator library.pages.lines "
+    "geometry.quantities geometry.evaluate tui.screens.entry tui.screens.calculator library.pages.lines "
     "tui.view.form tui.figure"
 )
 
@@ -69,8 +76,57 @@ def test_the_start_keeps_encryption_out_and_leaves_it_importable() -> None:
 
 
 @pytest.mark.parametrize(
-    "module", ["tui.view.book_page", "tui.changed_cells", "tui.keys", "tui.plain", "tui.terminal"]
+    "module", ["tui.view.book_page", "tui.changed_cells", "tui.keys", "tui.ascii_text", "tui.terminal"]
 )
 def test_pages_and_keys_do_without_textual(module: str) -> None:
     code = f"import sys, {module}; assert 'textual' not in sys.modules"
     subprocess.run([sys.executable, "-c", code], check=True)
+
+
+TUI = Path(tui.__file__).parent
+FILES = sorted(TUI.rglob("*.py"))
+DOORS = {"later.py", "start.py", "screens/__init__.py", "commands/parser.py"}
+"""The files that may load code late, as ``tui/doors.py`` names them."""
+
+
+def imports_of(node: ast.AST) -> Iterator[tuple[str, str]]:
+    """The module and the name of every import under a node, or the module alone."""
+    for one in ast.walk(node):
+        if isinstance(one, ast.ImportFrom):
+            yield from ((one.module or "", name.name) for name in one.names)
+        elif isinstance(one, ast.Import):
+            yield from ((name.name, "") for name in one.names)
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: str(file.relative_to(TUI)))
+def test_no_function_imports_anything(file: Path) -> None:
+    tree = ast.parse(file.read_text(encoding="utf-8"))
+    functions = [one for one in ast.walk(tree) if isinstance(one, ast.FunctionDef | ast.AsyncFunctionDef)]
+    assert [found for one in functions for found in imports_of(one)] == []
+
+
+def test_code_is_loaded_late_at_the_named_doors_and_nowhere_else() -> None:
+    using: set[str] = set()
+    for file in FILES:
+        modules = {module for module, _ in imports_of(ast.parse(file.read_text(encoding="utf-8")))}
+        if "tui.doors" in modules:
+            using.add(file.relative_to(TUI).as_posix())
+        assert "importlib" not in modules or file.name == "doors.py", file
+    assert using == DOORS
+
+
+@pytest.mark.parametrize(
+    ("file", "table"), [("screens/__init__.py", screens.SCREENS | screens.PARTS), ("later.py", later.LATER)]
+)
+def test_a_table_of_what_is_loaded_late_says_the_same_to_the_program_and_to_its_types(
+    file: str, table: dict[str, str]
+) -> None:
+    tree = ast.parse((TUI / file).read_text(encoding="utf-8"))
+    (typed,) = (one for one in tree.body if isinstance(one, ast.If) and isinstance(one.test, ast.Name))
+    assert {name: module for module, name in imports_of(typed)} == table
+    for name, module in table.items():
+        assert getattr(import_module(module), name) is getattr(import_module(_module_of(file)), name)
+
+
+def _module_of(file: str) -> str:
+    return f"tui.{file.removesuffix('.py').removesuffix('/__init__').replace('/', '.')}"

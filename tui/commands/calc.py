@@ -3,49 +3,23 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
+from difflib import get_close_matches
 
-if TYPE_CHECKING:
-    from geometry.calculation import Calculation
-
-HELP = (
-    "work out settings: list the calculations, explain one (NAME --help), or answer it (NAME key=value ...)"
-)
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json, add_units
-
-    parser.add_argument("name", nargs="?", metavar="NAME", help="the calculation")
-    parser.add_argument(
-        "values",
-        nargs="*",
-        metavar="key=value",
-        help="what you measured, such as land_width=3.2mm; low, middle or high takes that of the book's range",
-    )
-    parser.add_argument("--entry", metavar="ID", help="fill what is not given from this entry of the book")
-    parser.add_argument(
-        "--thread",
-        metavar="NAME",
-        help="fill diameter, pitch and starts from a thread, such as M16 or 5/8-11UNC",
-    )
-    parser.add_argument(
-        "-h", "--help", action="store_true", dest="explain", help="explain the calculation and its inputs"
-    )
-    add_units(parser)
-    add_json(parser)
-    parser.set_defaults(usage_text=parser.format_usage())
+from geometry.calculation import Calculation
+from geometry.calculations import calculation, calculation_names
+from library.book.folders import shop_folder
+from library.book.opening import open_book
+from library.calc.answer import answer
+from library.calc.report import as_data
+from library.pages.answer import answer_page
+from library.threads import NotChosen, choose, texts_for
+from library.units.system import Display
+from tui.commands import calc_text, printing
+from tui.commands.printing import error
 
 
 def run(options: argparse.Namespace) -> int:
     """Do what the command line asks for; returns the exit code."""
-    from difflib import get_close_matches
-
-    from geometry.calculations import calculation, calculation_names
-    from tui.commands import calc_text
-    from tui.commands.printing import error
-
     if options.name is None:
         return calc_text.calculations(options)
     if options.name not in calculation_names():
@@ -58,14 +32,6 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-    from library.calc.answer import answer
-    from library.calc.report import as_data
-    from library.pages.answer import answer_page
-    from library.units.system import Display
-    from tui.commands import printing
-
     typed, wrong = _assignments(options.values)
     if options.thread is not None:
         _choose_thread(options.thread, sheet, typed, wrong)
@@ -78,7 +44,7 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
     display = Display(options.units)
     found = answer(sheet, typed, entry=entry, book=book, display=display)
     # What is still to be given is not told where the entry or the thread that was to give it is not known.
-    sentences = [*wrong, *(trouble.text for trouble in found.troubles if not (wrong and trouble.missing))]
+    sentences = [*wrong, *(issue.text for issue in found.issues if not (wrong and issue.missing))]
     if sentences:
         for sentence in sentences:
             printing.error(sentence)
@@ -92,8 +58,6 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
 
 def _choose_thread(asked: str, sheet: Calculation, typed: dict[str, str], wrong: list[str]) -> None:
     """Type what the thread gives where nothing was typed, or add the sentence on why it gives nothing."""
-    from library.threads import NotChosen, choose, texts_for
-
     try:
         filled = texts_for(sheet, choose(asked), typed)
     except NotChosen as error:
@@ -122,8 +86,6 @@ def _assignments(words: list[str]) -> tuple[dict[str, str], list[str]]:
 
 def no_entry(wanted: str, known: tuple[str, ...]) -> str:
     """The sentence for an entry that is not in the book, with the nearest one that is."""
-    from difflib import get_close_matches
-
     near = get_close_matches(wanted, known, n=1, cutoff=0.4)
     hint = f" Did you mean {near[0]}?" if near else ""
     return f"The book has no entry called {wanted!r}.{hint} 'heelclear list' lists them all."

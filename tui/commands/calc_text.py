@@ -8,8 +8,10 @@ from geometry.calculation import Calculation, Field
 from geometry.calculations import calculation, calculation_names
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Kind
-from library.calc.fill import shown
-from library.calc.serving import sheets_for
+from library.book.folders import shop_folder
+from library.book.opening import open_book
+from library.calc.by_family import sheets_for
+from library.calc.inputs import shown
 from library.pages.page import Page, Said, Section, Word, Words
 from library.units.system import Display
 from tui.commands.printing import data, line, page, table
@@ -64,9 +66,6 @@ def _word(key: str, accepts: str) -> Word:
 
 def _families(sheet: Calculation, options: argparse.Namespace) -> list[str]:
     """The families of the book that a calculation serves, the shop's own among them."""
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-
     families = open_book(shop_folder(options.library)[0]).families
     return [name for name, family in families.items() if sheet in sheets_for(family)]
 

@@ -4,35 +4,24 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from library.book.model import Book
-    from library.cards.model import Card
-    from library.cards.store import Opened
+from library.book.folders import shop_folder
+from library.book.model import Book
+from library.cards.editing import CardEditRefused, edited
+from library.cards.issues import issues_of
+from library.cards.job import work_out
+from library.cards.model import Card
+from library.cards.store import NoCard, Opened, load
+from tui.commands import printing
 
 
 def shop_of(options: argparse.Namespace) -> Path:
     """The shop's folder that the command line means."""
-    from library.book.folders import shop_folder
-
     return shop_folder(options.library)[0]
-
-
-def add_card_values(parser: argparse.ArgumentParser) -> None:
-    """Add the ``place=text`` words of a card."""
-    parser.add_argument(
-        "values",
-        nargs="*",
-        metavar="place=text",
-        help="what to write, such as tool.flutes=4 received.drop='0.28 mm, 0.30 mm' wanted.cone_relief_angle='8 deg'",
-    )
 
 
 def with_words(card: Card, words: list[str]) -> tuple[Card, list[str]]:
     """The card with every ``place=text`` word written on it, and a sentence for each that is none."""
-    from library.cards.editing import CardEditRefused, edited
-
     wrong = []
     for word in words:
         way, equals, text = word.partition("=")
@@ -48,8 +37,6 @@ def with_words(card: Card, words: list[str]) -> tuple[Card, list[str]]:
 
 def refused(sentences: list[str]) -> int:
     """Print why nothing was done; returns the exit code."""
-    from tui.commands import printing
-
     for sentence in sentences:
         printing.error(sentence)
     return 2
@@ -57,8 +44,6 @@ def refused(sentences: list[str]) -> int:
 
 def opened_card(options: argparse.Namespace, card_id: str) -> Opened | str:
     """A card by its id, or a sentence on why there is none."""
-    from library.cards.store import NoCard, load
-
     try:
         return load(shop_of(options), card_id)
     except NoCard as error:
@@ -67,12 +52,8 @@ def opened_card(options: argparse.Namespace, card_id: str) -> Opened | str:
 
 def tell_saved(opened: Opened, book: Book) -> None:
     """Print where a card was saved, and everything on it that does not add up."""
-    from library.cards.job import work_out
-    from library.cards.problems import problems
-    from tui.commands import printing
-
     printing.line(f"{opened.card.id}  {opened.path}")
-    for problem in problems(work_out(opened.card, book)):
+    for problem in issues_of(work_out(opened.card, book)):
         printing.paragraph(f"{problem.state.upper()}: {problem.text}", "  ")
     for finding in opened.findings:
         printing.paragraph(str(finding), "  ")

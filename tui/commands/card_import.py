@@ -3,32 +3,19 @@
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
 
-HELP = "put readings from a comma-separated table on their cards"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    parser.add_argument(
-        "file",
-        type=Path,
-        metavar="FILE",
-        help="with the columns card, when (received or after), quantity, flute, reading",
-    )
+from library.book.fetching import Unreadable, fetch
+from library.book.folders import cache_folder
+from library.cards.index import card_rows
+from library.cards.store import NoCard, load, save
+from library.cards.tables import import_measurements
+from library.errors import SaveError
+from tui.commands import printing
+from tui.commands.card_folder import refused, shop_of
 
 
 def run(options: argparse.Namespace) -> int:
     """Save the readings on their cards, all or none; returns the exit code."""
-    from library.book.fetching import Unreadable, fetch
-    from library.book.folders import cache_folder
-    from library.cards.index import card_rows
-    from library.cards.store import NoCard, load, save
-    from library.cards.tables import import_measurements
-    from library.files.refusals import SaveRefused
-    from tui.commands import printing
-    from tui.commands.card_folder import refused, shop_of
-
     try:
         raw, _ = fetch(options.file)
         text = raw.decode("utf-8-sig")
@@ -54,7 +41,7 @@ def run(options: argparse.Namespace) -> int:
     for name, card in found.cards.items():
         try:
             save(shop, opened[name], card)
-        except SaveRefused as error:
+        except SaveError as error:
             return refused([error.sentence])
     printing.line(f"{found.readings} readings on {len(found.cards)} cards.")
     return 0

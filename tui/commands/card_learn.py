@@ -3,33 +3,23 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
+from collections.abc import Sequence
+from pathlib import Path
 
-if TYPE_CHECKING:
-    from collections.abc import Sequence
-    from pathlib import Path
-
-    from library.book.model import Book
-    from library.cards.lessons import Lesson
-
-HELP = "put what was learned on a card into the shop's book"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    parser.add_argument("id", metavar="ID", help="the card's id")
-    parser.add_argument(
-        "keys", nargs="*", metavar="KEY", help="the quantities to take over; none lists what there is"
-    )
+from library.book.folders import shipped_folder
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.learn import Lesson, change_for, lessons
+from library.editing.document import EditRefused
+from library.editing.planning import plan
+from library.editing.saving import Conflicts, save
+from library.errors import SaveError
+from tui.commands import printing
+from tui.commands.card_folder import opened_card, refused, shop_of
 
 
 def run(options: argparse.Namespace) -> int:
     """List what the card has otherwise than the book, or save it there; returns the exit code."""
-    from library.book.opening import open_book
-    from library.cards.lessons import lessons
-    from tui.commands import printing
-    from tui.commands.card_folder import opened_card, refused, shop_of
-
     opened = opened_card(options, options.id)
     if isinstance(opened, str):
         return refused([opened])
@@ -53,21 +43,12 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _learn(shop: Path, book: Book, found: Sequence[Lesson]) -> int:
-    from library.book.folders import shipped_folder
-    from library.cards.lessons import change_for
-    from library.editing.document import EditRefused
-    from library.editing.planning import plan
-    from library.editing.saving import Asked, save
-    from library.files.refusals import SaveRefused
-    from tui.commands import printing
-    from tui.commands.card_folder import refused
-
     for lesson in found:
         try:
             done = save(plan(change_for(lesson, book), shop, shipped_folder()))
-        except (EditRefused, SaveRefused) as error:
+        except (EditRefused, SaveError) as error:
             return refused([str(error)])
-        if isinstance(done, Asked):
+        if isinstance(done, Conflicts):
             return refused([f"Somebody else is changing {lesson.key} of {lesson.entry} just now; try again."])
         printing.line(f"{lesson.entry}.{lesson.key} is {lesson.value} now, source: shop ({lesson.note}).")
     return 0

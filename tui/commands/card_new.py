@@ -3,39 +3,22 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
+from datetime import datetime
+from difflib import get_close_matches
 
-if TYPE_CHECKING:
-    from library.book.model import Book
-    from library.cards.model import Card
-
-HELP = "begin a job card from an entry, from an earlier card, or empty"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.card_folder import add_card_values
-    from tui.commands.parser import add_json, add_units
-
-    start = parser.add_mutually_exclusive_group()
-    start.add_argument("--entry", metavar="ID", help="the entry of the book to begin from")
-    start.add_argument("--again", metavar="ID", help="the earlier card to do again")
-    start.add_argument("--family", metavar="F", help="begin empty, for a tool of this family")
-    add_card_values(parser)
-    add_units(parser)
-    add_json(parser)
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards import starting
+from library.cards.model import Card
+from library.cards.store import create
+from library.errors import SaveError
+from tui.commands import printing
+from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
+from tui.commands.list import find_family
 
 
 def run(options: argparse.Namespace) -> int:
     """Save the new card and print its id; returns the exit code."""
-    from datetime import datetime
-
-    from library.book.opening import open_book
-    from library.cards.store import create
-    from library.files.refusals import SaveRefused
-    from tui.commands import printing
-    from tui.commands.card_folder import refused, shop_of, tell_saved, with_words
-
     shop = shop_of(options)
     book = open_book(shop)
     begun = _begun(options, book)
@@ -46,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
         return refused(wrong)
     try:
         opened = create(shop, card, datetime.now().date())
-    except SaveRefused as error:
+    except SaveError as error:
         return refused([error.sentence])
     if options.json:
         printing.data({"id": opened.card.id, "file": str(opened.path)})
@@ -57,12 +40,6 @@ def run(options: argparse.Namespace) -> int:
 
 def _begun(options: argparse.Namespace, book: Book) -> Card | str:
     """The card to begin with, or a sentence on why there is none."""
-    from difflib import get_close_matches
-
-    from library.cards import starting
-    from tui.commands.card_folder import opened_card
-    from tui.commands.list import find_family
-
     if options.again:
         earlier = opened_card(options, options.again)
         return earlier if isinstance(earlier, str) else starting.again(earlier.card)

@@ -4,28 +4,17 @@ from __future__ import annotations
 
 import argparse
 
-HELP = "plan a batch of cards: what stays set, what changes, in which order"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json, add_units
-
-    parser.add_argument("ids", nargs="+", metavar="ID", help="the cards of the batch")
-    add_units(parser)
-    add_json(parser)
+from library.book.opening import open_book
+from library.cards.as_data import plan_data
+from library.cards.planning import plan
+from library.pages.life import batch_page
+from library.units.system import Display
+from tui.commands import printing
+from tui.commands.card_folder import opened_card, refused, shop_of
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the plan; returns the exit code."""
-    from library.book.opening import open_book
-    from library.cards.as_data import plan_data
-    from library.cards.planning import plan
-    from library.pages.life import batch_page
-    from library.units.system import Display
-    from tui.commands import printing
-    from tui.commands.card_folder import opened_card, refused, shop_of
-
     cards, wrong = [], []
     for card_id in dict.fromkeys(options.ids):
         opened = opened_card(options, card_id)

@@ -3,36 +3,20 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
+from datetime import datetime
 
-if TYPE_CHECKING:
-    from library.book.model import Book
-    from library.cards.model import Card
-
-HELP = "write on a job card, close it, or open it again"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.card_folder import add_card_values
-
-    parser.add_argument("id", metavar="ID", help="the card's id")
-    add_card_values(parser)
-    end = parser.add_mutually_exclusive_group()
-    end.add_argument(
-        "--done", action="store_true", help="close the card; it stays a draft while something is wrong"
-    )
-    end.add_argument("--reopen", action="store_true", help="make a closed card a draft again")
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.close import NotFinished, finished, reopened
+from library.cards.job import work_out
+from library.cards.model import Card
+from library.cards.store import save
+from library.errors import SaveError
+from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
 
 
 def run(options: argparse.Namespace) -> int:
     """Save the changed card; returns the exit code, 1 when it could be saved but not closed."""
-    from library.book.opening import open_book
-    from library.cards.finishing import reopened
-    from library.cards.store import save
-    from library.files.refusals import SaveRefused
-    from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
-
     opened = opened_card(options, options.id)
     if isinstance(opened, str):
         return refused([opened])
@@ -50,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
         card, kept_open = _closed(card, book)
     try:
         saved = save(shop, opened, card)
-    except SaveRefused as error:
+    except SaveError as error:
         return refused([error.sentence])
     tell_saved(saved, book)
     if kept_open:
@@ -61,12 +45,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _closed(card: Card, book: Book) -> tuple[Card, list[str]]:
     """The card closed; or as it was, with every reason why it stays open."""
-    from datetime import datetime
-
-    from library.cards.finishing import NotFinished, finished
-    from library.cards.job import work_out
-
     try:
         return finished(work_out(card, book), datetime.now().date()), []
     except NotFinished as error:
-        return card, [f"{one.way}: {one.text}" for one in error.problems]
+        return card, [f"{one.way}: {one.text}" for one in error.issues]

@@ -3,43 +3,28 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
+import sys
+from collections.abc import Sequence
+from pathlib import Path
 
-if TYPE_CHECKING:
-    from collections.abc import Sequence
-    from pathlib import Path
-
-    from library.cards.model import Card
-    from library.cards.rows import CardRow
-
-HELP = "find job cards, or follow one tool through all of its cards"
-
-DESCRIPTION = """Words must all be on the card. Fields narrow it: tool:T-14 size:M12 material:bronze result:good
-status:draft date:2026-11 from:2026-01 to:2026-06; with = instead of : the whole field must match."""
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json, add_units
-
-    parser.epilog = f"{DESCRIPTION}\n\n{parser.epilog}"
-    parser.add_argument("words", nargs="*", metavar="WORD", help="what to find; nothing lists every card")
-    parser.add_argument("--tool", metavar="NAME", help="the whole life of the tool of that name or number")
-    forms = parser.add_mutually_exclusive_group()
-    forms.add_argument("--csv", action="store_true", help="print the records as comma-separated text")
-    forms.add_argument("--readings", action="store_true", help="print every reading as comma-separated text")
-    add_units(parser)
-    add_json(parser)
+from library.book.folders import cache_folder
+from library.book.opening import open_book
+from library.cards.as_data import history_data
+from library.cards.history import history
+from library.cards.index import card_rows
+from library.cards.model import Card
+from library.cards.rows import CardRow
+from library.cards.searching import of_tool, search
+from library.cards.store import NoCard, load
+from library.cards.tables import measurements, records
+from library.pages.life import life_page
+from library.units.system import Display
+from tui.commands import printing
+from tui.commands.card_folder import shop_of
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the cards; returns the exit code."""
-    from library.book.folders import cache_folder
-    from library.cards.index import card_rows
-    from library.cards.searching import of_tool, search
-    from tui.commands import printing
-    from tui.commands.card_folder import shop_of
-
     shop = shop_of(options)
     rows = card_rows(shop, cache_folder())
     found = search(of_tool(rows, options.tool) if options.tool else rows, " ".join(options.words))
@@ -65,9 +50,6 @@ def run(options: argparse.Namespace) -> int:
 
 def _read(shop: Path, rows: Sequence[CardRow]) -> list[Card]:
     """The cards of some rows; one that cannot be read is told of and left out."""
-    from library.cards.store import NoCard, load
-    from tui.commands import printing
-
     cards = []
     for row in rows:
         try:
@@ -78,10 +60,6 @@ def _read(shop: Path, rows: Sequence[CardRow]) -> list[Card]:
 
 
 def _tables(shop: Path, rows: Sequence[CardRow], *, readings: bool) -> int:
-    import sys
-
-    from library.cards.tables import measurements, records
-
     cards = _read(shop, rows)
     text = measurements(cards) if readings else records(cards)
     # A spreadsheet wants UTF-8 and its own line ends, whatever the terminal speaks.
@@ -96,13 +74,6 @@ def _tables(shop: Path, rows: Sequence[CardRow], *, readings: bool) -> int:
 
 
 def _history(options: argparse.Namespace, shop: Path, rows: Sequence[CardRow]) -> int:
-    from library.book.opening import open_book
-    from library.cards.as_data import history_data
-    from library.cards.history import history
-    from library.pages.life import life_page
-    from library.units.system import Display
-    from tui.commands import printing
-
     if not rows:
         printing.error(f"No card names a tool {options.tool!r}. 'heelclear cards' lists them all.")
         return 2

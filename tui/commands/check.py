@@ -3,26 +3,15 @@
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
 
-HELP = "find every problem in the files of the book"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json
-
-    parser.add_argument("folder", nargs="?", type=Path, metavar="DIR", help="the shop folder to check")
-    add_json(parser)
+from library.book.folders import shop_folder
+from library.book.opening import open_book
+from library.cards.checking import card_findings
+from tui.commands import printing
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the findings; returns 0 when there are none and 1 when there are some."""
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-    from library.cards.checking import card_findings
-    from tui.commands import printing
-
     folder = options.folder if options.folder is not None else shop_folder(options.library)[0]
     if options.folder is not None and not options.folder.exists():
         printing.error(

@@ -4,29 +4,17 @@ from __future__ import annotations
 
 import argparse
 
-HELP = "set two or more entries side by side"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json
-
-    parser.add_argument(
-        "ids", nargs="+", metavar="ID", help="the entries' ids, as 'heelclear list' prints them"
-    )
-    add_json(parser)
+from library.book.folders import shop_folder
+from library.book.opening import open_book
+from library.calc.wording import span
+from library.pages.comparison import comparison_page
+from library.search.comparing import compare
+from tui.commands import printing
+from tui.commands.calc import no_entry
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the comparison; returns the exit code."""
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-    from library.calc.wording import span
-    from library.pages.comparison import comparison_page
-    from library.search.comparing import compare
-    from tui.commands import printing
-    from tui.commands.calc import no_entry
-
     book = open_book(shop_folder(options.library)[0])
     wrong = [no_entry(wanted, tuple(book.entries)) for wanted in options.ids if wanted not in book.entries]
     if len(options.ids) < 2:

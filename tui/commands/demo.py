@@ -3,28 +3,18 @@
 from __future__ import annotations
 
 import argparse
+import sys
+import tempfile
 from pathlib import Path
 
-HELP = "open an invented shop's book, to try things on"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    parser.add_argument(
-        "folder", type=Path, nargs="?", metavar="DIR", help="the folder to lay it out in (else a new one)"
-    )
+from library.book.starting import NotStarted
+from library.demo import lay_out
+from tui.commands import printing
+from tui.commands.parser import open_screens
 
 
 def run(options: argparse.Namespace) -> int:
     """Lay the book out in a folder of its own and, on a terminal, open it; returns the exit code."""
-    import sys
-    import tempfile
-
-    from library.book.starting import NotStarted
-    from library.demo import lay_out
-    from tui.commands import printing
-    from tui.commands.parser import open_screens
-
     folder = options.folder or Path(tempfile.mkdtemp(prefix="heelclear-demo-")) / "ferry-yard"
     try:
         lay_out(folder)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import importlib.metadata
 import locale
 import os
 import platform
@@ -11,7 +12,10 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-HELP = "print what the program sees of terminal, folders and versions, to paste into a report"
+from library.book import folders
+from tui import terminal
+from tui.commands import printing
+from tui.version import __version__
 
 SHOWN_VARIABLES = ("TERM", "COLORTERM", "NO_COLOR", "LANG", "LC_ALL", "LC_CTYPE", "TMUX", "STY", "SSH_TTY",
                    "VISUAL", "EDITOR", "HEELCLEAR_LIBRARY")  # fmt: skip
@@ -21,17 +25,8 @@ PRIVATE = ("TMUX", "STY", "SSH_TTY")
 PACKAGES = ("textual", "rich", "pint", "tomlkit", "tomli-w", "platformdirs")
 
 
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json
-
-    add_json(parser)
-
-
 def run(options: argparse.Namespace) -> int:
     """Print the report; returns 0 when nothing stands in the way of the screens, else 1."""
-    from tui.commands import printing
-
     facts = dict(_facts(options))
     warnings = list(_warnings())
     if options.json:
@@ -46,12 +41,6 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _facts(options: argparse.Namespace) -> Iterator[tuple[str, str]]:
-    import importlib.metadata
-
-    from library.book import folders
-    from tui import terminal
-    from tui.version import __version__
-
     size = shutil.get_terminal_size((0, 0))
     yield "heelclear", __version__
     yield "python", f"{platform.python_version()} on {platform.system()} {platform.release()}"

@@ -4,32 +4,19 @@ from __future__ import annotations
 
 import argparse
 
-HELP = "find entries by words and ranges: heelclear find gun tap 'rake>8'"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json, add_units
-
-    parser.add_argument(
-        "text", nargs="+", metavar="TEXT", help="words, and conditions such as 'rake>8' or 'land<=2mm'"
-    )
-    add_units(parser)
-    add_json(parser)
+from geometry.quantities.terms import terms_with
+from library.book.folders import shop_folder
+from library.book.opening import open_book
+from library.book.rows import Rows
+from library.search.finding import fitting
+from library.search.query import parse
+from library.units.system import Display
+from tui.commands import printing
+from tui.commands.list import material_title, summary
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the entries found; returns 0, or 1 when there are none, or 2 when the text cannot be understood."""
-    from geometry.quantities.terms import terms_with
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-    from library.book.rows import Rows
-    from library.search.finding import fitting
-    from library.search.query import parse
-    from library.units.system import Display
-    from tui.commands import printing
-    from tui.commands.list import material_title, summary
-
     book = open_book(shop_folder(options.library)[0])
     query = parse(" ".join(options.text), Display(options.units))
     troubles = list(query.troubles)

@@ -4,26 +4,14 @@ from __future__ import annotations
 
 import argparse
 
-HELP = "explain terms and quantities: what each is, what else it is called, how it is measured"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json
-
-    parser.add_argument(
-        "word", nargs="?", metavar="WORD", help="only those whose name, other names or text have this word"
-    )
-    add_json(parser)
+from geometry.quantities.terms import names_of, terms_with
+from library.pages.glossary import glossary_page, quantities_with, sought
+from tui.commands import printing
+from tui.figure.quantity_figures import FIGURES
 
 
 def run(options: argparse.Namespace) -> int:
     """Print terms and quantities; returns the exit code."""
-    from geometry.quantities.terms import names_of, terms_with
-    from library.pages.glossary import glossary_page, quantities_with, sought
-    from tui.commands import printing
-    from tui.figure.quantity_figures import FIGURES
-
     text = options.word or ""
     found, terms = quantities_with(sought(text)), terms_with(sought(text))
     if not found and not terms:

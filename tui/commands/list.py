@@ -4,32 +4,17 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from library.book.model import Book, Entry, Family
-    from library.book.rows import Row
-
-HELP = "list the entries of the book"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json
-
-    parser.add_argument("--family", metavar="F", help="only this family, such as tap or twist-drill")
-    parser.add_argument(
-        "--counts", action="store_true", help="count entries, values and kinds of source instead"
-    )
-    add_json(parser)
+from library.book.folders import shop_folder
+from library.book.model import Book, Entry, Family
+from library.book.opening import open_book
+from library.book.rows import Row
+from library.search.counting import counts
+from tui.commands import printing
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the entries; returns the exit code."""
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-    from tui.commands import printing
-
     book = open_book(shop_folder(options.library)[0])
     rows: Sequence[Row] = book.rows
     if options.family is not None:
@@ -54,9 +39,6 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _print_counts(book: Book, entries: list[Entry], *, as_json: bool) -> None:
-    from library.search.counting import counts
-    from tui.commands import printing
-
     found = counts(book, entries)
     if as_json:
         printing.data(found)

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Sequence
-from importlib import import_module
-from pathlib import Path
+from collections.abc import Iterable, Sequence
+from functools import partial
 from typing import NoReturn
 
-from tui.commands import COMMANDS
+from tui.commands.arguments import COMMANDS, add_library
 from tui.doors import load
 from tui.version import __version__
 
@@ -32,13 +31,12 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Say what is wrong, and end with 2."""
-        from library.book.harmless import harmless
-
+        sanitize = load("library.sanitize", "sanitize")
         cut = message if len(message) <= LONGEST_COMPLAINT else f"{message[:LONGEST_COMPLAINT]}..."
-        super().error(harmless(cut))
+        super().error(sanitize(cut))
 
 
-def build(names: Sequence[str] = COMMANDS) -> argparse.ArgumentParser:
+def build(names: Iterable[str] = COMMANDS) -> argparse.ArgumentParser:
     """The parser, with one sub-parser for each of the commands named."""
     parser = Parser(
         prog="heelclear",
@@ -61,13 +59,13 @@ def build(names: Sequence[str] = COMMANDS) -> argparse.ArgumentParser:
         return parser
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     for name in names:
-        module = import_module(f"tui.commands.{name.replace('-', '_')}")
+        command = COMMANDS[name]
         own = commands.add_parser(
-            name, help=module.HELP, description=module.HELP, epilog=LAST_LINE, add_help=name != "calc",
+            name, help=command.help, description=command.help, epilog=LAST_LINE, add_help=name != "calc",
             formatter_class=argparse.RawDescriptionHelpFormatter)  # fmt: skip
         add_library(own, default=argparse.SUPPRESS)
-        module.add_arguments(own)
-        own.set_defaults(run=module.run)
+        command.add_arguments(own)
+        own.set_defaults(run=partial(run, name))
     return parser
 
 
@@ -85,7 +83,7 @@ def parse(words: Sequence[str]) -> argparse.Namespace:
     return options
 
 
-def _needed(words: Sequence[str]) -> Sequence[str]:
+def _needed(words: Sequence[str]) -> Iterable[str]:
     """The commands to build parsers for: none where only options of the screens are given, which start sooner so."""
     before = ("", *words)
     others = [word for last, word in zip(before, words, strict=False) if last not in TAKES_A_WORD]
@@ -93,27 +91,9 @@ def _needed(words: Sequence[str]) -> Sequence[str]:
     return () if only_options else COMMANDS
 
 
-def add_library(parser: argparse.ArgumentParser, default: Path | str | None) -> None:
-    """Add the option that names the shop's folder."""
-    parser.add_argument(
-        "--library",
-        metavar="DIR",
-        type=Path,
-        default=default,
-        help="the folder of the shop's own book (else HEELCLEAR_LIBRARY, else your data folder)",
-    )
-
-
-def add_json(parser: argparse.ArgumentParser) -> None:
-    """Add the option for output that programs read."""
-    parser.add_argument("--json", action="store_true", help="print JSON, unrounded")
-
-
-def add_units(parser: argparse.ArgumentParser) -> None:
-    """Add the option for the unit of lengths, typed without one and shown."""
-    parser.add_argument(
-        "--units", choices=("mm", "in"), default=argparse.SUPPRESS,
-        help="the unit of lengths: of those typed without one, and of those shown")  # fmt: skip
+def run(name: str, options: argparse.Namespace) -> int:
+    """Do what a command does; its module is loaded now. Returns the exit code."""
+    return int(load(f"tui.commands.{name.replace('-', '_')}", "run")(options))
 
 
 def open_screens(options: argparse.Namespace) -> int:

@@ -4,21 +4,12 @@ from __future__ import annotations
 
 import argparse
 
-HELP = "print which folders are used, and why"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json
-
-    add_json(parser)
+from library.book import folders
+from tui.commands import printing
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the folders; returns the exit code."""
-    from library.book import folders
-    from tui.commands import printing
-
     shop, reason = folders.shop_folder(options.library)
     found = {
         "shop": (shop, reason),

@@ -4,32 +4,22 @@ from __future__ import annotations
 
 import argparse
 from difflib import get_close_matches
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-if TYPE_CHECKING:
-    from library.book.model import Book, Citation, Entry, Measure, Value
-
-HELP = "show one entry, every value with its range and its source"
-
-
-def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Add the arguments of this command."""
-    from tui.commands.parser import add_json, add_units
-
-    parser.add_argument("id", metavar="ID", help="the entry's id, as 'heelclear list' prints it")
-    add_units(parser)
-    add_json(parser)
+from library.book.folders import shop_folder
+from library.book.model import Book, Citation, Entry, Measure, Value
+from library.book.opening import open_book
+from library.calc import report
+from library.calc.answer import cautions_for
+from library.calc.report import caution_data
+from library.pages.entry import entry_page
+from library.units.show import show
+from library.units.system import METRIC, Display
+from tui.commands import printing
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the entry; returns the exit code."""
-    from library.book.folders import shop_folder
-    from library.book.opening import open_book
-    from library.pages.entry import entry_page
-    from library.units.show import show
-    from library.units.system import Display
-    from tui.commands import printing
-
     book = open_book(shop_folder(options.library)[0])
     entry = book.entries.get(options.id)
     if entry is None:
@@ -47,9 +37,6 @@ def run(options: argparse.Namespace) -> int:
 
 def described(book: Book, entry: Entry) -> dict[str, Any]:
     """The entry as plain data, values as typed and as numbers in millimetres and degrees."""
-    from library.calc.answer import cautions_for
-    from library.calc.report import caution_data
-
     return {
         "id": entry.id,
         "family": entry.family,
@@ -87,9 +74,6 @@ def _value(value: Value) -> dict[str, Any]:
 
 
 def _measure(key: str, measure: Measure) -> dict[str, Any]:
-    from library.calc import report
-    from library.units.system import METRIC
-
     if measure.word:
         return {"text": measure.text, "value": measure.word, "unit": ""}
     if measure.per_diameter:

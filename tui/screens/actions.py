@@ -1,4 +1,4 @@
-"""Everything that can be done on a screen."""
+"""The menu: every action of the screen below, found by typing and done by Enter."""
 
 from __future__ import annotations
 

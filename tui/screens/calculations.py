@@ -26,7 +26,7 @@ class CalculationsScreen(Chooser):
         super().__init__(session)
         self.entry = entry
         self._open = open_it
-        self._sheets = session.sheets_for(entry, chosen)
+        self._sheets = session.calculators.serving(entry, chosen)
         names = [choice.id for choice in self.choices()]
         self.view.count = len(names)
         self.view.chosen = names.index(chosen)

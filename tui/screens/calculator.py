@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,18 +12,15 @@ from library.pages.reader import Reader
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
-from tui.screens.cards.card_navigation import show_card
 from tui.services.export import write_new_file
 from tui.view.calculator_page import CalculatorPage
-from tui.view.card_from_calculator import with_typed
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
 
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
-    from library.book.model import Book, Entry
+    from library.book.model import Entry
     from library.threads import Thread
-    from tui.services.card_service import CardInHand, CardService
     from tui.session import Session
 
 
@@ -140,7 +136,7 @@ class CalculatorScreen(BaseScreen):
         self._step(-1)
 
     def _sheets(self) -> list[Calculation]:
-        return self.session.sheets_for(self.entry, self.page.form.sheet.name)
+        return self.session.calculators.serving(self.entry, self.page.form.sheet.name)
 
     def _step(self, by: int) -> None:
         sheets = self._sheets()
@@ -161,14 +157,7 @@ class CalculatorScreen(BaseScreen):
 
     def do_begin_card(self) -> None:
         """Begin a job card with what was typed here."""
-        form, display = self.page.form, self.session.display
-
-        def begun(cards: CardService, book: Book) -> CardInHand:
-            new = cards.begin(book, form.entry, display.lengths)
-            kind = book.kind_of(new.card.family)
-            return replace(new, card=with_typed(new.card, kind, form.sheet, form.told(), display))
-
-        show_card(self, begun)
+        screens.begin_from(self)
 
     def do_copy(self) -> None:
         """Copy the answer to the terminal's clipboard."""
@@ -199,16 +188,16 @@ class CalculatorScreen(BaseScreen):
 
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.theme.drawing]
-        page = CalculatorPage(self.session.form(self.entry, sheet), alphabet, self.session.book)
-        self.session.compute(page.form)
+        page = CalculatorPage(self.session.calculators.form(self.entry, sheet), alphabet, self.session.book)
+        self.session.calculators.compute(page.form)
         return page
 
     def _compute(self) -> None:
-        self.session.compute(self.page.form)
-        self.heelclear.autosave.keep_soon(self.session.draft(self.entry))
+        self.session.calculators.compute(self.page.form)
+        self.heelclear.autosave.keep_soon(self.session.calculators.draft(self.entry))
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now, and answer again."""
         self.entry = self.session.entry(self.entry.id) or self.entry
         self.page.form.entry = self.entry
-        self.session.compute(self.page.form)
+        self.session.calculators.compute(self.page.form)

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from library.history.joining import FileChoice
-from library.history.sharing import PullAsked, Pulled
+from library.history.merge_commits import FileChoice
+from library.history.sharing import PullConflicts, Pulled
 from tui import screens
 from tui.screens.change_flow import take_back
 from tui.screens.chooser import Choice, Chooser
@@ -110,8 +110,8 @@ class ChangeBookScreen(Chooser):
     def _pull(self, choices: Sequence[FileChoice] = ()) -> None:
         """Bring in what others pushed, asking where both changed the same."""
 
-        def take(done: Pulled | PullAsked) -> None:
-            if isinstance(done, PullAsked):
+        def take(done: Pulled | PullConflicts) -> None:
+            if isinstance(done, PullConflicts):
                 self._ask(done, choices)
                 return
             self.heelclear.read_again(_came(done))
@@ -120,7 +120,7 @@ class ChangeBookScreen(Chooser):
         git = self.heelclear.git_service
         self.heelclear.background.begin("Pulling from the other copy.", lambda: git.pull(choices), take)
 
-    def _ask(self, asked: PullAsked, choices: Sequence[FileChoice]) -> None:
+    def _ask(self, asked: PullConflicts, choices: Sequence[FileChoice]) -> None:
         if not isinstance(self.app.screen, ChangeBookScreen):
             self.heelclear.say(
                 "Both copies changed the same thing, so nothing was pulled yet. Pull again to choose which to keep."

@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING
 from library.editing.changes import AddEntry, CopyEntry, RenameEntry
 from library.editing.saving import Done
 from tui import screens
-from tui.services.book_service import Conflicts
+from tui.services.book_service import FieldConflicts
 
 if TYPE_CHECKING:
     from library.editing.changes import Change
     from library.editing.merging import Choice, Conflict
     from library.editing.plan import Plan
-    from library.editing.saving import Asked
+    from library.editing.saving import Conflicts
     from tui.app import Heelclear
 
 
@@ -32,7 +32,7 @@ class ChangeRequest:
 
     change: Change | None = None
     began: Mapping[str, object] | None = None
-    answered: Callable[[Conflicts, Sequence[Choice]], None] = lambda conflicts, choices: None
+    answered: Callable[[FieldConflicts, Sequence[Choice]], None] = lambda conflicts, choices: None
     saved: Callable[[], None] = lambda: None
 
     def new_id(self) -> str:
@@ -50,8 +50,8 @@ def preview(app: Heelclear, request: ChangeRequest) -> None:
     if change is None:
         return
 
-    def show(planned: Plan | Conflicts) -> None:
-        if isinstance(planned, Conflicts):
+    def show(planned: Plan | FieldConflicts) -> None:
+        if isinstance(planned, FieldConflicts):
             _ask(app, list(planned.by_field.values()), lambda choices: request.answered(planned, choices))
         else:
             _show(app, planned, request)
@@ -81,7 +81,7 @@ def _show(app: Heelclear, plan: Plan, request: ChangeRequest) -> None:
 
 
 def _save(app: Heelclear, plan: Plan, request: ChangeRequest, choices: Sequence[Choice] = ()) -> None:
-    def take(saved: Done | Asked) -> None:
+    def take(saved: Done | Conflicts) -> None:
         if isinstance(saved, Done):
             _saved(app, saved, request)
         else:

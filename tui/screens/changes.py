@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from library.book.model import Entry, Value
-    from library.history.following import Revision
+    from library.history.entry_history import Revision
     from tui.session import Session
 
 _VALUE, _BACK, _TEXT, _DO = "value:", "back:", "text:", "do:"

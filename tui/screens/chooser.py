@@ -1,4 +1,4 @@
-"""A list to choose from, with a find line over it."""
+"""The base of screens that are a list: a find line that filters it, a cursor, and a line about the chosen one."""
 
 from __future__ import annotations
 

@@ -14,7 +14,7 @@ from tui.view.text_line import TextLine
 if TYPE_CHECKING:
     from library.book.model import Book
     from library.drafts.draft import Draft
-    from library.drafts.shelf import Kept
+    from library.drafts.draft_store import Kept
     from tui.app import Heelclear
     from tui.screens.base_screen import BaseScreen
     from tui.screens.form import FormScreen
@@ -71,9 +71,9 @@ def _table_form(session: Session, draft: Draft) -> FormScreen | None:
 
 def _calculator(session: Session, draft: Draft) -> BaseScreen | None:
     entry = session.entry(draft.about)
-    sheet = session.sheet_for(entry) if entry is not None else None
+    sheet = session.calculators.first(entry) if entry is not None else None
     if entry is None or sheet is None:
         return None
-    form = session.form(entry, sheet)
+    form = session.calculators.form(entry, sheet)
     form.typed.update({key: TextLine.ending(text) for key, text in draft.fields.items()})
     return screens.CalculatorScreen(session, entry, sheet)

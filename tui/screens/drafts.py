@@ -1,4 +1,4 @@
-"""What was typed and not saved when the program last ended."""
+"""The drafts that an earlier run left unsaved: to take up, to compare with the book, or to discard."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from tui.screens.chooser import Choice, Chooser
 from tui.screens.draft_screens import name_of, screen_of
 
 if TYPE_CHECKING:
-    from library.drafts.shelf import Kept
+    from library.drafts.draft_store import Kept
 
 
 class DraftsScreen(Chooser):

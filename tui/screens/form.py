@@ -1,4 +1,4 @@
-"""A form to fill in, whose change is looked at before it is saved."""
+"""The base of forms that change the book: validated at every key, kept as a draft, previewed before it is saved."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from library.drafts.draft import Draft
     from library.editing.changes import Change
     from library.editing.merging import Choice
-    from tui.services.book_service import Conflicts
+    from tui.services.book_service import FieldConflicts
 
 
 class FormScreen(BaseScreen):
@@ -129,7 +129,7 @@ class FormScreen(BaseScreen):
             ChangeRequest(change, self.began(), self.take_answers, lambda: self._saved(draft)),
         )
 
-    def take_answers(self, conflicts: Conflicts, choices: Sequence[Choice]) -> None:
+    def take_answers(self, conflicts: FieldConflicts, choices: Sequence[Choice]) -> None:
         """Take what the person keeps where somebody else changed the same, and go on."""
         for (field, conflict), choice in zip(conflicts.by_field.items(), choices, strict=True):
             theirs = as_text(conflict.theirs)

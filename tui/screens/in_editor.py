@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from library.book.model import Entry
     from library.editing.merging import Choice
     from tui.app import Heelclear
-    from tui.services.book_service import Conflicts
+    from tui.services.book_service import FieldConflicts
 
 
 def open_file(app: Heelclear, place: Place) -> None:
@@ -50,7 +50,7 @@ def _take(app: Heelclear, entry: Entry, file: Path, began: dict[str, object]) ->
         app.say("The notes were not changed.")
         return
 
-    def answered(conflicts: Conflicts, choices: Sequence[Choice]) -> None:
+    def answered(conflicts: FieldConflicts, choices: Sequence[Choice]) -> None:
         theirs = next(iter(conflicts.by_field.values())).theirs
         if choices[0].side == "mine":
             _take(app, entry, file, {"notes": theirs or ""})

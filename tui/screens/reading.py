@@ -1,4 +1,4 @@
-"""A screen of text that is longer than the screen."""
+"""The base of screens that only show text: it scrolls, and says how much is below."""
 
 from __future__ import annotations
 

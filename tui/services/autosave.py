@@ -1,20 +1,19 @@
-"""Keeping what is being typed, so that a cut line or a killed program loses half a second of it at most."""
+"""Autosave of drafts: a cut line or a killed program loses half a second of typing at most."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from threading import Lock
 from typing import TYPE_CHECKING
 
 from library.errors import Refused
-from tui import later
 
 if TYPE_CHECKING:
     from textual.timer import Timer
 
     from library.drafts.draft import Draft
-    from library.drafts.shelf import Drafts, Kept
+    from library.drafts.draft_store import Drafts, Kept
     from tui.services.host import Host
 
 SOON = 0.5
@@ -30,11 +29,13 @@ class Autosave:
     Args:
         host: the program.
         folder: where drafts are kept.
+        open_drafts: opens that folder; called when the first draft is looked for or kept.
     """
 
-    def __init__(self, host: Host, folder: Path) -> None:
+    def __init__(self, host: Host, folder: Path, open_drafts: Callable[[], Drafts]) -> None:
         self._host = host
         self._folder = folder
+        self._open_drafts = open_drafts
         self._drafts: Drafts | None = None
         self._newest: dict[str, Draft] = {}
         self._unwritten: dict[str, Draft] = {}
@@ -109,7 +110,7 @@ class Autosave:
 
     def _shelf(self) -> Drafts:
         if self._drafts is None:
-            self._drafts = later.Drafts(self._folder)
+            self._drafts = self._open_drafts()
         return self._drafts
 
     def _write_behind(self) -> None:

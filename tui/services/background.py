@@ -1,4 +1,4 @@
-"""What may take long is done in the background: in a thread, with a sentence on the screen while it runs."""
+"""Background tasks: one at a time in a thread, with a sentence on the screen while it runs."""
 
 from __future__ import annotations
 

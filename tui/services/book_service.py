@@ -8,19 +8,19 @@ from pathlib import Path
 
 from library.book import folders
 from library.editing.changes import Change, SetText, SetValue
-from library.editing.meanwhile import changed_meanwhile
+from library.editing.concurrent_edit import concurrent_edits
 from library.editing.merging import Choice, Conflict
 from library.editing.plan import Plan
 from library.editing.planning import plan
-from library.editing.saving import Asked, Done, save, undone
+from library.editing.saving import Conflicts, Done, save, undone
+from library.history.auto_commit import commits_each_save
 from library.history.git import GitRefused
-from library.history.habit import commits_each_save
 from library.history.recording import record
 from library.history.work_tree import WorkTree, find_work_tree
 
 
 @dataclass(frozen=True)
-class Conflicts:
+class FieldConflicts:
     """What somebody else changed as well since a person began; nothing is planned until that is answered.
 
     Attributes:
@@ -44,7 +44,7 @@ class BookService:
         self.shop = shop
         self.last: Done | None = None
 
-    def plan(self, change: Change, began: Mapping[str, object] | None = None) -> Plan | Conflicts:
+    def plan(self, change: Change, began: Mapping[str, object] | None = None) -> Plan | FieldConflicts:
         """Work out what a change would write.
 
         Args:
@@ -56,16 +56,16 @@ class BookService:
 
         Raises:
             EditRefused: when it cannot be made.
-            SaveRefused: when a file cannot be read.
+            SaveError: when a file cannot be read.
         """
         shipped = folders.shipped_folder()
         if began is not None and isinstance(change, SetValue | SetText):
-            both = changed_meanwhile(change, began, self.shop, shipped)
+            both = concurrent_edits(change, began, self.shop, shipped)
             if both:
-                return Conflicts(both)
+                return FieldConflicts(both)
         return plan(change, self.shop, shipped)
 
-    def save(self, plan: Plan, choices: Sequence[Choice] = ()) -> Done | Asked:
+    def save(self, plan: Plan, choices: Sequence[Choice] = ()) -> Done | Conflicts:
         """Save a plan, and remember it so that it can be taken back."""
         saved = save(plan, choices)
         if isinstance(saved, Done):

@@ -1,4 +1,4 @@
-"""Keeping an answer in a file of its own."""
+"""Exporting an answer or a sheet to a new file; nothing that is there is written over."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Noticing that somebody else changed the book: a look at the files every few seconds, in a thread."""
+"""Polling the files of the book for changes that somebody else made, every few seconds in a thread."""
 
 from __future__ import annotations
 

@@ -9,10 +9,11 @@ from geometry.calculation import Field
 from geometry.quantities import QUANTITIES
 from library.book.model import Book, Value
 from library.calc import ranges
-from library.calc.fill import Trouble, shown
+from library.calc.inputs import shown
 from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
+from library.issue import Issue
 from library.pages.answer import checks, outputs, rows, stations, wanted
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
@@ -172,7 +173,7 @@ class CalculatorPage:
         return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(said)
 
     def _mark(self, field: Field) -> str:
-        if any(t.key == field.key and not t.missing for t in self._answer_troubles()):
+        if any(t.key == field.key and not t.missing for t in self._answer_issues()):
             return "fix"
         value = self.form.value(field.key)
         if value is not None:
@@ -185,17 +186,17 @@ class CalculatorPage:
         group = [one.key for one in self.form.fields if one.one_of == field.one_of]
         return group.index(field.key) > 0
 
-    def _answer_troubles(self) -> tuple[Trouble, ...]:
-        return self.form.answer.troubles if self.form.answer else ()
+    def _answer_issues(self) -> tuple[Issue, ...]:
+        return self.form.answer.issues if self.form.answer else ()
 
     def _wanted(self, width: int) -> list[Line]:
         return part_lines([(wanted(self.form.answer),)], width) if self.form.answer is not None else []
 
     def _troubles(self, width: int) -> list[Line]:
         lines: list[Line] = []
-        for trouble in self._answer_troubles():
-            if not trouble.missing:
-                lines += [EMPTY, *wrap(_in_words(trouble.text), width, first="! ", rest="  ")]
+        for issue in self._answer_issues():
+            if not issue.missing:
+                lines += [EMPTY, *wrap(_in_words(issue.text), width, first="! ", rest="  ")]
         return lines
 
     def _foot(self, display: Display, width: int, height: int) -> list[Line]:

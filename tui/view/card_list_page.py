@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from library.cards.searching import search
-from tui.view.key_names import Keys, no_keys
+from tui.keys import Keys, no_keys
 from tui.view.lines import EMPTY, Line, Piece, filled, fit, line, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport

@@ -1,4 +1,4 @@
-"""One line of a job card, as it is shown and filled in."""
+"""The row model of a job card: what a line shows, takes and still wants."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The steps that a job card walks through."""
+"""The steps of a job card in their order, from the tool to the end of the job, each with its rows."""
 
 from __future__ import annotations
 

@@ -8,7 +8,7 @@ from typing import Literal, NamedTuple
 from rich.cells import cell_len, chop_cells, set_cell_size
 
 from library.pages.texts import wrapped
-from tui.plain import plain
+from library.sanitize import sanitize
 
 Role = Literal[
     "plain", "quiet", "strong", "head", "chosen", "cursor", "typed", "pass", "watch", "stop", "rule", "key"
@@ -66,7 +66,7 @@ def fit(text: str, width: int, *, right: bool = False) -> str:
         >>> fit("Land width", 6), fit("8 deg", 7, right=True)
         ('Land …', '  8 deg')
     """
-    text = plain(text)
+    text = sanitize(text)
     taken = len(text) if text.isascii() else cell_len(text)
     if taken <= width:
         padding = " " * (width - taken)
@@ -98,7 +98,7 @@ def wrap(text: str, width: int, role: Role = "plain", *, first: str = "", rest: 
         first: stands before the first line.
         rest: stands before every other line.
     """
-    return [line(Piece(one, role)) for one in wrapped(text, width, first, rest, plain)]
+    return [line(Piece(one, role)) for one in wrapped(text, width, first, rest, sanitize)]
 
 
 def cut(text: str, width: int) -> list[str]:

@@ -17,8 +17,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Check, Field, Given, Together
 from geometry.calculations import calculation, calculation_names
+from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
-from geometry.running import Refusal, run
 from geometry.sentences import Amount, Kind
 from library.units.convert import from_geometry, to_geometry
 from library.units.show import number
@@ -28,7 +28,7 @@ NOT_YET: set[str] = set()
 READERS = (Display("mm"), Display("in"))
 GOES_TO = re.compile(r"(?<!up )\b(?:to|above|under|below|than|from|between) \{(\w+)\}")
 DOES = re.compile(
-    r"(?:^|[.?:,] |\b(?:or|and|else|but) )(?i:use|take|give|allow|drill|ask for|choose|mount)\b[^.;:]*?\{(\w+)\}"
+    r"(?:^|[.?:,] |\b(?:or|and|else|but) )(?i:use|take|give|allow|drill|ask for|choose|mount|tilt)\b[^.;:]*?\{(\w+)\}"
 )
 OR_LESS = re.compile(r"\{(\w+)\}[^.;:{]{0,12} or (?:more|less)\b")
 SENTENCE_ENDS = re.compile(r"[.?] ")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 
 import pytest
@@ -9,10 +10,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Given, Result
-from geometry.calculations import calculation
+from geometry.calculations import calculation, calculation_names
+from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
-from geometry.running import Refusal, run
-from geometry.sentences import Amount, Kind
+from geometry.sentences import Amount, Kind, Rounding
+from library.units.show import say, show, show_answer
+from library.units.system import Display
 
 NAMES = (
     "back-taper",
@@ -75,7 +78,7 @@ def amounts(result: Result) -> Mapping[tuple[float, Kind], set[str]]:
     found: dict[tuple[float, Kind], set[str]] = {}
     for check in result.checks:
         for name, part in check.sentence.parts.items():
-            if isinstance(part, Amount) and name not in ("over", "marked"):
+            if isinstance(part, Amount) and name not in ("over", "marked", "least", "most"):
                 found.setdefault((abs(part.value), part.kind), set()).add(part.rounding.value)
     return found
 
@@ -97,3 +100,50 @@ def test_a_number_that_is_answered_is_said_with_the_same_rounding(
             continue  # what was typed stands as it was typed, and two answers that fall together are two numbers
         for rounding in said.get((abs(number), row.kind), ()):
             assert rounding == row.rounding.value, key
+
+
+def reads_alike(result: Result, typed: Mapping[str, Given]) -> None:
+    """See that an answer that a sentence says too has the same digits in both places, unless it is a limit there."""
+    for key, number in result.outputs.items():
+        row = quantity(key)
+        alike = [other for other in result.outputs.values() if math.isclose(other, number, rel_tol=1e-12)]
+        if number == 0 or key in typed or len(alike) > 1:
+            continue
+        parts = [part for check in result.checks for part in check.sentence.parts.values()]
+        for part in parts:
+            if not isinstance(part, Amount) or (part.kind, part.rounding) != (row.kind, Rounding.NEAREST):
+                continue
+            if math.isclose(part.value, number, rel_tol=1e-12):
+                for display in (Display("mm"), Display("in")):
+                    said = show(part.value, part.kind, display, part.rounding)
+                    assert said == show_answer(number, row, display), key
+
+
+every = pytest.mark.parametrize("name", calculation_names())
+
+
+@every
+def test_an_answer_reads_as_its_sentence_says_it(
+    name: str, samples: Mapping[str, Mapping[str, Given]]
+) -> None:
+    reads_alike(run(calculation(name), samples[name]), {})
+
+
+@every
+@given(data=st.data())
+def test_any_answer_reads_as_its_sentence_says_it(name: str, data: st.DataObject) -> None:
+    found = answered(calculation(name), data)
+    if found:
+        reads_alike(found[1], found[0])
+
+
+def test_a_speed_that_is_limited_reads_alike_where_it_is_checked() -> None:
+    # By hand: pi x 98 mm x 60 turns a second is 18.4726 m/s, and up to the safe side 18.48. Derived.
+    values: dict[str, Given] = {
+        "wheel_diameter": 98.0,
+        "rotational_speed": 120 * math.pi,
+        "rated_speed": 25_000.0,
+    }
+    found = run(calculation("wheel-speed"), values)
+    assert show_answer(found.outputs["surface_speed"], quantity("surface_speed")) == "18.48 m/s"
+    assert "runs at 18.48 m/s," in say(found.checks[0].sentence)

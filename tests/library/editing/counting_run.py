@@ -16,7 +16,7 @@ from pathlib import Path
 
 from library.editing import changes as ask
 from library.editing.planning import plan
-from library.editing.saving import Asked, save
+from library.editing.saving import Conflicts, save
 
 
 def counts(file: Path) -> dict[str, int]:
@@ -37,7 +37,7 @@ def count_up(folder: Path, key: str, updates: int) -> int:
                 conflicts += 1  # Somebody saved between the reading and the planning.
                 continue
             result = save(made)
-            if not isinstance(result, Asked):
+            if not isinstance(result, Conflicts):
                 break
             conflicts += 1
     return conflicts

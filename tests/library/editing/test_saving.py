@@ -12,8 +12,8 @@ from library.editing import changes as ask
 from library.editing.document import EditRefused
 from library.editing.merging import Choice
 from library.editing.planning import plan
-from library.editing.saving import Asked, Done, save, undone
-from library.files.refusals import SaveRefused
+from library.editing.saving import Conflicts, Done, save, undone
+from library.errors import SaveError
 
 
 def entry(file: Path, name: str) -> dict[str, Any]:
@@ -22,13 +22,13 @@ def entry(file: Path, name: str) -> dict[str, Any]:
     return found
 
 
-def done(result: Done | Asked) -> Done:
+def done(result: Done | Conflicts) -> Done:
     assert isinstance(result, Done), result
     return result
 
 
-def asked(result: Done | Asked) -> Asked:
-    assert isinstance(result, Asked), result
+def asked(result: Done | Conflicts) -> Conflicts:
+    assert isinstance(result, Conflicts), result
     return result
 
 
@@ -240,6 +240,6 @@ def test_a_file_out_of_the_book_is_not_written(tmp_path: Path, shop: Path) -> No
     outside.write_text('schema = 1\n[[entry]]\nid = "far"\ntitle = "Far"\n')
     (shop / "link.toml").symlink_to(outside)
     made = plan(ask.SetText("far", "title", "Near"), shop)
-    with pytest.raises(SaveRefused, match="outside the book"):
+    with pytest.raises(SaveError, match="outside the book"):
         save(made)
     assert "Far" in outside.read_text()

@@ -21,7 +21,7 @@ from library.editing.document import EditRefused
 from library.editing.merging import Choice, Side
 from library.editing.plan import Plan
 from library.editing.planning import plan
-from library.editing.saving import Asked, Done, save, undone
+from library.editing.saving import Conflicts, Done, save, undone
 from library.files.disk import Disk
 
 
@@ -138,7 +138,7 @@ class TwoProgramsAndAHandEditor(RuleBasedStateMachine):
         self.remember(entry, key, value)
         return result, before
 
-    def answers(self, asked: Asked, entry: str, key: str, side: Side) -> list[Choice]:
+    def answers(self, asked: Conflicts, entry: str, key: str, side: Side) -> list[Choice]:
         (conflict,) = asked.conflicts
         assert (conflict.id, conflict.key) == (entry, key)
         theirs: Any = conflict.theirs

@@ -8,11 +8,11 @@ from library.editing import changes as ask
 from library.editing.merging import Choice, Side
 from library.editing.planning import plan
 from library.editing.saving import save
-from library.history.following import history
+from library.history.entry_history import history
 from library.history.git import GitRefused
-from library.history.joining import FileChoice
+from library.history.merge_commits import FileChoice
 from library.history.recording import record
-from library.history.sharing import PullAsked, Pulled, pull, push
+from library.history.sharing import PullConflicts, Pulled, pull, push
 from tests.library.history.two_machines import RunGit, Two, change, entries, pulled, rake, relief, tree_of
 
 
@@ -55,14 +55,14 @@ def test_both_adding_at_the_same_place_is_no_conflict(shared: Two) -> None:
     assert list(entries(there)) == ["gun-tap", "hand-tap", "a-tap", "b-tap"]
 
 
-def both_changed_the_rake(shared: Two) -> PullAsked:
+def both_changed_the_rake(shared: Two) -> PullConflicts:
     here, there = shared
     change(here, rake("5 deg"))
     push(tree_of(here))
     change(there, rake("6 deg"))
     change(there, relief("2 deg"))
     result = pull(tree_of(there))
-    assert isinstance(result, PullAsked)
+    assert isinstance(result, PullConflicts)
     return result
 
 
@@ -105,7 +105,7 @@ def test_an_answer_is_asked_again_when_the_other_side_moved_on(shared: Two) -> N
     change(here, rake("7 deg"))
     push(tree_of(here))
     again = pull(tree_of(there), [FileChoice(found.path, Choice(found.conflict, "mine"))])
-    assert isinstance(again, PullAsked)
+    assert isinstance(again, PullConflicts)
 
 
 def test_a_file_removed_here_and_changed_there_asks_for_the_changed_entry(shared: Two) -> None:
@@ -115,7 +115,7 @@ def test_a_file_removed_here_and_changed_there_asks_for_the_changed_entry(shared
     (there / "taps.toml").unlink()
     record(tree_of(there), [there / "taps.toml"], "gone")
     result = pull(tree_of(there))
-    assert isinstance(result, PullAsked)
+    assert isinstance(result, PullConflicts)
     assert [(found.conflict.id, found.conflict.mine) for found in result.conflicts] == [("gun-tap", None)]
     (found,) = result.conflicts
     pull(tree_of(there), [FileChoice(found.path, Choice(found.conflict, "theirs"))])

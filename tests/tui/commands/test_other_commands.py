@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tui.commands import COMMANDS
+from tui.commands.arguments import COMMANDS
 from tui.commands.parser import build
 from tui.main import main
 

@@ -110,6 +110,29 @@ async def test_a_new_family_can_be_used_at_once(program: Program, files: Files) 
     )
 
 
+async def test_a_new_family_says_what_it_is_ground_like_or_its_surfaces(
+    program: Program, files: Files
+) -> None:
+    async with program() as hands:
+        await hands.press("f6")
+        await hands.choose("new family")
+        await hands.type("Spade drills")
+        await hands.press("down", "down", "down")
+        await hands.type("tt")
+        assert hands.field("Ground like") == "twist-drill"
+        await hands.press("down")
+        await hands.type("lip, lnad")
+        assert "There is no surface lnad; there are land, thread-land" in hands.shown()
+        for _ in "lnad":
+            await hands.press("backspace")
+        await hands.type("land")
+        await hands.press("f2")
+        await hands.press("enter")
+    assert files()["families.toml"].endswith(
+        'title = "Spade drills"\nlike = "twist-drill"\nsurfaces = ["lip", "land"]\n'
+    )
+
+
 async def test_a_copy_of_a_shipped_entry_is_the_shops_own(program: Program, files: Files) -> None:
     async with program() as hands:
         await hands.open("spiral")

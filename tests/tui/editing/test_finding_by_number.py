@@ -12,9 +12,10 @@ from typing import Any
 import pytest
 
 from library.book.rows import Row, Rows
+from library.units.system import METRIC
 from tui.main import main
-from tui.session import Session
 from tui.view.book_page import BookPage
+from tui.view.condition import by_condition
 from tui.view.text_line import TextLine
 
 Program = Callable[[], AbstractAsyncContextManager[Any]]
@@ -107,7 +108,7 @@ def many(count: int) -> Rows:
 
 def test_ten_thousand_entries_are_answered_within_a_key() -> None:
     page = BookPage(many(10_000))
-    page.by_condition = Session().find
+    page.by_condition = lambda rows, text: by_condition(rows, text, METRIC)
     page.edit(TextLine.ending("tap rake>4"))
     assert len(page.hits) == 10_000
     begun = time.process_time()
@@ -132,6 +133,6 @@ def test_plain_words_ask_for_no_numbers() -> None:
 def test_a_spoilt_cache_does_not_end_the_search() -> None:
     rows = Rows(b"entry\ttap\nnonsense\n", array("Q", [10, 19]), b"tap\nnonsense")
     page = BookPage(rows)
-    page.by_condition = Session().find
+    page.by_condition = lambda rows, text: by_condition(rows, text, METRIC)
     page.edit(TextLine.ending("rake>4"))
     assert list(page.hits) == []

@@ -9,7 +9,7 @@ from library.book.model import Entry
 from library.calc.answer import answer
 from library.units.system import METRIC
 from tests.library.calc.samples import BOOK, degrees, relief_sheet, tool
-from tui.session import Session
+from tui import calculators
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import Form, Typed
 from tui.view.lines import text_of
@@ -26,9 +26,7 @@ def form_of(entry: Entry, *surfaces: str, typed: Typed | None = None) -> Form:
 
 
 def compute(form: Form) -> None:
-    session = Session.__new__(Session)
-    session.display, session.book = METRIC, BOOK
-    session.compute(form)
+    calculators.compute(form, BOOK, METRIC)
 
 
 def press(form: Form, *keys: str) -> str:

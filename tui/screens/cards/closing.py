@@ -1,13 +1,19 @@
-"""Closing a job card, so that it is a record, and opening a closed one again."""
+"""The end of a job: the card is closed as a record, or opened again, and the book takes what was learned."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from library.cards.finishing import NotFinished, finished, reopened
-from library.cards.lessons import lessons
+from geometry.quantities import QUANTITIES
+from library.cards.close import NotFinished, finished, reopened
+from library.cards.learn import change_for, lessons
+from tui import screens
+from tui.screens.change_flow import ChangeRequest, preview
+from tui.screens.chooser import Choice
 
 if TYPE_CHECKING:
+    from library.cards.learn import Lesson
+    from library.cards.model import Card
     from tui.screens.cards.card import CardScreen
 
 
@@ -26,7 +32,7 @@ def _close(screen: CardScreen) -> None:
     try:
         closed = finished(form.job, screen.cards.today())
     except NotFinished as why:
-        first, *others = why.problems
+        first, *others = why.issues
         form.go_to(first.way)
         more = f" {len(others)} more after it." if others else ""
         screen.say(f"It stays a draft, for this does not add up: {first.text}{more}")
@@ -45,3 +51,29 @@ def _close(screen: CardScreen) -> None:
     screen.say(
         f"Card {form.card.id} is done, a record now. {screen.key_of('sheet')} shows its setup sheet.{learned}"
     )
+
+
+def learn(screen: CardScreen, card: Card) -> None:
+    """Show what one lesson would write in the book; of several, ask first for which."""
+    found = lessons(card)
+    if not card.entry:
+        screen.say("This card was begun without an entry of the book, so there is no entry to learn from it.")
+    elif not found:
+        screen.say("The card wants what the book has; there is nothing to learn from it.")
+    elif len(found) == 1:
+        _preview(screen, found[0])
+    else:
+        choices = [Choice(one.key, _title(one), f"{one.value} ({one.note})") for one in found]
+        by_key = {one.key: one for one in found}
+        title = f"What shall {card.entry} learn?"
+        screen.app.push_screen(
+            screens.PickScreen(screen.session, title, choices, lambda key: _preview(screen, by_key[key]))
+        )
+
+
+def _title(lesson: Lesson) -> str:
+    return QUANTITIES[lesson.key].title if lesson.key in QUANTITIES else lesson.key
+
+
+def _preview(screen: CardScreen, lesson: Lesson) -> None:
+    preview(screen.heelclear, ChangeRequest(change_for(lesson, screen.form.book)))

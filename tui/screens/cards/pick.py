@@ -1,4 +1,4 @@
-"""A list to choose from for one line of a job card."""
+"""Choosing the value of one line of a job card from a list."""
 
 from __future__ import annotations
 

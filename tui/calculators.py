@@ -1,0 +1,95 @@
+"""Everything that was typed into calculators in this run: it stays while other screens are open."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from geometry.calculations import calculation
+from library.calc.answer import answer
+from library.calc.by_family import sheets_for
+from library.calc.inputs import reading_of
+from library.drafts.draft import Draft
+from library.units.read import UnitError
+from tui.view.form import Form
+
+if TYPE_CHECKING:
+    from geometry.calculation import Calculation
+    from library.book.model import Book, Entry
+    from library.units.system import Display
+    from tui.session import Session
+    from tui.view.form import Typed
+
+
+class Calculators:
+    """The forms of all calculations for all entries that were opened.
+
+    Args:
+        session: has the book and the units.
+    """
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self._typed: dict[str, Typed] = {}
+        self._forms: dict[tuple[str, str], Form] = {}
+        self._last: dict[str, str] = {}
+
+    def form(self, entry: Entry, sheet: Calculation) -> Form:
+        """The form for an entry and a calculation, with all that was typed into it before."""
+        self._last[entry.id] = sheet.name
+        key = (entry.id, sheet.name)
+        if key not in self._forms:
+            self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
+        return self._forms[key]
+
+    def draft(self, entry: Entry) -> Draft:
+        """What was typed into the calculator for an entry, to be kept in case the program ends."""
+        typed = self._typed.get(entry.id, {})
+        return Draft(
+            "calculator", entry.id, {key: one.text for key, one in typed.items() if one.text.strip()}
+        )
+
+    def serving(self, entry: Entry, opened: str = "") -> list[Calculation]:
+        """The calculations that serve an entry's family, those whose main job it is first.
+
+        Args:
+            entry: of the book.
+            opened: the one in hand; it stays, also where the family has lost it since.
+        """
+        book = self._session.book
+        found = [*sheets_for(book.families.get(entry.family) if book is not None else None)]
+        if opened and opened not in [sheet.name for sheet in found]:
+            found.append(calculation(opened))
+        return found
+
+    def first(self, entry: Entry) -> Calculation | None:
+        """The calculation to open for an entry: the one used last, else the one most its own."""
+        sheets = self.serving(entry)
+        last = self._last.get(entry.id)
+        return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
+
+    def compute(self, form: Form) -> None:
+        """Answer a form as it now stands."""
+        compute(form, self._session.book, self._session.display)
+
+    def switch(self, old: Display, new: Display) -> None:
+        """Write what was typed in the other units; it keeps its meaning."""
+        for form in self._forms.values():
+            form.switch(old, new, _read)
+
+
+def compute(form: Form, book: Book | None, display: Display) -> None:
+    """Answer a form as it now stands."""
+    form.display = display
+    for _ in range(2):
+        texts = form.texts()
+        form.take(answer(form.sheet, texts, entry=form.entry, book=book, display=display))
+        # What was typed for a relief is known only with its surface, which the first answer tells.
+        if form.texts() == texts:
+            break
+
+
+def _read(text: str, key: str, display: Display) -> float | None:
+    try:
+        return reading_of(text, key, display).number
+    except UnitError:
+        return None
