@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from geometry.figure import Figure
+from library.pages.short import first_sentence
 from library.units.system import METRIC, Display
 
 Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop"]
@@ -160,6 +161,12 @@ class Boxes:
 
     rows: tuple[BoxRow, ...]
 
+    def table(self) -> Table:
+        """The same where a box is a cell; a row is as long as it has boxes."""
+        most = max((len(row.boxes) for row in self.rows), default=0)
+        heading = ("", "wanted", *map(str, range(1, most + 1)))
+        return Table(heading, tuple((one.title, one.wanted, *one.boxes) for one in self.rows))
+
 
 @dataclass(frozen=True)
 class Warned:
@@ -189,6 +196,12 @@ class Cautions:
     cautions: tuple[Warned, ...]
     last: str = ""
     full: bool = True
+
+    def told(self, one: Warned) -> str:
+        """A caution without its title: whole with its source, or what it asks for."""
+        if not self.full:
+            return first_sentence(one.text)
+        return f"{one.text} [{one.source}]" if one.source else one.text
 
 
 @dataclass(frozen=True)
@@ -220,6 +233,10 @@ class Sources:
     """Sources by the mark that stands behind what they are the source of."""
 
     marks: Mapping[str, str]
+
+    def told(self) -> str:
+        """All of them in one paragraph."""
+        return "; ".join(f"[{mark}] {source}" for mark, source in self.marks.items())
 
 
 @dataclass(frozen=True)

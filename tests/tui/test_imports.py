@@ -51,7 +51,7 @@ def loaded(tmp_path_factory: pytest.TempPathFactory) -> set[str]:
 
 NOT_YET = (
     "pint tomllib tomlkit tomli_w importlib.metadata email zipfile library.calc.answer geometry.calculations "
-    "geometry.quantities geometry.evaluate tui.screens.entry tui.screens.calculator library.pages "
+    "geometry.quantities geometry.evaluate tui.screens.entry tui.screens.calculator library.pages.lines "
     "tui.view.form tui.figure"
 )
 
