@@ -1,4 +1,4 @@
-"""Advice that was tried before it is given: what to change, kept only where changing it does remove the complaint.
+"""Advice that was tried before it is given: the changes of inputs that do remove a complaint.
 
 A closed relation gives the value that would be just enough; whether it is, with all other inputs as they
 are and the value rounded as a person reads it, is found out by computing again.

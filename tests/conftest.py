@@ -14,7 +14,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, settings
 
-from library.book import gathering
+from library.book import book_reader
 from library.book.fetching import Signature
 from library.book.folders import shipped_folder
 from library.book.model import Layer
@@ -96,10 +96,10 @@ def shipped_files_read_once() -> Iterator[None]:
     What it gives depends on its text and on the ids that other files have, and it is kept by both. Files of a shop,
     and shipped ones that a test made for itself, are read each time.
     """
-    read, pairs = vars(gathering)["_read"], vars(gathering)["_pairs"]
+    read, pairs = vars(book_reader)["_read"], vars(book_reader)["_pairs"]
     kept: dict[object, Any] = {}
 
-    def read_once(path: Path, layer: Layer, known: gathering.Known, *rest: object) -> Any:
+    def read_once(path: Path, layer: Layer, known: book_reader.Known, *rest: object) -> Any:
         if not path.is_relative_to(SHIPPED):
             return read(path, layer, known, *rest)
         key = ("read", path, layer, Signature.of(path.stat()), frozenset(known.items()))
@@ -121,6 +121,6 @@ def shipped_files_read_once() -> Iterator[None]:
         return kept[key]
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(gathering, "_read", read_once)
-        patch.setattr(gathering, "_pairs", pairs_once)
+        patch.setattr(book_reader, "_read", read_once)
+        patch.setattr(book_reader, "_pairs", pairs_once)
         yield

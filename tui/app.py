@@ -12,9 +12,9 @@ from textual.screen import Screen
 from geometry.sentences import Kind
 from library.book.folders import state_folder
 from library.book.rows import Rows
+from library.sanitize import sanitize
 from library.units.system import Display
 from tui import faults, later, screens
-from tui.plain import plain
 from tui.private_textual import SparingApp
 from tui.screens.base_screen import BaseScreen
 from tui.screens.book import BookScreen
@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
-    from library.drafts.shelf import Kept
+    from library.drafts.draft_store import Kept
     from tui.services.book_service import BookService
     from tui.services.card_service import CardService
     from tui.services.editor import Editor
@@ -229,4 +229,4 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def last_words(self, error: BaseException) -> str:
         """Keep the details of a fault in the log, and say so."""
-        return plain(faults.farewell(error, faults.keep(error, state_folder())))
+        return sanitize(faults.farewell(error, faults.keep(error, state_folder())))

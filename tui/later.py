@@ -13,7 +13,7 @@ from tui.doors import lazily
 if TYPE_CHECKING:
     from tomllib import loads as loads
 
-    from library.drafts.shelf import Drafts as Drafts
+    from library.drafts.draft_store import Drafts as Drafts
     from library.units.show import show as show
     from tui.calculators import Calculators as Calculators
     from tui.services.book_service import BookService as BookService
@@ -26,7 +26,7 @@ LATER = {
     "BookService": "tui.services.book_service",
     "Calculators": "tui.calculators",
     "CardService": "tui.services.card_service",
-    "Drafts": "library.drafts.shelf",
+    "Drafts": "library.drafts.draft_store",
     "Editor": "tui.services.editor",
     "GitService": "tui.services.git_service",
     "by_condition": "tui.view.condition",

@@ -14,7 +14,7 @@ from tui.view.book_page import BookPage
 
 if TYPE_CHECKING:
     from library.book.model import Book, Entry
-    from library.drafts.shelf import Kept
+    from library.drafts.draft_store import Kept
     from tui.calculators import Calculators
 
 

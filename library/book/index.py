@@ -17,9 +17,9 @@ from pathlib import Path
 from typing import Literal
 
 from library.book.fetching import Signature
-from library.book.kept import Kept, mark_of, open_plainly
+from library.book.file_slice import Kept, mark_of, open_plainly
 from library.book.model import Finding, Layer, Place
-from library.book.rows import FIELDS, Row, Rows, locations_of
+from library.book.rows import FIELDS, Row, Rows, extents_of
 
 FORMAT = 2
 
@@ -79,6 +79,7 @@ def code_stamp() -> int:
     """A number that changes with the program, so that another version's cache is not trusted."""
     library = Path(__file__).parent.parent
     folders = (
+        library,
         library / "book",
         library / "units",
         library / "equipment",
@@ -237,7 +238,7 @@ def _row(plain: Sequence[object]) -> Row:
     if len(plain) != FIELDS:
         raise ValueError("not a row")
     row = Row(*map(_text, plain))
-    locations_of(row)
+    extents_of(row)
     return row
 
 

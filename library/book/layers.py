@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from geometry.quantities import QUANTITIES
-from library.book.desk import Desk, Spot, Spots, shown
+from library.book.diagnostics import Diagnostics, KeyPositions, Location, shown
 from library.book.fields import identifier
+from library.book.limits import beyond_limits
 from library.book.model import Value
+from library.book.raw_table import RawTable
 from library.book.retired import OF_NO_SURFACE, fix_for, no_surface
 from library.book.shapes import Merged, Shape
-from library.book.sheet import Sheet
-from library.book.sound import unsound
 from library.book.values import citation, unread, value
 
 
@@ -20,61 +20,61 @@ class Part:
     """What one layer says of one table.
 
     Attributes:
-        spot: of the table.
+        location: of the table.
         fields: what was read of its known keys.
         values: recommended values by quantity.
         extra: the shop's own keys.
     """
 
-    spot: Spot
+    location: Location
     fields: dict[str, object]
     values: dict[str, Value]
     extra: dict[str, object]
 
 
-def read_part(sheet: Sheet, shape: Shape, desk: Desk) -> Part:
+def read_part(table: RawTable, shape: Shape, diagnostics: Diagnostics) -> Part:
     """Read every key of a table, and complain of each that is wrong."""
-    spot = Spot(desk, Spots(sheet))
-    part = Part(spot, {}, {}, {})
-    for key, raw in sheet.table.items():
-        wrong = unsound(raw)
+    location = Location(diagnostics, KeyPositions(table))
+    part = Part(location, {}, {}, {})
+    for key, raw in table.content.items():
+        wrong = beyond_limits(raw)
         if wrong:
-            spot.at(key).complain(*wrong)
+            location.at(key).complain(*wrong)
         else:
             _read_key(key, raw, shape, part)
-    if shape.is_cited and {"source", "place"} & set(sheet.table):
-        part.fields["citation"] = citation(sheet.table, spot)
+    if shape.is_cited and {"source", "place"} & set(table.content):
+        part.fields["citation"] = citation(table.content, location)
     if shape.has_values:
-        part.values.update({key: unread(key, spot.at(key)) for key in sheet.unread if key in QUANTITIES})
+        part.values.update({key: unread(key, location.at(key)) for key in table.unread if key in QUANTITIES})
     return part
 
 
 def _read_key(key: str, raw: object, shape: Shape, part: Part) -> None:
-    spot = part.spot.at(key)
+    location = part.location.at(key)
     if key == "id":
-        part.fields["id"] = identifier(raw, spot)
+        part.fields["id"] = identifier(raw, location)
     elif key in shape.fields:
-        found = shape.fields[key](raw, spot)
+        found = shape.fields[key](raw, location)
         if found is not None:
             part.fields[key] = found
     elif key.startswith("x-"):
         part.extra[key] = raw
     elif shape.has_values and key in QUANTITIES:
-        if key not in part.spot.sheet.unread:
-            part.values[key] = value(raw, spot, QUANTITIES[key])
+        if key not in part.location.table.unread:
+            part.values[key] = value(raw, location, QUANTITIES[key])
         if key in OF_NO_SURFACE:
-            spot.complain(*no_surface(key), "warning")
+            location.complain(*no_surface(key), "warning")
     elif not (shape.is_cited and key in {"source", "place"}):
-        _complain_of_key(key, shape, part.spot)
+        _complain_of_key(key, shape, part.location)
 
 
-def _complain_of_key(key: str, shape: Shape, spot: Spot) -> None:
+def _complain_of_key(key: str, shape: Shape, location: Location) -> None:
     known = [*shape.keys(), *(QUANTITIES if shape.has_values else ())]
-    near = spot.near(key, known)
+    near = location.near(key, known)
     fix = fix_for(key, near, "Remove it, or begin its name with x- to keep it as your own.")
     if near in OF_NO_SURFACE:
         fix = no_surface(near)[1]
-    spot.at(key).complain(f"[[{shape.array}]] has no key {shown(key)}.", fix, "warning")
+    location.at(key).complain(f"[[{shape.array}]] has no key {shown(key)}.", fix, "warning")
 
 
 def merge(parts: list[Part]) -> Merged:
@@ -89,12 +89,12 @@ def merge(parts: list[Part]) -> Merged:
     for part in parts:
         fields |= part.fields
         extra |= part.extra
-        hidden = {key: unread(key, part.spot) for key in values} if part.spot.sheet.broken else {}
+        hidden = {key: unread(key, part.location) for key in values} if part.location.table.broken else {}
         for key, found in (hidden | part.values).items():
             below = values.get(key)
             values[key] = replace(found, replaces=below) if below else found
-    top = parts[-1].spot
-    return Merged(fields, values, extra, top.sheet.layer, top.place())
+    top = parts[-1].location
+    return Merged(fields, values, extra, top.table.layer, top.place())
 
 
 def build(parts: list[Part], shape: Shape) -> object:
@@ -103,15 +103,19 @@ def build(parts: list[Part], shape: Shape) -> object:
     A missing title is replaced by the id, so that the table can still be found and fixed.
     """
     merged = merge(parts)
-    spot = parts[-1].spot
+    location = parts[-1].location
     fields = dict(merged.fields)
     for key in shape.required:
         if key not in fields:
-            if not spot.sheet.broken and key not in spot.sheet.unread and key not in spot.sheet.table:
-                spot.complain(f"This [[{shape.array}]] has no {key}.", f'Add {key} = "...".')
+            if (
+                not location.table.broken
+                and key not in location.table.unread
+                and key not in location.table.content
+            ):
+                location.complain(f"This [[{shape.array}]] has no {key}.", f'Add {key} = "...".')
             fields[key] = fields["id"] if key == "title" else ""
-    if shape.is_cited and "citation" not in fields and not spot.sheet.broken:
-        fields["citation"] = citation({}, spot)
+    if shape.is_cited and "citation" not in fields and not location.table.broken:
+        fields["citation"] = citation({}, location)
     if shape.has_values:
-        fields["unread"] = any(part.spot.sheet.broken or part.spot.sheet.unread for part in parts)
+        fields["unread"] = any(part.location.table.broken or part.location.table.unread for part in parts)
     return shape.build(replace(merged, fields=fields))

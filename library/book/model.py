@@ -11,8 +11,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Literal
 
-from library.book.harmless import harmless
 from library.book.rows import Row
+from library.sanitize import sanitize
 
 Layer = Literal["shipped", "shop"]
 Label = Literal["published", "shop", "common practice", "from memory", "missing"]
@@ -235,9 +235,9 @@ class Finding:
 
     def __str__(self) -> str:
         """The finding as one line: ``file:line:column: where: what is wrong. What to do.``."""
-        spot = f"{self.place.file}:{self.place.line}:{self.place.column}"
-        parts = (spot, self.where, f"{self.wrong} {self.fix}".strip())
-        return harmless(": ".join(part for part in parts if part))
+        location = f"{self.place.file}:{self.place.line}:{self.place.column}"
+        parts = (location, self.where, f"{self.wrong} {self.fix}".strip())
+        return sanitize(": ".join(part for part in parts if part))
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,7 @@ from library.book.rows import Row, Rows
 from library.book.walking import Walk, walk
 
 if TYPE_CHECKING:
-    from library.book.taking import Taker
+    from library.book.loader import Loader
 
 SHIPPED = shipped_folder()
 """The folder of the data that came with the program."""
@@ -29,7 +29,7 @@ MOST_MADE = 512
 Thing = TypeVar("Thing")
 
 
-class Shelf(Mapping[str, Thing], Generic[Thing]):
+class LazyTables(Mapping[str, Thing], Generic[Thing]):
     """Tables of one kind by id, each made when it is asked for."""
 
     def __init__(
@@ -84,7 +84,7 @@ def open_book(shop: Path | None = None, *, afresh: bool = False) -> Book:
     folder = _cache(shop)
     index = None if afresh else load_index(folder / "index")
     if index is None or not index.is_of(files):
-        from library.book.gathering import gather
+        from library.book.book_reader import gather
 
         index, reads, context = gather(files, {} if afresh else load_reads(folder / "reads"))
         save_reads(reads, context, folder / "reads")
@@ -105,9 +105,9 @@ def quick_rows(shop: Path | None = None) -> Rows:
     files = [(path, layer, signature) for layer, found in _walks(shop) for path, signature in found.files]
     index = load_index(_cache(shop) / "index", at_once=True)
     if index is None:
-        from library.book.glancing import glance
+        from library.book.quick_scan import quick_scan
 
-        return glance(files)
+        return quick_scan(files)
     index.entries.fresh = index.is_of(files)
     return index.entries
 
@@ -128,19 +128,19 @@ def _cache(shop: Path | None) -> Path:
 def _book(index: Index, findings: list[Finding]) -> Book:
     make = _maker(index)
 
-    def shelf(kind: str) -> Mapping[str, object]:
+    def lazy_tables(kind: str) -> Mapping[str, object]:
         rows = {row.id: row for row in index.others.get(kind, ())}
-        return Shelf(rows.get, lambda: list(rows), make)
+        return LazyTables(rows.get, lambda: list(rows), make)
 
     own = ("family", "material", "caution", "source")
     return Book(
-        cast(Mapping[str, Entry], Shelf(index.entries.find, index.entries.ids, make)),
+        cast(Mapping[str, Entry], LazyTables(index.entries.find, index.entries.ids, make)),
         _families({row.id: row for row in index.others.get("family", ())}, make),
-        cast(Mapping[str, Material], shelf("material")),
-        cast(Mapping[str, Caution], shelf("caution")),
-        cast(Mapping[str, Source], shelf("source")),
+        cast(Mapping[str, Material], lazy_tables("material")),
+        cast(Mapping[str, Caution], lazy_tables("caution")),
+        cast(Mapping[str, Source], lazy_tables("source")),
         tuple(sorted((*index.findings, *findings), key=_order)),
-        {kind: shelf(kind) for kind in index.others if kind not in own},
+        {kind: lazy_tables(kind) for kind in index.others if kind not in own},
         index.entries,
     )
 
@@ -158,19 +158,19 @@ def _families(rows: Mapping[str, Row], make: Callable[[Row], object]) -> Mapping
 
         return followed(cast(Family, make(row)), alone)
 
-    return Shelf(rows.get, lambda: list(rows), whole)
+    return LazyTables(rows.get, lambda: list(rows), whole)
 
 
 def _maker(index: Index) -> Callable[[Row], object]:
     """What makes the object of a row; the code that reads files is not loaded before somebody asks for one."""
 
     @cache
-    def taker() -> Taker:
-        from library.book.taking import Taker
+    def loader() -> Loader:
+        from library.book.loader import Loader
 
-        return Taker(index.notes)
+        return Loader(index.notes)
 
-    return lambda row: taker().make(row)
+    return lambda row: loader().make(row)
 
 
 def _order(finding: Finding) -> tuple[str, int, int]:

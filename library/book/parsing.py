@@ -12,10 +12,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from library.book.conflicts import conflicts
-from library.book.mending import is_too_much, read_alone
 from library.book.model import Finding, Layer, Place
-from library.book.sheet import Sheet
-from library.book.shop_words import Trouble, explain
+from library.book.parse_errors import ParseError, explain
+from library.book.raw_table import RawTable
+from library.book.recovery import is_too_much, read_alone
 from library.book.splitting import Piece, split
 
 MOST_FINDINGS = 200
@@ -29,11 +29,11 @@ class Parsed:
     """What a file holds.
 
     Attributes:
-        sheets: its tables in order.
+        tables: its tables in order.
         findings: mistakes in the writing.
     """
 
-    sheets: list[Sheet] = field(default_factory=list)
+    tables: list[RawTable] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
 
 
@@ -62,10 +62,10 @@ def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
     pieces = split(text)
     data, refusal = _whole(text)
     if data is not None and _is_regular(pieces, data):
-        parsed.sheets = _sheets_of(pieces, data, text, file, layer)
+        parsed.tables = _tables_of(pieces, data, text, file, layer)
     else:
         _read_each(pieces, text, file, layer, parsed)
-        if refusal and not parsed.findings and not any(sheet.brackets for sheet in parsed.sheets):
+        if refusal and not parsed.findings and not any(table.brackets for table in parsed.tables):
             parsed.findings.append(_finding(explain(text.split("\n"), refusal), file, 1, ""))
     return parsed
 
@@ -103,23 +103,24 @@ def _is_regular(pieces: list[Piece], data: Mapping[str, object]) -> bool:
     return True
 
 
-def _sheets_of(
+def _tables_of(
     pieces: list[Piece], data: Mapping[str, object], text: str, file: Path, layer: Layer
-) -> list[Sheet]:
+) -> list[RawTable]:
     arrays = {piece.array for piece in pieces[1:]}
     top = {key: value for key, value in data.items() if key not in arrays}
-    sheets = [Sheet("", top, layer, file, text[: pieces[0].end], 1)]
+    found = [RawTable("", top, layer, file, text[: pieces[0].end], 1)]
     seen: dict[str, int] = {}
     for piece in pieces[1:]:
         number = seen[piece.array] = seen.get(piece.array, -1) + 1
         tables = data[piece.array]
         assert isinstance(tables, list)
         own = text[piece.start : piece.end]
-        sheet = Sheet(
-            piece.array, tables[number], layer, file, own, piece.line, start=piece.start, end=piece.end
+        found.append(
+            RawTable(
+                piece.array, tables[number], layer, file, own, piece.line, start=piece.start, end=piece.end
+            )
         )
-        sheets.append(sheet)
-    return sheets
+    return found
 
 
 def _read_each(pieces: list[Piece], text: str, file: Path, layer: Layer, parsed: Parsed) -> None:
@@ -135,14 +136,14 @@ def _read_each(pieces: list[Piece], text: str, file: Path, layer: Layer, parsed:
             )
             parsed.findings.append(Finding(Place(file, piece.line), "", wrong, "Fix the ones before first."))
             return
-        for part, sheet, troubles in read_alone(piece, text, file, layer, apart):
-            if sheet is not None:
-                parsed.sheets.append(sheet)
-            name = (sheet.id if sheet else "") or part.array
-            parsed.findings.extend(_finding(trouble, file, part.line, name) for trouble in troubles)
+        for part, table, mistakes in read_alone(piece, text, file, layer, apart):
+            if table is not None:
+                parsed.tables.append(table)
+            name = (table.id if table else "") or part.array
+            parsed.findings.extend(_finding(mistake, file, part.line, name) for mistake in mistakes)
 
 
-def _finding(trouble: Trouble, file: Path, first_line: int, name: str) -> Finding:
-    where = ".".join(part for part in (name, trouble.key) if part)
-    place = Place(file, first_line + trouble.line - 1, trouble.column)
-    return Finding(place, where, trouble.wrong, trouble.fix)
+def _finding(mistake: ParseError, file: Path, first_line: int, name: str) -> Finding:
+    where = ".".join(part for part in (name, mistake.key) if part)
+    place = Place(file, first_line + mistake.line - 1, mistake.column)
+    return Finding(place, where, mistake.wrong, mistake.fix)

@@ -12,11 +12,11 @@ from functools import cached_property
 from itertools import accumulate
 from typing import NamedTuple, overload
 
-from library.book.harmless import harmless
-from library.book.kept import Kept
+from library.book.file_slice import Kept
+from library.sanitize import sanitize
 
 
-class Location(NamedTuple):
+class Extent(NamedTuple):
     """Where a table stands: the number of its file, its first and last character, its line."""
 
     file: int
@@ -36,9 +36,9 @@ class Row(NamedTuple):
         work_material: what it cuts.
         layer: the highest layer that has a part of it.
         state: ``unread`` where some lines of it could not be read, ``broken`` where none could; else empty.
-        spans: the numbers and words of its values, as ``library.book.spans`` writes them.
+        ranges: the numbers and words of its values, as ``library.book.value_ranges`` writes them.
         search: everything that a search looks at, casefolded.
-        parts: where its parts stand, lowest layer first, as ``locations_of`` reads them.
+        parts: where its parts stand, lowest layer first, as ``extents_of`` reads them.
     """
 
     array: str
@@ -48,7 +48,7 @@ class Row(NamedTuple):
     work_material: str = ""
     layer: str = ""
     state: str = ""
-    spans: str = ""
+    ranges: str = ""
     search: str = ""
     parts: str = ""
 
@@ -57,17 +57,17 @@ FIELDS = len(Row._fields)
 
 FEW = 100
 """Rows found by their ids without keeping a table of the places of all ids."""
-_SPANS = Row._fields.index("spans")
+_RANGES = Row._fields.index("ranges")
 
 
-def locations_of(row: Row) -> list[Location]:
+def extents_of(row: Row) -> list[Extent]:
     """Where the parts of a row's table stand, lowest layer first.
 
     Example:
-        >>> locations_of(Row("entry", "a", "A", parts="0:11:80:3|2:0:40:1"))[1]
-        Location(file=2, start=0, end=40, line=1)
+        >>> extents_of(Row("entry", "a", "A", parts="0:11:80:3|2:0:40:1"))[1]
+        Extent(file=2, start=0, end=40, line=1)
     """
-    return [Location(*map(int, part.split(":"))) for part in row.parts.split("|")]
+    return [Extent(*map(int, part.split(":"))) for part in row.parts.split("|")]
 
 
 class Rows(Sequence[Row]):
@@ -120,7 +120,7 @@ class Rows(Sequence[Row]):
         return self._row(self._lines[start : self._ends[number] - 1])
 
     def _row(self, line: bytes) -> Row:
-        fields = harmless(line.decode("utf-8", "replace").replace("\t", "\n"), lines=True).split("\n")
+        fields = sanitize(line.decode("utf-8", "replace").replace("\t", "\n"), lines=True).split("\n")
         return Row(*fields[:FIELDS]) if len(fields) >= FIELDS else Row("", "", "")
 
     def find(self, name: str) -> Row | None:
@@ -152,14 +152,14 @@ class Rows(Sequence[Row]):
     @cached_property
     def searches(self) -> list[str]:
         """What a search looks at in each row, casefolded."""
-        found = harmless(bytes(self._searches).decode("utf-8", "replace"), lines=True).split("\n")
+        found = sanitize(bytes(self._searches).decode("utf-8", "replace"), lines=True).split("\n")
         return found if len(found) == len(self) else [""] * len(self)
 
     @cached_property
-    def _spans(self) -> list[bytes]:
+    def _ranges(self) -> list[bytes]:
         """What each row says of its values, with a blank before each of them."""
-        lines = (line.split(b"\t", _SPANS + 1) for line in bytes(self._lines).splitlines())
-        return [b" " + fields[_SPANS] if len(fields) > _SPANS else b"" for fields in lines]
+        lines = (line.split(b"\t", _RANGES + 1) for line in bytes(self._lines).splitlines())
+        return [b" " + fields[_RANGES] if len(fields) > _RANGES else b"" for fields in lines]
 
     def values_of(self, key: str) -> Mapping[int, str]:
         """What each row says of one quantity, by the number of the row; rows that say nothing of it are left out.
@@ -170,9 +170,9 @@ class Rows(Sequence[Row]):
         if key not in self._values:
             sought = f" {key}=".encode()
             self._values[key] = {
-                number: spans[at + len(sought) :].split(b" ", 1)[0].decode("utf-8", "replace")
-                for number, spans in enumerate(self._spans)
-                if (at := spans.find(sought)) >= 0
+                number: ranges[at + len(sought) :].split(b" ", 1)[0].decode("utf-8", "replace")
+                for number, ranges in enumerate(self._ranges)
+                if (at := ranges.find(sought)) >= 0
             }
         return self._values[key]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from library.book.harmless import harmless
+from library.sanitize import sanitize
 
 STARTER = "ours.toml"
 
@@ -92,7 +92,7 @@ def new_book(folder: Path) -> list[Path]:
     Raises:
         NotStarted: when a book is there already, or the system refuses.
     """
-    shown = harmless(str(folder))
+    shown = sanitize(str(folder))
     try:
         if folder.exists() and not folder.is_dir():
             raise NotStarted(f"{shown} is a file. Name a folder that is not there yet.")
@@ -101,7 +101,7 @@ def new_book(folder: Path) -> list[Path]:
         folder.mkdir(parents=True, exist_ok=True)
         return [path for name, text in _FILES.items() if _write(path := folder / name, text)]
     except OSError as error:
-        reason = harmless(error.strerror or str(error))
+        reason = sanitize(error.strerror or str(error))
         raise NotStarted(f"The book in {shown} could not be begun: {reason}. Name another folder.") from error
 
 

@@ -7,10 +7,10 @@ from functools import lru_cache
 from itertools import pairwise
 from math import inf
 
+from geometry.evaluate import unfit
 from geometry.quantities import Quantity
-from geometry.running import unfit
 from geometry.sentences import Kind
-from library.book.desk import Spot, nearest, shown
+from library.book.diagnostics import Location, nearest, shown
 from library.book.fields import one_line, want_known
 from library.book.model import LABELS, Citation, Label, Measure, Value
 from library.book.retired import RETIRED, fix_for
@@ -28,12 +28,12 @@ _NO_SOURCE = ("This value has no source.",
 _WORDS: Mapping[str, Label] = {label: label for label in LABELS if label != "published"}
 
 
-def value(raw: object, spot: Spot, row: Quantity) -> Value:
+def value(raw: object, location: Location, row: Quantity) -> Value:
     """Read the value of one quantity.
 
     Args:
         raw: what stands at the key: a measure alone, or a table with a range and a source.
-        spot: of the key.
+        location: of the key.
         row: the quantity.
 
     Returns:
@@ -41,42 +41,44 @@ def value(raw: object, spot: Spot, row: Quantity) -> Value:
         of a range is not what the shop wrote, and would be taken for the usual value.
     """
     if isinstance(raw, Mapping):
-        return _from_table(raw, spot, row)
-    found = _measure(raw, spot, row)
+        return _from_table(raw, location, row)
+    found = _measure(raw, location, row)
     if found is not None:
-        spot.complain(*_NO_SOURCE, "warning")
-    return Value(row.key, usual=found, layer=spot.sheet.layer, place=spot.place(), unread=found is None)
+        location.complain(*_NO_SOURCE, "warning")
+    return Value(
+        row.key, usual=found, layer=location.table.layer, place=location.place(), unread=found is None
+    )
 
 
-def unread(key: str, spot: Spot) -> Value:
+def unread(key: str, location: Location) -> Value:
     """A value whose line could not be read."""
-    return Value(key, layer=spot.sheet.layer, place=spot.place(), unread=True)
+    return Value(key, layer=location.table.layer, place=location.place(), unread=True)
 
 
-def citation(table: Mapping[str, object], spot: Spot) -> Citation:
+def citation(table: Mapping[str, object], location: Location) -> Citation:
     """Read ``source`` and ``place`` of a value or a caution."""
-    place = one_line(table["place"], spot.at("place")) if "place" in table else None
+    place = one_line(table["place"], location.at("place")) if "place" in table else None
     if "source" not in table:
-        spot.complain(*_NO_SOURCE, "warning")
+        location.complain(*_NO_SOURCE, "warning")
         return Citation("missing", "", place or "")
-    source = one_line(table["source"], spot.at("source"))
+    source = one_line(table["source"], location.at("source"))
     if not source:
         return Citation("missing", "", place or "")
     if source in _WORDS:
         return Citation(_WORDS[source], "", place or "")
-    is_known = want_known("source", source, spot.at("source"), frozenset(_WORDS))
+    is_known = want_known("source", source, location.at("source"), frozenset(_WORDS))
     if is_known and not place:
         fix = 'Add place = "the chapter, section, table or page".'
-        spot.at("source").complain("A published source is named without a place in it.", fix, "warning")
+        location.at("source").complain("A published source is named without a place in it.", fix, "warning")
     return Citation("published", source, place or "")
 
 
-def _from_table(table: Mapping[str, object], spot: Spot, row: Quantity) -> Value:
-    is_whole = _want_known_keys(table, spot)
-    measures = {key: _measure(table[key], spot.at(key), row) for key in MEASURES if key in table}
+def _from_table(table: Mapping[str, object], location: Location, row: Quantity) -> Value:
+    is_whole = _want_known_keys(table, location)
+    measures = {key: _measure(table[key], location.at(key), row) for key in MEASURES if key in table}
     if not measures:
-        spot.complain("This value has neither low, usual nor high.", "Give one of them.")
-    _want_order(measures, spot)
+        location.complain("This value has neither low, usual nor high.", "Give one of them.")
+    _want_order(measures, location)
     is_whole = is_whole and bool(measures) and None not in measures.values()
     measures = measures if is_whole else {}
     return Value(
@@ -84,51 +86,51 @@ def _from_table(table: Mapping[str, object], spot: Spot, row: Quantity) -> Value
         measures.get("low"),
         measures.get("usual"),
         measures.get("high"),
-        citation=citation(table, spot),
-        note=_line(table, "note", spot),
-        also=_also(table.get("also", []), spot.at("also"), row),
-        disagreement=_line(table, "disagreement", spot),
-        layer=spot.sheet.layer,
-        place=spot.place(),
+        citation=citation(table, location),
+        note=_line(table, "note", location),
+        also=_also(table.get("also", []), location.at("also"), row),
+        disagreement=_line(table, "disagreement", location),
+        layer=location.table.layer,
+        place=location.place(),
         unread=not is_whole,
     )
 
 
-def _line(table: Mapping[str, object], key: str, spot: Spot) -> str:
-    return (one_line(table[key], spot.at(key)) or "") if key in table else ""
+def _line(table: Mapping[str, object], key: str, location: Location) -> str:
+    return (one_line(table[key], location.at(key)) or "") if key in table else ""
 
 
-def _also(raw: object, spot: Spot, row: Quantity) -> tuple[Value, ...]:
+def _also(raw: object, location: Location, row: Quantity) -> tuple[Value, ...]:
     if not isinstance(raw, list):
-        spot.complain(f"This is {shown(raw)}; a list of values is wanted.",
+        location.complain(f"This is {shown(raw)}; a list of values is wanted.",
                       'Write it as [ { usual = "...", source = "..." } ].')  # fmt: skip
         return ()
-    return tuple(value(one, spot.at(number), row) for number, one in enumerate(raw))
+    return tuple(value(one, location.at(number), row) for number, one in enumerate(raw))
 
 
-def _want_known_keys(table: Mapping[str, object], spot: Spot) -> bool:
+def _want_known_keys(table: Mapping[str, object], location: Location) -> bool:
     """Complain of keys that no value has; false where one of them looks like a part of the range."""
     unknown = [key for key in table if key not in KEYS and not key.startswith("x-")]
     for key in unknown:
-        near = spot.near(key, KEYS)
+        near = location.near(key, KEYS)
         fix = f"Did you mean {near}?" if near else f"A value takes {', '.join(KEYS)}."
-        spot.at(key).complain(f"A value has no key {shown(key)}.", fix, "warning")
+        location.at(key).complain(f"A value has no key {shown(key)}.", fix, "warning")
     return len(unknown) <= MOST_UNKNOWN and not any(nearest(key, KEYS) in MEASURES for key in unknown)
 
 
-def _measure(raw: object, spot: Spot, row: Quantity) -> Measure | None:
+def _measure(raw: object, location: Location, row: Quantity) -> Measure | None:
     if row.kind is Kind.CHOICE:
-        return _choice(raw, spot, row)
+        return _choice(raw, location, row)
     if isinstance(raw, bool) or not isinstance(raw, int | float | str):
-        spot.complain(f"This is {shown(raw)}; a number with its unit is wanted.", "Write it in quotes.")
+        location.complain(f"This is {shown(raw)}; a number with its unit is wanted.", "Write it in quotes.")
         return None
     text = raw if isinstance(raw, str) else repr(raw)
     found = _reading(text, row)
     if isinstance(found, str):
-        _complain_of(found, spot)
+        _complain_of(found, location)
         return None
     if found.half_width is not None:
-        spot.complain(f"{shown(text)} has a +/-.", "Give low and high instead.")
+        location.complain(f"{shown(text)} has a +/-.", "Give low and high instead.")
         return None
     return Measure(text, found.number, "", found.per_diameter)
 
@@ -147,35 +149,37 @@ def _reading(text: str, row: Quantity) -> Reading | str:
     return str(wrong) if wrong else found
 
 
-def _choice(raw: object, spot: Spot, row: Quantity) -> Measure | None:
-    if spot.keys and spot.keys[-1] in {"low", "high"}:
-        spot.complain("A choice has no range.", 'Write it as usual = "...".')
+def _choice(raw: object, location: Location, row: Quantity) -> Measure | None:
+    if location.keys and location.keys[-1] in {"low", "high"}:
+        location.complain("A choice has no range.", 'Write it as usual = "...".')
         return None
     if not isinstance(raw, str):
-        spot.complain(f"This is {shown(raw)}; a word is wanted.", f"It can be {' or '.join(row.choices)}.")
+        location.complain(
+            f"This is {shown(raw)}; a word is wanted.", f"It can be {' or '.join(row.choices)}."
+        )
         return None
     wrong = unfit(row, raw)
     if wrong and raw in RETIRED:
-        spot.complain(f"This is {shown(raw)}.", fix_for(raw, "", ""))
+        location.complain(f"This is {shown(raw)}.", fix_for(raw, "", ""))
         return None
     if wrong:
-        _complain_of(str(wrong), spot)
+        _complain_of(str(wrong), location)
         return None
     return Measure(raw, word=raw)
 
 
-def _complain_of(sentence: str, spot: Spot) -> None:
+def _complain_of(sentence: str, location: Location) -> None:
     """Pass on a sentence whose second half, after a semicolon, says what to do."""
     wrong, _, fix = sentence.partition("; ")
-    spot.complain(wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:])
+    location.complain(wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:])
 
 
-def _want_order(measures: Mapping[str, Measure | None], spot: Spot) -> None:
+def _want_order(measures: Mapping[str, Measure | None], location: Location) -> None:
     """Complain where low, usual and high do not rise."""
     given = [(key, found) for key in MEASURES if (found := measures.get(key)) is not None]
     for (key, one), (next_key, other) in pairwise(given):
         if one.per_diameter == other.per_diameter and one.number > other.number:
-            spot.at(next_key).complain(
+            location.at(next_key).complain(
                 f"{next_key} is {shown(other.text)}, less than {key}, which is {shown(one.text)}.",
                 "Put the smaller one first.",
             )

@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 
 from geometry.calculation import Check, Row, note
 from geometry.edge.views import PLANES
+from geometry.evaluate import Refusal, run
 from geometry.role import HEEL
-from geometry.running import Refusal, run
 from geometry.sentences import Amount, angle
 from geometry.surfaces import SURFACES
 from library.calc.answer import Answer

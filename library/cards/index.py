@@ -10,7 +10,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from library.book.fetching import Unreadable, fetch
-from library.cards.glancing import glance
+from library.cards.quick_row import quick_row
 from library.cards.rows import CardRow, as_list, from_list, row_of, unreadable
 from library.cards.store import FOLDER, from_bytes
 from library.files.watching import Stamp, stamps
@@ -47,7 +47,7 @@ def _row(path: Path, stamp: Stamp, known: tuple[Stamp, CardRow] | None) -> CardR
         return known[1]
     try:
         raw, _ = fetch(path)
-        return glance(raw, path) or row_of(from_bytes(raw, path).card)
+        return quick_row(raw, path) or row_of(from_bytes(raw, path).card)
     except Unreadable:
         return unreadable(path)
 

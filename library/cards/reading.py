@@ -7,12 +7,12 @@ from dataclasses import dataclass, field, fields, replace
 from datetime import date, datetime
 
 from geometry.quantities import QUANTITIES
-from library.book.desk import Spot, nearest, shown
-from library.book.harmless import first_hidden, name_of
+from library.book.diagnostics import Location, nearest, shown
 from library.book.retired import OF_NO_SURFACE, RETIRED, fix_for, no_surface
 from library.cards.model import DRAFT, STATUSES, Card, Inspection, Readings, Setting, Tool, Wanted
 from library.cards.writing import LAST_TEXTS, TEXTS
 from library.equipment.readers import as_day
+from library.sanitize import first_hidden, name_of
 
 LONGEST = 65_536
 """Characters that one text of a card may have."""
@@ -27,13 +27,13 @@ class Taken:
 
     Attributes:
         table: as it stands in the file.
-        spot: where.
+        location: where.
         left: keys that nobody has taken yet.
         below: tables in it that were taken key by key.
     """
 
     table: Mapping[str, object]
-    spot: Spot
+    location: Location
     left: dict[str, object] = field(default_factory=dict)
     below: dict[str, Taken] = field(default_factory=dict)
 
@@ -46,11 +46,11 @@ class Taken:
         if raw is None:
             return ""
         if not isinstance(raw, str) or len(raw) > LONGEST:
-            self.spot.at(key).complain(
+            self.location.at(key).complain(
                 f"This is {shown(raw)}; a text is wanted.", "Write it in quotes.", "warning"
             )
             return ""
-        complain_of_hidden(raw, self.spot.at(key), lines=key in SEVERAL_LINES)
+        complain_of_hidden(raw, self.location.at(key), lines=key in SEVERAL_LINES)
         del self.left[key]
         return raw
 
@@ -60,7 +60,7 @@ class Taken:
             return None
         found = None if isinstance(self.table[key], datetime) else as_day(self.table[key])
         if found is None:
-            self.spot.at(key).complain(f"This is {shown(self.table[key])}; a day is wanted.",
+            self.location.at(key).complain(f"This is {shown(self.table[key])}; a day is wanted.",
                                        "Write it as year-month-day: 2026-11-25.", "warning")  # fmt: skip
         else:
             del self.left[key]
@@ -73,7 +73,7 @@ class Taken:
         if raw is None:
             return ()
         if not isinstance(texts, list) or not all(isinstance(one, str) for one in texts):
-            self.spot.at(key).complain(f"The reading {shown(raw)} has no unit.",
+            self.location.at(key).complain(f"The reading {shown(raw)} has no unit.",
                                        'Write it in quotes with its unit: "0.28 mm".', "warning")  # fmt: skip
             return ()
         del self.left[key]
@@ -84,12 +84,12 @@ class Taken:
         raw = self.table.get(key)
         if isinstance(raw, Mapping):
             del self.left[key]
-            self.below[key] = Taken(raw, self.spot.at(key))
+            self.below[key] = Taken(raw, self.location.at(key))
             return self.below[key]
         if raw is not None:
-            self.spot.at(key).complain(f"This is {shown(raw)}; a table is wanted.",
+            self.location.at(key).complain(f"This is {shown(raw)}; a table is wanted.",
                                        f"Write its keys below [card.{key}].", "warning")  # fmt: skip
-        return Taken({}, self.spot.at(key))
+        return Taken({}, self.location.at(key))
 
     def rest(self) -> dict[str, object]:
         """What was not understood, in its own place."""
@@ -97,15 +97,15 @@ class Taken:
         return self.left | {key: rest for key, rest in inside.items() if rest}
 
 
-def read_card(table: Mapping[str, object], spot: Spot, schema: int) -> Card:
+def read_card(table: Mapping[str, object], location: Location, schema: int) -> Card:
     """Read a card; a key that is not known, or not of the right kind, is kept and complained of.
 
     Args:
         table: of the file.
-        spot: where complaints go.
+        location: where complaints go.
         schema: of the file.
     """
-    top = Taken(table, spot)
+    top = Taken(table, location)
     card = Card(
         id=top.text("id"),
         status=_status(top),
@@ -120,14 +120,14 @@ def read_card(table: Mapping[str, object], spot: Spot, schema: int) -> Card:
         **_texts(top, (*TEXTS, *LAST_TEXTS)),  # type: ignore[arg-type]
     )
     _want_known(top)
-    _want_new_names(card, spot)
+    _want_new_names(card, location)
     return replace(card, extra=top.rest())
 
 
 def _status(top: Taken) -> str:
     word = top.text("status") or DRAFT
     if word not in STATUSES:
-        top.spot.at("status").complain(
+        top.location.at("status").complain(
             f"The status is {shown(word)}.", f"It can be {' or '.join(STATUSES)}.", "warning"
         )
     return word
@@ -177,40 +177,40 @@ def _want_known(top: Taken) -> None:
                 if near
                 else "It is kept; begin its name with x- to have it so on purpose."
             )
-            top.spot.at(key).complain(f"A card has no key {shown(key)}.", fix, "warning")
+            top.location.at(key).complain(f"A card has no key {shown(key)}.", fix, "warning")
     for section in ("received", "wanted", "after"):
         for key in top.below[section].table if section in top.below else ():
             if key not in QUANTITIES and not key.startswith("x-"):
                 near = nearest(key, list(QUANTITIES))
                 fix = fix_for(key, near, "'heelclear glossary' lists the quantities.")
-                top.spot.at(section, key).complain(f"There is no quantity {shown(key)}.", fix, "warning")
+                top.location.at(section, key).complain(f"There is no quantity {shown(key)}.", fix, "warning")
 
 
-def _want_new_names(card: Card, spot: Spot) -> None:
+def _want_new_names(card: Card, location: Location) -> None:
     """Complain of calculations, quantities and words that have another name now."""
     for name, setting in card.settings.items():
         if name in RETIRED:
-            spot.at("settings", name).complain(
+            location.at("settings", name).complain(
                 f"There is no calculation {shown(name)}.", fix_for(name, "", ""), "warning"
             )
         for part, texts in (("typed", setting.typed), ("recorded", setting.recorded)):
             for key in texts:
                 if key in RETIRED:
-                    spot.at("settings", name, part, key).complain(
+                    location.at("settings", name, part, key).complain(
                         f"There is no quantity {shown(key)}.", fix_for(key, "", ""), "warning"
                     )
     for key, one in card.wanted.items():
         if key in OF_NO_SURFACE:
-            spot.at("wanted", key).complain(*no_surface(key), "warning")
+            location.at("wanted", key).complain(*no_surface(key), "warning")
         if one.value in RETIRED:
-            spot.at("wanted", key, "value").complain(
+            location.at("wanted", key, "value").complain(
                 f"This is {shown(one.value)}.", fix_for(one.value, "", ""), "warning"
             )
 
 
-def complain_of_hidden(text: str, spot: Spot, *, lines: bool) -> None:
+def complain_of_hidden(text: str, location: Location, *, lines: bool) -> None:
     """Complain of a character that cannot be seen; the text itself stays as it is."""
     hidden = first_hidden(text.replace("\n", " ").replace("\t", " ") if lines else text)
     if hidden:
-        spot.complain(f"The text holds {name_of(hidden)}, which cannot be seen or is not text.",
+        location.complain(f"The text holds {name_of(hidden)}, which cannot be seen or is not text.",
                       "Type the text again without it.", "warning")  # fmt: skip

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import asdict, astuple, dataclass, fields
 from pathlib import Path
 
-from library.book.harmless import harmless
 from library.cards.model import Card
+from library.sanitize import sanitize
 
 UNREADABLE = "unreadable"
 """The status of a card whose file cannot be read at all."""
@@ -80,7 +80,7 @@ def row_of(card: Card) -> CardRow:
 
 def unreadable(path: Path) -> CardRow:
     """The row of a file that cannot be read."""
-    name = harmless(path.stem)
+    name = sanitize(path.stem)
     return CardRow(name, UNREADABLE, text=f"{name} {UNREADABLE}".casefold())
 
 

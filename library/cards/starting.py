@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from library.book.model import Book, Entry, Value
-from library.calc.citing import briefly
+from library.calc.citation import briefly
 from library.calc.ranges import is_range, said
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels

@@ -7,19 +7,18 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
-from library.book.desk import Desk, Spot, Spots
+from library.book.diagnostics import Diagnostics, KeyPositions, Location
 from library.book.fetching import Unreadable, fetch
 from library.book.model import Finding, Place
 from library.book.parsing import Parsed, decoded, parse
-from library.book.sheet import Sheet
+from library.book.raw_table import RawTable
 from library.cards.keeping import kept
 from library.cards.model import SCHEMA, Card
 from library.cards.reading import read_card
 from library.cards.writing import as_table, as_toml
-from library.errors import Refused
-from library.files.refusals import ChangedMeanwhile, SaveRefused, named, refusal
+from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
+from library.files.file_state import fingerprint
 from library.files.safe_write import Saved, write_safely
-from library.files.standing import fingerprint
 
 FOLDER = "cards"
 """The folder of a book that holds its cards."""
@@ -99,33 +98,37 @@ def load_file(path: Path) -> Opened:
 def from_bytes(raw: bytes, path: Path) -> Opened:
     """The card in the bytes of a file, every problem noted."""
     parsed = parse(raw, path, "shop")
-    desk = Desk(findings=list(parsed.findings))
-    schema = _schema(parsed, desk)
-    sheets = [sheet for sheet in parsed.sheets if sheet.array == "card"]
-    if not sheets:
-        desk.findings.append(Finding(Place(path), "", "This file holds no card.", "Begin it with [[card]]."))
-        return Opened(Card(id=path.stem, schema=schema), path, raw, tuple(desk.findings),
+    diagnostics = Diagnostics(findings=list(parsed.findings))
+    schema = _schema(parsed, diagnostics)
+    tables = [table for table in parsed.tables if table.array == "card"]
+    if not tables:
+        diagnostics.findings.append(
+            Finding(Place(path), "", "This file holds no card.", "Begin it with [[card]].")
+        )
+        return Opened(Card(id=path.stem, schema=schema), path, raw, tuple(diagnostics.findings),
                       f"{named(path)} holds no card that can be read; fix it by hand.")  # fmt: skip
-    spot = Spot(desk, Spots(sheets[0]))
-    card = read_card(sheets[0].table, spot, schema)
+    location = Location(diagnostics, KeyPositions(tables[0]))
+    card = read_card(tables[0].content, location, schema)
     if card.id != path.stem:
-        spot.at("id").complain(f"The card is called {card.id!r} but its file {path.name!r}.",
+        location.at("id").complain(f"The card is called {card.id!r} but its file {path.name!r}.",
                                f'Write id = "{path.stem}", or rename the file.', "warning")  # fmt: skip
         card = replace(card, id=path.stem)
-    return Opened(card, path, raw, tuple(desk.findings), _why_read_only(card, parsed, sheets))
+    return Opened(card, path, raw, tuple(diagnostics.findings), _why_read_only(card, parsed, tables))
 
 
-def _schema(parsed: Parsed, desk: Desk) -> int:
-    top = next((sheet for sheet in parsed.sheets if not sheet.array), None)
-    schema = top.table.get("schema", SCHEMA) if top else SCHEMA
+def _schema(parsed: Parsed, diagnostics: Diagnostics) -> int:
+    top = next((table for table in parsed.tables if not table.array), None)
+    schema = top.content.get("schema", SCHEMA) if top else SCHEMA
     if isinstance(schema, int) and not isinstance(schema, bool) and schema >= 1:
         return schema
     assert top is not None
-    Spot(desk, Spots(top)).at("schema").complain("The schema is no whole number from 1.", "Write schema = 1.")
+    Location(diagnostics, KeyPositions(top)).at("schema").complain(
+        "The schema is no whole number from 1.", "Write schema = 1."
+    )
     return SCHEMA
 
 
-def _why_read_only(card: Card, parsed: Parsed, sheets: list[Sheet]) -> str:
+def _why_read_only(card: Card, parsed: Parsed, tables: list[RawTable]) -> str:
     if card.newer:
         return (
             f"Card {card.id} was written by a newer Heelclear (schema {card.schema}; this one writes {SCHEMA}). "
@@ -135,8 +138,8 @@ def _why_read_only(card: Card, parsed: Parsed, sheets: list[Sheet]) -> str:
         return (
             f"A part of card {card.id} cannot be read, so it is not written over. Fix its file by hand first."
         )
-    if len(sheets) > 1:
-        return f"The file of card {card.id} holds {len(sheets)} cards; give each a file of its own first."
+    if len(tables) > 1:
+        return f"The file of card {card.id} holds {len(tables)} cards; give each a file of its own first."
     return ""
 
 
@@ -149,7 +152,7 @@ def create(book: Path, card: Card, day: date) -> Opened:
         day: it is begun on.
 
     Raises:
-        SaveRefused: when it cannot be saved.
+        SaveError: when it cannot be saved.
     """
     for number in range(1, MOST_IN_A_DAY + 1):
         card_id = f"{day.isoformat()}-{number:02}"
@@ -161,7 +164,7 @@ def create(book: Path, card: Card, day: date) -> Opened:
         except ChangedMeanwhile:
             # Somebody else took the number between the look and the saving.
             continue
-    raise SaveRefused(f"There are {MOST_IN_A_DAY} cards of {day} already; use another day.", book / FOLDER)
+    raise SaveError(f"There are {MOST_IN_A_DAY} cards of {day} already; use another day.", book / FOLDER)
 
 
 def save(book: Path, opened: Opened, card: Card) -> Opened:
@@ -174,10 +177,10 @@ def save(book: Path, opened: Opened, card: Card) -> Opened:
 
     Raises:
         ChangedMeanwhile: when somebody else changed the file since it was read.
-        SaveRefused: when it must not or cannot be saved; the file is as it was.
+        SaveError: when it must not or cannot be saved; the file is as it was.
     """
     if opened.read_only:
-        raise SaveRefused(opened.read_only, opened.path)
+        raise SaveError(opened.read_only, opened.path)
     now = replace(card, id=opened.card.id, schema=opened.card.schema)
     return _written(book, now, opened, fingerprint(opened.raw))
 
@@ -187,7 +190,7 @@ def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Op
     data = _text(card, opened).encode("utf-8")
     again = from_bytes(data, path)
     if again.card != card or again.read_only:
-        raise SaveRefused(
+        raise SaveError(
             f"Card {card.id} would not read back as it was typed, so it was not saved. Take strange characters and "
             "very long lines out of it.",
             path,
@@ -209,7 +212,7 @@ def _text(card: Card, opened: Opened | None) -> str:
         return as_toml(card)
     text = kept(before, as_table(card))
     if text is None:
-        raise SaveRefused(
+        raise SaveError(
             f"The file of card {card.id} was written in by hand, and this change could not be put in without touching "
             "that. Nothing was saved; make the change by hand, or take the comments out.",
             opened.path,

@@ -8,11 +8,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from geometry.quantities import QUANTITIES
-from library.book.desk import nearest
-from library.book.harmless import harmless
+from library.book.diagnostics import nearest
 from library.cards.editing import LONGEST_LINE, readings_of
-from library.cards.known import joined
 from library.cards.model import Card, Inspection, Readings
+from library.cards.provenance import joined
+from library.sanitize import sanitize
 
 HEADING = ("card", "when", "quantity", "flute", "reading")
 """The columns of measurements, in any order; ``when`` is ``received`` or ``after``."""
@@ -112,7 +112,7 @@ def _written(heading: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(heading)
-    writer.writerows([guarded(harmless(cell, lines=True)) for cell in row] for row in rows)
+    writer.writerows([guarded(sanitize(cell, lines=True)) for cell in row] for row in rows)
     return out.getvalue()
 
 

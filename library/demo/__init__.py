@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from library.book.harmless import harmless
 from library.book.starting import NotStarted, write_anew
+from library.sanitize import sanitize
 
 BOOK = Path(__file__).parent / "ferry-yard"
 """The invented book as it came with the program; it is copied, never opened for writing."""
@@ -23,13 +23,13 @@ def lay_out(folder: Path) -> list[Path]:
     Raises:
         NotStarted: when a book is there already, or the system refuses.
     """
-    shown = harmless(str(folder))
+    shown = sanitize(str(folder))
     try:
         if folder.is_dir() and any(folder.rglob("*.toml")):
             raise NotStarted(f"There is a book in {shown} already. Name another folder.")
         return [_copy(file, folder / file.relative_to(BOOK)) for file in sorted(BOOK.rglob("*.toml"))]
     except OSError as error:
-        reason = harmless(error.strerror or str(error))
+        reason = sanitize(error.strerror or str(error))
         raise NotStarted(
             f"The demonstration could not be laid out in {shown}: {reason}. Name another folder."
         ) from error

@@ -58,28 +58,28 @@ def complaints(book: Book, entry: str, family: str, key: str, texts: Mapping[str
         key: the quantity.
         texts: what was typed, by field.
     """
-    from library.book.desk import Desk
+    from library.book.diagnostics import Diagnostics
     from library.book.layers import read_part
     from library.book.parsing import parse
     from library.book.shapes import SHAPES
     from library.editing import writing
 
-    table = {"id": entry, "family": family, "title": "as typed", key: as_written(key, texts)}
-    raw = f"schema = 1\n\n{writing.table('entry', table)}".encode("utf-8", "replace")
+    typed = {"id": entry, "family": family, "title": "as typed", key: as_written(key, texts)}
+    raw = f"schema = 1\n\n{writing.table('entry', typed)}".encode("utf-8", "replace")
     parsed = parse(raw, Path("as-typed.toml"), "shop")
-    desk = Desk()
-    desk.known = {
+    diagnostics = Diagnostics()
+    diagnostics.known = {
         "entry": frozenset({entry}),
         "family": frozenset({family}),
         "source": frozenset(book.sources),
         "caution": frozenset(book.cautions),
         "material": frozenset(book.materials),
     }
-    for sheet in parsed.sheets:
-        if sheet.array == "entry":
-            read_part(sheet, SHAPES["entry"], desk)
+    for table in parsed.tables:
+        if table.array == "entry":
+            read_part(table, SHAPES["entry"], diagnostics)
     found: dict[str, str] = {}
-    for finding in (*parsed.findings, *desk.findings):
+    for finding in (*parsed.findings, *diagnostics.findings):
         *_, last = finding.where.split(".")
         field = last if last in FIELDS and finding.where.count(".") >= 2 else ""
         found.setdefault(field, f"{finding.wrong} {finding.fix}".strip())
@@ -97,9 +97,9 @@ def as_it_stands(value: Value, entry: str) -> dict[str, str]:
         Text by field; empty where the file as a whole cannot be read.
     """
     from library.book.fetching import Unreadable, fetch
-    from library.book.harmless import harmless
     from library.editing.document import read_data
     from library.editing.steps import tables
+    from library.sanitize import sanitize
 
     try:
         data = read_data(fetch(value.place.file)[0]) or {}
@@ -107,4 +107,4 @@ def as_it_stands(value: Value, entry: str) -> dict[str, str]:
         return {}
     raw = next((one.get(value.key) for one in tables(data, "entry") if one.get("id") == entry), None)
     table = raw if isinstance(raw, Mapping) else {} if raw is None else {"usual": raw}
-    return {field: harmless(str(table[field])) for field in FIELDS if field in table}
+    return {field: sanitize(str(table[field])) for field in FIELDS if field in table}

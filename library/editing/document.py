@@ -7,10 +7,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
-from library.book.mending import is_too_much
 from library.book.parsing import parse
-from library.errors import Refused
-from library.files.refusals import named
+from library.book.recovery import is_too_much
+from library.errors import Refused, named
 
 Data = dict[str, object]
 

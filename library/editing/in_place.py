@@ -6,12 +6,12 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from library.book.harmless import harmless
 from library.editing import writing
 from library.editing.document import Data, Document, EditRefused
 from library.editing.layout import Layout, Statement, Way
 from library.editing.rewriting import rewritten
 from library.editing.steps import TOP, AddTable, DropTable, SetKey, Step, applied, number_of, same
+from library.sanitize import sanitize
 
 _BLANK_LINES = re.compile(r"(?:[ \t]*\r?\n)*(?:[ \t]+\Z)?")
 
@@ -254,4 +254,4 @@ def _spoken(data: Data, way: Way) -> str:
     name = table.get("id") if isinstance(table, dict) else None
     keys = ".".join(str(key) for key in (way[2:] if name else way))
     told = f"{keys.replace('_', ' ')} of '{name}'" if name and keys else f"'{name}'" if name else keys
-    return harmless(told)
+    return sanitize(told)

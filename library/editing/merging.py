@@ -6,10 +6,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from library.book.harmless import harmless
 from library.editing.document import Data, EditRefused
 from library.editing.steps import TOP, AddTable, DropKey, DropTable, SetKey, Step, same, tables
-from library.editing.telling import told, words
+from library.editing.wording import told, words
+from library.sanitize import sanitize
 
 Side = Literal["mine", "theirs"]
 
@@ -38,12 +38,12 @@ class Conflict:
     def sentence(self) -> str:
         """The three values, in words."""
         what = (
-            f"{words(self.key)} of '{harmless(self.id)}'"
+            f"{words(self.key)} of '{sanitize(self.id)}'"
             if self.key and self.id
             else words(self.key or self.id)
         )
         was, mine, theirs = (
-            "nothing" if value is None else f"({harmless(told(value))})"
+            "nothing" if value is None else f"({sanitize(told(value))})"
             for value in (self.base, self.mine, self.theirs)
         )
         return f"Both of you changed {what}: it was {was}, yours here is {mine}, and somebody else saved {theirs}."
@@ -166,7 +166,7 @@ def _named(array: str, data: Data) -> dict[str, Data]:
         name = table.get("id")
         if not isinstance(name, str) or name in found:
             raise EditRefused(
-                f"A [[{harmless(array)}]] has no id, or one that another has too, so the two states of the file cannot be "
+                f"A [[{sanitize(array)}]] has no id, or one that another has too, so the two states of the file cannot be "
                 "put together. Give each its own id in your editor, then try again."
             )
         found[name] = table

@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from library.book.harmless import harmless
 from library.editing.document import Document, open_document
 from library.editing.in_place import spliced, splices_for
 from library.editing.proof import prove
 from library.editing.steps import Step, applied
-from library.files.refusals import named
+from library.errors import named
+from library.sanitize import sanitize
 
 NEW_FILE = b"schema = 1\n"
 """What a new file begins with."""
@@ -47,7 +47,7 @@ class Plan:
 
 def _shown_lines(raw: bytes | None) -> list[str]:
     text = (raw or b"").decode("utf-8", "replace")
-    lines = [harmless(line.removesuffix("\r")) for line in text.split("\n")]
+    lines = [sanitize(line.removesuffix("\r")) for line in text.split("\n")]
     return lines[:-1] if lines[-1] == "" else lines
 
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from library.book.harmless import harmless
-from library.editing import shelf
+from library.editing import locate
 from library.editing.changes import (
     AddEntry,
     AddFamily,
@@ -21,9 +20,10 @@ from library.editing.changes import (
 from library.editing.document import EditRefused
 from library.editing.plan import Plan, replanned
 from library.editing.steps import AddTable, DropKey, DropTable, SetKey, Step
-from library.editing.telling import told, words
-from library.files.refusals import named
+from library.editing.wording import told, words
+from library.errors import named
 from library.files.safe_write import read_for_change
+from library.sanitize import sanitize
 
 OVERRIDES = "changes.toml"
 """The shop's file for what it changes of shipped entries."""
@@ -45,7 +45,7 @@ def plan(change: Change, shop: Path, shipped: Path | None = None) -> Plan:
 
     Raises:
         EditRefused: when the change cannot be made.
-        SaveRefused: when the file cannot be read.
+        SaveError: when the file cannot be read.
     """
     return _Planner(shop, shipped).plan(change)
 
@@ -76,18 +76,18 @@ class _Planner:
                 made = self._add_family(change)
         return made
 
-    def _own(self, entry: str) -> shelf.Found | None:
-        return shelf.find(self.shop, "entry", entry)
+    def _own(self, entry: str) -> locate.Found | None:
+        return locate.find(self.shop, "entry", entry)
 
     def _shipped(self, array: str, name: str) -> Mapping[str, object] | None:
-        found = shelf.find(self.shipped, array, name) if self.shipped else None
+        found = locate.find(self.shipped, array, name) if self.shipped else None
         return found.table if found else None
 
-    def _known(self, entry: str) -> tuple[shelf.Found | None, Mapping[str, object] | None]:
+    def _known(self, entry: str) -> tuple[locate.Found | None, Mapping[str, object] | None]:
         """The shop's own part of an entry, and the shipped one; one of them there must be."""
         own, shipped = self._own(entry), self._shipped("entry", entry)
         if own is None and shipped is None:
-            raise EditRefused(f"There is no entry '{harmless(entry)}' any more; look at the book again.")
+            raise EditRefused(f"There is no entry '{sanitize(entry)}' any more; look at the book again.")
         return own, shipped
 
     def _set_value(self, change: SetValue) -> Plan:
@@ -108,7 +108,7 @@ class _Planner:
         own, _ = self._known(change.entry)
         return self._set(own, change.entry, change.key, change.value)
 
-    def _set(self, own: shelf.Found | None, entry: str, key: str, value: object) -> Plan:
+    def _set(self, own: locate.Found | None, entry: str, key: str, value: object) -> Plan:
         """Give a key its value: in the shop's own part of the entry, or in a new part that covers the shipped one."""
         sentence = f"{entry}: {words(key)} {told(value)}"
         if own:
@@ -120,7 +120,7 @@ class _Planner:
         own, shipped = self._known(change.entry)
         if own is None or change.key not in own.table:
             raise EditRefused(
-                f"{words(change.key)} of '{harmless(change.entry)}' stands in no file of the shop, so there is nothing to "
+                f"{words(change.key)} of '{sanitize(change.entry)}' stands in no file of the shop, so there is nothing to "
                 "take back."
             )
         below = shipped is not None and change.key in shipped
@@ -148,7 +148,7 @@ class _Planner:
 
     def _add_family(self, change: AddFamily) -> Plan:
         content = {"id": change.id, "title": change.title} | dict(change.content)
-        path = shelf.first_with(self.shop, "family") or self.shop / "families.toml"
+        path = locate.first_with(self.shop, "family") or self.shop / "families.toml"
         return self._add("family", content, f"{change.id}: new family", path)
 
     def _add(self, array: str, content: dict[str, object], told: str, path: Path) -> Plan:
@@ -159,7 +159,7 @@ class _Planner:
         own, shipped = self._known(change.entry)
         if shipped is not None or own is None:
             raise EditRefused(
-                f"'{harmless(change.entry)}' came with the program and keeps its id; copy it under the new id instead."
+                f"'{sanitize(change.entry)}' came with the program and keeps its id; copy it under the new id instead."
             )
         self._require_free("entry", change.new_id)
         steps = [SetKey("entry", change.entry, "id", change.new_id)]
@@ -169,16 +169,16 @@ class _Planner:
     def _remove_entry(self, change: RemoveEntry) -> Plan:
         own, shipped = self._known(change.entry)
         if own is None:
-            raise EditRefused(f"'{harmless(change.entry)}' came with the program and cannot be removed.")
+            raise EditRefused(f"'{sanitize(change.entry)}' came with the program and cannot be removed.")
         told = f"{change.entry}: {'all of it back to shipped' if shipped else 'removed'}"
         return self._in(own.path, own.raw, [DropTable("entry", change.entry)], told)
 
     def _require_free(self, array: str, name: str) -> None:
-        if shelf.find(self.shop, array, name) or self._shipped(array, name) is not None:
-            raise EditRefused(f"There is a {array} '{harmless(name)}' already; choose another id.")
+        if locate.find(self.shop, array, name) or self._shipped(array, name) is not None:
+            raise EditRefused(f"There is a {array} '{sanitize(name)}' already; choose another id.")
 
     def _file_for(self, family: str) -> Path:
-        return shelf.last_of_family(self.shop, family) or self.shop / f"{_file_name(family)}.toml"
+        return locate.last_of_family(self.shop, family) or self.shop / f"{_file_name(family)}.toml"
 
     def _read(self, path: Path) -> bytes | None:
         return read_for_change(path, root=self.shop)
@@ -197,7 +197,7 @@ class _Planner:
             raise EditRefused("The new text holds a sign that no file can hold; type it again.") from error
         where = named(path.relative_to(self.shop))
         made = ", a new file" if raw is None else ""
-        sentence = f"{harmless(told)} (in {where}{made})."
+        sentence = f"{sanitize(told)} (in {where}{made})."
         return Plan(path, self.shop, raw, after, sentence, renamed)
 
 

@@ -10,10 +10,10 @@ from library.editing.lines import woven
 from library.editing.merging import Choice, Conflict, changes_between, three_way
 from library.editing.plan import NEW_FILE, Plan, replanned
 from library.editing.steps import SetKey, applied, numbers, same
+from library.errors import ChangedMeanwhile, SaveError, named, refusal
 from library.files.disk import DISK, Disk
-from library.files.refusals import ChangedMeanwhile, SaveRefused, named, refusal
+from library.files.file_state import fingerprint
 from library.files.safe_write import Saved, remove_safely, write_safely
-from library.files.standing import fingerprint
 
 TRIES = 100
 """How often a save is begun anew because somebody else was quicker."""
@@ -61,7 +61,7 @@ def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done 
         disk: the calls to use.
 
     Raises:
-        SaveRefused: when the file cannot be saved; it is as it was.
+        SaveError: when the file cannot be saved; it is as it was.
         EditRefused: when the file holds a mistake now, so that nothing can be merged into it.
     """
     _make_folder(plan)
@@ -76,7 +76,7 @@ def save(plan: Plan, choices: Sequence[Choice] = (), disk: Disk = DISK) -> Done 
             now = found
         else:
             return Done(now, now is not plan, saved.warning)
-    raise SaveRefused(
+    raise SaveError(
         f"{named(plan.path)} is being changed by others without a pause. Nothing was saved; try again.",
         plan.path,
     )

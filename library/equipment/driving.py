@@ -6,8 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Given
+from geometry.evaluate import Refusal, run
 from geometry.quantities import Quantity, quantity
-from geometry.running import Refusal, run
 from geometry.sentences import Kind
 from geometry.setting.graduation import cost_in_angle
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from geometry.quantities import QUANTITIES
 from geometry.sentences import Kind
-from library.book.desk import Spot, nearest, shown
+from library.book.diagnostics import Location, nearest, shown
 from library.book.fields import one_line, words
 from library.book.model import Measure
 from library.book.retired import fix_for
@@ -20,62 +20,64 @@ _A = {kind: f"an {kind}" if kind[0] in "aeiou" else f"a {kind}" for kind in Kind
 """Each kind with its article."""
 
 
-def graduations(raw: object, spot: Spot) -> Mapping[str, Graduation] | None:
+def graduations(raw: object, location: Location) -> Mapping[str, Graduation] | None:
     """Read the graduations of a machine, each a table below ``graduations``."""
     if not isinstance(raw, Mapping):
-        spot.complain(
+        location.complain(
             f"This is {shown(raw)}; graduations are tables.", "Write [machine.graduations.NAME] above each."
         )
         return None
     found = {
-        name: _graduation(name, one, spot.at(name)) for name, one in raw.items() if not name.startswith("x-")
+        name: _graduation(name, one, location.at(name))
+        for name, one in raw.items()
+        if not name.startswith("x-")
     }
     return {name: graduation for name, graduation in found.items() if graduation is not None}
 
 
-def _graduation(name: str, raw: object, spot: Spot) -> Graduation | None:
+def _graduation(name: str, raw: object, location: Location) -> Graduation | None:
     if not isinstance(raw, Mapping):
-        spot.complain(
+        location.complain(
             f"This is {shown(raw)}; graduations are a table.", f"Write [machine.graduations.{name}] above it."
         )
         return None
-    want_keys(raw, GRADUATION_KEYS, spot, "graduation")
+    want_keys(raw, GRADUATION_KEYS, location, "graduation")
     if "division" not in raw:
-        spot.complain("These graduations have no division.", 'Add division = "0.01 mm".')
+        location.complain("These graduations have no division.", 'Add division = "0.01 mm".')
         return None
-    division = reading(raw["division"], spot.at("division"), Kind.LENGTH, Kind.ANGLE)
+    division = reading(raw["division"], location.at("division"), Kind.LENGTH, Kind.ANGLE)
     if division is None:
         return None
     if division.number <= 0:
-        spot.at("division").complain(f"A division of {shown(division.text)} is none.",
+        location.at("division").complain(f"A division of {shown(division.text)} is none.",
                                      "Write what one line is worth.")  # fmt: skip
         return None
     return Graduation(
         name,
-        _text(raw, "title", spot) or name.replace("-", " "),
+        _text(raw, "title", location) or name.replace("-", " "),
         Measure(division.text, division.number),
         division.kind,
-        _keys(raw, "sets", spot, division.kind),
-        _keys(raw, "reads", spot, division.kind),
-        _text(raw, "more", spot),
-        _text(raw, "less", spot),
-        _per_turn(raw, spot, division.kind),
-        ends(raw, spot, division.kind),
+        _keys(raw, "sets", location, division.kind),
+        _keys(raw, "reads", location, division.kind),
+        _text(raw, "more", location),
+        _text(raw, "less", location),
+        _per_turn(raw, location, division.kind),
+        ends(raw, location, division.kind),
     )
 
 
-def _keys(raw: Mapping[str, object], name: str, spot: Spot, kind: Kind) -> tuple[str, ...]:
+def _keys(raw: Mapping[str, object], name: str, location: Location, kind: Kind) -> tuple[str, ...]:
     """The quantities of a graduation; one that it cannot move is told and left out."""
-    found = words(raw[name], spot.at(name)) if name in raw else ()
+    found = words(raw[name], location.at(name)) if name in raw else ()
     fitting = []
     for number, key in enumerate(found or ()):
         row = QUANTITIES.get(key)
         if row is None:
             near = nearest(key, list(QUANTITIES))
             fix = fix_for(key, near, "'heelclear glossary' lists the quantities.")
-            spot.at(name, number).complain(f"There is no quantity {shown(key)}.", fix, "warning")
+            location.at(name, number).complain(f"There is no quantity {shown(key)}.", fix, "warning")
         elif row.kind is not kind:
-            spot.at(name, number).complain(
+            location.at(name, number).complain(
                 f"{key} is {_A[row.kind]}, but the division of it is {_A[kind]}.",
                 "Name it with another, or correct the division.",
             )
@@ -84,13 +86,13 @@ def _keys(raw: Mapping[str, object], name: str, spot: Spot, kind: Kind) -> tuple
     return tuple(fitting)
 
 
-def _per_turn(raw: Mapping[str, object], spot: Spot, kind: Kind) -> Measure | None:
-    found = end(raw, "per_turn", spot, kind)
+def _per_turn(raw: Mapping[str, object], location: Location, kind: Kind) -> Measure | None:
+    found = end(raw, "per_turn", location, kind)
     if found is not None and found.number <= 0:
-        spot.at("per_turn").complain("A turn of the handle moves something.", "Write how much.")
+        location.at("per_turn").complain("A turn of the handle moves something.", "Write how much.")
         return None
     return found
 
 
-def _text(raw: Mapping[str, object], key: str, spot: Spot) -> str:
-    return (one_line(raw[key], spot.at(key)) or "") if key in raw else ""
+def _text(raw: Mapping[str, object], key: str, location: Location) -> str:
+    return (one_line(raw[key], location.at(key)) or "") if key in raw else ""

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date, datetime
 
+from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, Quantity
-from geometry.running import unfit
 from geometry.sentences import Kind
-from library.book.desk import Spot, nearest, shown
+from library.book.diagnostics import Location, nearest, shown
 from library.book.fields import Reader, one_line
 from library.book.model import Measure
 from library.book.retired import fix_for
@@ -22,8 +22,8 @@ MOST = 200
 def measured(key: str) -> Reader:
     """A reader for one measure of a quantity, its unit written with it."""
 
-    def take(raw: object, spot: Spot) -> Measure | None:
-        return _measure(raw, spot, QUANTITIES[key])
+    def take(raw: object, location: Location) -> Measure | None:
+        return _measure(raw, location, QUANTITIES[key])
 
     return take
 
@@ -31,8 +31,10 @@ def measured(key: str) -> Reader:
 def several(key: str) -> Reader:
     """A reader for a list of measures of one quantity, put in order, the smallest first."""
 
-    def take(raw: object, spot: Spot) -> tuple[Measure, ...] | None:
-        found = [_measure(one, spot.at(number), QUANTITIES[key]) for number, one in _listed(raw, spot)]
+    def take(raw: object, location: Location) -> tuple[Measure, ...] | None:
+        found = [
+            _measure(one, location.at(number), QUANTITIES[key]) for number, one in _listed(raw, location)
+        ]
         return tuple(sorted((one for one in found if one), key=lambda one: one.number))
 
     return take
@@ -41,8 +43,8 @@ def several(key: str) -> Reader:
 def counted(key: str) -> Reader:
     """A reader for one whole number."""
 
-    def take(raw: object, spot: Spot) -> int | None:
-        found = _measure(raw, spot, QUANTITIES[key])
+    def take(raw: object, location: Location) -> int | None:
+        found = _measure(raw, location, QUANTITIES[key])
         return None if found is None else int(found.number)
 
     return take
@@ -51,8 +53,10 @@ def counted(key: str) -> Reader:
 def counts(key: str) -> Reader:
     """A reader for a list of whole numbers, each kept once."""
 
-    def take(raw: object, spot: Spot) -> tuple[int, ...] | None:
-        found = [_measure(one, spot.at(number), QUANTITIES[key]) for number, one in _listed(raw, spot)]
+    def take(raw: object, location: Location) -> tuple[int, ...] | None:
+        found = [
+            _measure(one, location.at(number), QUANTITIES[key]) for number, one in _listed(raw, location)
+        ]
         return tuple(sorted({int(one.number) for one in found if one}))
 
     return take
@@ -61,11 +65,11 @@ def counts(key: str) -> Reader:
 def chosen(key: str) -> Reader:
     """A reader for one word out of a quantity's choices."""
 
-    def take(raw: object, spot: Spot) -> str | None:
+    def take(raw: object, location: Location) -> str | None:
         if isinstance(raw, str) and raw in QUANTITIES[key].choices:
             return raw
         choices = f"It can be {' or '.join(QUANTITIES[key].choices)}."
-        spot.complain(
+        location.complain(
             f"This is {shown(raw)}.", fix_for(raw, "", choices) if isinstance(raw, str) else choices
         )
         return None
@@ -76,32 +80,34 @@ def chosen(key: str) -> Reader:
 def reach(key: str) -> Reader:
     """A reader for a table with ``low`` and ``high``."""
 
-    def take(raw: object, spot: Spot) -> Reach | None:
+    def take(raw: object, location: Location) -> Reach | None:
         if not isinstance(raw, Mapping):
-            spot.complain(f"This is {shown(raw)}; a range is wanted.",
+            location.complain(f"This is {shown(raw)}; a range is wanted.",
                           'Write it as { low = "...", high = "..." }.')  # fmt: skip
             return None
-        want_keys(raw, ("low", "high"), spot, "range")
-        return ends(raw, spot, QUANTITIES[key].kind)
+        want_keys(raw, ("low", "high"), location, "range")
+        return ends(raw, location, QUANTITIES[key].kind)
 
     return take
 
 
-def rating(raw: object, spot: Spot) -> Rating | None:
+def rating(raw: object, location: Location) -> Rating | None:
     """Read the rating of a wheel, which its maker gives as a surface speed or as turns."""
-    found = reading(raw, spot, Kind.SPEED, Kind.ROTATION)
+    found = reading(raw, location, Kind.SPEED, Kind.ROTATION)
     if found is None:
         return None
     key = "rated_speed" if found.kind is Kind.SPEED else "rated_rotational_speed"
-    measure = _sensible(found, spot, QUANTITIES[key])
+    measure = _sensible(found, location, QUANTITIES[key])
     return Rating(measure, key) if measure else None
 
 
-def day(raw: object, spot: Spot) -> date | None:
+def day(raw: object, location: Location) -> date | None:
     """Read a day, written as TOML writes it or as the same in quotes."""
     found = as_day(raw)
     if found is None:
-        spot.complain(f"This is {shown(raw)}; a day is wanted.", "Write it as year-month-day: 2026-11-25.")
+        location.complain(
+            f"This is {shown(raw)}; a day is wanted.", "Write it as year-month-day: 2026-11-25."
+        )
     return found
 
 
@@ -122,69 +128,69 @@ def as_day(raw: object) -> date | None:
         return None
 
 
-def reading(raw: object, spot: Spot, kind: Kind, *others: Kind) -> Reading | None:
+def reading(raw: object, location: Location, kind: Kind, *others: Kind) -> Reading | None:
     """Read a number with its unit, complaining where it has none or one of another kind."""
-    text = one_line(raw, spot)
+    text = one_line(raw, location)
     if text is None:
         return None
     try:
         return read(text, kind, other_kinds=others, unit_wanted=True)
     except UnitError as error:
-        complain_of(str(error), spot)
+        complain_of(str(error), location)
         return None
 
 
-def ends(raw: Mapping[str, object], spot: Spot, kind: Kind) -> Reach:
+def ends(raw: Mapping[str, object], location: Location, kind: Kind) -> Reach:
     """Read ``low`` and ``high`` of a table, and see that they stand in this order."""
-    low, high = end(raw, "low", spot, kind), end(raw, "high", spot, kind)
+    low, high = end(raw, "low", location, kind), end(raw, "high", location, kind)
     if low is None or high is None or low.number <= high.number:
         return Reach(low, high)
-    spot.at("low").complain(
+    location.at("low").complain(
         f"low is {shown(low.text)}, more than high, which is {shown(high.text)}.",
         "Put the smaller one first.",
     )
     return Reach(high, low)
 
 
-def end(raw: Mapping[str, object], key: str, spot: Spot, kind: Kind) -> Measure | None:
+def end(raw: Mapping[str, object], key: str, location: Location, kind: Kind) -> Measure | None:
     """Read one measure of a table, where it has that key."""
-    found = reading(raw[key], spot.at(key), kind) if key in raw else None
+    found = reading(raw[key], location.at(key), kind) if key in raw else None
     return Measure(found.text, found.number) if found else None
 
 
-def want_keys(raw: Mapping[str, object], keys: tuple[str, ...], spot: Spot, what: str) -> None:
+def want_keys(raw: Mapping[str, object], keys: tuple[str, ...], location: Location, what: str) -> None:
     """Complain of every key that such a table does not take."""
     for key in raw:
         if key not in keys and not key.startswith("x-"):
             near = nearest(key, list(keys))
             fix = f"Did you mean {near}?" if near else f"A {what} takes {', '.join(keys)}."
-            spot.at(key).complain(f"A {what} has no key {shown(key)}.", fix, "warning")
+            location.at(key).complain(f"A {what} has no key {shown(key)}.", fix, "warning")
 
 
-def complain_of(sentence: str, spot: Spot) -> None:
+def complain_of(sentence: str, location: Location) -> None:
     """Pass on a sentence whose second half, after a semicolon, says what to do."""
     wrong, _, fix = sentence.partition("; ")
-    spot.complain(wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:])
+    location.complain(wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:])
 
 
-def _measure(raw: object, spot: Spot, row: Quantity) -> Measure | None:
+def _measure(raw: object, location: Location, row: Quantity) -> Measure | None:
     text = repr(raw) if isinstance(raw, int | float) and not isinstance(raw, bool) else raw
-    found = reading(text, spot, row.kind)
-    return _sensible(found, spot, row) if found else None
+    found = reading(text, location, row.kind)
+    return _sensible(found, location, row) if found else None
 
 
-def _sensible(found: Reading, spot: Spot, row: Quantity) -> Measure | None:
+def _sensible(found: Reading, location: Location, row: Quantity) -> Measure | None:
     wrong = unfit(row, found.number)
     if wrong:
-        complain_of(str(wrong), spot)
+        complain_of(str(wrong), location)
         return None
     return Measure(found.text, found.number)
 
 
-def _listed(raw: object, spot: Spot) -> list[tuple[int, object]]:
+def _listed(raw: object, location: Location) -> list[tuple[int, object]]:
     if not isinstance(raw, list):
-        spot.complain(f"This is {shown(raw)}; a list is wanted.", "Write it in brackets.")
+        location.complain(f"This is {shown(raw)}; a list is wanted.", "Write it in brackets.")
         return []
     if len(raw) > MOST:
-        spot.complain(f"There are {len(raw)} of them; {MOST} are the most.", "Shorten the list.")
+        location.complain(f"There are {len(raw)} of them; {MOST} are the most.", "Shorten the list.")
     return list(enumerate(raw[:MOST]))

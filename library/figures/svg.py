@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from geometry.figure import Figure
 from geometry.sentences import Kind
-from library.book.harmless import harmless
+from library.sanitize import sanitize
 from library.units.show import show
 from library.units.system import METRIC, Display
 
@@ -106,7 +106,7 @@ def svg(figure: Figure, title: str, display: Display = METRIC) -> str:
         *_quarters(figure, view),
         *_words(figure, view, times, display),
     ]
-    name = escape(harmless(title))
+    name = escape(sanitize(title))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{name}" '
         f'font-family="sans-serif" font-size="12"><title>{name}</title>{"".join(parts)}</svg>'
@@ -225,4 +225,4 @@ def _line(places: Sequence[Point], width: str, dash: str = "") -> str:
 
 def _text(place: Point, words: str, anchor: str) -> str:
     x, y = place
-    return f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(harmless(words))}</text>'
+    return f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(sanitize(words))}</text>'

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from library.errors import SaveError, named
 from library.files.disk import DISK, Disk
-from library.files.refusals import SaveRefused, named
 
 LOCK_NAME = ".lock"
 PATIENCE = 5.0
@@ -32,7 +32,7 @@ def locked(folder: Path, disk: Disk = DISK, patience: float = PATIENCE) -> Itera
         patience: how long to wait, in seconds.
 
     Raises:
-        SaveRefused: when another program keeps it for longer than that, or the file is no plain file.
+        SaveError: when another program keeps it for longer than that, or the file is no plain file.
         OSError: when it cannot be made or locked.
     """
     path = folder / LOCK_NAME
@@ -53,7 +53,7 @@ def _locked_file(path: Path, disk: Disk, patience: float) -> int:
         try:
             status = disk.fstat(descriptor)
             if not stat.S_ISREG(status.st_mode):
-                raise SaveRefused(
+                raise SaveError(
                     f"{named(path)} is not a plain file. Nothing was saved; remove it and save again.", path
                 )
             if _is_taken(descriptor, disk) and _is_at(path, status):
@@ -63,7 +63,7 @@ def _locked_file(path: Path, disk: Disk, patience: float) -> int:
             raise
         disk.close(descriptor)
         if waited >= patience:
-            raise SaveRefused(
+            raise SaveError(
                 f"Another program has been saving in {named(path.parent)} for {patience:g} seconds. Nothing was "
                 "saved here; wait until it has finished, then save again.",
                 path.parent,

@@ -11,10 +11,10 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from library.errors import ChangedMeanwhile, SaveError, named, refusal
 from library.files.disk import DISK, Disk
+from library.files.file_state import FileState, fingerprint, look, require_replaceable, settle
 from library.files.lock import PATIENCE, locked
-from library.files.refusals import ChangedMeanwhile, SaveRefused, named, refusal
-from library.files.standing import Standing, fingerprint, look, require_replaceable, settle
 
 ANYTHING = "anything"
 """For a file that only one program ever writes: whatever stood there is replaced."""
@@ -63,16 +63,16 @@ def write_safely(
 
     Raises:
         ChangedMeanwhile: when the file is no longer what was expected.
-        SaveRefused: when it cannot be saved; the file is as it was.
+        SaveError: when it cannot be saved; the file is as it was.
     """
     with _explained(path):
         target = settle(path, root)
         with locked(root, disk, patience):
-            standing = _expected_standing(path, target, expected, disk)
-            if standing is not None and standing.data == data:
+            state = _expected_state(path, target, expected, disk)
+            if state is not None and state.data == data:
                 return Saved(path, data)
             _clear_unfinished(target.parent, disk)
-            _replace(path, target, data, standing, disk)
+            _replace(path, target, data, state, disk)
             return Saved(path, data, _settle_folder(path, target.parent, disk))
 
 
@@ -83,7 +83,7 @@ def remove_safely(
     with _explained(path):
         target = settle(path, root)
         with locked(root, disk, patience):
-            if _expected_standing(path, target, expected, disk) is None:
+            if _expected_state(path, target, expected, disk) is None:
                 return Saved(path, None)
             disk.unlink(target)
             return Saved(path, None, _settle_folder(path, target.parent, disk))
@@ -93,17 +93,17 @@ def read_for_change(path: Path, *, root: Path, disk: Disk = DISK) -> bytes | Non
     """The bytes of a file that is about to be changed; nothing when there is none yet.
 
     Raises:
-        SaveRefused: when it lies outside ``root``, is no ordinary file, or cannot be read.
+        SaveError: when it lies outside ``root``, is no ordinary file, or cannot be read.
     """
     try:
-        standing = look(settle(path, root), disk)
+        state = look(settle(path, root), disk)
     except OSError as error:
         reason = error.strerror or type(error).__name__
-        raise SaveRefused(
+        raise SaveError(
             f"{named(path)} cannot be read: the system says '{reason}'. See that you may read it, then try again.",
             path,
         ) from error
-    return None if standing is None else standing.data
+    return None if state is None else state.data
 
 
 @contextmanager
@@ -114,21 +114,21 @@ def _explained(path: Path) -> Iterator[None]:
         raise refusal(error, path) from error
 
 
-def _expected_standing(path: Path, target: Path, expected: str, disk: Disk) -> Standing | None:
-    standing = look(target, disk)
-    data = None if standing is None else standing.data
+def _expected_state(path: Path, target: Path, expected: str, disk: Disk) -> FileState | None:
+    state = look(target, disk)
+    data = None if state is None else state.data
     if expected not in (ANYTHING, fingerprint(data)):
         raise ChangedMeanwhile(path, data)
-    if standing is not None:
-        require_replaceable(target, standing.status, disk)
-    return standing
+    if state is not None:
+        require_replaceable(target, state.status, disk)
+    return state
 
 
-def _replace(path: Path, target: Path, data: bytes, standing: Standing | None, disk: Disk) -> None:
+def _replace(path: Path, target: Path, data: bytes, state: FileState | None, disk: Disk) -> None:
     beside = target.parent / secrets.token_hex(8).join(_UNFINISHED)
     try:
-        _write_beside(path, beside, data, standing, disk)
-        _expected_standing(path, target, fingerprint(None if standing is None else standing.data), disk)
+        _write_beside(path, beside, data, state, disk)
+        _expected_state(path, target, fingerprint(None if state is None else state.data), disk)
         disk.replace(beside, target)
     except BaseException:
         with suppress(OSError):
@@ -136,13 +136,13 @@ def _replace(path: Path, target: Path, data: bytes, standing: Standing | None, d
         raise
 
 
-def _write_beside(path: Path, beside: Path, data: bytes, standing: Standing | None, disk: Disk) -> None:
-    mode = 0o666 if standing is None else 0o600
+def _write_beside(path: Path, beside: Path, data: bytes, state: FileState | None, disk: Disk) -> None:
+    mode = 0o666 if state is None else 0o600
     descriptor = disk.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_NOFOLLOW, mode)
     try:
         _write_all(descriptor, data, disk)
-        if standing is not None:
-            _keep_rights(path, descriptor, standing.status, disk)
+        if state is not None:
+            _keep_rights(path, descriptor, state.status, disk)
         disk.fsync(descriptor)
     except BaseException:
         with suppress(OSError):
@@ -167,7 +167,7 @@ def _keep_rights(path: Path, descriptor: int, wanted: os.stat_result, disk: Disk
             disk.chown(descriptor, -1, wanted.st_gid)
         except PermissionError as error:
             if _group_matters(wanted.st_mode):
-                raise SaveRefused(
+                raise SaveError(
                     f"{named(path)} belongs to a group of users that you are not in, and saving would take it from "
                     "them. Nothing was saved; ask to be put into that group, or save under another name.",
                     path,

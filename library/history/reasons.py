@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from library.book.harmless import harmless
+from library.sanitize import sanitize
 
 _KNOWN = (
     (
@@ -95,4 +95,4 @@ def _short(complaints: str) -> str:
     """What matters of it, safe to show, in one line."""
     lines = [line.strip() for line in complaints.splitlines() if line.strip()]
     wanted = [line for line in lines if line.startswith(("fatal:", "error:", "remote:", "!"))] or lines[-3:]
-    return harmless(" / ".join(wanted))[:300]
+    return sanitize(" / ".join(wanted))[:300]

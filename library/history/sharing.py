@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 
+from library.errors import SaveError, named
 from library.files.disk import DISK, Disk
 from library.files.lock import locked
-from library.files.refusals import SaveRefused, named
 from library.history.git import REMOTE, GitRefused
-from library.history.joining import FileChoice, FileConflict, join
+from library.history.merge_commits import FileChoice, FileConflict, join
 from library.history.work_tree import WorkTree
 
 TRIES = 5
@@ -181,7 +181,7 @@ def _moved_forward(tree: WorkTree, ours: str, target: str, disk: Disk) -> bool:
             if tree.head() != ours:
                 return False
             done = tree.git.ask("merge", "--quiet", "--ff-only", "--no-stat", target)
-    except SaveRefused as refused:
+    except SaveError as refused:
         raise GitRefused(refused.sentence) from refused
     except OSError as error:
         raise GitRefused(

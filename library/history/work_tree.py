@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from library.files.refusals import named
+from library.errors import named
 from library.history.git import Git, GitRefused
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
-from library.book.harmless import harmless
 from library.figures.svg import svg
 from library.pages.page import (
     Block,
@@ -26,6 +25,7 @@ from library.pages.page import (
     Words,
 )
 from library.pages.short import first_sentence
+from library.sanitize import sanitize
 
 STYLE = """
 @page { size: A4; margin: 9mm 11mm; }
@@ -58,7 +58,7 @@ def plain(text: str) -> str:
         >>> plain("<script>alert('x')</script>")
         '&lt;script&gt;alert(&#x27;x&#x27;)&lt;/script&gt;'
     """
-    return escape(" ".join(harmless(text).split()), quote=True)
+    return escape(" ".join(sanitize(text).split()), quote=True)
 
 
 def as_html(page: Page) -> str:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from library.book.harmless import harmless
 from library.pages.page import (
     Block,
     Boxes,
@@ -23,6 +22,7 @@ from library.pages.page import (
     Words,
 )
 from library.pages.short import first_sentence
+from library.sanitize import sanitize
 
 _SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&!])")
 _LINE_START = re.compile(r"^([0-9]*)([-+=.)])(?=\s|$)")
@@ -35,7 +35,7 @@ def plain(text: str) -> str:
         >>> plain("a|b *c* <d> [e](f)")
         'a\\|b \\*c\\* \\<d\\> \\[e\\](f)'
     """
-    escaped = _SPECIAL.sub(r"\\\1", " ".join(harmless(text).split()))
+    escaped = _SPECIAL.sub(r"\\\1", " ".join(sanitize(text).split()))
     return _LINE_START.sub(r"\1\\\2", escaped)
 
 

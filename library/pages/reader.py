@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
-from library.book.harmless import harmless
 from library.pages.page import Role
 from library.pages.texts import wrapped
+from library.sanitize import sanitize
 
 
 class Run(NamedTuple):
@@ -33,7 +33,7 @@ class Reader:
     """
 
     width: int = 80
-    clean: Callable[[str], str] = harmless
+    clean: Callable[[str], str] = sanitize
     measure: Callable[[str], int] = len
 
     def lines(self, text: str, role: Role = "plain", first: str = "", rest: str = "") -> list[Line]:

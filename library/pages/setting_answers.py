@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from geometry.calculation import Result
 from geometry.quantities import quantity
-from library.cards.finishing import differs
+from library.cards.close import differs
 from library.cards.found_relief import told
 from library.cards.job import Job, Step
 from library.cards.settings_lines import setting_lines
@@ -56,7 +56,7 @@ def setting_answers(job: Job, name: str) -> Parts:
 
 def _troubles(step: Step) -> Iterator[Block | None]:
     """What is wrong, then what is still wanted."""
-    yield Said(tuple(one.text for one in step.answer.troubles if not one.missing), "watch")
+    yield Said(tuple(one.text for one in step.answer.issues if not one.missing), "watch")
     yield wanted(step.answer)
 
 

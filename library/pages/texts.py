@@ -6,7 +6,7 @@ import textwrap
 import unicodedata
 from collections.abc import Callable
 
-from library.book.harmless import harmless
+from library.sanitize import sanitize
 
 _TWINS = str.maketrans(
     {
@@ -36,7 +36,7 @@ def in_ascii(text: str) -> str:
         >>> in_ascii("Gro\u00dfe M\u00fchle \u00b1 0.02 mm")
         'Grosse Muhle +/- 0.02 mm'
     """
-    plain = harmless(text)
+    plain = sanitize(text)
     if plain.isascii():
         return plain
     parts = unicodedata.normalize("NFKD", plain.translate(_TWINS))
@@ -46,7 +46,7 @@ def in_ascii(text: str) -> str:
 
 
 def wrapped(
-    text: str, width: int, first: str = "", rest: str = "", clean: Callable[[str], str] = harmless
+    text: str, width: int, first: str = "", rest: str = "", clean: Callable[[str], str] = sanitize
 ) -> list[str]:
     """Text in lines no wider than ``width``; its own line ends are kept.
 

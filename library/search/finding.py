@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from library.book.rows import Rows
-from library.book.spans import spans_read
+from library.book.value_ranges import ranges_of
 from library.search.query import Condition, Query
 
 
@@ -29,5 +29,5 @@ def _fit(rows: Rows, condition: Condition) -> set[int]:
         number
         for key in condition.keys
         for number, told in rows.values_of(key).items()
-        if condition.fits(key, spans_read(told))
+        if condition.fits(key, ranges_of(told))
     }

@@ -11,7 +11,7 @@ from geometry.quantities import QUANTITIES, Quantity
 from geometry.quantities.terms import names_of
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
-from library.book.spans import Span
+from library.book.value_ranges import ValueRange
 from library.units.read import UnitError, read
 from library.units.system import METRIC, Display
 
@@ -43,19 +43,19 @@ class Condition:
     bounds: Mapping[Kind, float] = field(default_factory=dict)
     word: str = ""
 
-    def fits(self, key: str, spans: Iterable[Span]) -> bool:
+    def fits(self, key: str, ranges: Iterable[ValueRange]) -> bool:
         """Whether some recommended value of an entry fits; for ``=`` it may lie anywhere in the range.
 
         Args:
             key: the quantity, one of ``keys``.
-            spans: what the entry says of it, each source by itself.
+            ranges: what the entry says of it, each source by itself.
         """
         bound = self.bounds.get(QUANTITIES[key].kind)
         return any(
             self.sign == "=" and self.word != "" and span.startswith(self.word)
             if isinstance(span, str)
             else bound is not None and _fits(self.sign, *span, bound)
-            for span in spans
+            for span in ranges
         )
 
 

@@ -52,7 +52,7 @@ def loaded(tmp_path_factory: pytest.TempPathFactory) -> set[str]:
 
 NOT_YET = (
     "pint tomllib tomlkit tomli_w importlib.metadata email zipfile library.calc.answer geometry.calculations "
-    "geometry.quantities geometry.running tui.screens.entry tui.screens.calculator library.pages "
+    "geometry.quantities geometry.evaluate tui.screens.entry tui.screens.calculator library.pages "
     "tui.view.form tui.figure"
 )
 
@@ -77,7 +77,7 @@ def test_the_start_keeps_encryption_out_and_leaves_it_importable() -> None:
 
 
 @pytest.mark.parametrize(
-    "module", ["tui.view.book_page", "tui.changed_cells", "tui.keys", "tui.plain", "tui.terminal"]
+    "module", ["tui.view.book_page", "tui.changed_cells", "tui.keys", "tui.ascii_text", "tui.terminal"]
 )
 def test_pages_and_keys_do_without_textual(module: str) -> None:
     code = f"import sys, {module}; assert 'textual' not in sys.modules"

@@ -9,7 +9,7 @@ from library.book.folders import cache_folder
 from library.cards.index import card_rows
 from library.cards.store import NoCard, load, save
 from library.cards.tables import import_measurements
-from library.files.refusals import SaveRefused
+from library.errors import SaveError
 from tui.commands import printing
 from tui.commands.card_folder import refused, shop_of
 
@@ -41,7 +41,7 @@ def run(options: argparse.Namespace) -> int:
     for name, card in found.cards.items():
         try:
             save(shop, opened[name], card)
-        except SaveRefused as error:
+        except SaveError as error:
             return refused([error.sentence])
     printing.line(f"{found.readings} readings on {len(found.cards)} cards.")
     return 0

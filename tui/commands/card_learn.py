@@ -9,11 +9,11 @@ from pathlib import Path
 from library.book.folders import shipped_folder
 from library.book.model import Book
 from library.book.opening import open_book
-from library.cards.lessons import Lesson, change_for, lessons
+from library.cards.learn import Lesson, change_for, lessons
 from library.editing.document import EditRefused
 from library.editing.planning import plan
 from library.editing.saving import Conflicts, save
-from library.files.refusals import SaveRefused
+from library.errors import SaveError
 from tui.commands import printing
 from tui.commands.card_folder import opened_card, refused, shop_of
 
@@ -46,7 +46,7 @@ def _learn(shop: Path, book: Book, found: Sequence[Lesson]) -> int:
     for lesson in found:
         try:
             done = save(plan(change_for(lesson, book), shop, shipped_folder()))
-        except (EditRefused, SaveRefused) as error:
+        except (EditRefused, SaveError) as error:
             return refused([str(error)])
         if isinstance(done, Conflicts):
             return refused([f"Somebody else is changing {lesson.key} of {lesson.entry} just now; try again."])

@@ -11,7 +11,7 @@ from library.book.opening import open_book
 from library.cards import starting
 from library.cards.model import Card
 from library.cards.store import create
-from library.files.refusals import SaveRefused
+from library.errors import SaveError
 from tui.commands import printing
 from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
 from tui.commands.list import find_family
@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
         return refused(wrong)
     try:
         opened = create(shop, card, datetime.now().date())
-    except SaveRefused as error:
+    except SaveError as error:
         return refused([error.sentence])
     if options.json:
         printing.data({"id": opened.card.id, "file": str(opened.path)})

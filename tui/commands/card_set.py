@@ -7,11 +7,11 @@ from datetime import datetime
 
 from library.book.model import Book
 from library.book.opening import open_book
-from library.cards.finishing import NotFinished, finished, reopened
+from library.cards.close import NotFinished, finished, reopened
 from library.cards.job import work_out
 from library.cards.model import Card
 from library.cards.store import save
-from library.files.refusals import SaveRefused
+from library.errors import SaveError
 from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
 
 
@@ -34,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
         card, kept_open = _closed(card, book)
     try:
         saved = save(shop, opened, card)
-    except SaveRefused as error:
+    except SaveError as error:
         return refused([error.sentence])
     tell_saved(saved, book)
     if kept_open:
@@ -48,4 +48,4 @@ def _closed(card: Card, book: Book) -> tuple[Card, list[str]]:
     try:
         return finished(work_out(card, book), datetime.now().date()), []
     except NotFinished as error:
-        return card, [f"{one.way}: {one.text}" for one in error.problems]
+        return card, [f"{one.way}: {one.text}" for one in error.issues]

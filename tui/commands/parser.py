@@ -31,9 +31,9 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Say what is wrong, and end with 2."""
-        harmless = load("library.book.harmless", "harmless")
+        sanitize = load("library.sanitize", "sanitize")
         cut = message if len(message) <= LONGEST_COMPLAINT else f"{message[:LONGEST_COMPLAINT]}..."
-        super().error(harmless(cut))
+        super().error(sanitize(cut))
 
 
 def build(names: Iterable[str] = COMMANDS) -> argparse.ArgumentParser:

@@ -9,22 +9,22 @@ import textwrap
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from library.book.harmless import harmless
 from library.pages.as_text import as_text
 from library.pages.page import Page
 from library.pages.reader import Reader
+from library.sanitize import sanitize
 
 
 def line(text: str = "") -> None:
     """Print one line; characters that could steer the terminal or cannot be encoded are replaced."""
     encoding = sys.stdout.encoding or "ascii"
-    print(harmless(text).encode(encoding, "replace").decode(encoding))
+    print(sanitize(text).encode(encoding, "replace").decode(encoding))
 
 
 def error(text: str) -> None:
     """Print one line on standard error, made safe in the same way."""
     encoding = sys.stderr.encoding or "ascii"
-    print(harmless(text).encode(encoding, "replace").decode(encoding), file=sys.stderr)
+    print(sanitize(text).encode(encoding, "replace").decode(encoding), file=sys.stderr)
 
 
 def page(told: Page) -> None:
@@ -47,7 +47,7 @@ def paragraph(text: str, indent: str = "") -> None:
 
 def table(rows: Iterable[Sequence[str]], indent: str = "  ", right: Sequence[int] = ()) -> None:
     """Print rows in columns as wide as their widest cell; columns in ``right`` are aligned right."""
-    cells = [[harmless(cell) for cell in row] for row in rows]
+    cells = [[sanitize(cell) for cell in row] for row in rows]
     if not cells:
         return
     widths = [max(len(row[i]) for row in cells) for i in range(len(cells[0]))]

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from library.history.joining import FileChoice
+from library.history.merge_commits import FileChoice
 from library.history.sharing import PullConflicts, Pulled
 from tui import screens
 from tui.screens.change_flow import take_back

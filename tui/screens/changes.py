@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
+from library.calc.wording import span
 from library.editing.changes import RemoveEntry, RemoveValue
-from library.pages.words import span
 from tui import screens
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice, Chooser
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from library.book.model import Entry, Value
-    from library.history.following import Revision
+    from library.history.entry_history import Revision
     from tui.session import Session
 
 _VALUE, _BACK, _TEXT, _DO = "value:", "back:", "text:", "do:"

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from library.book.harmless import harmless
 from library.editing.merging import Choice, Conflict, Side
-from library.editing.telling import words
+from library.editing.wording import words
+from library.sanitize import sanitize
 from tui.actions import action
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
@@ -122,7 +122,7 @@ def subject(conflict: Conflict) -> str:
         >>> subject(Conflict("entry", "gun-tap", "rake_angle", None, None, None))
         'rake angle of gun-tap'
     """
-    name = harmless(conflict.id)
+    name = sanitize(conflict.id)
     if not conflict.key:
         return f"{conflict.array} {name}, the whole of it"
     return f"{words(conflict.key)} of {name}" if name else words(conflict.key)

@@ -12,7 +12,7 @@ from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 if TYPE_CHECKING:
     from library.drafts.draft import Draft
-    from library.drafts.shelf import Kept
+    from library.drafts.draft_store import Kept
     from tui.screens.drafts import DraftsScreen
     from tui.session import Session
 

@@ -14,7 +14,7 @@ from tui.view.text_line import TextLine
 if TYPE_CHECKING:
     from library.book.model import Book
     from library.drafts.draft import Draft
-    from library.drafts.shelf import Kept
+    from library.drafts.draft_store import Kept
     from tui.app import Heelclear
     from tui.screens.base_screen import BaseScreen
     from tui.screens.form import FormScreen

@@ -9,7 +9,7 @@ from tui.screens.chooser import Choice, Chooser
 from tui.screens.draft_screens import name_of, screen_of
 
 if TYPE_CHECKING:
-    from library.drafts.shelf import Kept
+    from library.drafts.draft_store import Kept
 
 
 class DraftsScreen(Chooser):

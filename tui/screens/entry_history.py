@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from library.editing.telling import words
+from library.editing.wording import words
 from tui.screens.conflict import spelt_out
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from library.book.model import Entry
-    from library.history.following import Revision
+    from library.history.entry_history import Revision
     from tui.session import Session
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
-from tui.plain import plain
+from library.sanitize import sanitize
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, Role, cut, line, wrap
 
@@ -47,7 +47,7 @@ def diff_lines(text: str, width: int) -> Iterator[Line]:
     if text.startswith("@@"):
         yield line(Piece("...", "quiet"))
         return
-    sign, rest = text[:1], plain(text[1:])
+    sign, rest = text[:1], sanitize(text[1:])
     role: Role = "strong" if sign in "+-" else "plain"
     for place, part in enumerate(cut(rest, max(width - 2, 8))):
         yield line(Piece(f"{sign if place == 0 else ' '} {part}", role))

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from textual.timer import Timer
 
     from library.drafts.draft import Draft
-    from library.drafts.shelf import Drafts, Kept
+    from library.drafts.draft_store import Drafts, Kept
     from tui.services.host import Host
 
 SOON = 0.5

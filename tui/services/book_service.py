@@ -8,13 +8,13 @@ from pathlib import Path
 
 from library.book import folders
 from library.editing.changes import Change, SetText, SetValue
-from library.editing.meanwhile import changed_meanwhile
+from library.editing.concurrent_edit import concurrent_edits
 from library.editing.merging import Choice, Conflict
 from library.editing.plan import Plan
 from library.editing.planning import plan
 from library.editing.saving import Conflicts, Done, save, undone
+from library.history.auto_commit import commits_each_save
 from library.history.git import GitRefused
-from library.history.habit import commits_each_save
 from library.history.recording import record
 from library.history.work_tree import WorkTree, find_work_tree
 
@@ -56,11 +56,11 @@ class BookService:
 
         Raises:
             EditRefused: when it cannot be made.
-            SaveRefused: when a file cannot be read.
+            SaveError: when a file cannot be read.
         """
         shipped = folders.shipped_folder()
         if began is not None and isinstance(change, SetValue | SetText):
-            both = changed_meanwhile(change, began, self.shop, shipped)
+            both = concurrent_edits(change, began, self.shop, shipped)
             if both:
                 return FieldConflicts(both)
         return plan(change, self.shop, shipped)

@@ -10,7 +10,7 @@ from pathlib import Path
 from library.book.folders import cache_folder
 from library.book.model import Book, Entry
 from library.cards import starting
-from library.cards.finishing import reopened
+from library.cards.close import reopened
 from library.cards.forms import as_fields
 from library.cards.index import card_rows
 from library.cards.merging import merge, with_all, with_those_that_fit
@@ -20,7 +20,7 @@ from library.cards.searching import of_tool
 from library.cards.store import NoCard, Opened, create, load, save
 from library.drafts.draft import Draft
 from library.editing.merging import Choice, Conflict
-from library.files.refusals import ChangedMeanwhile
+from library.errors import ChangedMeanwhile
 
 
 @dataclass(frozen=True)
@@ -101,7 +101,7 @@ class CardService:
             choices: answers to what was met before.
 
         Raises:
-            SaveRefused: with a sentence; nothing is changed then.
+            SaveError: with a sentence; nothing is changed then.
         """
         if opened is None:
             return self._stored(create(self.shop, card, self.today()))

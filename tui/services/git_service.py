@@ -9,10 +9,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from library.history.following import Revision, history
+from library.history.auto_commit import commits_each_save, set_commits_each_save
+from library.history.entry_history import Revision, history
 from library.history.git import GitRefused
-from library.history.habit import commits_each_save, set_commits_each_save
-from library.history.joining import FileChoice
+from library.history.merge_commits import FileChoice
 from library.history.recording import record
 from library.history.sharing import PullConflicts, Pulled, pull, push
 from library.history.work_tree import WorkTree, find_work_tree

@@ -8,7 +8,7 @@ from typing import Literal, NamedTuple
 
 from rich.cells import cell_len, chop_cells, set_cell_size
 
-from tui.plain import plain
+from library.sanitize import sanitize
 
 Role = Literal[
     "plain", "quiet", "strong", "head", "chosen", "cursor", "typed", "pass", "watch", "stop", "rule", "key"
@@ -66,7 +66,7 @@ def fit(text: str, width: int, *, right: bool = False) -> str:
         >>> fit("Land width", 6), fit("8 deg", 7, right=True)
         ('Land …', '  8 deg')
     """
-    text = plain(text)
+    text = sanitize(text)
     taken = len(text) if text.isascii() else cell_len(text)
     if taken <= width:
         padding = " " * (width - taken)
@@ -102,7 +102,7 @@ def wrap(text: str, width: int, role: Role = "plain", *, first: str = "", rest: 
     for paragraph in text.splitlines() or [""]:
         start = rest if lines else first
         pieces = textwrap.wrap(
-            plain(paragraph),
+            sanitize(paragraph),
             max(width, 8),
             initial_indent=start,
             subsequent_indent=rest,

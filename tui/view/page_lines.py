@@ -10,7 +10,7 @@ from library.pages import lines
 from library.pages.page import Block, Page
 from library.pages.reader import Line as Told
 from library.pages.reader import Reader
-from tui.plain import plain
+from library.sanitize import sanitize
 from tui.view.lines import EMPTY, Line, Piece
 
 
@@ -35,7 +35,7 @@ def part_lines(parts: Iterable[Iterable[Block | None]], width: int) -> list[Line
 
 def reader(width: int) -> Reader:
     """A screen so many cells wide."""
-    return Reader(width, plain, cell_len)
+    return Reader(width, sanitize, cell_len)
 
 
 def shown(told: Iterable[Told]) -> list[Line]:

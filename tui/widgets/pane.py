@@ -9,7 +9,8 @@ from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
 
-from tui.plain import in_ascii, plain
+from library.sanitize import sanitize
+from tui.ascii_text import in_ascii
 from tui.theme import Theme
 from tui.view.lines import EMPTY, Line
 
@@ -19,7 +20,7 @@ Draw = Callable[[int, int], list[Line]]
 class Pane(Widget, inherit_bindings=False):
     """Lines of text over the whole screen, drawn line by line.
 
-    All text goes through ``plain`` here, so that nothing can reach the terminal as a control
+    All text goes through ``sanitize`` here, so that nothing can reach the terminal as a control
     sequence, and none of it is ever read as markup.
     """
 
@@ -64,7 +65,7 @@ class Pane(Widget, inherit_bindings=False):
         return Strip(segments).adjust_cell_length(self.size.width, styles["plain"])
 
     def _clean(self, text: str) -> str:
-        return in_ascii(plain(text)) if self._look.ascii else plain(text)
+        return in_ascii(sanitize(text)) if self._look.ascii else sanitize(text)
 
 
 def _at(lines: list[Line], y: int) -> Line:

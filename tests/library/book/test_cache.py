@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from library.book import gathering, index, opening
+from library.book import book_reader, index, opening
 from library.book.model import Book, Layer
 from library.book.opening import open_book, quick_rows
 from library.book.parsing import Parsed, parse
@@ -35,7 +35,7 @@ def files_read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
         names.append(file.name)
         return parse(raw, file, layer)
 
-    monkeypatch.setattr(gathering, "parse", noted)
+    monkeypatch.setattr(book_reader, "parse", noted)
     return names
 
 
@@ -91,7 +91,7 @@ def test_a_change_that_keeps_size_and_time_of_change_is_seen(shop: Path) -> None
 def test_a_file_that_was_changed_a_moment_ago_is_not_trusted_to_be_settled(
     shop: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(gathering, "_SETTLED", 3600.0)
+    monkeypatch.setattr(book_reader, "_SETTLED", 3600.0)
     open_book(shop)
     names = files_read(monkeypatch)
     open_book(shop)

@@ -15,11 +15,11 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from library.book.fetching import LARGEST_FILE
-from library.book.mending import LONGEST_LINE
 from library.book.model import Finding
 from library.book.opening import open_book
 from library.book.parsing import decoded, parse
 from library.book.positions import positions
+from library.book.recovery import LONGEST_LINE
 from library.book.splitting import split
 
 SHIPPED = Path(__file__).parents[3] / "library" / "shipped"
@@ -109,7 +109,7 @@ def test_one_damaged_table_leaves_all_others_of_the_shipped_files_readable() -> 
     chance = random.Random(1)
     for sample in SHIPPED.glob("*.toml"):
         raw = sample.read_bytes()
-        whole = [sheet.id for sheet in parse(raw, FILE, "shop").sheets if sheet.id]
+        whole = [sheet.id for sheet in parse(raw, FILE, "shop").tables if sheet.id]
         pieces = [piece for piece in split(decoded(raw)) if piece.array]
         for _ in range(10):
             piece = chance.choice(pieces)
@@ -118,7 +118,7 @@ def test_one_damaged_table_leaves_all_others_of_the_shipped_files_readable() -> 
             lines.insert(1, 'rake_angle = = "not closed')
             broken = text[: piece.start] + "\n".join(lines) + text[piece.end :]
             parsed = parse(broken.encode(), FILE, "shop")
-            kept = [sheet.id for sheet in parsed.sheets if sheet.id and not sheet.broken and not sheet.unread]
+            kept = [sheet.id for sheet in parsed.tables if sheet.id and not sheet.broken and not sheet.unread]
             assert len(parsed.findings) >= 1
             assert len(set(whole) - set(kept)) <= 1, (sample.name, piece.line)
 

@@ -8,7 +8,7 @@ import pytest
 
 from library.book.model import Book, Family
 from library.book.opening import open_book
-from library.calc.serving import sheets_for
+from library.calc.by_family import sheets_for
 from tests.library.shop_texts import OWN_FAMILIES
 
 

@@ -10,7 +10,7 @@ import pytest
 
 from library.book.opening import open_book, quick_rows
 from library.book.rows import FEW, Rows
-from library.book.spans import spans_read
+from library.book.value_ranges import ranges_of
 from tests.library.book.small_books import write
 
 
@@ -56,8 +56,8 @@ def test_a_row_has_the_ranges_of_its_values_for_finding_by_number(shop: Path) ->
     open_book(shop)
     row = quick_rows(shop).find("a1")
     assert row is not None
-    told = dict(part.split("=") for part in row.spans.split())
-    (span,) = spans_read(told["rake_angle"])
+    told = dict(part.split("=") for part in row.ranges.split())
+    (span,) = ranges_of(told["rake_angle"])
     assert span == pytest.approx((0.0523599, 0.1396263), rel=1e-4)
     assert "land_width" not in told, "a share of a diameter is no length"
     rows = quick_rows(shop)

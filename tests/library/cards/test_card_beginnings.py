@@ -10,9 +10,9 @@ import pytest
 
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.opening import open_book
-from library.cards.finishing import finished
+from library.cards.close import finished
 from library.cards.job import work_out
-from library.cards.lessons import change_for, lessons
+from library.cards.learn import change_for, lessons
 from library.cards.model import Card, Tool, Wanted
 from library.cards.starting import again, empty, from_entry
 from library.cards.thread_names import of_thread

@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 
 from geometry.calculations import calculation_names
 from geometry.quantities import QUANTITIES
-from library.cards.glancing import glance
 from library.cards.model import SCHEMA, Card, Inspection, Setting, Tool, Wanted
+from library.cards.quick_row import quick_row
 from library.cards.rows import row_of
 from library.cards.store import from_bytes
 from library.cards.writing import as_toml
@@ -83,7 +83,7 @@ def test_every_card_reads_back_as_it_was_written(card: Card) -> None:
 @given(CARDS)
 def test_a_glance_at_the_beginning_of_a_file_shows_what_the_whole_of_it_does(card: Card) -> None:
     raw, path = as_toml(card).encode(), Path(f"{card.id}.toml")
-    found = glance(raw, path)
+    found = quick_row(raw, path)
     assert found in (None, row_of(from_bytes(raw, path).card))
     if card.tool != Tool() and "[" not in card.notes + card.wrong and not card.extra:
         assert found is not None
@@ -91,7 +91,7 @@ def test_a_glance_at_the_beginning_of_a_file_shows_what_the_whole_of_it_does(car
 
 def test_a_file_that_a_person_put_in_another_order_is_read_whole() -> None:
     text = 'schema = 1\n[[card]]\nid = "a"\n[card.received]\ndrop = "1 mm"\n[card.tool]\nname = "T-14"\n'
-    assert glance(text.encode(), Path("a.toml")) is None
+    assert quick_row(text.encode(), Path("a.toml")) is None
     assert from_bytes(text.encode(), Path("a.toml")).card.tool.name == "T-14"
     for odd in (
         "[card]\n",
@@ -101,7 +101,7 @@ def test_a_file_that_a_person_put_in_another_order_is_read_whole() -> None:
         "x",
         "a = 1",
     ):
-        assert glance(f"schema = 1\n{odd}".encode(), Path("a.toml")) is None
+        assert quick_row(f"schema = 1\n{odd}".encode(), Path("a.toml")) is None
 
 
 @given(CARDS)

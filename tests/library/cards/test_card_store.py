@@ -13,7 +13,7 @@ from library.cards.editing import edited
 from library.cards.model import SCHEMA, Card
 from library.cards.store import NoCard, card_path, create, load, save
 from library.cards.writing import as_toml
-from library.files.refusals import ChangedMeanwhile, SaveRefused
+from library.errors import ChangedMeanwhile, SaveError
 
 DAY = date(2026, 11, 25)
 
@@ -61,7 +61,7 @@ def test_a_card_of_a_newer_program_is_not_written_over(tmp_path: Path) -> None:
     newer = opened.path.read_text().replace("schema = 1", f"schema = {SCHEMA + 1}")
     opened.path.write_text(newer)
     again = load(tmp_path, opened.card.id)
-    with pytest.raises(SaveRefused, match="newer Heelclear"):
+    with pytest.raises(SaveError, match="newer Heelclear"):
         save(tmp_path, again, replace(again.card, notes="x"))
     assert opened.path.read_text() == newer
 
@@ -97,21 +97,21 @@ def test_two_cards_in_one_file_are_left_to_the_person(tmp_path: Path) -> None:
     opened = create(tmp_path, Card(), DAY)
     opened.path.write_text(opened.path.read_text() + '\n[[card]]\nid = "other"\n')
     again = load(tmp_path, opened.card.id)
-    with pytest.raises(SaveRefused, match="holds 2 cards"):
+    with pytest.raises(SaveError, match="holds 2 cards"):
         save(tmp_path, again, again.card)
 
 
 def test_a_card_that_would_not_read_back_is_not_saved(tmp_path: Path) -> None:
     opened = create(tmp_path, Card(), DAY)
     before = opened.path.read_bytes()
-    with pytest.raises(SaveRefused, match="would not read back"):
+    with pytest.raises(SaveError, match="would not read back"):
         save(tmp_path, opened, replace(opened.card, result="x" * 5000))
     assert opened.path.read_bytes() == before
 
 
 def test_a_folder_that_cannot_be_made_is_told(tmp_path: Path) -> None:
     (tmp_path / "cards").write_text("a file")
-    with pytest.raises(SaveRefused, match="cards"):
+    with pytest.raises(SaveError, match="cards"):
         create(tmp_path, Card(), DAY)
 
 
@@ -136,7 +136,7 @@ def test_a_file_without_a_card_is_told_and_never_written_over(tmp_path: Path) ->
     path.write_text("schema = 1\n")
     opened = store.load_file(path)
     assert "holds no card" in opened.read_only
-    with pytest.raises(SaveRefused):
+    with pytest.raises(SaveError):
         save(tmp_path, opened, Card())
 
 

@@ -17,9 +17,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from library.drafts.draft import Difference, Draft, compare, from_bytes, to_bytes
-from library.drafts.shelf import Drafts
+from library.drafts.draft_store import Drafts
+from library.errors import SaveError
 from library.files.disk import Disk
-from library.files.refusals import SaveRefused
 
 RAKE = Draft("value", "gun-tap.rake_angle", {"usual": "5 de", "note": ""}, {"usual": "4 deg", "note": ""})
 
@@ -163,7 +163,7 @@ def test_whatever_operation_fails_the_draft_kept_before_is_still_whole(folder: P
                 raise OSError(number, os.strerror(number))
 
             setattr(disk, failing, fail)
-            with pytest.raises(SaveRefused) as caught:
+            with pytest.raises(SaveError) as caught:
                 drafts.keep(Draft("entry", "old", {"id": "second"}))
             assert "Nothing was saved" in caught.value.sentence
             delattr(disk, failing)
@@ -177,7 +177,7 @@ TYPING = """
 import sys
 from pathlib import Path
 from library.drafts.draft import Draft
-from library.drafts.shelf import Drafts
+from library.drafts.draft_store import Drafts
 
 drafts = Drafts(Path(sys.argv[1]))
 text = ""

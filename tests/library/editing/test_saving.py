@@ -13,7 +13,7 @@ from library.editing.document import EditRefused
 from library.editing.merging import Choice
 from library.editing.planning import plan
 from library.editing.saving import Conflicts, Done, save, undone
-from library.files.refusals import SaveRefused
+from library.errors import SaveError
 
 
 def entry(file: Path, name: str) -> dict[str, Any]:
@@ -240,6 +240,6 @@ def test_a_file_out_of_the_book_is_not_written(tmp_path: Path, shop: Path) -> No
     outside.write_text('schema = 1\n[[entry]]\nid = "far"\ntitle = "Far"\n')
     (shop / "link.toml").symlink_to(outside)
     made = plan(ask.SetText("far", "title", "Near"), shop)
-    with pytest.raises(SaveRefused, match="outside the book"):
+    with pytest.raises(SaveError, match="outside the book"):
         save(made)
     assert "Far" in outside.read_text()

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from library.book.desk import Desk
+from library.book.diagnostics import Diagnostics
 from library.book.layers import build, read_part
 from library.book.parsing import parse
 from library.equipment.model import Machine, Wheel
@@ -82,11 +82,11 @@ Reading = Callable[[str], Read]
 def reading() -> Reading:
     def read(text: str) -> Read:
         parsed = parse(text.encode(), Path("machines.toml"), "shop")
-        desk = Desk(findings=list(parsed.findings))
-        sheet = next(one for one in parsed.sheets if one.array)
+        diagnostics = Diagnostics(findings=list(parsed.findings))
+        sheet = next(one for one in parsed.tables if one.array)
         shape = next(one for one in SHAPES if one.array == sheet.array)
-        made = build([read_part(sheet, shape, desk)], shape)
-        return Read(made, tuple(str(one) for one in desk.findings))
+        made = build([read_part(sheet, shape, diagnostics)], shape)
+        return Read(made, tuple(str(one) for one in diagnostics.findings))
 
     return read
 

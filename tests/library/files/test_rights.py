@@ -9,10 +9,10 @@ from pathlib import Path
 
 import pytest
 
+from library.errors import SaveError
 from library.files.disk import Disk
-from library.files.refusals import SaveRefused
+from library.files.file_state import fingerprint
 from library.files.safe_write import ANYTHING, write_safely
-from library.files.standing import fingerprint
 
 OLD = b'schema = 1\ntitle = "old"\n' * 40
 NEW = b'schema = 1\ntitle = "new"\n' * 60
@@ -57,7 +57,7 @@ def test_a_group_that_cannot_be_kept_is_a_refusal_where_it_matters(
     taps.chmod(0o664)
 
     def work() -> None:
-        with pytest.raises(SaveRefused, match="group of users"):
+        with pytest.raises(SaveError, match="group of users"):
             save(taps, NEW)
 
     assert as_nobody(work) == 0
@@ -69,7 +69,7 @@ def test_a_group_that_cannot_be_kept_is_a_refusal_where_it_matters(
 
 def test_a_file_that_may_only_be_read_is_refused_even_for_root(taps: Path) -> None:
     taps.chmod(0o444)
-    with pytest.raises(SaveRefused, match="may only be read"):
+    with pytest.raises(SaveError, match="may only be read"):
         save(taps, NEW)
     assert taps.read_bytes() == OLD
     assert stat.S_IMODE(taps.stat().st_mode) == 0o444
@@ -83,7 +83,7 @@ def test_a_colleagues_file_without_leave_to_write_is_refused(
     taps.chmod(0o644)
 
     def work() -> None:
-        with pytest.raises(SaveRefused, match="may only be read"):
+        with pytest.raises(SaveError, match="may only be read"):
             save(taps, NEW)
 
     assert as_nobody(work) == 0
@@ -97,7 +97,7 @@ def test_a_folder_without_leave_to_write_gets_a_sentence(
     shop.chmod(0o555)
 
     def work() -> None:
-        with pytest.raises(SaveRefused, match="may not write in the folder"):
+        with pytest.raises(SaveError, match="may not write in the folder"):
             save(taps, NEW)
 
     assert as_nobody(work) == 0

@@ -17,10 +17,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from library.errors import ChangedMeanwhile, SaveError
 from library.files.disk import Disk
-from library.files.refusals import ChangedMeanwhile, SaveRefused
+from library.files.file_state import fingerprint
 from library.files.safe_write import ANYTHING, read_for_change, remove_safely, write_safely
-from library.files.standing import fingerprint
 
 OLD = b'schema = 1\ntitle = "old"\n' * 40
 NEW = b'schema = 1\ntitle = "new"\n' * 60
@@ -57,7 +57,7 @@ def test_when_any_operation_fails_the_file_is_old_or_new_and_the_sentence_is_tru
         disk = failing_disk(failing, number)
         try:
             warning = save(file, NEW, disk, fingerprint(before))
-        except SaveRefused as error:
+        except SaveError as error:
             refused.add(disk.steps[failing - 1])
             assert (file.read_bytes() if file.exists() else None) == before
             assert "taps.toml" in error.sentence
@@ -89,7 +89,7 @@ def test_when_every_later_operation_fails_too_the_file_is_still_whole(
 
         try:
             warning = save(taps, NEW, watched_disk(before))
-        except SaveRefused:
+        except SaveError:
             assert taps.read_bytes() == OLD
         else:
             assert taps.read_bytes() == NEW
@@ -142,7 +142,7 @@ def test_a_disk_that_takes_seven_bytes_at_a_time_gets_all_of_them(taps: Path, wa
 
 
 def test_a_disk_that_takes_nothing_is_a_fault_and_not_an_endless_loop(taps: Path, watched_disk: Any) -> None:
-    with pytest.raises(SaveRefused, match="fault"):
+    with pytest.raises(SaveError, match="fault"):
         save(taps, NEW, watched_disk(chunk=0))
     assert taps.read_bytes() == OLD
 
@@ -191,13 +191,13 @@ def test_saving_the_same_text_touches_nothing(taps: Path) -> None:
 FULL_DISK = """
 import sys
 from pathlib import Path
-from library.files.refusals import SaveRefused
+from library.errors import SaveError
 from library.files.safe_write import ANYTHING, write_safely
 file = Path(sys.argv[1]) / "taps.toml"
 file.write_bytes(b"old")
 try:
     write_safely(file, b"x" * 200_000, root=file.parent, expected=ANYTHING)
-except SaveRefused as refused:
+except SaveError as refused:
     print(refused.sentence)
 print(file.read_bytes(), sorted(path.name for path in file.parent.iterdir()))
 """

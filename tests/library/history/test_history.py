@@ -12,7 +12,7 @@ import pytest
 from library.editing import changes as ask
 from library.editing.planning import plan
 from library.editing.saving import Done, save
-from library.history.following import KeyChange, history
+from library.history.entry_history import KeyChange, history
 from library.history.git import Git, GitRefused
 from library.history.recording import record
 from library.history.work_tree import find_work_tree

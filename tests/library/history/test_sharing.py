@@ -8,9 +8,9 @@ from library.editing import changes as ask
 from library.editing.merging import Choice, Side
 from library.editing.planning import plan
 from library.editing.saving import save
-from library.history.following import history
+from library.history.entry_history import history
 from library.history.git import GitRefused
-from library.history.joining import FileChoice
+from library.history.merge_commits import FileChoice
 from library.history.recording import record
 from library.history.sharing import PullConflicts, Pulled, pull, push
 from tests.library.history.two_machines import RunGit, Two, change, entries, pulled, rake, relief, tree_of

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from library.book.model import Entry, Measure, Value
 from library.book.rows import Row, Rows
-from library.book.spans import spans_read, spans_told
+from library.book.value_ranges import ranges_of, ranges_text
 from library.search.comparing import compare
 from library.search.finding import fitting
 from library.search.query import Query, parse, quantities_named
@@ -49,7 +49,7 @@ SHALLOW = Entry(
 
 def fits(query: Query, text: str, entry: Entry) -> bool:
     """Whether a search finds an entry whose row has this text."""
-    row = Row("entry", entry.id, entry.title, spans=spans_told(entry.values.values()), search=text)
+    row = Row("entry", entry.id, entry.title, ranges=ranges_text(entry.values.values()), search=text)
     return fitting(Rows.of([row]), query) == [0]
 
 
@@ -152,7 +152,7 @@ def test_conditions_are_answered_by_the_rows_alone_in_the_order_of_the_list() ->
         "broken_rake_angle=9:9",
         "rake_angle=x:y",
     ]
-    rows = Rows.of(Row("entry", str(n), "T", spans=text, search=f"tap {n}") for n, text in enumerate(texts))
+    rows = Rows.of(Row("entry", str(n), "T", ranges=text, search=f"tap {n}") for n, text in enumerate(texts))
     assert fitting(rows, parse("rake>3")) == [0, 2]
     assert fitting(rows, parse("rake>3 flutes=2")) == [2]
     assert fitting(rows, parse("rake>3"), among=[1, 2]) == [2]
@@ -176,12 +176,12 @@ def test_a_range_fits_where_one_of_its_ends_does(
 
 
 def test_what_is_told_of_values_is_read_back() -> None:
-    told = dict(part.split("=", 1) for part in spans_told(SHALLOW.values.values()).split())
+    told = dict(part.split("=", 1) for part in ranges_text(SHALLOW.values.values()).split())
     assert set(told) == {"rake_angle", "relief_form"}
-    own, other = spans_read(told["rake_angle"])
+    own, other = ranges_of(told["rake_angle"])
     assert own == pytest.approx((math.radians(4), math.radians(4)))
     assert other == pytest.approx((math.radians(9), math.radians(9)))
-    assert spans_read(told["relief_form"]) == ("flat",)
+    assert ranges_of(told["relief_form"]) == ("flat",)
 
 
 def test_a_name_means_the_closest_quantities() -> None:

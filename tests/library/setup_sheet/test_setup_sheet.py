@@ -14,8 +14,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from library.book.model import Book
+from library.cards.close import finished
 from library.cards.editing import edited
-from library.cards.finishing import finished
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.pages import as_html, as_markdown

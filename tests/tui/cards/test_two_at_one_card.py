@@ -70,10 +70,10 @@ async def test_a_card_that_somebody_took_away_is_saved_anew(at_the_yard: AtTheYa
 async def test_a_disk_that_refuses_is_told_of_and_what_was_typed_stays_a_draft(
     at_the_yard: AtTheYard, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from library.files.refusals import SaveRefused
+    from library.errors import SaveError
 
     def refuse(*arguments: object, **named: object) -> None:
-        raise SaveRefused("The disk is full.", Path("card.toml"))
+        raise SaveError("The disk is full.", Path("card.toml"))
 
     async with at_the_yard() as hands:
         await hands.do("bronze spi", "<ctrl+f>", "T-77")

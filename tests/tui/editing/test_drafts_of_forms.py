@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from library.drafts.draft import Draft
-from library.drafts.shelf import Drafts
+from library.drafts.draft_store import Drafts
 
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 Files = Callable[[], dict[str, str]]
@@ -261,12 +261,12 @@ async def test_a_disk_that_refuses_the_draft_is_told_of_once_and_typing_goes_on(
 async def test_a_draft_that_was_left_behind_is_not_lost_when_the_disk_refuses_to_take_it_over(
     program: Program, drafts: Callable[[], list[dict[str, Any]]], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from library.files.refusals import SaveRefused
+    from library.errors import SaveError
 
     await _leave_something_behind(program)
 
     def full(self: Drafts, draft: object) -> None:
-        raise SaveRefused("The disk is full.", Path("draft"))
+        raise SaveError("The disk is full.", Path("draft"))
 
     async with program() as hands:
         monkeypatch.setattr(Drafts, "keep", full)

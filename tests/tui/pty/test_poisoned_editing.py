@@ -67,7 +67,7 @@ CHOICES = (
 )
 
 
-def harmless(opened: Any) -> None:
+def sanitize(opened: Any) -> None:
     found = STEERING.search(opened.written.replace(POINTER, b""))
     assert not found, opened.written[max(found.start() - 60, 0) : found.end() + 20]
 
@@ -105,7 +105,7 @@ def test_every_screen_for_changing_it_shows_it_harmlessly(terminal: Open, shop: 
     for key in ("ctrl+u", "poisoned", "tab", "tab", "ctrl+g", "f2", "pagedown"):
         opened.press(key)
     opened.wait_for("Side by side")
-    harmless(opened)
+    sanitize(opened)
 
 
 def test_two_people_and_drafts_show_it_harmlessly(terminal: Open, shop: Path) -> None:
@@ -128,7 +128,7 @@ def test_two_people_and_drafts_show_it_harmlessly(terminal: Open, shop: Path) ->
     opened.wait_for("Both of you changed this")
     opened.kill(signal.SIGTERM)
     assert opened.exit_code() == 143
-    harmless(opened)
+    sanitize(opened)
     again = terminal("--library", str(shop))
     again.wait_for("1 unsaved draft")
     again.press("ctrl+r")
@@ -137,4 +137,4 @@ def test_two_people_and_drafts_show_it_harmlessly(terminal: Open, shop: Path) ->
     again.wait_for("In the book now")
     again.press("enter")
     again.wait_for("Change title")
-    harmless(again)
+    sanitize(again)

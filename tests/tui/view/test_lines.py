@@ -6,7 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from tui.plain import in_ascii, plain
+from library.sanitize import sanitize
+from tui.ascii_text import in_ascii
 from tui.view.lines import Piece, beside, fit, line, padded, text_of, width_of, wrap
 
 foreign = st.text(max_size=30)
@@ -19,7 +20,7 @@ def test_fitted_text_has_exactly_the_width_asked_for(text: str, width: int, righ
 
 @given(st.lists(foreign, max_size=4), st.integers(0, 60))
 def test_a_padded_line_has_exactly_the_width_asked_for(texts: list[str], width: int) -> None:
-    one = line(*(Piece(plain(text)) for text in texts))
+    one = line(*(Piece(sanitize(text)) for text in texts))
     assert width_of(padded(one, width)) == width
 
 
@@ -32,15 +33,15 @@ def test_wrapping_keeps_every_word_in_order(words: list[str], width: int) -> Non
 
 @given(foreign)
 def test_plain_text_shows_only_itself(text: str) -> None:
-    assert plain(text).replace("\N{REPLACEMENT CHARACTER}", "").isprintable()
-    assert plain(plain(text)) == plain(text)
+    assert sanitize(text).replace("\N{REPLACEMENT CHARACTER}", "").isprintable()
+    assert sanitize(sanitize(text)) == sanitize(text)
 
 
 @given(foreign)
 def test_ascii_is_as_wide_as_what_it_stands_for(text: str) -> None:
-    shown = in_ascii(plain(text))
+    shown = in_ascii(sanitize(text))
     assert shown.isascii()
-    assert len(shown) == cell_len(plain(text))
+    assert len(shown) == cell_len(sanitize(text))
 
 
 def test_two_columns_stand_beside_each_other_however_long_each_is() -> None:

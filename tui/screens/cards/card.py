@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from library.cards.editing import CardEditRefused
 from library.cards.forms import as_fields
 from library.drafts.draft import Draft
-from library.files.refusals import SaveRefused
+from library.errors import SaveError
 from tui import screens
 from tui.actions import action
 from tui.screens.base_screen import BaseScreen
@@ -185,7 +185,7 @@ class CardScreen(BaseScreen):
             self.say(f"Saved as {self.form.card.id}. {self._said_of_problems()}".strip())
 
     def _said_of_problems(self) -> str:
-        count = len(self.form.problems)
+        count = len(self.form.issues)
         return f"{count} thing{'s do' if count > 1 else ' does'} not add up yet." if count else ""
 
     def save(self, choices: Sequence[Choice] = ()) -> bool:
@@ -194,7 +194,7 @@ class CardScreen(BaseScreen):
             return True
         try:
             stored = self.cards.save(self.opened, self.form.card, choices)
-        except SaveRefused as refused:
+        except SaveError as refused:
             self.say(f"{refused.sentence} What you typed is kept as a draft.")
             self._refused = True
             return False

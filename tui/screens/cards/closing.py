@@ -5,14 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
-from library.cards.finishing import NotFinished, finished, reopened
-from library.cards.lessons import change_for, lessons
+from library.cards.close import NotFinished, finished, reopened
+from library.cards.learn import change_for, lessons
 from tui import screens
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice
 
 if TYPE_CHECKING:
-    from library.cards.lessons import Lesson
+    from library.cards.learn import Lesson
     from library.cards.model import Card
     from tui.screens.cards.card import CardScreen
 
@@ -32,7 +32,7 @@ def _close(screen: CardScreen) -> None:
     try:
         closed = finished(form.job, screen.cards.today())
     except NotFinished as why:
-        first, *others = why.problems
+        first, *others = why.issues
         form.go_to(first.way)
         more = f" {len(others)} more after it." if others else ""
         screen.say(f"It stays a draft, for this does not add up: {first.text}{more}")

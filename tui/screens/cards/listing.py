@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
 from library.cards.editing import edited
-from library.cards.order import calculations_of
+from library.cards.setup_order import calculations_of
 from library.equipment.model import Machine, Wheel, machines, wheels
 from tui import screens
 from tui.screens.chooser import Choice

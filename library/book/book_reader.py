@@ -1,0 +1,293 @@
+"""Read the files of both layers, or only those that changed, and lay them over each other as rows and findings."""
+
+from __future__ import annotations
+
+import re
+import time
+import zlib
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from geometry.quantities.terms import words_found_by
+from library.book.diagnostics import MOST_FINDINGS, Diagnostics, KeyPositions, Location, shown
+from library.book.fetching import Signature, Unreadable, fetch
+from library.book.index import FileNote, FileRead, Index, code_stamp
+from library.book.layers import Part, build, read_part
+from library.book.likeness import goes_round
+from library.book.loader import Gone, Loader
+from library.book.model import Entry, Family, Finding, Layer, Place
+from library.book.parsing import decoded, parse
+from library.book.raw_table import RawTable
+from library.book.rows import Extent, Row, Rows, extents_of
+from library.book.shapes import Shape, shapes
+from library.book.value_ranges import ranges_text
+
+SCHEMA = 1
+"""The version of the way a book is written."""
+
+Files = Sequence[tuple[Path, Layer, Signature]]
+Kept = Mapping[Path, tuple[FileRead, int]]
+Known = Mapping[str, frozenset[str]]
+
+_SETTLED = 0.1
+"""Seconds after which a file's time stamp would show another change to it."""
+
+
+def gather(files: Files, kept: Kept) -> tuple[Index, list[FileRead], int]:
+    """Read a book.
+
+    Args:
+        files: of both layers, shipped first.
+        kept: what files gave before.
+
+    Returns:
+        The book as an index, what each file gave, and the context it was read in, both to be kept.
+    """
+    known = _known_ids(files, kept)
+    context = _context(files, known)
+    lower = _Lower(known)
+    reads = []
+    for path, layer, signature in files:
+        before = kept.get(path)
+        if (
+            before
+            and before[1] == context
+            and (before[0].note.layer, before[0].note.signature) == (layer, signature)
+        ):
+            read = before[0]
+        else:
+            read = _read(path, layer, known, lower)
+        reads.append(read)
+        if layer == "shipped":
+            lower.add(read)
+    return _laid_over(reads), reads, context
+
+
+def _known_ids(files: Files, kept: Kept) -> dict[str, frozenset[str]]:
+    """The ids of all tables that another table may name."""
+    found: dict[str, set[str]] = {array: set() for array in shapes() if array != "entry"}
+    header = re.compile(rf"^[ \t]*+\[\[?[ \t]*+(?:{'|'.join(map(re.escape, found))})[ \t]*+\]", re.MULTILINE)
+    for path, layer, signature in files:
+        before = kept.get(path)
+        if before and before[0].note.signature == signature:
+            pairs = [(row.array, row.id) for row in before[0].rows if row.array in found]
+        else:
+            pairs = _pairs(path, layer, header)
+        for array, name in pairs:
+            if array in found:
+                found[array].add(name)
+    return {array: frozenset(names) for array, names in found.items()}
+
+
+def _pairs(path: Path, layer: Layer, header: re.Pattern[str]) -> list[tuple[str, str]]:
+    try:
+        raw, _ = fetch(path)
+    except Unreadable:
+        return []
+    if not header.search(decoded(raw)):
+        return []
+    return [(table.array, table.id) for table in parse(raw, path, layer).tables]
+
+
+def _context(files: Files, known: Known) -> int:
+    """A number that changes with everything outside a file that decides what it gives."""
+    shipped = [(str(path), signature) for path, layer, signature in files if layer == "shipped"]
+    ids = sorted((array, sorted(names)) for array, names in known.items())
+    return zlib.crc32(repr((shipped, ids, code_stamp())).encode("utf-8", "replace"))
+
+
+class _Lower:
+    """The shipped parts of tables, read again when the shop has a table of the same id."""
+
+    def __init__(self, known: Known) -> None:
+        self._known = known
+        self._notes: list[FileNote] = []
+        self._rows: dict[tuple[str, str], Row] = {}
+        self._taker = Loader(self._notes)
+
+    def add(self, read: FileRead) -> None:
+        for row in read.rows:
+            extent = extents_of(row)[0]._replace(file=len(self._notes))
+            self._rows.setdefault((row.array, row.id), row._replace(parts=_plain(extent)))
+        self._notes.append(read.note)
+
+    def part(self, array: str, name: str, shape: Shape) -> Part | None:
+        row = self._rows.get((array, name))
+        if row is None:
+            return None
+        try:
+            return self._taker.part(row, extents_of(row)[0], shape)
+        except Gone:
+            return None
+
+
+def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
+    try:
+        raw, signature = fetch(path)
+    except Unreadable as error:
+        finding = Finding(Place(path), "", error.wrong, error.fix)
+        return FileRead(FileNote(path, layer, Signature(0, 0, -1)), (), (finding,))
+    if (
+        len(raw) != signature.size
+        or time.time() - max(signature.mtime_ns, signature.ctime_ns) / 1e9 < _SETTLED
+    ):
+        signature = replace(signature, size=-1)
+    diagnostics = Diagnostics(known, has_places=False)
+    parsed = parse(raw, path, layer)
+    rows = []
+    _check_beginning(parsed.tables, path, diagnostics)
+    for table in parsed.tables:
+        if _is_named(table, diagnostics):
+            rows.append(_row(table, shapes()[table.array], diagnostics, lower))
+    if len(diagnostics.findings) == MOST_FINDINGS:
+        wrong = f"There are more problems in this file than the {MOST_FINDINGS} that are told here."
+        diagnostics.findings.append(Finding(Place(path), "", wrong, "Fix these first."))
+    findings = tuple(_sorted([*parsed.findings, *diagnostics.findings]))
+    return FileRead(FileNote(path, layer, signature), tuple(rows), findings)
+
+
+def _check_beginning(tables: list[RawTable], file: Path, diagnostics: Diagnostics) -> None:
+    if not tables or tables[0].array:
+        return
+    top = tables[0]
+    key_positions = KeyPositions(top)
+    for key, raw in top.content.items():
+        location = Location(diagnostics, key_positions, (key,))
+        if key == "schema" and raw != SCHEMA:
+            location.complain(f"The schema {shown(raw)} is not known here.",
+                          f"Write schema = {SCHEMA}, or open the book with a newer Heelclear.")  # fmt: skip
+        elif key in shapes():
+            location.complain(f"{key} is given a value here.", f"Write each one below a line [[{key}]].")
+        elif key != "schema" and not key.startswith("x-"):
+            location.complain(
+                f"{shown(key)} stands above the first table.", "Move it below its [[entry]].", "warning"
+            )
+    if len(tables) > 1 and "schema" not in top.content and "schema" not in top.unread:
+        wrong = "The file does not say in which way it is written."
+        diagnostics.findings.append(
+            Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "warning")
+        )
+
+
+def _is_named(table: RawTable, diagnostics: Diagnostics) -> bool:
+    """Whether a table is of a known kind and has an id; complains where it should."""
+    location = Location(diagnostics, KeyPositions(table))
+    if not table.array or table.array.startswith("x-"):
+        return False
+    if table.array not in shapes():
+        near = location.near(table.array, shapes())
+        fix = f"Did you mean [[{near}]]?" if near else "Begin its name with x- to keep it as your own."
+        location.complain(f"A book has no table {shown(table.array)}.", fix, "warning")
+        return False
+    if table.brackets == "single":
+        location.complain(f"[{table.array}] stands in single brackets.", f"Write it as [[{table.array}]].")
+    if not table.id and "id" in table.content:
+        location.at("id").complain(
+            f"The id is {shown(table.content['id'])}; a text is wanted.", 'Write it in quotes: "...".'
+        )
+    elif not table.id and "id" not in table.unread:
+        location.complain(f"This [[{table.array}]] has no id.", 'Add id = "..." as its first line.')
+    return bool(table.id)
+
+
+def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower) -> Row:
+    below = lower.part(table.array, table.id, shape) if table.layer == "shop" else None
+    part = read_part(table, shape, diagnostics)
+    made = build([below, part] if below else [part], shape)
+    words = [table.id, str(getattr(made, "title", "")), *getattr(made, "synonyms", ())]
+    row = Row(table.array, table.id, words[1], layer=table.layer, parts=_plain(Extent(0, table.start, table.end, table.line)),
+              state="broken" if table.broken else "unread" if table.unread else "")  # fmt: skip
+    if isinstance(made, Entry):
+        words += [made.family, made.work_material, *_other_words(made)]
+        row = row._replace(
+            family=made.family, work_material=made.work_material, ranges=ranges_text(made.values.values())
+        )
+    if isinstance(made, Family):
+        row = row._replace(family=made.like)
+        _want_served(made, table, diagnostics)
+    return row._replace(search=" ".join(words).casefold().replace("\n", " "))
+
+
+def _want_served(family: Family, table: RawTable, diagnostics: Diagnostics) -> None:
+    """Complain of a family of which nothing is said that a calculation could go by."""
+    said = {"like", "kind", "surfaces"} & {*table.content, *table.unread}
+    if not (said or family.like or family.kind or family.surfaces or table.broken):
+        wrong = "Nothing says how these tools are ground, so only calculations for every tool serve them."
+        fix = 'Add like = "..." with the family that they are ground like, or surfaces = [...] with those that are relieved.'
+        Location(diagnostics, KeyPositions(table)).complain(wrong, fix, "warning")
+
+
+def _other_words(entry: Entry) -> tuple[str, ...]:
+    """What else the trade calls the quantities that an entry has values for."""
+    return words_found_by(
+        {
+            key: tuple(one.usual.word for one in (value, *value.also) if one.usual is not None)
+            for key, value in entry.values.items()
+        }
+    )
+
+
+def _plain(extent: Extent) -> str:
+    return ":".join(map(str, extent))
+
+
+def _laid_over(reads: Sequence[FileRead]) -> Index:
+    """Lay the shop's rows over the shipped ones; of two with one id in a layer the first counts, and is told of."""
+    found: dict[tuple[str, str], Row] = {}
+    findings = [finding for read in reads for finding in read.findings]
+    for number, read in enumerate(reads):
+        for alone in read.rows:
+            row = alone._replace(parts=_plain(extents_of(alone)[0]._replace(file=number)))
+            other = found.get((row.array, row.id))
+            if other is None or (other.layer == row.layer and other.state == "broken"):
+                found[row.array, row.id] = row
+            elif other.layer != row.layer:
+                found[row.array, row.id] = row._replace(parts=f"{other.parts}|{row.parts}")
+            elif row.state != "broken":
+                findings.append(_twice(row, other, reads))
+    others = {
+        array: [row for (kind, _), row in found.items() if kind == array]
+        for array in shapes()
+        if array != "entry"
+    }
+    findings += _circles(others.get("family", ()), reads)
+    entries = [_searchable(row, found) for (kind, _), row in found.items() if kind == "entry"]
+    entries.sort(key=lambda row: (row.family, row.title.casefold(), row.id))
+    return Index([read.note for read in reads], Rows.of(entries), others, tuple(_sorted(findings)))
+
+
+def _searchable(row: Row, found: Mapping[tuple[str, str], Row]) -> Row:
+    """An entry that is also found by the words of its family and its material."""
+    besides = (found.get(("family", row.family)), found.get(("material", row.work_material)))
+    return row._replace(search=" ".join([row.search, *(one.search for one in besides if one)]))
+
+
+def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Finding:
+    here, there = extents_of(row)[-1], extents_of(other)[-1]
+    file = reads[there.file].note.path
+    return Finding(
+        Place(reads[here.file].note.path, here.line),
+        f"{row.id}.id",
+        f"The id {shown(row.id)} is taken by {file.name}, line {there.line}.",
+        "Give one of them another id, or make one of the two.",
+    )
+
+
+def _circles(families: Sequence[Row], reads: Sequence[FileRead]) -> list[Finding]:
+    """What to say of families that are like each other all the way round."""
+    likes = {row.id: row.family for row in families}
+    findings = []
+    for row in families:
+        if goes_round(row.id, lambda name: likes.get(name, "")):
+            here = extents_of(row)[-1]
+            wrong = f"The family is like {shown(row.family)}, and in the end like itself, so there is nothing to follow."
+            fix = "Take like away from one of them, and say there which surfaces it has."
+            findings.append(
+                Finding(Place(reads[here.file].note.path, here.line), f"{row.id}.like", wrong, fix, "warning")
+            )
+    return findings
+
+
+def _sorted(findings: Sequence[Finding]) -> list[Finding]:
+    return sorted(findings, key=lambda one: (str(one.place.file), one.place.line, one.place.column))

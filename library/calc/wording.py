@@ -1,0 +1,64 @@
+"""A value of the book in words: its span, where it comes from, and what other sources say.
+
+Screen, command and comparison all say a value with these, so that it reads the same wherever it stands.
+"""
+
+from __future__ import annotations
+
+from library.book.model import Book, Value
+from library.calc.citation import cited
+
+STATIONS = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
+"""What a place behind the edge is called, by its share of the land."""
+
+
+def span(value: Value) -> str:
+    """A value with its range, as typed in the book.
+
+    Example:
+        >>> from library.book.model import Measure, Value
+        >>> span(Value("rake_angle", low=Measure("3 deg"), usual=Measure("5 deg"), high=Measure("8 deg")))
+        '5 deg (3 deg to 8 deg)'
+    """
+    if value.unread and value.first() is None:
+        return "not readable in the shop's file; 'heelclear check' says why"
+    usual = value.usual.text if value.usual else ""
+    ends = [measure.text for measure in (value.low, value.high) if measure is not None]
+    if len(ends) == 2:
+        reach = f"{ends[0]} to {ends[1]}"
+    elif value.low is not None:
+        reach = f"{value.low.text} or more"
+    else:
+        reach = f"{value.high.text} or less" if value.high is not None else ""
+    return f"{usual} ({reach})" if usual and reach else usual or reach
+
+
+def in_one_paragraph(book: Book, value: Value) -> str:
+    """A value in one paragraph: its range, its note and its source, for where it is worked with.
+
+    Example:
+        >>> from library.book.model import Book, Citation, Measure, Value
+        >>> low, note = Measure("4 deg"), "At the chamfer."
+        >>> in_one_paragraph(Book({}), Value("relief_angle", low=low, citation=Citation("from memory"), note=note))
+        '4 deg or more. At the chamfer. Source: from memory'
+    """
+    note = f"{value.note} " if value.note else ""
+    return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
+
+
+def remarks(book: Book, value: Value) -> list[str]:
+    """What belongs to a value: source, note, what it replaced, and what other sources say."""
+    found = [f"Source: {cited(book, value.citation)}"] if not value.unread else []
+    if value.note:
+        found.append(value.note)
+    if value.layer == "shop" and value.replaces is not None:
+        found.append(f"The shop's own; the shipped book has {span(value.replaces)}.")
+    elif value.layer == "shop":
+        found.append("The shop's own.")
+    found += [
+        f"Another source: {span(other)} [{cited(book, other.citation)}] {other.note}".rstrip()
+        for other in value.also
+    ]
+    if value.disagreement:
+        found.append(value.disagreement)
+    return found

@@ -1,0 +1,74 @@
+"""Plausibility of readings: a diameter or a pitch against the nominal size of the tool."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from geometry.calculation import Check
+from geometry.plausible import diameter_plausible, pitch_plausible
+from geometry.quantities import quantity
+from geometry.sentences import Kind
+from library.cards.editing import readings_of
+from library.cards.job import Job
+from library.cards.model import Readings
+from library.cards.thread_names import of_thread
+from library.units.read import UnitError, read
+
+JUDGED = frozenset({"diameter", "pitch"})
+"""What is held against the size of the tool."""
+
+
+@dataclass(frozen=True)
+class Implausible:
+    """One reading that is hardly to be believed.
+
+    Attributes:
+        reading: which one, counted from 1.
+        check: a watch or a stop, with what to do.
+    """
+
+    reading: int
+    check: Check
+
+
+def implausible(job: Job, key: str, readings: Readings) -> Iterator[Implausible]:
+    """The readings of a quantity that do not go with the size of the tool; none where its size is not known.
+
+    Of a step drill the step that is nearest counts. On a cone any circle may have been measured, so that a diameter
+    is only held against the largest.
+
+    Args:
+        job: the card worked out.
+        key: the quantity.
+        readings: as typed; those that cannot be read are told elsewhere.
+    """
+    sizes = tuple(_sizes(job)) if key in JUDGED else ()
+    for place, text in enumerate(readings, 1):
+        value = _number(job, text, quantity(key).kind) if sizes else None
+        if value is None or value <= 0:
+            continue
+        nearest = min(sizes, key=lambda size: abs(size - value) / size)
+        if key == "diameter" and job.choice.surface == "cone" and value < nearest:
+            continue
+        found = (
+            diameter_plausible(value, nearest) if key == "diameter" else pitch_plausible(value, max(sizes))
+        )
+        yield from (Implausible(place, check) for check in found)
+
+
+def _sizes(job: Job) -> Iterator[float]:
+    """What the tool is called by, in mm: the sizes written of it, and the diameter that its thread's name says."""
+    tool = job.card.tool
+    named = [of_thread(name).get("diameter", "") for name in (tool.thread, tool.size)]
+    for text in (*readings_of(tool.size), *named):
+        size = _number(job, text, Kind.LENGTH)
+        if size is not None and size > 0:
+            yield size
+
+
+def _number(job: Job, text: str, kind: Kind) -> float | None:
+    try:
+        return read(text, kind, job.display).number
+    except UnitError:
+        return None

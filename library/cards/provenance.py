@@ -1,0 +1,242 @@
+"""What each input of a job's calculations is filled with, and its provenance.
+
+Of several texts for one quantity the first in this order is taken: what was typed into the calculation itself; a value
+that a person decided on; what was measured; what is written of the tool, the machine and the wheel; what the book
+recommends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from geometry.calculation import Calculation, Field
+from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind
+from geometry.surfaces import surface_of_relief
+from library.book.model import Citation, Entry, Measure, Value
+from library.book.retired import OF_NO_SURFACE
+from library.calc.ranges import read_range
+from library.cards.chamfer import THREADS, angle_alone_was_changed
+from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
+from library.cards.editing import readings_of
+from library.cards.model import Card, Readings, Wanted
+from library.cards.thread_names import of_thread
+from library.equipment.model import Machine, Wheel
+from library.units.read import UnitError, read
+from library.units.system import Display
+
+Provenance = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "cam", "worked", "default"]
+"""Where a value comes from: typed into this calculation, measured, from the cams that were chosen, from an earlier one, and
+so on."""
+
+NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
+"""Readings that only say what was there; a setting is never filled with them."""
+
+
+NOTHING_CHOSEN = Chosen()
+"""Of a card on which nothing can be told yet."""
+
+
+@dataclass(frozen=True)
+class KnownText:
+    """One text for one quantity, and where it comes from."""
+
+    key: str
+    text: str
+    provenance: Provenance
+
+
+def known_texts(
+    card: Card, machine: Machine | None, wheel: Wheel | None, choice: Chosen = NOTHING_CHOSEN
+) -> tuple[KnownText, ...]:
+    """Everything that is known of the job, the strongest first."""
+    found = [*_measured(card), *_of_tool(card), *_of_machine(machine), *_of_wheel(wheel)]
+    decided = {key for key, one in card.wanted.items() if one.changed or not one.book}
+    return (*_of_choice(choice), *(one for one in found if one.key not in decided))
+
+
+def _of_choice(choice: Chosen) -> Iterator[KnownText]:
+    """What was chosen once for the job; a form that nobody wrote down follows from the method."""
+    if choice.surface:
+        yield KnownText(SURFACE, choice.surface, "wanted" if SURFACE in choice.by_person else "default")
+    if choice.points:
+        yield KnownText(POINTS, choice.points, "wanted")
+    if choice.form:
+        yield KnownText("relief_form", choice.form, "wanted")
+
+
+def _measured(card: Card) -> Iterator[KnownText]:
+    relief_wanted = any(surface_of_relief(key) for key in card.wanted)
+    for key, readings in card.received.items():
+        row = QUANTITIES.get(key)
+        if row is None or key in NOT_FROM_MEASURING or not any(one.strip() for one in readings):
+            continue
+        # The angle that is worn is not the one to grind; the width that is there is the one to grind behind.
+        if row.kind is Kind.ANGLE and (key in card.wanted or (key in OF_NO_SURFACE and relief_wanted)):
+            continue
+        yield KnownText(key, joined(readings), "measured")
+
+
+def _of_tool(card: Card) -> Iterator[KnownText]:
+    """What the words on the tool mean; those that mean no number are only words."""
+    if _is_number(card.tool.flutes, Kind.COUNT):
+        yield KnownText("flutes", card.tool.flutes, "tool")
+    for text in (card.tool.thread, card.tool.size):
+        for key, found in of_thread(text).items():
+            yield KnownText(key, found, "tool")
+    sizes = readings_of(card.tool.size)
+    if sizes and all(_is_number(size, Kind.LENGTH) for size in sizes):
+        yield KnownText("diameter", card.tool.size, "tool")
+
+
+def _is_number(text: str, kind: Kind) -> bool:
+    try:
+        read(text, kind)
+    except UnitError:
+        return False
+    return True
+
+
+def _of_machine(machine: Machine | None) -> Iterator[KnownText]:
+    if machine is None:
+        return
+    if machine.index_ratio is not None:
+        yield KnownText("index_ratio", str(machine.index_ratio), "machine")
+    if machine.plate_holes:
+        yield KnownText("plate_holes", ", ".join(map(str, machine.plate_holes)), "machine")
+    if len(machine.spindle_speeds) == 1:
+        yield KnownText("rotational_speed", machine.spindle_speeds[0].text, "machine")
+    if machine.has_cams:
+        yield KnownText("throw_per", machine.throw_per, "machine")
+
+
+def _of_wheel(wheel: Wheel | None) -> Iterator[KnownText]:
+    if wheel is None:
+        return
+    if wheel.shape:
+        yield KnownText("wheel_shape", wheel.shape, "wheel")
+    if wheel.diameter is not None:
+        yield KnownText("wheel_diameter", wheel.diameter.text, "wheel")
+    if wheel.rated_speed is not None:
+        yield KnownText(wheel.rated_speed.key, wheel.rated_speed.measure.text, "wheel")
+
+
+def joined(readings: Readings) -> str:
+    """Readings in one line, as they are typed."""
+    return ", ".join(one.strip() for one in readings if one.strip())
+
+
+def texts_for(
+    sheet: Calculation,
+    card: Card,
+    known: tuple[KnownText, ...],
+    display: Display,
+    choice: Chosen = NOTHING_CHOSEN,
+    wheel: Wheel | None = None,
+) -> tuple[dict[str, str], dict[str, Provenance]]:
+    """What a calculation is given as if it had been typed, and the provenance of each.
+
+    Args:
+        sheet: the calculation.
+        card: whose own typing into this calculation comes first.
+        known: what is known of the job, the strongest first.
+        display: the units of numbers typed without one.
+        choice: what was chosen once for the job.
+        wheel: at hand, whose shape the method may overrule.
+
+    Returns:
+        Texts and their provenance, both by quantity.
+    """
+    setting = card.settings.get(sheet.name)
+    texts = {key: text for key, text in (setting.typed if setting else {}).items() if text.strip()}
+    provenance: dict[str, Provenance] = dict.fromkeys(texts, "typed")
+    taken = {field.one_of for field in sheet.inputs if field.key in texts} - {""}
+    for one in known:
+        field = sheet.field(one.key)
+        if field is None or one.key in texts or field.one_of in taken or not _serves(one, sheet, choice):
+            continue
+        texts[one.key] = one.text if field.many else greatest(one.text, field, display)
+        provenance[one.key] = one.provenance
+        taken |= {field.one_of} - {""}
+    if (
+        choice.method in sheet.methods
+        and sheet.field("wheel_shape") is not None
+        and provenance.get("wheel_shape") != "typed"
+        and (shape := shape_for(choice.method, wheel))
+    ):
+        texts["wheel_shape"], provenance["wheel_shape"] = (
+            shape,
+            "wheel" if wheel and wheel.shape == shape else "wanted",
+        )
+    if sheet.field(SURFACE) is not None and SURFACE not in texts and (own := choice.surface_for(sheet)):
+        texts[SURFACE], provenance[SURFACE] = own, "default"
+    return texts, provenance
+
+
+def _serves(one: KnownText, sheet: Calculation, choice: Chosen) -> bool:
+    """Whether a calculation takes a text: a surface only where it serves that one."""
+    return one.key != SURFACE or choice.surface_for(sheet) == one.text
+
+
+def greatest(text: str, field: Field, display: Display) -> str:
+    """Of several readings the greatest: the edges run on the largest circle, and the widest land rubs first.
+
+    Example:
+        >>> greatest("11.97 mm, 11.99 mm", Field("diameter"), Display())
+        '11.99 mm'
+    """
+    readings = readings_of(text)
+    if len(readings) < 2:
+        return text
+    kind = quantity(field.key).kind
+    try:
+        return max(readings, key=lambda one: read(one, kind, display).number)
+    except UnitError:
+        return readings[0]
+
+
+def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
+    """What the tool shall have, in the form of an entry of the book, so that calculations are filled from it.
+
+    Args:
+        card: with the values as the book had them when it was begun, and as a person changed them.
+        book_entry: of today's book, for its cautions.
+    """
+    values = {key: value for key, one in card.wanted.items()
+              if key not in CHOSEN_ONCE and (value := _value_of(key, one)) is not None}  # fmt: skip
+    if angle_alone_was_changed(card.wanted):
+        values.pop(THREADS, None)
+    return Entry(
+        id=card.entry,
+        family=card.family,
+        title=card.title,
+        work_material=card.tool.work_material or (book_entry.work_material if book_entry else ""),
+        values=values,
+        cautions=book_entry.cautions if book_entry else (),
+    )
+
+
+def _value_of(key: str, one: Wanted) -> Value | None:
+    """What is wanted as a value of a book: a number, or a range that fills nothing."""
+    measure = measure_of(key, one.value)
+    if measure is not None:
+        return Value(key, usual=measure)
+    found = read_range(key, one.value)
+    source = Citation("published", one.source) if one.source else Citation("missing")
+    return replace(found, citation=source) if found is not None else None
+
+
+def measure_of(key: str, text: str) -> Measure | None:
+    """What a wanted value means; nothing where it cannot be read."""
+    row = QUANTITIES.get(key)
+    if row is None:
+        return None
+    if row.kind is Kind.CHOICE:
+        return Measure(text, word=text.strip()) if text.strip() in row.choices else None
+    try:
+        found = read(text, row.kind, of_diameter=row.kind is Kind.LENGTH, unit_wanted=True)
+    except UnitError:
+        return None
+    return Measure(text, found.number, per_diameter=found.per_diameter)

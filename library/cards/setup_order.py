@@ -1,0 +1,53 @@
+"""Which calculations a job goes through, in the order in which the machine is set up."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from geometry.calculation import Calculation
+from geometry.calculations import calculation, calculation_names
+from library.book.model import Family
+from library.calc.by_family import sheets_for
+
+
+def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:
+    """Whether a calculation rests on a job into which nobody has typed anything for it.
+
+    Args:
+        sheet: the calculation.
+        kind: of the tool; empty where none is known.
+        measured: the quantities that were measured.
+
+    Example:
+        >>> tilt = calculation("wheel-tilt")
+        >>> rests(tilt, "reamer", ["diameter"]), rests(tilt, "reamer", ["helix_angle"])
+        (True, False)
+    """
+    of_course = sheet.role.of_course
+    return of_course is not None and kind not in of_course and sheet.role.about not in measured
+
+
+def calculations_of(family: Family | None) -> tuple[Calculation, ...]:
+    """The calculations that a job on this family of tools goes through, in the order of the set-up.
+
+    Example:
+        >>> [sheet.name for sheet in calculations_of(Family("hob", "Hobs", surfaces=("end",)))][:2]
+        ['wheel-speed', 'index-moves']
+    """
+    of_every_job = (sheet for sheet in map(calculation, calculation_names()) if sheet.role.every_job)
+    served = {sheet.name: sheet for sheet in (*of_every_job, *sheets_for(family))}
+    placed = [(sheet.role.place, sheet) for sheet in served.values() if sheet.role.place is not None]
+    return tuple(sheet for _, sheet in sorted(placed, key=lambda one: one[0]))
+
+
+def brought_in_by_measuring(kind: str) -> tuple[str, ...]:
+    """What the calculations are about that not every kind of tool goes through, but this one does.
+
+    Example:
+        >>> brought_in_by_measuring("reamer")
+        ('margin_width', 'back_diameter')
+    """
+    sheets = [
+        sheet for sheet in map(calculation, calculation_names()) if kind in (sheet.role.of_course or ())
+    ]
+    return tuple(sheet.role.about for sheet in sorted(sheets, key=lambda one: one.role.place or 0))

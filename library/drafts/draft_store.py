@@ -1,0 +1,160 @@
+"""Where drafts lie: one file for each, and for each running program a sign that it is still at work."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import re
+import secrets
+from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import dataclass, replace
+from datetime import datetime
+from pathlib import Path
+
+from library.drafts.draft import Draft, from_bytes, to_bytes
+from library.errors import SaveError, refusal
+from library.files.disk import DISK, Disk
+from library.files.safe_write import ANYTHING, read_for_change, remove_safely, write_safely
+
+_SESSION = re.compile(r"(?P<session>[0-9a-f]{16})-[0-9a-f]{16}\.toml")
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A draft that an earlier run of the program left behind.
+
+    Attributes:
+        draft: what was typed.
+        path: its file.
+    """
+
+    draft: Draft
+    path: Path
+
+
+class Drafts:
+    """The drafts of one running program, and those that earlier runs left.
+
+    While the program runs it holds a lock on a file of its own. The system takes that lock away when the
+    program ends, however it ends; so a draft whose program holds no lock was left behind, and one whose
+    program does belongs to another window.
+
+    Args:
+        folder: where drafts are kept; made when the first one is.
+        disk: the calls to use.
+        now: tells the time.
+    """
+
+    def __init__(self, folder: Path, disk: Disk = DISK, now: Callable[[], datetime] = datetime.now) -> None:
+        self._folder = folder
+        self._disk = disk
+        self._now = now
+        self._session = secrets.token_hex(8)
+        self._sign: int | None = None
+
+    def keep(self, draft: Draft) -> None:
+        """Keep a draft in place of the one that this program kept for the same form and thing before.
+
+        Raises:
+            SaveError: when it cannot be kept; an earlier one is then still there.
+        """
+        if self._sign is None:
+            self._sign = self._begin()
+        raw = to_bytes(replace(draft, kept=self._now().replace(microsecond=0)))
+        write_safely(self._path(draft), raw, root=self._folder, expected=ANYTHING, disk=self._disk)
+
+    def drop(self, draft: Draft) -> None:
+        """Forget this program's draft for a form and thing, because it was saved or thrown away."""
+        if self._sign is not None:
+            self._remove(self._path(draft))
+
+    def left_behind(self) -> tuple[Kept, ...]:
+        """The drafts of programs that no longer run, the newest first; a file that is no draft is passed over."""
+        found = []
+        for path, session in self._files():
+            if session == self._session or self._is_running(session):
+                continue
+            with suppress(ValueError, SaveError):
+                found.append(Kept(from_bytes(read_for_change(path, root=self._folder) or b""), path))
+        return tuple(sorted(found, key=lambda kept: kept.draft.kept.replace(tzinfo=None), reverse=True))
+
+    def forget(self, kept: Kept) -> None:
+        """Remove a draft that was left behind, because it was recovered or thrown away."""
+        self._remove(kept.path)
+        self._sweep()
+
+    def close(self) -> None:
+        """End orderly. Drafts that are still kept stay, and are offered at the next start."""
+        if self._sign is not None:
+            with suppress(OSError):
+                self._disk.close(self._sign)
+            self._sign = None
+            self._sweep()
+
+    def _path(self, draft: Draft) -> Path:
+        name = hashlib.sha256(draft.name.encode("utf-8", "surrogatepass")).hexdigest()[:16]
+        return self._folder / f"{self._session}-{name}.toml"
+
+    def _sign_path(self, session: str) -> Path:
+        return self._folder / f"{session}.running"
+
+    def _begin(self) -> int:
+        """Make the sign of this run and lock it; another program may be looking at it, or sweep it away, just then."""
+        path = self._sign_path(self._session)
+        try:
+            self._folder.mkdir(parents=True, exist_ok=True, mode=0o700)
+            while True:
+                descriptor = self._disk.open(path, os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW, 0o600)
+                if self._locked(descriptor) and self._is_there(path, descriptor):
+                    return descriptor
+                self._disk.close(descriptor)
+                self._disk.pause(0.01)
+        except OSError as error:
+            raise refusal(error, path) from error
+
+    def _locked(self, descriptor: int) -> bool:
+        try:
+            self._disk.lock(descriptor)
+        except BlockingIOError:
+            return False
+        return True
+
+    def _is_there(self, path: Path, descriptor: int) -> bool:
+        try:
+            return path.stat().st_ino == self._disk.fstat(descriptor).st_ino
+        except FileNotFoundError:
+            return False
+
+    def _is_running(self, session: str) -> bool:
+        try:
+            descriptor = self._disk.open(self._sign_path(session), os.O_RDWR | os.O_NOFOLLOW | os.O_NONBLOCK)
+        except OSError:
+            return False
+        try:
+            return not self._locked(descriptor)
+        except OSError:
+            return False
+        finally:
+            with suppress(OSError):
+                self._disk.close(descriptor)
+
+    def _files(self) -> list[tuple[Path, str]]:
+        try:
+            names = sorted(self._disk.names(self._folder))
+        except OSError:
+            return []
+        matches = [(name, _SESSION.fullmatch(name)) for name in names]
+        return [(self._folder / name, found["session"]) for name, found in matches if found]
+
+    def _remove(self, path: Path) -> None:
+        with suppress(SaveError):
+            remove_safely(path, root=self._folder, expected=ANYTHING, disk=self._disk)
+
+    def _sweep(self) -> None:
+        """Remove the signs of programs that ended and have no drafts left."""
+        needed = {session for _, session in self._files()}
+        with suppress(OSError):
+            for path in self._folder.glob("*.running"):
+                if path.stem not in needed and not self._is_running(path.stem):
+                    self._disk.unlink(path)

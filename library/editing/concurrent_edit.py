@@ -1,0 +1,64 @@
+"""Whether somebody else changed the same between the moment a person began and the moment he is done."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from library.editing import locate
+from library.editing.changes import SetText, SetValue
+from library.editing.merging import Conflict
+from library.editing.steps import same
+from library.sanitize import sanitize
+
+
+def concurrent_edits(
+    change: SetValue | SetText, began: Mapping[str, object], shop: Path, shipped: Path | None = None
+) -> dict[str, Conflict]:
+    """The fields that a person is about to change and that the files no longer hold as he found them.
+
+    Between looking at a change and saving it, saving itself compares the file. This is for the time before:
+    a form may stand open for an hour, or come back as a draft after a week.
+
+    Args:
+        change: what the person wants.
+        began: what stood there when he began, by field of the value; for a text, by its key.
+        shop: the shop's folder.
+        shipped: the folder of the shipped data, if there is any.
+
+    Returns:
+        A conflict for each field that both changed, to something else; the others need no question.
+
+    Raises:
+        EditRefused: when the entry stands where it cannot be read.
+    """
+    now = _now(change, shop, shipped)
+    if now is None:
+        return {}
+    wanted = change.fields if isinstance(change, SetValue) else {change.key: change.value}
+    found = {}
+    for field in wanted:
+        base, mine, theirs = (_plain(side.get(field)) for side in (began, wanted, now))
+        if not same(theirs, base) and not same(theirs, mine):
+            key = f"{change.key} {field}" if isinstance(change, SetValue) else field
+            found[field] = Conflict("entry", change.entry, key, base, mine, theirs)
+    return found
+
+
+def _now(change: SetValue | SetText, shop: Path, shipped: Path | None) -> Mapping[str, object] | None:
+    """What the files hold now, by field; nothing where the entry is gone."""
+    parts = [locate.find(folder, "entry", change.entry) for folder in (shipped, shop) if folder is not None]
+    tables = [part.table for part in parts if part is not None]
+    if not tables:
+        return None
+    value = next((table[change.key] for table in reversed(tables) if change.key in table), None)
+    if isinstance(change, SetText):
+        return {change.key: value}
+    return value if isinstance(value, Mapping) else {} if value is None else {"usual": value}
+
+
+def _plain(value: object) -> object:
+    """An empty text or list is the same as none, and a text is what the person saw of it."""
+    if isinstance(value, str):
+        return sanitize(value, lines=True) or None
+    return [_plain(one) for one in value] or None if isinstance(value, list | tuple) else value
