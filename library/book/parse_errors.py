@@ -14,7 +14,8 @@ from library.book.syntax_hints import FIRST, OTHERS, STRINGS, Rule, blotted, hin
 
 @dataclass(frozen=True)
 class ParseError:
-    """Something in the text of one table that keeps it from being read.
+    """Lines of one table that cannot be read, and why; an ``Issue`` once it is known of which file and table.
+
 
     Attributes:
         line: counted from 1 at the table's first.

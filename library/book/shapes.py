@@ -22,7 +22,8 @@ from library.book.fields import (
     word_out_of,
     words,
 )
-from library.book.model import Caution, Entry, Family, Layer, Material, Place, Source, Value
+from library.book.model import Caution, Entry, Family, Layer, Material, Source, Value
+from library.issue import Place
 
 
 @dataclass(frozen=True)

@@ -89,7 +89,7 @@ def read_data(raw: bytes) -> Data | None:
 
 def _mistake(path: Path, raw: bytes) -> str:
     name = named(Path(path.name))
-    findings = sorted(parse(raw, path, "shop").findings, key=lambda finding: finding.state != "error")
+    findings = sorted(parse(raw, path, "shop").findings, key=lambda finding: finding.severity != "error")
     if findings:
         first = findings[0]
         told = f"{name}, line {first.place.line}: {first.wrong} {first.fix}"

@@ -27,8 +27,8 @@ def run(options: argparse.Namespace) -> int:
                     "file": str(one.place.file),
                     "line": one.place.line,
                     "column": one.place.column,
-                    "where": one.where,
-                    "state": one.state,
+                    "where": one.way,
+                    "state": one.severity,
                     "text": one.wrong,
                     "fix": one.fix,
                 }

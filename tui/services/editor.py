@@ -11,7 +11,8 @@ from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
 
-from library.book.model import Entry, Place
+from library.book.model import Entry
+from library.issue import Place
 
 BEHIND_A_COLON = frozenset({"code", "codium", "code-insiders", "hx", "helix", "subl", "zed"})
 """Editors that want the line behind the file's name; all others take it before, with a plus."""
