@@ -16,7 +16,6 @@ from library.book.syntax_hints import FIRST, OTHERS, STRINGS, Rule, blotted, hin
 class ParseError:
     """Lines of one table that cannot be read, and why; an ``Issue`` once it is known of which file and table.
 
-
     Attributes:
         line: counted from 1 at the table's first.
         column: counted from 1.
