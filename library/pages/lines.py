@@ -79,7 +79,8 @@ def block_lines(block: Block, reader: Reader) -> list[Line]:
         case Facts():
             lines = _facts(block, reader)
         case Said():
-            lines = [one for text in block.texts for one in reader.lines(text, block.role)]
+            by = " " * block.indent
+            lines = [one for text in block.texts for one in reader.lines(text, block.role, by, by)]
         case Values():
             lines = _values(block, reader)
         case Items():
@@ -133,9 +134,9 @@ def _named(one: Named, name: int, value: int, reader: Reader) -> list[Line]:
     room = reader.narrower(name + 2)
     said = reader.clean(one.value)
     if one.beside and value + 2 + reader.measure(one.beside) <= room.width:
-        told: list[Line] = [(Run(reader.padded(said, value), "strong"), Run(f"  {reader.clean(one.beside)}"))]
+        told: list[Line] = [(Run(reader.padded(said, value), one.role), Run(f"  {reader.clean(one.beside)}"))]
     else:
-        told = [*room.lines(one.value, "strong"), *(room.lines(one.beside) if one.beside else [])]
+        told = [*room.lines(one.value, one.role), *(room.lines(one.beside) if one.beside else [])]
     lines: list[Line] = []
     for place in range(max(len(told), 1 + len(more))):
         at_left = (first, *more)[place] if place <= len(more) else ""
@@ -151,9 +152,9 @@ def _at_edge(one: Named, reader: Reader) -> list[Line]:
     if room >= min(reader.measure(reader.clean(one.title)), max(reader.width // 3, 12)):
         *above, name = wrapped(one.title, room, clean=reader.clean)
         gap = " " * (reader.width - reader.measure(name) - reader.measure(said))
-        lines: list[Line] = [*((Run(text),) for text in above), (Run(name + gap), Run(said, "strong"))]
+        lines: list[Line] = [*((Run(text),) for text in above), (Run(name + gap), Run(said, one.role))]
     else:
-        lines = [*reader.lines(one.title), *reader.lines(one.value, "strong", "  ", "  ")]
+        lines = [*reader.lines(one.title), *reader.lines(one.value, one.role, "  ", "  ")]
     if beside and reader.measure(beside) <= reader.width:
         lines.append((Run(reader.padded(beside, reader.width, right=True), "quiet"),))
     elif beside:

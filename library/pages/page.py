@@ -25,10 +25,17 @@ class Facts:
 
 @dataclass(frozen=True)
 class Said:
-    """Plain sentences, each a paragraph of its own; a line end in one of them is kept."""
+    """Plain sentences, each a paragraph of its own; a line end in one of them is kept.
+
+    Attributes:
+        texts: the sentences.
+        role: of all of them.
+        indent: how far they stand in from what they belong to.
+    """
 
     texts: tuple[str, ...]
     role: Role = "plain"
+    indent: int = 0
 
 
 @dataclass(frozen=True)
@@ -40,12 +47,14 @@ class Named:
         value: how much, with its unit.
         beside: who gave it, or how far it may be off.
         below: what belongs to it, each a paragraph: its source, its note, its graduation.
+        role: of the value.
     """
 
     title: str
     value: str
     beside: str = ""
     below: tuple[str, ...] = ()
+    role: Role = "strong"
 
 
 @dataclass(frozen=True)

@@ -12,9 +12,9 @@ from library.calc import ranges
 from library.calc.inputs import shown
 from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
+from library.calc.wording import in_one_paragraph
 from library.issue import Issue
 from library.pages.answer import checks, outputs, rows, stations, wanted
-from library.pages.words import behind
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
@@ -218,11 +218,11 @@ class CalculatorPage:
         value, offered = self.form.value(self.form.focus), self.form.offer(self.form.focus)
         if offered is not None and self.book is not None:
             ends = " or ".join(ends_of(offered)).replace(" or ", ", ", max(len(ends_of(offered)) - 2, 0))
-            return f"Right and Left take {ends} of the book's {behind(self.book, offered)}"
+            return f"Right and Left take {ends} of the book's {in_one_paragraph(self.book, offered)}"
         if value is None or value.recommended is None or self.book is None:
             return ""
         here = f"{shown(value.key, value.value, display)} here, " if value.share_of_diameter else ""
-        return here + behind(self.book, value.recommended)
+        return here + in_one_paragraph(self.book, value.recommended)
 
     def _cautions(self, width: int) -> list[Line]:
         if self.form.answer is None or not self.form.answer.cautions:

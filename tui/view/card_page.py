@@ -7,12 +7,14 @@ from dataclasses import dataclass
 
 from library.cards.rows import CardRow
 from library.issue import Issue
+from library.pages.card_answers import ANSWERS
+from library.pages.page import Block, Said
 from tui.keys import Keys, no_keys, with_keys
-from tui.view.card_answers import ANSWERS
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
 from tui.view.card_steps import STEPS
-from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
+from tui.view.lines import Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
+from tui.view.page_lines import part_lines
 from tui.view.viewport import Viewport
 
 GAP = " │ "
@@ -202,23 +204,17 @@ class CardPage:
         if place != self._beside:
             self._beside = place
             self.answers.top = 0
-        lines = ANSWERS[self.form.step](self.form.job, self.form.row, width)
-        if self.form.step == 0:
-            lines = [*self._before(width), EMPTY, *lines]
-        while lines and lines[-1] == EMPTY:
-            lines.pop()
-        while lines and lines[0] == EMPTY:
-            lines.pop(0)
-        return lines
+        parts = ANSWERS[self.form.step](self.form.job, self.form.row.key)
+        return part_lines([self._before() if self.form.step == 0 else (), *parts], width)
 
-    def _before(self, width: int) -> list[Line]:
+    def _before(self) -> tuple[Block, ...]:
         """The earlier cards of this tool, where it has a name."""
         card = self.form.card
         rows = [row for row in self._earlier(card.tool.name) if row.id != card.id]
         if not rows:
-            return []
+            return ()
         many = f"{len(rows)} other card{'s' if len(rows) > 1 else ''} of {card.tool.name}"
-        return wrap(f"{many}, the last one {rows[-1].id} {rows[-1].result}", width, "strong")
+        return (Said((f"{many}, the last one {rows[-1].id} {rows[-1].result}",), "strong"),)
 
     def _edge(self, width: int) -> Line:
         below = self.answers.below()

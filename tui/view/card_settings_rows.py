@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.calculation import Field
 from geometry.quantities import quantity
+from geometry.role import HEEL
 from library.calc.surfaces import book_key, row_of, title_of
 from library.cards.job import Job, Step
 from library.cards.provenance import Provenance
@@ -88,7 +89,7 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
         # What was typed stands in its own line already.
         lines = [one for one in lines if one.graduation or one.key not in typed]
         said = [f"{one.title} {one.value}{': ' if one.graduation else ''}{one.graduation}" for one in lines]
-        return [*said, *(_first_answer(job, step) if step.sheet.name == "relief-drop" else [])]
+        return [*said, *(_first_answer(job, step) if step.sheet.role.does == HEEL else [])]
     if step.answer.result is not None:
         return _first_answer(job, step)
     surface = step.answer.surface
