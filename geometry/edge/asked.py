@@ -1,4 +1,4 @@
-"""The surface that a calculation is asked about, and how its edge lies, read from the inputs.
+"""Inputs on a surface: which one a calculation works on, and how its edge lies.
 
 A calculation on a relief asks which surface it is first. The relief is then that surface's, in the view in
 which the trade gives it, and what says how the edge lies is asked for only where it is wanted.

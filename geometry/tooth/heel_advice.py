@@ -1,4 +1,4 @@
-"""What the drop of a heel means at the machine, and which value fixes it."""
+"""Checks on the drop of a heel, with the values that would fix it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What indicator readings behind the edge say of the form of relief, and what to read next."""
+"""Checks on indicator readings behind the edge: which form of relief they tell of, and what to read next."""
 
 from __future__ import annotations
 

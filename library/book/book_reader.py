@@ -1,4 +1,4 @@
-"""Read the files of both layers, or only those that changed, and lay them over each other as rows and findings."""
+"""Read the files of both layers, those that changed or all, and merge them: the shop's tables over the shipped ones, as rows and findings."""
 
 from __future__ import annotations
 
@@ -172,7 +172,7 @@ def _check_beginning(tables: list[RawTable], file: Path, diagnostics: Diagnostic
 
 
 def _is_named(table: RawTable, diagnostics: Diagnostics) -> bool:
-    """Whether a table is of a known kind and has an id; complains where it should."""
+    """Whether a table is of a known kind and has an id; notes an issue where not."""
     location = Location(diagnostics, KeyPositions(table))
     if not table.array or table.array.startswith("x-"):
         return False

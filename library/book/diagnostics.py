@@ -1,4 +1,4 @@
-"""What a reader of one key has at hand: where it stands, which ids there are, and a place to complain."""
+"""Diagnostics of a read: the issues found so far, the position of each key, and the ids that a key may name."""
 
 from __future__ import annotations
 
@@ -93,7 +93,7 @@ class Location:
         return Location(self.diagnostics, self.key_positions, (*self.keys, *keys))
 
     def place(self) -> Place:
-        """Where in the file it is; only in which table, where nobody will look."""
+        """Where in the file it is; only the table's line where exact places are not wanted."""
         return (
             self.key_positions.place(self.keys)
             if self.diagnostics.has_places

@@ -1,4 +1,4 @@
-"""What was read of a book, kept in the cache folder so that the next start need not read it again.
+"""The cache of a parsed book in the cache folder, so that a start need not parse what has not changed.
 
 Nothing depends on it: it may be deleted, spoilt or impossible to write at any time. No number that a person works with
 comes from it, only rows to choose from, places in files, and problems that were found.

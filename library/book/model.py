@@ -1,4 +1,4 @@
-"""What the book holds, as frozen objects.
+"""The data model of the book, as frozen objects.
 
 A value keeps the text that a person typed beside the number it means, where it came from, in which
 layer and on which line it stands, and what it replaced.

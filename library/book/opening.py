@@ -1,4 +1,4 @@
-"""Open the book: the shipped layer, the shop's over it, and every problem on the way."""
+"""Open the book: both layers read and merged, or taken from the cache, with every issue found on the way."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""From the bytes of a file to its tables, each with the text it was written in.
+"""Parse a file into its tables, each with its own text; where TOML refuses the file, table by table.
 
 A file that TOML accepts is read at once. In one that it refuses each table is read alone, so that a mistake
 costs the line or the table it stands in and nothing else.

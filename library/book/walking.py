@@ -1,4 +1,4 @@
-"""Which files belong to a layer: every ``.toml`` in its folder and the folders below."""
+"""List the files of a layer: every ``.toml`` in its folder and the folders below."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ LEFT_ALONE = frozenset({"cards"})
 
 @dataclass
 class Walk:
-    """What was found in a folder.
+    """The files of a layer, and the issues of its folders.
 
     Attributes:
         files: path and signature of each file, in the order of their names.

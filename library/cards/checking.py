@@ -1,4 +1,4 @@
-"""Every problem in the files of the cards, for ``heelclear check``."""
+"""Validation of the files of all cards, for ``heelclear check``."""
 
 from __future__ import annotations
 

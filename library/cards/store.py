@@ -1,4 +1,4 @@
-"""Cards on the disk: one file for each, in a folder for each year, read whole and saved whole."""
+"""The store of cards on the disk: one file for each, in a folder for each year, read whole and saved whole."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the reader of the book will say of a value that is being typed, before it is saved."""
+"""Validate a value while it is typed, with the reader of the book, so that what it will say is known before saving."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""One file of the book as it is being changed: its text, and the data that the text means."""
+"""A file that is edited in place: its text, and the data that the text means."""
 
 from __future__ import annotations
 

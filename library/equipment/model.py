@@ -1,4 +1,4 @@
-"""What the book holds of the shop's machines and wheels, as frozen objects."""
+"""The data model of the shop's machines and wheels, as frozen objects."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The numbers that are read: what was on the tool, the indicator from edge to heel, tables, and boxes to fill in."""
+"""The readings on the setup sheet: found on the tool, the indicator from edge to heel, tables, and boxes to fill in."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The person's own editor: a file of the book opened at a line, and notes written in it."""
+"""The service that runs the person's own editor: on a file of the book at a line, or on the notes of an entry."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Finding in the list of the book by a condition such as ``rake>8``."""
+"""Filter the list of the book by a query, such as words or ``rake>8``."""
 
 from __future__ import annotations
 
