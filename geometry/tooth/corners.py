@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from geometry.checking import require_positive
+from geometry.preconditions import require_positive
 from geometry.tooth.facets import Facet
 
 

@@ -6,9 +6,9 @@ import math
 from collections.abc import Callable
 
 from geometry.calculation import Check, passed, watch
-from geometry.checking import refuse
 from geometry.complaints import complaint
 from geometry.cures import Way, way
+from geometry.preconditions import refuse
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.tooth import eccentric, flat

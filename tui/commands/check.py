@@ -6,7 +6,7 @@ import argparse
 
 from library.book.folders import shop_folder
 from library.book.opening import open_book
-from library.cards.checking import card_findings
+from library.cards.check_files import card_findings
 from tui.commands import printing
 
 

@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from geometry.calculation import Field, Inputs
-from geometry.checking import refuse
 from geometry.edge.readings import eccentric_reading, flat_reading
 from geometry.edge.views import View, normal_of, seen, share
+from geometry.preconditions import refuse
 from geometry.surfaces import SURFACES, Surface
 
 READ_IN: dict[str, View] = {"at-the-axis": "radial", "square": "normal", "along-the-axis": "axial"}
