@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from geometry.calculation import Cure, Inputs, Together
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding
 

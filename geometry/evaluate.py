@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Field, Given, Inputs, Result
-from geometry.checking import GeometryError, NotGiven
+from geometry.preconditions import GeometryError, NotGiven
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence
 

@@ -59,7 +59,7 @@ class _Input:
 
 @dataclass
 class _Tally:
-    """What was found of one output: the change that each input brings, and how far its ends miss that."""
+    """Sums for one output: the change that each input brings, and how far its ends miss that."""
 
     changes: dict[_Input, float] = field(default_factory=dict)
     misses: dict[_Input, float] = field(default_factory=dict)

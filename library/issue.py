@@ -26,6 +26,10 @@ class Place:
     column: int = 1
 
 
+NOWHERE = Place(Path())
+"""The place of what no file holds."""
+
+
 @dataclass(frozen=True)
 class Issue:
     """What is wrong, where, and what to do.
@@ -37,7 +41,7 @@ class Issue:
         severity: whether it stops anything.
         wrong: what is wrong, one sentence or more.
         fix: what to do, a sentence; empty where ``wrong`` says it.
-        place: the file, line and column, of what was read from a file.
+        place: file, line and column of what was read from a file.
         flute: which flute, from 1, of what was measured at each; 0 where it is about none.
 
     Example:
@@ -51,12 +55,12 @@ class Issue:
     severity: Severity
     wrong: str
     fix: str = ""
-    place: Place | None = None
+    place: Place = NOWHERE
     flute: int = 0
 
     def __str__(self) -> str:
         """The issue as one line: ``file:line:column: where.key: what is wrong. What to do.``."""
-        spot = f"{self.place.file}:{self.place.line}:{self.place.column}" if self.place else ""
+        spot = f"{self.place.file}:{self.place.line}:{self.place.column}" if self.place != NOWHERE else ""
         return sanitize(": ".join(part for part in (spot, self.way, self.text) if part))
 
     @property

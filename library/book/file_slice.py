@@ -1,4 +1,4 @@
-"""A part of a cache file that is read when somebody looks at it, so that a long list opens as quickly as a short one."""
+"""Lazy bytes of a cache file, read on first access, so that a long list opens as quickly as a short one."""
 
 from __future__ import annotations
 

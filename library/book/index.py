@@ -1,4 +1,4 @@
-"""What was read of a book, kept in the cache folder so that the next start need not read it again.
+"""The cache of a parsed book in the cache folder, so that a start need not parse what has not changed.
 
 Nothing depends on it: it may be deleted, spoilt or impossible to write at any time. No number that a person works with
 comes from it, only rows to choose from, places in files, and problems that were found.
@@ -14,12 +14,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Literal
 
 from library.book.fetching import Signature
 from library.book.file_slice import Kept, mark_of, open_plainly
-from library.book.model import Finding, Layer, Place
+from library.book.model import Layer
 from library.book.rows import FIELDS, Row, Rows, extents_of
+from library.issue import Issue, Place, Severity
 
 FORMAT = 2
 
@@ -51,7 +51,7 @@ class FileRead:
 
     note: FileNote
     rows: tuple[Row, ...] = ()
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Issue, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -68,7 +68,7 @@ class Index:
     notes: Sequence[FileNote]
     entries: Rows
     others: Mapping[str, Sequence[Row]] = field(default_factory=dict)
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Issue, ...] = ()
 
     def is_of(self, files: Iterable[tuple[Path, Layer, Signature]]) -> bool:
         """Whether these are the files, unchanged, that it was made from."""
@@ -116,7 +116,7 @@ def load_index(file: Path, *, at_once: bool = False) -> Index | None:
             [_note(one) for one in head["notes"]],
             Rows(lines, offsets, searches),
             {str(kind): [_row(one) for one in rows] for kind, rows in head["others"].items()},
-            tuple(_finding(one) for one in head["findings"]),
+            tuple(_issue(one) for one in head["findings"]),
         )
     return None
 
@@ -128,7 +128,7 @@ def save_index(index: Index, file: Path) -> None:
         "stamp": code_stamp(),
         "notes": [_plain_note(note) for note in index.notes],
         "others": index.others,
-        "findings": [_plain_finding(finding) for finding in index.findings],
+        "findings": [_plain_issue(finding) for finding in index.findings],
     }
     _put(file, [json.dumps(head).encode(), ends, lines, searches])
 
@@ -139,7 +139,7 @@ def load_reads(file: Path) -> dict[Path, tuple[FileRead, int]]:
         head = json.loads(bytes(_take(file, 1)[0]))
         if head["stamp"] == code_stamp():
             reads = (
-                FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_finding, findings)))
+                FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_issue, findings)))
                 for note, rows, findings in head["reads"]
             )
             return {read.note.path: (read, int(head["context"])) for read in reads}
@@ -152,7 +152,7 @@ def save_reads(reads: Iterable[FileRead], context: int, file: Path) -> None:
         "stamp": code_stamp(),
         "context": context,
         "reads": [
-            [_plain_note(read.note), read.rows, [_plain_finding(one) for one in read.findings]]
+            [_plain_note(read.note), read.rows, [_plain_issue(one) for one in read.findings]]
             for read in reads
         ],
     }
@@ -214,24 +214,25 @@ def _note(plain: Sequence[object]) -> FileNote:
     return FileNote(Path(_text(path)), layer, Signature(*numbers))
 
 
-def _plain_finding(finding: Finding) -> list[object]:
+def _plain_issue(finding: Issue) -> list[object]:
     place = finding.place
     return [
         str(place.file),
         place.line,
         place.column,
         finding.where,
+        finding.key,
         finding.wrong,
         finding.fix,
-        finding.state,
+        finding.severity,
     ]
 
 
-def _finding(plain: Sequence[object]) -> Finding:
-    file, line, column, where, wrong, fix, state = plain
-    known: Literal["error", "warning"] = "warning" if state == "warning" else "error"
+def _issue(plain: Sequence[object]) -> Issue:
+    file, line, column, where, key, wrong, fix, severity = plain
+    known: Severity = "warning" if severity == "warning" else "error"
     place = Place(Path(_text(file)), _number(line), _number(column))
-    return Finding(place, _text(where), _text(wrong), _text(fix), known)
+    return Issue(_text(where), _text(key), known, _text(wrong), _text(fix), place)
 
 
 def _row(plain: Sequence[object]) -> Row:

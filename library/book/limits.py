@@ -1,4 +1,4 @@
-"""Whether what TOML allows is something that a book can hold: not too deep, and finite numbers."""
+"""Limits on TOML values that are valid and yet not to be taken: nesting depth, and numbers that are not finite."""
 
 from __future__ import annotations
 

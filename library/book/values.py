@@ -1,4 +1,4 @@
-"""Reading one recommended value: its range, its source, and what other sources say."""
+"""Parse and validate one recommended value: its range, its source, and what other sources say."""
 
 from __future__ import annotations
 

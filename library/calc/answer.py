@@ -1,4 +1,4 @@
-"""A calculation answered from what was typed and from the chosen entry: the one way to it for every screen."""
+"""Answer a calculation from what was typed and from the chosen entry: the one door to it for screen, command and card."""
 
 from __future__ import annotations
 

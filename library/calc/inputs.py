@@ -1,4 +1,4 @@
-"""The inputs of a calculation: what was typed, what the entry gives, and the defaults, in that order."""
+"""Parse the inputs of a calculation from each of their origins: typed, an entry of the book, the default."""
 
 from __future__ import annotations
 

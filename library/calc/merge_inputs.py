@@ -1,4 +1,4 @@
-"""What a calculation is given: typed, taken out of a range of the book, filled from the entry, or by default."""
+"""Merge the inputs of a calculation by precedence: typed, taken out of a range of the book, of the entry, default."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""An answer as plain data, for ``--json``, scripts and job cards: unrounded, every number with its unit."""
+"""Serialize an answer as plain data, for ``--json``, scripts and job cards: unrounded, every number with its unit."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A card as plain data for ``--json`` and scripts: what was typed, and what follows from it."""
+"""Serialize a card as plain data, for ``--json`` and scripts: what was typed, and what follows from it."""
 
 from __future__ import annotations
 

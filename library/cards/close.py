@@ -1,4 +1,4 @@
-"""Closing a card: what was answered is written down as it was, so that the record stays true for ever."""
+"""Close a card: today's answers are recorded on it, so that it says what was done when the program has changed."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The relief that the chosen cams give on a surface, as an earlier calculation of the job found it.
+"""The relief that the chosen cams give on a surface, handed from the calculation that found it to later ones.
 
 A later calculation on the same surface counts with that relief and not with the wanted one, for the tool will have
 what the cams give.

@@ -1,4 +1,4 @@
-"""What the readings say: the relief that was on the tool, and whether each flute passes after grinding."""
+"""Inspection: the relief behind each reading, and whether each flute passes after grinding."""
 
 from __future__ import annotations
 

@@ -177,7 +177,7 @@ def work_out(card: Card, book: Book) -> Job:
 
 @dataclass(frozen=True)
 class _Bench:
-    """What a calculation is worked out with.
+    """The context that a calculation of a job is worked out in.
 
     Attributes:
         card: the card.

@@ -1,4 +1,4 @@
-"""A card's file that a person has written in: changed in place, so that his comments and his order stay."""
+"""Save a card into a file that a person has written in: edited in place, so that comments and order stay."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What was learned at the machine, on its way back to the book."""
+"""Learn from a card: which of its values the book does not have, and the change that would add them."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Beginning a card: from an entry of the book, from an earlier card, or empty."""
+"""Make a new card: from an entry of the book, from an earlier card, or empty."""
 
 from __future__ import annotations
 

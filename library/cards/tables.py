@@ -1,4 +1,4 @@
-"""Measurements in from a table, and records out to one, as comma-separated text for a spreadsheet."""
+"""Import of measurements from comma-separated text, and export of records and measurements to it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Where in a text every table and every key stands, to the character.
+"""The syntax layout of a TOML text: the span of every header, key and value, to the character.
 
 The text must be one that ``tomllib`` accepts; then a walk along it that looks only at brackets, strings
 and line ends knows for each statement its way into the data, its lines, and where its value is.

@@ -1,4 +1,4 @@
-"""Which angle a setting depends on: what a setting is for another angle, and the angle for another setting."""
+"""The relation of a setting to the angle it depends on, solved both ways: what rounding a setting does to the angle."""
 
 from __future__ import annotations
 

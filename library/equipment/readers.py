@@ -1,4 +1,4 @@
-"""Reading the keys of a machine and of a wheel."""
+"""Parse and validate the keys of a machine and of a wheel."""
 
 from __future__ import annotations
 

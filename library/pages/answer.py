@@ -6,7 +6,7 @@ import math
 from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from geometry.calculation import Check, Result, Station
-from geometry.edge.asked import RELIEF_KEYS
+from geometry.edge.surface_input import RELIEF_KEYS
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES

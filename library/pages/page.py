@@ -1,4 +1,4 @@
-"""What stands on a page, before it is lines of a screen, text, Markdown or HTML.
+"""The page model: blocks that are rendered as lines of a screen, text, Markdown or HTML.
 
 A page holds words and numbers as they are read, each once; the renderers only decide where they stand.
 """

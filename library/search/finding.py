@@ -1,4 +1,4 @@
-"""The rows of the book that fit what was typed; no entry is read for it."""
+"""Filter the rows of the book by a query; no entry is read for it."""
 
 from __future__ import annotations
 

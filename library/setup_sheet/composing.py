@@ -1,4 +1,4 @@
-"""From a card that is worked out to the page: what was found, what to set, what to read, what to mind."""
+"""Compose the setup sheet from a card that is worked out: what was found, what to set, what to read, what to mind."""
 
 from __future__ import annotations
 

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Given, Inputs
 from geometry.calculations import calculation, calculation_names
-from geometry.checking import GeometryError
 from geometry.evaluate import asked_for, run, with_defaults
+from geometry.preconditions import GeometryError
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 

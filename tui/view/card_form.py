@@ -1,4 +1,4 @@
-"""A job card being filled in: which line is in hand, and what follows from everything typed so far."""
+"""The state of a job card being filled in: the line in hand, and the job worked out from everything typed so far."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A calculation being filled in: which field is in hand, what was typed, and the answer so far."""
+"""The state of a calculation being filled in: the field in hand, what was typed, and the answer so far."""
 
 from __future__ import annotations
 

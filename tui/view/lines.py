@@ -1,4 +1,4 @@
-"""Lines of text whose pieces each have a role: what every screen is made of."""
+"""Styled lines: pieces of text that each have a role; what every screen is made of."""
 
 from __future__ import annotations
 

@@ -158,7 +158,7 @@ def poison(file: Path, parts: list[bytes]) -> None:
         {"notes": [[7, "shop", 1, 2, 3]]},
         {"others": {"family": [["family"]]}},
         {"others": {"family": [[7] * 10]}},
-        {"findings": [[1, 2, 3, 4, 5, 6, 7]]},
+        {"findings": [[1, 2, 3, 4, 5, 6, 7, 8]]},
         {"stamp": None},
     ],
 )

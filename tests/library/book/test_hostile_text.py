@@ -15,12 +15,12 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from library.book.fetching import LARGEST_FILE
-from library.book.model import Finding
 from library.book.opening import open_book
 from library.book.parsing import decoded, parse
 from library.book.positions import positions
 from library.book.recovery import LONGEST_LINE
 from library.book.splitting import split
+from library.issue import Issue
 
 SHIPPED = Path(__file__).parents[3] / "library" / "shipped"
 SAMPLES = sorted([*SHIPPED.glob("*.toml"), *(Path(__file__).parent / "bad").glob("*.toml")])
@@ -50,7 +50,7 @@ def to_its_end() -> Iterator[None]:
         signal.signal(signal.SIGVTALRM, before)
 
 
-def read(raw: bytes) -> list[Finding]:
+def read(raw: bytes) -> list[Issue]:
     """Read a file of these bytes and see that all that is told of it is in it."""
     with to_its_end():
         parsed = parse(raw, FILE, "shop")
