@@ -13,9 +13,9 @@ from library.book.index import FileNote
 from library.book.layers import Part, build, read_part
 from library.book.parsing import decoded, parse
 from library.book.raw_table import RawTable
-from library.book.recovery import is_too_much
 from library.book.rows import Extent, Row, extents_of
 from library.book.shapes import Shape, shapes
+from library.toml.recovery import is_too_much
 
 MOST_TEXTS = 16
 """Files whose text is kept at hand."""

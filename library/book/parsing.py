@@ -11,12 +11,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from library.book.conflicts import conflicts
 from library.book.model import Finding, Layer, Place
-from library.book.parse_errors import ParseError, explain
 from library.book.raw_table import RawTable
-from library.book.recovery import is_too_much, read_alone
-from library.book.splitting import Piece, split
+from library.toml.conflicts import conflicts
+from library.toml.parse_errors import ParseError, explain
+from library.toml.pieces import Piece, split
+from library.toml.recovery import is_too_much, read_alone
 
 MOST_FINDINGS = 200
 """Mistakes in the writing of one file that are told; the rest is told when these are fixed."""

@@ -8,10 +8,10 @@ from dataclasses import fields
 from pathlib import Path
 
 from library.book.parsing import decoded
-from library.book.recovery import is_too_much
 from library.cards.model import DRAFT, Card, Tool
 from library.cards.rows import CardRow, row_of
 from library.equipment.readers import as_day
+from library.toml.recovery import is_too_much
 
 _BODY = re.compile(r"^\[card\.(?:received|wanted|settings|after)\b", re.MULTILINE)
 _MORE = re.compile(r"^[ \t]*\[(?!card\.(?:received|wanted|settings|after)\b)", re.MULTILINE)

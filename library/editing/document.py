@@ -8,8 +8,8 @@ from functools import lru_cache
 from pathlib import Path
 
 from library.book.parsing import parse
-from library.book.recovery import is_too_much
 from library.errors import Refused, named
+from library.toml.recovery import is_too_much
 
 Data = dict[str, object]
 

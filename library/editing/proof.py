@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from library.book.recovery import LONGEST_LINE
 from library.editing.document import Data, Document, EditRefused, read_data
 from library.editing.in_place import Splice
 from library.editing.steps import same
 from library.files.file_state import LARGEST
+from library.toml.recovery import LONGEST_LINE
 
 
 def prove(document: Document, new_text: str, expected: Data, splices: Sequence[Splice]) -> None:

@@ -9,12 +9,12 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from library.book.parsing import decoded
-from library.book.recovery import is_too_much
-from library.book.splitting import split
 from library.editing.steps import same, tables
 from library.files.file_state import LARGEST
 from library.history.work_tree import WorkTree
 from library.sanitize import sanitize
+from library.toml.pieces import split
+from library.toml.recovery import is_too_much
 
 Table = Mapping[str, object]
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from library.book.patterns import LONG_STRING, SHORT_STRING
+from library.toml.patterns import LONG_STRING, SHORT_STRING
 
 _HEADER = (
     r"^[ \t]*+(?P<open>\[\[?)[ \t]*+(?P<name>[A-Za-z_][A-Za-z0-9_-]*+)[ \t]*+(?P<rest>\.[^\]\n]*+)?\]\]?"

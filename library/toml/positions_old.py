@@ -10,7 +10,7 @@ import re
 import tomllib
 from bisect import bisect_right
 
-from library.book.patterns import KEY, LONG_STRING, SHORT_STRING
+from library.toml.patterns import KEY, LONG_STRING, SHORT_STRING
 
 Keys = tuple[str | int, ...]
 """A way into a document: keys of tables, and numbers (from 0) in arrays."""

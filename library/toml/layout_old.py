@@ -11,7 +11,7 @@ import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from library.book.patterns import KEY, LONG_STRING, SHORT_STRING
+from library.toml.patterns import KEY, LONG_STRING, SHORT_STRING
 
 Way = tuple[str | int, ...]
 """A way into the data: keys of tables, and numbers from 0 in arrays of tables."""

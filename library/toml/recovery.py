@@ -12,13 +12,13 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
-from library.book.conflicts import Conflict
 from library.book.model import Layer
-from library.book.parse_errors import ParseError, explain, is_conflict_mark, key_of
-from library.book.patterns import KEY
 from library.book.raw_table import RawTable
-from library.book.splitting import Piece, split_plainly
 from library.sanitize import MARK, name_of
+from library.toml.conflicts import Conflict
+from library.toml.parse_errors import ParseError, explain, is_conflict_mark, key_of
+from library.toml.patterns import KEY
+from library.toml.pieces import Piece, split_plainly
 
 LONGEST_LINE = 4096
 """Bytes in one line; a longer one makes the parser slow beyond reason."""
