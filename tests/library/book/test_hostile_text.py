@@ -18,8 +18,8 @@ from library.book.fetching import LARGEST_FILE
 from library.book.model import Finding
 from library.book.opening import open_book
 from library.book.parsing import decoded, parse
+from library.toml.limits import LONGEST_LINE
 from library.toml.pieces import split
-from library.toml.recovery import LONGEST_LINE
 from library.toml.scanner import positions
 
 SHIPPED = Path(__file__).parents[3] / "library" / "shipped"
