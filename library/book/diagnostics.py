@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 from functools import cached_property
 
-from library.book.positions import Keys, positions
 from library.book.raw_table import RawTable
 from library.issue import Issue, Place, Severity
 from library.sanitize import sanitize
+from library.toml.scanner import KeyPath, positions
 
 MOST_FINDINGS = 1000
 """Problems that are told of one file; more would help nobody."""
@@ -40,16 +40,16 @@ class KeyPositions:
         self.table = table
 
     @cached_property
-    def _found(self) -> dict[Keys, tuple[int, int]]:
+    def _found(self) -> dict[KeyPath, tuple[int, int]]:
         return positions(self.table.text)
 
     @property
-    def _top(self) -> Keys:
+    def _top(self) -> KeyPath:
         if not self.table.array:
             return ()
         return (self.table.array,) if self.table.brackets == "single" else (self.table.array, 0)
 
-    def place(self, keys: Keys) -> Place:
+    def place(self, keys: KeyPath) -> Place:
         """The place of a key, or of the nearest table that holds it."""
         way = (*self._top, *keys)
         while way not in self._found and way:
@@ -81,7 +81,7 @@ class Location:
 
     diagnostics: Diagnostics
     key_positions: KeyPositions
-    keys: Keys = ()
+    keys: KeyPath = ()
 
     @property
     def table(self) -> RawTable:

@@ -81,6 +81,7 @@ def code_stamp() -> int:
     folders = (
         library,
         library / "book",
+        library / "toml",
         library / "units",
         library / "equipment",
         library.parent / "geometry" / "quantities",

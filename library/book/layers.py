@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 from geometry.quantities import QUANTITIES
 from library.book.diagnostics import Diagnostics, KeyPositions, Location, shown
 from library.book.fields import identifier
-from library.book.limits import beyond_limits
 from library.book.model import Value
 from library.book.raw_table import RawTable
 from library.book.retired import OF_NO_SURFACE, fix_for, no_surface
 from library.book.shapes import Merged, Shape
 from library.book.values import citation, unread, value
+from library.toml.limits import beyond_limits
 
 
 @dataclass(frozen=True)

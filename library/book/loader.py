@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections import OrderedDict
 from collections.abc import Sequence
 from pathlib import Path
@@ -13,9 +12,9 @@ from library.book.index import FileNote
 from library.book.layers import Part, build, read_part
 from library.book.parsing import decoded, parse
 from library.book.raw_table import RawTable
-from library.book.recovery import is_too_much
 from library.book.rows import Extent, Row, extents_of
 from library.book.shapes import Shape, shapes
+from library.toml.limits import loads
 
 MOST_TEXTS = 16
 """Files whose text is kept at hand."""
@@ -84,12 +83,7 @@ class Loader:
 
 
 def _alone(text: str, array: str) -> dict[str, object] | None:
-    if is_too_much(text):
-        return None
-    try:
-        tables = tomllib.loads(text).get(array)
-    except (ValueError, RecursionError):
-        return None
+    tables = (loads(text) or {}).get(array)
     if isinstance(tables, list) and len(tables) == 1 and isinstance(tables[0], dict):
         return tables[0]
     return None

@@ -8,16 +8,17 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from library.book.conflicts import conflicts
 from library.book.model import Layer
-from library.book.parse_errors import ParseError, explain
 from library.book.raw_table import RawTable
-from library.book.recovery import is_too_much, read_alone
-from library.book.splitting import Piece, split
 from library.issue import Issue, Place, Severity
+from library.toml.conflicts import conflicts
+from library.toml.limits import is_too_much
+from library.toml.parse_errors import ParseError, explain
+from library.toml.pieces import Piece, split
+from library.toml.recovery import Recovered, read_alone
 
 MOST_FINDINGS = 200
 """Mistakes in the writing of one file that are told; the rest is told when these are fixed."""
@@ -92,7 +93,7 @@ def _is_regular(pieces: list[Piece], data: Mapping[str, object]) -> bool:
     """Whether the pieces are one by one the tables that the parser found."""
     counts: dict[str, int] = {}
     for piece in pieces[1:]:
-        if piece.lonely:
+        if piece.brackets:
             return False
         counts[piece.array] = counts.get(piece.array, 0) + 1
     for array, count in counts.items():
@@ -135,11 +136,25 @@ def _read_each(pieces: list[Piece], text: str, file: Path, layer: Layer, parsed:
             )
             parsed.findings.append(_of_file(file, wrong, "Fix the ones before first.", line=piece.line))
             return
-        for part, table, mistakes in read_alone(piece, text, file, layer, apart):
+        for one in read_alone(piece, text, apart):
+            table = _recovered(one, text, file, layer)
             if table is not None:
                 parsed.tables.append(table)
-            name = (table.id if table else "") or part.array
-            parsed.findings.extend(_issue(mistake, file, part.line, name) for mistake in mistakes)
+            name = (table.id if table else "") or one.piece.array
+            parsed.findings.extend(_issue(mistake, file, one.piece.line, name) for mistake in one.mistakes)
+
+
+def _recovered(one: Recovered, text: str, file: Path, layer: Layer) -> RawTable | None:
+    piece = one.piece
+    if one.content is None:
+        return None
+    table = RawTable(
+        piece.array, one.content, layer, file, one.text, piece.line, one.unread, piece.brackets, one.broken
+    )
+    is_whole = one.text == text[piece.start : piece.end].replace("\r\n", "\n")
+    if one.mistakes or piece.brackets or not is_whole:
+        return table
+    return replace(table, start=piece.start, end=piece.end)
 
 
 def _of_file(file: Path, wrong: str, fix: str, severity: Severity = "error", *, line: int = 1) -> Issue:

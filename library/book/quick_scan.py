@@ -10,8 +10,8 @@ from library.book.fetching import Signature, Unreadable, fetch
 from library.book.model import Layer
 from library.book.parsing import decoded
 from library.book.rows import Row, Rows
-from library.book.splitting import split
 from library.sanitize import sanitize
+from library.toml.pieces import split
 
 _LINE = re.compile(r'^[ \t]*+(id|title|family|work_material)[ \t]*+=[ \t]*+"([^"\\\n]*+)"', re.MULTILINE)
 

@@ -22,7 +22,7 @@ class RawTable:
         text: of the table, from its own line to the next table, with unreadable lines left empty.
         line: it begins on.
         unread: keys whose line could not be read.
-        brackets: what is wrong with its brackets, as in ``splitting.Piece``.
+        brackets: what is wrong with its brackets, as in ``library.toml.pieces.Piece``.
         broken: true when nothing but its id could be read.
         start: its first character in the text of the file.
         end: the first character after it; zero where it cannot be read by itself.

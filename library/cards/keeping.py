@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Mapping, MutableMapping
 from typing import Any
 
-from library.book.patterns import LONG_STRING, SHORT_STRING
+from library.toml.patterns import LONG_STRING, SHORT_STRING
 
 _TOKEN = re.compile(rf"{LONG_STRING}|{SHORT_STRING}|\#[^\n]*+", re.DOTALL)
 """A text in any of the four kinds of quotes, or a comment."""

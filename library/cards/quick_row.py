@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from dataclasses import fields
 from pathlib import Path
 
 from library.book.parsing import decoded
-from library.book.recovery import is_too_much
 from library.cards.model import DRAFT, Card, Tool
 from library.cards.rows import CardRow, row_of
 from library.equipment.readers import as_day
+from library.toml.limits import loads
 
 _BODY = re.compile(r"^\[card\.(?:received|wanted|settings|after)\b", re.MULTILINE)
 _MORE = re.compile(r"^[ \t]*\[(?!card\.(?:received|wanted|settings|after)\b)", re.MULTILINE)
@@ -33,14 +32,14 @@ def quick_row(raw: bytes, path: Path) -> CardRow | None:
     body = _BODY.search(text)
     head = text[: body.start()] if body else text
     # A heading further down could belong to the tool; what looks like one inside a text only costs time.
-    if (body and _MORE.search(text, body.start())) or is_too_much(head):
+    if body and _MORE.search(text, body.start()):
         return None
     try:
-        (card,) = tomllib.loads(head)["card"]
+        (card,) = (loads(head) or {})["card"]
         tool = card.get("tool", {})
         texts = {key: card[key] for key in _TEXTS if key in card}
         words = {key: tool[key] for key in _TOOL if key in tool}
-    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
+    except (ValueError, KeyError, TypeError, AttributeError):
         return None
     if not all(isinstance(one, str) for one in (*texts.values(), *words.values())):
         return None

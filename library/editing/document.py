@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
 from library.book.parsing import parse
-from library.book.recovery import is_too_much
 from library.errors import Refused, named
+from library.toml.limits import loads
 
 Data = dict[str, object]
 
@@ -81,9 +80,8 @@ def read_data(raw: bytes) -> Data | None:
     answers are remembered. They are shared: nobody changes them.
     """
     try:
-        text = raw.decode().removeprefix(_MARK)
-        return None if is_too_much(text) else tomllib.loads(text)
-    except (ValueError, RecursionError):
+        return loads(raw.decode().removeprefix(_MARK))
+    except UnicodeDecodeError:
         return None
 
 

@@ -8,10 +8,11 @@ from dataclasses import dataclass
 
 from library.editing import writing
 from library.editing.document import Data, Document, EditRefused
-from library.editing.layout import Layout, Statement, Way
 from library.editing.rewriting import rewritten
 from library.editing.steps import TOP, AddTable, DropTable, SetKey, Step, applied, number_of, same
 from library.sanitize import sanitize
+from library.toml.layout import Layout
+from library.toml.scanner import KeyPath, Statement
 
 _BLANK_LINES = re.compile(r"(?:[ \t]*\r?\n)*(?:[ \t]+\Z)?")
 
@@ -89,14 +90,14 @@ class _Worker:
         new = applied(self.document.data, step)
         if isinstance(step, AddTable):
             return [self._added(step, new)]
-        way: Way = (
+        path: KeyPath = (
             () if step.array == TOP else (step.array, number_of(self.document.data, step.array, step.id))
         )
         if isinstance(step, DropTable):
-            return self.drop(way, new)
+            return self.drop(path, new)
         if isinstance(step, SetKey):
-            return self.set((*way, step.key), step.value, new)
-        return self.drop((*way, step.key), new)
+            return self.set((*path, step.key), step.value, new)
+        return self.drop((*path, step.key), new)
 
     def _added(self, step: AddTable, new: Data) -> Splice:
         """A new table at the end; or inside the list, where all of its kind are written as one list."""
@@ -105,40 +106,40 @@ class _Worker:
             return self._rewritten(listed, self.document.data[step.array], new[step.array])
         return _at_the_end(self.document, writing.table(step.array, step.content))
 
-    def set(self, way: Way, value: object, new: Data) -> list[Splice]:
-        """Give the value at ``way``; ``new`` is the whole of the data afterwards."""
-        old = _value_at(self.document.data, way)
+    def set(self, path: KeyPath, value: object, new: Data) -> list[Splice]:
+        """Give the value at ``path``; ``new`` is the whole of the data afterwards."""
+        old = _value_at(self.document.data, path)
         if same(old, value):
             return []
-        pair = self.layout.pair(way)
+        pair = self.layout.pair(path)
         if pair is not None:
             return [self._rewritten(pair, old, value)]
-        cover = self.layout.covering(way)
+        cover = self.layout.covering(path)
         if cover is not None:
             return [
-                self._rewritten(cover, _value_at(self.document.data, cover.way), _value_at(new, cover.way))
+                self._rewritten(cover, _value_at(self.document.data, cover.path), _value_at(new, cover.path))
             ]
-        if not self.layout.below(way):
-            return [self._inserted(way, value)]
+        if not self.layout.below(path):
+            return [self._inserted(path, value)]
         if isinstance(old, dict) and isinstance(value, Mapping):
-            return self._set_each(way, old, value, new)
+            return self._set_each(path, old, value, new)
         raise EditRefused(
-            f"{_spoken(self.document.data, way)} in {self.document.name} is written in several places, which cannot be changed safely; "
+            f"{_spoken(self.document.data, path)} in {self.document.name} is written in several places, which cannot be changed safely; "
             "change it in your editor."
         )
 
-    def _set_each(self, way: Way, old: Data, value: Mapping[str, object], new: Data) -> list[Splice]:
+    def _set_each(self, path: KeyPath, old: Data, value: Mapping[str, object], new: Data) -> list[Splice]:
         """A table that is spread over several statements: each of its keys by itself."""
         if not value:
             raise EditRefused(
-                f"{_spoken(self.document.data, way)} in {self.document.name} would be empty; remove it instead."
+                f"{_spoken(self.document.data, path)} in {self.document.name} would be empty; remove it instead."
             )
         splices = []
         for key in old:
             if key not in value:
-                splices += self.drop((*way, key), new)
+                splices += self.drop((*path, key), new)
         for key, item in value.items():
-            splices += self.set((*way, key), item, new)
+            splices += self.set((*path, key), item, new)
         return splices
 
     def _rewritten(self, pair: Statement, old: object, value: object) -> Splice:
@@ -147,7 +148,7 @@ class _Worker:
         if text is None:
             line = self.text.count("\n", 0, start) + 1
             raise EditRefused(
-                f"{_spoken(self.document.data, pair.way)} in {self.document.name}, line {line}, has remarks inside it that would be lost; "
+                f"{_spoken(self.document.data, pair.path)} in {self.document.name}, line {line}, has remarks inside it that would be lost; "
                 "change it in your editor."
             )
         return Splice(start, end, self._with_line_ends(text))
@@ -155,22 +156,22 @@ class _Worker:
     def _with_line_ends(self, text: str) -> str:
         return text.replace("\r\n", "\n").replace("\n", self.document.line_end)
 
-    def _inserted(self, way: Way, value: object) -> Splice:
+    def _inserted(self, path: KeyPath, value: object) -> Splice:
         """A new line for a key that is nowhere yet: below its table's last line that it may stand under."""
-        anchor = self._anchor(way[:-1])
+        anchor = self._anchor(path[:-1])
         base = anchor.header if anchor else ()
-        keys = [str(key) for key in way[len(base) :]]
+        keys = [str(key) for key in path[len(base) :]]
         at = anchor.end if anchor else self._top()
         indent = _indent(self.text[anchor.start : anchor.end]) if anchor else ""
         return Splice(at, at, self._with_line_ends(indent + writing.pair(keys, value)))
 
-    def _anchor(self, table: Way) -> Statement | None:
+    def _anchor(self, table: KeyPath) -> Statement | None:
         """The statement after which a new key of the table goes: its last value with a range, else its last."""
         under = [
             one
             for one in self.layout.statements
             if one.header == table[: len(one.header)]
-            and (one.way[:-1] if not one.is_header else one.way)[: len(table)] == table
+            and (one.path[:-1] if not one.is_header else one.path)[: len(table)] == table
         ]
         if not under:
             return None
@@ -184,27 +185,27 @@ class _Worker:
         header = next((one for one in self.layout.statements if one.is_header), None)
         return header.start if header else len(self.text)
 
-    def drop(self, way: Way, new: Data) -> list[Splice]:
-        """Take out what is at ``way``; ``new`` is the whole of the data afterwards."""
-        runs = self._runs(way)
+    def drop(self, path: KeyPath, new: Data) -> list[Splice]:
+        """Take out what is at ``path``; ``new`` is the whole of the data afterwards."""
+        runs = self._runs(path)
         if runs:
             return [self._gone(run) for run in runs]
-        cover = self.layout.covering(way)
+        cover = self.layout.covering(path)
         if cover is None:
             raise EditRefused(
-                f"{_spoken(self.document.data, way)} is not in {self.document.name} any more; look at the book again."
+                f"{_spoken(self.document.data, path)} is not in {self.document.name} any more; look at the book again."
             )
-        value = _value_at(new, cover.way)
+        value = _value_at(new, cover.path)
         if value is None:
             return [self._gone([cover])]
-        return [self._rewritten(cover, _value_at(self.document.data, cover.way), value)]
+        return [self._rewritten(cover, _value_at(self.document.data, cover.path), value)]
 
-    def _runs(self, way: Way) -> list[list[Statement]]:
-        """The statements that make up what is at ``way``, those that follow each other together."""
+    def _runs(self, path: KeyPath) -> list[list[Statement]]:
+        """The statements that make up what is at ``path``, those that follow each other together."""
         runs: list[list[Statement]] = []
         within = False
         for statement in self.layout.statements:
-            if not statement.is_below(way):
+            if not statement.is_below(path):
                 within = False
             elif within:
                 runs[-1].append(statement)
@@ -237,8 +238,8 @@ def _indent(line: str) -> str:
     return line[: len(line) - len(line.lstrip(" \t"))]
 
 
-def _value_at(data: object, way: Way) -> object:
-    for key in way:
+def _value_at(data: object, path: KeyPath) -> object:
+    for key in path:
         if isinstance(data, dict):
             data = data.get(str(key))
         elif isinstance(data, list) and isinstance(key, int) and key < len(data):
@@ -248,10 +249,10 @@ def _value_at(data: object, way: Way) -> object:
     return data
 
 
-def _spoken(data: Data, way: Way) -> str:
-    """A way as a person says it: the key, and the id of its table."""
-    table = _value_at(data, way[:2])
+def _spoken(data: Data, path: KeyPath) -> str:
+    """A path as a person says it: the key, and the id of its table."""
+    table = _value_at(data, path[:2])
     name = table.get("id") if isinstance(table, dict) else None
-    keys = ".".join(str(key) for key in (way[2:] if name else way))
+    keys = ".".join(str(key) for key in (path[2:] if name else path))
     told = f"{keys.replace('_', ' ')} of '{name}'" if name and keys else f"'{name}'" if name else keys
     return sanitize(told)

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from library.book.recovery import LONGEST_LINE
 from library.editing.document import Data, Document, EditRefused, read_data
 from library.editing.in_place import Splice
 from library.editing.steps import same
 from library.files.file_state import LARGEST
+from library.toml.limits import LONGEST_LINE, is_too_long
 
 
 def prove(document: Document, new_text: str, expected: Data, splices: Sequence[Splice]) -> None:
@@ -51,7 +51,7 @@ def _require_limits(document: Document, new_text: str) -> None:
             f"{document.name} would become larger than 1 MiB; put some of its entries into another file."
         )
     for number, line in enumerate(new_text.split("\n"), 1):
-        if len(line) > LONGEST_LINE // 4 and len(line.encode()) > LONGEST_LINE:
+        if is_too_long(line):
             raise EditRefused(
                 f"{document.name}, line {number}, would be longer than {LONGEST_LINE} bytes; shorten the text, "
                 "or put it into the notes, which may have several lines."

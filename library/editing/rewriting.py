@@ -6,9 +6,9 @@ import tomllib
 from collections.abc import Mapping
 from typing import Any
 
-from library.editing.layout import remarks
 from library.editing.steps import same
 from library.editing.writing import dotted, literal
+from library.toml.scanner import remarks
 
 
 class _Unsuited(Exception):

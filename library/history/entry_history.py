@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import os
-import tomllib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
 from library.book.parsing import decoded
-from library.book.recovery import is_too_much
-from library.book.splitting import split
 from library.editing.steps import same, tables
 from library.files.file_state import LARGEST
 from library.history.work_tree import WorkTree
 from library.sanitize import sanitize
+from library.toml.limits import loads
+from library.toml.pieces import split
 
 Table = Mapping[str, object]
 
@@ -162,15 +161,10 @@ def _table(raw: bytes, array: str, entry: str) -> Table | None:
     if entry.encode("utf-8", "surrogateescape") not in raw or len(raw) > LARGEST:
         return None
     text = decoded(raw)
-    if is_too_much(text):
-        return None
     for piece in split(text):
         part = text[piece.start : piece.end]
         if piece.array == array and entry in part:
-            try:
-                found = tables(tomllib.loads(part), array)
-            except (ValueError, RecursionError):
-                continue
+            found = tables(loads(part) or {}, array)
             if found and found[0].get("id") == entry:
                 return found[0]
     return None

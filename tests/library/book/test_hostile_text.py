@@ -17,10 +17,10 @@ from hypothesis import strategies as st
 from library.book.fetching import LARGEST_FILE
 from library.book.opening import open_book
 from library.book.parsing import decoded, parse
-from library.book.positions import positions
-from library.book.recovery import LONGEST_LINE
-from library.book.splitting import split
 from library.issue import Issue
+from library.toml.limits import LONGEST_LINE
+from library.toml.pieces import split
+from library.toml.scanner import positions
 
 SHIPPED = Path(__file__).parents[3] / "library" / "shipped"
 SAMPLES = sorted([*SHIPPED.glob("*.toml"), *(Path(__file__).parent / "bad").glob("*.toml")])

@@ -9,11 +9,11 @@ import pytest
 
 from library.editing.document import EditRefused, open_document
 from library.editing.in_place import Splice, spliced, splices_for
-from library.editing.layout import Layout
 from library.editing.plan import replanned
 from library.editing.proof import prove
 from library.editing.steps import AddTable, DropKey, DropTable, SetKey, Step
 from library.editing.writing import literal, table
+from library.toml.layout import Layout
 
 FILE = Path("taps.toml")
 
@@ -81,7 +81,7 @@ def test_an_id_that_stands_last_and_a_header_with_spaces_and_quotes_are_found() 
 
 def test_strings_that_look_like_tables_are_not_taken_for_them() -> None:
     text = '[[entry]]\nid = "a"\nnotes = """\n[[entry]]\nid = "b"\n\\"""" # end\n[[entry]]\nid = "b"\nx-n = \'\'\'\n[x]\'\'\'\n'
-    assert [statement.way for statement in Layout(text).statements if statement.is_header] == [
+    assert [statement.path for statement in Layout(text).statements if statement.is_header] == [
         ("entry", 0),
         ("entry", 1),
     ]

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from library.book.patterns import LONG_STRING, SHORT_STRING
+from library.toml.patterns import LONG_STRING, SHORT_STRING
 
 _HEADER = (
     r"^[ \t]*+(?P<open>\[\[?)[ \t]*+(?P<name>[A-Za-z_][A-Za-z0-9_-]*+)[ \t]*+(?P<rest>\.[^\]\n]*+)?\]\]?"
@@ -30,7 +30,7 @@ class Piece:
         start: where it begins in the text.
         end: where the next one begins.
         line: the line it begins on, from 1.
-        lonely: what is wrong with its brackets: ``single`` for ``[entry]``, ``strayed`` for an
+        brackets: what is wrong with its brackets: ``single`` for ``[entry]``, ``strayed`` for an
             ``[entry.key]`` that does not stand below its ``[[entry]]``; else empty.
     """
 
@@ -38,7 +38,7 @@ class Piece:
     start: int
     end: int
     line: int
-    lonely: str = ""
+    brackets: str = ""
 
 
 def split(text: str) -> list[Piece]:
@@ -65,9 +65,9 @@ def split_plainly(text: str, piece: Piece) -> list[Piece]:
         for found in _PLAIN_HEADER.finditer(cut)
     ]
     if starts and starts[0][0] == piece.start:
-        starts[0] = (piece.start, piece.array, piece.lonely)
+        starts[0] = (piece.start, piece.array, piece.brackets)
     else:
-        starts.insert(0, (piece.start, piece.array, piece.lonely))
+        starts.insert(0, (piece.start, piece.array, piece.brackets))
     return _pieces(text, starts, piece.line, piece.end)
 
 
@@ -94,7 +94,7 @@ def _pieces(
 ) -> list[Piece]:
     pieces = []
     ends = [start for start, _, _ in starts[1:]] + [len(text) if end is None else end]
-    for (start, array, lonely), stop in zip(starts, ends, strict=True):
-        pieces.append(Piece(array, start, stop, line, lonely))
+    for (start, array, brackets), stop in zip(starts, ends, strict=True):
+        pieces.append(Piece(array, start, stop, line, brackets))
         line += text.count("\n", start, stop)
     return pieces

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from library.book.patterns import SHORT_STRING
+from library.toml.patterns import SHORT_STRING
 
 LONGEST = 1000
 """Characters in a line that is looked at so closely."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from library.book.syntax_hints import FIRST, OTHERS, STRINGS, Rule, blotted, hint_for, is_closed
+from library.toml.syntax_hints import FIRST, OTHERS, STRINGS, Rule, blotted, hint_for, is_closed
 
 
 @dataclass(frozen=True)

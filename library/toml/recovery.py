@@ -9,22 +9,14 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import replace
-from pathlib import Path
+from dataclasses import dataclass, replace
 
-from library.book.conflicts import Conflict
-from library.book.model import Layer
-from library.book.parse_errors import ParseError, explain, is_conflict_mark, key_of
-from library.book.patterns import KEY
-from library.book.raw_table import RawTable
-from library.book.splitting import Piece, split_plainly
 from library.sanitize import MARK, name_of
-
-LONGEST_LINE = 4096
-"""Bytes in one line; a longer one makes the parser slow beyond reason."""
-
-DEEPEST = 16
-"""Tables, arrays and dotted keys within each other."""
+from library.toml.conflicts import Conflict
+from library.toml.limits import DEEPEST, LONGEST_LINE, has_deep_key, is_too_long
+from library.toml.parse_errors import ParseError, explain, is_conflict_mark, key_of
+from library.toml.patterns import KEY
+from library.toml.pieces import Piece, split_plainly
 
 MOST_MISTAKES = 20
 """Mistakes told of one table; the rest is told when these are fixed."""
@@ -32,63 +24,68 @@ MOST_MISTAKES = 20
 LARGEST_TABLE = 1 << 17
 """Characters in a table that is tried again and again; a longer one is tried once."""
 
-_DEEP_KEY = re.compile(
-    rf"^[ \t]*+\[?\[?[ \t]*+{KEY}(?:[ \t]*+\.[ \t]*+{KEY}){{{DEEPEST},}}+[ \t]*+[=\]]", re.MULTILINE
-)
 _NOT_TEXT = re.compile("[\x00-\x08\x0b-\x1f\x7f\udc80-\udcff]")
-_NO_TEXT = re.compile("[\udc80-\udcff]")
 _BELOW = re.compile(rf"^[ \t]*+\[\[?[ \t]*+{KEY}[ \t]*+\.(?P<path>[^\]\n]*+)\]", re.MULTILINE)
 _ID = re.compile(r"""^[ \t]*id[ \t]*=[ \t]*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
 
-Read = tuple[Piece, RawTable | None, list[ParseError]]
-"""A table of a file, what could be read of it, and what is wrong with it."""
+
+@dataclass(frozen=True)
+class Recovered:
+    """What could be had of one table.
+
+    Attributes:
+        piece: where it stands.
+        content: its keys; nothing where it cannot be read.
+        mistakes: what is wrong with its writing.
+        text: that was read, with unreadable lines left empty.
+        unread: keys whose line could not be read.
+        broken: true when nothing but its id could be read.
+    """
+
+    piece: Piece
+    content: Mapping[str, object] | None = None
+    mistakes: tuple[ParseError, ...] = ()
+    text: str = ""
+    unread: frozenset[str] = frozenset()
+    broken: bool = False
 
 
-def is_too_much(text: str) -> bool:
-    """Whether a text holds what the parser must not be given."""
-    if any(len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE for line in text.split("\n")):
-        return True
-    return _DEEP_KEY.search(text) is not None or _NO_TEXT.search(text) is not None
-
-
-def read_alone(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflict]) -> list[Read]:
+def read_alone(piece: Piece, text: str, apart: list[Conflict]) -> list[Recovered]:
     """Read one table by itself.
 
     Args:
         piece: where it stands.
         text: of the file.
-        file: for the findings.
-        layer: of the file.
         apart: conflicts in the file; lines in them are not read.
 
     Returns:
         The table; or, where a text that is not closed has swallowed the tables after it, each of them.
     """
-    first = _placed(_read(piece, text, file, layer, apart), text)
-    parts = split_plainly(text, piece) if first[1] is None or first[1].unread else []
+    first = _placed(_read(piece, text, apart), text)
+    parts = split_plainly(text, piece) if first.content is None or first.unread else []
     if len(parts) > 1:
-        each = [_placed(_read(part, text, file, layer, apart), text) for part in parts]
-        if any(table and not table.unread for _, table, _ in each[1:]):
-            return [_or_its_name(one, text, file, layer) for one in each]
-    return [_or_its_name(first, text, file, layer)]
+        each = [_placed(_read(part, text, apart), text) for part in parts]
+        if any(one.content is not None and not one.unread for one in each[1:]):
+            return [_or_its_name(one, text) for one in each]
+    return [_or_its_name(first, text)]
 
 
-def _placed(read: Read, text: str) -> Read:
+def _placed(read: Recovered, text: str) -> Recovered:
     """The same, where each mistake names the table of a value that it stands in, and that value is not read.
 
     What is left of a value without one of its lines is not what the shop wrote.
     """
-    piece, table, mistakes = read
-    below = _BELOW.search(text, piece.start, piece.end) if mistakes else None
-    if below is None or piece.lonely == "strayed":
+    piece = read.piece
+    below = _BELOW.search(text, piece.start, piece.end) if read.mistakes else None
+    if below is None or piece.brackets == "strayed":
         return read
     paths = _paths(text[piece.start : piece.end].split("\n"))
-    placed = [
+    placed = tuple(
         replace(mistake, key=".".join(part for part in (paths[mistake.line - 1], mistake.key) if part))
-        for mistake in mistakes
-    ]
-    values = {paths[mistake.line - 1] for mistake in mistakes}
-    return piece, replace(table, unread=table.unread | (values - {""})) if table else None, placed
+        for mistake in read.mistakes
+    )
+    values = {paths[mistake.line - 1] for mistake in read.mistakes} - {""}
+    return replace(read, unread=read.unread | values, mistakes=placed)
 
 
 def _paths(lines: list[str]) -> list[str]:
@@ -101,20 +98,19 @@ def _paths(lines: list[str]) -> list[str]:
     return paths
 
 
-def _or_its_name(read: Read, text: str, file: Path, layer: Layer) -> Read:
-    piece, table, mistakes = read
+def _or_its_name(read: Recovered, text: str) -> Recovered:
+    piece = read.piece
     named = _ID.search(text, piece.start, piece.end)
-    if table is None and piece.array and named and piece.lonely != "strayed":
-        empty = "\n" * text.count("\n", piece.start, piece.end)
-        table = RawTable(piece.array, {"id": named["id"]}, layer, file, empty, piece.line, broken=True)
-    return piece, table, mistakes
+    if read.content is not None or not piece.array or not named or piece.brackets == "strayed":
+        return read
+    empty = "\n" * text.count("\n", piece.start, piece.end)
+    return Recovered(piece, {"id": named["id"]}, read.mistakes, empty, broken=True)
 
 
-def _read(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflict]) -> Read:
-    own = text[piece.start : piece.end].replace("\r\n", "\n").split("\n")
-    lines = own.copy()
+def _read(piece: Piece, text: str, apart: list[Conflict]) -> Recovered:
+    lines = text[piece.start : piece.end].replace("\r\n", "\n").split("\n")
     if not _take_out_conflicts(lines, piece, apart):
-        return piece, None, []
+        return Recovered(piece)
     mistakes = [*_characters(lines), *_forbidden(lines)]
     most = MOST_MISTAKES if piece.end - piece.start < LARGEST_TABLE else 1
     while all(mistake.apart for mistake in mistakes):
@@ -124,37 +120,22 @@ def _read(piece: Piece, text: str, file: Path, layer: Layer, apart: list[Conflic
             mistake = explain(lines, str(error))
             mistakes.append(mistake)
             if len(mistakes) > most or not _leave_out(lines, mistake):
-                return piece, None, mistakes
+                break
             continue
-        if piece.lonely == "strayed":
-            return piece, None, [_strayed(lines[0])]
-        return _made(piece, data, lines, mistakes, file, layer, untouched=own == lines)
-    return piece, None, mistakes
+        if piece.brackets == "strayed":
+            return Recovered(piece, mistakes=(_strayed(lines[0]),))
+        return _made(piece, data, lines, mistakes)
+    return Recovered(piece, mistakes=tuple(mistakes))
 
 
-def _made(
-    piece: Piece,
-    data: dict[str, object],
-    lines: list[str],
-    mistakes: list[ParseError],
-    file: Path,
-    layer: Layer,
-    *,
-    untouched: bool,
-) -> Read:
+def _made(piece: Piece, data: dict[str, object], lines: list[str], mistakes: list[ParseError]) -> Recovered:
     content = _content(piece, data)
     if content is None:
         fix = f"Write the first line of each as [[{piece.array}]], without quotes."
-        return (
-            piece,
-            None,
-            [*mistakes, ParseError(1, 1, "This table and the next cannot be told apart.", fix)],
-        )
+        mistakes.append(ParseError(1, 1, "This table and the next cannot be told apart.", fix))
+        return Recovered(piece, mistakes=tuple(mistakes))
     unread = frozenset(mistake.key for mistake in mistakes if mistake.key)
-    table = RawTable(piece.array, content, layer, file, "\n".join(lines), piece.line, unread, piece.lonely)
-    if not mistakes and not piece.lonely and untouched:
-        table = replace(table, start=piece.start, end=piece.end)
-    return piece, table, mistakes
+    return Recovered(piece, content, tuple(mistakes), "\n".join(lines), unread)
 
 
 def _content(piece: Piece, data: dict[str, object]) -> Mapping[str, object] | None:
@@ -212,10 +193,10 @@ def _forbidden(lines: list[str]) -> list[ParseError]:
     mistakes = []
     for number, line in enumerate(lines, 1):
         key = key_of(line)
-        if len(line) > LONGEST_LINE // 4 and _bytes(line) > LONGEST_LINE:
+        if is_too_long(line):
             fix = "Divide it; a text of several lines stands between three quotes."
             mistake = ParseError(number, 1, f"The line is longer than {LONGEST_LINE} bytes.", fix, key)
-        elif _DEEP_KEY.match(line):
+        elif has_deep_key(line):
             mistake = ParseError(number, 1, f"A key here has more than {DEEPEST} parts.", "Remove it.", key)
         else:
             continue
@@ -232,7 +213,3 @@ def _leave_out(lines: list[str], mistake: ParseError) -> bool:
     for number in range(mistake.line, last + 1):
         lines[number - 1] = ""
     return True
-
-
-def _bytes(line: str) -> int:
-    return len(line.encode("utf-8", "surrogateescape"))

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from library.book.positions import Keys, positions
+from library.toml.scanner import KeyPath, positions
 
 SHIPPED = Path(__file__).parents[3] / "library" / "shipped"
 
@@ -83,7 +83,7 @@ def documents(draw: st.DrawFn) -> str:
     return draw(st.sampled_from(["\n", "\r\n"])).join(lines)
 
 
-def every_way(data: object, base: Keys = ()) -> set[Keys]:
+def every_way(data: object, base: KeyPath = ()) -> set[KeyPath]:
     found = {base} if base else set()
     if isinstance(data, dict):
         found |= {way for key, inner in data.items() for way in every_way(inner, (*base, key))}
@@ -99,7 +99,7 @@ def accepted(text: str) -> dict[str, object] | None:
         return None
 
 
-def stands_there(text: str, way: Keys, line: int, column: int) -> bool:
+def stands_there(text: str, way: KeyPath, line: int, column: int) -> bool:
     """Whether the key's own name is written at that place (a number in an array has none)."""
     rest = text.split("\n")[line - 1][column - 1 :]
     key = way[-1]
