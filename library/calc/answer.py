@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from geometry.calculation import Calculation, Field, Given, Result
+from geometry.calculation import Calculation, Check, Field, Given, Result, worst_first
 from geometry.evaluate import Problem, Refusal, asked_for, run
+from geometry.plausible import diameter_plausible
 from geometry.quantities import QUANTITIES
 from geometry.sentences import Amount, Kind, Sentence
 from library.book.model import Book, Caution, Entry, Value
@@ -64,6 +65,7 @@ def answer(
     entry: Entry | None = None,
     book: Book | None = None,
     display: Display = METRIC,
+    holds_size: bool = True,
 ) -> Answer:
     """Answer a calculation.
 
@@ -74,6 +76,7 @@ def answer(
         entry: the entry that fills what was not typed.
         book: gives the surfaces of the entry's family and the texts of the cautions.
         display: the units of numbers typed without one, and of the sentences.
+        holds_size: whether a typed diameter is held against that of the entry; a card does that where it is typed.
 
     Returns:
         The answer, with its issues where it could not be computed; nothing is raised for bad input.
@@ -99,6 +102,8 @@ def answer(
     if issues:
         return replace(base, issues=tuple(issues))
     widths = _half_widths(fields, inputs)
+    if holds_size:
+        result = _with_doubts_of_the_size(inputs, entry, found.surface, result)
     return replace(
         base,
         result=_with_tolerance_check(sheet, values, widths, result),
@@ -177,6 +182,30 @@ def _with_tolerance_check(
 
     found = tolerance_check(sheet, values, widths)
     return replace(result, checks=(found, *result.checks)) if found else result
+
+
+def _with_doubts_of_the_size(
+    inputs: Mapping[str, Input], entry: Entry | None, surface: str, result: Result
+) -> Result:
+    """The result, with a doubt where a diameter was typed that the tool of the entry cannot have.
+
+    On a cone any circle may have been measured, so that a smaller one is never doubted.
+    """
+    size = entry.values.get("diameter") if entry is not None else None
+    typed = inputs.get("diameter")
+    if size is None or typed is None or typed.origin != "given" or isinstance(typed.value, str):
+        return result
+    own = [
+        one.number for one in (size.low, size.usual, size.high) if one is not None and not one.per_diameter
+    ]
+    measured = typed.value if isinstance(typed.value, tuple) else (typed.value,)
+    found: list[Check] = []
+    for value in measured if own else ():
+        nearest = min(own, key=lambda one: abs(one - value))
+        if min(own) <= value <= max(own) or (surface == "cone" and value < nearest):
+            continue
+        found += diameter_plausible(value, nearest)
+    return replace(result, checks=worst_first((*found, *result.checks))) if found else result
 
 
 def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> tuple[Caution, ...]:

@@ -126,7 +126,7 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
         behind = land or (lands[0] if len(lands) == 1 else "")
         typed = {"diameter": diameter, "drop": drop, "land_width": behind, **common}
         texts = {key: text for key, text in typed.items() if text}
-        known = answer(sheet, texts, entry=job.entry, book=job.book, display=job.display)
+        known = answer(sheet, texts, entry=job.entry, book=job.book, display=job.display, holds_size=False)
         if known.result is None:
             found.append(Relief(flute, drop, {}, " ".join(one.text for one in known.issues)))
         else:

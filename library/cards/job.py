@@ -219,7 +219,14 @@ def _step(
     sheet: Calculation, texts: dict[str, str], provenance: dict[str, Provenance], bench: _Bench
 ) -> Step:
     def ask(more: Mapping[str, str]) -> Answer:
-        return answer(sheet, {**texts, **more}, entry=bench.entry, book=bench.book, display=bench.display)
+        return answer(
+            sheet,
+            {**texts, **more},
+            entry=bench.entry,
+            book=bench.book,
+            display=bench.display,
+            holds_size=False,
+        )
 
     found = ask({})
     if bench.choice.method == CAM and sheet.role.cam is not None:

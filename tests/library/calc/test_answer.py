@@ -203,3 +203,34 @@ def test_what_is_read_off_the_tool_is_not_filled_from_the_entry() -> None:
     assert "land_width" not in found.inputs
     assert "relief_form" not in found.inputs
     assert [issue.key for issue in found.issues] == ["land_width"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "states"),
+    [("11.9 mm", []), ("10.5 mm", ["watch"]), (".023 in", ["stop"]), ("20 mm", ["stop"])],
+)
+def test_a_diameter_that_the_tool_of_the_entry_cannot_have_is_doubted(typed: str, states: list[str]) -> None:
+    found = answer(
+        DROP, {"diameter": typed, "relief_angle": "4 deg", "land_width": ".1 mm"}, entry=ENTRY, book=BOOK
+    )
+    assert found.result is not None
+    told = [one for one in found.result.checks if str(one.sentence).startswith("A diameter of ")]
+    assert [one.state for one in told] == states
+    assert all(found.result.checks[0] is one for one in told if one.state == "stop")
+
+
+def test_on_a_cone_a_smaller_circle_may_be_measured_and_is_not_doubted() -> None:
+    sink = Entry(
+        "sink", "countersink", "Sink", values={"diameter": Value("diameter", usual=Measure("20 mm", 20.0))}
+    )
+    texts = {"surface": "cone", "included_angle": "90 deg", "relief_angle": "8 deg", "land_width": "1 mm"}
+    for diameter, doubted in (("8 mm", False), ("25 mm", True)):
+        found = answer(DROP, {**texts, "diameter": diameter}, entry=sink)
+        assert found.result is not None
+        assert (
+            any(
+                "cannot be" in str(one.sentence) or "A diameter of" in str(one.sentence)
+                for one in found.result.checks
+            )
+            == doubted
+        )
