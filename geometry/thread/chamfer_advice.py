@@ -8,7 +8,8 @@ from collections.abc import Iterator, Mapping
 from geometry.calculation import Check, note, passed, stop, watch
 from geometry.plausible import LEAST_RELIEF, relief_plausible
 from geometry.sentences import Rounding, angle, length, ratio
-from geometry.thread.chamfer import RELIEF_FACTORS, SLACK, Chamfer, stock_for
+from geometry.thread.chamfer import RELIEF_FACTORS, SLACK, Chamfer, moved_back, stock_for
+from geometry.thread.hole_advice import LIMITS_SHOWN
 from geometry.thread.tap_drill import rule_diameter
 
 
@@ -87,7 +88,16 @@ def back_checks(chamfer: Chamfer, cut_back: float, found: Mapping[str, float]) -
     hole, point = rule_diameter(chamfer.thread), found["point_diameter_after"]
     wanted = max(chamfer.length, chamfer.thread.pitch / 2 / math.tan(chamfer.angle))
     again = stock_for(wanted - chamfer.length + cut_back, chamfer.angle)
-    if point > hole + SLACK:
+    sharp = chamfer.point_diameter(wanted + moved_back(LIMITS_SHOWN, chamfer.angle)) < 0
+    if point > hole + SLACK and sharp:
+        yield watch(
+            "{left} threads of the chamfer are left and its point, now {point}, does not enter a hole of {hole}. No stock "
+            "off the chamfer alone mends that without a sharp point: grind it anew at another angle.",
+            left=ratio(found["threads_left"]),
+            point=length(point),
+            hole=length(hole, Rounding.DOWN),
+        )
+    elif point > hole + SLACK:
         yield watch(
             "{left} threads of the chamfer are left and its point, now {point}, does not enter a hole of {hole}. Take "
             "{again} off the chamfer to have {threads} threads again.",

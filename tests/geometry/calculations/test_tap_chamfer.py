@@ -182,3 +182,19 @@ def test_a_point_as_large_as_the_tap_and_a_sharp_point_are_refused() -> None:
         chamfer(**TAP, chamfer_threads=4.0, chamfer_stock=20.0)
     with pytest.raises(Refusal, match="only one"):
         chamfer(**TAP, chamfer_threads=4.0, radial_chamfer_relief=0.1, axial_chamfer_relief=0.1)
+
+
+def test_stock_that_would_leave_a_sharp_point_is_not_advised() -> None:
+    found = chamfer(
+        diameter=13.0,
+        pitch=0.375,
+        point_diameter=0.625,
+        chamfer_threads=0.875,
+        flutes=1.0,
+        chamfer_stock=0.5,
+        cut_back=1.0,
+    )
+    (told,) = (one for one in found.checks if "does not enter" in str(one.sentence))
+    assert told.state == "watch"
+    assert "grind it anew" in str(told.sentence)
+    assert told.cure == ()

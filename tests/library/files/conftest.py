@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 import signal
+import tempfile
 import traceback
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -102,7 +103,7 @@ def in_a_child() -> Callable[[Callable[[], object]], int]:
 
 
 @pytest.fixture
-def as_nobody(tmp_path: Path) -> Callable[[Callable[[], object]], int]:
+def as_nobody() -> Callable[[Callable[[], object]], int]:
     """Runs a function in a child that may do only what an ordinary user may; gives its exit code."""
 
     def run(work: Callable[[], object]) -> int:
@@ -113,8 +114,6 @@ def as_nobody(tmp_path: Path) -> Callable[[Callable[[], object]], int]:
                 os.setuid(65534)
             work()
 
-        for folder in (tmp_path, *tmp_path.parents[:3]):
-            folder.chmod(folder.stat().st_mode | 0o011)
         return _in_a_child(drop_and_work)
 
     return run
@@ -127,10 +126,13 @@ def kill_me() -> Callable[[], None]:
 
 
 @pytest.fixture
-def shop(tmp_path: Path) -> Path:
-    folder = tmp_path / "shop"
-    folder.mkdir()
-    return folder
+def shop() -> Iterator[Path]:
+    """A folder that other users can come to: pytest shuts its own to them each time that it is started anywhere."""
+    with tempfile.TemporaryDirectory() as folder:
+        Path(folder).chmod(0o711)
+        shop = Path(folder) / "shop"
+        shop.mkdir()
+        yield shop
 
 
 @pytest.fixture
