@@ -1,4 +1,4 @@
-"""Changes in words."""
+"""The wording of a change: its keys and values as a sentence to the person says them."""
 
 from __future__ import annotations
 
