@@ -1,4 +1,4 @@
-"""A calculation is one calculation of the bench, written down as data.
+"""The model of a calculation: its inputs, its outputs, its pure function and its role, written down as data.
 
 Its inputs and outputs are quantities of the vocabulary, its computation is a pure function, and its
 checks are sentences. The calculator, the command line and the job card all find it by itself.

@@ -1,4 +1,4 @@
-"""Advice that was tried before it is given: what to change, kept only where changing it does remove the complaint.
+"""Advice that was tried before it is given: the changes of inputs that do remove a complaint.
 
 A closed relation gives the value that would be just enough; whether it is, with all other inputs as they
 are and the value rounded as a person reads it, is found out by computing again.
@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from geometry.calculation import Cure, Inputs, Together
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding
 

@@ -1,4 +1,4 @@
-"""What a calculation wants drawn: plain curves, not pictures.
+"""The drawing model of a calculation, seen along the axis: plain curves, not pictures.
 
 The profile behind an edge is drawn as its drop below the circle against the angle behind the edge;
 the one who draws chooses the exaggeration and says so.

@@ -1,4 +1,4 @@
-"""Whether a quantity can belong to the tool it is given for: ranges that every calculation judges alike.
+"""Plausibility of a quantity for the tool it is given for: ranges that all calculations share.
 
 Each function answers with the complaints it has, none where all is well. A bound is a standard's where one is
 named, else common practice without a source; outside it a tool is rare, and a slip in reading or typing likely.

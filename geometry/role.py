@@ -1,4 +1,4 @@
-"""The part of a calculation in a whole job: when its turn is, what it sets, and what of it stands on the sheet.
+"""The role of a calculation in a job: its place in the order, what it sets, and what of it is printed.
 
 The card and the setup sheet ask every calculation for its role and know none of them by its name, so that a new one
 takes its place by what it says of itself.

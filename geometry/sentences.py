@@ -1,4 +1,4 @@
-"""Sentences with quantities in them, so that geometry can speak and others can choose the unit.
+"""Sentences with amounts in them as numbers, so that geometry words a message and the library chooses its units.
 
 A check says "The heel stands 0.055 mm proud". Geometry knows the length and that it is one, but not
 whether the person at the bench works in millimetres or thou. So it hands over a template and the

@@ -1,4 +1,4 @@
-"""What a calculation wants drawn of a tool seen from the side: its outline over the axis, not a picture."""
+"""The drawing model of a tool seen from the side: its outline over the axis, not a picture."""
 
 from __future__ import annotations
 

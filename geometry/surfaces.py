@@ -11,8 +11,8 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from geometry.checking import NotGiven
 from geometry.edge.views import View
+from geometry.preconditions import NotGiven
 from geometry.sentences import Sentence
 
 SECOND = "second_"

@@ -13,8 +13,8 @@ from dataclasses import dataclass, field
 
 from geometry.calculation import Calculation, Given, Inputs
 from geometry.complaints import untried
+from geometry.evaluate import Problem, Refusal, asked_for, run, with_defaults
 from geometry.quantities import quantity
-from geometry.running import Problem, Refusal, asked_for, run, with_defaults
 from geometry.sentences import Kind, Sentence
 
 STRAIGHT_WITHIN = 0.1
@@ -59,7 +59,7 @@ class _Input:
 
 @dataclass
 class _Tally:
-    """What was found of one output: the change that each input brings, and how far its ends miss that."""
+    """Sums for one output: the change that each input brings, and how far its ends miss that."""
 
     changes: dict[_Input, float] = field(default_factory=dict)
     misses: dict[_Input, float] = field(default_factory=dict)

@@ -16,7 +16,7 @@ from time import perf_counter
 
 from geometry.calculation import Calculation, Given
 from geometry.calculations import calculation, calculation_names
-from geometry.running import run
+from geometry.evaluate import run
 
 ENTRIES = 10_000
 REPEATS = 15

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
+from zlib import crc32
 
 import pytest
 from hypothesis import HealthCheck, settings
@@ -70,6 +71,12 @@ def _translate(config: pytest.Config, place: int, shares: int) -> None:
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
     """Half as many workers again as there are cores: programs under test in a terminal sleep much of their time."""
     return max(2, (os.cpu_count() or 2) * 3 // 2)
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Mix the files for the workers, in the same way each time: those that wait for a terminal would all come last."""
+    if hasattr(config, "workerinput"):
+        items.sort(key=lambda item: crc32(str(item.path.relative_to(config.rootpath)).encode()))
 
 
 @pytest.fixture(autouse=True)

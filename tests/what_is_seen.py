@@ -76,7 +76,7 @@ def commands() -> Iterator[tuple[str, ...]]:
     from geometry.calculations import calculation, calculation_names
     from geometry.quantities import QUANTITIES
     from library.book.opening import open_book
-    from library.calc.serving import sheets_for
+    from library.calc.by_family import sheets_for
 
     book = open_book()
     yield ("list",)

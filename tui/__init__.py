@@ -1,1 +1,1 @@
-"""The screens, the widgets and the command line."""
+"""The user interface: screens, services, views, drawings and plain commands."""

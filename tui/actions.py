@@ -48,22 +48,10 @@ _LISTS: tuple[Where, ...] = (
     "pick",
     "threads",
 )
-_READING: tuple[Where, ...] = (
-    "entry",
-    "cautions",
-    "findings",
-    "help",
-    "glossary",
-    "review-change",
-    "conflict",
-    "history",
-    "draft",
-    "compare",
-    "sheet",
-    "life",
-    "batch",
-    "equipment",
-)
+_TYPED_INTO: tuple[Where, ...] = ("calculator", "form", "card")
+
+_READING: tuple[Where, ...] = tuple(one for one in EVERYWHERE if one not in (*_LISTS, *_TYPED_INTO))
+"""Text that scrolls: every screen that is no list and takes no typing."""
 
 SAFE_KEYS = frozenset(
     {"?", "up", "down", "left", "right", "tab", "shift+tab", "enter", "escape", "home", "end"}
@@ -85,6 +73,7 @@ class Action:
         keys: its keys, the one to show first.
         where: the screens that can do it.
         in_bar: whether the key bar shows it; the help always does.
+        opens: the screen that it opens, as its module and its class, where it does nothing else; it needs no method then.
     """
 
     id: str
@@ -93,6 +82,7 @@ class Action:
     keys: tuple[str, ...]
     where: tuple[Where, ...] = EVERYWHERE
     in_bar: bool = True
+    opens: str = ""
 
 
 ACTIONS: tuple[Action, ...] = (
@@ -178,8 +168,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("columns-right", "Next column", "Shows the next entry, where not all find room.", ("right",), ("compare",), False),
     Action("columns-left", "Column before", "Shows the entry before, where not all find room.", ("left",), ("compare",), False),
     Action("open-file", "Editor", "Opens the file of the chosen problem at its line in your editor, then reads the book again.", ("enter", "f6"), ("findings",)),
-    Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False),
-    Action("glossary", "Glossary", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", ("f3",), ("book", "entry", "calculator", "help", "form", "card"), False),
+    Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False, "tui.screens.findings.FindingsScreen"),
+    Action("glossary", "Glossary", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", ("f3",), ("book", "entry", "calculator", "help", "form", "card"), False, "tui.screens.glossary.GlossaryScreen"),
     Action("help", "Help", "Explains what is in front of you, and names its keys.", ("?", "f1")),
     Action("actions", "Menu", "Lists everything that can be done here; type to find it, Enter does it.", ("f8",), ("book", "entry", "calculator", "cards", "card")),
     Action("back", "Back", "Goes back to where you came from; nothing typed is lost.", ("f9", "escape"), EVERYWHERE[1:]),

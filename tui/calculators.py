@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
 from library.calc.answer import answer
-from library.calc.fill import reading_of
-from library.calc.serving import sheets_for
+from library.calc.by_family import sheets_for
+from library.calc.inputs import reading_of
 from library.drafts.draft import Draft
 from library.units.read import UnitError
 from tui.view.form import Form

@@ -14,13 +14,13 @@ if TYPE_CHECKING:
     from tomllib import loads as loads
 
     from library.drafts.draft_store import Drafts as Drafts
+    from library.search.finding import by_condition as by_condition
     from library.units.show import show as show
     from tui.calculators import Calculators as Calculators
     from tui.services.book_service import BookService as BookService
     from tui.services.card_service import CardService as CardService
     from tui.services.editor import Editor as Editor
     from tui.services.git_service import GitService as GitService
-    from tui.view.condition import by_condition as by_condition
 
 LATER = {
     "BookService": "tui.services.book_service",
@@ -29,7 +29,7 @@ LATER = {
     "Drafts": "library.drafts.draft_store",
     "Editor": "tui.services.editor",
     "GitService": "tui.services.git_service",
-    "by_condition": "tui.view.condition",
+    "by_condition": "library.search.finding",
     "loads": "tomllib",
     "show": "library.units.show",
 }

@@ -1,4 +1,4 @@
-"""Putting the program together for one run: folders, terminal, keys, book."""
+"""Putting the program together for one run: folders, terminal, keys, book, and whether it is the first one here."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from library.book.folders import config_folder, shop_folder, state_folder
 from library.book.opening import open_book, quick_rows
 from library.units.system import Display
-from tui import first_start, terminal
+from tui import terminal
 from tui.app import Heelclear
 from tui.own_keys import read_keys
 from tui.session import Session
@@ -16,6 +16,12 @@ from tui.view.book_page import BookPage
 
 if TYPE_CHECKING:
     import argparse
+    from pathlib import Path
+
+STARTED = "started"
+"""The file in the state folder that says the program was started here before, so that a new hand is told what to do, once."""
+
+_STARTED_TEXT = "Heelclear was started here before. Without this file it shows its first five lines again.\n"
 
 
 def run_program(options: argparse.Namespace) -> int:
@@ -34,10 +40,28 @@ def run_program(options: argparse.Namespace) -> int:
         display=Display(options.units),
         keymap=read_keys(config_folder() / "keys.toml"),
         page=BookPage(quick_rows(shop)),
-        first_start=first_start.is_first(state_folder()),
+        first_start=is_first_start(state_folder()),
     )
     if session.first_start:
-        first_start.remember(state_folder())
+        remember_start(state_folder())
     app = Heelclear(session, lambda: open_book(shop), shop, state_folder())
     app.run(mouse=options.mouse)
     return app.return_code or 0
+
+
+def is_first_start(state: Path) -> bool:
+    """Whether nothing in the state folder tells of an earlier start.
+
+    Args:
+        state: the state folder, which need not be there.
+    """
+    return not (state / STARTED).exists()
+
+
+def remember_start(state: Path) -> None:
+    """Leave word of this start; where that cannot be written, the next one is a first start again."""
+    try:
+        state.mkdir(parents=True, exist_ok=True)
+        (state / STARTED).write_text(_STARTED_TEXT, encoding="utf-8")
+    except OSError:
+        return

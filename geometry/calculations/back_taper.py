@@ -17,9 +17,9 @@ from geometry.calculation import (
     passed,
     worst_first,
 )
-from geometry.checking import NotGiven
 from geometry.complaints import complaint, settled
 from geometry.cures import Way, way
+from geometry.preconditions import NotGiven
 from geometry.role import Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters

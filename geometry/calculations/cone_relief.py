@@ -19,12 +19,12 @@ from geometry.calculation import (
     passed,
     stations,
 )
-from geometry.checking import NotGiven
 from geometry.complaints import complaint, settled
 from geometry.cone import relief as cone
 from geometry.cures import Step, Way
-from geometry.edge.asked import RELIEF_KEYS, Edge, edge_of, surface_fields
+from geometry.edge.surface_input import RELIEF_KEYS, Edge, edge_of, surface_fields
 from geometry.figure import Figure, curve
+from geometry.preconditions import NotGiven
 from geometry.quantities import quantity
 from geometry.role import Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio

@@ -20,9 +20,9 @@ from geometry.calculation import (
     watch,
     worst_first,
 )
-from geometry.checking import refuse
 from geometry.figure import Figure
 from geometry.plausible import LEAST_RAKE, MOST_RAKE, rake_plausible
+from geometry.preconditions import refuse
 from geometry.quantities import quantity
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length

@@ -17,11 +17,11 @@ from geometry.calculation import (
     note,
     passed,
 )
-from geometry.checking import refuse
 from geometry.complaints import complaint, settled
 from geometry.cures import Step, Way, way
 from geometry.drill import feed as feeding
-from geometry.edge.asked import edge_of, surface_fields
+from geometry.edge.surface_input import edge_of, surface_fields
+from geometry.preconditions import refuse
 from geometry.quantities import quantity
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length, ratio

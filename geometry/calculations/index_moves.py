@@ -19,8 +19,8 @@ from geometry.calculation import (
     watch,
     worst_first,
 )
-from geometry.checking import GeometryError, require_positive
 from geometry.kinds import EVERY_KIND
+from geometry.preconditions import GeometryError, require_positive
 from geometry.role import MOVES, Role
 from geometry.sentences import angle, count, length
 from geometry.setting.indexing import (

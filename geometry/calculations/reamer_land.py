@@ -16,11 +16,11 @@ from geometry.calculation import (
     stations,
     worst_first,
 )
-from geometry.checking import NotGiven, require_positive
 from geometry.complaints import complaint, settled
 from geometry.cures import Step, Way, way
 from geometry.figure import Figure, curve
 from geometry.plausible import land_plausible, relief_plausible
+from geometry.preconditions import NotGiven, require_positive
 from geometry.quantities import quantity
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length

@@ -17,15 +17,15 @@ from geometry.calculation import (
     stations,
     watch,
 )
-from geometry.checking import NotGiven, refuse
 from geometry.complaints import complaint, settled
 from geometry.cone.relief import radians_of_throw
 from geometry.cures import way
-from geometry.edge.asked import READING_KEYS, Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
+from geometry.edge.surface_input import READING_KEYS, Edge, edge_of, pointed, surface_fields
 from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
 from geometry.kinds import EVERY_KIND
+from geometry.preconditions import NotGiven, refuse
 from geometry.role import HEEL, Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.surfaces import SURFACES

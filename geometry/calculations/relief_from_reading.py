@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, stations
-from geometry.checking import NotGiven, refuse
 from geometry.complaints import settled
-from geometry.edge.asked import Edge, edge_of, pointed, surface_fields
 from geometry.edge.readings import POINTS
+from geometry.edge.surface_input import Edge, edge_of, pointed, surface_fields
 from geometry.edge.views import PLANES, View
 from geometry.figure import Curve, Figure, curve
 from geometry.kinds import EVERY_KIND
+from geometry.preconditions import NotGiven, refuse
 from geometry.role import FOUND, Role
 from geometry.sentences import Sentence, angle, length
 from geometry.surfaces import SURFACES

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, worst_first
-from geometry.checking import refuse
+from geometry.preconditions import refuse
 from geometry.sentences import count, length
-from geometry.thread.asked import PITCH, pitch_checks, pitch_of
 from geometry.thread.form import Thread, thread
 from geometry.thread.hole_advice import counted, hole_check, percent, percent_check
 from geometry.thread.lead import lead
 from geometry.thread.pipe import pipe_thread
 from geometry.thread.pipe_advice import hole_limits, pipe_hole_check, planes
+from geometry.thread.pitch_input import PITCH, pitch_checks, pitch_of
 from geometry.thread.tap_drill import hole_for_percent, percent_of_thread, rule_diameter
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 
 from geometry.calculation import AT_THE_WHEEL, Calculation, Check, Field, Inputs, Result, note, stop, watch
-from geometry.checking import NotGiven, refuse
-from geometry.edge.asked import Edge, edge_of, surface_fields
+from geometry.edge.surface_input import Edge, edge_of, surface_fields
 from geometry.edge.views import View
 from geometry.kinds import EVERY_KIND
+from geometry.preconditions import NotGiven, refuse
 from geometry.role import Role
 from geometry.sentences import angle, length
 from geometry.setting.height import relief_of_height, rule_height, setting_height

@@ -17,13 +17,13 @@ from geometry.calculation import (
     passed,
     watch,
 )
-from geometry.checking import GeometryError, refuse
 from geometry.complaints import complaint, settled
 from geometry.cures import way
-from geometry.edge.asked import Edge as SurfaceEdge
-from geometry.edge.asked import edge_of, surface_fields
+from geometry.edge.surface_input import Edge as SurfaceEdge
+from geometry.edge.surface_input import edge_of, surface_fields
 from geometry.figure import Curve, Figure, curve
 from geometry.kinds import EVERY_KIND
+from geometry.preconditions import GeometryError, refuse
 from geometry.role import LASTING, Role
 from geometry.sentences import Rounding, angle, count, length
 from geometry.tooth import eccentric, flat

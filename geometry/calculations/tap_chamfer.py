@@ -16,13 +16,12 @@ from geometry.calculation import (
     stations,
     worst_first,
 )
-from geometry.checking import refuse
 from geometry.plausible import land_plausible
+from geometry.preconditions import refuse
 from geometry.quantities import quantity
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.side_view import chamfer_view
-from geometry.thread.asked import PITCH, pitch_checks, pitch_of
 from geometry.thread.chamfer import (
     RELIEF_FACTORS,
     SLACK,
@@ -37,6 +36,7 @@ from geometry.thread.chamfer import (
 from geometry.thread.chamfer_advice import back_checks, chip_checks, relief_checks, starts
 from geometry.thread.form import Thread, thread
 from geometry.thread.lead import lead
+from geometry.thread.pitch_input import PITCH, pitch_checks, pitch_of
 from geometry.tooth import eccentric
 from geometry.tooth.land import land_angle
 

@@ -19,8 +19,8 @@ from geometry.calculation import (
     stop,
     watch,
 )
-from geometry.checking import NotGiven, refuse
 from geometry.figure import Figure, curve
+from geometry.preconditions import NotGiven, refuse
 from geometry.quantities import quantity
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length

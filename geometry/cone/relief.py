@@ -15,7 +15,7 @@ from __future__ import annotations
 import math
 from functools import lru_cache
 
-from geometry.checking import refuse, require_finite, require_positive, require_relief
+from geometry.preconditions import refuse, require_finite, require_positive, require_relief
 
 NOTHING = 1e-15
 """A sine or cosine under this is that of a cylinder or a face whose angle came in rounded; no source."""

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
-from geometry.checking import refuse, require_positive
 from geometry.cone import relief as cone
 from geometry.drill.feed import left_of_fall, weakest_of_fall
+from geometry.preconditions import refuse, require_positive
 from geometry.sentences import count, length
 
 

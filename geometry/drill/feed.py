@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from geometry.checking import refuse, require_not_negative, require_positive, require_relief
+from geometry.preconditions import refuse, require_not_negative, require_positive, require_relief
 from geometry.sentences import length
 
 

@@ -18,8 +18,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from geometry.checking import GeometryError, refuse, require_finite, require_positive
 from geometry.edge.views import View, normal_of, require_kappa, seen, share
+from geometry.preconditions import GeometryError, refuse, require_finite, require_positive
 
 POINTS: dict[View, str] = {
     "radial": "at the axis",

@@ -18,7 +18,7 @@ from __future__ import annotations
 import math
 from typing import Literal
 
-from geometry.checking import refuse, require_finite, require_relief
+from geometry.preconditions import refuse, require_finite, require_relief
 
 View = Literal["normal", "radial", "axial"]
 

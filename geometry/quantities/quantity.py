@@ -1,4 +1,4 @@
-"""The shape of one row of the vocabulary."""
+"""The model of one row of the vocabulary, and constructors by kind of number."""
 
 from __future__ import annotations
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from geometry.checking import require_finite, require_positive
+from geometry.preconditions import require_finite, require_positive
 
 CLOSE_ENOUGH = 1e-12
 """The share of a step at which the search for the angle that a graduation really gives is over."""

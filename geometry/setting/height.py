@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from geometry.checking import refuse, require_positive, require_relief
+from geometry.preconditions import refuse, require_positive, require_relief
 from geometry.sentences import length
 
 SHOP_RULE = 0.0087

@@ -11,7 +11,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from geometry.checking import GeometryError, refuse, require_positive
+from geometry.preconditions import GeometryError, refuse, require_positive
 from geometry.sentences import angle, count
 
 CIRCLES = (24, 25, 28, 30, 34, 37, 38, 39, 41, 42, 43, 46, 47, 49, 51, 53, 54, 57, 58, 59, 62, 66)

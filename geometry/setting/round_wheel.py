@@ -20,7 +20,7 @@ from __future__ import annotations
 
 import math
 
-from geometry.checking import require_positive, require_relief
+from geometry.preconditions import require_positive, require_relief
 from geometry.setting.tilt import require_helix
 
 _HALVINGS = 80

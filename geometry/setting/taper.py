@@ -8,7 +8,13 @@ from __future__ import annotations
 
 import math
 
-from geometry.checking import refuse, require_angle, require_finite, require_not_negative, require_positive
+from geometry.preconditions import (
+    refuse,
+    require_angle,
+    require_finite,
+    require_not_negative,
+    require_positive,
+)
 from geometry.sentences import Rounding, length
 
 

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 import math
 
-from geometry.checking import refuse, require_angle, require_not_negative, require_relief
+from geometry.preconditions import refuse, require_angle, require_not_negative, require_relief
 
 SMALLEST_HELIX = math.radians(0.001)
 """Less helix than this is a straight flute: its land would need a wheel metres wide; no source."""

@@ -9,7 +9,7 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from geometry.checking import (
+from geometry.preconditions import (
     GeometryError,
     require_angle,
     require_not_negative,

@@ -1,4 +1,4 @@
-"""What the chamfer of a tap means at the machine, and what fixes it."""
+"""Checks on the chamfer of a tap, with what fixes it."""
 
 from __future__ import annotations
 

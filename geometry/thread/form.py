@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from geometry.checking import GeometryError, refuse, require_positive
+from geometry.preconditions import GeometryError, refuse, require_positive
 from geometry.sentences import Rounding, length, ratio
 
 

@@ -1,4 +1,4 @@
-"""What the hole before tapping means for a parallel thread: too small, too large, or in between.
+"""Checks on the hole before tapping a parallel thread: too small, too large, or in between.
 
 The lower limit is the minor diameter of the internal thread, as ISO 724 prints it. The upper one
 is common practice without a source: under 60 percent of a thread, three quarters of the sharp height counted

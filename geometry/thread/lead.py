@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from geometry.checking import GeometryError, require_finite, require_positive
+from geometry.preconditions import GeometryError, require_finite, require_positive
 
 
 def lead(pitch: float, starts: float) -> float:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from geometry.checking import GeometryError, refuse
+from geometry.preconditions import GeometryError, refuse
 from geometry.sentences import length
 from geometry.thread.form import form
 

@@ -1,4 +1,4 @@
-"""What a straight hole means for a taper pipe thread, and at which plane its diameters hold."""
+"""Checks on a straight hole for a taper pipe thread, and notes on the plane at which its diameters hold."""
 
 from __future__ import annotations
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from geometry.checking import GeometryError, require_not_negative, require_positive
+from geometry.preconditions import GeometryError, require_not_negative, require_positive
 from geometry.thread.form import Thread
 
 FULL_DEPTHS = {"three-quarters": 3 / 4, "five-eighths": 5 / 8}

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from geometry.checking import require_not_negative, require_positive
+from geometry.preconditions import require_not_negative, require_positive
 from geometry.tooth.facets import Facet
 
 _SERIES_BELOW = 0.1

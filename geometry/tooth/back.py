@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from geometry.checking import require_not_negative
+from geometry.preconditions import require_not_negative
 from geometry.tooth.facets import Facet, facet_of_width, facet_to
 
 HAIR = 1e-12

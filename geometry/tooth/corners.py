@@ -1,4 +1,4 @@
-"""The proof of a chain of facets: its corners walked out from the edge, and how near they come to the circle."""
+"""Verify a chain of facets: its corners from the edge on, and how near the lines between them come to the circle."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from geometry.checking import require_positive
+from geometry.preconditions import require_positive
 from geometry.tooth.facets import Facet
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from geometry.checking import require_not_negative, require_positive
+from geometry.preconditions import require_not_negative, require_positive
 from geometry.tooth.facets import Facet
 
 _NOTHING = 1e-12

@@ -1,4 +1,4 @@
-"""What the facets behind an edge mean at the machine: the gap kept, or what is wrong and what puts it right."""
+"""Checks on the facets behind an edge: the gap kept, or what is wrong and what puts it right."""
 
 from __future__ import annotations
 

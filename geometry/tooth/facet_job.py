@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Inputs
-from geometry.checking import GeometryError, refuse
+from geometry.preconditions import GeometryError, refuse
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.back import Back, back
 from geometry.tooth.corners import corners, deepest_gap, least_gap

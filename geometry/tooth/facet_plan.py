@@ -15,7 +15,7 @@ from __future__ import annotations
 
 import math
 
-from geometry.checking import refuse, require_positive
+from geometry.preconditions import refuse, require_positive
 from geometry.sentences import Rounding, count, length
 from geometry.tooth.back import HAIR, Back, back
 from geometry.tooth.facets import Facet, facet_between

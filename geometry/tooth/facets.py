@@ -11,7 +11,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from geometry.checking import refuse, require_finite, require_not_negative, require_positive
+from geometry.preconditions import refuse, require_finite, require_not_negative, require_positive
 from geometry.sentences import Rounding, angle
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from geometry.checking import (
+from geometry.preconditions import (
     GeometryError,
     require_finite,
     require_not_negative,

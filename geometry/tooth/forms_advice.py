@@ -1,4 +1,4 @@
-"""What a comparison of relief forms means at the machine."""
+"""Checks on a comparison of relief forms."""
 
 from __future__ import annotations
 

@@ -6,8 +6,8 @@ import math
 from collections.abc import Callable, Iterator
 
 from geometry.calculation import Inputs
-from geometry.checking import GeometryError
 from geometry.cures import Way, that_help, way
+from geometry.preconditions import GeometryError
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.facets import facet_between
 from geometry.tooth.forms_job import FormsJob, complaints, forms_job

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Inputs, Row
-from geometry.checking import GeometryError, refuse
+from geometry.preconditions import GeometryError, refuse
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth import eccentric, flat

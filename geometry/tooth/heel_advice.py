@@ -1,4 +1,4 @@
-"""What the drop of a heel means at the machine, and which value fixes it."""
+"""Checks on the drop of a heel, with the values that would fix it."""
 
 from __future__ import annotations
 
@@ -6,9 +6,9 @@ import math
 from collections.abc import Callable
 
 from geometry.calculation import Check, passed, watch
-from geometry.checking import refuse
 from geometry.complaints import complaint
 from geometry.cures import Way, way
+from geometry.preconditions import refuse
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.tooth import eccentric, flat

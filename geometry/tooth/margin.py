@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from geometry.checking import refuse
+from geometry.preconditions import refuse
 from geometry.sentences import Rounding, length
 from geometry.tooth.facets import (
     Facet,

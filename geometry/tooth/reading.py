@@ -6,10 +6,10 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from geometry.checking import GeometryError, refuse, require_finite, require_positive
-from geometry.edge.asked import Edge
 from geometry.edge.readings import eccentric_from_reading, eccentric_reading, flat_from_reading, flat_reading
+from geometry.edge.surface_input import Edge
 from geometry.edge.views import View, seen
+from geometry.preconditions import GeometryError, refuse, require_finite, require_positive
 from geometry.surfaces import SURFACES
 
 LAND = Edge(SURFACES["land"], 0.0)

@@ -1,4 +1,4 @@
-"""What indicator readings behind the edge say of the form of relief, and what to read next."""
+"""Checks on indicator readings behind the edge: which form of relief they tell of, and what to read next."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Check, note, passed, watch
-from geometry.checking import GeometryError, refuse
-from geometry.edge.asked import Edge
+from geometry.edge.surface_input import Edge
+from geometry.preconditions import GeometryError, refuse
 from geometry.quantities import quantity
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.heel_advice import READABLE, rubs

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from geometry.checking import (
+from geometry.preconditions import (
     GeometryError,
     require_finite,
     require_not_negative,

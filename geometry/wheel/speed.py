@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from geometry.checking import require_not_negative, require_positive
+from geometry.preconditions import require_not_negative, require_positive
 
 
 def surface_speed(wheel_diameter: float, rotational_speed: float) -> float:

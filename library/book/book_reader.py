@@ -1,4 +1,4 @@
-"""Read the files of both layers, or only those that changed, and lay them over each other as rows and findings."""
+"""Read the files of both layers, those that changed or all, and merge them: the shop's tables over the shipped ones, as rows and findings."""
 
 from __future__ import annotations
 
@@ -16,12 +16,13 @@ from library.book.index import FileNote, FileRead, Index, code_stamp
 from library.book.layers import Part, build, read_part
 from library.book.likeness import goes_round
 from library.book.loader import Gone, Loader
-from library.book.model import Entry, Family, Finding, Layer, Place
+from library.book.model import Entry, Family, Layer
 from library.book.parsing import decoded, parse
 from library.book.raw_table import RawTable
 from library.book.rows import Extent, Row, Rows, extents_of
 from library.book.shapes import Shape, shapes
 from library.book.value_ranges import ranges_text
+from library.issue import Issue, Place
 
 SCHEMA = 1
 """The version of the way a book is written."""
@@ -126,7 +127,7 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
     try:
         raw, signature = fetch(path)
     except Unreadable as error:
-        finding = Finding(Place(path), "", error.wrong, error.fix)
+        finding = Issue("", "", "error", error.wrong, error.fix, Place(path))
         return FileRead(FileNote(path, layer, Signature(0, 0, -1)), (), (finding,))
     if (
         len(raw) != signature.size
@@ -142,7 +143,7 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
             rows.append(_row(table, shapes()[table.array], diagnostics, lower))
     if len(diagnostics.findings) == MOST_FINDINGS:
         wrong = f"There are more problems in this file than the {MOST_FINDINGS} that are told here."
-        diagnostics.findings.append(Finding(Place(path), "", wrong, "Fix these first."))
+        diagnostics.findings.append(Issue("", "", "error", wrong, "Fix these first.", Place(path)))
     findings = tuple(_sorted([*parsed.findings, *diagnostics.findings]))
     return FileRead(FileNote(path, layer, signature), tuple(rows), findings)
 
@@ -166,12 +167,12 @@ def _check_beginning(tables: list[RawTable], file: Path, diagnostics: Diagnostic
     if len(tables) > 1 and "schema" not in top.content and "schema" not in top.unread:
         wrong = "The file does not say in which way it is written."
         diagnostics.findings.append(
-            Finding(Place(file), "schema", wrong, f"Begin it with schema = {SCHEMA}.", "warning")
+            Issue("", "schema", "warning", wrong, f"Begin it with schema = {SCHEMA}.", Place(file))
         )
 
 
 def _is_named(table: RawTable, diagnostics: Diagnostics) -> bool:
-    """Whether a table is of a known kind and has an id; complains where it should."""
+    """Whether a table is of a known kind and has an id; notes an issue where not."""
     location = Location(diagnostics, KeyPositions(table))
     if not table.array or table.array.startswith("x-"):
         return False
@@ -263,18 +264,20 @@ def _searchable(row: Row, found: Mapping[tuple[str, str], Row]) -> Row:
     return row._replace(search=" ".join([row.search, *(one.search for one in besides if one)]))
 
 
-def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Finding:
+def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Issue:
     here, there = extents_of(row)[-1], extents_of(other)[-1]
     file = reads[there.file].note.path
-    return Finding(
-        Place(reads[here.file].note.path, here.line),
-        f"{row.id}.id",
+    return Issue(
+        row.id,
+        "id",
+        "error",
         f"The id {shown(row.id)} is taken by {file.name}, line {there.line}.",
         "Give one of them another id, or make one of the two.",
+        Place(reads[here.file].note.path, here.line),
     )
 
 
-def _circles(families: Sequence[Row], reads: Sequence[FileRead]) -> list[Finding]:
+def _circles(families: Sequence[Row], reads: Sequence[FileRead]) -> list[Issue]:
     """What to say of families that are like each other all the way round."""
     likes = {row.id: row.family for row in families}
     findings = []
@@ -284,10 +287,10 @@ def _circles(families: Sequence[Row], reads: Sequence[FileRead]) -> list[Finding
             wrong = f"The family is like {shown(row.family)}, and in the end like itself, so there is nothing to follow."
             fix = "Take like away from one of them, and say there which surfaces it has."
             findings.append(
-                Finding(Place(reads[here.file].note.path, here.line), f"{row.id}.like", wrong, fix, "warning")
+                Issue(row.id, "like", "warning", wrong, fix, Place(reads[here.file].note.path, here.line))
             )
     return findings
 
 
-def _sorted(findings: Sequence[Finding]) -> list[Finding]:
+def _sorted(findings: Sequence[Issue]) -> list[Issue]:
     return sorted(findings, key=lambda one: (str(one.place.file), one.place.line, one.place.column))

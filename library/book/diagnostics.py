@@ -1,4 +1,4 @@
-"""What a reader of one key has at hand: where it stands, which ids there are, and a place to complain."""
+"""Diagnostics of a read: the issues found so far, the position of each key, and the ids that a key may name."""
 
 from __future__ import annotations
 
@@ -6,10 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 from functools import cached_property
-from typing import Literal
 
-from library.book.model import Finding, Place
 from library.book.raw_table import RawTable
+from library.issue import Issue, Place, Severity
 from library.sanitize import sanitize
 from library.toml.scanner import KeyPath, positions
 
@@ -29,7 +28,7 @@ class Diagnostics:
     """
 
     known: Mapping[str, frozenset[str]] = field(default_factory=dict)
-    findings: list[Finding] = field(default_factory=list)
+    findings: list[Issue] = field(default_factory=list)
     is_deaf: bool = False
     has_places: bool = True
 
@@ -94,7 +93,7 @@ class Location:
         return Location(self.diagnostics, self.key_positions, (*self.keys, *keys))
 
     def place(self) -> Place:
-        """Where in the file it is; only in which table, where nobody will look."""
+        """Where in the file it is; only the table's line where exact places are not wanted."""
         return (
             self.key_positions.place(self.keys)
             if self.diagnostics.has_places
@@ -102,9 +101,19 @@ class Location:
         )
 
     @property
+    def owner(self) -> str:
+        """The table as an issue names it: by its id, else by its kind."""
+        return self.table.id or self.table.array
+
+    @property
+    def key(self) -> str:
+        """The key as an issue names it, such as ``rake_angle.low``."""
+        return ".".join(str(part) for part in self.keys if part != "")
+
+    @property
     def name(self) -> str:
-        """The table and key as a finding names it, such as ``spiral-tap.rake_angle.low``."""
-        return ".".join(str(part) for part in (self.table.id or self.table.array, *self.keys) if part != "")
+        """Table and key, such as ``spiral-tap.rake_angle.low``."""
+        return ".".join(part for part in (self.owner, self.key) if part)
 
     def near(self, word: str, words: Iterable[str]) -> str:
         """The known word that is most like the one typed, where somebody will hear of it; else nothing."""
@@ -112,12 +121,14 @@ class Location:
             return ""
         return nearest(word, words)
 
-    def complain(self, wrong: str, fix: str, state: Literal["error", "warning"] = "error") -> None:
+    def complain(self, wrong: str, fix: str, severity: Severity = "error") -> None:
         """Note a problem with this key."""
         if not self.diagnostics.is_deaf and len(self.diagnostics.findings) < MOST_FINDINGS:
             place = self.key_positions.place(self.keys)
-            finding = Finding(place, sanitize(self.name), sanitize(wrong), sanitize(fix), state)
-            self.diagnostics.findings.append(finding)
+            issue = Issue(
+                sanitize(self.owner), sanitize(self.key), severity, sanitize(wrong), sanitize(fix), place
+            )
+            self.diagnostics.findings.append(issue)
 
 
 def shown(value: object) -> str:

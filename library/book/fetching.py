@@ -1,4 +1,4 @@
-"""The bytes of one file, taken without waiting, without a trace, and never more than a book file may have."""
+"""Read the bytes of one file: never blocking, never changing its access time, never more than a book file may have."""
 
 from __future__ import annotations
 

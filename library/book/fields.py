@@ -1,4 +1,4 @@
-"""Reading one key that is a text, several texts, or the name of something else in the book."""
+"""Field readers: a key that is a text, several texts, or the id of something else in the book."""
 
 from __future__ import annotations
 

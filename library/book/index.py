@@ -1,4 +1,4 @@
-"""What was read of a book, kept in the cache folder so that the next start need not read it again.
+"""The cache of a parsed book in the cache folder, so that a start need not parse what has not changed.
 
 Nothing depends on it: it may be deleted, spoilt or impossible to write at any time. No number that a person works with
 comes from it, only rows to choose from, places in files, and problems that were found.
@@ -16,10 +16,11 @@ from pathlib import Path
 from typing import Any
 
 from library.book.fetching import Signature
-from library.book.model import Finding, Layer, Place
+from library.book.model import Layer
 from library.book.rows import FIELDS, Row, Rows, extents_of
+from library.issue import Issue, Place
 
-FORMAT = 3
+FORMAT = 4
 
 
 @dataclass(frozen=True)
@@ -49,7 +50,7 @@ class FileRead:
 
     note: FileNote
     rows: tuple[Row, ...] = ()
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Issue, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -66,7 +67,7 @@ class Index:
     notes: Sequence[FileNote]
     entries: Rows
     others: Mapping[str, Sequence[Row]] = field(default_factory=dict)
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Issue, ...] = ()
 
     def is_of(self, files: Iterable[tuple[Path, Layer, Signature]]) -> bool:
         """Whether these are the files, unchanged, that it was made from."""
@@ -102,7 +103,7 @@ def load_index(file: Path) -> Index | None:
             [_note(one) for one in head["notes"]],
             Rows(lines),
             {str(kind): [_row(one) for one in rows] for kind, rows in head["others"].items()},
-            tuple(_finding(one) for one in head["findings"]),
+            tuple(_issue(one) for one in head["findings"]),
         )
     return None
 
@@ -112,7 +113,7 @@ def save_index(index: Index, file: Path) -> None:
     head = {
         "notes": [_plain_note(note) for note in index.notes],
         "others": index.others,
-        "findings": [_plain_finding(finding) for finding in index.findings],
+        "findings": [_plain_issue(finding) for finding in index.findings],
     }
     _put(file, head, index.entries.lines)
 
@@ -122,7 +123,7 @@ def load_reads(file: Path) -> dict[Path, tuple[FileRead, int]]:
     with suppress(*_UNUSABLE):
         head, _ = _taken(file)
         reads = (
-            FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_finding, findings)))
+            FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_issue, findings)))
             for note, rows, findings in head["reads"]
         )
         return {read.note.path: (read, int(head["context"])) for read in reads}
@@ -132,7 +133,7 @@ def load_reads(file: Path) -> dict[Path, tuple[FileRead, int]]:
 def save_reads(reads: Iterable[FileRead], context: int, file: Path) -> None:
     """Keep what each file gave; where that cannot be done, nothing happens."""
     plain = [
-        [_plain_note(read.note), read.rows, [_plain_finding(one) for one in read.findings]] for read in reads
+        [_plain_note(read.note), read.rows, [_plain_issue(one) for one in read.findings]] for read in reads
     ]
     _put(file, {"context": context, "reads": plain})
 
@@ -203,19 +204,16 @@ def _note(plain: Sequence[Any]) -> FileNote:
     return FileNote(Path(path), layer, Signature(*numbers))
 
 
-def _plain_finding(finding: Finding) -> list[object]:
-    place = finding.place
-    return [
-        *(str(place.file), place.line, place.column),
-        *(finding.where, finding.wrong, finding.fix, finding.state),
-    ]
+def _plain_issue(issue: Issue) -> list[object]:
+    place = issue.place
+    texts = (issue.where, issue.key, issue.severity, issue.wrong, issue.fix)
+    return [*texts, str(place.file), place.line, place.column]
 
 
-def _finding(plain: Sequence[Any]) -> Finding:
-    file, line, column, where, wrong, fix, state = _checked(plain, str, int, int, str, str, str, str)
-    return Finding(
-        Place(Path(file), line, column), where, wrong, fix, "warning" if state == "warning" else "error"
-    )
+def _issue(plain: Sequence[Any]) -> Issue:
+    where, key, severity, wrong, fix, file, line, column = _checked(plain, *[str] * 6, int, int)
+    place = Place(Path(file), line, column)
+    return Issue(where, key, "warning" if severity == "warning" else "error", wrong, fix, place)
 
 
 def _row(plain: Sequence[Any]) -> Row:

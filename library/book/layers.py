@@ -1,4 +1,4 @@
-"""One table read key by key, and the shop's laid over the shipped one."""
+"""Read one table key by key, merge its layers, and build its object."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A family that is like another one follows it in all that it does not say itself.
+"""Inheritance of families: one that says ``like`` takes from another all that it does not say itself.
 
 A spade drill that is like a twist drill has its kind, its surfaces, its cautions and its order of work. What tells the one
 from the other is never taken: title, synonyms, what it is, how to recognise it. Who looks for a jobber drill does not want

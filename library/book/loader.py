@@ -1,4 +1,4 @@
-"""Take one table out of its file again, and make of it what the model knows."""
+"""Load one object on demand: its table is read again from the file, where the index says that it stands."""
 
 from __future__ import annotations
 

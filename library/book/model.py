@@ -1,4 +1,4 @@
-"""What the book holds, as frozen objects.
+"""The data model of the book, as frozen objects.
 
 A value keeps the text that a person typed beside the number it means, where it came from, in which
 layer and on which line it stands, and what it replaced.
@@ -8,26 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from pathlib import Path
 from typing import Literal
 
 from library.book.rows import Row
-from library.sanitize import sanitize
+from library.issue import NOWHERE, Issue, Place
 
 Layer = Literal["shipped", "shop"]
 Label = Literal["published", "shop", "common practice", "from memory", "missing"]
 
 LABELS: tuple[Label, ...] = ("published", "shop", "common practice", "from memory")
 """The four kinds of source that a value may name; a published one names the document and a place in it."""
-
-
-@dataclass(frozen=True)
-class Place:
-    """Where in a file something stands; line and column count from 1."""
-
-    file: Path
-    line: int = 1
-    column: int = 1
 
 
 @dataclass(frozen=True)
@@ -90,7 +80,7 @@ class Value:
     also: tuple[Value, ...] = ()
     disagreement: str = ""
     layer: Layer = "shipped"
-    place: Place = Place(Path())
+    place: Place = NOWHERE
     replaces: Value | None = None
     unread: bool = False
 
@@ -128,7 +118,7 @@ class Entry:
     notes: str = ""
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
-    place: Place = Place(Path())
+    place: Place = NOWHERE
     unread: bool = False
 
 
@@ -162,7 +152,7 @@ class Family:
     cautions: tuple[str, ...] = ()
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
-    place: Place = Place(Path())
+    place: Place = NOWHERE
 
 
 @dataclass(frozen=True)
@@ -177,7 +167,7 @@ class Material:
     cautions: tuple[str, ...] = ()
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
-    place: Place = Place(Path())
+    place: Place = NOWHERE
 
 
 @dataclass(frozen=True)
@@ -190,7 +180,7 @@ class Caution:
     citation: Citation = Citation("missing")
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
-    place: Place = Place(Path())
+    place: Place = NOWHERE
 
 
 @dataclass(frozen=True)
@@ -212,32 +202,7 @@ class Source:
     caveat: str = ""
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
-    place: Place = Place(Path())
-
-
-@dataclass(frozen=True)
-class Finding:
-    """One problem in a file of the book.
-
-    Attributes:
-        place: file, line and column.
-        where: the entry and key, such as ``spiral-tap.rake_angle``; empty for the whole file.
-        wrong: what is wrong, a sentence.
-        fix: what to do, a sentence.
-        state: ``error`` when something could not be read, ``warning`` when it was kept all the same.
-    """
-
-    place: Place
-    where: str
-    wrong: str
-    fix: str
-    state: Literal["error", "warning"] = "error"
-
-    def __str__(self) -> str:
-        """The finding as one line: ``file:line:column: where: what is wrong. What to do.``."""
-        location = f"{self.place.file}:{self.place.line}:{self.place.column}"
-        parts = (location, self.where, f"{self.wrong} {self.fix}".strip())
-        return sanitize(": ".join(part for part in parts if part))
+    place: Place = NOWHERE
 
 
 @dataclass(frozen=True)
@@ -260,7 +225,7 @@ class Book:
     materials: Mapping[str, Material] = field(default_factory=dict)
     cautions: Mapping[str, Caution] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Issue, ...] = ()
     more: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     rows: Sequence[Row] = ()
 

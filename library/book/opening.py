@@ -1,4 +1,4 @@
-"""Open the book: the shipped layer, the shop's over it, and every problem on the way."""
+"""Open the book: both layers read and merged, or taken from the cache, with every issue found on the way."""
 
 from __future__ import annotations
 
@@ -13,9 +13,10 @@ from typing import TYPE_CHECKING, Generic, TypeVar, cast
 
 from library.book.folders import cache_folder, shipped_folder
 from library.book.index import Index, load_index, load_reads, save_index, save_reads
-from library.book.model import Book, Caution, Entry, Family, Finding, Layer, Material, Source
+from library.book.model import Book, Caution, Entry, Family, Layer, Material, Source
 from library.book.rows import Row, Rows
 from library.book.walking import Walk, walk
+from library.issue import Issue
 
 if TYPE_CHECKING:
     from library.book.loader import Loader
@@ -125,7 +126,7 @@ def _cache(shop: Path | None) -> Path:
     return cache_folder() / f"book-{zlib.crc32(os.fsencode(name)):08x}"
 
 
-def _book(index: Index, findings: list[Finding]) -> Book:
+def _book(index: Index, findings: list[Issue]) -> Book:
     make = _maker(index)
 
     def lazy_tables(kind: str) -> Mapping[str, object]:
@@ -173,5 +174,5 @@ def _maker(index: Index) -> Callable[[Row], object]:
     return lambda row: loader().make(row)
 
 
-def _order(finding: Finding) -> tuple[str, int, int]:
+def _order(finding: Issue) -> tuple[str, int, int]:
     return str(finding.place.file), finding.place.line, finding.place.column

@@ -1,4 +1,4 @@
-"""From the bytes of a file to its tables, each with the text it was written in.
+"""Parse a file into its tables, each with its own text; where TOML refuses the file, table by table.
 
 A file that TOML accepts is read at once. In one that it refuses each table is read alone, so that a mistake
 costs the line or the table it stands in and nothing else.
@@ -11,8 +11,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from library.book.model import Finding, Layer, Place
+from library.book.model import Layer
 from library.book.raw_table import RawTable
+from library.issue import Issue, Place, Severity
 from library.toml.conflicts import conflicts
 from library.toml.limits import is_too_much
 from library.toml.parse_errors import ParseError, explain
@@ -35,7 +36,7 @@ class Parsed:
     """
 
     tables: list[RawTable] = field(default_factory=list)
-    findings: list[Finding] = field(default_factory=list)
+    findings: list[Issue] = field(default_factory=list)
 
 
 def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
@@ -48,18 +49,16 @@ def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
     """
     parsed = Parsed()
     if raw[:2] in {b"\xff\xfe", b"\xfe\xff"}:
-        parsed.findings.append(Finding(Place(file), "", "The file is saved as UTF-16.", "Save it as UTF-8."))
+        parsed.findings.append(_of_file(file, "The file is saved as UTF-16.", "Save it as UTF-8."))
         return parsed
     if raw.startswith(b"\xef\xbb\xbf"):
         wrong = "The file begins with a byte order mark, which TOML does not know."
         fix = 'Save it as "UTF-8" instead of "UTF-8 with BOM".'
-        parsed.findings.append(Finding(Place(file), "", wrong, fix, "warning"))
+        parsed.findings.append(_of_file(file, wrong, fix, "warning"))
     text = decoded(raw)
     if b"\r" in raw and b"\n" not in raw:
         wrong = "The lines end in the way of very old computers, which TOML does not know."
-        parsed.findings.append(
-            Finding(Place(file), "", wrong, "Save it with line ends of Unix or Windows.", "warning")
-        )
+        parsed.findings.append(_of_file(file, wrong, "Save it with line ends of Unix or Windows.", "warning"))
     pieces = split(text)
     data, refusal = _whole(text)
     if data is not None and _is_regular(pieces, data):
@@ -67,7 +66,7 @@ def parse(raw: bytes, file: Path, layer: Layer) -> Parsed:
     else:
         _read_each(pieces, text, file, layer, parsed)
         if refusal and not parsed.findings and not any(table.brackets for table in parsed.tables):
-            parsed.findings.append(_finding(explain(text.split("\n"), refusal), file, 1, ""))
+            parsed.findings.append(_issue(explain(text.split("\n"), refusal), file, 1, ""))
     return parsed
 
 
@@ -129,20 +128,20 @@ def _read_each(pieces: list[Piece], text: str, file: Path, layer: Layer, parsed:
     for conflict in apart[: MOST_FINDINGS + 1]:
         wrong = f"Lines {conflict.first} to {conflict.last} hold two versions that git could not join; neither is read."
         fix = "Keep one, and delete the lines that begin with <<<<<<<, ======= and >>>>>>>."
-        parsed.findings.append(Finding(Place(file, conflict.first), "", wrong, fix))
+        parsed.findings.append(_of_file(file, wrong, fix, line=conflict.first))
     for piece in pieces:
         if len(parsed.findings) > MOST_FINDINGS:
             wrong = (
                 f"There are more than {MOST_FINDINGS} mistakes in this file; from here on it was not read."
             )
-            parsed.findings.append(Finding(Place(file, piece.line), "", wrong, "Fix the ones before first."))
+            parsed.findings.append(_of_file(file, wrong, "Fix the ones before first.", line=piece.line))
             return
         for one in read_alone(piece, text, apart):
             table = _recovered(one, text, file, layer)
             if table is not None:
                 parsed.tables.append(table)
             name = (table.id if table else "") or one.piece.array
-            parsed.findings.extend(_finding(mistake, file, one.piece.line, name) for mistake in one.mistakes)
+            parsed.findings.extend(_issue(mistake, file, one.piece.line, name) for mistake in one.mistakes)
 
 
 def _recovered(one: Recovered, text: str, file: Path, layer: Layer) -> RawTable | None:
@@ -158,7 +157,10 @@ def _recovered(one: Recovered, text: str, file: Path, layer: Layer) -> RawTable 
     return replace(table, start=piece.start, end=piece.end)
 
 
-def _finding(mistake: ParseError, file: Path, first_line: int, name: str) -> Finding:
-    where = ".".join(part for part in (name, mistake.key) if part)
+def _of_file(file: Path, wrong: str, fix: str, severity: Severity = "error", *, line: int = 1) -> Issue:
+    return Issue("", "", severity, wrong, fix, Place(file, line))
+
+
+def _issue(mistake: ParseError, file: Path, first_line: int, name: str) -> Issue:
     place = Place(file, first_line + mistake.line - 1, mistake.column)
-    return Finding(place, where, mistake.wrong, mistake.fix)
+    return Issue(name, mistake.key, "error", mistake.wrong, mistake.fix, place)

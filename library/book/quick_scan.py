@@ -1,4 +1,4 @@
-"""A first look at files that were never read: which entries there are, without reading what they say."""
+"""A first scan of files that no cache knows: which entries there are, without parsing them."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Names that older books and cards may still have, and what each is called now.
+"""Retired names that older books and cards may still have, and what each is called now.
 
 The one place that knows them: nothing reads a value under an old name, but the check of the files says the new one.
 """

@@ -1,4 +1,4 @@
-"""The book as a list: one light row of texts for each entry, so that ten thousand of them cost little.
+"""The rows of the list: one light record for each entry, kept as text so that ten thousand of them cost little memory.
 
 A row is made when somebody looks at it. It is for finding and choosing; the numbers that a person works with always come
 from the entry itself.

@@ -1,4 +1,4 @@
-"""Which tables a book may hold, which keys each takes, and what is made of them.
+"""The schema of the book: which tables it may hold, which keys each takes, and what is made of them.
 
 A new kind of table is one new row in ``SHAPES``, here or in a module that ``_BESIDES`` names; reading, layers, findings and
 the list of ids follow from it.
@@ -22,7 +22,8 @@ from library.book.fields import (
     word_out_of,
     words,
 )
-from library.book.model import Caution, Entry, Family, Layer, Material, Place, Source, Value
+from library.book.model import Caution, Entry, Family, Layer, Material, Source, Value
+from library.issue import Place
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""The recommended values of an entry in one short text, so that entries are found by number without being read."""
+"""The recommended values of an entry packed into one short text, so that a search by number parses no entry."""
 
 from __future__ import annotations
 

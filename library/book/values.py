@@ -1,4 +1,4 @@
-"""Reading one recommended value: its range, its source, and what other sources say."""
+"""Parse and validate one recommended value: its range, its source, and what other sources say."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from functools import lru_cache
 from itertools import pairwise
 from math import inf
 
+from geometry.evaluate import unfit
 from geometry.quantities import Quantity
-from geometry.running import unfit
 from geometry.sentences import Kind
 from library.book.diagnostics import Location, nearest, shown
 from library.book.fields import one_line, want_known

@@ -1,4 +1,4 @@
-"""Which files belong to a layer: every ``.toml`` in its folder and the folders below."""
+"""List the files of a layer: every ``.toml`` in its folder and the folders below."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from library.book.fetching import Signature, open_untouched, refused
-from library.book.model import Finding, Place
+from library.issue import Issue, Place
 
 MOST_FILES = 2000
 """Files that are read before a finding says that a shop should put several entries into one."""
@@ -29,7 +29,7 @@ LEFT_ALONE = frozenset({"cards"})
 
 @dataclass
 class Walk:
-    """What was found in a folder.
+    """The files of a layer, and the issues of its folders.
 
     Attributes:
         files: path and signature of each file, in the order of their names.
@@ -38,7 +38,7 @@ class Walk:
     """
 
     files: list[tuple[Path, Signature]] = field(default_factory=list)
-    findings: list[Finding] = field(default_factory=list)
+    findings: list[Issue] = field(default_factory=list)
     folders: int = 0
 
 
@@ -129,5 +129,5 @@ def _signature(path: Path) -> Signature:
 
 def _complain(found: Walk, folder: Path, wrong: str, fix: str, state: str = "error") -> None:
     found.findings.append(
-        Finding(Place(folder), "", wrong, fix, "warning" if state == "warning" else "error")
+        Issue("", "", "warning" if state == "warning" else "error", wrong, fix, Place(folder))
     )

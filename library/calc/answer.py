@@ -1,4 +1,4 @@
-"""A calculation answered from what was typed and from the chosen entry: the one way to it for every screen."""
+"""Answer a calculation from what was typed and from the chosen entry: the one door to it for screen, command and card."""
 
 from __future__ import annotations
 
@@ -6,16 +6,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from geometry.calculation import Calculation, Field, Given, Result
+from geometry.calculation import Calculation, Check, Field, Given, Result, worst_first
+from geometry.evaluate import Problem, Refusal, asked_for, run
+from geometry.plausible import diameter_plausible
 from geometry.quantities import QUANTITIES
-from geometry.running import Problem, Refusal, asked_for, run
 from geometry.sentences import Amount, Kind, Sentence
 from library.book.model import Book, Caution, Entry, Value
-from library.calc.citing import briefly
-from library.calc.fill import Filled, Trouble, of_no_surface, shown
-from library.calc.giving import given
+from library.calc.citation import briefly
+from library.calc.inputs import Input, of_no_surface, shown
+from library.calc.merge_inputs import merge_inputs
 from library.calc.ranges import said
 from library.calc.surfaces import FIELD
+from library.issue import Issue, Severity
 from library.units.grammar import example
 from library.units.show import say
 from library.units.system import METRIC, Display
@@ -36,7 +38,7 @@ class Answer:
         fields: the inputs that matter for these values, in the order in which a person measures.
         inputs: the values used, by quantity key.
         result: what was found; nothing while something is missing or wrong.
-        troubles: what is missing or wrong, all of it.
+        issues: what is missing or wrong, all of it.
         spreads: how far each output may be off, where an input carries ``+/-``.
         cautions: the warnings that belong to it, ending with the one that defers to others.
         offers: ranges that the book has for inputs that nobody gave; they fill nothing by themselves.
@@ -46,9 +48,9 @@ class Answer:
 
     sheet: Calculation
     fields: tuple[Field, ...]
-    inputs: Mapping[str, Filled]
+    inputs: Mapping[str, Input]
     result: Result | None = None
-    troubles: tuple[Trouble, ...] = ()
+    issues: tuple[Issue, ...] = ()
     spreads: Mapping[str, Spread] = field(default_factory=dict)
     cautions: tuple[Caution, ...] = ()
     offers: Mapping[str, Value] = field(default_factory=dict)
@@ -63,6 +65,7 @@ def answer(
     entry: Entry | None = None,
     book: Book | None = None,
     display: Display = METRIC,
+    holds_size: bool = True,
 ) -> Answer:
     """Answer a calculation.
 
@@ -73,44 +76,53 @@ def answer(
         entry: the entry that fills what was not typed.
         book: gives the surfaces of the entry's family and the texts of the cautions.
         display: the units of numbers typed without one, and of the sentences.
+        holds_size: whether a typed diameter is held against that of the entry; a card does that where it is typed.
 
     Returns:
-        The answer, with its troubles where it could not be computed; nothing is raised for bad input.
+        The answer, with its issues where it could not be computed; nothing is raised for bad input.
     """
-    found = given(sheet, typed, entry, book, display)
-    inputs, troubles = dict(found.inputs), list(found.troubles)
+    found = merge_inputs(sheet, typed, entry, book, display)
+    inputs, issues = dict(found.inputs), list(found.issues)
     values = {key: filled.value for key, filled in inputs.items()}
     fields = asked_for(sheet, values)
     cautions = cautions_for(sheet, entry, book) if book is not None else ()
     asked = {one.key for one in fields}
     offers = {key: value for key, value in found.offers.items() if key in asked}
     base = Answer(sheet, fields, inputs, None, (), {}, cautions, offers, found.surface, found.surfaces)
-    unread = {trouble.key for trouble in troubles}
+    unread = {issue.key for issue in issues}
     try:
         result = run(sheet, values)
     except Refusal as refusal:
-        troubles += [
-            Trouble(
-                p.key, _wanted(p, _said(p.key, p.sentence, inputs, display), base, entry, book), p.missing
-            )
-            for p in refusal.problems
-            if p.key not in unread
+        issues += [
+            _issue(problem, _said(problem.key, problem.sentence, inputs, display), base, entry, book)
+            for problem in refusal.problems
+            if problem.key not in unread
         ]
-        return replace(base, troubles=tuple(troubles))
-    if troubles:
-        return replace(base, troubles=tuple(troubles))
+        return replace(base, issues=tuple(issues))
+    if issues:
+        return replace(base, issues=tuple(issues))
     widths = _half_widths(fields, inputs)
+    if holds_size:
+        result = _with_doubts_of_the_size(inputs, entry, found.surface, result)
     return replace(
-        base, result=_doubted(sheet, values, widths, result), spreads=_spreads(sheet, values, widths)
+        base,
+        result=_with_tolerance_check(sheet, values, widths, result),
+        spreads=_spreads(sheet, values, widths),
     )
 
 
-def _said(key: str, sentence: Sentence, inputs: Mapping[str, Filled], display: Display) -> str:
+def _said(key: str, sentence: Sentence, inputs: Mapping[str, Input], display: Display) -> str:
     """The sentence of a problem, naming its key and what was given where the sentence does not."""
     text = say(sentence, display)
     if key and key in inputs and key not in text:
         return f"{key} = {shown(key, inputs[key].value, display)}: {text}"
     return text
+
+
+def _issue(problem: Problem, text: str, found: Answer, entry: Entry | None, book: Book | None) -> Issue:
+    """A problem of geometry, whose sentence has been written out."""
+    severity: Severity = "missing" if problem.missing else "error"
+    return Issue(found.sheet.name, problem.key, severity, _wanted(problem, text, found, entry, book))
 
 
 def _wanted(problem: Problem, text: str, found: Answer, entry: Entry | None, book: Book | None) -> str:
@@ -144,7 +156,7 @@ def _in_book(key: str, found: Answer, entry: Entry | None, book: Book) -> str:
     return ""
 
 
-def _half_widths(fields: tuple[Field, ...], inputs: Mapping[str, Filled]) -> dict[str, float]:
+def _half_widths(fields: tuple[Field, ...], inputs: Mapping[str, Input]) -> dict[str, float]:
     """The plus or minus of each input that is asked for and has one."""
     wanted = {one.key for one in fields}
     return {key: one.half_width for key, one in inputs.items() if one.half_width and key in wanted}
@@ -160,16 +172,40 @@ def _spreads(
     return spread(sheet, values, widths)
 
 
-def _doubted(
+def _with_tolerance_check(
     sheet: Calculation, values: Mapping[str, Given], widths: Mapping[str, float], result: Result
 ) -> Result:
     """The result, with a watch where the plus or minus of the inputs can turn it into a stop."""
     if not widths:
         return result
-    from geometry.doubt import doubt
+    from geometry.tolerance_check import tolerance_check
 
-    found = doubt(sheet, values, widths)
+    found = tolerance_check(sheet, values, widths)
     return replace(result, checks=(found, *result.checks)) if found else result
+
+
+def _with_doubts_of_the_size(
+    inputs: Mapping[str, Input], entry: Entry | None, surface: str, result: Result
+) -> Result:
+    """The result, with a doubt where a diameter was typed that the tool of the entry cannot have.
+
+    On a cone any circle may have been measured, so that a smaller one is never doubted.
+    """
+    size = entry.values.get("diameter") if entry is not None else None
+    typed = inputs.get("diameter")
+    if size is None or typed is None or typed.origin != "given" or isinstance(typed.value, str):
+        return result
+    own = [
+        one.number for one in (size.low, size.usual, size.high) if one is not None and not one.per_diameter
+    ]
+    measured = typed.value if isinstance(typed.value, tuple) else (typed.value,)
+    found: list[Check] = []
+    for value in measured if own else ():
+        nearest = min(own, key=lambda one: abs(one - value))
+        if min(own) <= value <= max(own) or (surface == "cone" and value < nearest):
+            continue
+        found += diameter_plausible(value, nearest)
+    return replace(result, checks=worst_first((*found, *result.checks))) if found else result
 
 
 def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> tuple[Caution, ...]:

@@ -1,4 +1,4 @@
-"""An answer as plain data, for ``--json``, scripts and job cards: unrounded, every number with its unit."""
+"""Serialize an answer as plain data, for ``--json``, scripts and job cards: unrounded, every number with its unit."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Book, Caution
 from library.calc.answer import Answer
-from library.calc.citing import cited
+from library.calc.citation import cited
 from library.calc.ranges import said
 from library.units.convert import from_geometry
 from library.units.show import say
@@ -84,7 +84,7 @@ def as_data(found: Answer, book: Book, display: Display = METRIC) -> Json:
         "checks": check_data(result.checks, display),
         "notes": notes_of(result.checks, display),
         "cautions": [caution_data(book, caution) for caution in found.cautions],
-        "problems": [{"key": trouble.key, "text": trouble.text} for trouble in found.troubles],
+        "problems": [{"key": issue.key, "text": issue.text} for issue in found.issues],
     }  # fmt: skip
 
 

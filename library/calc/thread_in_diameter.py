@@ -6,14 +6,14 @@ from collections.abc import Mapping
 
 from geometry.calculation import Calculation
 from geometry.sentences import Kind
-from library.calc.fill import Trouble
+from library.issue import Issue
 from library.units.grammar import UnitError, parse
 
 PLACE = "diameter"
 """The field in which a thread may be named."""
 
 
-def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[str, str], list[Trouble]]:
+def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[str, str], list[Issue]]:
     """Put what a thread gives in the place of its name; what else was typed stays.
 
     Args:
@@ -21,7 +21,7 @@ def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[s
         typed: what was typed, by field.
 
     Returns:
-        The texts to read, and a trouble where the name is no thread or several.
+        The texts to read, and an issue where the name is no thread or several.
 
     Example:
         >>> from geometry.calculations import calculation
@@ -39,7 +39,7 @@ def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[s
     try:
         thread = choose(name)
     except NotChosen as error:
-        return rest, [Trouble(PLACE, f"{PLACE}: {error}")]
+        return rest, [Issue(sheet.name, PLACE, "error", f"{PLACE}: {error}")]
     return texts_for(sheet, thread, rest) | rest, []
 
 

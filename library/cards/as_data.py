@@ -1,4 +1,4 @@
-"""A card as plain data for ``--json`` and scripts: what was typed, and what follows from it."""
+"""Serialize a card as plain data, for ``--json`` and scripts: what was typed, and what follows from it."""
 
 from __future__ import annotations
 
@@ -8,9 +8,9 @@ from geometry.quantities import quantity
 from library.calc import report
 from library.cards.history import History
 from library.cards.inspecting import Relief, Verdict, received_reliefs, reliefs_after, verdicts
+from library.cards.issues import issues_of
 from library.cards.job import Job, Step
 from library.cards.planning import Plan
-from library.cards.problems import problems
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.writing import as_table
 from library.units.convert import from_geometry
@@ -39,7 +39,7 @@ def card_data(job: Job, display: Display) -> Json:
         "inspection": [_verdict(one, display) for one in verdicts(job)],
         "problems": [
             {"place": one.way, "flute": one.flute, "state": one.state, "text": one.text}
-            for one in problems(job)
+            for one in issues_of(job)
         ],
         "cautions": [report.caution_data(job.book, caution) for caution in job.cautions],
     }
@@ -72,7 +72,7 @@ def _step(step: Step, job: Job, display: Display) -> Json:
     data = report.as_data(step.answer, job.book, display)
     del data["cautions"]
     for key, given in data["inputs"].items():
-        given["from"] = step.who.get(key, given["from"])
+        given["from"] = step.provenance.get(key, given["from"])
     data["checks"] = report.check_data(step.checks, display)
     data["notes"] = report.notes_of(step.checks, display)
     return data | {"in_use": step.in_use, "skipped": step.skipped, "recorded": dict(step.recorded or {})}

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from geometry.calculation import Given
 from geometry.complaints import untried
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 from library.book.model import Measure
 from library.calc.answer import Answer
 from library.equipment.model import Machine

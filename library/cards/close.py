@@ -1,4 +1,4 @@
-"""Closing a card: what was answered is written down as it was, so that the record stays true for ever."""
+"""Close a card: today's answers are recorded on it, so that it says what was done when the program has changed."""
 
 from __future__ import annotations
 
@@ -6,18 +6,19 @@ from dataclasses import replace
 from datetime import date
 
 from geometry.quantities import quantity
+from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.model import DONE, DRAFT, Card, Setting
-from library.cards.problems import Problem, keeps_open
+from library.issue import Issue
 from library.units.show import show, show_answer
 
 
 class NotFinished(ValueError):
-    """The card stays a draft; ``problems`` says why, all of it."""
+    """The card stays a draft; ``issues`` says why, all of it."""
 
-    def __init__(self, problems: tuple[Problem, ...]) -> None:
-        self.problems = problems
-        super().__init__(" ".join(one.text for one in problems))
+    def __init__(self, issues: tuple[Issue, ...]) -> None:
+        self.issues = issues
+        super().__init__(" ".join(one.text for one in issues))
 
 
 def finished(job: Job, day: date) -> Card:

@@ -1,4 +1,4 @@
-"""Changing one thing on a card, named by the way to it: ``tool.flutes``, ``received.drop``, ``after.drop.tolerance``."""
+"""Edit one text of a card by its way: ``tool.flutes``, ``received.drop``, ``after.drop.tolerance``."""
 
 from __future__ import annotations
 

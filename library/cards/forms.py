@@ -1,4 +1,4 @@
-"""A card as the fields of a form, each named by its way, and back: what a screen shows and a draft keeps."""
+"""A card as a flat mapping of fields, each by its way, and back: what a form edits and a draft keeps."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The relief that the chosen cams give on a surface, as an earlier calculation of the job found it.
+"""The relief that the chosen cams give on a surface, handed from the calculation that found it to later ones.
 
 A later calculation on the same surface counts with that relief and not with the wanted one, for the tool will have
 what the cams give.
@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 
 from geometry.calculation import Check, Row, note
 from geometry.edge.views import PLANES
+from geometry.evaluate import Refusal, run
 from geometry.role import HEEL
-from geometry.running import Refusal, run
 from geometry.sentences import Amount, angle
 from geometry.surfaces import SURFACES
 from library.calc.answer import Answer

@@ -11,8 +11,8 @@ from geometry.role import LASTING
 from library.book.model import Book
 from library.cards.inspecting import greatest_number
 from library.cards.job import Job, work_out
-from library.cards.known import greatest, joined
 from library.cards.model import Card, Inspection, Setting
+from library.cards.provenance import greatest, joined
 
 
 @dataclass(frozen=True)

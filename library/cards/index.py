@@ -1,4 +1,4 @@
-"""The rows of all cards, newest first, from a cache that may be deleted, damaged or forbidden at any time."""
+"""The index of all cards, the newest first, from a cache that may be deleted, damaged or forbidden at any time."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the readings say: the relief that was on the tool, and whether each flute passes after grinding."""
+"""Inspection: the relief behind each reading, and whether each flute passes after grinding."""
 
 from __future__ import annotations
 
@@ -16,8 +16,8 @@ from library.calc.answer import answer
 from library.calc.ranges import read_range
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.job import Job, flutes_of
-from library.cards.known import greatest, joined
 from library.cards.model import Inspection, Readings
+from library.cards.provenance import greatest, joined
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.wanted_limits import Limits, limits_of
 from library.units.read import UnitError, read
@@ -126,9 +126,9 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
         behind = land or (lands[0] if len(lands) == 1 else "")
         typed = {"diameter": diameter, "drop": drop, "land_width": behind, **common}
         texts = {key: text for key, text in typed.items() if text}
-        known = answer(sheet, texts, entry=job.entry, book=job.book, display=job.display)
+        known = answer(sheet, texts, entry=job.entry, book=job.book, display=job.display, holds_size=False)
         if known.result is None:
-            found.append(Relief(flute, drop, {}, " ".join(one.text for one in known.troubles)))
+            found.append(Relief(flute, drop, {}, " ".join(one.text for one in known.issues)))
         else:
             found.append(
                 Relief(flute, drop, _forms(dict(known.result.outputs), common.get("relief_form", "")))
@@ -138,7 +138,7 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
 
 def _common(job: Job) -> dict[str, str]:
     """What holds for every reading of a job: surface, angle of its edge, form, where the indicator points."""
-    found = {key: text for key in ("land_measured_as", POINTS) if (text := job.fact(key))}
+    found = {key: text for key in ("land_measured_as", POINTS) if (text := job.known_text(key))}
     form = _form(job)
     found |= {"relief_form": form} if form else {}
     surface = SURFACES.get(job.choice.surface)
@@ -175,7 +175,7 @@ def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
 def received_reliefs(job: Job) -> tuple[Relief, ...]:
     """The relief that was on the tool as it came."""
     received = job.card.received
-    diameter = _greatest(job, received.get("diameter", ())) or _greatest(job, (job.fact("diameter"),))
+    diameter = _greatest(job, received.get("diameter", ())) or _greatest(job, (job.known_text("diameter"),))
     drops = received.get("drop") or received.get("heel_drop", ())
     return reliefs(job, drops, received.get("land_width", ()), diameter)
 
@@ -189,7 +189,7 @@ def reliefs_after(job: Job) -> tuple[Relief, ...]:
     lands = after["land_width"].readings if "land_width" in after else received.get("land_width", ())
     decided = job.card.wanted.get("diameter")
     choices = (after["diameter"].readings if "diameter" in after else (), (decided.value if decided else "",),
-               received.get("diameter", ()), (job.fact("diameter"),))  # fmt: skip
+               received.get("diameter", ()), (job.known_text("diameter"),))  # fmt: skip
     diameter = next((text for one in choices if (text := _greatest(job, one))), "")
     return reliefs(job, drops.readings, lands, diameter)
 
@@ -292,7 +292,7 @@ def wanted_number(job: Job, key: str) -> float | None:
         except UnitError:
             continue
         if found.per_diameter:
-            diameter = number_of(job.fact("diameter"), "diameter", job)
+            diameter = number_of(job.known_text("diameter"), "diameter", job)
             return None if diameter is None else found.number * diameter
         return found.number
     step = job.doing(HEEL)
@@ -317,7 +317,7 @@ def wanted_limits(job: Job, key: str) -> Limits | None:
         return None
     inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
     texts = (inspection.wanted if inspection else "", decided.value if decided else "")
-    diameter = number_of(job.fact("diameter"), "diameter", job)
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
     return next((found for text in texts if (found := limits_of(key, text, diameter)) is not None), None)
 
 

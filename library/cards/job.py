@@ -15,8 +15,15 @@ from library.calc.answer import LAST_WORD, Answer, answer, cautions_for
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
-from library.cards.known import NOTHING_CHOSEN, Fact, Who, facts, texts_for, wanted_entry
 from library.cards.model import Card, Setting
+from library.cards.provenance import (
+    NOTHING_CHOSEN,
+    KnownText,
+    Provenance,
+    known_texts,
+    texts_for,
+    wanted_entry,
+)
 from library.cards.setup_order import calculations_of, rests
 from library.equipment.cam_limits import cam_checks
 from library.equipment.driving import Worked
@@ -34,7 +41,7 @@ class Step:
     Attributes:
         sheet: the calculation.
         answer: what it found, or what it still wants.
-        who: who gave each of its inputs.
+        provenance: where each of its inputs comes from.
         lines: its settings on the machine's graduations that no earlier step has set.
         checks: what it means at the machine: the calculation's own checks, then those of machine and wheel.
         skipped: true when the person left it out.
@@ -45,7 +52,7 @@ class Step:
 
     sheet: Calculation
     answer: Answer
-    who: Mapping[str, Who]
+    provenance: Mapping[str, Provenance]
     lines: tuple[GraduationLine, ...] = ()
     checks: tuple[Check, ...] = ()
     skipped: bool = False
@@ -80,7 +87,7 @@ class Job:
         machine: it is ground on, where the book has it.
         wheel: it is ground with, where the book has it.
         steps: the calculations in the order of the set-up.
-        known: the facts that fill them, the strongest first.
+        known: the texts that fill them, the strongest first.
         entry: what the tool shall have.
         cautions: of everything together, the deferring one last.
         choice: what was chosen once for the whole job.
@@ -92,7 +99,7 @@ class Job:
     machine: Machine | None
     wheel: Wheel | None
     steps: tuple[Step, ...]
-    known: tuple[Fact, ...]
+    known: tuple[KnownText, ...]
     entry: Entry
     cautions: tuple[Caution, ...]
     choice: Chosen = NOTHING_CHOSEN
@@ -132,9 +139,9 @@ class Job:
         found = _worked_out([one for one in self.steps if one.in_use], self.entry)
         wanted = self.entry.values.get(key)
         usual = wanted.usual.text if wanted is not None and wanted.usual is not None else ""
-        return self.fact(key) or next((one.text for one in found if one.key == key), usual)
+        return self.known_text(key) or next((one.text for one in found if one.key == key), usual)
 
-    def fact(self, key: str) -> str:
+    def known_text(self, key: str) -> str:
         """The text known for a quantity; empty when none is."""
         return next((one.text for one in self.known if one.key == key), "")
 
@@ -149,7 +156,7 @@ def work_out(card: Card, book: Book) -> Job:
     machine, wheel = machines(book).get(card.machine), wheels(book).get(card.wheel)
     display = INCH if card.units == "in" else METRIC
     choice = chosen(card, book, machine, wheel)
-    known = facts(card, machine, wheel, choice)
+    known = known_texts(card, machine, wheel, choice)
     entry = wanted_entry(card, book.entries.get(card.entry))
     steps: list[Step] = []
     kind = book.kind_of(card.family)
@@ -158,8 +165,10 @@ def work_out(card: Card, book: Book) -> Job:
             before = [one for one in steps if one.in_use]
             found = tuple(_worked_out(before, entry))
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
-            texts, who = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
-            step = _step(sheet, texts, who, _Bench(card, entry, book, display, machine, choice, before, kind))
+            texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
+            step = _step(
+                sheet, texts, provenance, _Bench(card, entry, book, display, machine, choice, before, kind)
+            )
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before))
     return Job(
         card, book, display, machine, wheel, tuple(steps), known, entry, _cautions(steps, entry, book), choice
@@ -168,7 +177,7 @@ def work_out(card: Card, book: Book) -> Job:
 
 @dataclass(frozen=True)
 class _Bench:
-    """What a calculation is worked out with.
+    """The context that a calculation of a job is worked out in.
 
     Attributes:
         card: the card.
@@ -191,7 +200,7 @@ class _Bench:
     kind: str = ""
 
 
-def _worked_out(before: list[Step], entry: Entry) -> Iterator[Fact]:
+def _worked_out(before: list[Step], entry: Entry) -> Iterator[KnownText]:
     """How edges lie by earlier calculations; one that only was told it says nothing against the book."""
     for step in before:
         key = step.sheet.role.hands_on
@@ -203,23 +212,32 @@ def _worked_out(before: list[Step], entry: Entry) -> Iterator[Fact]:
             angles = {step.answer.result.outputs[key]}
         # Shoulders that lie at several angles have no one angle to hand on.
         if len(angles) == 1 and isinstance(angle := angles.pop(), float):
-            yield Fact(key, f"{math.degrees(angle):.6f}".rstrip("0").rstrip(".") + " deg", "worked")
+            yield KnownText(key, f"{math.degrees(angle):.6f}".rstrip("0").rstrip(".") + " deg", "worked")
 
 
-def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench: _Bench) -> Step:
+def _step(
+    sheet: Calculation, texts: dict[str, str], provenance: dict[str, Provenance], bench: _Bench
+) -> Step:
     def ask(more: Mapping[str, str]) -> Answer:
-        return answer(sheet, {**texts, **more}, entry=bench.entry, book=bench.book, display=bench.display)
+        return answer(
+            sheet,
+            {**texts, **more},
+            entry=bench.entry,
+            book=bench.book,
+            display=bench.display,
+            holds_size=False,
+        )
 
     found = ask({})
     if bench.choice.method == CAM and sheet.role.cam is not None:
         cam = _cam(found, ask, bench)
         if cam:
-            found, who = ask(cam), who | dict.fromkeys(cam, _giver(bench, cam))
+            found, provenance = ask(cam), provenance | dict.fromkeys(cam, _provenance_of_cam(bench, cam))
     relief = _found_relief(found, bench)
     if relief is not None:
-        found, who = _counted_with(relief, ask), who | {"relief_angle": "cam"}
-    givers: dict[str, Who] = {
-        key: who.get(
+        found, provenance = _counted_with(relief, ask), provenance | {"relief_angle": "cam"}
+    provenances: dict[str, Provenance] = {
+        key: provenance.get(
             key, "wanted" if filled.origin == "entry" else "typed" if filled.origin == "given" else "default"
         )
         for key, filled in found.inputs.items()
@@ -229,7 +247,9 @@ def _step(sheet: Calculation, texts: dict[str, str], who: dict[str, Who], bench:
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
     quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received)
-    return Step(sheet, found, givers, (), checks, setting.skipped, quiet, setting.recorded or None, relief)
+    return Step(
+        sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief
+    )
 
 
 def _found_relief(found: Answer, bench: _Bench) -> FoundRelief | None:
@@ -261,8 +281,8 @@ def _cam(found: Answer, ask: Asked, bench: _Bench) -> dict[str, str]:
     return {key: cam.text} if cam is not None else {}
 
 
-def _giver(bench: _Bench, cam: Mapping[str, str]) -> Who:
-    """Who gave a throw: the machine, where it is one of its drawer."""
+def _provenance_of_cam(bench: _Bench, cam: Mapping[str, str]) -> Provenance:
+    """Where a throw comes from: the machine, where it is one of its drawer."""
     cams = bench.machine.cam_throws if bench.machine is not None else ()
     return "machine" if any(one.text in cam.values() for one in cams) else "typed"
 

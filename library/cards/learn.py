@@ -1,4 +1,4 @@
-"""What was learned at the machine, on its way back to the book."""
+"""Learn from a card: which of its values the book does not have, and the change that would add them."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from library.book.model import Book
 from library.cards.chosen import CHOSEN_ONCE
-from library.cards.known import measure_of
 from library.cards.model import Card
+from library.cards.provenance import measure_of
 from library.editing.changes import SetValue
 
 SOURCE = "shop"

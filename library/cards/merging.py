@@ -1,4 +1,4 @@
-"""A card that two people wrote on: what one of them typed goes over what the other one saved, place by place."""
+"""Merge a card that two people edited: what one of them typed goes over what the other one saved, field by field."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A job card as a frozen object: everything on it is the text that a person typed.
+"""The data model of a job card, as frozen objects: everything on it is the text that a person typed.
 
 What a text means is worked out when it is asked for, so that a card with a slip in it is still a card.
 """

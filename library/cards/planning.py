@@ -1,4 +1,4 @@
-"""Planning a batch: which settings stay, which change from card to card, and in which order fewest change."""
+"""Plan a batch of cards: the order in which the fewest settings change, and what changes from card to card."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The row of a card from the beginning of its file, where that says all that a row shows."""
+"""The row of a card from the head of its file alone, where that says all that a row shows."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""From a table of a card's file to the card, with every complaint and nothing lost."""
+"""Parse the table of a card's file into a card; what is not understood is complained of and kept."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ SEVERAL_LINES = frozenset({"notes", "wrong"})
 
 @dataclass
 class Taken:
-    """A table of which known keys are taken one by one, so that what is left is what was not understood.
+    """A table whose known keys are consumed one by one, so that the rest is what was not understood.
 
     Attributes:
         table: as it stands in the file.

@@ -1,4 +1,4 @@
-"""One line for each card: what a list shows of it and what a search looks at."""
+"""The row of a card: what the list shows of it and what a search looks at."""
 
 from __future__ import annotations
 

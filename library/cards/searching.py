@@ -1,4 +1,4 @@
-"""Finding cards by words and by single fields: ``winch bronze``, ``tool:T-14 from:2026-01``, ``result:good``."""
+"""Search the cards by words and by single fields: ``winch bronze``, ``tool:T-14 from:2026-01``, ``result:good``."""
 
 from __future__ import annotations
 

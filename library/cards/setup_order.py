@@ -7,7 +7,7 @@ from collections.abc import Collection
 from geometry.calculation import Calculation
 from geometry.calculations import calculation, calculation_names
 from library.book.model import Family
-from library.calc.serving import sheets_for
+from library.calc.by_family import sheets_for
 
 
 def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:

@@ -1,11 +1,11 @@
-"""Beginning a card: from an entry of the book, from an earlier card, or empty."""
+"""Make a new card: from an entry of the book, from an earlier card, or empty."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
 from library.book.model import Book, Entry, Value
-from library.calc.citing import briefly
+from library.calc.citation import briefly
 from library.calc.ranges import is_range, said
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels

@@ -1,4 +1,4 @@
-"""Cards on the disk: one file for each, in a folder for each year, read whole and saved whole."""
+"""The store of cards on the disk: one file for each, in a folder for each year, read whole and saved whole."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from pathlib import Path
 
 from library.book.diagnostics import Diagnostics, KeyPositions, Location
 from library.book.fetching import Unreadable, fetch
-from library.book.model import Finding, Place
 from library.book.parsing import Parsed, parse
 from library.book.raw_table import RawTable
 from library.cards.model import SCHEMA, Card
@@ -20,6 +19,7 @@ from library.editing.plan import with_table
 from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
 from library.files.file_state import fingerprint
 from library.files.safe_write import Saved, write_safely
+from library.issue import Issue, Place
 
 FOLDER = "cards"
 """The folder of a book that holds its cards."""
@@ -46,7 +46,7 @@ class Opened:
     card: Card
     path: Path
     raw: bytes
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Issue, ...] = ()
     read_only: str = ""
 
 
@@ -104,7 +104,7 @@ def from_bytes(raw: bytes, path: Path) -> Opened:
     tables = [table for table in parsed.tables if table.array == "card"]
     if not tables:
         diagnostics.findings.append(
-            Finding(Place(path), "", "This file holds no card.", "Begin it with [[card]].")
+            Issue("", "", "error", "This file holds no card.", "Begin it with [[card]].", Place(path))
         )
         return Opened(Card(id=path.stem, schema=schema), path, raw, tuple(diagnostics.findings),
                       f"{named(path)} holds no card that can be read; fix it by hand.")  # fmt: skip
@@ -135,7 +135,7 @@ def _why_read_only(card: Card, parsed: Parsed, tables: list[RawTable]) -> str:
             f"Card {card.id} was written by a newer Heelclear (schema {card.schema}; this one writes {SCHEMA}). "
             "It can be read and printed; take the newer program to change it."
         )
-    if any(finding.state == "error" for finding in parsed.findings):
+    if any(finding.severity == "error" for finding in parsed.findings):
         return (
             f"A part of card {card.id} cannot be read, so it is not written over. Fix its file by hand first."
         )
@@ -211,4 +211,4 @@ def _bytes(card: Card, opened: Opened | None) -> bytes:
     try:
         return with_table(opened.path, opened.raw, "card", as_table(card))
     except EditRefused as refused:
-        raise SaveError(f"{refused.sentence} Nothing was saved.", opened.path) from refused
+        raise SaveError(refused.sentence, opened.path) from refused

@@ -1,4 +1,4 @@
-"""Measurements in from a table, and records out to one, as comma-separated text for a spreadsheet."""
+"""Import of measurements from comma-separated text, and export of records and measurements to it."""
 
 from __future__ import annotations
 
@@ -10,8 +10,8 @@ from dataclasses import dataclass, replace
 from geometry.quantities import QUANTITIES
 from library.book.diagnostics import nearest
 from library.cards.editing import LONGEST_LINE, readings_of
-from library.cards.known import joined
 from library.cards.model import Card, Inspection, Readings
+from library.cards.provenance import joined
 from library.sanitize import sanitize
 
 HEADING = ("card", "when", "quantity", "flute", "reading")

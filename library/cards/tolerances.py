@@ -1,4 +1,4 @@
-"""Tolerances as a shop writes them: ``0.02 mm``, ``+/- 0.02 mm``, ``+0 -0.03 mm``."""
+"""Parse a tolerance as a shop writes it: ``0.02 mm``, ``+/- 0.02 mm``, ``+0 -0.03 mm``."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""From a card to the text of its file."""
+"""Serialize a card to the text of its file."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A draft as a frozen object, and as the text of its file."""
+"""The data model of a draft, and its file format."""
 
 from __future__ import annotations
 

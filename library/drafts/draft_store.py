@@ -1,4 +1,4 @@
-"""Where drafts lie: one file for each, and for each running program a sign that it is still at work."""
+"""The store of drafts: one file for each, and a lock file for each running program, so that drafts of a crash are found."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ class Kept:
 
 
 class Drafts:
-    """The drafts of one running program, and those that earlier runs left.
+    """The drafts of one running program, and those that crashed runs left.
 
     While the program runs it holds a lock on a file of its own. The system takes that lock away when the
     program ends, however it ends; so a draft whose program holds no lock was left behind, and one whose
@@ -100,7 +100,7 @@ class Drafts:
         return self._folder / f"{session}.running"
 
     def _begin(self) -> int:
-        """Make the sign of this run and lock it; another program may be looking at it, or sweep it away, just then."""
+        """Create and lock the lock file of this run; another program may be reading or removing it just then."""
         path = self._sign_path(self._session)
         try:
             self._folder.mkdir(parents=True, exist_ok=True, mode=0o700)
@@ -152,7 +152,7 @@ class Drafts:
             remove_safely(path, root=self._folder, expected=ANYTHING, disk=self._disk)
 
     def _sweep(self) -> None:
-        """Remove the signs of programs that ended and have no drafts left."""
+        """Remove the lock files of programs that ended and have no drafts left."""
         needed = {session for _, session in self._files()}
         with suppress(OSError):
             for path in self._folder.glob("*.running"):

@@ -1,4 +1,4 @@
-"""What a person can ask for: the changes of a book, as frozen objects."""
+"""The changes of a book that a person can ask for, as frozen objects."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the reader of the book will say of a value that is being typed, before it is saved."""
+"""Validate a value while it is typed, with the reader of the book, so that what it will say is known before saving."""
 
 from __future__ import annotations
 
@@ -80,9 +80,9 @@ def complaints(book: Book, entry: str, family: str, key: str, texts: Mapping[str
             read_part(table, SHAPES["entry"], diagnostics)
     found: dict[str, str] = {}
     for finding in (*parsed.findings, *diagnostics.findings):
-        *_, last = finding.where.split(".")
-        field = last if last in FIELDS and finding.where.count(".") >= 2 else ""
-        found.setdefault(field, f"{finding.wrong} {finding.fix}".strip())
+        *_, last = finding.way.split(".")
+        field = last if last in FIELDS and finding.way.count(".") >= 2 else ""
+        found.setdefault(field, finding.text)
     return found
 
 

@@ -1,4 +1,4 @@
-"""Whether somebody else changed the same between the moment a person began and the moment he is done."""
+"""Detect an edit conflict: fields that were saved by somebody else after a person began to change them."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""One file of the book as it is being changed: its text, and the data that the text means."""
+"""A file that is edited in place: its text, and the data that the text means."""
 
 from __future__ import annotations
 
@@ -87,7 +87,7 @@ def read_data(raw: bytes) -> Data | None:
 
 def _mistake(path: Path, raw: bytes) -> str:
     name = named(Path(path.name))
-    findings = sorted(parse(raw, path, "shop").findings, key=lambda finding: finding.state != "error")
+    findings = sorted(parse(raw, path, "shop").findings, key=lambda finding: finding.severity != "error")
     if findings:
         first = findings[0]
         told = f"{name}, line {first.place.line}: {first.wrong} {first.fix}"

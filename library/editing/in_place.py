@@ -1,4 +1,4 @@
-"""One step worked into the text of a file, touching only the lines that belong to it."""
+"""Apply one step to the text of a file as splices that touch only the lines that belong to it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Putting the lines of two changed texts together, so that the remarks of both are kept.
+"""Merge the lines of two changed texts with their common base, so that the comments of both are kept.
 
 What comes out is a place to begin from, not a result: whether it means what it must is found out by
 reading it, and what it does not mean is changed key by key.

@@ -1,4 +1,4 @@
-"""Which file of a layer holds a table, without reading the whole book."""
+"""Locate the file of a layer that holds a table, without reading the whole book."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Two people changed one file: what each changed, key by key, and where both changed the same."""
+"""Three-way merge of a file that two people changed: what each changed, key by key, and the conflicts."""
 
 from __future__ import annotations
 

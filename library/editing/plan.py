@@ -1,4 +1,4 @@
-"""A file as it is and as it would be, to be looked at before it is saved."""
+"""The plan of a change: a file as it is and as it would be, with the diff that is shown before it is saved."""
 
 from __future__ import annotations
 

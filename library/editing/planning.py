@@ -1,4 +1,4 @@
-"""From a change that a person asked for to the file that would be written, to be looked at before it is."""
+"""Work out the plan of a change: which file it goes to, and what would be written there."""
 
 from __future__ import annotations
 

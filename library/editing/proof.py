@@ -1,4 +1,4 @@
-"""The proof that only what was meant to change has changed; without it nothing is written."""
+"""Verify an edit: the new text means what was asked for, and no other line has changed; else nothing is written."""
 
 from __future__ import annotations
 

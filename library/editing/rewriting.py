@@ -1,4 +1,4 @@
-"""A value that is written already, changed so that whatever is not changed in it stays as it was typed."""
+"""Rewrite a value that is there already, keeping the spelling of all that is not changed in it."""
 
 from __future__ import annotations
 

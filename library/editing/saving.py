@@ -1,4 +1,4 @@
-"""Saving a plan, together with what somebody else saved meanwhile, and taking it back."""
+"""Save a plan, merging what somebody else saved meanwhile, and undo it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The four things that can be done to a file of tables, and what each does to the data.
+"""The four elementary edits of a file of tables, and what each does to the data.
 
 Nothing here looks at text. What is computed here is what the changed text must mean, so it is kept
 apart from the code that changes the text.

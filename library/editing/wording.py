@@ -1,4 +1,4 @@
-"""The wording of a change: its keys and values as a sentence to the person says them."""
+"""Keys and values of the book in words, for the sentences that tell of a change or a conflict."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from library.sanitize import sanitize
 
 
 def words(key: str) -> str:
-    """A key as a person says it.
+    """A key of the book in words.
 
     Example:
         >>> words("relief_angle")
@@ -18,7 +18,7 @@ def words(key: str) -> str:
 
 
 def told(value: object) -> str:
-    """A value in short, for the sentence."""
+    """A value in short, for a sentence."""
     if isinstance(value, Mapping):
         parts = [f"{key} {value[key]}" for key in ("low", "usual", "high", "source") if key in value]
         return ", ".join(parts) or "changed"

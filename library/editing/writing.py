@@ -1,4 +1,4 @@
-"""New text: how a value, a key with its value, or a whole table is written where there was none."""
+"""Serialize new text: a value, a key with its value, or a whole table, where there was none."""
 
 from __future__ import annotations
 

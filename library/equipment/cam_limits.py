@@ -1,4 +1,4 @@
-"""What the cams of a machine can do: the drawer of fixed ones, and one whose throw is set.
+"""Check a throw against the cams of a machine: the drawer of fixed ones, and one whose throw is set.
 
 That a fixed cam has throw enough is no good news by itself: it gives what it gives, and the calculation that takes
 it says whether that is near what is wanted.

@@ -1,4 +1,4 @@
-"""Which angle a setting depends on: what a setting is for another angle, and the angle for another setting."""
+"""The relation of a setting to the angle it depends on, solved both ways: what rounding a setting does to the angle."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Given
+from geometry.evaluate import Refusal, run
 from geometry.quantities import Quantity, quantity
-from geometry.running import Refusal, run
 from geometry.sentences import Kind
 from geometry.setting.graduation import cost_in_angle
 

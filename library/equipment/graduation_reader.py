@@ -1,4 +1,4 @@
-"""Reading the graduations of a machine."""
+"""Parse and validate the graduations of a machine."""
 
 from __future__ import annotations
 

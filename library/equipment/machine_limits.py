@@ -1,4 +1,4 @@
-"""What a machine and a wheel cannot do: a stop for each, with the value that would fix it."""
+"""Check a calculation against the limits of machine and wheel: a stop for each, with the value that would fix it."""
 
 from __future__ import annotations
 

@@ -1,18 +1,15 @@
-"""What the book holds of the shop's machines and wheels, as frozen objects."""
+"""The data model of the shop's machines and wheels, as frozen objects."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
-from pathlib import Path
 from typing import Literal, cast
 
 from geometry.sentences import Kind
-from library.book.model import Book, Layer, Measure, Place
-
-NOWHERE = Place(Path())
-"""The place of something that no file holds."""
+from library.book.model import Book, Layer, Measure
+from library.issue import NOWHERE, Place
 
 
 @dataclass(frozen=True)

@@ -1,12 +1,12 @@
-"""Reading the keys of a machine and of a wheel."""
+"""Parse and validate the keys of a machine and of a wheel."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import date, datetime
 
+from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, Quantity
-from geometry.running import unfit
 from geometry.sentences import Kind
 from library.book.diagnostics import Location, nearest, shown
 from library.book.fields import Reader, one_line

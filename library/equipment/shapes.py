@@ -1,4 +1,4 @@
-"""The tables ``[[machine]]`` and ``[[wheel]]`` of a book: their keys, and what is made of them."""
+"""The schema of ``[[machine]]`` and ``[[wheel]]``: their keys, and what is made of them."""
 
 from __future__ import annotations
 

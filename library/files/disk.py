@@ -1,4 +1,4 @@
-"""Every call on the operating system that saving makes, in one object.
+"""The system calls that saving makes, in one object, so that tests can make each of them fail.
 
 The saving code asks a ``Disk`` and never ``os``, so that a test can hand in one whose third operation
 finds the disk full, or kills the program, and look at what is left.
@@ -56,7 +56,7 @@ class Disk:
         os.replace(new, old)
 
     def unlink(self, path: Path) -> None:
-        """Take a name away."""
+        """Remove a name."""
         os.unlink(path)
 
     def names(self, folder: Path) -> list[str]:

@@ -1,4 +1,4 @@
-"""The file that stands on the disk now: which one a name means, what it holds, and whether it may be replaced."""
+"""The state of a file on the disk before it is saved: which one a name means, what it holds, whether it may be replaced."""
 
 from __future__ import annotations
 

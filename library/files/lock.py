@@ -1,4 +1,4 @@
-"""One program at a time: the lock that is held while a book is being saved, and only then."""
+"""The lock file that one program holds while it saves, and only then."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Saving one file so that, whatever happens on the way, the old text or the new one stands there whole."""
+"""Atomic save of one file: whatever happens on the way, the old text or the new one stands there whole."""
 
 from __future__ import annotations
 

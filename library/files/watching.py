@@ -1,4 +1,4 @@
-"""Noticing that somebody else changed the book, without reading it.
+"""Time stamps of the files of a folder, by which a change that somebody else made is noticed without reading them.
 
 A poll and no subscription: looking at five hundred files takes about a millisecond and a half, works
 on every disk, and cannot miss what happened while the program slept.

@@ -1,7 +1,7 @@
-"""Whether a shop wants every save recorded as a commit: one line in a file beside its book.
+"""The setting of a shop that every save is committed: one line in a file beside its book.
 
 The file is hidden, so that it is no part of the book, and lies in the folder, so that everybody who shares
-the book shares the habit.
+the book shares the setting.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""The history of one entry: who gave which value when."""
+"""The history of one entry from the commits of its files: who gave which value when."""
 
 from __future__ import annotations
 

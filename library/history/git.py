@@ -1,4 +1,4 @@
-"""Running git: never with a prompt, never without an end, and deaf to what the surroundings say."""
+"""Run git as a subprocess: without a prompt, with a time limit, and with none of the variables that point it elsewhere."""
 
 from __future__ import annotations
 
@@ -57,7 +57,7 @@ class GitRefused(Refused):
 
 @dataclass(frozen=True)
 class Answer:
-    """What git said.
+    """The outcome of one git command.
 
     Attributes:
         code: its exit code; 0 when all went well.

@@ -1,4 +1,4 @@
-"""Joining two lines of commits without touching a file of the book: the work is done in git's store.
+"""Merge two lines of commits inside git's object store, without touching a file of the book.
 
 Nothing of it shows until the branch is moved forward to the joined commit, in one step that git itself
 guards; so a question can be asked, or the power can fail, with the book as it was.
@@ -34,7 +34,7 @@ class FileConflict:
 
 @dataclass(frozen=True)
 class FileChoice:
-    """A person's answer to it."""
+    """A person's answer to a file conflict."""
 
     path: Path
     choice: Choice
@@ -42,7 +42,7 @@ class FileChoice:
 
 @dataclass(frozen=True)
 class Joined:
-    """What came of it.
+    """The outcome of a merge.
 
     Attributes:
         commit: that has both sides as parents; empty while there is something to ask.
@@ -60,7 +60,7 @@ class _Blob:
 
 
 def join(tree: WorkTree, ours: str, theirs: str, choices: Sequence[FileChoice] = ()) -> Joined:
-    """Make a commit that holds what both sides did.
+    """Make the merge commit of both sides.
 
     A file that one side changed is taken from it. A file of the book that both changed is put together key
     by key, with the remarks of both; another file line by line.
@@ -156,7 +156,7 @@ def _file(
 
 
 def _by_lines(tree: WorkTree, path: Path, states: Mapping[str, bytes], folder: Path) -> bytes:
-    """Git's own joining of lines, for a file that is not of the book or cannot be read."""
+    """Git's own merge by lines, for a file that is not of the book or cannot be parsed."""
     files = []
     for stage in (OURS, BASE, THEIRS):
         file = folder / stage

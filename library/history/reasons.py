@@ -1,4 +1,4 @@
-"""What git complains of, in words for a shop."""
+"""Translate the errors of git into sentences for a shop."""
 
 from __future__ import annotations
 

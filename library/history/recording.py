@@ -1,4 +1,4 @@
-"""One commit for one save, holding that file and nothing else."""
+"""Commit one save, with that file and nothing else."""
 
 from __future__ import annotations
 

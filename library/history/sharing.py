@@ -1,4 +1,4 @@
-"""Sharing the book between machines: pull what others did, push what was done here."""
+"""Pull and push the shop's book: what others committed is merged, what was committed here is sent."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ class Other:
 
 @dataclass(frozen=True)
 class Pulled:
-    """What others did is here.
+    """The outcome of a pull: the commits of others are merged into the work tree.
 
     Attributes:
         commits: how many commits of others came.
@@ -48,7 +48,7 @@ class Pulled:
 
 @dataclass(frozen=True)
 class PullConflicts:
-    """Both sides changed the same keys; until that is answered nothing here is changed.
+    """The outcome of a pull that meets conflicts: keys that both sides changed; nothing is merged until they are answered.
 
     Attributes:
         conflicts: what to choose; the answers go into ``pull``.
@@ -81,7 +81,7 @@ def other_copy(tree: WorkTree) -> Other:
 
 
 def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) -> Pulled | PullConflicts:
-    """Bring in what others pushed, and put it together with what was committed here.
+    """Fetch what others pushed, and merge it with what was committed here.
 
     Nothing in the book's folder changes before all questions are answered; then git moves the branch
     forward in one step, while no program of ours saves. Both sides stay in the history.

@@ -1,4 +1,4 @@
-"""The book's folder as a part of a git work tree."""
+"""The git work tree that a book's folder is a part of."""
 
 from __future__ import annotations
 

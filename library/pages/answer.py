@@ -6,24 +6,21 @@ import math
 from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from geometry.calculation import Check, Result, Station
-from geometry.edge.asked import RELIEF_KEYS
+from geometry.edge.surface_input import RELIEF_KEYS
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, off_by
-from library.calc.fill import Filled, shown
+from library.calc.inputs import Input, shown
 from library.calc.surfaces import RELIEF, title_of
+from library.calc.wording import STATIONS, in_one_paragraph
 from library.equipment.model import Machine
 from library.equipment.settings import in_divisions
 from library.pages.cautions import in_full
 from library.pages.page import Checks, Named, Page, Said, Section, Table, Values
-from library.pages.words import behind
 from library.units.show import say, show, show_answer
 from library.units.system import Display
-
-SHARES = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
-"""The places between edge and heel."""
 
 WORST_FIRST = ("stop", "watch", "pass", "note")
 
@@ -63,11 +60,11 @@ def given(found: Answer, book: Book | None, display: Display) -> Values:
     return Values(tuple(_given(found, one, book, display) for one in used))
 
 
-def _given(found: Answer, one: Filled, book: Book | None, display: Display) -> Named:
+def _given(found: Answer, one: Input, book: Book | None, display: Display) -> Named:
     title, said = title_of(one.key, found.surface), shown(one.key, one.value, display)
     whence = _ORIGINS[one.origin]
     if book is not None and one.recommended is not None:
-        return Named(title, said, whence, (f"In the book: {behind(book, one.recommended)}",))
+        return Named(title, said, whence, (f"In the book: {in_one_paragraph(book, one.recommended)}",))
     return Named(title, said, whence + (f": {one.text}" if one.text != said else ""))
 
 
@@ -128,7 +125,7 @@ def stations(
 
 
 def _station(one: Station, keys: Iterable[str], display: Display, machine: Machine | None) -> Iterator[str]:
-    yield SHARES.get(one.fraction, f"{one.fraction:.2f}")
+    yield STATIONS.get(one.fraction, f"{one.fraction:.2f}")
     yield show(one.angle, Kind.ANGLE, display)
     for key in keys:
         value = one.readings[key]
@@ -165,7 +162,7 @@ def checks(found: Iterable[Check], display: Display, states: Collection[str] = W
 
 def wanted(found: Answer) -> Said | None:
     """What is still to be given before there is an answer, alternatives together; nothing where nothing is."""
-    missing = {trouble.key for trouble in found.troubles if trouble.missing}
+    missing = {issue.key for issue in found.issues if issue.missing}
     groups = {field.one_of for field in found.fields if field.key in missing and field.one_of}
     names: dict[str, list[str]] = {}
     for field in found.fields:

@@ -2,29 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from html import escape
 
 from library.figures.svg import svg
-from library.pages.page import (
-    Block,
-    Boxes,
-    Cautions,
-    Checks,
-    Drawing,
-    Facts,
-    Items,
-    Named,
-    Page,
-    Said,
-    SideBySide,
-    Sources,
-    Table,
-    Values,
-    Warned,
-    Words,
-)
-from library.pages.short import first_sentence
+from library.pages import page as blocks
+from library.pages.page import Block, Page
 from library.sanitize import sanitize
 
 STYLE = """
@@ -72,48 +54,47 @@ def as_html(page: Page) -> str:
             level = "h3" if section.part else "h2"
             parts.append(f"<{level}>{plain(section.heading)}</{level}>")
         # The drawing floats beside what follows it.
-        for block in sorted(section.blocks, key=lambda one: not isinstance(one, Drawing)):
+        for block in sorted(section.blocks, key=lambda one: not isinstance(one, blocks.Drawing)):
             parts.append(_block(block))
     return "\n".join([*parts, "</body>\n</html>\n"])
 
 
 def _block(block: Block) -> str:
     match block:
-        case Facts():
+        case blocks.Facts():
             spans = " ".join(
                 f"<span><b>{plain(title)}</b> {plain(fact)}</span>" for title, fact in block.pairs
             )
             text = f'<p class="facts">{spans}</p>'
-        case Said():
+        case blocks.Said():
             text = "\n".join(f"<p>{plain(part)}</p>" for one in block.texts for part in one.splitlines())
-        case Values():
+        case blocks.Values():
             text = "<ul>\n" + "\n".join(map(_value, block.values)) + "\n</ul>"
-        case Items():
+        case blocks.Items():
             text = _items(block)
-        case Table():
-            text = _table(block.heading, block.rows)
-        case SideBySide():
-            text = _table(block.table().heading, block.table().rows)
-        case Checks():
+        case blocks.Table():
+            text = _table(block)
+        case blocks.SideBySide():
+            text = _table(block.table())
+        case blocks.Checks():
             text = _checks(block)
-        case Boxes():
-            text = _boxes(block)
-        case Cautions():
+        case blocks.Boxes():
+            text = _table(block.table(), "boxes")
+        case blocks.Cautions():
             text = _cautions(block)
-        case Words():
+        case blocks.Words():
             text = "\n".join(
                 f"<p><b>{plain(one.title)}</b> {plain(one.more)}<br>{plain(' '.join(one.texts))}</p>"
                 for one in block.words
             )
-        case Sources():
-            marks = "; ".join(f"[{mark}] {source}" for mark, source in block.marks.items())
-            text = f"<p>{plain(marks)}</p>"
-        case Drawing():
+        case blocks.Sources():
+            text = f"<p>{plain(block.told())}</p>"
+        case blocks.Drawing():
             text = svg(block.figure, block.title, block.display)
     return text
 
 
-def _checks(block: Checks) -> str:
+def _checks(block: blocks.Checks) -> str:
     lines = "\n".join(f'<li class="{plain(state)}">{_verdict(state)}{plain(said)}</li>'
                       for state, said in block.checks)  # fmt: skip
     return f"<ul>\n{lines}\n</ul>"
@@ -124,25 +105,18 @@ def _verdict(state: str) -> str:
     return "" if state == "note" else f"<b>{plain(state.upper())}</b> "
 
 
-def _value(one: Named) -> str:
+def _value(one: blocks.Named) -> str:
     below = "".join(f"<br>{plain(text)}" for text in one.below)
     return f"<li>{plain(one.title)}: <b>{plain(one.value)}</b> {plain(one.beside)}{below}</li>"
 
 
-def _cautions(block: Cautions) -> str:
-    told = "\n".join(
-        f"<p><b>{plain(one.title)}</b>: {plain(_told(one, full=block.full))}</p>" for one in block.cautions
-    )
+def _cautions(block: blocks.Cautions) -> str:
+    told = "\n".join(f"<p><b>{plain(one.title)}</b>: {plain(block.told(one))}</p>" for one in block.cautions)
     last = f'\n<p class="last">{plain(block.last)}</p>' if block.last else ""
     return f'<div class="cautions">\n{told}\n</div>{last}'
 
 
-def _told(one: Warned, *, full: bool) -> str:
-    source = f" [{one.source}]" if one.source else ""
-    return f"{one.text}{source}" if full else first_sentence(one.text)
-
-
-def _items(block: Items) -> str:
+def _items(block: blocks.Items) -> str:
     lines = []
     for item in block.items:
         more = f" ({plain(item.more)})" if item.more else ""
@@ -150,14 +124,10 @@ def _items(block: Items) -> str:
     return "<ol>\n" + "\n".join(lines) + "\n</ol>"
 
 
-def _table(heading: Sequence[str], rows: Sequence[Sequence[str]], name: str = "") -> str:
-    head = "".join(f"<th>{plain(cell)}</th>" for cell in heading)
-    body = "\n".join("<tr>" + "".join(f"<td>{plain(cell)}</td>" for cell in row) + "</tr>" for row in rows)
+def _table(table: blocks.Table, name: str = "") -> str:
+    head = "".join(f"<th>{plain(cell)}</th>" for cell in table.heading)
+    body = "\n".join(
+        "<tr>" + "".join(f"<td>{plain(cell)}</td>" for cell in row) + "</tr>" for row in table.rows
+    )
     kind = f' class="{name}"' if name else ""
     return f"<table{kind}>\n<tr>{head}</tr>\n{body}\n</table>"
-
-
-def _boxes(block: Boxes) -> str:
-    most = max((len(row.boxes) for row in block.rows), default=0)
-    heading = ("", "wanted", *(str(number) for number in range(1, most + 1)))
-    return _table(heading, [(row.title, row.wanted, *row.boxes) for row in block.rows], "boxes")

@@ -5,23 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from library.pages.page import (
-    Block,
-    Boxes,
-    Cautions,
-    Checks,
-    Drawing,
-    Facts,
-    Items,
-    Page,
-    Said,
-    SideBySide,
-    Sources,
-    Table,
-    Values,
-    Words,
-)
-from library.pages.short import first_sentence
+from library.pages import page as blocks
+from library.pages.page import Block, Page
 from library.sanitize import sanitize
 
 _SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&!])")
@@ -52,32 +37,30 @@ def as_markdown(page: Page) -> str:
 def _block(block: Block) -> str:
     text = ""
     match block:
-        case Facts():
+        case blocks.Facts():
             text = "\n".join(f"- {plain(title)}: {plain(fact)}" for title, fact in block.pairs)
-        case Said():
+        case blocks.Said():
             text = "\n\n".join(plain(part) for one in block.texts for part in one.splitlines())
-        case Values():
+        case blocks.Values():
             text = _values(block)
-        case Items():
+        case blocks.Items():
             text = _items(block)
-        case Table():
-            text = _table(block.heading, block.rows)
-        case SideBySide():
-            text = _table(block.table().heading, block.table().rows)
-        case Checks():
+        case blocks.Table():
+            text = _table(block)
+        case blocks.SideBySide() | blocks.Boxes():
+            text = _table(block.table())
+        case blocks.Checks():
             text = "\n".join(f"- {_verdict(state)}{plain(said)}" for state, said in block.checks)
-        case Boxes():
-            text = _boxes(block)
-        case Cautions():
+        case blocks.Cautions():
             text = _cautions(block)
-        case Words():
+        case blocks.Words():
             text = "\n".join(
                 f"- **{plain(one.title)}** {plain(one.more)}\n  {plain(' '.join(one.texts))}"
                 for one in block.words
             )
-        case Sources():
-            text = plain("; ".join(f"[{mark}] {source}" for mark, source in block.marks.items()))
-        case Drawing():
+        case blocks.Sources():
+            text = plain(block.told())
+        case blocks.Drawing():
             pass
     return text
 
@@ -87,7 +70,7 @@ def _verdict(state: str) -> str:
     return "" if state == "note" else f"**{plain(state.upper())}** "
 
 
-def _values(block: Values) -> str:
+def _values(block: blocks.Values) -> str:
     lines = []
     for one in block.values:
         lines.append(f"- {plain(one.title)}: **{plain(one.value)}** {plain(one.beside)}".rstrip())
@@ -95,18 +78,13 @@ def _values(block: Values) -> str:
     return "\n".join(lines)
 
 
-def _cautions(block: Cautions) -> str:
-    lines = []
-    for one in block.cautions:
-        said = one.text if block.full else first_sentence(one.text)
-        lines.append(
-            f"- **{plain(one.title)}**: {plain(said)}{plain(f' [{one.source}]') if block.full and one.source else ''}"
-        )
+def _cautions(block: blocks.Cautions) -> str:
+    lines = [f"- **{plain(one.title)}**: {plain(block.told(one))}" for one in block.cautions]
     last = f"**{plain(block.last)}**" if block.last else ""
     return "\n\n".join(part for part in ("\n".join(lines), last) if part)
 
 
-def _items(block: Items) -> str:
+def _items(block: blocks.Items) -> str:
     lines = []
     for number, item in enumerate(block.items, 1):
         more = f" ({plain(item.more)})" if item.more else ""
@@ -114,17 +92,10 @@ def _items(block: Items) -> str:
     return "\n".join(lines)
 
 
-def _table(heading: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
-    lines = [_row(heading), "|" + "|".join([" --- ", *[" ---: "] * (len(heading) - 1)]) + "|"]
-    return "\n".join([*lines, *map(_row, rows)])
+def _table(table: blocks.Table) -> str:
+    lines = [_row(table.heading), "|" + "|".join([" --- ", *[" ---: "] * (len(table.heading) - 1)]) + "|"]
+    return "\n".join([*lines, *(_row((*row, *[""] * (len(table.heading) - len(row)))) for row in table.rows)])
 
 
 def _row(cells: Sequence[str]) -> str:
     return "| " + " | ".join(plain(cell) or " " for cell in cells) + " |"
-
-
-def _boxes(block: Boxes) -> str:
-    most = max((len(row.boxes) for row in block.rows), default=0)
-    heading = ("", "wanted", *(str(number) for number in range(1, most + 1)))
-    rows = [(row.title, row.wanted, *row.boxes, *[""] * (most - len(row.boxes))) for row in block.rows]
-    return _table(heading, rows)

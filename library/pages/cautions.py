@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from library.book.model import Book, Caution
 from library.calc.answer import LAST_WORD
-from library.calc.citing import cited
-from library.pages.page import Cautions, Section, Warned
+from library.calc.citation import cited
+from library.pages.page import Cautions, Page, Said, Section, Warned
 
 HEADING = "Before you grind"
 
@@ -22,6 +22,21 @@ def in_full(found: Iterable[Caution], book: Book | None) -> Section:
     """Each caution whole, with its source where there is a book to name it."""
     told = tuple(Warned(one.title, one.text, cited(book, one.citation) if book else "") for one in found)
     return Section(HEADING, (Cautions(told),))
+
+
+def cautions_page(found: Iterable[Caution], book: Book, about: str) -> Page:
+    """The cautions alone, each under its title.
+
+    Args:
+        found: the cautions.
+        book: names their sources.
+        about: what is ground.
+    """
+    sections = tuple(
+        Section(one.title, (Said((one.text,)), Said((f"Source: {cited(book, one.citation)}",), "quiet")))
+        for one in found
+    )
+    return Page(f"{HEADING}: {about}", sections)
 
 
 def in_short(found: Iterable[Caution]) -> Cautions:

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from geometry.quantities import quantity
 from library.book.model import Book, Entry, Family, Material
+from library.calc.wording import remarks, span
 from library.pages.page import Across, Page, Said, Section, SideBySide
-from library.pages.words import remarks, span
 from library.search.comparing import compare
 
 SAME, DIFFERENT = "=", "*"
@@ -36,7 +36,7 @@ def side_by_side(book: Book, entries: Sequence[Entry], *, sources: bool = False)
     rows = [_named("Family", families), _named("Work material", materials)]
     for one in compare(entries):
         cells = tuple(span(value) if value is not None else "-" for value in one.values)
-        told = [remarks(book, value) if sources and value is not None else () for value in one.values]
+        told = [tuple(remarks(book, value)) if sources and value is not None else () for value in one.values]
         rows.append(Across(_sign(one.same), quantity(one.key).title, cells, tuple(told)))
     heading = tuple(f"{number} {entry.title}" for number, entry in enumerate(entries, 1))
     return SideBySide(heading, tuple(rows))

@@ -8,9 +8,9 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Book, Entry, Family, Measure, Value
 from library.calc.answer import cautions_for
+from library.calc.wording import remarks, span
 from library.pages.cautions import in_full
 from library.pages.page import Block, Named, Page, Said, Section, Values
-from library.pages.words import remarks, span
 
 Convert = Callable[[float, Kind], str]
 """Writes a length in the unit that is worked in; loaded behind the first frame."""
@@ -52,7 +52,7 @@ def _about(book: Book, entry: Entry) -> str:
 def _named(book: Book, value: Value, convert: Convert | None) -> Named:
     """A value with its range, and below it its source and whatever else belongs to it."""
     also = _converted(value, convert) if convert is not None else ""
-    return Named(quantity(value.key).title, span(value) + also, below=remarks(book, value))
+    return Named(quantity(value.key).title, span(value) + also, below=tuple(remarks(book, value)))
 
 
 def _converted(value: Value, convert: Convert) -> str:

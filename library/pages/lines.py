@@ -4,28 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from library.pages import page as blocks
 from library.pages.columns import in_turns
-from library.pages.page import (
-    Block,
-    Boxes,
-    BoxRow,
-    Cautions,
-    Checks,
-    Drawing,
-    Facts,
-    Items,
-    Named,
-    Page,
-    Role,
-    Said,
-    Section,
-    SideBySide,
-    Sources,
-    Table,
-    Values,
-    Word,
-    Words,
-)
+from library.pages.page import Block, Page, Section
 from library.pages.reader import EMPTY, Line, Reader, Run, beside
 from library.pages.short import first_clause, first_sentence
 from library.pages.tables import table_lines
@@ -50,6 +31,7 @@ def page_lines(page: Page, reader: Reader) -> list[Line]:
     """A page without its title, which stands where the reader looks for it.
 
     Example:
+        >>> from library.pages.page import Said
         >>> page = Page("Tap", (Section("Notes", (Said(("Keep it sharp.",)),)),))
         >>> ["".join(run.text for run in line) for line in page_lines(page, Reader())]
         ['Notes', '  Keep it sharp.']
@@ -66,44 +48,45 @@ def _section(section: Section, reader: Reader, *, dense: bool) -> list[Line]:
         heading = f"{reader.clean(section.heading)} ".ljust(reader.width, "-")[: reader.width]
         lines: list[Line] = [(Run(heading, "head"),)] if section.heading else []
         return lines + [one for block in section.blocks for one in block_lines(block, reader)]
-    indent = Run("  ")
-    head: Line = (Run(reader.clean(section.heading), "strong" if section.part else "head"),)
+    indent = "  " if section.part else ""
+    head = reader.lines(section.heading, "strong" if section.part else "head", indent, indent)
     told = [one for block in section.blocks for one in block_lines(block, reader.narrower(2))]
-    return [(indent, *head) if section.part else head, *((indent, *one) if one else one for one in told)]
+    return [*head, *((Run("  "), *one) if one else one for one in told)]
 
 
 def block_lines(block: Block, reader: Reader) -> list[Line]:
     """A part of a page within the width of its reader."""
     lines: list[Line] = []
     match block:
-        case Facts():
+        case blocks.Facts():
             lines = _facts(block, reader)
-        case Said():
-            lines = [one for text in block.texts for one in reader.lines(text, block.role)]
-        case Values():
+        case blocks.Said():
+            by = " " * block.indent
+            lines = [one for text in block.texts for one in reader.lines(text, block.role, by, by)]
+        case blocks.Values():
             lines = _values(block, reader)
-        case Items():
+        case blocks.Items():
             lines = _items(block, reader)
-        case Table():
+        case blocks.Table():
             lines = table_lines(block, reader)
-        case SideBySide():
+        case blocks.SideBySide():
             lines = in_turns(block, reader)
-        case Checks():
+        case blocks.Checks():
             lines = [one for state, text in block.checks for one in _check(state, text, reader)]
-        case Boxes():
+        case blocks.Boxes():
             lines = [one for row in block.rows for one in _box_row(row, reader)]
-        case Cautions():
+        case blocks.Cautions():
             lines = _cautions(block, reader)
-        case Words():
+        case blocks.Words():
             lines = [one for word in block.words for one in _word(word, reader)]
-        case Sources():
-            lines = reader.lines("; ".join(f"[{mark}] {source}" for mark, source in block.marks.items()))
-        case Drawing():
+        case blocks.Sources():
+            lines = reader.lines(block.told())
+        case blocks.Drawing():
             pass
     return lines
 
 
-def _facts(block: Facts, reader: Reader) -> list[Line]:
+def _facts(block: blocks.Facts, reader: Reader) -> list[Line]:
     """Facts one behind the other; a fact is only broken when it is longer than a line."""
     lines: list[Line] = []
     line = ""
@@ -118,7 +101,7 @@ def _facts(block: Facts, reader: Reader) -> list[Line]:
     return lines + (reader.lines(line, rest="  ") if line else [])
 
 
-def _values(block: Values, reader: Reader) -> list[Line]:
+def _values(block: blocks.Values, reader: Reader) -> list[Line]:
     if block.at_edge:
         reader = replace(reader, width=min(reader.width, EDGE))
         return [one for value in block.values for one in _at_edge(value, reader)]
@@ -127,15 +110,15 @@ def _values(block: Values, reader: Reader) -> list[Line]:
     return [line for one in block.values for line in _named(one, name, value, reader)]
 
 
-def _named(one: Named, name: int, value: int, reader: Reader) -> list[Line]:
+def _named(one: blocks.Named, name: int, value: int, reader: Reader) -> list[Line]:
     """A value behind its name, and below it what belongs to it; a name too long for its column goes on below."""
     first, *more = wrapped(one.title, name, clean=reader.clean)
     room = reader.narrower(name + 2)
     said = reader.clean(one.value)
     if one.beside and value + 2 + reader.measure(one.beside) <= room.width:
-        told: list[Line] = [(Run(reader.padded(said, value), "strong"), Run(f"  {reader.clean(one.beside)}"))]
+        told: list[Line] = [(Run(reader.padded(said, value), one.role), Run(f"  {reader.clean(one.beside)}"))]
     else:
-        told = [*room.lines(one.value, "strong"), *(room.lines(one.beside) if one.beside else [])]
+        told = [*room.lines(one.value, one.role), *(room.lines(one.beside) if one.beside else [])]
     lines: list[Line] = []
     for place in range(max(len(told), 1 + len(more))):
         at_left = (first, *more)[place] if place <= len(more) else ""
@@ -144,16 +127,16 @@ def _named(one: Named, name: int, value: int, reader: Reader) -> list[Line]:
     return lines + [line for text in one.below for line in reader.lines(text, "quiet", "    ", "    ")]
 
 
-def _at_edge(one: Named, reader: Reader) -> list[Line]:
+def _at_edge(one: blocks.Named, reader: Reader) -> list[Line]:
     """A name and a number at the right edge; on lines of their own where one does not hold them."""
     said, beside = reader.clean(one.value), reader.clean(one.beside)
     room = reader.width - reader.measure(said) - 1
     if room >= min(reader.measure(reader.clean(one.title)), max(reader.width // 3, 12)):
         *above, name = wrapped(one.title, room, clean=reader.clean)
         gap = " " * (reader.width - reader.measure(name) - reader.measure(said))
-        lines: list[Line] = [*((Run(text),) for text in above), (Run(name + gap), Run(said, "strong"))]
+        lines: list[Line] = [*((Run(text),) for text in above), (Run(name + gap), Run(said, one.role))]
     else:
-        lines = [*reader.lines(one.title), *reader.lines(one.value, "strong", "  ", "  ")]
+        lines = [*reader.lines(one.title), *reader.lines(one.value, one.role, "  ", "  ")]
     if beside and reader.measure(beside) <= reader.width:
         lines.append((Run(reader.padded(beside, reader.width, right=True), "quiet"),))
     elif beside:
@@ -161,7 +144,7 @@ def _at_edge(one: Named, reader: Reader) -> list[Line]:
     return lines + [line for text in one.below for line in reader.lines(text, first="  ", rest="  ")]
 
 
-def _items(block: Items, reader: Reader) -> list[Line]:
+def _items(block: blocks.Items, reader: Reader) -> list[Line]:
     titles = [reader.clean(item.title) for item in block.items]
     width = min(28, reader.widest(titles))
     values = min(14, reader.widest(reader.clean(item.value) for item in block.items))
@@ -186,10 +169,10 @@ def _check(state: str, text: str, reader: Reader) -> list[Line]:
     return [(Run(word, _ROLES[state]), Run(first.text[len(word) :])) if word else (first,), *rest]
 
 
-_ROLES: dict[str, Role] = {"stop": "stop", "watch": "watch", "pass": "pass"}
+_ROLES: dict[str, blocks.Role] = {"stop": "stop", "watch": "watch", "pass": "pass"}
 
 
-def _box_row(row: BoxRow, reader: Reader) -> list[Line]:
+def _box_row(row: blocks.BoxRow, reader: Reader) -> list[Line]:
     head = reader.clean(f"{row.title}  {row.wanted}".rstrip())
     cells = [f"{number} {reader.clean(text) or BOX}" for number, text in enumerate(row.boxes, 1)]
     if len(cells) == 1:
@@ -205,20 +188,19 @@ def _box_row(row: BoxRow, reader: Reader) -> list[Line]:
     return [*lines, *reader.lines(line, rest="    ")]
 
 
-def _cautions(block: Cautions, reader: Reader) -> list[Line]:
+def _cautions(block: blocks.Cautions, reader: Reader) -> list[Line]:
     if not block.full:
         said = " ".join(first_clause(first_sentence(one.text)) for one in block.cautions)
         return [*(reader.lines(said) if said else []), *(reader.lines(block.last) if block.last else [])]
     lines: list[Line] = []
     for one in block.cautions:
-        source = f" [{one.source}]" if one.source else ""
-        (first,), *rest = reader.lines(f"{one.title}: {' '.join(one.text.split())}{source}", rest="  ")
+        (first,), *rest = reader.lines(f"{one.title}: {' '.join(block.told(one).split())}", rest="  ")
         title = first.text.partition(":")[0] if first.text.startswith(f"{one.title}:") else ""
         lines += [(Run(title, "watch"), Run(first.text[len(title) :])), *rest]
     return lines
 
 
-def _word(one: Word, reader: Reader) -> list[Line]:
+def _word(one: blocks.Word, reader: Reader) -> list[Line]:
     """A word and its meaning; its drawing beside them or below, and left out where it has no room at all."""
     if not one.drawing or reader.width < DRAWN + 4:
         return _meaning(one, reader)
@@ -229,7 +211,7 @@ def _word(one: Word, reader: Reader) -> list[Line]:
     return [*beside(_meaning(one, reader.narrower(DRAWN + 2)), drawing, room + 2, reader), EMPTY]
 
 
-def _meaning(one: Word, reader: Reader) -> list[Line]:
+def _meaning(one: blocks.Word, reader: Reader) -> list[Line]:
     first, *rest = reader.lines(f"{one.title}  {one.more}".rstrip(), first="  ", rest="    ")
     title = first[0].text[: len(one.title) + 2]
     head: Line = (Run(title, "strong"), Run(first[0].text[len(title) :], "quiet"))

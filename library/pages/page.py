@@ -1,4 +1,4 @@
-"""What stands on a page, before it is lines of a screen, text, Markdown or HTML.
+"""The page model: blocks that are rendered as lines of a screen, text, Markdown or HTML.
 
 A page holds words and numbers as they are read, each once; the renderers only decide where they stand.
 """
@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from geometry.figure import Figure
+from library.pages.short import first_sentence
 from library.units.system import METRIC, Display
 
 Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop"]
@@ -25,10 +26,17 @@ class Facts:
 
 @dataclass(frozen=True)
 class Said:
-    """Plain sentences, each a paragraph of its own; a line end in one of them is kept."""
+    """Plain sentences, each a paragraph of its own; a line end in one of them is kept.
+
+    Attributes:
+        texts: the sentences.
+        role: of all of them.
+        indent: how far they stand in from what they belong to.
+    """
 
     texts: tuple[str, ...]
     role: Role = "plain"
+    indent: int = 0
 
 
 @dataclass(frozen=True)
@@ -40,12 +48,14 @@ class Named:
         value: how much, with its unit.
         beside: who gave it, or how far it may be off.
         below: what belongs to it, each a paragraph: its source, its note, its graduation.
+        role: of the value.
     """
 
     title: str
     value: str
     beside: str = ""
     below: tuple[str, ...] = ()
+    role: Role = "strong"
 
 
 @dataclass(frozen=True)
@@ -151,6 +161,12 @@ class Boxes:
 
     rows: tuple[BoxRow, ...]
 
+    def table(self) -> Table:
+        """The same where a box is a cell; a row is as long as it has boxes."""
+        most = max((len(row.boxes) for row in self.rows), default=0)
+        heading = ("", "wanted", *map(str, range(1, most + 1)))
+        return Table(heading, tuple((one.title, one.wanted, *one.boxes) for one in self.rows))
+
 
 @dataclass(frozen=True)
 class Warned:
@@ -180,6 +196,12 @@ class Cautions:
     cautions: tuple[Warned, ...]
     last: str = ""
     full: bool = True
+
+    def told(self, one: Warned) -> str:
+        """A caution without its title: whole with its source, or what it asks for."""
+        if not self.full:
+            return first_sentence(one.text)
+        return f"{one.text} [{one.source}]" if one.source else one.text
 
 
 @dataclass(frozen=True)
@@ -211,6 +233,10 @@ class Sources:
     """Sources by the mark that stands behind what they are the source of."""
 
     marks: Mapping[str, str]
+
+    def told(self) -> str:
+        """All of them in one paragraph."""
+        return "; ".join(f"[{mark}] {source}" for mark, source in self.marks.items())
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""Where a page is read, and the pieces of its lines."""
+"""The width and roles that a page is laid out for, and the styled runs of its lines."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ EMPTY: Line = ()
 
 @dataclass(frozen=True)
 class Reader:
-    """Where a page is read.
+    """The medium that a page is laid out for.
 
     Attributes:
         width: of a line.

@@ -56,7 +56,7 @@ def setting_answers(job: Job, name: str) -> Parts:
 
 def _troubles(step: Step) -> Iterator[Block | None]:
     """What is wrong, then what is still wanted."""
-    yield Said(tuple(one.text for one in step.answer.troubles if not one.missing), "watch")
+    yield Said(tuple(one.text for one in step.answer.issues if not one.missing), "watch")
     yield wanted(step.answer)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 import unicodedata
 from collections.abc import Callable
+from functools import lru_cache
 
 from library.sanitize import sanitize
 
@@ -45,10 +46,13 @@ def in_ascii(text: str) -> str:
     )
 
 
+@lru_cache(maxsize=1024)
 def wrapped(
     text: str, width: int, first: str = "", rest: str = "", clean: Callable[[str], str] = sanitize
-) -> list[str]:
+) -> tuple[str, ...]:
     """Text in lines no wider than ``width``; its own line ends are kept.
+
+    A page is laid out anew at every key, and most of its texts are the same then: they are remembered.
 
     Args:
         text: foreign text is welcome; it is cleaned here.
@@ -59,7 +63,7 @@ def wrapped(
 
     Example:
         >>> wrapped("Stand out of the plane of the wheel.", 20, rest="  ")
-        ['Stand out of the', '  plane of the', '  wheel.']
+        ('Stand out of the', '  plane of the', '  wheel.')
     """
     found: list[str] = []
     for paragraph in text.splitlines() or [""]:
@@ -67,4 +71,4 @@ def wrapped(
         found += textwrap.wrap(
             clean(paragraph), max(width, 8), initial_indent=start, subsequent_indent=rest, break_on_hyphens=False
         ) or [start]  # fmt: skip
-    return found
+    return tuple(found)

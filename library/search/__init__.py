@@ -1,1 +1,1 @@
-"""Finding entries of the book by words, quantities and ranges, and setting entries side by side."""
+"""Search entries of the book by words, quantities and ranges, and compare entries."""

@@ -1,4 +1,4 @@
-"""Entries side by side: one line for each quantity that any of them has."""
+"""Compare entries: one line for each quantity that any of them has."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""How much the book knows, and on what kind of source it rests."""
+"""Statistics of the book: entries by family, values by quantity and by kind of source."""
 
 from __future__ import annotations
 

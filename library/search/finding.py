@@ -1,12 +1,28 @@
-"""The rows of the book that fit what was typed; no entry is read for it."""
+"""Filter the rows of the book by a query; no entry is read for it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
 
 from library.book.rows import Rows
 from library.book.value_ranges import ranges_of
-from library.search.query import Condition, Query
+from library.search.query import Condition, Query, parse
+from library.units.system import Display
+
+
+class Found(NamedTuple):
+    """What a text with conditions finds.
+
+    Attributes:
+        numbers: of the rows.
+        words: what it holds besides conditions.
+        told: sentences about what could not be understood of it; that part is left out.
+    """
+
+    numbers: Sequence[int]
+    words: str = ""
+    told: str = ""
 
 
 def fitting(rows: Rows, query: Query, among: Iterable[int] | None = None) -> list[int]:
@@ -22,6 +38,18 @@ def fitting(rows: Rows, query: Query, among: Iterable[int] | None = None) -> lis
         fit = _fit(rows, condition)
         found = [number for number in found if number in fit]
     return found
+
+
+def by_condition(rows: Rows, text: str, display: Display) -> Found:
+    """The rows that fit a text that is being typed, with conditions such as ``rake>8``.
+
+    Args:
+        rows: of the book.
+        text: as far as it is typed.
+        display: the units that a number without one is read in.
+    """
+    query = parse(text, display, is_typing=True)
+    return Found(fitting(rows, query), " ".join(query.words), " ".join(query.troubles))
 
 
 def _fit(rows: Rows, condition: Condition) -> set[int]:

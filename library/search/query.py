@@ -1,4 +1,4 @@
-"""What a person types to find a tool: words, and conditions such as ``rake>8`` or ``land<=2mm``."""
+"""Parse a search: words, and conditions such as ``rake>8`` or ``land<=2mm``."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""From a card that is worked out to the page: what was found, what to set, what to read, what to mind."""
+"""Compose the setup sheet from a card that is worked out: what was found, what to set, what to read, what to mind."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ from library.calc.surfaces import RELIEF, SECOND_RELIEF, title_of
 from library.cards.cams import show_angle
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.close import differs
+from library.cards.issues import issues_of
 from library.cards.job import Job, Step
-from library.cards.known import joined
-from library.cards.problems import problems
+from library.cards.provenance import joined
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.pages.cautions import HEADING, in_short
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Sources
@@ -67,7 +67,7 @@ def compose(job: Job, display: Display) -> Page:
 
 def _stop(job: Job) -> str:
     """What stands at the head where anything stops; empty where nothing does."""
-    ways = [one.way for one in problems(job) if one.state == "stop"]
+    ways = [one.way for one in issues_of(job) if one.state == "stop"]
     if any(not way.startswith("after.") for way in ways):
         return STOPPED
     return STOPPED_AFTER if ways else ""
@@ -116,7 +116,11 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
 def _wanted(job: Job, display: Display) -> Iterator[Block]:
     """What the tool shall have, as far as the job is worked out from it; the sources are told below, each once."""
     used = {
-        key for step in job.steps if step.works for key, who in step.who.items() if who in {"wanted", "typed"}
+        key
+        for step in job.steps
+        if step.works
+        for key, who in step.provenance.items()
+        if who in {"wanted", "typed"}
     }
     used |= {key for step in job.steps if step.works for key in _reliefs_used(step)}
     sources: dict[str, str] = {}
@@ -221,7 +225,7 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         yield Items(tuple(map(_item, lines)))
     yield from readings.tables(job, display)
     wants = [f"{step.sheet.name} ({_missing(step)})" for step in job.steps
-             if step.in_use and step.answer.troubles and all(one.missing for one in step.answer.troubles)]  # fmt: skip
+             if step.in_use and step.answer.issues and all(one.missing for one in step.answer.issues)]  # fmt: skip
     if wants:
         yield Said((f"Not worked out, for want of: {', '.join(wants)}.",))
     figure = _figure(job)
@@ -248,7 +252,7 @@ def _figure(job: Job) -> Figure | None:
 
 def _missing(step: Step) -> str:
     surface = step.answer.surface
-    return ", ".join(title_of(one.key, surface).lower() for one in step.answer.troubles if one.key)
+    return ", ".join(title_of(one.key, surface).lower() for one in step.answer.issues if one.key)
 
 
 def _checks(job: Job, display: Display) -> list[tuple[str, str]]:
@@ -262,7 +266,7 @@ def _checks(job: Job, display: Display) -> list[tuple[str, str]]:
                 if _told(step, one) and not _told_by_cam(job, step, one)
             ]
     told = {text for _, text in found}
-    for one in problems(job):
+    for one in issues_of(job):
         if not any(text in one.text for text in told):
             found.append((one.state, one.text))
     for sheet, key, was, now in differs(job):

@@ -1,4 +1,4 @@
-"""The numbers that are read: what was on the tool, the indicator from edge to heel, tables, and boxes to fill in."""
+"""The readings on the setup sheet: found on the tool, the indicator from edge to heel, tables, and boxes to fill in."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from geometry.calculation import Station
-from geometry.edge.asked import READ_IN
 from geometry.edge.readings import POINTS as POINTS_SAID
+from geometry.edge.surface_input import READ_IN
 from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL

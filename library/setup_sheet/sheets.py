@@ -1,4 +1,4 @@
-"""The setup sheet of a card in the form that is asked for."""
+"""Render the setup sheet of a card as text, Markdown or HTML."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What choosing a thread types into a calculation."""
+"""The inputs of a calculation that a standard thread fills."""
 
 from __future__ import annotations
 

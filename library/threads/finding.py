@@ -1,4 +1,4 @@
-"""From what a person calls a thread to the thread."""
+"""Look up standard threads by the names that a person calls them."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""One standard thread, and the series it belongs to, as frozen objects."""
+"""The data model of the standard threads, as frozen objects."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The tables of threads that come with the program, read once and kept."""
+"""Load the tables of standard threads that come with the program, cached after the first time."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A mistake in the writing of a file, told in words for a shop instead of a parser's.
+"""Turn the error of the TOML parser into what a person did wrong, in the words of a shop.
 
 ``tomllib`` says on which line it stopped. From there it is looked for what a person did wrong, which may be on an
 earlier line: a bracket or a text that was opened and not closed.
@@ -14,7 +14,7 @@ from library.toml.syntax_hints import FIRST, OTHERS, STRINGS, Rule, blotted, hin
 
 @dataclass(frozen=True)
 class ParseError:
-    """Something in the text of one table that keeps it from being read.
+    """Lines of one table that cannot be read, and why; an ``Issue`` once it is known of which file and table.
 
     Attributes:
         line: counted from 1 at the table's first.

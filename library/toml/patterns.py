@@ -1,4 +1,4 @@
-"""How strings and keys look in TOML, for those who look at a text without reading it.
+"""Regular expressions for strings and keys of TOML, for those who scan a text without parsing it.
 
 Each pattern gives back nothing it has taken, so that no text, however odd, costs more than its length.
 """

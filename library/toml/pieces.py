@@ -1,4 +1,4 @@
-"""Where each table of a file begins and ends, found without reading what is in it.
+"""Split a file into its tables at their headers, without parsing what is in them.
 
 It works on a broken file too, so that one mistake spoils one table and not the file.
 """

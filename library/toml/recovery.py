@@ -1,4 +1,4 @@
-"""Reading one table of a text that TOML refuses, and having of it what can be had.
+"""Error recovery: parse one table that TOML refuses, leaving out the lines that are wrong, and say why.
 
 A line that cannot be read is left out and told of; then the rest is tried again. A table that cannot be read at
 all still gives its id, so that it does not vanish from the list.

@@ -1,4 +1,4 @@
-"""What a mistaken line looks like, and what to write instead.
+"""Syntax hints: patterns of common mistakes on one line, each with what is wrong and what to write instead.
 
 What a person did wrong on a line is nearly always one of a few things; each has its row here.
 """
@@ -29,7 +29,7 @@ class Rule:
 
 @dataclass(frozen=True)
 class Hint:
-    """What was seen: the column it begins in, what is wrong, and what to do."""
+    """A match of a rule: the column it begins in, what is wrong, and what to do."""
 
     column: int
     wrong: str

@@ -1,1 +1,1 @@
-"""What a person types, as numbers; and numbers, as a person reads them."""
+"""Units: parse what a person types into numbers, and format numbers for a reader."""

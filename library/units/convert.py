@@ -1,4 +1,4 @@
-"""Between the unit a person reads and the number that geometry computes with."""
+"""Convert between the units that a person reads and those that geometry computes with."""
 
 from __future__ import annotations
 

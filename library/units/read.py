@@ -1,4 +1,4 @@
-"""From what a person typed to the number that geometry computes with."""
+"""Parse what a person typed into the number that geometry computes with."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The units of the shop, known to pint and to nobody else.
+"""The unit registry, the one file that knows pint.
 
 A registry of our own with the dozen units that a tool room uses loads in three milliseconds where the
 full one takes a hundred, holds lengths as exact fractions, and cannot be talked into a unit that no

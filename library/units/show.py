@@ -1,4 +1,4 @@
-"""Numbers as a person reads them: always with a unit, never finer than an indicator, limits to the safe side."""
+"""Format numbers for a reader: always with a unit, never finer than an indicator, limits rounded to the safe side."""
 
 from __future__ import annotations
 

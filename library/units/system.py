@@ -1,4 +1,4 @@
-"""Which units a person works in, and how fine the indicators are."""
+"""The unit system that a person works in, and the resolution of the indicators."""
 
 from __future__ import annotations
 

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Given, Result
 from geometry.calculations import calculation, calculation_names
+from geometry.evaluate import Refusal, run
 from geometry.quantities import Quantity, quantity
-from geometry.running import Refusal, run
 from geometry.sentences import Amount, Kind
 
 each_calculation = pytest.mark.parametrize(

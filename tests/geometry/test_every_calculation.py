@@ -10,9 +10,9 @@ import pytest
 
 from geometry.calculation import Calculation, Given, Result
 from geometry.calculations import calculation, calculation_names, calculations_for
+from geometry.evaluate import Refusal, run
 from geometry.kinds import EVERY_KIND
 from geometry.quantities import QUANTITIES, quantity
-from geometry.running import Refusal, run
 from geometry.sentences import Amount, Kind
 from geometry.surfaces import SURFACES
 

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
+from geometry.evaluate import run
 from geometry.figure import SAMPLES, Figure, curve
-from geometry.running import run
 
 
 @given(st.floats(1e-6, 6.0))

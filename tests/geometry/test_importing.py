@@ -7,7 +7,7 @@ import sys
 
 LOAD_ALL = """
 import sys
-from geometry.running import run
+from geometry.evaluate import run
 from geometry.calculations import calculation, calculation_names
 assert [calculation(name) for name in calculation_names()]
 print(*sorted({name.partition(".")[0] for name in sys.modules}))

@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Given, Inputs
 from geometry.calculations import calculation, calculation_names
-from geometry.checking import GeometryError
+from geometry.evaluate import asked_for, run, with_defaults
+from geometry.preconditions import GeometryError
 from geometry.quantities import quantity
-from geometry.running import asked_for, run, with_defaults
 from geometry.sentences import Kind
 
 each_calculation = pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 from geometry.side_view import SideView, chamfer_view, cone_view, is_drawable, point_view, step_view
 
 diameters = st.floats(0.5, 80.0)

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Given, Inputs, Result
 from geometry.calculations import calculation
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 from geometry.uncertainty import spread
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from geometry.calculations import calculation
 from geometry.drill.point import hole_oversize_by_rule
-from geometry.running import run
+from geometry.evaluate import run
 
 
 def test_a_point_of_118_degrees_is_ground_at_59_to_the_wheel_face() -> None:

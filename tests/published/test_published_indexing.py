@@ -8,7 +8,7 @@ import pytest
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from geometry.setting.indexing import CIRCLES
 
 

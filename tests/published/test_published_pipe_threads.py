@@ -6,7 +6,7 @@ import pytest
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from geometry.thread.pipe import pipe_thread
 from library.calc.answer import answer
 from library.threads import Thread, all_threads, find_threads

@@ -13,7 +13,7 @@ import pytest
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 
 INCH = 25.4
 SIXTEENTH = INCH / 16

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from geometry.setting.height import rule_height, setting_height
 from geometry.wheel.speed import rotational_speed, surface_speed
 

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle
 
 

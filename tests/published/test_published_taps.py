@@ -7,7 +7,7 @@ import math
 import pytest
 
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 
 
 def test_offset_of_the_flute_face_for_a_rake() -> None:

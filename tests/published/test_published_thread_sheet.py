@@ -6,7 +6,7 @@ import pytest
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 
 
 def thread(diameter: float, pitch: float, form: str = "iso") -> dict[str, float]:

@@ -11,7 +11,7 @@ from screw_thread_lib import Assembly
 from screw_thread_lib.data import ASME_M_6g6H_dict, ASME_UN_2A2B_dict
 
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 
 
 def thread(diameter: float, count: float) -> dict[str, float]:

@@ -16,20 +16,9 @@ from textual.keys import _character_to_key
 from textual.message import Message
 from textual.pilot import Pilot
 
-from library.book.model import (
-    Book,
-    Caution,
-    Citation,
-    Entry,
-    Family,
-    Finding,
-    Material,
-    Measure,
-    Place,
-    Source,
-    Value,
-)
+from library.book.model import Book, Caution, Citation, Entry, Family, Material, Measure, Source, Value
 from library.book.rows import Row, Rows
+from library.issue import Issue, Place
 from tui.app import Heelclear
 from tui.session import Session
 from tui.widgets.pane import Pane
@@ -136,7 +125,7 @@ def sample_book() -> Book:
         },
         sources={"manual": Source("manual", "Manual of Grinding", "Bureau of Tests", "1950")},
         findings=(
-            Finding(Place(Path("shop/own.toml"), 7, 3), "tap-odd.thread_relief_angle", "It has no unit.", "Write 4 deg."),
+            Issue("tap-odd", "thread_relief_angle", "error", "It has no unit.", "Write 4 deg.", Place(Path("shop/own.toml"), 7, 3)),
         ),
     )  # fmt: skip
 

@@ -44,7 +44,7 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
     display = Display(options.units)
     found = answer(sheet, typed, entry=entry, book=book, display=display)
     # What is still to be given is not told where the entry or the thread that was to give it is not known.
-    sentences = [*wrong, *(trouble.text for trouble in found.troubles if not (wrong and trouble.missing))]
+    sentences = [*wrong, *(issue.text for issue in found.issues if not (wrong and issue.missing))]
     if sentences:
         for sentence in sentences:
             printing.error(sentence)

@@ -10,8 +10,8 @@ from geometry.quantities import Quantity, quantity
 from geometry.sentences import Kind
 from library.book.folders import shop_folder
 from library.book.opening import open_book
-from library.calc.fill import shown
-from library.calc.serving import sheets_for
+from library.calc.by_family import sheets_for
+from library.calc.inputs import shown
 from library.pages.page import Page, Said, Section, Word, Words
 from library.units.system import Display
 from tui.commands.printing import data, line, page, table

@@ -8,9 +8,9 @@ from pathlib import Path
 from library.book.folders import shop_folder
 from library.book.model import Book
 from library.cards.editing import CardEditRefused, edited
+from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.cards.problems import problems
 from library.cards.store import NoCard, Opened, load
 from tui.commands import printing
 
@@ -53,7 +53,7 @@ def opened_card(options: argparse.Namespace, card_id: str) -> Opened | str:
 def tell_saved(opened: Opened, book: Book) -> None:
     """Print where a card was saved, and everything on it that does not add up."""
     printing.line(f"{opened.card.id}  {opened.path}")
-    for problem in problems(work_out(opened.card, book)):
+    for problem in issues_of(work_out(opened.card, book)):
         printing.paragraph(f"{problem.state.upper()}: {problem.text}", "  ")
     for finding in opened.findings:
         printing.paragraph(str(finding), "  ")

@@ -7,10 +7,10 @@ import argparse
 from library.book.opening import open_book
 from library.cards.as_data import plan_data
 from library.cards.planning import plan
+from library.pages.life import batch_page
 from library.units.system import Display
 from tui.commands import printing
 from tui.commands.card_folder import opened_card, refused, shop_of
-from tui.commands.card_text import batch
 
 
 def run(options: argparse.Namespace) -> int:
@@ -28,5 +28,5 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         printing.data(plan_data(found))
     else:
-        batch(found)
+        printing.page(batch_page(found))
     return 0

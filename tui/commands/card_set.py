@@ -48,4 +48,4 @@ def _closed(card: Card, book: Book) -> tuple[Card, list[str]]:
     try:
         return finished(work_out(card, book), datetime.now().date()), []
     except NotFinished as error:
-        return card, [f"{one.way}: {one.text}" for one in error.problems]
+        return card, [f"{one.way}: {one.text}" for one in error.issues]

@@ -17,10 +17,10 @@ from library.cards.rows import CardRow
 from library.cards.searching import of_tool, search
 from library.cards.store import NoCard, load
 from library.cards.tables import measurements, records
+from library.pages.life import life_page
 from library.units.system import Display
 from tui.commands import printing
 from tui.commands.card_folder import shop_of
-from tui.commands.card_text import life
 
 
 def run(options: argparse.Namespace) -> int:
@@ -82,5 +82,5 @@ def _history(options: argparse.Namespace, shop: Path, rows: Sequence[CardRow]) -
     if options.json:
         printing.data(history_data(found, display))
     else:
-        life(found, display)
+        printing.page(life_page(found, display))
     return 0

@@ -6,7 +6,7 @@ import argparse
 
 from library.book.folders import shop_folder
 from library.book.opening import open_book
-from library.cards.checking import card_findings
+from library.cards.check_files import card_findings
 from tui.commands import printing
 
 
@@ -27,8 +27,8 @@ def run(options: argparse.Namespace) -> int:
                     "file": str(one.place.file),
                     "line": one.place.line,
                     "column": one.place.column,
-                    "where": one.where,
-                    "state": one.state,
+                    "where": one.way,
+                    "state": one.severity,
                     "text": one.wrong,
                     "fix": one.fix,
                 }

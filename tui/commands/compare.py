@@ -6,8 +6,8 @@ import argparse
 
 from library.book.folders import shop_folder
 from library.book.opening import open_book
+from library.calc.wording import span
 from library.pages.comparison import comparison_page
-from library.pages.words import span
 from library.search.comparing import compare
 from tui.commands import printing
 from tui.commands.calc import no_entry

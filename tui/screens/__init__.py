@@ -6,9 +6,10 @@ opened, and no screen's file has to import that of another.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from tui.doors import lazily
+from tui.actions import ACTIONS, Action
+from tui.doors import lazily, load
 
 if TYPE_CHECKING:
     from tui.screens.actions import ActionsScreen as ActionsScreen
@@ -32,8 +33,6 @@ if TYPE_CHECKING:
     from tui.screens.entry import EntryScreen as EntryScreen
     from tui.screens.entry import preview_of as preview_of
     from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
-    from tui.screens.findings import FindingsScreen as FindingsScreen
-    from tui.screens.glossary import GlossaryScreen as GlossaryScreen
     from tui.screens.help import HelpScreen as HelpScreen
     from tui.screens.review_change import ReviewChangeScreen as ReviewChangeScreen
     from tui.screens.table_forms import CopyForm as CopyForm
@@ -62,8 +61,6 @@ SCREENS = {
     "EntryHistoryScreen": "tui.screens.entry_history",
     "EntryScreen": "tui.screens.entry",
     "EquipmentScreen": "tui.screens.cards.equipment",
-    "FindingsScreen": "tui.screens.findings",
-    "GlossaryScreen": "tui.screens.glossary",
     "HelpScreen": "tui.screens.help",
     "LifeScreen": "tui.screens.cards.life",
     "NewEntryForm": "tui.screens.table_forms",
@@ -76,10 +73,20 @@ SCREENS = {
     "ThreadsScreen": "tui.screens.threads",
     "ValueFormScreen": "tui.screens.value_form",
 }
-"""Every screen that another one opens, and the module that it lies in."""
+"""Every screen that another one opens with something in its hands, and the module that it lies in."""
+
+OPENED_BY_A_KEY = {name: module for module, _, name in (one.opens.rpartition(".") for one in ACTIONS) if name}
+"""The screens that a row of ``tui/actions.py`` opens, with nothing in hand but the session."""
+
+
+def opened_by(action: Action) -> Any:
+    """The class of the screen that an action opens; it takes the session."""
+    module, _, name = action.opens.rpartition(".")
+    return load(module, name)
+
 
 PARTS = {"begin_from": "tui.screens.cards.from_calculator", "preview_of": "tui.screens.entry"}
 """What a screen does with the code of another one: a card begun in the calculator, an entry beside the list."""
 
 if not TYPE_CHECKING:
-    __getattr__ = lazily(SCREENS | PARTS)
+    __getattr__ = lazily(SCREENS | OPENED_BY_A_KEY | PARTS)

@@ -108,7 +108,10 @@ class BaseScreen(Screen[None], inherit_bindings=False):
 
     def do(self, action: Action) -> None:
         """Do an action of the registry, and show what came of it."""
-        getattr(self, method_of(action))()
+        if action.opens:
+            self.app.push_screen(screens.opened_by(action)(self.session))
+        else:
+            getattr(self, method_of(action))()
         if self.is_active:
             self.draw()
 
@@ -180,10 +183,6 @@ class BaseScreen(Screen[None], inherit_bindings=False):
     def do_actions(self) -> None:
         """List all that can be done here."""
         self.app.push_screen(screens.ActionsScreen(self.session, self))
-
-    def do_glossary(self) -> None:
-        """Explain the words."""
-        self.app.push_screen(screens.GlossaryScreen(self.session))
 
     def do_units(self) -> None:
         """Change between millimetres and inches."""

@@ -203,7 +203,3 @@ class BookScreen(BaseScreen):
     def do_cautions(self) -> None:
         """Show the cautions of the chosen entry."""
         self.heelclear.show_cautions(None, self.session.chosen_entry())
-
-    def do_findings(self) -> None:
-        """Show what is wrong in the book."""
-        self.app.push_screen(screens.FindingsScreen(self.session))

@@ -5,13 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from library.calc.answer import cautions_for
-from library.calc.report import cited
+from library.pages.cautions import HEADING, cautions_page
 from tui.screens.reading import Reading
-from tui.view.lines import EMPTY, Line, Piece, line, wrap
+from tui.view.lines import Line
+from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
-    from library.book.model import Entry
+    from library.book.model import Book, Entry
+    from library.pages.page import Page
     from tui.session import Session
 
 
@@ -27,17 +29,14 @@ class CautionsScreen(Reading):
 
     def title_text(self) -> str:
         """What the cautions are for."""
-        about = self.entry.title if self.entry is not None else "any grinding"
-        return f"Before you grind: {about}"
+        book = self.session.book
+        return self._page(book).title if book is not None else HEADING
 
     def text(self, width: int) -> list[Line]:
         """The cautions, one after the other."""
         book = self.session.book
-        if book is None:
-            return []
-        lines: list[Line] = []
-        for caution in cautions_for(self.sheet, self.entry, book):
-            lines += [line(Piece(caution.title, "watch")), *wrap(caution.text, width, first="  ", rest="  ")]
-            lines += wrap(f"Source: {cited(book, caution.citation)}", width, "quiet", first="  ", rest="  ")
-            lines.append(EMPTY)
-        return lines
+        return page_lines(self._page(book), width) if book is not None else []
+
+    def _page(self, book: Book) -> Page:
+        about = self.entry.title if self.entry is not None else "any grinding"
+        return cautions_page(cautions_for(self.sheet, self.entry, book), book, about)

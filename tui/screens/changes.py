@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
+from library.calc.wording import span
 from library.editing.changes import RemoveEntry, RemoveValue
-from library.pages.words import span
 from tui import screens
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice, Chooser

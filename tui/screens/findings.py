@@ -2,35 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from library.book import folders
-from library.book.model import Place
+from library.issue import Issue, Place
 from tui.screens.in_editor import open_file
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 if TYPE_CHECKING:
-    from library.book.model import Finding
     from tui.session import Session
-
-
-@dataclass(frozen=True)
-class Problem:
-    """One problem as it is shown.
-
-    Attributes:
-        state: ``error`` or ``warning``.
-        where: the table and key, or what it is about.
-        sentence: what is wrong and what to do.
-        place: where it stands.
-    """
-
-    state: Literal["error", "warning"]
-    where: str
-    sentence: str
-    place: Place
 
 
 class FindingsScreen(Reading):
@@ -47,21 +28,21 @@ class FindingsScreen(Reading):
         """How many problems there are."""
         return f"Problems: {self.session.problem_count()}"
 
-    def problems(self) -> list[Problem]:
-        """The problems of the keys and of the book."""
+    def issues(self) -> list[Issue]:
+        """What is wrong with the person's own keys, and with the book."""
         findings = self.session.book.findings if self.session.book is not None else ()
         keys = [_of_keys(sentence) for sentence in self.session.keymap.problems]
-        return [*keys, *map(_of_book, findings)]
+        return [*keys, *findings]
 
     def text(self, width: int) -> list[Line]:
         """The problems in full, or a word that there are none."""
-        problems = self.problems()
-        self._chosen = max(0, min(self._chosen, len(problems) - 1))
+        issues = self.issues()
+        self._chosen = max(0, min(self._chosen, len(issues) - 1))
         self._starts = []
         lines: list[Line] = []
-        for number, problem in enumerate(problems):
+        for number, issue in enumerate(issues):
             self._starts.append(len(lines))
-            lines += _shown(problem, width, chosen=number == self._chosen)
+            lines += _shown(issue, width, chosen=number == self._chosen)
         return lines or [EMPTY, *wrap("Nothing is wrong in the files of the book.", width)]
 
     def do_scroll_up(self) -> None:
@@ -90,11 +71,11 @@ class FindingsScreen(Reading):
 
     def do_open_file(self) -> None:
         """Open the file of the chosen problem at its line."""
-        problems = self.problems()
-        if not problems:
+        issues = self.issues()
+        if not issues:
             self.say("Nothing is wrong, so there is nothing to open.")
             return
-        place = problems[self._chosen].place
+        place = issues[self._chosen].place
         if place.file.is_relative_to(folders.shipped_folder()):
             self.say(
                 f"{place.file.name} came with the program and is never changed here; please report this problem."
@@ -103,24 +84,20 @@ class FindingsScreen(Reading):
             open_file(self.heelclear, place)
 
 
-def _of_keys(sentence: str) -> Problem:
-    return Problem("warning", "your own keys", sentence, Place(folders.config_folder() / "keys.toml"))
+def _of_keys(sentence: str) -> Issue:
+    place = Place(folders.config_folder() / "keys.toml")
+    return Issue("your own keys", "", "warning", sentence, place=place)
 
 
-def _of_book(finding: Finding) -> Problem:
-    sentence = f"{finding.wrong} {finding.fix}".strip()
-    return Problem(finding.state, finding.where or "the whole file", sentence, finding.place)
-
-
-def _shown(problem: Problem, width: int, *, chosen: bool) -> list[Line]:
-    place = f"{problem.place.file}, line {problem.place.line}, column {problem.place.column}"
+def _shown(issue: Issue, width: int, *, chosen: bool) -> list[Line]:
+    place = f"{issue.place.file}, line {issue.place.line}, column {issue.place.column}"
     return [
         line(
             Piece("> " if chosen else "  ", "strong"),
-            Piece(problem.state.upper(), "stop" if problem.state == "error" else "watch"),
-            f"  {problem.where}",
+            Piece(issue.severity.upper(), issue.state),
+            f"  {issue.way or 'the whole file'}",
         ),
-        *wrap(problem.sentence, width, first="    ", rest="    "),
+        *wrap(issue.text, width, first="    ", rest="    "),
         *wrap(place, width, "quiet", first="    ", rest="    "),
         EMPTY,
     ]

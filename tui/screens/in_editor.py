@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from contextlib import suppress
 from typing import TYPE_CHECKING
 
-from library.book.model import Place
 from library.editing.changes import SetText
+from library.issue import Place
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.services.editor import NONE_NAMED
 

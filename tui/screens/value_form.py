@@ -9,12 +9,13 @@ from geometry.quantities import quantity
 from library.drafts.draft import Draft
 from library.editing.changes import SetValue
 from library.editing.checking import FIELDS, as_it_stands, as_written, complaints
+from library.issue import Issue
 from library.units.grammar import example
 from tui.screens.form import FormScreen
 from tui.view.text_form import Blank, TextForm
 
 if TYPE_CHECKING:
-    from library.book.model import Entry, Finding, Measure, Value
+    from library.book.model import Entry, Measure, Value
     from library.editing.changes import Change
     from tui.session import Session
 
@@ -46,11 +47,11 @@ class ValueFormScreen(FormScreen):
             return as_it_stands(value, self.entry.id)
         return texts_of(value)
 
-    def _mistake(self) -> Finding | None:
+    def _mistake(self) -> Issue | None:
         """What the book has to say against the value, if anything."""
         spot = f"{self.entry.id}.{self.key}"
         findings = self.session.book.findings if self.session.book is not None else ()
-        return next((one for one in findings if f"{one.where}.".startswith(f"{spot}.")), None)
+        return next((one for one in findings if f"{one.way}.".startswith(f"{spot}.")), None)
 
     def on_mount(self) -> None:
         """Say what is wrong with the value in its file, if anything."""

@@ -45,7 +45,7 @@ class Autosave:
         self._told = False
 
     def newest(self, name: str) -> Draft | None:
-        """What was typed last in this run into the form that has drafts of this name."""
+        """The latest draft of that name in this run, written to the disk or not."""
         return self._newest.get(name)
 
     def keep_soon(self, draft: Draft) -> None:

@@ -18,7 +18,7 @@ Outcome = TypeVar("Outcome")
 
 
 class Background:
-    """Does one thing at a time in a thread, and on the screen what follows from it.
+    """Runs one task at a time in a thread, and its outcome on the screen's own thread.
 
     Args:
         host: the program.
@@ -34,7 +34,7 @@ class Background:
 
     @property
     def is_busy(self) -> bool:
-        """Whether something is under way."""
+        """Whether a task is running."""
         return bool(self._doing)
 
     def begin(
@@ -45,7 +45,7 @@ class Background:
         *,
         elsewhere: str = "",
     ) -> None:
-        """Begin something; while another thing is under way, say so and begin nothing.
+        """Start a task; while another one is running, say so and start nothing.
 
         Args:
             doing: a sentence that says what goes on.
@@ -79,7 +79,7 @@ class Background:
             self._host.draw_front()
 
     def _end(self, follow: Callable[[], None]) -> None:
-        """Do on the screen what follows."""
+        """Call what follows from the task, on the thread of the screens."""
         self._doing = self.sentence = ""
         follow()
         self._host.draw_front()
@@ -94,7 +94,7 @@ class Background:
 def _following(
     work: Callable[[], Outcome], then: Callable[[Outcome], None], say: Callable[[str], None]
 ) -> Callable[[], None]:
-    """Do the work, and give what is to be done on the screen afterwards."""
+    """Run the task; returns what is to be called with its outcome."""
     try:
         outcome = work()
     except Refused as refused:

@@ -1,4 +1,4 @@
-"""Changing the shop's book: plan, save, record, take back. Nothing here touches a screen."""
+"""The service that changes the shop's book: plan, save, commit, undo. Nothing here touches a screen."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from library.history.work_tree import WorkTree, find_work_tree
 
 @dataclass(frozen=True)
 class FieldConflicts:
-    """What somebody else changed as well since a person began; nothing is planned until that is answered.
+    """The outcome of a plan that meets an edit conflict: fields that somebody else saved since a person began.
 
     Attributes:
         by_field: the conflict in each field of what is changed.
@@ -31,7 +31,7 @@ class FieldConflicts:
 
 
 class BookService:
-    """Where the book of one shop is changed.
+    """Plans, saves, undoes and commits the changes of one shop's book.
 
     Args:
         shop: the shop's folder.
@@ -66,14 +66,14 @@ class BookService:
         return plan(change, self.shop, shipped)
 
     def save(self, plan: Plan, choices: Sequence[Choice] = ()) -> Done | Conflicts:
-        """Save a plan, and remember it so that it can be taken back."""
+        """Save a plan, and remember it for an undo."""
         saved = save(plan, choices)
         if isinstance(saved, Done):
             self.last = saved
         return saved
 
     def undo(self) -> Plan | None:
-        """The plan that takes the last save back, or nothing where nothing was saved yet."""
+        """The plan that undoes the last save, or nothing where nothing was saved yet."""
         if self.last is None:
             return None
         back, again, told = "Taken back: ", "Done again: ", self.last.plan.sentence

@@ -1,4 +1,4 @@
-"""The job cards of one shop as the screens need them: found, opened, saved, brought back from a draft."""
+"""The service of the job cards: searched, opened, saved, merged, restored from a draft."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ from library.errors import ChangedMeanwhile
 
 @dataclass(frozen=True)
 class CardInHand:
-    """A card that is to be shown and worked on.
+    """A card opened for editing, with what a later save compares it to.
 
     Attributes:
         card: as it is now.
@@ -55,13 +55,13 @@ class Stored:
 
 @dataclass(frozen=True)
 class CardConflicts:
-    """What somebody else wrote in the same places; nothing is saved until a person has chosen."""
+    """The outcome of a save that meets a conflict: fields that both wrote; nothing is saved until a person has chosen."""
 
     conflicts: tuple[Conflict, ...]
 
 
 class CardService:
-    """Where the cards of a shop lie.
+    """Searches, opens, saves and restores the cards of one shop.
 
     Args:
         shop: the shop's folder.

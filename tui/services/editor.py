@@ -1,4 +1,4 @@
-"""The person's own editor: a file of the book opened at a line, and notes written in it."""
+"""The service that runs the person's own editor: on a file of the book at a line, or on the notes of an entry."""
 
 from __future__ import annotations
 
@@ -11,7 +11,8 @@ from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
 
-from library.book.model import Entry, Place
+from library.book.model import Entry
+from library.issue import Place
 
 BEHIND_A_COLON = frozenset({"code", "codium", "code-insiders", "hx", "helix", "subl", "zed"})
 """Editors that want the line behind the file's name; all others take it before, with a plus."""

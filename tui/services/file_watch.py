@@ -17,7 +17,7 @@ EVERY = 3.0
 
 
 class FileWatch:
-    """Looks at the shop's folder, one look at a time.
+    """Polls the shop's folder, one poll at a time.
 
     What a look finds is told only if no reading of the book began meanwhile: what this program saves itself is read
     again, and is nobody else's. Such a reading shows all that the look has seen, whoever changed it.
@@ -42,27 +42,27 @@ class FileWatch:
 
     @property
     def has_untold(self) -> bool:
-        """Whether changes were seen that could not be told yet."""
+        """Whether changes were seen and not reported yet."""
         return bool(self._untold)
 
     def begin(self) -> None:
-        """Look from now on."""
+        """Start polling."""
         self._host.set_interval(EVERY, self.look)
 
     def forget(self) -> None:
-        """What changed until now is nobody's business any more, for the book is about to be read again."""
+        """Discard the changes seen so far, for the book is about to be read again."""
         self._watch = None
         self._untold.clear()
 
     def take_as_known(self) -> None:
-        """Take the files as they are now for known; called in a thread, before the book is read and not after.
+        """Take the files as they are now as the state to compare with; called in a thread, before the book is read and not after.
 
         What is changed while it is read is so noticed at the next look.
         """
         self._watch = Watch(self._shop)
 
     def look(self) -> None:
-        """Look once, behind the screen, unless a look is under way or the program itself may be saving."""
+        """Poll once in a thread, unless a poll is running or the program itself may be saving."""
         if self._watch is None or self._is_looking or self._background.is_busy:
             return
         self._is_looking = True

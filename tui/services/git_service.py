@@ -1,4 +1,4 @@
-"""The shop's book in git: how it stands, its history, recording it, pulling and pushing.
+"""The service of the book's git work tree: its state, its history, commit, pull and push.
 
 Each of these asks git, so it is called in a thread; each returns what came of it, and refuses with a sentence.
 """
@@ -25,7 +25,7 @@ NO_GIT = (
 
 @dataclass(frozen=True)
 class GitState:
-    """How the book stands with git.
+    """The state of the book's git work tree, as the screens show it.
 
     Attributes:
         is_in_git: whether git looks after the folder.
@@ -41,7 +41,7 @@ class GitState:
 
 
 class GitService:
-    """What can be asked of git for the book of one shop.
+    """The commands of git for the book of one shop.
 
     Args:
         shop: the shop's folder.
@@ -55,7 +55,7 @@ class GitService:
         self.state: GitState | None = None
 
     def look(self) -> GitState:
-        """See how the book stands."""
+        """Read the state of the work tree."""
         try:
             tree = find_work_tree(self._shop)
             if tree is None:

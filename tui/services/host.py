@@ -1,4 +1,4 @@
-"""What a service may ask of the program that it works for."""
+"""The protocol of what a service may ask of the program that it works for."""
 
 from __future__ import annotations
 
@@ -23,10 +23,10 @@ class Host(Protocol):
         """Show the screen in front as it now is."""
 
     def on_screen(self, do: Callable[[], None]) -> None:
-        """Have something done where screens may be touched; called in a thread."""
+        """Call something on the thread of the screens; called from another thread."""
 
     def in_thread(self, work: Callable[[], None], group: str, *, exclusive: bool = False) -> None:
-        """Do something in a thread; where it is exclusive, what else of its group goes on counts no more."""
+        """Run something in a thread; where it is exclusive, whatever else of its group is running is cancelled."""
 
     def set_timer(self, delay: float, callback: Callable[[], None]) -> Timer:
         """Do something once, some seconds from now."""

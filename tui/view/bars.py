@@ -1,4 +1,4 @@
-"""The first and the last line of every screen: where you are, and which keys help."""
+"""The title line and the key bar of every screen."""
 
 from __future__ import annotations
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
 from tui.view.text_line import TextLine
@@ -11,26 +11,13 @@ from tui.view.viewport import Viewport
 
 if TYPE_CHECKING:
     from library.book.rows import Row, Rows
+    from library.search.finding import Found
 
 FIND = "Find: "
 SIGNS = frozenset("<>=")
 """Signs of which one stands in a condition such as ``rake>8``."""
 
 MARK_WIDTH = 4
-
-
-class Found(NamedTuple):
-    """What a text with conditions finds.
-
-    Attributes:
-        numbers: of the rows.
-        words: what it holds besides conditions.
-        told: sentences about what could not be understood of it; that part is left out.
-    """
-
-    numbers: Sequence[int]
-    words: str = ""
-    told: str = ""
 
 
 class BookPage:

@@ -9,11 +9,12 @@ from geometry.calculation import Field
 from geometry.quantities import QUANTITIES
 from library.book.model import Book, Value
 from library.calc import ranges
-from library.calc.fill import Trouble, shown
+from library.calc.inputs import shown
 from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
+from library.calc.wording import in_one_paragraph
+from library.issue import Issue
 from library.pages.answer import checks, outputs, rows, stations, wanted
-from library.pages.words import behind
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
@@ -172,7 +173,7 @@ class CalculatorPage:
         return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(said)
 
     def _mark(self, field: Field) -> str:
-        if any(t.key == field.key and not t.missing for t in self._answer_troubles()):
+        if any(t.key == field.key and not t.missing for t in self._answer_issues()):
             return "fix"
         value = self.form.value(field.key)
         if value is not None:
@@ -185,17 +186,17 @@ class CalculatorPage:
         group = [one.key for one in self.form.fields if one.one_of == field.one_of]
         return group.index(field.key) > 0
 
-    def _answer_troubles(self) -> tuple[Trouble, ...]:
-        return self.form.answer.troubles if self.form.answer else ()
+    def _answer_issues(self) -> tuple[Issue, ...]:
+        return self.form.answer.issues if self.form.answer else ()
 
     def _wanted(self, width: int) -> list[Line]:
         return part_lines([(wanted(self.form.answer),)], width) if self.form.answer is not None else []
 
     def _troubles(self, width: int) -> list[Line]:
         lines: list[Line] = []
-        for trouble in self._answer_troubles():
-            if not trouble.missing:
-                lines += [EMPTY, *wrap(_in_words(trouble.text), width, first="! ", rest="  ")]
+        for issue in self._answer_issues():
+            if not issue.missing:
+                lines += [EMPTY, *wrap(_in_words(issue.text), width, first="! ", rest="  ")]
         return lines
 
     def _foot(self, display: Display, width: int, height: int) -> list[Line]:
@@ -217,11 +218,11 @@ class CalculatorPage:
         value, offered = self.form.value(self.form.focus), self.form.offer(self.form.focus)
         if offered is not None and self.book is not None:
             ends = " or ".join(ends_of(offered)).replace(" or ", ", ", max(len(ends_of(offered)) - 2, 0))
-            return f"Right and Left take {ends} of the book's {behind(self.book, offered)}"
+            return f"Right and Left take {ends} of the book's {in_one_paragraph(self.book, offered)}"
         if value is None or value.recommended is None or self.book is None:
             return ""
         here = f"{shown(value.key, value.value, display)} here, " if value.share_of_diameter else ""
-        return here + behind(self.book, value.recommended)
+        return here + in_one_paragraph(self.book, value.recommended)
 
     def _cautions(self, width: int) -> list[Line]:
         if self.form.answer is None or not self.form.answer.cautions:

@@ -1,4 +1,4 @@
-"""A job card being filled in: which line is in hand, and what follows from everything typed so far."""
+"""The state of a job card being filled in: the line in hand, and the job worked out from everything typed so far."""
 
 from __future__ import annotations
 
@@ -6,9 +6,10 @@ from collections.abc import Mapping
 
 from library.book.model import Book
 from library.cards.editing import CardEditRefused, edited
+from library.cards.issues import issues_of
 from library.cards.job import Job, work_out
 from library.cards.model import Card
-from library.cards.problems import Problem, problems
+from library.issue import Issue
 from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import Opened, Row
 from tui.view.card_steps import STEPS, step_of
@@ -47,7 +48,7 @@ class CardForm:
         self._untouched = True
         self.job: Job
         self.rows: list[Row]
-        self.problems: tuple[Problem, ...]
+        self.issues: tuple[Issue, ...]
         self._work_out()
         self._land(self._first_wanting(self.rows) or self.rows[0])
 
@@ -160,15 +161,15 @@ class CardForm:
         found = next((one for one in self.rows if one.way in {way, f"{way}#0"}), self.rows[0])
         self._land(found)
 
-    def problems_of(self, row: Row) -> list[Problem]:
+    def issues_at(self, row: Row) -> list[Issue]:
         """What does not add up in a line, or in a place under it that has no line of its own."""
         ways = {one.way for one in self.rows}
-        return [one for one in self.problems if _home(one.way, ways) == row.way]
+        return [one for one in self.issues if _home(one.way, ways) == row.way]
 
-    def problem_steps(self) -> Mapping[int, str]:
+    def issue_steps(self) -> Mapping[int, str]:
         """The worst that is in each step that has a problem."""
         found: dict[int, str] = {}
-        for one in self.problems:
+        for one in self.issues:
             number = step_of(one.way)
             found[number] = "stop" if "stop" in (one.state, found.get(number)) else "watch"
         return found
@@ -210,7 +211,7 @@ class CardForm:
 
     def _work_out(self) -> None:
         self.job = work_out(self.card, self.book)
-        self.problems = problems(self.job)
+        self.issues = issues_of(self.job)
         self._arrange()
 
     def _arrange(self) -> None:

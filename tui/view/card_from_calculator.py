@@ -1,4 +1,4 @@
-"""What was typed into the calculator, on its way to a job card."""
+"""Carry what was typed into the calculator over to a job card."""
 
 from __future__ import annotations
 

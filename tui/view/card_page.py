@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from library.cards.problems import Problem
 from library.cards.rows import CardRow
+from library.issue import Issue
+from library.pages.card_answers import ANSWERS
+from library.pages.page import Block, Said
 from tui.keys import Keys, no_keys, with_keys
-from tui.view.card_answers import ANSWERS
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
 from tui.view.card_steps import STEPS
-from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
+from tui.view.lines import Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
+from tui.view.page_lines import part_lines
 from tui.view.viewport import Viewport
 
 GAP = " │ "
@@ -119,7 +121,7 @@ class CardPage:
 
     def _steps(self, width: int) -> Line:
         """The steps by name, the one in hand marked; an exclamation mark where something does not add up."""
-        wrong = self.form.problem_steps()
+        wrong = self.form.issue_steps()
         pieces: list[Piece] = []
         for number, step in enumerate(STEPS):
             here = number == self.form.step
@@ -158,9 +160,9 @@ class CardPage:
             lines = self._filled(row, parts, in_hand=in_hand)
         for text in row.below:
             lines += wrap(text, parts.lines, "quiet", first=" " * 5, rest=" " * 7)
-        problems = self.form.problems_of(row)
-        if problems and not in_hand:
-            lines += wrap(_told(row, problems), parts.lines, "watch", first="   ! ", rest="     ")
+        issues = self.form.issues_at(row)
+        if issues and not in_hand:
+            lines += wrap(_told(row, issues), parts.lines, "watch", first="   ! ", rest="     ")
         return lines
 
     def _heading(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
@@ -202,23 +204,17 @@ class CardPage:
         if place != self._beside:
             self._beside = place
             self.answers.top = 0
-        lines = ANSWERS[self.form.step](self.form.job, self.form.row, width)
-        if self.form.step == 0:
-            lines = [*self._before(width), EMPTY, *lines]
-        while lines and lines[-1] == EMPTY:
-            lines.pop()
-        while lines and lines[0] == EMPTY:
-            lines.pop(0)
-        return lines
+        parts = ANSWERS[self.form.step](self.form.job, self.form.row.key)
+        return part_lines([self._before() if self.form.step == 0 else (), *parts], width)
 
-    def _before(self, width: int) -> list[Line]:
+    def _before(self) -> tuple[Block, ...]:
         """The earlier cards of this tool, where it has a name."""
         card = self.form.card
         rows = [row for row in self._earlier(card.tool.name) if row.id != card.id]
         if not rows:
-            return []
+            return ()
         many = f"{len(rows)} other card{'s' if len(rows) > 1 else ''} of {card.tool.name}"
-        return wrap(f"{many}, the last one {rows[-1].id} {rows[-1].result}", width, "strong")
+        return (Said((f"{many}, the last one {rows[-1].id} {rows[-1].result}",), "strong"),)
 
     def _edge(self, width: int) -> Line:
         below = self.answers.below()
@@ -232,18 +228,18 @@ class CardPage:
 
     def _hint(self, width: int, height: int) -> list[Line]:
         """What is wrong with the line in hand, else what belongs there."""
-        problems = self.form.problems_of(self.form.row)
-        if problems:
-            word = "STOP" if problems[0].state == "stop" else "WATCH"
-            told = wrap(_told(self.form.row, problems), width, "watch", first=f"{word}: ", rest="  ")
+        issues = self.form.issues_at(self.form.row)
+        if issues:
+            word = "STOP" if issues[0].state == "stop" else "WATCH"
+            told = wrap(_told(self.form.row, issues), width, "watch", first=f"{word}: ", rest="  ")
             return _at_most(told, width, height)
         return _at_most(wrap(with_keys(self.form.row.hint, self._keys), width, "quiet"), width, height)
 
 
-def _told(row: Row, problems: Sequence[Problem]) -> str:
+def _told(row: Row, issues: Sequence[Issue]) -> str:
     """The first problem of a line, without the name that the line has already, and how many more there are."""
-    text = problems[0].text.removeprefix(f"{row.label.strip()}: ")
-    return f"{text} (and {len(problems) - 1} more)" if len(problems) > 1 else text
+    text = issues[0].text.removeprefix(f"{row.label.strip()}: ")
+    return f"{text} (and {len(issues) - 1} more)" if len(issues) > 1 else text
 
 
 def _at_most(lines: list[Line], width: int, height: int) -> list[Line]:

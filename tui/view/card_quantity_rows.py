@@ -73,9 +73,9 @@ def _received(job: Job, key: str) -> Row:
     if row.kind is Kind.CHOICE:
         land = key != "land_measured_as" or "land_width" in job.card.received
         return _choice(
-            way, row.title, readings[0] if readings else "", job.fact(key), wants=land and not readings
+            way, row.title, readings[0] if readings else "", job.known_text(key), wants=land and not readings
         )
-    known = job.fact(key) if not readings else ""
+    known = job.known_text(key) if not readings else ""
     return Row(
         way, row.title, in_short(key, readings), known, "tool" if known else "", _readings_hint(job, key), wants=not readings
     )  # fmt: skip
@@ -113,7 +113,7 @@ def wanted_rows(job: Job, opened: Opened) -> list[Row]:
 def _called_for(job: Job) -> Iterator[str]:
     """What calculations still want, a relief by the key of its surface."""
     for step in job.steps:
-        for one in step.answer.troubles if step.in_use else ():
+        for one in step.answer.issues if step.in_use else ():
             if one.missing:
                 yield book_key(one.key, step.answer.surface) or one.key
 

@@ -1,4 +1,4 @@
-"""Several readings in one line: the unit written once, after the last."""
+"""Several readings in one line: a unit typed after the last one serves all."""
 
 from __future__ import annotations
 

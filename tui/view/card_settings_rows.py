@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from geometry.calculation import Field
 from geometry.quantities import quantity
+from geometry.role import HEEL
 from library.calc.surfaces import book_key, row_of, title_of
 from library.cards.job import Job, Step
-from library.cards.known import Who
+from library.cards.provenance import Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.units.show import show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on
@@ -15,7 +16,7 @@ from tui.view.card_row import Opened, Row
 REST = "rest"
 """The way of the last line, which stands for the calculations that rest."""
 
-GIVERS: dict[Who, str] = {
+PROVENANCE_WORDS: dict[Provenance, str] = {
     "typed": "typed",
     "measured": "measured",
     "tool": "tool",
@@ -78,7 +79,7 @@ def state_of(step: Step) -> str:
     if step.answer.result is not None:
         states = {check.state for check in step.checks}
         return "STOP" if "stop" in states else "WATCH" if "watch" in states else "ok"
-    return "wants" if all(one.missing for one in step.answer.troubles) else "fix"
+    return "wants" if all(one.missing for one in step.answer.issues) else "fix"
 
 
 def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
@@ -88,7 +89,7 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
         # What was typed stands in its own line already.
         lines = [one for one in lines if one.graduation or one.key not in typed]
         said = [f"{one.title} {one.value}{': ' if one.graduation else ''}{one.graduation}" for one in lines]
-        return [*said, *(_first_answer(job, step) if step.sheet.name == "relief-drop" else [])]
+        return [*said, *(_first_answer(job, step) if step.sheet.role.does == HEEL else [])]
     if step.answer.result is not None:
         return _first_answer(job, step)
     surface = step.answer.surface
@@ -110,7 +111,7 @@ def _first_answer(job: Job, step: Step) -> list[str]:
 def _missing(step: Step) -> list[str]:
     """What is still to be given; of alternatives the first."""
     surface = step.answer.surface
-    return [book_key(one.key, surface) or one.key for one in step.answer.troubles if one.missing and one.key]
+    return [book_key(one.key, surface) or one.key for one in step.answer.issues if one.missing and one.key]
 
 
 def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
@@ -131,7 +132,7 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
     setting = job.card.settings.get(step.sheet.name)
     keys = {
         *(setting.typed if setting else ()),
-        *(one.key for one in step.answer.troubles if not one.missing),
+        *(one.key for one in step.answer.issues if not one.missing),
     }
     if step.in_use:
         keys |= {key for key in _missing(step) if not is_asked_elsewhere(job, step, key)} | ASKED_TOO
@@ -144,7 +145,7 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     typed = setting.typed.get(field.key, "") if setting else ""
     filled = step.answer.inputs.get(field.key)
     known = filled.text if filled is not None and not typed else ""
-    giver = GIVERS[step.who[field.key]] if known and field.key in step.who else ""
+    giver = PROVENANCE_WORDS[step.provenance[field.key]] if known and field.key in step.provenance else ""
     way, title = f"settings.{step.sheet.name}.{field.key}", f"  {title_of(field.key, step.answer.surface)}"
     wants = not typed and not known and field.key in {*_missing(step), *ASKED_TOO}
     if row.choices:

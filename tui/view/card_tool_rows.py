@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from library.book.model import Book, Family
-from library.calc.serving import sheets_for
+from library.calc.by_family import sheets_for
 from library.cards.job import Job
 from library.equipment.model import machines, wheels
 from tui.view.card_row import Opened, Row

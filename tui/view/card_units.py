@@ -1,4 +1,4 @@
-"""A job card in the other unit of length: what was typed without a unit keeps its meaning."""
+"""Convert a job card to the other unit of length: what was typed without a unit keeps its meaning."""
 
 from __future__ import annotations
 

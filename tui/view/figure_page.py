@@ -1,4 +1,4 @@
-"""The drawings beside the numbers of the calculator, and the page that shows them large."""
+"""The drawings of a result: beside the numbers of the calculator, and large on a page of their own."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A calculation being filled in: which field is in hand, what was typed, and the answer so far."""
+"""The state of a calculation being filled in: the field in hand, what was typed, and the answer so far."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Entry, Value
 from library.calc.answer import Answer
-from library.calc.fill import Filled
+from library.calc.inputs import Input
 from library.calc.ranges import ends_of, taken
 from library.calc.surfaces import FIELD, book_key
 from library.units.system import METRIC, Display
@@ -105,11 +105,11 @@ class Form:
         """The quantities that are still to be given, alternatives included."""
         if self.answer is None:
             return ()
-        missing = {trouble.key for trouble in self.answer.troubles if trouble.missing}
+        missing = {issue.key for issue in self.answer.issues if issue.missing}
         groups = {field.one_of for field in self.fields if field.key in missing and field.one_of}
         return tuple(f.key for f in self.fields if f.key in missing or (f.one_of and f.one_of in groups))
 
-    def value(self, key: str) -> Filled | None:
+    def value(self, key: str) -> Input | None:
         """What the field holds: typed, from the book, or a default."""
         return self.answer.inputs.get(key) if self.answer is not None else None
 
@@ -129,7 +129,7 @@ class Form:
         """
         keys = [field.key for field in self.fields]
         at = keys.index(self.focus) + 1
-        wrong = {trouble.key for trouble in self.answer.troubles} if self.answer is not None else set()
+        wrong = {issue.key for issue in self.answer.issues} if self.answer is not None else set()
         wanted = wrong.union(self.needed())
         found = next((key for key in keys[at:] + keys[:at] if key in wanted), None)
         self.focus = found or next((key for key in keys[at:] if self._is_open(key)), self.focus)

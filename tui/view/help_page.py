@@ -1,4 +1,4 @@
-"""Help as lines: what is in front of the reader, the quantities in it, and the keys."""
+"""The help page: the screen it was asked on, the quantities in it, and the keys."""
 
 from __future__ import annotations
 

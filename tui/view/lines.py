@@ -1,13 +1,13 @@
-"""Lines of text whose pieces each have a role: what every screen is made of."""
+"""Styled lines: pieces of text that each have a role; what every screen is made of."""
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterable, Sequence
 from typing import Literal, NamedTuple
 
 from rich.cells import cell_len, chop_cells, set_cell_size
 
+from library.pages.texts import wrapped
 from library.sanitize import sanitize
 
 Role = Literal[
@@ -98,18 +98,7 @@ def wrap(text: str, width: int, role: Role = "plain", *, first: str = "", rest: 
         first: stands before the first line.
         rest: stands before every other line.
     """
-    lines: list[Line] = []
-    for paragraph in text.splitlines() or [""]:
-        start = rest if lines else first
-        pieces = textwrap.wrap(
-            sanitize(paragraph),
-            max(width, 8),
-            initial_indent=start,
-            subsequent_indent=rest,
-            break_on_hyphens=False,
-        )
-        lines += [line(Piece(piece, role)) for piece in pieces or [start]]
-    return lines
+    return [line(Piece(one, role)) for one in wrapped(text, width, first, rest, sanitize)]
 
 
 def cut(text: str, width: int) -> list[str]:

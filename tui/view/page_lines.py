@@ -1,4 +1,4 @@
-"""A page of the library as lines of a screen."""
+"""Render a page of the library as lines of a screen."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ def block_lines(blocks: Iterable[Block], width: int) -> list[Line]:
 
 
 def part_lines(parts: Iterable[Iterable[Block | None]], width: int) -> list[Line]:
-    """Parts of a page with an empty line between them; those in which nothing stands are left out."""
+    """Parts of a page with an empty line between them; empty parts are left out."""
     lines: list[Line] = []
     for part in parts:
         told = block_lines((block for block in part if block is not None), width)

@@ -1,4 +1,4 @@
-"""A form of labelled lines of text, each with what is wrong with it."""
+"""The state of a form of labelled text fields, each with what is wrong with it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""One line of text being typed, with its cursor."""
+"""The state of a one-line text field: text and cursor."""
 
 from __future__ import annotations
 

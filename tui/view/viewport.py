@@ -1,4 +1,4 @@
-"""Which part of something long is in sight, and which line of it is chosen."""
+"""Scrolling: which part of something long is in sight, and which line of it is chosen."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Five lines for the first start: what to do, and nothing else."""
+"""The welcome of the first start: five lines on what to do."""
 
 from __future__ import annotations
 

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Check, Given
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from geometry.sentences import Amount, Kind, Rounding
 
 RESOLUTION = {Kind.LENGTH: 0.001, Kind.ANGLE: math.radians(0.01), Kind.RATIO: 0.01, Kind.COUNT: 1.0}

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Given
 from geometry.calculations import calculation
+from geometry.evaluate import Refusal
 from geometry.quantities import quantity
-from geometry.running import Refusal
 from geometry.sentences import Kind
 from geometry.uncertainty import spread
 

@@ -17,8 +17,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Check, Field, Given, Together
 from geometry.calculations import calculation, calculation_names
+from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
-from geometry.running import Refusal, run
 from geometry.sentences import Amount, Kind
 from library.units.convert import from_geometry, to_geometry
 from library.units.show import number

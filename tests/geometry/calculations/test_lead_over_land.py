@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 
 
 def travel(**values: Given) -> Result:

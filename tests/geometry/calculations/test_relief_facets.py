@@ -12,7 +12,7 @@ from shapely import LineString, Point, Polygon
 
 from geometry.calculation import Given, Result, Row
 from geometry.calculations import calculation
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 from geometry.sentences import Amount
 
 AsShown = Callable[[Amount | str], float]

@@ -14,7 +14,7 @@ from shapely import Polygon
 
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 from geometry.sentences import Amount
 
 AsShown = Callable[[Amount | str], float]

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 from geometry.sentences import Amount
 from geometry.tooth.heel_advice import READABLE
 

@@ -11,8 +11,8 @@ from shapely import LineString, Point, Polygon, box
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
+from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
-from geometry.running import Refusal, run
 from geometry.sentences import Amount
 from geometry.wheel.types import DISH, ON_THE_END
 from geometry.wheel.types import STRAIGHT as STRAIGHT_WHEEL

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from geometry.calculation import Check, Given, Result, Together
 from geometry.calculations import calculation
 from geometry.complaints import known_by
-from geometry.running import run
+from geometry.evaluate import run
 from geometry.sentences import Amount
 
 SHEET = calculation("step-relief")

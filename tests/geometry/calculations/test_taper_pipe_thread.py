@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 
 QUARTER_NPT: dict[str, Given] = {"diameter": 13.716, "threads_per_inch": 18 / 25.4, "thread_taper": "npt"}
 QUARTER_BSPT: dict[str, Given] = {"diameter": 13.157, "threads_per_inch": 19 / 25.4, "thread_taper": "bspt"}

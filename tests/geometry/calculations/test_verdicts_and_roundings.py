@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Given, Result
 from geometry.calculations import calculation, calculation_names
+from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
-from geometry.running import Refusal, run
 from geometry.sentences import Amount, Kind, Rounding
 from library.units.show import say, show, show_answer
 from library.units.system import Display

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Check, Given
 from geometry.calculations import calculation
+from geometry.evaluate import run
 from geometry.quantities import quantity
-from geometry.running import run
 from geometry.sentences import Amount
 
 SHEET = calculation("wheel-speed")

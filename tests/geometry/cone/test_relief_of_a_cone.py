@@ -13,8 +13,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely import LineString, Point
 
-from geometry.checking import GeometryError
 from geometry.cone import relief as cone
+from geometry.preconditions import GeometryError
 
 INCLUDED = st.floats(0.01, math.pi - 0.01)
 CAMS = st.floats(-5, 5).filter(lambda cam: cam == 0 or abs(cam) > 1e-6)

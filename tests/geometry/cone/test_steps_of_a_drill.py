@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from geometry.checking import GeometryError
 from geometry.cone.steps import Shoulder, relieved, shoulders
+from geometry.preconditions import GeometryError
 
 INCLUDED = st.floats(0.1, math.pi)
 

@@ -12,8 +12,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from geometry.checking import GeometryError
 from geometry.drill import feed as feeding
+from geometry.preconditions import GeometryError
 
 FEEDS = st.floats(0.001, 5)
 DIAMETERS = st.floats(0.2, 60)

@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from shapely import LineString, Point
 from shapely.affinity import rotate
 
-from geometry.checking import GeometryError
 from geometry.drill import point
+from geometry.preconditions import GeometryError
 
 POINTS = st.floats(0.4, math.pi - 0.01)
 DIAMETERS = st.floats(0.5, 80)

@@ -10,7 +10,6 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from geometry.checking import GeometryError
 from geometry.edge.readings import (
     eccentric_from_reading,
     eccentric_reading,
@@ -19,6 +18,7 @@ from geometry.edge.readings import (
     flat_reading,
 )
 from geometry.edge.views import View, left_of_feed, normal_of, on_helix, seen, turned_into
+from geometry.preconditions import GeometryError
 
 RELIEFS = st.floats(math.radians(0.5), math.radians(30))
 KAPPAS = st.floats(math.radians(1), math.radians(89))

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.setting.graduation import cost_in_angle, on_graduation
 from geometry.setting.height import relief_of_height, setting_height
 

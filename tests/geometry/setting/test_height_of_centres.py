@@ -11,7 +11,7 @@ from scipy.optimize import brentq
 from shapely import LineString, Point
 from shapely.affinity import rotate
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.setting.height import relief_of_height, rule_height, setting_height
 
 RELIEFS = st.floats(0.001, 0.7)

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.setting.indexing import (
     CIRCLES,
     LEAST_SPACING,

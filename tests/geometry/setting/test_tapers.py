@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.setting import taper
 
 DIAMETERS = st.floats(1, 100)

@@ -15,7 +15,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import brentq, minimize_scalar
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.setting import tilt
 from geometry.setting.round_wheel import round_wheel_relief, round_wheel_tilt
 

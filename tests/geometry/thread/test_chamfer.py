@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from shapely import LineString, Point
 from shapely.affinity import translate
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.thread.chamfer import (
     RELIEF_FACTORS,
     chamfer_angle,

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.thread.form import form, thread
 
 mpmath.mp.dps = 40

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.thread.lead import advance, lead, lead_angle
 from geometry.tooth.land import land_angle
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.thread.form import thread
 from geometry.thread.tap_drill import full_depth, hole_for_percent, percent_of_thread, rule_diameter
 

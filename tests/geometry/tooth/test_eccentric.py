@@ -10,7 +10,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth import eccentric
 
 diameters = st.floats(0.05, 500.0)

@@ -10,7 +10,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely import LineString, Point
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth.face import face_offset, rake_angle
 
 rakes = st.floats(math.radians(-89), math.radians(89))

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 from shapely import LineString, Point
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth.back import Back, back
 from geometry.tooth.corners import corners, deepest_gap, least_gap
 from geometry.tooth.facet_plan import DEEPEST, MOST_FACETS, depth_with, fewest, nearest_allowed, plan

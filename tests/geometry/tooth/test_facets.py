@@ -12,7 +12,7 @@ from scipy.optimize import brentq
 from shapely import LineString, Point
 from shapely.affinity import rotate
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth import flat
 from geometry.tooth.corners import corners, deepest_gap, least_gap
 from geometry.tooth.facets import (

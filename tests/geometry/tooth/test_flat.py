@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq, minimize_scalar
 from shapely import LineString, Point
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth import flat
 
 diameters = st.floats(0.05, 500.0)

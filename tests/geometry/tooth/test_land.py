@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Point
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth.land import land_angle, land_width
 
 diameters = st.floats(0.05, 500.0)

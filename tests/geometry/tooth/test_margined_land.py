@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely import LineString, Point
 from shapely.affinity import rotate
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth.margin import margined_land
 
 

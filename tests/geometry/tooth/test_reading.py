@@ -9,7 +9,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth import eccentric, flat
 from geometry.tooth.reading import explanations, misfit
 

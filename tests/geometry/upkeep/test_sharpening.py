@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString, Point
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.tooth.land import land_angle
 from geometry.upkeep.on_end import End
 from geometry.upkeep.on_face import Face

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.checking import GeometryError
+from geometry.preconditions import GeometryError
 from geometry.wheel.speed import rotational_speed, surface_speed
 
 WHEELS = st.floats(1, 1000)

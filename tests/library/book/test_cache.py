@@ -160,7 +160,7 @@ def test_a_list_with_a_line_that_is_no_row_is_not_used(shop: Path) -> None:
         {"notes": [[7, "shop", 1, 2, 3]]},
         {"others": {"family": [["family"]]}},
         {"others": {"family": [[7] * 10]}},
-        {"findings": [[1, 2, 3, 4, 5, 6, 7]]},
+        {"findings": [[1, 2, 3, 4, 5, 6, 7, 8]]},
         {"stamp": None},
     ],
 )

@@ -15,9 +15,9 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from library.book.fetching import LARGEST_FILE
-from library.book.model import Finding
 from library.book.opening import open_book
 from library.book.parsing import decoded, parse
+from library.issue import Issue
 from library.toml.limits import LONGEST_LINE
 from library.toml.pieces import split
 from library.toml.scanner import positions
@@ -50,7 +50,7 @@ def to_its_end() -> Iterator[None]:
         signal.signal(signal.SIGVTALRM, before)
 
 
-def read(raw: bytes) -> list[Finding]:
+def read(raw: bytes) -> list[Issue]:
     """Read a file of these bytes and see that all that is told of it is in it."""
     with to_its_end():
         parsed = parse(raw, FILE, "shop")

@@ -159,7 +159,7 @@ def test_a_line_that_is_lost_in_the_table_of_a_value_leaves_that_value_unread(
     assert values["rake_angle"].first() is None
     assert values["land_width"].first() is not None
     (finding,) = book.findings
-    assert finding.where.startswith("hand-tap.rake_angle.")
+    assert finding.way.startswith("hand-tap.rake_angle.")
 
 
 @pytest.mark.usefixtures("shipped")
@@ -202,7 +202,7 @@ def test_two_files_of_the_shop_with_the_same_id_are_told_of_and_the_first_counts
     (shop / "a.toml").write_text('schema = 1\n[[entry]]\nid = "hand-tap"\nnotes = "first"\n')
     book = open_book(shop)
     assert hand_tap(book).notes == "first"
-    assert [(finding.place.file.name, finding.where) for finding in book.findings] == [
+    assert [(finding.place.file.name, finding.way) for finding in book.findings] == [
         ("b.toml", "hand-tap.id")
     ]
 

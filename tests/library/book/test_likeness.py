@@ -8,7 +8,7 @@ import pytest
 
 from library.book.model import Book, Family
 from library.book.opening import open_book
-from library.calc.serving import sheets_for
+from library.calc.by_family import sheets_for
 from tests.library.shop_texts import OWN_FAMILIES
 
 
@@ -102,7 +102,7 @@ def test_an_unknown_one_and_a_circle_are_told_and_leave_the_family_as_it_says_it
         "hand-drill", like='"spade-drill"'
     )
     book = book_of(tmp_path, text)
-    assert any(one.where == "spade-drill.like" and one.state == "warning" for one in book.findings)
+    assert any(one.way == "spade-drill.like" and one.severity == "warning" for one in book.findings)
     assert book.families["spade-drill"].surfaces == book.families["hand-drill"].surfaces == ("lip",)
 
 
@@ -111,13 +111,13 @@ def test_a_circle_over_two_files_is_told_also_when_only_one_of_them_was_read_aga
     (tmp_path / "b.toml").write_text("schema = 1\n" + family("b-drill", like='"twist-drill"'))
     assert open_book(tmp_path).findings == ()
     (tmp_path / "b.toml").write_text("schema = 1\n" + family("b-drill", like='"a-drill"'))
-    assert [one.where for one in open_book(tmp_path).findings] == ["a-drill.like", "b-drill.like"]
+    assert [one.way for one in open_book(tmp_path).findings] == ["a-drill.like", "b-drill.like"]
 
 
 def test_a_family_of_which_nothing_is_said_has_what_serves_every_tool_and_is_told_of(tmp_path: Path) -> None:
     book = book_of(tmp_path, family("hob"))
     (finding,) = book.findings
-    assert (finding.where, finding.state) == ("hob", "warning")
+    assert (finding.way, finding.severity) == ("hob", "warning")
     assert "index-moves" in [sheet.name for sheet in sheets_for(book.families["hob"])]
 
 

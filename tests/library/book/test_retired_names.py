@@ -10,7 +10,7 @@ from geometry.calculations import calculation_names
 from geometry.quantities import QUANTITIES
 from library.book.opening import open_book
 from library.book.retired import RETIRED
-from library.cards.checking import card_findings
+from library.cards.check_files import card_findings
 
 ENTRY = """schema = 1
 

@@ -11,7 +11,7 @@ import pytest
 
 from library.book.opening import open_book
 from library.book.starting import NotStarted, new_book
-from library.calc.serving import sheets_for
+from library.calc.by_family import sheets_for
 from library.demo import lay_out
 
 

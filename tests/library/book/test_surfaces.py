@@ -37,8 +37,8 @@ def test_a_relief_of_no_surface_is_kept_and_the_check_names_the_keys_to_write(tm
         'secondary_relief_angle = { usual = "12 deg", source = "shop" }\n',
     )
     first, second = book.findings
-    assert (first.state, second.state) == ("warning", "warning")
-    assert first.where == "ours.relief_angle"
+    assert (first.severity, second.severity) == ("warning", "warning")
+    assert first.way == "ours.relief_angle"
     assert "chamfer_relief_angle" in first.fix
     assert "thread_relief_angle" in first.fix
     assert "second_chamfer_relief_angle" in second.fix

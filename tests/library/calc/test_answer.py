@@ -62,7 +62,7 @@ def test_a_share_of_the_diameter_follows_the_diameter_that_was_typed() -> None:
     without = answer(
         DROP, {}, entry=Entry("x", "tap", "x", values={"land_width": ENTRY.values["land_width"]})
     )
-    assert "land_width" in {trouble.key for trouble in without.troubles}
+    assert "land_width" in {issue.key for issue in without.issues}
 
 
 def test_a_word_of_the_entry_fills_a_choice() -> None:
@@ -87,14 +87,14 @@ def test_a_value_in_the_unit_of_a_sister_quantity_goes_there() -> None:
         {"wheel_diameter": "150", "surface_speed": "25 m/s", "rated_speed": "3600 rpm"},
     )
     assert "rated_rotational_speed" in speed.inputs
-    assert not speed.troubles
+    assert not speed.issues
 
 
 def test_every_trouble_is_told_at_once_and_names_its_key() -> None:
     found = answer(
         AXIAL, {"diameter": "0,5 mm", "land_widht": "3", "hand": "middle", "starts": "1.5", "pitch": "2"}
     )
-    said = {trouble.key: trouble.text for trouble in found.troubles}
+    said = {issue.key: issue.text for issue in found.issues}
     assert set(said) == {"diameter", "land_widht", "hand", "starts", "land_width"}
     assert said["land_widht"].endswith("Did you mean land_width?")
     assert all(key in text for key, text in said.items() if key != "land_width")
@@ -102,17 +102,17 @@ def test_every_trouble_is_told_at_once_and_names_its_key() -> None:
 
 
 def test_an_out_of_range_value_says_what_was_given_and_what_would_be_accepted() -> None:
-    (trouble,) = answer(DROP, {"diameter": "12", "relief_angle": "60", "land_width": "2"}).troubles
-    assert trouble.text == "relief_angle is 60.00 deg; it can be from 0.00 deg to 45.00 deg."
+    (issue,) = answer(DROP, {"diameter": "12", "relief_angle": "60", "land_width": "2"}).issues
+    assert issue.text == "relief_angle is 60.00 deg; it can be from 0.00 deg to 45.00 deg."
 
 
 def test_a_tool_that_cannot_exist_is_refused_with_its_key_and_amounts() -> None:
-    (trouble,) = answer(
+    (issue,) = answer(
         DROP, {"diameter": "12", "relief_angle": "8", "land_width": "13", "land_measured_as": "chord"}
-    ).troubles
-    assert trouble.key == "land_width"
-    assert "13.000 mm" in trouble.text
-    assert "chord" not in trouble.text or "arc" in trouble.text
+    ).issues
+    assert issue.key == "land_width"
+    assert "13.000 mm" in issue.text
+    assert "chord" not in issue.text or "arc" in issue.text
 
 
 def test_blank_fields_do_not_count() -> None:
@@ -202,4 +202,35 @@ def test_what_is_read_off_the_tool_is_not_filled_from_the_entry() -> None:
     found = answer(calculation("relief-from-reading"), {"drop": "0.28 mm"}, entry=ENTRY)
     assert "land_width" not in found.inputs
     assert "relief_form" not in found.inputs
-    assert [trouble.key for trouble in found.troubles] == ["land_width"]
+    assert [issue.key for issue in found.issues] == ["land_width"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "states"),
+    [("11.9 mm", []), ("10.5 mm", ["watch"]), (".023 in", ["stop"]), ("20 mm", ["stop"])],
+)
+def test_a_diameter_that_the_tool_of_the_entry_cannot_have_is_doubted(typed: str, states: list[str]) -> None:
+    found = answer(
+        DROP, {"diameter": typed, "relief_angle": "4 deg", "land_width": ".1 mm"}, entry=ENTRY, book=BOOK
+    )
+    assert found.result is not None
+    told = [one for one in found.result.checks if str(one.sentence).startswith("A diameter of ")]
+    assert [one.state for one in told] == states
+    assert all(found.result.checks[0] is one for one in told if one.state == "stop")
+
+
+def test_on_a_cone_a_smaller_circle_may_be_measured_and_is_not_doubted() -> None:
+    sink = Entry(
+        "sink", "countersink", "Sink", values={"diameter": Value("diameter", usual=Measure("20 mm", 20.0))}
+    )
+    texts = {"surface": "cone", "included_angle": "90 deg", "relief_angle": "8 deg", "land_width": "1 mm"}
+    for diameter, doubted in (("8 mm", False), ("25 mm", True)):
+        found = answer(DROP, {**texts, "diameter": diameter}, entry=sink)
+        assert found.result is not None
+        assert (
+            any(
+                "cannot be" in str(one.sentence) or "A diameter of" in str(one.sentence)
+                for one in found.result.checks
+            )
+            == doubted
+        )

@@ -50,7 +50,7 @@ def test_a_typed_surface_wins_and_takes_the_relief_of_that_surface_and_its_secon
 def test_the_chamfer_of_a_tap_never_fills_its_thread_land() -> None:
     found = answer(ANY, {"surface": "thread-land"}, entry=TAP, book=BOOK)
     assert relief(found) is None
-    assert [one.key for one in found.troubles] == ["relief_angle"]
+    assert [one.key for one in found.issues] == ["relief_angle"]
 
 
 def test_a_calculation_for_one_surface_alone_is_filled_from_that_one_without_being_told() -> None:
@@ -83,7 +83,7 @@ def test_of_the_familys_surfaces_the_first_is_taken_whose_relief_the_entry_gives
 
 def test_a_relief_typed_by_the_key_of_its_surface_says_the_surface() -> None:
     found = answer(ANY, {"cone_relief_angle": "8deg", "second_cone_relief_angle": "15"}, entry=TAP, book=BOOK)
-    assert not found.troubles
+    assert not found.issues
     assert (found.surface, relief(found)) == ("cone", pytest.approx(8))
     assert found.inputs["secondary_relief_angle"].value == pytest.approx(math.radians(15))
 
@@ -98,27 +98,27 @@ def test_a_relief_typed_by_the_key_of_its_surface_says_the_surface() -> None:
 )
 def test_two_reliefs_that_do_not_go_together_are_told(typed: dict[str, str], words: str) -> None:
     found = answer(ANY, typed)
-    assert any(words in one.text for one in found.troubles)
+    assert any(words in one.text for one in found.issues)
     assert found.result is None
 
 
 def test_a_surface_that_the_calculation_does_not_work_on_is_refused_with_those_that_it_does() -> None:
     found = answer(relief_sheet("lip", "land"), {"surface": "cone", "relief_angle": "8"})
-    assert [one.text for one in found.troubles] == [
+    assert [one.text for one in found.issues] == [
         "surface: sample does not work on cone; it can be lip or land."
     ]
 
 
 def test_without_a_family_the_surface_is_asked_for() -> None:
-    (trouble, *_) = answer(relief_sheet("lip", "land"), {"relief_angle": "8"}).troubles
-    assert (trouble.key, trouble.text) == ("surface", "Give surface, lip or land.")
+    (issue, *_) = answer(relief_sheet("lip", "land"), {"relief_angle": "8"}).issues
+    assert (issue.key, issue.text) == ("surface", "Give surface, lip or land.")
 
 
 def test_a_relief_of_the_shop_without_a_surface_fills_nothing_and_keeps_the_shipped_one_out() -> None:
     ours = Value("relief_angle", usual=Measure("6 deg", math.radians(6)), layer="shop")
     found = answer(ANY, {}, entry=replace(TAP, values={**TAP.values, "relief_angle": ours}), book=BOOK)
     assert relief(found) is None
-    assert found.troubles[0].text.endswith("the shop's book has 6 deg, but not of which surface.")
+    assert found.issues[0].text.endswith("the shop's book has 6 deg, but not of which surface.")
 
 
 def test_the_data_of_an_input_has_its_surface_and_view_beside_its_source() -> None:

@@ -28,8 +28,8 @@ def test_a_range_or_a_limit_leaves_the_input_open_and_the_sentence_says_what_the
     found = answer(SHEET, {}, entry=entry, book=BOOK)
     assert "relief_angle" not in found.inputs
     assert said(found.offers["relief_angle"]) == words
-    (trouble,) = found.troubles
-    assert trouble.text == f"Give relief_angle, such as 8 deg; the book has {words} (from memory)."
+    (issue,) = found.issues
+    assert issue.text == f"Give relief_angle, such as 8 deg; the book has {words} (from memory)."
 
 
 @pytest.mark.parametrize(("word", "degree"), [("low", 5), ("middle", 10), ("HIGH", 15)])
@@ -51,22 +51,22 @@ def test_a_relief_may_be_taken_by_the_key_of_its_surface() -> None:
 @pytest.mark.parametrize("letter", ["l", "m", "h", "lo", "mid"])
 def test_the_words_are_not_shortened(letter: str) -> None:
     found = answer(SHEET, {"relief_angle": letter}, entry=RANGE, book=BOOK)
-    assert [one.key for one in found.troubles] == ["relief_angle"]
-    assert not found.troubles[0].missing
+    assert [one.key for one in found.issues] == ["relief_angle"]
+    assert not found.issues[0].missing
 
 
 def test_a_limit_has_one_end_only() -> None:
     for word in ("low", "middle"):
-        (trouble,) = answer(SHEET, {"relief_angle": word}, entry=AT_MOST, book=BOOK).troubles
+        (issue,) = answer(SHEET, {"relief_angle": word}, entry=AT_MOST, book=BOOK).issues
         assert (
-            trouble.text
+            issue.text
             == f"relief_angle: the book has at most 18 deg, which has no {word}; give high or a number."
         )
     assert answer(SHEET, {"relief_angle": "high"}, entry=AT_MOST, book=BOOK).result is not None
 
 
 def test_a_word_without_a_book_is_told_to_be_a_number() -> None:
-    texts = [one.text for one in answer(SHEET, {"surface": "cone", "relief_angle": "low"}).troubles]
+    texts = [one.text for one in answer(SHEET, {"surface": "cone", "relief_angle": "low"}).issues]
     assert (
         "relief_angle: low takes the low of the book's range, and the book has nothing for it; give a number."
         in texts
@@ -78,8 +78,8 @@ def test_a_middle_of_a_whole_count_must_be_whole() -> None:
     odd = Value("flutes", low=Measure("2", 2), high=Measure("3", 3))
     typed = {"surface": "cone", "relief_angle": "8", "flutes": "middle"}
     assert answer(SHEET, typed, entry=tool("countersink", even), book=BOOK).inputs["flutes"].value == 4
-    (trouble,) = answer(SHEET, typed, entry=tool("countersink", odd), book=BOOK).troubles
-    assert "cannot be taken here" in trouble.text
+    (issue,) = answer(SHEET, typed, entry=tool("countersink", odd), book=BOOK).issues
+    assert "cannot be taken here" in issue.text
 
 
 def test_a_share_of_the_diameter_is_taken_with_the_diameter() -> None:

@@ -17,7 +17,7 @@ AXIAL = calculation("lead-over-land")
 def test_a_thread_fills_diameter_and_pitch(name: str, diameter: float, pitch: float) -> None:
     # ISO 261 coarse M12 has 1.75 mm; UNC 3/4 has 10 threads to the inch (ASME B1.1).
     found = answer(AXIAL, {"diameter": name, "land_width": "3.2 mm"})
-    assert not found.troubles
+    assert not found.issues
     assert found.inputs["diameter"].value == pytest.approx(diameter)
     assert found.result is not None
     assert found.result.outputs["lead"] == pytest.approx(pitch)
@@ -34,17 +34,17 @@ def test_a_calculation_without_a_pitch_takes_the_diameter_alone() -> None:
 
 
 def test_a_name_that_several_threads_share_asks_which() -> None:
-    (trouble, *_) = [
-        t for t in answer(AXIAL, {"diameter": "1/4-20", "land_width": "2"}).troubles if not t.missing
+    (issue, *_) = [
+        t for t in answer(AXIAL, {"diameter": "1/4-20", "land_width": "2"}).issues if not t.missing
     ]
-    assert trouble.key == "diameter"
-    assert "UNC" in trouble.text
-    assert "Write which" in trouble.text
+    assert issue.key == "diameter"
+    assert "UNC" in issue.text
+    assert "Write which" in issue.text
 
 
 def test_what_is_no_thread_says_so_and_a_number_is_never_taken_for_one() -> None:
-    (trouble, *_) = answer(AXIAL, {"diameter": "M13.7", "land_width": "2"}).troubles
-    assert "no thread" in trouble.text
+    (issue, *_) = answer(AXIAL, {"diameter": "M13.7", "land_width": "2"}).issues
+    assert "no thread" in issue.text
     assert answer(AXIAL, {"diameter": "12", "pitch": "1", "land_width": "2"}).inputs["diameter"].value == 12.0
-    (spoiled, *_) = answer(AXIAL, {"diameter": "12,5", "pitch": "1", "land_width": "2"}).troubles
+    (spoiled, *_) = answer(AXIAL, {"diameter": "12,5", "pitch": "1", "land_width": "2"}).issues
     assert "comma" in spoiled.text

@@ -17,10 +17,10 @@ from library.cards.as_data import card_data
 from library.cards.editing import edited
 from library.cards.history import history
 from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
+from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
 from library.cards.planning import plan
-from library.cards.problems import problems
 from library.cards.tables import measurements, records
 from library.setup_sheet.sheets import FORMATS, setup_sheet
 from library.units.system import INCH, METRIC
@@ -91,7 +91,7 @@ def test_no_card_breaks_anything(
 ) -> None:
     card = card_of(family, units, wheel, edits)
     job = work_out(card, book)
-    for problem in problems(job):
+    for problem in issues_of(job):
         assert problem.text.endswith((".", "?"))
         edited(card, problem.way, "")
     received_reliefs(job)

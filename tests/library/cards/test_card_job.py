@@ -30,7 +30,7 @@ def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book
     found = work_out(job, book)
     step = found.step("relief-drop")
     assert step is not None
-    assert {key: who for key, who in step.who.items() if key != "throw_per"} == {
+    assert {key: who for key, who in step.provenance.items() if key != "throw_per"} == {
         "surface": "default",
         "diameter": "measured",
         "land_width": "measured",
@@ -53,9 +53,9 @@ def test_every_calculation_is_filled_from_what_is_known_and_says_from_where(book
     )
     index = found.step("index-moves")
     assert index is not None
-    assert index.who["index_ratio"] == "machine"
-    assert index.who["plate_holes"] == "machine"
-    assert index.who["flutes"] == "tool"
+    assert index.provenance["index_ratio"] == "machine"
+    assert index.provenance["plate_holes"] == "machine"
+    assert index.provenance["flutes"] == "tool"
 
 
 def test_what_is_typed_into_a_calculation_wins_there_and_only_there(book: Book, job: Card) -> None:
@@ -64,8 +64,8 @@ def test_what_is_typed_into_a_calculation_wins_there_and_only_there(book: Book, 
     step, other = found.step("relief-drop"), found.step("lead-over-land")
     assert step is not None
     assert other is not None
-    assert (step.who["land_width"], step.answer.inputs["land_width"].value) == ("typed", 2.0)
-    assert (other.who["land_width"], other.answer.inputs["land_width"].value) == ("measured", 3.2)
+    assert (step.provenance["land_width"], step.answer.inputs["land_width"].value) == ("typed", 2.0)
+    assert (other.provenance["land_width"], other.answer.inputs["land_width"].value) == ("measured", 3.2)
 
 
 def test_a_measured_angle_never_takes_the_place_of_the_wanted_one(book: Book, job: Card) -> None:
@@ -77,7 +77,7 @@ def test_a_measured_angle_never_takes_the_place_of_the_wanted_one(book: Book, jo
     helix = edited(edited(job, "received.helix_angle", "15 deg"), "wanted.relief_method", "inclined-wheel")
     step = work_out(helix, book).step("wheel-tilt")
     assert step is not None
-    assert step.who["helix_angle"] == "measured"
+    assert step.provenance["helix_angle"] == "measured"
 
 
 def test_a_width_from_the_book_gives_way_to_the_measured_one_but_not_one_a_person_decided_on(
@@ -115,7 +115,7 @@ def test_every_family_has_its_calculations_in_the_order_of_the_set_up(book: Book
 def test_a_card_with_nothing_on_it_is_worked_out_without_a_complaint(book: Book) -> None:
     found = work_out(Card(), book)
     assert [step.sheet.name for step in found.steps] == ["wheel-speed", "index-moves"]
-    assert all(trouble.missing for step in found.steps for trouble in step.answer.troubles)
+    assert all(trouble.missing for step in found.steps for trouble in step.answer.issues)
 
 
 def test_settings_are_told_in_the_machines_graduations(book: Book, job: Card) -> None:

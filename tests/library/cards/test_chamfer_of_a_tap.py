@@ -12,10 +12,11 @@ import pytest
 
 from library.book.model import Book
 from library.cards.editing import edited
+from library.cards.issues import issues_of
 from library.cards.job import Job, Step, work_out
 from library.cards.model import Card, Tool, Wanted
-from library.cards.problems import Problem, problems
 from library.cards.settings_lines import setting_lines
+from library.issue import Issue
 from library.setup_sheet.sheets import setup_sheet
 from library.units.system import METRIC
 
@@ -44,8 +45,8 @@ def step_of(job: Job, name: str) -> Step:
     return step
 
 
-def told(job: Job) -> list[Problem]:
-    return [one for one in problems(job) if one.way in {"wanted.chamfer_angle", "wanted.chamfer_threads"}]
+def told(job: Job) -> list[Issue]:
+    return [one for one in issues_of(job) if one.way in {"wanted.chamfer_angle", "wanted.chamfer_threads"}]
 
 
 def set_to(job: Job) -> list[str]:
@@ -60,7 +61,7 @@ def test_the_count_of_threads_is_set_and_the_readings_go_by_the_angle_that_follo
     job = work_out(tap(), book)
     assert set_to(job) == ["11.56 deg"]
     assert read_by(job) == pytest.approx(OF_THREE)
-    assert step_of(job, "relief-drop").who["chamfer_angle"] == "worked"
+    assert step_of(job, "relief-drop").provenance["chamfer_angle"] == "worked"
     # Square to the chamfer the relief of 6 degrees looks smaller by the cosine of the angle that is set.
     square = step_of(job, "relief-drop").answer.result
     assert square is not None

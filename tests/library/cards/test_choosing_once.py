@@ -11,9 +11,9 @@ from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.inspecting import received_reliefs, reliefs_after, verdicts, wanted_number
+from library.cards.issues import issues_of
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Tool, Wanted
-from library.cards.problems import problems
 from library.cards.settings_lines import setting_lines
 from library.setup_sheet.sheets import setup_sheet
 from library.units.show import say
@@ -128,7 +128,7 @@ def test_a_method_that_was_chosen_holds_and_brings_its_wheel_and_its_form(drawer
     assert output(job, "setting-height", "tooth_rest_height") == pytest.approx(
         5.99 * math.sin(math.radians(6.5))
     )
-    told = [one.text for one in problems(job) if one.way == "wanted.relief_method"]
+    told = [one.text for one in issues_of(job) if one.way == "wanted.relief_method"]
     assert any("makes the relief flat, and eccentric is wanted" in one for one in told)
     assert any("Straight is type-1-straight" in one for one in told)
 
@@ -154,7 +154,7 @@ def test_the_nearest_cam_of_the_drawer_is_taken_and_what_it_gives_is_watched(dra
     step = job.step("relief-drop")
     assert step is not None
     # pi 11.98 tan 6.5 / 3 is 1.4294 mm from tooth to tooth; 1.6 gives atan(1.6 * 3 / (pi 11.98)) = 7.2691 degrees.
-    assert step.who["chosen_throw"] == "machine"
+    assert step.provenance["chosen_throw"] == "machine"
     assert output(job, "relief-drop", "relief_angle") == pytest.approx(math.atan(1.6 * 3 / (math.pi * 11.98)))
     said = [(check.state, say(check.sentence)) for check in step.checks]
     assert any(state == "watch" and "7.27 deg" in text and "6.50 deg wanted" in text for state, text in said)
@@ -268,7 +268,7 @@ def test_the_surface_goes_to_every_calculation_that_serves_it_and_size_goes_by_t
     step = job.step("size-loss")
     assert step is not None
     assert step.answer.result is None
-    assert [one.key for one in step.answer.troubles if one.missing] == ["relief_angle"]
+    assert [one.key for one in step.answer.issues if one.missing] == ["relief_angle"]
     with_thread = work_out(edited(job.card, "wanted.thread_relief_angle", "1 deg"), drawer)
     # 2 * 0.3 tan 1 degree.
     assert output(with_thread, "size-loss", "size_lost") == pytest.approx(
@@ -295,7 +295,7 @@ def test_a_range_that_is_wanted_is_shown_as_a_range_and_fills_nothing(drawer: Bo
     card = replace(card, wanted={**card.wanted, "chamfer_relief_angle": Wanted("5 to 9 deg", "5 to 9 deg", "from memory")},
                    after={})  # fmt: skip
     job = work_out(card, drawer)
-    assert not any(one.way.startswith("wanted") for one in problems(job))
+    assert not any(one.way.startswith("wanted") for one in issues_of(job))
     step = job.step("relief-drop")
     assert step is not None
     assert step.answer.result is None

@@ -12,8 +12,8 @@ from library.book.opening import open_book
 from library.cards.close import differs
 from library.cards.history import sharpenings_left
 from library.cards.inspecting import received_reliefs, verdicts
+from library.cards.issues import issues_of, keeps_open
 from library.cards.job import Job, work_out
-from library.cards.problems import keeps_open, problems
 from library.cards.starting import again
 from library.cards.store import load
 from library.demo import lay_out
@@ -65,7 +65,7 @@ def test_every_card_of_the_yard_adds_up_and_prints_on_one_page(
 ) -> None:
     found = job(yard, yard_book, name)
     assert load(yard, JOBS[name]).findings == ()
-    assert problems(found) == ()
+    assert issues_of(found) == ()
     assert found.machine is not None
     assert found.wheel is not None
     text = setup_sheet(found)

@@ -84,7 +84,7 @@ def test_the_indicator_of_a_cone_follows_both_throws_and_says_where_the_relief_w
     job = work_out(countersink(radial_throw="5 mm", axial_throw="1 mm"), drawer)
     square = by_both(5, 1)
     step = step_of(job, "relief-drop")
-    assert step.who["relief_angle"] == "cam"
+    assert step.provenance["relief_angle"] == "cam"
     assert output(job, "relief-drop", "normal_relief_angle") == pytest.approx(math.atan(square / 12.7))
     # 6.35 round a circle of 25.4 turns half a radian; pointed at the axis the fall looks larger by 1 / cos 41.
     assert output(job, "relief-drop", "heel_drop") == pytest.approx(square / 2 / math.cos(HALF))
@@ -129,7 +129,7 @@ def test_a_relief_typed_for_the_readings_wins_over_what_the_throws_give(drawer: 
         countersink(radial_throw="5 mm", axial_throw="1 mm"), "settings.relief-drop.relief_angle", "6 deg"
     )
     job = work_out(card, drawer)
-    assert step_of(job, "relief-drop").who["relief_angle"] == "typed"
+    assert step_of(job, "relief-drop").provenance["relief_angle"] == "typed"
     assert output(job, "relief-drop", "normal_relief_angle") == pytest.approx(math.radians(6))
     assert step_of(job, "relief-drop").relief is None
 
@@ -169,7 +169,7 @@ def test_the_size_of_a_countersink_is_lost_by_the_relief_of_the_chosen_cam(drawe
     )
     given = math.atan(by_both(5, 0) / 12.7)
     assert step.answer.inputs["relief_angle"].value == pytest.approx(given)
-    assert step.who["relief_angle"] == "cam"
+    assert step.provenance["relief_angle"] == "cam"
     assert (
         f"Counted with {math.degrees(given):.2f} deg on the cone, square to the edge: what the cam of 5 mm gives "
         "by relief-drop." in said(step)

@@ -8,17 +8,18 @@ import pytest
 
 from library.book.model import Book
 from library.cards.editing import edited
+from library.cards.issues import issues_of, keeps_open
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Tool
-from library.cards.problems import Problem, keeps_open, problems
+from library.issue import Issue
 
 
 def half_inch_tap() -> Card:
     return Card(family="tap", units="in", tool=Tool("T-1", thread="1/2-13 UNC", flutes="4"))
 
 
-def told(card: Card, book: Book, way: str) -> list[Problem]:
-    return [one for one in problems(work_out(card, book)) if one.way == way]
+def told(card: Card, book: Book, way: str) -> list[Issue]:
+    return [one for one in issues_of(work_out(card, book)) if one.way == way]
 
 
 def test_a_diameter_with_its_point_in_the_wrong_place_is_told_at_its_line(book: Book) -> None:
@@ -82,11 +83,11 @@ def test_on_a_cone_any_smaller_circle_may_have_been_measured(book: Book) -> None
 
 def test_without_a_size_nothing_is_doubted(book: Book) -> None:
     card = edited(edited(Card(family="tap", tool=Tool("T-1", flutes="4")), "received.diameter", ".023 in"), "received.pitch", "3 mm")  # fmt: skip
-    assert [one for one in problems(work_out(card, book)) if "believed" in one.text] == []
+    assert [one for one in issues_of(work_out(card, book)) if "believed" in one.text] == []
 
 
 def test_what_was_told_at_its_line_is_not_told_again_with_every_calculation(book: Book) -> None:
     card = edited(half_inch_tap(), "received.diameter", ".023 in")
     card = edited(card, "received.land_width", ".13 in")
-    texts = [one.text for one in problems(work_out(card, book))]
+    texts = [one.text for one in issues_of(work_out(card, book))]
     assert sum("would be believed" in one for one in texts) == 1

@@ -10,9 +10,9 @@ import pytest
 from library.book.model import Book
 from library.cards.as_data import card_data
 from library.cards.inspecting import verdicts
+from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Wanted
-from library.cards.problems import problems
 from library.setup_sheet.sheets import setup_sheet
 from library.units.system import INCH, METRIC
 
@@ -74,7 +74,7 @@ def test_a_share_of_the_diameter_is_a_limit_too(book: Book, job: Card) -> None:
 
 
 def test_what_is_outside_the_range_keeps_the_card_open_and_says_how_far(book: Book, job: Card) -> None:
-    found = problems(work_out(ground(job, "5 to 8 deg", "6 deg; 9 deg; 7 deg; 7 deg"), book))
+    found = issues_of(work_out(ground(job, "5 to 8 deg", "6 deg; 9 deg; 7 deg; 7 deg"), book))
     (told,) = [one for one in found if one.way == "after.rake_angle"]
     assert (told.state, told.flute) == ("stop", 2)
     assert told.text.startswith("Rake angle, flute 2: 9 deg is 1.00 deg over what is wanted. Grind it again")
@@ -100,6 +100,6 @@ def test_a_script_reads_the_ends_of_the_range(book: Book, job: Card) -> None:
 
 def test_a_limit_that_cannot_be_read_is_told_at_its_line(book: Book, job: Card) -> None:
     card = replace(job, after={"rake_angle": Inspection(("6 deg",) * 4, "about eight", "")})
-    told = [one for one in problems(work_out(card, book)) if one.way == "after.rake_angle.wanted"]
+    told = [one for one in issues_of(work_out(card, book)) if one.way == "after.rake_angle.wanted"]
     assert [one.state for one in told] == ["stop"]
     assert told[0].text.startswith("What the rake angle shall be: ")

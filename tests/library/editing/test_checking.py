@@ -10,12 +10,13 @@ from hypothesis import strategies as st
 
 from geometry.quantities import QUANTITIES
 from geometry.sentences import Kind
-from library.book.model import Book, Place, Source, Value
+from library.book.model import Book, Source, Value
 from library.book.opening import open_book
 from library.editing.changes import SetValue
 from library.editing.checking import FIELDS, as_it_stands, as_written, complaints
 from library.editing.planning import plan
 from library.editing.saving import save
+from library.issue import Place
 
 BOOK = Book({}, sources={"handbook": Source("handbook", "Handbook")})
 

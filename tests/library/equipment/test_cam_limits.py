@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Check, Given
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from library.equipment.cam_limits import cam_checks
 from library.equipment.driving import Worked
 from library.equipment.model import Machine

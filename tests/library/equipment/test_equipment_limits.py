@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Check, Given
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from library.equipment.driving import Worked
 from library.equipment.machine_limits import reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel

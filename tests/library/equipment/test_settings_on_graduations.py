@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from library.equipment.driving import Worked, drive
 from library.equipment.model import Machine
 from library.equipment.settings import cost_said, graduation_lines, in_divisions, said

@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.calculations import calculation
+from geometry.evaluate import run
 from geometry.figure import Curve, Figure, curve
-from geometry.running import run
 from library.figures.svg import HEIGHT, WIDTH, exaggeration, svg
 
 SVG = "{http://www.w3.org/2000/svg}"

@@ -20,7 +20,7 @@ CONE = {
 
 def told(name: str, **typed: str) -> str:
     found = answer(calculation(name), CONE | typed)
-    assert found.result is not None, found.troubles
+    assert found.result is not None, found.issues
     block = outputs(found, found.result.outputs, METRIC)
     assert block is not None
     return "\n".join(map(text_of, block_lines(block, Reader(60))))

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.calculations import calculation, calculation_names
-from library.calc.fill import typed_inputs
+from library.calc.inputs import typed_inputs
 from library.threads import NotChosen, Thread, all_threads, choose, texts_for
 from library.units.system import METRIC
 
@@ -19,8 +19,8 @@ THREAD_SHEETS = ("lead-over-land", "tap-chamfer", "screw-thread")
 def test_every_thread_is_read_without_trouble_by_every_sheet_about_threads(name: str, thread: Thread) -> None:
     sheet = calculation(name)
     texts = texts_for(sheet, thread)
-    found, troubles = typed_inputs(sheet, texts, METRIC)
-    assert troubles == []
+    found, issues = typed_inputs(sheet, texts, METRIC)
+    assert issues == []
     assert {"pitch", "threads_per_inch"} & set(found)
 
 

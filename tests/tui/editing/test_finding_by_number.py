@@ -11,10 +11,10 @@ from typing import Any
 import pytest
 
 from library.book.rows import Row, Rows
+from library.search.finding import by_condition
 from library.units.system import METRIC
 from tui.main import main
 from tui.view.book_page import BookPage
-from tui.view.condition import by_condition
 from tui.view.text_line import TextLine
 
 Program = Callable[[], AbstractAsyncContextManager[Any]]

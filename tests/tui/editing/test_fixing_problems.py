@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from library.book.model import Place
+from library.issue import Place
 
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 

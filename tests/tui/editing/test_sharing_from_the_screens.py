@@ -196,6 +196,7 @@ async def test_a_slow_copy_does_not_hold_up_the_screen_and_leaving_does_not_wait
     waits.chmod(0o755)
     git(shop, "config", "core.sshCommand", str(waits))
     git(shop, "remote", "set-url", "origin", "ssh://nowhere.invalid/book.git")
+    before = _running()
     async with program() as hands:
         await hands.press("f6")
         await hands.until(lambda: "Asking git" not in hands.shown())
@@ -205,17 +206,17 @@ async def test_a_slow_copy_does_not_hold_up_the_screen_and_leaving_does_not_wait
         await hands.until(lambda: hands.lines()[-1] == "Pulling from the other copy.")
         await hands.press_meanwhile("f9", *"bronze")
         assert "Find: bronze" in hands.shown()
-        assert _running()
+        assert _running() - before
         hands.app.leave()
     end = time.monotonic() + 60
-    while _running() and time.monotonic() < end:
+    while _running() - before and time.monotonic() < end:
         time.sleep(0.05)
-    assert not _running()
+    assert not _running() - before
 
 
-def _running() -> list[str]:
-    """The programs that this one has started and that have not ended."""
-    return [child.name() for child in psutil.Process().children() if child.status() != psutil.STATUS_ZOMBIE]
+def _running() -> set[psutil.Process]:
+    """The programs that this one has started and that have not ended; other tests keep some for the next ones."""
+    return {child for child in psutil.Process().children() if child.status() != psutil.STATUS_ZOMBIE}
 
 
 @pytest.mark.usefixtures("remote")

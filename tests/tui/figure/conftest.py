@@ -9,7 +9,7 @@ import pytest
 
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 
 Heel = Callable[[str], Result]
 

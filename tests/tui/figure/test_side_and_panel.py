@@ -9,7 +9,7 @@ import pytest
 
 from geometry.calculation import Result
 from geometry.calculations import calculation
-from geometry.running import run
+from geometry.evaluate import run
 from library.units.system import METRIC
 from tui.figure.alphabet import ALPHABETS, ASCII, Alphabet
 from tui.figure.panel import abreast, drawings, stacked

@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Result
 from geometry.calculations import calculation
+from geometry.evaluate import run
 from geometry.figure import Curve, Figure
-from geometry.running import run
 from tui.figure.alphabet import ALPHABETS, ASCII, BLOCKS, BRAILLE, Alphabet
 from tui.figure.frame import TIMES, foot_of_face, frame_for
 from tui.figure.shape import shape_of

@@ -6,13 +6,13 @@ from collections.abc import Callable
 from typing import Any
 
 from library.book.folders import state_folder
-from tui.first_start import NAME
+from tui.program import STARTED
 
 Open = Callable[..., Any]
 
 
 def test_only_the_very_first_start_tells_what_to_do(terminal: Open) -> None:
-    (state_folder() / NAME).unlink()
+    (state_folder() / STARTED).unlink()
     first = terminal(afresh=True)
     first.wait_for("Your first time here")
     first.press("f9")

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from geometry.calculations import calculation
 from library.book.model import Book
 from library.calc.answer import answer
-from library.calc.fill import reading_of
+from library.calc.inputs import reading_of
 from library.units.system import INCH, METRIC, Display
 from tui.view.form import Form, with_unit
 from tui.view.text_line import TextLine

@@ -9,8 +9,8 @@ from typing import Any
 
 import pytest
 
-from tui import first_start
 from tui.keys import Keymap, keymap
+from tui.program import is_first_start, remember_start
 from tui.session import Session
 from tui.view.lines import text_of, width_of
 from tui.view.welcome import HEIGHT, welcome
@@ -36,16 +36,16 @@ def test_the_keys_told_are_the_reader_s_own() -> None:
 
 def test_a_start_is_the_first_until_it_is_remembered(tmp_path: Path) -> None:
     state = tmp_path / "state" / "heelclear"
-    assert first_start.is_first(state)
+    assert is_first_start(state)
     assert not state.exists()
-    first_start.remember(state)
-    assert not first_start.is_first(state)
+    remember_start(state)
+    assert not is_first_start(state)
 
 
 def test_a_state_folder_that_cannot_be_written_is_no_fault(tmp_path: Path) -> None:
     (tmp_path / "state").write_text("a file where the folder should be")
-    first_start.remember(tmp_path / "state")
-    assert first_start.is_first(tmp_path / "state")
+    remember_start(tmp_path / "state")
+    assert is_first_start(tmp_path / "state")
 
 
 @pytest.mark.parametrize(

@@ -185,7 +185,7 @@ class CardScreen(BaseScreen):
             self.say(f"Saved as {self.form.card.id}. {self._said_of_problems()}".strip())
 
     def _said_of_problems(self) -> str:
-        count = len(self.form.problems)
+        count = len(self.form.issues)
         return f"{count} thing{'s do' if count > 1 else ' does'} not add up yet." if count else ""
 
     def save(self, choices: Sequence[Choice] = ()) -> bool:

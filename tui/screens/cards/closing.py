@@ -32,7 +32,7 @@ def _close(screen: CardScreen) -> None:
     try:
         closed = finished(form.job, screen.cards.today())
     except NotFinished as why:
-        first, *others = why.problems
+        first, *others = why.issues
         form.go_to(first.way)
         more = f" {len(others)} more after it." if others else ""
         screen.say(f"It stays a draft, for this does not add up: {first.text}{more}")

@@ -5,10 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from library.pages.as_text import PAPER
+from library.setup_sheet.composing import compose
 from library.setup_sheet.sheets import setup_sheet
 from tui.screens.reading import Reading
 from tui.services.export import write_new_file
-from tui.view.lines import Line, line
+from tui.view.lines import Line, wrap
+from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from library.cards.job import Job
@@ -25,7 +28,7 @@ class SheetScreen(Reading):
     def __init__(self, session: Session, job: Job) -> None:
         super().__init__(session)
         self._job = job
-        self._lines = [line(text) for text in setup_sheet(job, "text", job.display).splitlines()]
+        self._page = compose(job, job.display)
 
     def title_text(self) -> str:
         """Of which card."""
@@ -36,8 +39,9 @@ class SheetScreen(Reading):
         return self._job.display.lengths
 
     def text(self, width: int) -> list[Line]:
-        """The page as it prints."""
-        return self._lines
+        """The page as it prints, narrower where the screen is."""
+        width = min(width, PAPER.width)
+        return [*wrap(self._page.title, width, "head"), *page_lines(self._page, width)]
 
     def do_sheet_text(self) -> None:
         """Write it as text."""

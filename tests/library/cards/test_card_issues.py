@@ -11,17 +11,18 @@ from geometry.sentences import Kind
 from library.book.model import Book
 from library.cards.close import NotFinished, differs, finished, reopened
 from library.cards.editing import edited
+from library.cards.issues import issues_of, keeps_open, minutes
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting
-from library.cards.problems import Problem, keeps_open, minutes, problems
+from library.issue import Issue
 from library.units.read import UnitError
 from library.units.show import say, show
 
 DAY = date(2026, 11, 26)
 
 
-def told(card: Card, book: Book) -> tuple[Problem, ...]:
-    return problems(work_out(card, book))
+def told(card: Card, book: Book) -> tuple[Issue, ...]:
+    return issues_of(work_out(card, book))
 
 
 def test_a_card_in_order_has_no_problem(book: Book, job: Card) -> None:
@@ -84,7 +85,9 @@ def test_each_mistake_has_its_sentence_and_keeps_the_card_a_draft(
     book: Book, job: Card, way: str, text: str, place: str, flute: int, sentence: str
 ) -> None:
     found = told(edited(job, way, text), book)
-    assert Problem(place, sentence, "stop", flute) in found
+    assert (place, sentence, "error", flute) in [
+        (one.way, one.text, one.severity, one.flute) for one in found
+    ]
 
 
 def test_the_land_is_held_against_the_arc_between_two_edges_where_it_was_measured_as_an_arc(
@@ -162,7 +165,7 @@ def test_a_card_with_a_problem_is_not_closed_and_says_all_of_them(book: Book, jo
     card = edited(edited(job, "received.land_width", "3.2"), "minutes", "a while")
     with pytest.raises(NotFinished) as caught:
         finished(work_out(card, book), DAY)
-    assert {one.way for one in caught.value.problems} == {"received.land_width", "minutes"}
+    assert {one.way for one in caught.value.issues} == {"received.land_width", "minutes"}
 
 
 def test_a_closed_card_holds_what_was_answered_and_can_be_opened_again(book: Book, job: Card) -> None:

@@ -1,26 +1,25 @@
-"""Everything on a card that does not add up, each with its sentence; some of it keeps the card a draft."""
+"""Validation of a card: everything on it that does not add up; an error keeps the card a draft, a warning does not."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Literal
 
 from geometry.calculations import calculation_doing
+from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
-from geometry.running import unfit
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
-from library.cards.doubtful import doubts
 from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings, Setting
+from library.cards.plausible_readings import implausible
 from library.cards.tolerances import tolerance
 from library.equipment.model import machines, wheels
+from library.issue import Issue, Severity
 from library.units.grammar import example
 from library.units.read import UnitError, read
 from library.units.show import say, show
@@ -29,39 +28,27 @@ ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out"
 """Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
 
 
-@dataclass(frozen=True)
-class Problem:
-    """One thing that does not add up.
-
-    Attributes:
-        way: to the place on the card, as ``editing.edited`` takes it.
-        text: what is wrong and what to do, a sentence.
-        state: ``stop`` keeps the card a draft, ``watch`` does not.
-        flute: which one, from 1; 0 where it is not about one.
-    """
-
-    way: str
-    text: str
-    state: Literal["stop", "watch"] = "stop"
-    flute: int = 0
-
-
-def problems(job: Job) -> tuple[Problem, ...]:
-    """Every problem of a card, in the order in which its steps stand on it."""
+def issues_of(job: Job) -> tuple[Issue, ...]:
+    """Every issue of a card, in the order in which its steps stand on it; ``way`` is one that ``editing.edited`` takes."""
     before = (*_of_tool(job), *_of_received(job), *_of_wanted(job))
     return (*before, *_of_settings(job, before), *_of_after(job), *_of_end(job))
 
 
-def keeps_open(job: Job) -> tuple[Problem, ...]:
-    """The problems that keep the card a draft."""
-    return tuple(one for one in problems(job) if one.state == "stop")
+def keeps_open(job: Job) -> tuple[Issue, ...]:
+    """The errors, which keep the card a draft."""
+    return tuple(one for one in issues_of(job) if one.severity == "error")
 
 
-def _of_tool(job: Job) -> Iterator[Problem]:
+def _issue(way: str, wrong: str, severity: Severity = "error", flute: int = 0) -> Issue:
+    where, _, key = way.rpartition(".")
+    return Issue(where, key, severity, wrong, flute=flute)
+
+
+def _of_tool(job: Job) -> Iterator[Issue]:
     card, book = job.card, job.book
     if card.tool.flutes.strip() and flutes_of(card.tool.flutes) is None:
         most = int(quantity("flutes").high)
-        yield Problem("tool.flutes", f"{card.tool.flutes!r} is no number of flutes; count them: 1 to {most}.")
+        yield _issue("tool.flutes", f"{card.tool.flutes!r} is no number of flutes; count them: 1 to {most}.")
     for way, name, known in (
         ("family", card.family, book.families),
         ("machine", card.machine, machines(book)),
@@ -70,48 +57,48 @@ def _of_tool(job: Job) -> Iterator[Problem]:
     ):
         if name and name not in known:
             listed = ", ".join(list(known)[:6]) or "none"
-            yield Problem(way, f"The book has no {way} {name!r} now; it has {listed}.", "watch")
+            yield _issue(way, f"The book has no {way} {name!r} now; it has {listed}.", "warning")
 
 
-def _of_received(job: Job) -> Iterator[Problem]:
+def _of_received(job: Job) -> Iterator[Issue]:
     for key, readings in job.card.received.items():
         way = f"received.{key}"
         yield from _unread(job, way, key, readings)
         yield from _missing(job, way, key, readings)
-        yield from _doubted(job, way, key, readings)
+        yield from _implausible(job, way, key, readings)
         if key == "land_width":
             yield from _too_wide(job, way, readings, job.card.received.get("diameter", ()))
 
 
-def _of_wanted(job: Job) -> Iterator[Problem]:
+def _of_wanted(job: Job) -> Iterator[Issue]:
     for key, one in job.card.wanted.items():
         way = f"wanted.{key}"
         if one.value.strip() and (wrong := _wrong(job, key, one.value, share=True)):
-            yield Problem(way, f"{_title(key)}: {wrong}")
+            yield _issue(way, f"{_title(key)}: {wrong}")
         if one.changed and not one.reason.strip():
-            yield Problem(f"{way}.reason", f"{_title(key)} was changed from the book's {one.book} to {one.value}. "
-                          "Say why, so that the next person knows.", "watch")  # fmt: skip
+            yield _issue(f"{way}.reason", f"{_title(key)} was changed from the book's {one.book} to {one.value}. "
+                          "Say why, so that the next person knows.", "warning")  # fmt: skip
     yield from _of_chamfer(job)
     yield from _of_method(job)
 
 
-def _of_chamfer(job: Job) -> Iterator[Problem]:
+def _of_chamfer(job: Job) -> Iterator[Issue]:
     """Threads and angle of a tap's chamfer that do not make one cone: which of them is set, and what follows."""
     step = job.answering("chamfer_angle")
     found = follower(step.answer, job.card.wanted) if step is not None and step.works else None
     if found is not None:
-        yield Problem(f"wanted.{found.key}", f"{_title(found.key)}: {found.said()}", "watch")
+        yield _issue(f"wanted.{found.key}", f"{_title(found.key)}: {found.said()}", "warning")
 
 
-def _of_method(job: Job) -> Iterator[Problem]:
+def _of_method(job: Job) -> Iterator[Issue]:
     """A method that a person chose and that does not go with the wanted form, or with the wheel at hand."""
     method, way = job.choice.method, f"wanted.{METHOD}"
     if METHOD not in job.choice.by_person:
         return
     form = job.card.wanted.get("relief_form")
     if form is not None and job.choice.form and form.value.strip() not in {"", job.choice.form}:
-        yield Problem(way, f"{method} makes the relief {job.choice.form}, and {form.value} is wanted. Change the "
-                      "relief form, or make it another way.", "watch")  # fmt: skip
+        yield _issue(way, f"{method} makes the relief {job.choice.form}, and {form.value} is wanted. Change the "
+                      "relief form, or make it another way.", "warning")  # fmt: skip
     wheel = job.wheel
     if (
         method in {HEAD, REST}
@@ -120,11 +107,11 @@ def _of_method(job: Job) -> Iterator[Problem]:
         and wheel.shape != shape_for(method, wheel)
     ):
         other = REST if wheel.shape in CUPS else HEAD
-        yield Problem(way, f"{method} is set for a {shape_for(method, wheel)} wheel, and {wheel.title} is {wheel.shape}. "
-                      f"Mount such a wheel, or choose {other}.", "watch")  # fmt: skip
+        yield _issue(way, f"{method} is set for a {shape_for(method, wheel)} wheel, and {wheel.title} is {wheel.shape}. "
+                      f"Mount such a wheel, or choose {other}.", "warning")  # fmt: skip
 
 
-def _of_settings(job: Job, before: tuple[Problem, ...]) -> Iterator[Problem]:
+def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
     """What calculations and machine cannot do; what was told where it was measured is not told again."""
     told = {one.way.split(".")[1] for one in before if one.way.startswith(("received.", "wanted.", "tool."))}
     for step in job.steps:
@@ -132,40 +119,38 @@ def _of_settings(job: Job, before: tuple[Problem, ...]) -> Iterator[Problem]:
             continue
         way = f"settings.{step.sheet.name}"
         typed = job.card.settings.get(step.sheet.name, Setting()).typed
-        for trouble in step.answer.troubles:
-            if not trouble.missing and (trouble.key in typed or trouble.key not in told):
-                yield Problem(
-                    f"{way}.{trouble.key}" if trouble.key else way, f"{step.sheet.title}: {trouble.text}"
-                )
+        for one in step.answer.issues:
+            if not one.missing and (one.key in typed or one.key not in told):
+                yield _issue(f"{way}.{one.key}" if one.key else way, f"{step.sheet.title}: {one.text}")
         for check in step.checks:
             text = say(check.sentence, job.display)
             if check.state == "stop" and not any(text in one.text for one in before):
-                yield Problem(way, f"{step.sheet.title}: {text}")
+                yield _issue(way, f"{step.sheet.title}: {text}")
 
 
-def _of_after(job: Job) -> Iterator[Problem]:
+def _of_after(job: Job) -> Iterator[Issue]:
     bad_end = any(word in job.card.result.casefold() for word in ENDED_BADLY)
-    state: Literal["stop", "watch"] = "watch" if bad_end else "stop"
+    severity: Severity = "warning" if bad_end else "error"
     for key, found in job.card.after.items():
         way = f"after.{key}"
         yield from _unread(job, way, key, found.readings)
         yield from _missing(job, way, key, found.readings)
-        yield from _doubted(job, way, key, found.readings, bad_end=bad_end)
+        yield from _implausible(job, way, key, found.readings, bad_end=bad_end)
         if found.wanted.strip() and (wrong := _wrong(job, key, found.wanted, share=True)):
-            yield Problem(f"{way}.wanted", f"What the {_title(key).lower()} shall be: {wrong}")
+            yield _issue(f"{way}.wanted", f"What the {_title(key).lower()} shall be: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
         if key == "land_width":
             diameter = job.card.after["diameter"].readings if "diameter" in job.card.after else ()
             yield from _too_wide(job, way, found.readings, diameter)
-    under_size = tuple(_under_size(job, state))
+    under_size = tuple(_under_size(job, severity))
     for verdict in verdicts(job):
         way = f"after.{verdict.key}"
         for mark in verdict.marks:
             told = verdict.key == "diameter" and any(one.flute in {0, mark.flute} for one in under_size)
             if mark.text_off and not told:
                 place = f", flute {mark.flute}" if len(verdict.marks) > 1 else ""
-                yield Problem(way, f"{_title(verdict.key)}{place}: {mark.text} is {mark.text_off}. {_cure(verdict.key, mark)}",
-                              state, mark.flute)  # fmt: skip
+                yield _issue(way, f"{_title(verdict.key)}{place}: {mark.text} is {mark.text_off}. {_cure(verdict.key, mark)}",
+                              severity, mark.flute)  # fmt: skip
     yield from under_size
 
 
@@ -175,12 +160,12 @@ def _cure(key: str, mark: Mark) -> str:
     return "Grind it again, or say in the result what becomes of the tool."
 
 
-def _of_end(job: Job) -> Iterator[Problem]:
+def _of_end(job: Job) -> Iterator[Issue]:
     if job.card.minutes.strip():
         try:
             minutes(job.card.minutes)
         except UnitError as error:
-            yield Problem("minutes", str(error))
+            yield _issue("minutes", str(error))
 
 
 def minutes(text: str) -> float:
@@ -210,14 +195,14 @@ def minutes(text: str) -> float:
     return total
 
 
-def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Problem]:
+def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]:
     if key not in QUANTITIES:
         return
     for flute, text in enumerate(readings, 1):
         wrong = _wrong(job, key, text, share=False) if text.strip() else ""
         if wrong:
             place = f", flute {flute}" if len(readings) > 1 else ""
-            yield Problem(way, f"{_title(key)}{place}: {wrong}", "stop", flute if place else 0)
+            yield _issue(way, f"{_title(key)}{place}: {wrong}", "error", flute if place else 0)
 
 
 def _wrong(job: Job, key: str, text: str, *, share: bool) -> str:
@@ -238,7 +223,7 @@ def _wrong(job: Job, key: str, text: str, *, share: bool) -> str:
     return say(bad, job.display) if bad else ""
 
 
-def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Problem]:
+def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]:
     """A reading for each flute, where each flute has its own; one alone stands for the whole tool before grinding."""
     flutes = flutes_of(job.card.tool.flutes)
     if key not in PER_FLUTE or flutes is None or not readings:
@@ -246,55 +231,57 @@ def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Probl
     if len(readings) == 1 and way.startswith("received") and readings[0].strip():
         return
     if len(readings) > flutes:
-        yield Problem(way, f"{_title(key)}: there are {len(readings)} readings and {flutes} flutes. Correct the flutes, "
+        yield _issue(way, f"{_title(key)}: there are {len(readings)} readings and {flutes} flutes. Correct the flutes, "
                       "or take a reading away.")  # fmt: skip
     for flute in range(1, flutes + 1):
         if flute > len(readings) or not readings[flute - 1].strip():
-            yield Problem(way, f"{_title(key)}: flute {flute} of {flutes} has no reading. Measure it, such as "
-                          f"{example(quantity(key).kind)}.", "stop", flute)  # fmt: skip
+            yield _issue(way, f"{_title(key)}: flute {flute} of {flutes} has no reading. Measure it, such as "
+                          f"{example(quantity(key).kind)}.", "error", flute)  # fmt: skip
 
 
-def _doubted(job: Job, way: str, key: str, readings: Readings, *, bad_end: bool = False) -> Iterator[Problem]:
+def _implausible(
+    job: Job, way: str, key: str, readings: Readings, *, bad_end: bool = False
+) -> Iterator[Issue]:
     """Readings that cannot be this tool's; of one that ended as another tool they only are to be looked at."""
-    for doubt in doubts(job, key, readings):
-        place = f", reading {doubt.reading}" if len(readings) > 1 else ""
-        state: Literal["stop", "watch"] = "stop" if doubt.check.state == "stop" and not bad_end else "watch"
-        text = f"{_title(key)}{place}: {say(doubt.check.sentence, job.display)}"
-        yield Problem(way, text, state, doubt.reading if place else 0)
+    for one in implausible(job, key, readings):
+        place = f", reading {one.reading}" if len(readings) > 1 else ""
+        severity: Severity = "error" if one.check.state == "stop" and not bad_end else "warning"
+        text = f"{_title(key)}{place}: {say(one.check.sentence, job.display)}"
+        yield _issue(way, text, severity, one.reading if place else 0)
 
 
-def _too_wide(job: Job, way: str, lands: Readings, diameters: Readings) -> Iterator[Problem]:
+def _too_wide(job: Job, way: str, lands: Readings, diameters: Readings) -> Iterator[Issue]:
     """A land cannot be wider than the way from one edge to the next."""
     flutes = flutes_of(job.card.tool.flutes)
-    texts = [text for text in (*diameters, job.fact("diameter")) if text.strip()]
+    texts = [text for text in (*diameters, job.known_text("diameter")) if text.strip()]
     diameter = number_of(texts[0], "diameter", job) if texts else None
     if flutes is None or diameter is None or diameter <= 0:
         return
-    across = job.fact("land_measured_as") == "chord"
+    across = job.known_text("land_measured_as") == "chord"
     room = diameter * (math.sin(math.pi / max(flutes, 2)) if across else math.pi / flutes)
     for flute, text in enumerate(lands, 1):
         width = number_of(text, "land_width", job)
         if width is not None and width > room * (1 + SLACK):
-            yield Problem(
+            yield _issue(
                 way,
                 f"Land width: {text} does not fit. With {flutes} flutes on {show(diameter, Kind.LENGTH, job.display)} the "
                 f"edges stand {show(room, Kind.LENGTH, job.display, Rounding.DOWN)} apart{' straight across' if across else ''}. "
                 "Measure one land from its edge to its heel again, or correct the flutes.",
-                "stop",
+                "error",
                 flute if len(lands) > 1 else 0,
             )
 
 
-def _bad_tolerance(way: str, key: str, text: str) -> Iterator[Problem]:
+def _bad_tolerance(way: str, key: str, text: str) -> Iterator[Issue]:
     if not text.strip() or key not in QUANTITIES:
         return
     try:
         tolerance(text, quantity(key).kind)
     except UnitError as error:
-        yield Problem(f"{way}.tolerance", f"Tolerance of the {_title(key).lower()}: {error}")
+        yield _issue(f"{way}.tolerance", f"Tolerance of the {_title(key).lower()}: {error}")
 
 
-def _under_size(job: Job, state: Literal["stop", "watch"]) -> Iterator[Problem]:
+def _under_size(job: Job, severity: Severity) -> Iterator[Issue]:
     found = job.card.after.get("diameter")
     least = least_diameter(job)
     if found is None or least is None:
@@ -302,11 +289,11 @@ def _under_size(job: Job, state: Literal["stop", "watch"]) -> Iterator[Problem]:
     for flute, text in enumerate(found.readings, 1):
         size = number_of(text, "diameter", job)
         if size is not None and size < least * (1 - SLACK):
-            yield Problem(
+            yield _issue(
                 "after.diameter",
                 f"The tool is now under size: {text} is less than the {show(least, Kind.LENGTH, job.display, Rounding.UP)} it "
                 "must have. Measure it again; if it is so, grind it down to another size or scrap it, and say so in the result.",
-                state,
+                severity,
                 flute if len(found.readings) > 1 else 0,
             )
 
@@ -314,7 +301,7 @@ def _under_size(job: Job, state: Literal["stop", "watch"]) -> Iterator[Problem]:
 def least_diameter(job: Job) -> float | None:
     """The smallest diameter at which the tool is still of use, in mm: as given, or by the tolerance of its size."""
     setting = job.card.settings.get(calculation_doing(LASTING).name)
-    texts = [setting.typed.get("least_diameter", "") if setting else "", job.fact("least_diameter")]
+    texts = [setting.typed.get("least_diameter", "") if setting else "", job.known_text("least_diameter")]
     if "least_diameter" in job.card.wanted:
         texts.append(job.card.wanted["least_diameter"].value)
     for text in texts:

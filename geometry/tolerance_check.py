@@ -1,6 +1,6 @@
-"""Whether the plus or minus of the measurements can turn an answer that is well into one that is not.
+"""A check of a result over the tolerances of its inputs: whether some value within them would be a stop.
 
-``geometry.uncertainty`` says how far a number may be off; this says what that means at the machine.
+``geometry.uncertainty`` propagates the same tolerances to the numbers; this looks at the verdicts.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
 from geometry.calculation import Calculation, Check, Given
-from geometry.running import Refusal, run
+from geometry.evaluate import Refusal, run
 from geometry.sentences import Sentence
 
 MOST_INPUTS = 5
@@ -18,7 +18,9 @@ MOST_INPUTS = 5
 _TEMPLATE = "Within your +/- this may be so: {} Measure closer, or leave the +/- as room beyond that."
 
 
-def doubt(sheet: Calculation, values: Mapping[str, Given], half_widths: Mapping[str, float]) -> Check | None:
+def tolerance_check(
+    sheet: Calculation, values: Mapping[str, Given], half_widths: Mapping[str, float]
+) -> Check | None:
     """The stop that waits at the ends of the plus or minus, where the values as given have none.
 
     Derived: every input is put to both ends of its plus or minus, in all combinations; what is worst in between
@@ -40,9 +42,9 @@ def doubt(sheet: Calculation, values: Mapping[str, Given], half_widths: Mapping[
     Example:
         >>> from geometry.calculations import calculation
         >>> near = {"diameter": 12.0, "relief_angle": 0.1396, "land_width": 1.65, "relief_form": "flat"}
-        >>> print(doubt(calculation("relief-drop"), near, {"land_width": 0.01}))
+        >>> print(tolerance_check(calculation("relief-drop"), near, {"land_width": 0.01}))
         None
-        >>> doubt(calculation("relief-drop"), near, {"land_width": 0.1}).state
+        >>> tolerance_check(calculation("relief-drop"), near, {"land_width": 0.1}).state
         'watch'
     """
     widths = {key: width for key, width in half_widths.items() if width > 0}

@@ -1,4 +1,4 @@
-"""What a calculation is given: typed, taken out of a range of the book, filled from the entry, or by default."""
+"""Merge the inputs of a calculation by precedence: typed, taken out of a range of the book, of the entry, default."""
 
 from __future__ import annotations
 
@@ -10,9 +10,8 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.book.model import Book, Entry, Value
-from library.calc.fill import (
-    Filled,
-    Trouble,
+from library.calc.inputs import (
+    Input,
     default_inputs,
     entry_inputs,
     in_book,
@@ -21,31 +20,32 @@ from library.calc.fill import (
 from library.calc.ranges import ENDS, ends_of, is_range, said, taken
 from library.calc.surfaces import FIELD, RELIEF, SECOND_RELIEF, belongs, choices, first, has_surface, own_keys
 from library.calc.thread_in_diameter import with_thread
+from library.issue import Issue
 from library.units.system import Display
 
 
 @dataclass(frozen=True)
-class Given:
+class MergedInputs:
     """Everything a calculation is given.
 
     Attributes:
         inputs: by quantity key.
-        troubles: with what was typed.
+        issues: with what was typed.
         offers: ranges of the book for inputs that nobody gave.
         surface: the word of the surface that is worked on; empty where there is none.
         surfaces: the words to choose it from; empty where the calculation does not ask for it.
     """
 
-    inputs: Mapping[str, Filled]
-    troubles: tuple[Trouble, ...]
+    inputs: Mapping[str, Input]
+    issues: tuple[Issue, ...]
     offers: Mapping[str, Value]
     surface: str = ""
     surfaces: tuple[str, ...] = ()
 
 
-def given(
+def merge_inputs(
     sheet: Calculation, typed: Mapping[str, str], entry: Entry | None, book: Book | None, display: Display
-) -> Given:
+) -> MergedInputs:
     """Put together what a calculation is given: what was typed, then the entry, then the defaults.
 
     Args:
@@ -58,22 +58,22 @@ def given(
     texts, unknown_thread = with_thread(sheet, typed)
     texts, misplaced = own_keys(sheet, texts)
     words = {key: text.strip().lower() for key, text in texts.items() if _takes_an_end(sheet, key, text)}
-    inputs, troubles = typed_inputs(sheet, {k: t for k, t in texts.items() if k not in words}, display)
-    troubles += [*unknown_thread, *(Trouble(key, text) for key, text in misplaced)]
+    inputs, issues = typed_inputs(sheet, {k: t for k, t in texts.items() if k not in words}, display)
+    issues += [*unknown_thread, *(Issue(sheet.name, key, "error", text) for key, text in misplaced)]
     surfaces = choices(sheet, entry, book) if sheet.field(FIELD) is not None else ()
-    troubles += _strange_surface(sheet, inputs)
+    issues += _strange_surface(sheet, inputs)
     if FIELD not in inputs and (named := first(sheet, entry, book)) and surfaces:
-        inputs[FIELD] = Filled(FIELD, named, "entry", named)
+        inputs[FIELD] = Input(FIELD, named, "entry", named)
     surface = _surface(sheet, inputs)
     taken_ends, not_there = _ends(sheet, words, entry, surface, inputs, display)
     inputs |= taken_ends
-    troubles += not_there
+    issues += not_there
     if entry is not None:
         for filled in entry_inputs(sheet, entry, {**inputs, **_held(words)}, surface):
             inputs[filled.key] = filled
     inputs |= {filled.key: filled for filled in default_inputs(sheet, inputs, display)}
     inputs = {key: _of_surface(one, surface) for key, one in inputs.items()}
-    return Given(inputs, tuple(troubles), _offers(sheet, entry, surface, inputs), surface, surfaces)
+    return MergedInputs(inputs, tuple(issues), _offers(sheet, entry, surface, inputs), surface, surfaces)
 
 
 def _takes_an_end(sheet: Calculation, key: str, text: str) -> bool:
@@ -81,12 +81,12 @@ def _takes_an_end(sheet: Calculation, key: str, text: str) -> bool:
     return field is not None and quantity(key).kind is not Kind.CHOICE and text.strip().lower() in ENDS
 
 
-def _held(words: Mapping[str, str]) -> dict[str, Filled]:
+def _held(words: Mapping[str, str]) -> dict[str, Input]:
     """Inputs for which a word was typed: the book does not fill them a second time."""
-    return {key: Filled(key, word, "given", word) for key, word in words.items()}
+    return {key: Input(key, word, "given", word) for key, word in words.items()}
 
 
-def _surface(sheet: Calculation, inputs: Mapping[str, Filled]) -> str:
+def _surface(sheet: Calculation, inputs: Mapping[str, Input]) -> str:
     """The word of the surface, from the input, from its default, or of a calculation that has only one."""
     field = sheet.field(FIELD)
     if field is None:
@@ -95,16 +95,17 @@ def _surface(sheet: Calculation, inputs: Mapping[str, Filled]) -> str:
     return word if isinstance(word, str) and word in SURFACES else ""
 
 
-def _strange_surface(sheet: Calculation, inputs: Mapping[str, Filled]) -> list[Trouble]:
+def _strange_surface(sheet: Calculation, inputs: Mapping[str, Input]) -> list[Issue]:
     """A complaint where a surface was typed that the calculation does not work on."""
     word = inputs[FIELD].value if FIELD in inputs else ""
     if not word or not sheet.surfaces or word in sheet.surfaces:
         return []
     accepted = " or ".join(sheet.surfaces)
-    return [Trouble(FIELD, f"{FIELD}: {sheet.name} does not work on {word}; it can be {accepted}.")]
+    wrong = f"{FIELD}: {sheet.name} does not work on {word}; it can be {accepted}."
+    return [Issue(sheet.name, FIELD, "error", wrong)]
 
 
-def _of_surface(filled: Filled, surface: str) -> Filled:
+def _of_surface(filled: Input, surface: str) -> Input:
     """An input with the surface it belongs to and, for a relief, its view."""
     one = belongs(filled.key, surface)
     if one is None:
@@ -118,26 +119,26 @@ def _ends(
     words: Mapping[str, str],
     entry: Entry | None,
     surface: str,
-    inputs: Mapping[str, Filled],
+    inputs: Mapping[str, Input],
     display: Display,
-) -> tuple[dict[str, Filled], list[Trouble]]:
+) -> tuple[dict[str, Input], list[Issue]]:
     """Each low, middle or high that was typed, as the number that the book has there."""
-    found: dict[str, Filled] = {}
-    troubles: list[Trouble] = []
+    found: dict[str, Input] = {}
+    issues: list[Issue] = []
     for key, word in words.items():
         field = sheet.field(key)
         value = in_book(entry, field, surface) if entry is not None and field is not None else None
         text = taken(value, word, display, _diameter(sheet, entry, inputs)) if value is not None else ""
         if not text:
-            troubles.append(Trouble(key, _no_end(key, word, value)))
+            issues.append(Issue(sheet.name, key, "error", _no_end(key, word, value)))
             continue
         read, wrong = typed_inputs(sheet, {key: text}, display)
         found |= {one.key: replace(one, recommended=value) for one in read.values()}
-        troubles += wrong
-    return found, troubles
+        issues += wrong
+    return found, issues
 
 
-def _diameter(sheet: Calculation, entry: Entry | None, inputs: Mapping[str, Filled]) -> float | None:
+def _diameter(sheet: Calculation, entry: Entry | None, inputs: Mapping[str, Input]) -> float | None:
     """The diameter that a share of it is reckoned with."""
     typed = inputs.get("diameter")
     if typed is not None:
@@ -157,7 +158,7 @@ def _no_end(key: str, word: str, value: Value | None) -> str:
 
 
 def _offers(
-    sheet: Calculation, entry: Entry | None, surface: str, inputs: Mapping[str, Filled]
+    sheet: Calculation, entry: Entry | None, surface: str, inputs: Mapping[str, Input]
 ) -> dict[str, Value]:
     """The ranges of the book for inputs that neither the person nor the entry gave."""
     if entry is None:

@@ -1,4 +1,4 @@
-"""The surface that a calculation is asked about, and how its edge lies, read from the inputs.
+"""Inputs on a surface: which one a calculation works on, and how its edge lies.
 
 A calculation on a relief asks which surface it is first. The relief is then that surface's, in the view in
 which the trade gives it, and what says how the edge lies is asked for only where it is wanted.
@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from geometry.calculation import Field, Inputs
-from geometry.checking import refuse
 from geometry.edge.readings import eccentric_reading, flat_reading
 from geometry.edge.views import View, normal_of, seen, share
+from geometry.preconditions import refuse
 from geometry.surfaces import SURFACES, Surface
 
 READ_IN: dict[str, View] = {"at-the-axis": "radial", "square": "normal", "along-the-axis": "axial"}

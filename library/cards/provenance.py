@@ -1,7 +1,8 @@
-"""What is known of a job before anybody types into a calculation, and who says so.
+"""What each input of a job's calculations is filled with, and its provenance.
 
-Looked for in this order: what was typed into the calculation itself; a value that a person decided on; what was
-measured; what is written of the tool, the machine and the wheel; what the book recommends.
+Of several texts for one quantity the first in this order is taken: what was typed into the calculation itself; a value
+that a person decided on; what was measured; what is written of the tool, the machine and the wheel; what the book
+recommends.
 """
 
 from __future__ import annotations
@@ -26,8 +27,9 @@ from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
 from library.units.system import Display
 
-Who = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "cam", "worked", "default"]
-"""Who gave a value: the person at this calculation, his measuring, the cams that were chosen, an earlier calculation, and so on."""
+Provenance = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "cam", "worked", "default"]
+"""Where a value comes from: typed into this calculation, measured, from the cams that were chosen, from an earlier one, and
+so on."""
 
 NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
 """Readings that only say what was there; a setting is never filled with them."""
@@ -38,34 +40,34 @@ NOTHING_CHOSEN = Chosen()
 
 
 @dataclass(frozen=True)
-class Fact:
-    """One text for one quantity, and who gave it."""
+class KnownText:
+    """One text for one quantity, and where it comes from."""
 
     key: str
     text: str
-    who: Who
+    provenance: Provenance
 
 
-def facts(
+def known_texts(
     card: Card, machine: Machine | None, wheel: Wheel | None, choice: Chosen = NOTHING_CHOSEN
-) -> tuple[Fact, ...]:
+) -> tuple[KnownText, ...]:
     """Everything that is known of the job, the strongest first."""
     found = [*_measured(card), *_of_tool(card), *_of_machine(machine), *_of_wheel(wheel)]
     decided = {key for key, one in card.wanted.items() if one.changed or not one.book}
-    return (*_of_choice(choice), *(fact for fact in found if fact.key not in decided))
+    return (*_of_choice(choice), *(one for one in found if one.key not in decided))
 
 
-def _of_choice(choice: Chosen) -> Iterator[Fact]:
+def _of_choice(choice: Chosen) -> Iterator[KnownText]:
     """What was chosen once for the job; a form that nobody wrote down follows from the method."""
     if choice.surface:
-        yield Fact(SURFACE, choice.surface, "wanted" if SURFACE in choice.by_person else "default")
+        yield KnownText(SURFACE, choice.surface, "wanted" if SURFACE in choice.by_person else "default")
     if choice.points:
-        yield Fact(POINTS, choice.points, "wanted")
+        yield KnownText(POINTS, choice.points, "wanted")
     if choice.form:
-        yield Fact("relief_form", choice.form, "wanted")
+        yield KnownText("relief_form", choice.form, "wanted")
 
 
-def _measured(card: Card) -> Iterator[Fact]:
+def _measured(card: Card) -> Iterator[KnownText]:
     relief_wanted = any(surface_of_relief(key) for key in card.wanted)
     for key, readings in card.received.items():
         row = QUANTITIES.get(key)
@@ -74,19 +76,19 @@ def _measured(card: Card) -> Iterator[Fact]:
         # The angle that is worn is not the one to grind; the width that is there is the one to grind behind.
         if row.kind is Kind.ANGLE and (key in card.wanted or (key in OF_NO_SURFACE and relief_wanted)):
             continue
-        yield Fact(key, joined(readings), "measured")
+        yield KnownText(key, joined(readings), "measured")
 
 
-def _of_tool(card: Card) -> Iterator[Fact]:
+def _of_tool(card: Card) -> Iterator[KnownText]:
     """What the words on the tool mean; those that mean no number are only words."""
     if _is_number(card.tool.flutes, Kind.COUNT):
-        yield Fact("flutes", card.tool.flutes, "tool")
+        yield KnownText("flutes", card.tool.flutes, "tool")
     for text in (card.tool.thread, card.tool.size):
         for key, found in of_thread(text).items():
-            yield Fact(key, found, "tool")
+            yield KnownText(key, found, "tool")
     sizes = readings_of(card.tool.size)
     if sizes and all(_is_number(size, Kind.LENGTH) for size in sizes):
-        yield Fact("diameter", card.tool.size, "tool")
+        yield KnownText("diameter", card.tool.size, "tool")
 
 
 def _is_number(text: str, kind: Kind) -> bool:
@@ -97,28 +99,28 @@ def _is_number(text: str, kind: Kind) -> bool:
     return True
 
 
-def _of_machine(machine: Machine | None) -> Iterator[Fact]:
+def _of_machine(machine: Machine | None) -> Iterator[KnownText]:
     if machine is None:
         return
     if machine.index_ratio is not None:
-        yield Fact("index_ratio", str(machine.index_ratio), "machine")
+        yield KnownText("index_ratio", str(machine.index_ratio), "machine")
     if machine.plate_holes:
-        yield Fact("plate_holes", ", ".join(map(str, machine.plate_holes)), "machine")
+        yield KnownText("plate_holes", ", ".join(map(str, machine.plate_holes)), "machine")
     if len(machine.spindle_speeds) == 1:
-        yield Fact("rotational_speed", machine.spindle_speeds[0].text, "machine")
+        yield KnownText("rotational_speed", machine.spindle_speeds[0].text, "machine")
     if machine.has_cams:
-        yield Fact("throw_per", machine.throw_per, "machine")
+        yield KnownText("throw_per", machine.throw_per, "machine")
 
 
-def _of_wheel(wheel: Wheel | None) -> Iterator[Fact]:
+def _of_wheel(wheel: Wheel | None) -> Iterator[KnownText]:
     if wheel is None:
         return
     if wheel.shape:
-        yield Fact("wheel_shape", wheel.shape, "wheel")
+        yield KnownText("wheel_shape", wheel.shape, "wheel")
     if wheel.diameter is not None:
-        yield Fact("wheel_diameter", wheel.diameter.text, "wheel")
+        yield KnownText("wheel_diameter", wheel.diameter.text, "wheel")
     if wheel.rated_speed is not None:
-        yield Fact(wheel.rated_speed.key, wheel.rated_speed.measure.text, "wheel")
+        yield KnownText(wheel.rated_speed.key, wheel.rated_speed.measure.text, "wheel")
 
 
 def joined(readings: Readings) -> str:
@@ -129,53 +131,53 @@ def joined(readings: Readings) -> str:
 def texts_for(
     sheet: Calculation,
     card: Card,
-    known: tuple[Fact, ...],
+    known: tuple[KnownText, ...],
     display: Display,
     choice: Chosen = NOTHING_CHOSEN,
     wheel: Wheel | None = None,
-) -> tuple[dict[str, str], dict[str, Who]]:
-    """What a calculation is given as if it had been typed, and who says each of it.
+) -> tuple[dict[str, str], dict[str, Provenance]]:
+    """What a calculation is given as if it had been typed, and the provenance of each.
 
     Args:
         sheet: the calculation.
         card: whose own typing into this calculation comes first.
-        known: the facts of the job, the strongest first.
+        known: what is known of the job, the strongest first.
         display: the units of numbers typed without one.
         choice: what was chosen once for the job.
         wheel: at hand, whose shape the method may overrule.
 
     Returns:
-        Texts and their givers, both by quantity.
+        Texts and their provenance, both by quantity.
     """
     setting = card.settings.get(sheet.name)
     texts = {key: text for key, text in (setting.typed if setting else {}).items() if text.strip()}
-    who: dict[str, Who] = dict.fromkeys(texts, "typed")
+    provenance: dict[str, Provenance] = dict.fromkeys(texts, "typed")
     taken = {field.one_of for field in sheet.inputs if field.key in texts} - {""}
-    for fact in known:
-        field = sheet.field(fact.key)
-        if field is None or fact.key in texts or field.one_of in taken or not _serves(fact, sheet, choice):
+    for one in known:
+        field = sheet.field(one.key)
+        if field is None or one.key in texts or field.one_of in taken or not _serves(one, sheet, choice):
             continue
-        texts[fact.key] = fact.text if field.many else greatest(fact.text, field, display)
-        who[fact.key] = fact.who
+        texts[one.key] = one.text if field.many else greatest(one.text, field, display)
+        provenance[one.key] = one.provenance
         taken |= {field.one_of} - {""}
     if (
         choice.method in sheet.methods
         and sheet.field("wheel_shape") is not None
-        and who.get("wheel_shape") != "typed"
+        and provenance.get("wheel_shape") != "typed"
         and (shape := shape_for(choice.method, wheel))
     ):
-        texts["wheel_shape"], who["wheel_shape"] = (
+        texts["wheel_shape"], provenance["wheel_shape"] = (
             shape,
             "wheel" if wheel and wheel.shape == shape else "wanted",
         )
     if sheet.field(SURFACE) is not None and SURFACE not in texts and (own := choice.surface_for(sheet)):
-        texts[SURFACE], who[SURFACE] = own, "default"
-    return texts, who
+        texts[SURFACE], provenance[SURFACE] = own, "default"
+    return texts, provenance
 
 
-def _serves(fact: Fact, sheet: Calculation, choice: Chosen) -> bool:
-    """Whether a calculation takes a fact: a surface only where it serves that one."""
-    return fact.key != SURFACE or choice.surface_for(sheet) == fact.text
+def _serves(one: KnownText, sheet: Calculation, choice: Chosen) -> bool:
+    """Whether a calculation takes a text: a surface only where it serves that one."""
+    return one.key != SURFACE or choice.surface_for(sheet) == one.text
 
 
 def greatest(text: str, field: Field, display: Display) -> str:

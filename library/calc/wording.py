@@ -1,9 +1,15 @@
-"""A value of the book in words: with its range, and what belongs to it."""
+"""A value of the book in words: its span, where it comes from, and what other sources say.
+
+Screen, command and comparison all say a value with these, so that it reads the same wherever it stands.
+"""
 
 from __future__ import annotations
 
 from library.book.model import Book, Value
-from library.calc.citing import cited
+from library.calc.citation import cited
+
+STATIONS = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
+"""What a place behind the edge is called, by its share of the land."""
 
 
 def span(value: Value) -> str:
@@ -27,20 +33,20 @@ def span(value: Value) -> str:
     return f"{usual} ({reach})" if usual and reach else usual or reach
 
 
-def behind(book: Book, value: Value) -> str:
+def in_one_paragraph(book: Book, value: Value) -> str:
     """A value in one paragraph: its range, its note and its source, for where it is worked with.
 
     Example:
         >>> from library.book.model import Book, Citation, Measure, Value
         >>> low, note = Measure("4 deg"), "At the chamfer."
-        >>> behind(Book({}), Value("relief_angle", low=low, citation=Citation("from memory"), note=note))
+        >>> in_one_paragraph(Book({}), Value("relief_angle", low=low, citation=Citation("from memory"), note=note))
         '4 deg or more. At the chamfer. Source: from memory'
     """
     note = f"{value.note} " if value.note else ""
     return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
 
 
-def remarks(book: Book, value: Value) -> tuple[str, ...]:
+def remarks(book: Book, value: Value) -> list[str]:
     """What belongs to a value: source, note, what it replaced, and what other sources say."""
     found = [f"Source: {cited(book, value.citation)}"] if not value.unread else []
     if value.note:
@@ -55,4 +61,4 @@ def remarks(book: Book, value: Value) -> tuple[str, ...]:
     ]
     if value.disagreement:
         found.append(value.disagreement)
-    return tuple(found)
+    return found

@@ -1,6 +1,7 @@
-"""Run a calculation: see that everything it needs is there and makes sense, then compute.
+"""Evaluate a calculation: validate its inputs, then compute.
 
-All problems are found at once, each as a sentence about one quantity, so that a person fixes them in one go.
+Every problem of the inputs is collected before anything is computed, each as a sentence about one quantity, so that a
+person fixes them in one go. This is the one door to a computation; whatever it is given, nothing but ``Refusal`` leaves it.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Field, Given, Inputs, Result
-from geometry.checking import GeometryError, NotGiven
+from geometry.preconditions import GeometryError, NotGiven
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence
 
@@ -18,6 +19,9 @@ from geometry.sentences import Amount, Kind, Rounding, Sentence
 @dataclass(frozen=True)
 class Problem:
     """Something that keeps a calculation from answering.
+
+    Not an ``Issue`` of the library: an issue is text in the units of the person who reads it, and geometry knows
+    neither. It keeps the amounts as numbers inside a sentence, which the library writes out (``library.calc.answer``).
 
     Attributes:
         key: the quantity to give or to change.

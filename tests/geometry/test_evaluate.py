@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Inputs, Result, passed
 from geometry.calculations import calculation
-from geometry.checking import NotGiven, refuse
+from geometry.evaluate import Refusal, asked_for, run, unfit, with_defaults
+from geometry.preconditions import NotGiven, refuse
 from geometry.quantities import QUANTITIES, Quantity, quantity
-from geometry.running import Refusal, asked_for, run, unfit, with_defaults
 from geometry.sentences import Kind, Sentence
 
 

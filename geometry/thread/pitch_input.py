@@ -1,4 +1,4 @@
-"""The two ways in which a person gives a pitch, for every calculation that wants one."""
+"""Inputs on a pitch: millimetres or threads per inch, for every calculation that wants one."""
 
 from __future__ import annotations
 

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Given
 from geometry.calculations import calculation
-from geometry.doubt import doubt
-from geometry.running import run
+from geometry.evaluate import run
+from geometry.tolerance_check import tolerance_check
 
 DROP = calculation("relief-drop")
 SPEED = calculation("wheel-speed")
@@ -25,8 +25,8 @@ FLAT: dict[str, Given] = {
 
 
 def test_a_heel_that_clears_by_less_than_the_caliper_is_off_is_doubted() -> None:
-    assert doubt(DROP, FLAT, {"land_width": 0.07}) is None
-    found = doubt(DROP, FLAT, {"land_width": 0.08})
+    assert tolerance_check(DROP, FLAT, {"land_width": 0.07}) is None
+    found = tolerance_check(DROP, FLAT, {"land_width": 0.08})
     assert found is not None
     assert found.state == "watch"
     assert str(found.sentence).startswith("Within your +/- this may be so: The heel stands ")
@@ -35,12 +35,12 @@ def test_a_heel_that_clears_by_less_than_the_caliper_is_off_is_doubted() -> None
 def test_two_measurements_that_are_harmless_alone_are_tried_together() -> None:
     apart = {"land_width": 0.05, "relief_angle": math.radians(0.25)}
     for key, width in apart.items():
-        assert doubt(DROP, FLAT, {key: width}) is None
-    assert doubt(DROP, FLAT, apart) is not None
+        assert tolerance_check(DROP, FLAT, {key: width}) is None
+    assert tolerance_check(DROP, FLAT, apart) is not None
 
 
 def test_an_answer_that_is_stopped_already_needs_no_doubt() -> None:
-    assert doubt(DROP, FLAT | {"land_width": 2.0}, {"land_width": 0.5}) is None
+    assert tolerance_check(DROP, FLAT | {"land_width": 2.0}, {"land_width": 0.5}) is None
 
 
 def test_a_wheel_near_its_rating_is_doubted_for_the_diameter_measured() -> None:
@@ -50,14 +50,14 @@ def test_a_wheel_near_its_rating_is_doubted_for_the_diameter_measured() -> None:
         "rotational_speed": 3800 * 2 * math.pi / 60,
         "rated_speed": 30_000.0,
     }
-    assert doubt(SPEED, values, {"wheel_diameter": 0.5}) is None
-    found = doubt(SPEED, values, {"wheel_diameter": 2.0})
+    assert tolerance_check(SPEED, values, {"wheel_diameter": 0.5}) is None
+    found = tolerance_check(SPEED, values, {"wheel_diameter": 2.0})
     assert found is not None
     assert "over its rating" in str(found.sentence)
 
 
 def test_a_corner_where_no_tool_exists_is_passed_over() -> None:
-    assert doubt(DROP, FLAT | {"land_width": 0.5}, {"land_width": 0.6}) is None
+    assert tolerance_check(DROP, FLAT | {"land_width": 0.5}, {"land_width": 0.6}) is None
 
 
 @given(st.floats(0.5, 1.67), st.floats(0.0, 1.0))
@@ -66,10 +66,10 @@ def test_a_doubt_is_there_just_when_the_widest_land_within_the_plus_or_minus_rub
 ) -> None:
     values = FLAT | {"land_width": land}
     widest = run(DROP, values | {"land_width": land + width}).outputs["heel_drop"]
-    found = doubt(DROP, values, {"land_width": width})
+    found = tolerance_check(DROP, values, {"land_width": width})
     assert (found is not None) is (widest < 0)
 
 
 def test_six_measurements_are_moved_all_alike(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("geometry.doubt.MOST_INPUTS", 1)
-    assert doubt(DROP, FLAT, {"land_width": 0.2, "diameter": 0.001}) is not None
+    monkeypatch.setattr("geometry.tolerance_check.MOST_INPUTS", 1)
+    assert tolerance_check(DROP, FLAT, {"land_width": 0.2, "diameter": 0.001}) is not None

@@ -1,4 +1,4 @@
-"""Readings that cannot be this tool's: a diameter or a pitch held against the size that the tool is called by."""
+"""Plausibility of readings: a diameter or a pitch against the nominal size of the tool."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ JUDGED = frozenset({"diameter", "pitch"})
 
 
 @dataclass(frozen=True)
-class Doubt:
+class Implausible:
     """One reading that is hardly to be believed.
 
     Attributes:
@@ -32,7 +32,7 @@ class Doubt:
     check: Check
 
 
-def doubts(job: Job, key: str, readings: Readings) -> Iterator[Doubt]:
+def implausible(job: Job, key: str, readings: Readings) -> Iterator[Implausible]:
     """The readings of a quantity that do not go with the size of the tool; none where its size is not known.
 
     Of a step drill the step that is nearest counts. On a cone any circle may have been measured, so that a diameter
@@ -54,7 +54,7 @@ def doubts(job: Job, key: str, readings: Readings) -> Iterator[Doubt]:
         found = (
             diameter_plausible(value, nearest) if key == "diameter" else pitch_plausible(value, max(sizes))
         )
-        yield from (Doubt(place, check) for check in found)
+        yield from (Implausible(place, check) for check in found)
 
 
 def _sizes(job: Job) -> Iterator[float]:

@@ -1,4 +1,4 @@
-"""The inputs of a calculation: what was typed, what the entry gives, and the defaults, in that order."""
+"""Parse the inputs of a calculation from each of their origins: typed, an entry of the book, the default."""
 
 from __future__ import annotations
 
@@ -8,12 +8,13 @@ from difflib import get_close_matches
 from typing import Literal
 
 from geometry.calculation import Calculation, Field, Given
+from geometry.evaluate import with_defaults
 from geometry.quantities import QUANTITIES, quantity
-from geometry.running import with_defaults
 from geometry.sentences import Kind
 from library.book.model import Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
 from library.calc.surfaces import book_key
+from library.issue import Issue
 from library.units.read import Reading, UnitError, read, read_many
 from library.units.show import show
 from library.units.system import Display
@@ -22,7 +23,7 @@ Origin = Literal["given", "entry", "default"]
 
 
 @dataclass(frozen=True)
-class Filled:
+class Input:
     """One input with its value.
 
     Attributes:
@@ -48,48 +49,32 @@ class Filled:
     view: str = ""
 
 
-@dataclass(frozen=True)
-class Trouble:
-    """Why a calculation does not answer yet, as a sentence for the person at it.
-
-    Attributes:
-        key: the input to give or to fix.
-        text: the sentence.
-        missing: true when the input is only not there yet.
-    """
-
-    key: str
-    text: str
-    missing: bool = False
-
-
 def typed_inputs(
     sheet: Calculation, typed: Mapping[str, str], display: Display
-) -> tuple[dict[str, Filled], list[Trouble]]:
+) -> tuple[dict[str, Input], list[Issue]]:
     """Read what was typed into the fields of a calculation; blank fields do not count.
 
     A value in the unit of a sister quantity goes there: ``pitch=10 tpi`` is threads per inch.
     """
-    found: dict[str, Filled] = {}
-    troubles: list[Trouble] = []
+    found: dict[str, Input] = {}
+    issues: list[Issue] = []
     for key, text in typed.items():
         if not text.strip():
             continue
         field = sheet.field(key)
         if field is None:
-            troubles.append(Trouble(key, _not_asked(sheet, key)))
+            issues.append(Issue(sheet.name, key, "error", _not_asked(sheet, key)))
             continue
         try:
             filled = _typed(sheet, field, text, display)
         except UnitError as error:
-            troubles.append(Trouble(key, f"{key}: {error}"))
+            issues.append(Issue(sheet.name, key, "error", f"{key}: {error}"))
         else:
             if filled.key in found:
-                troubles.append(
-                    Trouble(key, f"{key}: {text.strip()!r} says the same as {filled.key}; give one of them.")
-                )
+                wrong = f"{key}: {text.strip()!r} says the same as {filled.key}; give one of them."
+                issues.append(Issue(sheet.name, key, "error", wrong))
             found[filled.key] = filled
-    return found, troubles
+    return found, issues
 
 
 def _not_asked(sheet: Calculation, key: str) -> str:
@@ -99,20 +84,20 @@ def _not_asked(sheet: Calculation, key: str) -> str:
     return f"{key}: {sheet.name} does not ask for that; it takes {accepted}.{hint}"
 
 
-def _typed(sheet: Calculation, field: Field, text: str, display: Display) -> Filled:
+def _typed(sheet: Calculation, field: Field, text: str, display: Display) -> Input:
     row = quantity(field.key)
     if row.kind is Kind.CHOICE:
-        return Filled(field.key, text, "given", _word(text, row.choices))
+        return Input(field.key, text, "given", _word(text, row.choices))
     if field.many:
         readings = read_many(text, row.kind, display)
         widths = [one.half_width for one in readings if one.half_width]
-        return Filled(
+        return Input(
             field.key, text, "given", tuple(one.number for one in readings), max(widths, default=None)
         )
     sisters = [quantity(key) for key in row.other_kinds if sheet.field(key) is not None]
     reading = read(text, row.kind, display, other_kinds=tuple(sister.kind for sister in sisters))
     key = field.key if reading.kind is row.kind else next(s.key for s in sisters if s.kind is reading.kind)
-    return Filled(key, text, "given", reading.number, reading.half_width)
+    return Input(key, text, "given", reading.number, reading.half_width)
 
 
 def _word(text: str, choices: tuple[str, ...]) -> str:
@@ -131,8 +116,8 @@ def _word(text: str, choices: tuple[str, ...]) -> str:
 
 
 def entry_inputs(
-    sheet: Calculation, entry: Entry, taken: Mapping[str, Filled], surface: str = ""
-) -> Iterator[Filled]:
+    sheet: Calculation, entry: Entry, taken: Mapping[str, Input], surface: str = ""
+) -> Iterator[Input]:
     """What an entry of the book gives for the inputs that were not typed; a range gives nothing by itself.
 
     Args:
@@ -181,22 +166,22 @@ def of_no_surface(entry: Entry, field: Field) -> Value | None:
     return found if found is not None and found.layer == "shop" else None
 
 
-def _from_book(field: Field, value: Value, measure: Measure, diameter: Given | None) -> Filled | None:
+def _from_book(field: Field, value: Value, measure: Measure, diameter: Given | None) -> Input | None:
     number: Given = measure.word if quantity(field.key).kind is Kind.CHOICE else measure.number
     if measure.per_diameter:
         if not isinstance(diameter, float):
             return None
         number = measure.number * diameter
-    return Filled(
+    return Input(
         field.key, measure.text, "entry", number, share_of_diameter=measure.per_diameter, recommended=value
     )
 
 
-def default_inputs(sheet: Calculation, taken: Mapping[str, Filled], display: Display) -> Iterator[Filled]:
+def default_inputs(sheet: Calculation, taken: Mapping[str, Input], display: Display) -> Iterator[Input]:
     """The calculation's own defaults for what neither the person nor the entry gave."""
     for key, value in with_defaults(sheet, {key: one.value for key, one in taken.items()}).items():
         if key not in taken:
-            yield Filled(key, shown(key, value, display), "default", value)
+            yield Input(key, shown(key, value, display), "default", value)
 
 
 def shown(key: str, value: Given, display: Display) -> str:

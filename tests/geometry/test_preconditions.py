@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.checking import (
+from geometry.preconditions import (
     GeometryError,
     refuse,
     require_angle,

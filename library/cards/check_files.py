@@ -1,26 +1,28 @@
-"""Every problem in the files of the cards, for ``heelclear check``."""
+"""Validation of the files of all cards, for ``heelclear check``."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
-from library.book.model import Finding, Place
 from library.cards.store import FOLDER, NoCard, load_file
 from library.files.watching import stamps
+from library.issue import Issue, Place
 
 
-def card_findings(book: Path) -> tuple[Finding, ...]:
+def card_findings(book: Path) -> tuple[Issue, ...]:
     """What is wrong in the files of the cards, by file and line; every file is read.
 
     Args:
         book: the shop's folder; one without cards has no findings.
     """
-    found: list[Finding] = []
+    found: list[Issue] = []
     for path in sorted(stamps(book / FOLDER)):
         try:
             found += load_file(path).findings
         except NoCard as error:
             found.append(
-                Finding(Place(path), "", str(error), "Move it out of the folder of cards, or fix it.")
+                Issue(
+                    "", "", "error", str(error), "Move it out of the folder of cards, or fix it.", Place(path)
+                )
             )
     return tuple(found)

@@ -1,4 +1,4 @@
-"""What every public function asks of its arguments before it computes anything."""
+"""Preconditions that public functions put on their arguments, and the errors they raise."""
 
 from __future__ import annotations
 

@@ -1,0 +1,167 @@
+"""What follows from a job card, beside the lines that are typed: angles, settings, verdicts, what keeps it open.
+
+Each function takes the card worked out and the quantity or calculation of the line in hand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+
+from geometry.edge.views import PLANES
+from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind
+from geometry.surfaces import SURFACES, surface_of_relief
+from library.cards.chosen import CHOSEN_ONCE
+from library.cards.history import sharpenings_left
+from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
+from library.cards.issues import keeps_open
+from library.cards.job import Job
+from library.cards.learn import lessons
+from library.cards.settings_lines import setting_lines
+from library.cards.thread_names import of_thread
+from library.pages.page import Block, Checks, Named, Said, Table, Values
+from library.pages.setting_answers import Parts, setting_answers
+from library.units.show import show
+
+
+def tool_answers(job: Job, key: str) -> Parts:
+    """What the thread's name says, and what the book knows of machine and wheel."""
+    names = of_thread(job.card.tool.thread).items()
+    yield (_values((quantity(one).title, text) for one, text in names if one in QUANTITIES),)
+    if job.machine is not None:
+        speeds = ", ".join(one.text for one in job.machine.spindle_speeds)
+        yield _about(job.machine.title, f"Speeds: {speeds}" if speeds else "", job.machine.note)
+    if job.wheel is not None:
+        wheel = job.wheel
+        yield _about(
+            wheel.title,
+            ", ".join(part for part in (wheel.shape, wheel.diameter.text if wheel.diameter else "") if part),
+            ", ".join(part for part in (wheel.grit, wheel.bond) if part),
+            f"rated {wheel.rated_speed.measure.text}" if wheel.rated_speed else "NO RATING in the book",
+            f"dressed {wheel.dressed.isoformat()}" if wheel.dressed else "",
+        )
+
+
+def _about(title: str, *texts: str) -> tuple[Block, ...]:
+    return Said((title,), "strong"), Said(tuple(text for text in texts if text), indent=2)
+
+
+def _values(pairs: Iterable[tuple[str, str]]) -> Values:
+    return Values(tuple(Named(title, text) for title, text in pairs), at_edge=True)
+
+
+def received_answers(job: Job, key: str) -> Parts:
+    """The relief that was on the tool, flute by flute."""
+    yield _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job))
+
+
+def _of_surface(job: Job) -> str:
+    """Of which surface a relief is; empty where nobody can tell."""
+    surface = SURFACES.get(job.choice.surface)
+    return f", {surface.title}" if surface is not None else ""
+
+
+def _reliefs(title: str, found: Iterable[Relief]) -> tuple[Block, ...]:
+    reliefs = list(found)
+    forms = list(dict.fromkeys(form for one in reliefs for form in one.angles))
+    if not forms:
+        return tuple(Said((one.trouble,), "quiet") for one in reliefs[:1])
+    rows = tuple(
+        (_flute(one.flute, len(reliefs)),
+         *(show(one.angles[form], Kind.ANGLE) if form in one.angles else "-" for form in forms))
+        for one in reliefs)  # fmt: skip
+    return Said((title,), "strong"), Table(("", *forms), rows)
+
+
+def _flute(number: int, count: int) -> str:
+    return f"flute {number}" if count > 1 else "tool"
+
+
+def wanted_answers(job: Job, key: str) -> Parts:
+    """What the book has for the value in hand and where from; then every setting that follows."""
+    yield tuple(_of_book(job, key))
+    found = setting_lines(job, job.display)
+    if found:
+        yield Said(("What follows",), "strong"), _values((one.title, one.value) for one in found)
+
+
+def _of_book(job: Job, key: str) -> Iterator[Block]:
+    one = job.card.wanted.get(key)
+    if one is not None and one.book:
+        yield _values([("In the book", one.book)])
+        yield Said((f"Source: {one.source}",) if one.source else (), "quiet")
+    elif key and key not in CHOSEN_ONCE:
+        yield Said(("The book has no value for it.",), "quiet")
+    surface, cam = surface_of_relief(key), job.by_cam
+    if surface is not None:
+        yield Said((f"Given {PLANES[surface.view]}.",))
+    if cam is not None and cam.differs:
+        said = (
+            f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}."
+        )
+        yield Said((said,), "watch")
+
+
+def after_answers(job: Job, key: str) -> Parts:
+    """Pass or fail for each flute with the spread between them; then the relief that is on the tool now."""
+    for verdict in verdicts(job):
+        if verdict.marks:
+            yield tuple(_verdict(job, verdict))
+    yield _reliefs(f"Relief now{_of_surface(job)}", reliefs_after(job))
+
+
+def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
+    kind = quantity(verdict.key).kind
+    title = "Indicator drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
+    limits, may_be = verdict.limits, verdict.may_be
+    wanted = limits.said(kind, job.display) if limits is not None else "no limit set"
+    wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else wanted
+    yield Said((title,), "strong")
+    if verdict.first_wanted is not None and job.by_cam is not None:
+        yield Values(
+            (Named("  shall be", wanted, below=(f"by the cam of {job.by_cam.throw}",)),), at_edge=True
+        )
+        yield _values([("  was wanted", show(verdict.first_wanted, kind, job.display))])
+    else:
+        yield _values([("  shall be", wanted)])
+    if may_be is not None and may_be != limits:
+        yield _values([("  may be", may_be.said(kind, job.display))])
+    yield Values(tuple(_mark(one, len(verdict.marks)) for one in verdict.marks), at_edge=True)
+    if verdict.spread is not None:
+        yield _values([("  spread", show(verdict.spread, kind, job.display))])
+
+
+def _mark(mark: Mark, count: int) -> Named:
+    """One reading with its verdict."""
+    title, below = f"  {_flute(mark.flute, count)} {mark.text}", (mark.text_off,) if mark.text_off else ()
+    if mark.state == "watch":
+        return Named(title, "not judged", below=below, role="quiet")
+    if mark.state == "stop":
+        return Named(title, "OFF", below=below, role="stop")
+    return Named(title, "PASS", below=below, role="pass")
+
+
+def end_answers(job: Job, key: str) -> Parts:
+    """What keeps the card open, how often the tool can still be sharpened, and what the book may learn."""
+    if job.card.done:
+        day = job.card.finished.isoformat() if job.card.finished else ""
+        yield (Said((f"Done {day}. It is a record now.",), "strong"),)
+    else:
+        wrong = keeps_open(job)
+        many = "1 thing keeps" if len(wrong) == 1 else f"{len(wrong)} things keep"
+        said = f"{many} the card open:" if wrong else "Everything adds up; the card can be closed."
+        yield Said((said,), "strong"), Checks(tuple((one.state, one.text) for one in wrong))
+    left = sharpenings_left(job)
+    if left is not None:
+        yield (_values([("Sharpenings left", str(left))]),)
+    learned = lessons(job.card)
+    if learned:
+        titles = {key: row.title for key, row in QUANTITIES.items()}
+        told = _values((f"  {titles.get(one.key, one.key)}", one.value) for one in learned)
+        yield Said(("Learned on this job, and not in the book yet:",)), told
+
+
+ANSWERS: tuple[Callable[[Job, str], Parts], ...] = (
+    tool_answers, received_answers, wanted_answers, setting_answers, after_answers, end_answers,
+)  # fmt: skip
+"""What stands beside each step, in the order of the steps."""
