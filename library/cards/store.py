@@ -9,12 +9,13 @@ from pathlib import Path
 
 from library.book.diagnostics import Diagnostics, KeyPositions, Location
 from library.book.fetching import Unreadable, fetch
-from library.book.parsing import Parsed, decoded, parse
+from library.book.parsing import Parsed, parse
 from library.book.raw_table import RawTable
-from library.cards.keeping import kept
 from library.cards.model import SCHEMA, Card
 from library.cards.reading import read_card
 from library.cards.writing import as_table, as_toml
+from library.editing.document import EditRefused
+from library.editing.plan import with_table
 from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
 from library.files.file_state import fingerprint
 from library.files.safe_write import Saved, write_safely
@@ -187,7 +188,7 @@ def save(book: Path, opened: Opened, card: Card) -> Opened:
 
 def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Opened:
     path = opened.path if opened else card_path(book, card.id)
-    data = _text(card, opened).encode("utf-8")
+    data = _bytes(card, opened)
     again = from_bytes(data, path)
     if again.card != card or again.read_only:
         raise SaveError(
@@ -203,18 +204,11 @@ def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Op
     return replace(again, raw=saved.data if saved.data is not None else data)
 
 
-def _text(card: Card, opened: Opened | None) -> str:
-    """The text to write: whole, or changed in place where a person has written in the file."""
-    if opened is None:
-        return as_toml(card)
-    before = decoded(opened.raw)
-    if before == as_toml(opened.card):
-        return as_toml(card)
-    text = kept(before, as_table(card))
-    if text is None:
-        raise SaveError(
-            f"The file of card {card.id} was written in by hand, and this change could not be put in without touching "
-            "that. Nothing was saved; make the change by hand, or take the comments out.",
-            opened.path,
-        )
-    return text
+def _bytes(card: Card, opened: Opened | None) -> bytes:
+    """What to write: the whole, or the same file changed in place where a person has written in it."""
+    if opened is None or opened.raw == as_toml(opened.card).encode():
+        return as_toml(card).encode()
+    try:
+        return with_table(opened.path, opened.raw, "card", as_table(card))
+    except EditRefused as refused:
+        raise SaveError(refused.sentence, opened.path) from refused

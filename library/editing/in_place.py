@@ -41,7 +41,7 @@ def spliced(text: str, splices: list[Splice]) -> str:
     """
     parts: list[str] = []
     at = 0
-    for splice in sorted(splices, key=lambda one: one.start):
+    for splice in sorted(splices, key=lambda one: (one.start, one.end)):
         parts += [text[at : splice.start], splice.text]
         at = splice.end
     return "".join([*parts, text[at:]])
@@ -61,6 +61,26 @@ def splices_for(document: Document, step: Step) -> list[Splice]:
         EditRefused: when the step does not fit, or a remark would be lost.
     """
     return _last_line_ended(document, _Worker(document).splices(step))
+
+
+def splices_for_table(
+    document: Document, path: KeyPath, table: Mapping[str, object], new: Data
+) -> list[Splice]:
+    """What has to change in the document's text so that a table has exactly these keys.
+
+    Args:
+        document: the file as it is.
+        path: to the table.
+        table: what it shall hold.
+        new: the whole of the data afterwards.
+
+    Returns:
+        Splices that do not overlap.
+
+    Raises:
+        EditRefused: when a remark would be lost.
+    """
+    return _last_line_ended(document, _Worker(document).set(path, table, new))
 
 
 def _last_line_ended(document: Document, splices: list[Splice]) -> list[Splice]:
@@ -120,7 +140,7 @@ class _Worker:
                 self._rewritten(cover, _value_at(self.document.data, cover.path), _value_at(new, cover.path))
             ]
         if not self.layout.below(path):
-            return [self._inserted(path, value)]
+            return self._inserted(path, value)
         if isinstance(old, dict) and isinstance(value, Mapping):
             return self._set_each(path, old, value, new)
         raise EditRefused(
@@ -130,7 +150,7 @@ class _Worker:
 
     def _set_each(self, path: KeyPath, old: Data, value: Mapping[str, object], new: Data) -> list[Splice]:
         """A table that is spread over several statements: each of its keys by itself."""
-        if not value:
+        if not value and not any(one.is_header and one.path == path for one in self.layout.statements):
             raise EditRefused(
                 f"{_spoken(self.document.data, path)} in {self.document.name} would be empty; remove it instead."
             )
@@ -156,14 +176,20 @@ class _Worker:
     def _with_line_ends(self, text: str) -> str:
         return text.replace("\r\n", "\n").replace("\n", self.document.line_end)
 
-    def _inserted(self, path: KeyPath, value: object) -> Splice:
-        """A new line for a key that is nowhere yet: below its table's last line that it may stand under."""
-        anchor = self._anchor(path[:-1])
+    def _inserted(self, path: KeyPath, value: object) -> list[Splice]:
+        """A new line for a key that is nowhere yet: below its table's last line that it may stand under.
+
+        A table of tables gets a line for each key of its own, as no line holds all of it.
+        """
+        if isinstance(value, Mapping) and any(isinstance(one, Mapping) and one for one in value.values()):
+            return [splice for key, one in value.items() for splice in self._inserted((*path, key), one)]
+        tables = (path[:length] for length in range(len(path) - 1, -1, -1))
+        anchor = next(filter(None, map(self._anchor, tables)), None)
         base = anchor.header if anchor else ()
         keys = [str(key) for key in path[len(base) :]]
         at = anchor.end if anchor else self._top()
         indent = _indent(self.text[anchor.start : anchor.end]) if anchor else ""
-        return Splice(at, at, self._with_line_ends(indent + writing.pair(keys, value)))
+        return [Splice(at, at, self._with_line_ends(indent + writing.pair(keys, value)))]
 
     def _anchor(self, table: KeyPath) -> Statement | None:
         """The statement after which a new key of the table goes: its last value with a range, else its last."""

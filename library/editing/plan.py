@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from library.editing.document import Document, open_document
-from library.editing.in_place import spliced, splices_for
+from library.editing.document import Data, Document, open_document
+from library.editing.in_place import Splice, spliced, splices_for, splices_for_table
 from library.editing.proof import prove
 from library.editing.steps import Step, applied
 from library.errors import named
@@ -55,9 +55,23 @@ def replanned(path: Path, raw: bytes | None, steps: Sequence[Step]) -> bytes:
     """The bytes of a file after several steps, each of them proved."""
     document = open_document(path, NEW_FILE if raw is None else raw)
     for step in steps:
-        splices = splices_for(document, step)
-        text = spliced(document.text, splices)
-        expected = applied(document.data, step)
-        prove(document, text, expected, splices)
-        document = Document(path, document.mark, text, expected)
+        document = _proved(document, splices_for(document, step), applied(document.data, step))
     return document.bytes_with(document.text)
+
+
+def with_table(path: Path, raw: bytes, array: str, table: Mapping[str, object]) -> bytes:
+    """The bytes of a file after the one table of its kind got exactly these keys, proved as steps are.
+
+    Raises:
+        EditRefused: when the change cannot be made without losing what else stands there.
+    """
+    document = open_document(path, raw)
+    expected = document.data | {array: [dict(table)]}
+    changed = _proved(document, splices_for_table(document, (array, 0), table, expected), expected)
+    return changed.bytes_with(changed.text)
+
+
+def _proved(document: Document, splices: list[Splice], expected: Data) -> Document:
+    text = spliced(document.text, splices)
+    prove(document, text, expected, splices)
+    return Document(document.path, document.mark, text, expected)

@@ -1,4 +1,4 @@
-"""Where git has left two versions of the same lines in a file."""
+"""Lines in which git has left two versions of the same text, of which neither is read."""
 
 from __future__ import annotations
 

@@ -17,7 +17,9 @@ from library.cards.model import SCHEMA, Card, Inspection, Setting, Tool, Wanted
 from library.cards.quick_row import quick_row
 from library.cards.rows import row_of
 from library.cards.store import from_bytes
-from library.cards.writing import as_toml
+from library.cards.writing import as_table, as_toml
+from library.editing.document import EditRefused
+from library.editing.plan import with_table
 
 _SIGNS = st.characters(exclude_categories=["Cs"])
 LINE = st.text(_SIGNS.filter(lambda sign: sign not in "\r\n"), max_size=60)
@@ -243,3 +245,38 @@ def test_a_broken_line_costs_that_line_and_makes_the_card_read_only() -> None:
 
 def test_a_day_in_quotes_is_a_day() -> None:
     assert read('schema = 1\n[[card]]\nid = "a"\nstarted = "2026-11-25"\n', "a").started == date(2026, 11, 25)
+
+
+def with_remarks(text: str) -> str:
+    """The file of a card as somebody leaves it who wrote a remark behind each heading and at the end."""
+    lines = [f"{line}  # {number}" if line.startswith("[") and line.endswith("]") else line
+             for number, line in enumerate(text.split("\n"))]  # fmt: skip
+    return "\n".join(["# by hand", *lines, "# the end"])
+
+
+def as_typed(card: Card) -> Card:
+    """The card without settings and inspections of which nothing is left, which no form leaves on a card."""
+    settings = {name: replace(one, typed=one.typed or {"diameter": "1 mm"}, recorded=one.recorded or {"pitch": "1 mm"})
+                for name, one in card.settings.items()}  # fmt: skip
+    return replace(
+        card, settings=settings, after={key: one for key, one in card.after.items() if one != Inspection()}
+    )
+
+
+@given(CARDS.map(as_typed), CARDS.map(as_typed))
+def test_a_card_that_somebody_wrote_in_is_changed_in_place_to_any_other(before: Card, after: Card) -> None:
+    path = Path(f"{before.id}.toml")
+    raw = with_remarks(as_toml(before)).encode()
+    opened = from_bytes(raw, path)
+    if opened.card != before:
+        return  # A remark fell inside a text.
+    wanted = replace(after, id=before.id)
+    try:
+        changed = with_table(path, raw, "card", as_table(wanted))
+    except EditRefused as refused:
+        assert "longer than" in refused.sentence
+        return
+    assert from_bytes(changed, path).card == wanted
+    text = changed.decode()
+    assert text.startswith("# by hand\nschema = 1\n")
+    assert text.endswith("# the end")
