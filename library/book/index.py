@@ -9,18 +9,19 @@ from __future__ import annotations
 import json
 import os
 import zlib
+from array import array
 from collections.abc import Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
 
 from library.book.fetching import Signature
+from library.book.file_slice import Kept, mark_of, open_plainly
 from library.book.model import Layer
 from library.book.rows import FIELDS, Row, Rows, extents_of
-from library.issue import Issue, Place
+from library.issue import Issue, Place, Severity
 
-FORMAT = 4
+FORMAT = 2
 
 
 @dataclass(frozen=True)
@@ -95,13 +96,26 @@ def code_stamp() -> int:
     return stamp
 
 
-def load_index(file: Path) -> Index | None:
-    """The index kept in a file; nothing when there is none that can be used."""
-    with suppress(*_UNUSABLE):
-        head, lines = _taken(file)
+def load_index(file: Path, *, at_once: bool = False) -> Index | None:
+    """The index kept in a file; nothing when there is none that can be used.
+
+    Args:
+        file: its path.
+        at_once: whether the rows stay in the file until somebody looks at them. They are then not checked
+            for being what was written, and are for a first look only.
+    """
+    with suppress(OSError, ValueError, TypeError, KeyError, IndexError, RecursionError, OverflowError):
+        first, ends, lines, searches = _take(file, 4, asleep=2 if at_once else 0)
+        if not isinstance(first, bytes) or not isinstance(ends, bytes):
+            raise TypeError("these are always read")
+        head = json.loads(first)
+        if head["stamp"] != code_stamp():
+            return None
+        offsets = array("Q")
+        offsets.frombytes(ends)
         return Index(
             [_note(one) for one in head["notes"]],
-            Rows(lines),
+            Rows(lines, offsets, searches),
             {str(kind): [_row(one) for one in rows] for kind, rows in head["others"].items()},
             tuple(_issue(one) for one in head["findings"]),
         )
@@ -110,82 +124,78 @@ def load_index(file: Path) -> Index | None:
 
 def save_index(index: Index, file: Path) -> None:
     """Keep an index in a file; where that cannot be done, nothing happens."""
+    lines, ends, searches = index.entries.parts()
     head = {
+        "stamp": code_stamp(),
         "notes": [_plain_note(note) for note in index.notes],
         "others": index.others,
         "findings": [_plain_issue(finding) for finding in index.findings],
     }
-    _put(file, head, index.entries.lines)
+    _put(file, [json.dumps(head).encode(), ends, lines, searches])
 
 
 def load_reads(file: Path) -> dict[Path, tuple[FileRead, int]]:
     """What each file gave when it was read last, and the context it was read in."""
-    with suppress(*_UNUSABLE):
-        head, _ = _taken(file)
-        reads = (
-            FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_issue, findings)))
-            for note, rows, findings in head["reads"]
-        )
-        return {read.note.path: (read, int(head["context"])) for read in reads}
+    with suppress(OSError, ValueError, TypeError, KeyError, IndexError, RecursionError, OverflowError):
+        head = json.loads(bytes(_take(file, 1)[0]))
+        if head["stamp"] == code_stamp():
+            reads = (
+                FileRead(_note(note), tuple(map(_row, rows)), tuple(map(_issue, findings)))
+                for note, rows, findings in head["reads"]
+            )
+            return {read.note.path: (read, int(head["context"])) for read in reads}
     return {}
 
 
 def save_reads(reads: Iterable[FileRead], context: int, file: Path) -> None:
     """Keep what each file gave; where that cannot be done, nothing happens."""
-    plain = [
-        [_plain_note(read.note), read.rows, [_plain_issue(one) for one in read.findings]] for read in reads
-    ]
-    _put(file, {"context": context, "reads": plain})
+    head = {
+        "stamp": code_stamp(),
+        "context": context,
+        "reads": [
+            [_plain_note(read.note), read.rows, [_plain_issue(one) for one in read.findings]]
+            for read in reads
+        ],
+    }
+    _put(file, [json.dumps(head).encode()])
 
 
-_UNUSABLE = (
-    OSError,
-    ValueError,
-    TypeError,
-    KeyError,
-    IndexError,
-    AttributeError,
-    RecursionError,
-    OverflowError,
-)
-"""What a cache file may be to blame for that is spoilt, or was written by something else."""
+def _take(file: Path, count: int, asleep: int = 0) -> list[bytes | Kept]:
+    """The parts of a cache file, the last of them left asleep; raises ``ValueError`` for a spoilt one."""
+    with open_plainly(file) as stream:
+        beginning = stream.readline(200)
+        checks = [tuple(map(int, word.split(b":"))) for word in beginning.split()[1:]]
+        status = os.fstat(stream.fileno())
+        sizes = [size for _, size in checks]
+        if len(sizes) != count or min(sizes) < 0 or sum(sizes) != status.st_size - len(beginning):
+            raise ValueError("not as long as it was")
+        parts: list[bytes | Kept] = []
+        for check, size in checks[: count - asleep]:
+            part = stream.read(size)
+            if zlib.crc32(part) != check:
+                raise ValueError("not what was written")
+            parts.append(part)
+        start = stream.tell()
+        for size in sizes[count - asleep :]:
+            parts.append(Kept(file, mark_of(status), start, size))
+            start += size
+    return parts
 
 
-def _taken(file: Path) -> tuple[dict[str, Any], list[str]]:
-    """What a cache file holds: a head, and the lines of the list.
-
-    Raises:
-        ValueError: for a spoilt one, and for one of another version of the program.
-    """
-    # A file that is a pipe by now does not hold the program.
-    flags = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0)
-    with open(os.open(file, flags), "rb") as stream:
-        beginning, held = stream.readline(200), stream.read()
-    if beginning != _beginning(held):
-        raise ValueError("not what was written")
-    first, *lines = held.decode().split("\n")
-    head = json.loads(first)
-    if head["stamp"] != code_stamp() or {line.count("\t") for line in lines} - {FIELDS - 1}:
-        raise ValueError("another version's")
-    return head, lines
+def _beginning(parts: Iterable[bytes]) -> bytes:
+    """The first line of a cache file, by which a spoilt one is known: a check and the length of each part."""
+    return b"heelclear " + b" ".join(b"%d:%d" % (zlib.crc32(part), len(part)) for part in parts) + b"\n"
 
 
-def _beginning(held: bytes) -> bytes:
-    """The first line of a cache file, by which a spoilt one is known: a check and the length of the rest."""
-    return b"heelclear %d:%d\n" % (zlib.crc32(held), len(held))
-
-
-def _put(file: Path, head: Mapping[str, object], lines: Sequence[str] = ()) -> None:
+def _put(file: Path, parts: Sequence[bytes]) -> None:
     import tempfile
 
-    first = json.dumps({"stamp": code_stamp(), **head})
-    held = "\n".join([first, *lines]).encode("utf-8", "replace")
     beside = ""
     try:
         file.parent.mkdir(parents=True, exist_ok=True)
         handle, beside = tempfile.mkstemp(dir=file.parent, prefix=".unfinished-")
         with open(handle, "wb") as stream:
-            stream.writelines([_beginning(held), held])
+            stream.writelines([_beginning(parts), *parts])
         os.replace(beside, file)
     except OSError:
         with suppress(OSError):
@@ -197,32 +207,50 @@ def _plain_note(note: FileNote) -> list[object]:
     return [str(note.path), note.layer, signature.mtime_ns, signature.ctime_ns, signature.size]
 
 
-def _note(plain: Sequence[Any]) -> FileNote:
-    path, layer, *numbers = _checked(plain, str, str, int, int, int)
+def _note(plain: Sequence[object]) -> FileNote:
+    path, layer, mtime, ctime, size = plain
     if layer not in {"shipped", "shop"}:
         raise ValueError("no such layer")
-    return FileNote(Path(path), layer, Signature(*numbers))
+    numbers = (_number(mtime), _number(ctime), _number(size))
+    return FileNote(Path(_text(path)), layer, Signature(*numbers))
 
 
-def _plain_issue(issue: Issue) -> list[object]:
-    place = issue.place
-    texts = (issue.where, issue.key, issue.severity, issue.wrong, issue.fix)
-    return [*texts, str(place.file), place.line, place.column]
+def _plain_issue(finding: Issue) -> list[object]:
+    place = finding.place
+    return [
+        str(place.file),
+        place.line,
+        place.column,
+        finding.where,
+        finding.key,
+        finding.wrong,
+        finding.fix,
+        finding.severity,
+    ]
 
 
-def _issue(plain: Sequence[Any]) -> Issue:
-    where, key, severity, wrong, fix, file, line, column = _checked(plain, *[str] * 6, int, int)
-    place = Place(Path(file), line, column)
-    return Issue(where, key, "warning" if severity == "warning" else "error", wrong, fix, place)
+def _issue(plain: Sequence[object]) -> Issue:
+    file, line, column, where, key, wrong, fix, severity = plain
+    known: Severity = "warning" if severity == "warning" else "error"
+    place = Place(Path(_text(file)), _number(line), _number(column))
+    return Issue(_text(where), _text(key), known, _text(wrong), _text(fix), place)
 
 
-def _row(plain: Sequence[Any]) -> Row:
-    row = Row(*_checked(plain, *[str] * FIELDS))
+def _row(plain: Sequence[object]) -> Row:
+    if len(plain) != FIELDS:
+        raise ValueError("not a row")
+    row = Row(*map(_text, plain))
     extents_of(row)
     return row
 
 
-def _checked(plain: Sequence[Any], *kinds: type) -> Sequence[Any]:
-    if [type(one) for one in plain] != list(kinds):
-        raise TypeError("not what was written")
-    return plain
+def _text(raw: object) -> str:
+    if not isinstance(raw, str):
+        raise TypeError("not a text")
+    return raw
+
+
+def _number(raw: object) -> int:
+    if isinstance(raw, bool) or not isinstance(raw, int):
+        raise TypeError("not a number")
+    return raw

@@ -104,7 +104,7 @@ def quick_rows(shop: Path | None = None) -> Rows:
         nothing was kept, they are what a quick look at the files shows.
     """
     files = [(path, layer, signature) for layer, found in _walks(shop) for path, signature in found.files]
-    index = load_index(_cache(shop) / "index")
+    index = load_index(_cache(shop) / "index", at_once=True)
     if index is None:
         from library.book.quick_scan import quick_scan
 

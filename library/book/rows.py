@@ -6,10 +6,13 @@ from the entry itself.
 
 from __future__ import annotations
 
+from array import array
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
+from itertools import accumulate
 from typing import NamedTuple, overload
 
+from library.book.file_slice import Kept
 from library.sanitize import sanitize
 
 
@@ -52,6 +55,10 @@ class Row(NamedTuple):
 
 FIELDS = len(Row._fields)
 
+FEW = 100
+"""Rows found by their ids without keeping a table of the places of all ids."""
+_RANGES = Row._fields.index("ranges")
+
 
 def extents_of(row: Row) -> list[Extent]:
     """Where the parts of a row's table stand, lowest layer first.
@@ -66,24 +73,36 @@ def extents_of(row: Row) -> list[Extent]:
 class Rows(Sequence[Row]):
     """The rows of a list, each made when it is asked for.
 
-    Args:
-        lines: the fields of each row with tabs between them, as they come out of the cache; what is shown of
-            them is cleaned first.
+    Attributes:
         fresh: whether they are known to be what the files hold now.
     """
 
-    def __init__(self, lines: Sequence[str], *, fresh: bool = True) -> None:
-        self.lines = lines
-        self.fresh = fresh
+    def __init__(
+        self, lines: bytes | Kept, ends: array[int], searches: bytes | Kept, *, fresh: bool = True
+    ) -> None:
+        self._lines = lines
+        self._ends = ends
+        self._searches = searches
         self._values: dict[str, dict[int, str]] = {}
+        self._sought = 0
+        self.fresh = fresh
 
     @classmethod
     def of(cls, rows: Iterable[Row], *, fresh: bool = True) -> Rows:
         """Keep rows as text."""
-        return cls(["\t".join(row) for row in rows], fresh=fresh)
+        lines, searches = [], []
+        for row in rows:
+            lines.append("\t".join(row._replace(search="")).encode("utf-8", "replace") + b"\n")
+            searches.append(row.search.encode("utf-8", "replace"))
+        ends = array("Q", accumulate(map(len, lines)))
+        return cls(b"".join(lines), ends, b"\n".join(searches), fresh=fresh)
+
+    def parts(self) -> tuple[bytes, bytes, bytes]:
+        """What is kept, for a file: the lines, where each ends, and what a search looks at."""
+        return bytes(self._lines), self._ends.tobytes(), bytes(self._searches)
 
     def __len__(self) -> int:
-        return len(self.lines)
+        return len(self._ends)
 
     @overload
     def __getitem__(self, number: int) -> Row: ...
@@ -93,29 +112,54 @@ class Rows(Sequence[Row]):
         """The row of a number, or several; raises ``IndexError`` as a list does."""
         if isinstance(number, slice):
             return [self[one] for one in range(*number.indices(len(self)))]
-        return Row(*map(sanitize, self.lines[number].split("\t")))
+        if number < 0:
+            number += len(self)
+        if not 0 <= number < len(self):
+            raise IndexError(number)
+        start = self._ends[number - 1] if number else 0
+        return self._row(self._lines[start : self._ends[number] - 1])
+
+    def _row(self, line: bytes) -> Row:
+        fields = sanitize(line.decode("utf-8", "replace").replace("\t", "\n"), lines=True).split("\n")
+        return Row(*fields[:FIELDS]) if len(fields) >= FIELDS else Row("", "", "")
 
     def find(self, name: str) -> Row | None:
         """The row with an id, or nothing."""
-        number = self._numbers.get(name)
-        return None if number is None else self[number]
+        self._sought += 1
+        if self._sought > FEW:
+            number = self._places.get(name)
+            return None if number is None else self[number]
+        lines = bytes(self._lines)
+        wanted = f"entry\t{name}\t".encode("utf-8", "replace")
+        at = 0 if lines.startswith(wanted) else lines.find(b"\n" + wanted) + 1
+        if at == 0 and not lines.startswith(wanted):
+            return None
+        return self._row(lines[at : lines.find(b"\n", at)])
 
     @cached_property
-    def _numbers(self) -> dict[str, int]:
-        return {name: number for number, name in reversed([*enumerate(self.ids())])}
+    def _places(self) -> dict[str, int]:
+        places: dict[str, int] = {}
+        for number, name in enumerate(self.ids()):
+            places.setdefault(name, number)
+        return places
 
     def ids(self) -> list[str]:
         """Every id, in the order of the list."""
-        return self._column("id")
-
-    def _column(self, field: str) -> list[str]:
-        number = Row._fields.index(field)
-        return [line.split("\t", number + 1)[number] for line in self.lines]
+        return [
+            line.split(b"\t", 2)[1].decode("utf-8", "replace") for line in bytes(self._lines).splitlines()
+        ]
 
     @cached_property
     def searches(self) -> list[str]:
         """What a search looks at in each row, casefolded."""
-        return self._column("search")
+        found = sanitize(bytes(self._searches).decode("utf-8", "replace"), lines=True).split("\n")
+        return found if len(found) == len(self) else [""] * len(self)
+
+    @cached_property
+    def _ranges(self) -> list[bytes]:
+        """What each row says of its values, with a blank before each of them."""
+        lines = (line.split(b"\t", _RANGES + 1) for line in bytes(self._lines).splitlines())
+        return [b" " + fields[_RANGES] if len(fields) > _RANGES else b"" for fields in lines]
 
     def values_of(self, key: str) -> Mapping[int, str]:
         """What each row says of one quantity, by the number of the row; rows that say nothing of it are left out.
@@ -124,11 +168,11 @@ class Rows(Sequence[Row]):
             key: the quantity.
         """
         if key not in self._values:
-            sought = f" {key}="
+            sought = f" {key}=".encode()
             self._values[key] = {
-                number: ranges[at + len(sought) :].split(" ", 1)[0]
-                for number, told in enumerate(self._column("ranges"))
-                if (at := (ranges := f" {told}").find(sought)) >= 0
+                number: ranges[at + len(sought) :].split(b" ", 1)[0].decode("utf-8", "replace")
+                for number, ranges in enumerate(self._ranges)
+                if (at := ranges.find(sought)) >= 0
             }
         return self._values[key]
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import random
 import subprocess
 import sys
 from pathlib import Path
@@ -10,8 +9,9 @@ from pathlib import Path
 import pytest
 
 from library.book.opening import open_book, quick_rows
+from library.book.rows import FEW, Rows
 from library.book.value_ranges import ranges_of
-from tests.library.book.small_books import the_index, write
+from tests.library.book.small_books import write
 
 
 def test_the_quick_rows_are_those_of_the_book(shop: Path) -> None:
@@ -102,18 +102,11 @@ def test_a_warm_start_loads_neither_parser_nor_units(shop: Path) -> None:
     assert run.stdout == "[]\n", run.stderr
 
 
-@pytest.mark.parametrize("seed", range(20))
-def test_the_list_at_once_of_a_spoilt_cache_is_what_a_look_at_the_files_shows(seed: int, shop: Path) -> None:
-    open_book(shop)
-    file = the_index()
-    raw = bytearray(file.read_bytes())
-    chance = random.Random(seed)
-    for _ in range(50):
-        raw[chance.randrange(len(raw))] = chance.randrange(256)
-    file.write_bytes(raw)
-    rows = quick_rows(shop)
-    assert not rows.fresh
-    assert len(list(rows)) == len(rows)
-    found = rows.find("a1")
-    assert found is not None
-    assert found.title == "Tap a1"
+def test_a_row_is_found_by_its_id_however_often_it_was_asked_for(shop: Path) -> None:
+    rows = open_book(shop).rows
+    assert isinstance(rows, Rows)
+    first = [rows.find(name) for name in ("a1", "c2", "no-such", "a")]
+    for _ in range(FEW):
+        rows.find("b1")
+    assert [rows.find(name) for name in ("a1", "c2", "no-such", "a")] == first
+    assert [row.id if row else None for row in first] == ["a1", "c2", None, None]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from array import array
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from pathlib import Path
@@ -127,3 +128,11 @@ def test_plain_words_ask_for_no_numbers() -> None:
     page.edit(TextLine.ending("bronze rake>"))
     assert page.waits_for_units
     assert len(page.hits) == 100
+
+
+def test_a_spoilt_cache_does_not_end_the_search() -> None:
+    rows = Rows(b"entry\ttap\nnonsense\n", array("Q", [10, 19]), b"tap\nnonsense")
+    page = BookPage(rows)
+    page.by_condition = lambda rows, text: by_condition(rows, text, METRIC)
+    page.edit(TextLine.ending("rake>4"))
+    assert list(page.hits) == []
