@@ -82,7 +82,9 @@ def shared_by(others: Mapping[str, Sequence[Row]]) -> Shared:
     Args:
         others: the rows of other tables, by kind.
     """
-    families, materials = ({row.id: row.search for row in others.get(kind, ())} for kind in ("family", "material"))
+    families, materials = (
+        {row.id: row.search for row in others.get(kind, ())} for kind in ("family", "material")
+    )
     return Shared(families, materials)
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 
-_NUMBER = re.compile(r"(?:(?P<whole>\d{1,6})[- ])?(?P<top>\d{1,6})/(?P<below>\d{1,6})|(?P<plain>\d{1,15}(?:\.\d{1,15})?)")
+_NUMBER = re.compile(
+    r"(?:(?P<whole>\d{1,6})[- ])?(?P<top>\d{1,6})/(?P<below>\d{1,6})|(?P<plain>\d{1,15}(?:\.\d{1,15})?)"
+)
 
 Key = tuple[tuple[int, float, str], ...]
 

@@ -13,7 +13,7 @@ from itertools import accumulate
 from typing import NamedTuple, overload
 
 from library.book.file_slice import Kept
-from library.book.search_text import SearchWords, Shared, plain
+from library.book.search_text import SearchWords, Shared, words_of
 from library.sanitize import sanitize
 
 
@@ -206,7 +206,7 @@ class Rows(Sequence[Row]):
         """
         searched = self.words
         found: Iterable[int] = range(len(self)) if among is None else among
-        for word in plain(words).split():
+        for word in words_of(words):
             found = searched.holding(word, found)
         return list(found)
 

@@ -46,6 +46,16 @@ def plain(text: str) -> str:
     return " ".join(_DOT.sub(" ", text.casefold().translate(_EVEN)).split())
 
 
+def words_of(text: str) -> tuple[str, ...]:
+    """The words to be found; those that a hyphen joins belong together.
+
+    Example:
+        >>> words_of("Spiral-point  tap - ")
+        ('spiral point', 'tap')
+    """
+    return tuple(even for word in text.split() if (even := plain(word)))
+
+
 def search_text(head: Iterable[str], names: Iterable[str] = (), notes: str = "") -> str:
     """What a search looks at, as one line.
 
@@ -131,5 +141,8 @@ class SearchWords:
         return [
             number
             for number in among
-            if common[groups[number]] or word in heads[number] or word in names[number] or word in notes[number]
+            if common[groups[number]]
+            or word in heads[number]
+            or word in names[number]
+            or word in notes[number]
         ]

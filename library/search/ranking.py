@@ -134,7 +134,7 @@ class _Search:
 
     def _in_order(self, found: Sequence[int]) -> list[int]:
         phrase = self._sought.phrase
-        title, begun = f" {BETWEEN} {phrase} {BETWEEN}", f" {phrase}"
+        title, begun = f" {BETWEEN} {phrase} {BETWEEN}", f" {_singular(phrase)}"
         searched, away = self._searched, self._away
         families = [_called(phrase, one) for one in searched.families]
         steps = {}
@@ -171,7 +171,11 @@ def spellings(size: Size) -> tuple[str, ...]:
         ('m12 x 1.5', 'm12x1.5', 'm12')
     """
     whole = size.text.casefold().replace("-", " ")
-    return tuple(dict.fromkeys((whole, whole.replace(" ", ""), whole.split("x")[0].split()[0]))) if size.is_thread else (whole,)
+    return (
+        tuple(dict.fromkeys((whole, whole.replace(" ", ""), whole.split("x")[0].split()[0])))
+        if size.is_thread
+        else (whole,)
+    )
 
 
 def _distance(word: str, whole: str, begun: str, rest: str, head: str, names: str, notes: str) -> int:
@@ -198,6 +202,6 @@ def _distance(word: str, whole: str, begun: str, rest: str, head: str, names: st
 def _called(phrase: str, family: Parts) -> int:
     """Whether a family is called by a phrase: 0 in full, 1 where a name of it begins so, else 2."""
     names = family.head + family.names
-    if f"{BETWEEN} {phrase} {BETWEEN}" in names:
+    if any(f"{BETWEEN} {one} {BETWEEN}" in names for one in (phrase, _singular(phrase))):
         return 0
     return 1 if f"{BETWEEN} {phrase}" in names else 2

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from library.book.search_text import plain
+from library.book.search_text import plain, words_of
 
 _SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?)"
 _FRACTION = r"(?:\d{1,2}[- ])?\d{1,3}/\d{1,3}"
@@ -25,8 +25,12 @@ _THREADS = (
 )
 _LENGTH = rf"{_MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
 _SIZE = re.compile(rf"(?<!\S)(?:(?P<thread>{'|'.join(_THREADS)})|(?P<length>{_LENGTH}))(?!\S)")
-_ALONE = re.compile(rf"(?<!\S)(?P<number>{_MEASURE})-?(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)")
-_SPELLING = str.maketrans({"\u00d7": "x", "\u201d": '"', "\u2033": '"', "\u2013": "-", "\u2044": "/", ",": " "})
+_ALONE = re.compile(
+    rf"(?<!\S)(?P<number>{_MEASURE})-?(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
+)
+_SPELLING = str.maketrans(
+    {"\u00d7": "x", "\u201d": '"', "\u2033": '"', "\u2013": "-", "\u2044": "/", ",": " "}
+)
 _BEGUN = re.compile(r" ?x$")
 """A pitch of which nothing but the sign before it is typed yet."""
 
@@ -88,7 +92,7 @@ def taken_apart(text: str) -> Sought:
     """
     rest = " ".join(text.casefold().translate(_SPELLING).split())
     if not any(sign.isdigit() for sign in rest):
-        return Sought(tuple(plain(rest).split()), None, (), plain(text))
+        return Sought(words_of(rest), None, (), plain(text))
     sizes: list[Size] = []
     numbers: list[str] = []
 
@@ -108,7 +112,7 @@ def taken_apart(text: str) -> Sought:
 
     rest = _ALONE.sub(take_number, _SIZE.sub(take_size, rest))
     size = next((one for one in sizes if one.is_thread), sizes[0] if sizes else None)
-    return Sought(tuple(plain(rest).split()), size, tuple(numbers), plain(text))
+    return Sought(words_of(rest), size, tuple(numbers), plain(text))
 
 
 def _thread(text: str) -> Size:

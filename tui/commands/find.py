@@ -1,4 +1,4 @@
-"""``heelclear find``: entries by words, synonyms, quantities and ranges."""
+"""``heelclear find``: entries by words, synonyms, troubles, quantities and ranges, the likeliest first."""
 
 from __future__ import annotations
 

@@ -120,7 +120,9 @@ class BookPage:
         if self.waits_for_units:
             sought, among = " ".join(word for word in sought.split() if SIGNS.isdisjoint(word)), None
         if SIGNS.isdisjoint(sought) or self.by_condition is None:
-            self.hits, self.size = ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
+            self.hits, self.size = (
+                ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
+            )
         else:
             self.hits, self.size, self.told = self.by_condition(self._rows, self.find.text)
         self.view.resize(len(self.hits), self.view.height)
