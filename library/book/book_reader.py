@@ -9,19 +9,18 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from geometry.quantities.terms import words_found_by
 from library.book.diagnostics import MOST_FINDINGS, Diagnostics, KeyPositions, Location, shown
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.index import FileNote, FileRead, Index, code_stamp, shared_by
 from library.book.layers import Part, build, read_part
-from library.book.likeness import ancestors, goes_round
+from library.book.likeness import goes_round
 from library.book.loader import Gone, Loader
-from library.book.model import Entry, Family, Layer, Material
+from library.book.model import Entry, Family, Layer
 from library.book.natural import natural
 from library.book.parsing import decoded, parse
 from library.book.raw_table import RawTable
 from library.book.rows import Extent, Row, Rows, extents_of
-from library.book.search_text import parts_of, search_text
+from library.book.search_of import search_of, with_the_troubles_of_others
 from library.book.shapes import Shape, shapes
 from library.book.value_ranges import ranges_text
 from library.issue import Issue, Place
@@ -32,9 +31,6 @@ SCHEMA = 1
 Files = Sequence[tuple[Path, Layer, Signature]]
 Kept = Mapping[Path, tuple[FileRead, int]]
 Known = Mapping[str, frozenset[str]]
-
-OF_TROUBLE = ("fails", "check_after")
-"""Texts of a family by whose words its tools are found: a person knows what the tool does wrong."""
 
 _SETTLED = 0.1
 """Seconds after which a file's time stamp would show another change to it."""
@@ -201,24 +197,22 @@ def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower)
     below = lower.part(table.array, table.id, shape) if table.layer == "shop" else None
     part = read_part(table, shape, diagnostics)
     made = build([below, part] if below else [part], shape)
-    title, names = str(getattr(made, "title", "")), [*getattr(made, "synonyms", ())]
-    head, notes = [title, table.id], ""
-    row = Row(table.array, table.id, title, layer=table.layer, parts=_plain(Extent(0, table.start, table.end, table.line)),
-              state="broken" if table.broken else "unread" if table.unread else "")  # fmt: skip
+    row = Row(
+        table.array,
+        table.id,
+        str(getattr(made, "title", "")),
+        layer=table.layer,
+        state="broken" if table.broken else "unread" if table.unread else "",
+        search=search_of(table.id, made),
+        parts=_plain(Extent(0, table.start, table.end, table.line)),
+    )
     if isinstance(made, Entry):
-        head += [made.family, made.work_material]
-        names += _other_words(made)
-        notes = made.notes
-        row = row._replace(
-            family=made.family, work_material=made.work_material, ranges=ranges_text(made.values.values())
-        )
+        ranges = ranges_text(made.values.values())
+        return row._replace(family=made.family, work_material=made.work_material, ranges=ranges)
     if isinstance(made, Family):
-        row = row._replace(family=made.like)
-        notes = " ".join(made.texts[key] for key in OF_TROUBLE if key in made.texts)
         _want_served(made, table, diagnostics)
-    if isinstance(made, Material):
-        notes = made.note
-    return row._replace(search=search_text(head, names, notes))
+        return row._replace(family=made.like)
+    return row
 
 
 def _want_served(family: Family, table: RawTable, diagnostics: Diagnostics) -> None:
@@ -228,16 +222,6 @@ def _want_served(family: Family, table: RawTable, diagnostics: Diagnostics) -> N
         wrong = "Nothing says how these tools are ground, so only calculations for every tool serve them."
         fix = 'Add like = "..." with the family that they are ground like, or surfaces = [...] with those that are relieved.'
         Location(diagnostics, KeyPositions(table)).complain(wrong, fix, "warning")
-
-
-def _other_words(entry: Entry) -> tuple[str, ...]:
-    """What else the trade calls the quantities that an entry has values for."""
-    return words_found_by(
-        {
-            key: tuple(one.usual.word for one in (value, *value.also) if one.usual is not None)
-            for key, value in entry.values.items()
-        }
-    )
 
 
 def _plain(extent: Extent) -> str:
@@ -264,24 +248,11 @@ def _laid_over(reads: Sequence[FileRead]) -> Index:
         if array != "entry"
     }
     findings += _circles(others.get("family", ()), reads)
-    others["family"] = _with_the_troubles_of_others(others.get("family", ()))
+    others["family"] = with_the_troubles_of_others(others.get("family", ()))
     shared = shared_by(others)
     entries = [row for (kind, _), row in found.items() if kind == "entry"]
     entries.sort(key=lambda row: (row.family, natural(row.title), row.id))
     return Index([read.note for read in reads], Rows.of(entries, shared), others, tuple(_sorted(findings)))
-
-
-def _with_the_troubles_of_others(families: Sequence[Row]) -> list[Row]:
-    """The families, each found also by what is told of trouble with those that it is like."""
-    known = {row.id: row for row in families}
-
-    def like(name: str) -> str:
-        return known[name].family if name in known and known[name].family in known else ""
-
-    def notes(name: str) -> str:
-        return "".join(parts_of(known[one].search).notes for one in ancestors(name, like))
-
-    return [row._replace(search=row.search + notes(row.id)) for row in families]
 
 
 def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Issue:
