@@ -204,6 +204,9 @@ class Heelclear(SparingApp, inherit_bindings=False):
             name = entry.family.replace("-", " ")
             self.say(f"No calculation serves a {name}; 'heelclear calc' lists all that there are.")
             return
+        size = self.session.page.size_for(entry.id)
+        if size is not None:
+            self.session.calculators.carry(entry, size)
         self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
 
     def show_cautions(self, sheet: Calculation | None, entry: Entry | None) -> None:

@@ -10,11 +10,13 @@ from library.calc.by_family import sheets_for
 from library.calc.inputs import reading_of
 from library.drafts.draft import Draft
 from library.units.read import UnitError
-from tui.view.form import Form
+from tui.view.form import OF_A_THREAD, Form
+from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
+    from library.search.sizes import Size
     from library.units.system import Display
     from tui.session import Session
     from tui.view.form import Typed
@@ -32,6 +34,7 @@ class Calculators:
         self._typed: dict[str, Typed] = {}
         self._forms: dict[tuple[str, str], Form] = {}
         self._last: dict[str, str] = {}
+        self._carried: dict[str, str] = {}
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
         """The form for an entry and a calculation, with all that was typed into it before."""
@@ -40,6 +43,23 @@ class Calculators:
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
         return self._forms[key]
+
+    def carry(self, entry: Entry, size: Size) -> None:
+        """Type the size that an entry was found with; what the person makes of it then stays.
+
+        Args:
+            entry: of the book.
+            size: as it stood in the find line.
+        """
+        text = size.written(self._session.display.lengths)
+        if self._carried.get(entry.id) == text:
+            return
+        self._carried[entry.id] = text
+        typed = self._typed.setdefault(entry.id, {})
+        if size.is_thread:
+            for key in OF_A_THREAD:
+                typed.pop(key, None)
+        typed[OF_A_THREAD[0]] = TextLine.ending(text)
 
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""

@@ -9,17 +9,18 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from geometry.quantities.terms import words_found_by
 from library.book.diagnostics import MOST_FINDINGS, Diagnostics, KeyPositions, Location, shown
 from library.book.fetching import Signature, Unreadable, fetch
-from library.book.index import FileNote, FileRead, Index, code_stamp
+from library.book.index import FileNote, FileRead, Index, code_stamp, shared_by
 from library.book.layers import Part, build, read_part
 from library.book.likeness import goes_round
 from library.book.loader import Gone, Loader
 from library.book.model import Entry, Family, Layer
+from library.book.natural import natural
 from library.book.parsing import decoded, parse
 from library.book.raw_table import RawTable
 from library.book.rows import Extent, Row, Rows, extents_of
+from library.book.search_of import search_of, with_the_troubles_of_others
 from library.book.shapes import Shape, shapes
 from library.book.value_ranges import ranges_text
 from library.issue import Issue, Place
@@ -196,18 +197,22 @@ def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower)
     below = lower.part(table.array, table.id, shape) if table.layer == "shop" else None
     part = read_part(table, shape, diagnostics)
     made = build([below, part] if below else [part], shape)
-    words = [table.id, str(getattr(made, "title", "")), *getattr(made, "synonyms", ())]
-    row = Row(table.array, table.id, words[1], layer=table.layer, parts=_plain(Extent(0, table.start, table.end, table.line)),
-              state="broken" if table.broken else "unread" if table.unread else "")  # fmt: skip
+    row = Row(
+        table.array,
+        table.id,
+        str(getattr(made, "title", "")),
+        layer=table.layer,
+        state="broken" if table.broken else "unread" if table.unread else "",
+        search=search_of(table.id, made),
+        parts=_plain(Extent(0, table.start, table.end, table.line)),
+    )
     if isinstance(made, Entry):
-        words += [made.family, made.work_material, *_other_words(made)]
-        row = row._replace(
-            family=made.family, work_material=made.work_material, ranges=ranges_text(made.values.values())
-        )
+        ranges = ranges_text(made.values.values())
+        return row._replace(family=made.family, work_material=made.work_material, ranges=ranges)
     if isinstance(made, Family):
-        row = row._replace(family=made.like)
         _want_served(made, table, diagnostics)
-    return row._replace(search=" ".join(words).casefold().replace("\n", " "))
+        return row._replace(family=made.like)
+    return row
 
 
 def _want_served(family: Family, table: RawTable, diagnostics: Diagnostics) -> None:
@@ -217,16 +222,6 @@ def _want_served(family: Family, table: RawTable, diagnostics: Diagnostics) -> N
         wrong = "Nothing says how these tools are ground, so only calculations for every tool serve them."
         fix = 'Add like = "..." with the family that they are ground like, or surfaces = [...] with those that are relieved.'
         Location(diagnostics, KeyPositions(table)).complain(wrong, fix, "warning")
-
-
-def _other_words(entry: Entry) -> tuple[str, ...]:
-    """What else the trade calls the quantities that an entry has values for."""
-    return words_found_by(
-        {
-            key: tuple(one.usual.word for one in (value, *value.also) if one.usual is not None)
-            for key, value in entry.values.items()
-        }
-    )
 
 
 def _plain(extent: Extent) -> str:
@@ -253,15 +248,11 @@ def _laid_over(reads: Sequence[FileRead]) -> Index:
         if array != "entry"
     }
     findings += _circles(others.get("family", ()), reads)
-    entries = [_searchable(row, found) for (kind, _), row in found.items() if kind == "entry"]
-    entries.sort(key=lambda row: (row.family, row.title.casefold(), row.id))
-    return Index([read.note for read in reads], Rows.of(entries), others, tuple(_sorted(findings)))
-
-
-def _searchable(row: Row, found: Mapping[tuple[str, str], Row]) -> Row:
-    """An entry that is also found by the words of its family and its material."""
-    besides = (found.get(("family", row.family)), found.get(("material", row.work_material)))
-    return row._replace(search=" ".join([row.search, *(one.search for one in besides if one)]))
+    others["family"] = with_the_troubles_of_others(others.get("family", ()))
+    shared = shared_by(others)
+    entries = [row for (kind, _), row in found.items() if kind == "entry"]
+    entries.sort(key=lambda row: (row.family, natural(row.title), row.id))
+    return Index([read.note for read in reads], Rows.of(entries, shared), others, tuple(_sorted(findings)))
 
 
 def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Issue:

@@ -19,9 +19,10 @@ from library.book.fetching import Signature
 from library.book.file_slice import Kept, mark_of, open_plainly
 from library.book.model import Layer
 from library.book.rows import FIELDS, Row, Rows, extents_of
+from library.book.search_text import Shared
 from library.issue import Issue, Place, Severity
 
-FORMAT = 2
+FORMAT = 3
 
 
 @dataclass(frozen=True)
@@ -75,6 +76,18 @@ class Index:
         return [(note.path, note.layer, note.signature) for note in self.notes] == list(files)
 
 
+def shared_by(others: Mapping[str, Sequence[Row]]) -> Shared:
+    """By what the entries of a family, or of a work material, are found together.
+
+    Args:
+        others: the rows of other tables, by kind.
+    """
+    families, materials = (
+        {row.id: row.search for row in others.get(kind, ())} for kind in ("family", "material")
+    )
+    return Shared(families, materials)
+
+
 def code_stamp() -> int:
     """A number that changes with the program, so that another version's cache is not trusted."""
     library = Path(__file__).parent.parent
@@ -113,10 +126,11 @@ def load_index(file: Path, *, at_once: bool = False) -> Index | None:
             return None
         offsets = array("Q")
         offsets.frombytes(ends)
+        others = {str(kind): [_row(one) for one in rows] for kind, rows in head["others"].items()}
         return Index(
             [_note(one) for one in head["notes"]],
-            Rows(lines, offsets, searches),
-            {str(kind): [_row(one) for one in rows] for kind, rows in head["others"].items()},
+            Rows(lines, offsets, searches, shared_by(others)),
+            others,
             tuple(_issue(one) for one in head["findings"]),
         )
     return None

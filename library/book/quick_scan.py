@@ -8,8 +8,10 @@ from pathlib import Path
 
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.model import Layer
+from library.book.natural import natural
 from library.book.parsing import decoded
 from library.book.rows import Row, Rows
+from library.book.search_text import search_text
 from library.sanitize import sanitize
 from library.toml.pieces import split
 
@@ -37,7 +39,7 @@ def quick_scan(files: Sequence[tuple[Path, Layer, Signature]]) -> Rows:
                 if "id" in lines:
                     below = found.get(lines["id"], Row("entry", lines["id"], lines["id"]))
                     found[below.id] = below._replace(layer=layer, **lines)
-    rows = [row._replace(search=" ".join((row.id, row.title, row.family, row.work_material)).casefold())
+    rows = [row._replace(search=search_text((row.title, row.id, row.family, row.work_material)))
             for row in found.values()]  # fmt: skip
-    rows.sort(key=lambda row: (row.family, row.title.casefold(), row.id))
+    rows.sort(key=lambda row: (row.family, natural(row.title), row.id))
     return Rows.of(rows, fresh=False)

@@ -13,6 +13,7 @@ from itertools import accumulate
 from typing import NamedTuple, overload
 
 from library.book.file_slice import Kept
+from library.book.search_text import SearchWords, Shared, words_of
 from library.sanitize import sanitize
 
 
@@ -37,7 +38,7 @@ class Row(NamedTuple):
         layer: the highest layer that has a part of it.
         state: ``unread`` where some lines of it could not be read, ``broken`` where none could; else empty.
         ranges: the numbers and words of its values, as ``library.book.value_ranges`` writes them.
-        search: everything that a search looks at, casefolded.
+        search: everything that a search looks at in it alone, as ``library.book.search_text`` writes it.
         parts: where its parts stand, lowest layer first, as ``extents_of`` reads them.
     """
 
@@ -58,6 +59,7 @@ FIELDS = len(Row._fields)
 FEW = 100
 """Rows found by their ids without keeping a table of the places of all ids."""
 _RANGES = Row._fields.index("ranges")
+_FAMILY = Row._fields.index("family")
 
 
 def extents_of(row: Row) -> list[Extent]:
@@ -78,24 +80,37 @@ class Rows(Sequence[Row]):
     """
 
     def __init__(
-        self, lines: bytes | Kept, ends: array[int], searches: bytes | Kept, *, fresh: bool = True
+        self,
+        lines: bytes | Kept,
+        ends: array[int],
+        searches: bytes | Kept,
+        shared: Shared | None = None,
+        *,
+        fresh: bool = True,
     ) -> None:
         self._lines = lines
         self._ends = ends
         self._searches = searches
+        self._shared = shared or Shared()
         self._values: dict[str, dict[int, str]] = {}
         self._sought = 0
         self.fresh = fresh
 
     @classmethod
-    def of(cls, rows: Iterable[Row], *, fresh: bool = True) -> Rows:
-        """Keep rows as text."""
+    def of(cls, rows: Iterable[Row], shared: Shared | None = None, *, fresh: bool = True) -> Rows:
+        """Keep rows as text.
+
+        Args:
+            rows: of the list.
+            shared: what they are found by besides their own words.
+            fresh: whether they are known to be what the files hold now.
+        """
         lines, searches = [], []
         for row in rows:
             lines.append("\t".join(row._replace(search="")).encode("utf-8", "replace") + b"\n")
             searches.append(row.search.encode("utf-8", "replace"))
         ends = array("Q", accumulate(map(len, lines)))
-        return cls(b"".join(lines), ends, b"\n".join(searches), fresh=fresh)
+        return cls(b"".join(lines), ends, b"\n".join(searches), shared, fresh=fresh)
 
     def parts(self) -> tuple[bytes, bytes, bytes]:
         """What is kept, for a file: the lines, where each ends, and what a search looks at."""
@@ -150,10 +165,16 @@ class Rows(Sequence[Row]):
         ]
 
     @cached_property
-    def searches(self) -> list[str]:
-        """What a search looks at in each row, casefolded."""
-        found = sanitize(bytes(self._searches).decode("utf-8", "replace"), lines=True).split("\n")
-        return found if len(found) == len(self) else [""] * len(self)
+    def words(self) -> SearchWords:
+        """What a search looks at in each row."""
+        lines = sanitize(bytes(self._searches).decode("utf-8", "replace"), lines=True).split("\n")
+        pairs = [_family_and_material(line) for line in bytes(self._lines).splitlines()]
+        count = len(self)
+        return SearchWords(
+            lines if len(lines) == count else [""] * count,
+            pairs if len(pairs) == count else [("", "")] * count,
+            self._shared,
+        )
 
     @cached_property
     def _ranges(self) -> list[bytes]:
@@ -183,8 +204,14 @@ class Rows(Sequence[Row]):
             words: with spaces between them; a part of a word is enough.
             among: where it is known that only these can match.
         """
-        texts = self.searches
+        searched = self.words
         found: Iterable[int] = range(len(self)) if among is None else among
-        for word in words.casefold().split():
-            found = [number for number in found if word in texts[number]]
+        for word in words_of(words):
+            found = searched.holding(word, found)
         return list(found)
+
+
+def _family_and_material(line: bytes) -> tuple[str, str]:
+    fields = line.split(b"\t", _FAMILY + 2)[_FAMILY : _FAMILY + 2]
+    family, material = fields if len(fields) == 2 else (b"", b"")
+    return family.decode("utf-8", "replace"), material.decode("utf-8", "replace")

@@ -9,6 +9,7 @@ from library.calc.citation import briefly
 from library.calc.ranges import is_range, said
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
+from library.search.sizes import Size
 
 
 def empty(book: Book, family: str = "", units: str = "mm") -> Card:
@@ -41,6 +42,18 @@ def from_entry(book: Book, entry: Entry, units: str = "mm") -> Card:
     return replace(
         card, entry=entry.id, wanted=wanted, tool=replace(card.tool, work_material=entry.work_material)
     )
+
+
+def with_size(card: Card, size: Size) -> Card:
+    """A card for a tool of a size, or of a thread, as if a person had written it there.
+
+    Args:
+        card: as it is begun.
+        size: as the tool was looked for; a length without a unit is in that of the card.
+    """
+    text = size.written(card.units)
+    tool = replace(card.tool, thread=text) if size.is_thread else replace(card.tool, size=text)
+    return replace(card, tool=tool)
 
 
 def _from_book(book: Book, value: Value) -> Wanted | None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from library.book.rows import Rows
 from library.book.value_ranges import ranges_of
 from library.search.query import Condition, Query, parse
+from library.search.ranking import Ranked, ranked
+from library.search.sizes import Size
 from library.units.system import Display
 
 
@@ -15,28 +17,27 @@ class Found(NamedTuple):
     """What a text with conditions finds.
 
     Attributes:
-        numbers: of the rows.
-        words: what it holds besides conditions.
+        numbers: of the rows, the likeliest first.
+        size: what it says of the tool's size.
         told: sentences about what could not be understood of it; that part is left out.
     """
 
     numbers: Sequence[int]
-    words: str = ""
+    size: Size | None = None
     told: str = ""
 
 
-def fitting(rows: Rows, query: Query, among: Iterable[int] | None = None) -> list[int]:
-    """The numbers of the rows that have every word and fit every condition, in the order of the list.
+def fitting(rows: Rows, query: Query) -> Ranked:
+    """The rows that have every word and fit every condition, the likeliest first.
 
     Args:
         rows: of the book.
         query: what is sought.
-        among: where it is known that only these can match.
     """
-    found = rows.matching(" ".join(query.words), among)
+    found = ranked(rows, " ".join(query.words))
     for condition in query.conditions:
         fit = _fit(rows, condition)
-        found = [number for number in found if number in fit]
+        found = found._replace(numbers=[number for number in found.numbers if number in fit])
     return found
 
 
@@ -49,7 +50,7 @@ def by_condition(rows: Rows, text: str, display: Display) -> Found:
         display: the units that a number without one is read in.
     """
     query = parse(text, display, is_typing=True)
-    return Found(fitting(rows, query), " ".join(query.words), " ".join(query.troubles))
+    return Found(*fitting(rows, query), " ".join(query.troubles))
 
 
 def _fit(rows: Rows, condition: Condition) -> set[int]:

@@ -72,7 +72,10 @@ def _list(parser: argparse.ArgumentParser) -> None:
 
 def _find(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
-        "text", nargs="+", metavar="TEXT", help="words, and conditions such as 'rake>8' or 'land<=2mm'"
+        "text",
+        nargs="+",
+        metavar="TEXT",
+        help="words, also of what the tool does wrong, and conditions such as 'rake>8' or 'land<=2mm'",
     )
     add_units(parser)
     add_json(parser)

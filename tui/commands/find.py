@@ -1,4 +1,4 @@
-"""``heelclear find``: entries by words, synonyms, quantities and ranges."""
+"""``heelclear find``: entries by words, synonyms, troubles, quantities and ranges, the likeliest first."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ def run(options: argparse.Namespace) -> int:
         printing.error("'heelclear glossary' lists the quantities.")
         return 2
     rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
-    found = [rows[number] for number in fitting(rows, query)]
+    found = [rows[number] for number in fitting(rows, query).numbers]
     if options.json:
         printing.data([summary(row) for row in found])
     elif found:

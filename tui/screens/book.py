@@ -18,11 +18,18 @@ from tui.view.welcome import HEIGHT, LEAST_ROWS, welcome
 if TYPE_CHECKING:
     from tui.session import Session
 
-PREVIEW_FROM = 140
+PREVIEW_FROM = 120
 """From this width on the chosen entry stands beside the list."""
 
-LIST_SHARE = 80
-"""Cells of the list where the entry stands beside it."""
+
+def list_share(width: int) -> int:
+    """Cells of the list where the entry stands beside it: most of them, and no more than it has use for.
+
+    Example:
+        >>> list_share(120), list_share(160)
+        (66, 80)
+    """
+    return min(width * 55 // 100, 80)
 
 
 WANT_THE_BOOK = frozenset(
@@ -86,8 +93,9 @@ class BookScreen(BaseScreen):
     def _book(self, width: int, height: int) -> list[Line]:
         if width < PREVIEW_FROM:
             return self.session.page.draw(width, height)
-        page = self.session.page.draw(LIST_SHARE, height)
-        return with_preview(page, self._preview(width - LIST_SHARE - 4), LIST_SHARE)
+        share = list_share(width)
+        page = self.session.page.draw(share, height)
+        return with_preview(page, self._preview(width - share - 4), share)
 
     def _preview(self, width: int) -> list[Line]:
         entry, book = self.session.chosen_entry(), self.session.book

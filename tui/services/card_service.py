@@ -21,6 +21,7 @@ from library.cards.store import NoCard, Opened, create, load, save
 from library.drafts.draft import Draft
 from library.editing.merging import Choice, Conflict
 from library.errors import ChangedMeanwhile
+from library.search.sizes import Size
 
 
 @dataclass(frozen=True)
@@ -129,9 +130,17 @@ class CardService:
             self.rows = tuple(sorted([row_of(opened.card), *others], key=lambda row: row.id, reverse=True))
         return Stored(opened)
 
-    def begin(self, book: Book, entry: Entry | None, units: str) -> CardInHand:
-        """A new card from an entry, or an empty one where there is none."""
-        return _new(starting.from_entry(book, entry, units) if entry else starting.empty(book, "", units))
+    def begin(self, book: Book, entry: Entry | None, units: str, size: Size | None = None) -> CardInHand:
+        """A new card from an entry, or an empty one where there is none.
+
+        Args:
+            book: with the shop's machines and wheels.
+            entry: to begin from.
+            units: ``mm`` or ``in``.
+            size: of the tool, or its thread, where it is known.
+        """
+        card = starting.from_entry(book, entry, units) if entry else starting.empty(book, "", units)
+        return _new(starting.with_size(card, size) if size is not None else card)
 
     def begin_again(self, card_id: str) -> CardInHand:
         """A new card for the same job; raises ``NoCard`` where there is no such card."""

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
+from library.search.ranking import Ranked, is_called_by, ranked
+from library.search.sizes import Size
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
@@ -29,17 +31,18 @@ class BookPage:
         view: the part of them in sight, and the chosen one.
         by_condition: finds rows by a text with conditions; nothing before units are loaded.
         told: what could not be understood of the find line.
+        size: what the find line says of the tool's size.
         marked: the ids of the entries to be set side by side, in the order of marking.
     """
 
     def __init__(self, rows: Rows | None = None) -> None:
         self._rows = rows
         self.find = TextLine()
-        self._found: Sequence[int] = range(len(rows) if rows is not None else 0)
-        self.hits: Sequence[int] = self._found
+        self.hits: Sequence[int] = range(len(rows) if rows is not None else 0)
         self.view = Viewport(len(self.hits))
         self.by_condition: Callable[[Rows, str], Found] | None = None
         self.told = ""
+        self.size: Size | None = None
         self.marked: list[str] = []
 
     @property
@@ -66,6 +69,17 @@ class BookPage:
         if self._rows is None or not self.hits:
             return None
         return self._rows[self.hits[self.view.chosen]]
+
+    def size_for(self, entry_id: str) -> Size | None:
+        """The size in the find line, as it goes along with an entry; nothing where the entry is called by it.
+
+        Args:
+            entry_id: the entry that is worked with.
+        """
+        chosen = self.chosen
+        if self._rows is None or self.size is None or chosen is None or chosen.id != entry_id:
+            return None
+        return None if is_called_by(self._rows, self.hits[self.view.chosen], self.size) else self.size
 
     def choose(self, entry_id: str) -> None:
         """Choose an entry by its id, where the list has it."""
@@ -96,7 +110,7 @@ class BookPage:
         old, self.find = self.find.text, find
         if find.text == old or self._rows is None:
             return
-        self._search(self._found if find.text.startswith(old) else None)
+        self._search(self.hits if find.text.startswith(old) else None)
         self.view.choose(0)
 
     def _search(self, among: Sequence[int] | None) -> None:
@@ -106,10 +120,11 @@ class BookPage:
         if self.waits_for_units:
             sought, among = " ".join(word for word in sought.split() if SIGNS.isdisjoint(word)), None
         if SIGNS.isdisjoint(sought) or self.by_condition is None:
-            self._found = self._rows.matching(sought, among) if sought else range(len(self._rows))
+            self.hits, self.size = (
+                ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
+            )
         else:
-            self._found, sought, self.told = self.by_condition(self._rows, self.find.text)
-        self.hits = nearest_first(self._rows, sought, self._found)
+            self.hits, self.size, self.told = self.by_condition(self._rows, self.find.text)
         self.view.resize(len(self.hits), self.view.height)
 
     def draw(self, width: int, height: int) -> list[Line]:
@@ -122,7 +137,9 @@ class BookPage:
 
     def _find_line(self, width: int) -> Line:
         marks = f"  {len(self.marked)} marked" if self.marked else ""
-        count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
+        size = self.size_for(self.chosen.id) if self.chosen is not None else None
+        goes = f"  {size.text} goes along" if size is not None else ""
+        count = "" if self._rows is None else f"{goes}{marks}  {len(self.hits)} of {len(self._rows)}"
         room = width - len(FIND) - len(count)
         return line(Piece(FIND, "strong"), *self.find.pieces(max(room, 1)), Piece(count, "quiet"))
 
@@ -200,17 +217,6 @@ def mark_of(row: Row) -> str:
     if row.state:
         return "fix"
     return "shop" if row.layer == "shop" else ""
-
-
-def nearest_first(rows: Rows, sought: str, found: Sequence[int]) -> Sequence[int]:
-    """The same rows, those first that have several words as they were typed."""
-    phrase = " ".join(sought.casefold().split())
-    if " " not in phrase:
-        return found
-    texts = rows.searches
-    near = [number for number in found if phrase in texts[number]]
-    known = set(near)
-    return near + [number for number in found if number not in known]
 
 
 def with_preview(page: list[Line], preview: list[Line], width: int) -> list[Line]:

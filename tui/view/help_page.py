@@ -17,7 +17,7 @@ from tui.view.lines import EMPTY, Line, Piece, line, wrap
 from tui.view.page_lines import block_lines
 
 ABOUT: dict[Where, str] = {
-    "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order, and the list follows; rake>8, land<=2mm or style=flat finds by number or choice. Enter opens the entry, F2 goes straight to the calculator.",
+    "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order: the tool, its material, or what it does wrong, such as chatter; the likeliest come first. A size such as m12, 1/2-13 or 12 mm is no part of the entry: it goes along into the calculator and the card. rake>8, land<=2mm or style=flat finds by number or choice. Enter opens the entry, F2 goes straight to the calculator.",
     "entry": "This is one entry of the book. Every value stands with its usual figure, its range, and where it came from. Enter opens the calculator, filled from it.",
     "calculator": "This is one calculation. What stands in the fields comes from the book, is a default, or was typed by you; the word behind each says which. Type over any of them, in any unit: 3.2, 1/8 in, 1-1/2 in, 40 thou, 8 deg, 3 deg 30 min. An emptied field gets its value back.",
     "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",

@@ -103,3 +103,20 @@ def test_a_new_book_is_begun_and_has_no_problem(capsys: pytest.CaptureFixture[st
     assert list(folder.glob("*.toml"))
     assert "No problem found" in printed(capsys, "check", str(folder))
     assert main(["new-book", str(folder)]) == 2
+
+
+@pytest.mark.parametrize(
+    ("words", "first"),
+    [
+        (("jobber",), "twist-drill-jobber-plain-steel"),
+        (("counters",), "countersink-"),
+        (("machine", "reamer", "plain"), "reamer-machine-plain-steel"),
+        (("1/2-13", "stainless"), "tap-"),
+        (("tears", "thread"), "tap-"),
+    ],
+)
+def test_the_likeliest_entry_is_found_first(
+    words: tuple[str, ...], first: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert printed(capsys, "find", *words).startswith(first)
+    assert json.loads(printed(capsys, "find", *words, "--json"))[0]["id"].startswith(first)

@@ -41,9 +41,9 @@ def test_every_line_fits_the_screen(many: list[str], width: int, height: int) ->
 
 
 def test_rows_that_have_the_words_as_typed_come_first() -> None:
-    page = BookPage(made(["taper reamer, left hand", "hand taper", "brass hand tap"]))
+    page = BookPage(made(["taper reamer, left hand", "tap for hand work", "hand taper", "brass hand tap"]))
     page.edit(TextLine.ending("hand tap"))
-    assert list(page.hits) == [1, 2, 0]
+    assert list(page.hits) == [3, 1, 2, 0]
 
 
 def test_new_rows_keep_what_is_typed_and_chosen() -> None:

@@ -18,9 +18,10 @@ if TYPE_CHECKING:
 
 
 def begin_card(screen: BaseScreen, entry: Entry | None) -> None:
-    """Begin a card from an entry, or an empty one where there is none."""
+    """Begin a card from an entry and the size that it was found with, or an empty one where there is none."""
     units = screen.session.display.lengths
-    show_card(screen, lambda cards, book: cards.begin(book, entry, units))
+    size = screen.session.page.size_for(entry.id) if entry is not None else None
+    show_card(screen, lambda cards, book: cards.begin(book, entry, units, size))
 
 
 def begin_again(screen: BaseScreen, card_id: str) -> None:

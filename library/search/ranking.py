@@ -1,0 +1,207 @@
+"""Find rows by words and put the likeliest first.
+
+A whole word in the title, the family or the work material counts most, then a part of one, then what else the tool is
+called, then what is told of it. Of equals those come first that have the words as typed, then those of the family
+that is called so. Needs neither units nor quantities, so that the first letter finds at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from library.book.rows import Rows
+from library.book.search_text import BETWEEN, Parts, SearchWords
+from library.search.sizes import Size, Sought, taken_apart
+
+ABSENT = 9
+"""How far away a word is that is not there; 0 is a whole word in a title."""
+
+THREAD = "thread"
+"""By this word tools for threads are known, where a thread is named and no tool."""
+
+
+class Ranked(NamedTuple):
+    """The rows that a text finds.
+
+    Attributes:
+        numbers: of the rows, the likeliest first.
+        size: what the text says of the tool's size, besides the words.
+    """
+
+    numbers: Sequence[int]
+    size: Size | None = None
+
+
+def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
+    """Find rows by words, parts of words and sizes.
+
+    Args:
+        rows: of the book.
+        text: words and sizes, as far as they are typed; each word, or a part of one, has to be found.
+        among: where it is known that only these can match.
+
+    Returns:
+        The rows. Of a word that ends in s the rest is enough in what is told of trouble.
+
+    Example:
+        >>> from library.book.rows import Row
+        >>> rows = Rows.of([Row("entry", "a", "A", search="taper reamer"), Row("entry", "b", "B", search="hand tap")])
+        >>> ranked(rows, "tap").numbers, ranked(rows, "tap m12").size
+        ([1, 0], Size(text='M12', is_thread=True))
+    """
+    sought = taken_apart(text)
+    if not sought.phrase:
+        return Ranked(range(len(rows)) if among is None else list(among))
+    among = None if sought.size or sought.numbers else among
+    return _Search(rows.words, sought).run(range(len(rows)) if among is None else among)
+
+
+def _singular(word: str) -> str:
+    """A word without the s that it ends in.
+
+    Example:
+        >>> _singular("burns"), _singular("brass"), _singular("gas")
+        ('burn', 'brass', 'gas')
+    """
+    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
+
+
+class _Search:
+    """One search, which gathers for each row how far away it is."""
+
+    def __init__(self, searched: SearchWords, sought: Sought) -> None:
+        self._searched = searched
+        self._sought = sought
+        self._away = [0] * len(searched.heads)
+
+    def run(self, among: Iterable[int]) -> Ranked:
+        sought = self._sought
+        found = sorted(among)  # Of equals those come first that do so in the book.
+        for word in sought.words:
+            found = self._having(word, found)
+        sizes = [] if sought.size is None else [sought.size]
+        for number in sought.numbers:
+            if (held := self._called_by(number, found)) is None:
+                sizes.append(Size(number))
+            else:
+                found = held
+        size = sizes[0] if sizes else None
+        if size is not None:
+            self._prefer(size, found)
+        return Ranked(self._in_order(found), size)
+
+    def _having(self, word: str, found: Sequence[int]) -> list[int]:
+        """Those that have a word, how far away it is in each being added to what they have."""
+        searched, away = self._searched, self._away
+        forms = word, f" {word} ", f" {word}", _singular(word)
+        common = [min(_distance(*forms, *family), _distance(*forms, *material))
+                  for family, material in zip(searched.families, searched.materials, strict=True)]  # fmt: skip
+        heads, names, notes, groups = searched.heads, searched.names, searched.notes, searched.groups
+        kept = []
+        for number in found:
+            own = _distance(*forms, heads[number], names[number], notes[number])
+            nearest = min(own, common[groups[number]])
+            if nearest < ABSENT:
+                away[number] += nearest
+                kept.append(number)
+        return kept
+
+    def _called_by(self, number: str, found: Sequence[int]) -> list[int] | None:
+        """Those that have a number in their names; nothing where none of them has it as a word."""
+        whole = f" {number} "
+        if not any(whole in text for row in found for text in self._searched.names_of(row)):
+            return None
+        kept = []
+        for row in found:
+            names = self._searched.names_of(row)
+            if any(number in text for text in names):
+                self._away[row] += 0 if any(whole in text for text in names) else 1
+                kept.append(row)
+        return kept
+
+    def _prefer(self, size: Size, found: Sequence[int]) -> None:
+        """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
+        wanted = [f" {spelling} " for spelling in spellings(size)]
+        words = size.text.casefold().split()
+        series = [f" {word} " for word in (*words, THREAD) if word.isalpha() and word != "x"]
+        for row in found:
+            names = self._searched.names_of(row)
+            if not any(one in text for one in wanted for text in names):
+                self._away[row] += ABSENT
+            if size.is_thread:
+                self._away[row] += sum(not any(word in text for text in names) for word in series)
+
+    def _in_order(self, found: Sequence[int]) -> list[int]:
+        phrase = self._sought.phrase
+        title, begun = f" {BETWEEN} {phrase} {BETWEEN}", f" {_singular(phrase)}"
+        searched, away = self._searched, self._away
+        families = [_called(phrase, one) for one in searched.families]
+        steps = {}
+        for number in found:
+            head = searched.heads[number]
+            if head.startswith(title):
+                steps[number] = -1
+                continue
+            in_head = begun in head
+            in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
+            steps[number] = (
+                away[number] * 12 + (not in_head) * 6 + families[searched.groups[number]] * 2 + (not in_text)
+            )
+        return sorted(found, key=steps.__getitem__)
+
+
+def is_called_by(rows: Rows, row: int, size: Size) -> bool:
+    """Whether a row has a size in its names, as a counterbore for M12 screws has, so that it is not the tool's own.
+
+    Args:
+        rows: of the book.
+        row: the number of one of them.
+        size: as it stood in the search.
+    """
+    names = rows.words.names_of(row)
+    return any(f" {spelling} " in text for spelling in spellings(size) for text in names)
+
+
+def spellings(size: Size) -> tuple[str, ...]:
+    """How a size may stand in a title: in full, and a thread without its pitch.
+
+    Example:
+        >>> spellings(Size("M12 x 1.5", True))
+        ('m12 x 1.5', 'm12x1.5', 'm12')
+    """
+    whole = size.text.casefold().replace("-", " ")
+    return (
+        tuple(dict.fromkeys((whole, whole.replace(" ", ""), whole.split("x")[0].split()[0])))
+        if size.is_thread
+        else (whole,)
+    )
+
+
+def _distance(word: str, whole: str, begun: str, rest: str, head: str, names: str, notes: str) -> int:
+    """How far away a word is in one table of the book.
+
+    Args:
+        word: as typed.
+        whole: the word with blanks round it.
+        begun: the word with a blank before it.
+        rest: the word without a last s.
+        head: title and id.
+        names: what else it is called.
+        notes: what is told of it.
+    """
+    if word in head:
+        return 0 if whole in head else 1 if begun in head else 2
+    if word in names:
+        return 3 if whole in names else 4
+    if rest in notes:
+        return 5 if whole in notes else 6
+    return ABSENT
+
+
+def _called(phrase: str, family: Parts) -> int:
+    """Whether a family is called by a phrase: 0 in full, 1 where a name of it begins so, else 2."""
+    names = family.head + family.names
+    if any(f"{BETWEEN} {one} {BETWEEN}" in names for one in (phrase, _singular(phrase))):
+        return 0
+    return 1 if f"{BETWEEN} {phrase}" in names else 2

@@ -1,0 +1,139 @@
+"""Sizes in a search: ``tap m12``, ``1/2-13 stainless``, ``reamer 12``.
+
+A size need not stand in the entry, for most entries serve every size. What is surely a size, by its form or its unit,
+is taken out of the words; a number alone may be one.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from library.book.search_text import plain, words_of
+
+_SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?)"
+_FRACTION = r"(?:\d{1,2}[- ])?\d{1,3}/\d{1,3}"
+_MEASURE = rf"(?:{_FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
+
+_THREADS = (
+    r"m ?\d{1,3}(?:\.\d{1,2})?(?: ?x(?: ?(?:\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}))?)?",
+    r"(?:g|rc|rp) ?(?:\d{1,2}[- ])?\d{1,2}/\d{1,2}",
+    rf"(?:#|no\.? ?)\d{{1,2}} ?- ?\d{{2,3}}(?: {_SERIES})?",
+    rf"(?:{_FRACTION}|\.\d{{1,4}})\"? ?- ?\d{{1,2}}(?:\.\d)?(?: {_SERIES})?",
+    rf"\d{{1,2}}\"? ?- ?\d{{1,2}}(?:\.\d)? {_SERIES}",
+    rf"(?:{_FRACTION}|\d)\"? ?{_SERIES}",
+)
+_LENGTH = rf"{_MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
+_SIZE = re.compile(rf"(?<!\S)(?:(?P<thread>{'|'.join(_THREADS)})|(?P<length>{_LENGTH}))(?!\S)")
+_ALONE = re.compile(
+    rf"(?<!\S)(?P<number>{_MEASURE})-?(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
+)
+_SPELLING = str.maketrans(
+    {"\u00d7": "x", "\u201d": '"', "\u2033": '"', "\u2013": "-", "\u2044": "/", ",": " "}
+)
+_BEGUN = re.compile(r" ?x$")
+"""A pitch of which nothing but the sign before it is typed yet."""
+
+LARGEST = 500
+"""The largest diameter, in mm, that a number alone is taken for."""
+
+
+class Size(NamedTuple):
+    """A size that stood in a search.
+
+    Attributes:
+        text: as typed, with a unit where the form says which.
+        is_thread: whether it is the name of a thread.
+    """
+
+    text: str
+    is_thread: bool = False
+
+    def written(self, unit: str) -> str:
+        """As it is typed where a size is asked for.
+
+        Args:
+            unit: of a length that has none.
+
+        Example:
+            >>> Size("12").written("mm"), Size("1/2 in").written("mm"), Size("M12", True).written("in")
+            ('12 mm', '1/2 in', 'M12')
+        """
+        return self.text if self.is_thread or not self.text[-1].isdigit() else f"{self.text} {unit}"
+
+
+class Sought(NamedTuple):
+    """A text that is searched for, taken apart.
+
+    Attributes:
+        words: to be found, each in an entry or in what it belongs to.
+        size: what is surely a size, where there is one.
+        numbers: numbers alone, each a word where entries have it, and else a size.
+        phrase: all of it, as titles are searched.
+    """
+
+    words: tuple[str, ...]
+    size: Size | None
+    numbers: tuple[str, ...]
+    phrase: str
+
+
+def taken_apart(text: str) -> Sought:
+    """Take the sizes out of what is searched for.
+
+    Args:
+        text: words and sizes, in any order, as far as they are typed.
+
+    Example:
+        >>> taken_apart("Tap M12 x 1.5").size
+        Size(text='M12 x 1.5', is_thread=True)
+        >>> taken_apart("reamer 12 stainless")[:3]
+        (('reamer', 'stainless'), None, ('12',))
+    """
+    rest = " ".join(text.casefold().translate(_SPELLING).split())
+    if not any(sign.isdigit() for sign in rest):
+        return Sought(words_of(rest), None, (), plain(text))
+    sizes: list[Size] = []
+    numbers: list[str] = []
+
+    def take_size(found: re.Match[str]) -> str:
+        sizes.append(_thread(found[0]) if found["thread"] else Size(_spaced(found[0])))
+        return " "
+
+    def take_number(found: re.Match[str]) -> str:
+        number = found["number"].rstrip(".")
+        if not _may_be_a_size(number):
+            return found[0]
+        if "/" in number:
+            sizes.append(Size(f"{number} in"))
+        else:
+            numbers.append(number)
+        return " "
+
+    rest = _ALONE.sub(take_number, _SIZE.sub(take_size, rest))
+    size = next((one for one in sizes if one.is_thread), sizes[0] if sizes else None)
+    return Sought(words_of(rest), size, tuple(numbers), plain(text))
+
+
+def _thread(text: str) -> Size:
+    """The name of a thread, in the spelling of the trade."""
+    words = _BEGUN.sub("", text).split()
+    return Size(" ".join(word if word in {"x", "no", "no."} else _capital(word) for word in words), True)
+
+
+def _capital(word: str) -> str:
+    """A word of a thread's name with its letters large, but for the x before a pitch."""
+    return word.upper().replace("X", "x")
+
+
+def _spaced(text: str) -> str:
+    """A length with one blank before its unit."""
+    return re.sub(r"(?<=[\d.]) ?(?=[a-z\"])", " ", text, count=1).replace(' "', " in")
+
+
+def _may_be_a_size(number: str) -> bool:
+    """Whether a number alone may be a diameter: a proper fraction of an inch, or not above the largest."""
+    if "/" in number:
+        top, below = number.replace("-", " ").split()[-1].split("/")
+        return int(top) < int(below) and int(below).bit_count() == 1
+    return bool(number) and 0 < float(number) <= LARGEST

@@ -1,0 +1,198 @@
+"""Finding in the shipped book: the likeliest entry comes first, and a size goes along."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from library.book.opening import open_book
+from library.book.rows import Row, Rows
+from library.book.search_text import Shared, search_text
+from library.search.finding import fitting
+from library.search.query import parse
+from library.search.ranking import ranked
+from library.search.sizes import Size, taken_apart
+
+
+@cache
+def shipped() -> Rows:
+    rows = open_book().rows
+    assert isinstance(rows, Rows)
+    return rows
+
+
+def found(text: str) -> list[Row]:
+    return [shipped()[number] for number in ranked(shipped(), text).numbers]
+
+
+def made(*titles: str) -> Rows:
+    return Rows.of(
+        Row("entry", f"e{n}", title, search=search_text([title])) for n, title in enumerate(titles)
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "family", "title"),
+    [
+        ("counters", "countersink", "ountersink"),
+        ("drill", "twist-drill", "drill"),
+        ("drills", "twist-drill", "drill"),
+        ("jobber", "twist-drill", "Jobber drill"),
+        ("hand tap", "tap", "Hand tap"),
+        ("machine reamer plain", "reamer", "Machine reamer, plain steel"),
+        ("tap m12", "tap", "Hand tap"),
+        ("1/2-13 stainless", "tap", "stainless steel"),
+        ("reamer 12", "reamer", "reamer"),
+        ("burns", "countersink", "ountersink"),
+        ("cuts large", "reamer", "reamer"),
+        ("tears thread", "tap", "tap"),
+        ("mild steel countersink", "countersink", "plain steel"),
+        ("tap inox", "tap", "stainless steel"),
+        ("aluminum tap", "tap", "aluminium"),
+        ("csk", "countersink", "ountersink"),
+    ],
+)
+def test_the_first_ones_are_those_that_are_meant(text: str, family: str, title: str) -> None:
+    first = found(text)[0]
+    assert (first.family, title in first.title) == (family, True), first
+
+
+def test_all_twist_drills_come_before_all_other_drills() -> None:
+    families = [row.family for row in found("drill")]
+    twist = families.count("twist-drill")
+    assert twist > 30
+    assert set(families[:twist]) == {"twist-drill"}
+    assert "step-drill" in families[twist:]
+
+
+def test_all_hand_taps_come_before_a_left_hand_tap() -> None:
+    titles = [row.title for row in found("hand tap")]
+    left = titles.index("Left-hand spiral-flute tap for through holes")
+    hand = [place for place, title in enumerate(titles) if title.startswith("Hand tap")]
+    assert max(hand) < left
+
+
+@pytest.mark.parametrize("text", ["chatter", "chatters"])
+def test_a_trouble_finds_the_tools_of_which_it_is_told(text: str) -> None:
+    assert {"countersink", "reamer"} <= {row.family for row in found(text)}
+
+
+@pytest.mark.parametrize(("text", "material"), [("inox", "stainless-austenitic"), ("mild steel", "plain-steel"), ("aluminum", "aluminium-wrought")])  # fmt: skip
+def test_a_material_is_found_by_another_name(text: str, material: str) -> None:
+    assert found(text)[0].work_material in {material, "stainless-martensitic"}
+    entries = [row for row in shipped() if row.work_material == material]
+    assert {row.id for row in entries} <= {row.id for row in found(text)}
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [
+        ("tap m12", Size("M12", True)),
+        ("tap M12 x 1.5 bronze", Size("M12 x 1.5", True)),
+        ("tap m12x", Size("M12", True)),
+        ("1/2-13 stainless", Size("1/2-13", True)),
+        ("5/8-11 unc tap", Size("5/8-11 UNC", True)),
+        ("tap #10-32", Size("#10-32", True)),
+        ("pipe tap g 1/4", Size("G 1/4", True)),
+        ("1/4 npt", Size("1/4 NPT", True)),
+        ("reamer 12", Size("12")),
+        ("12.5 reamer", Size("12.5")),
+        ("reamer 12mm", Size("12 mm")),
+        ("reamer 1/2", Size("1/2 in")),
+        ("reamer 1-1/2 in", Size("1-1/2 in")),
+        ('drill 3/8"', Size("3/8 in")),
+        ("hand tap", None),
+        ("multi 90 plain", None),
+        ("drill 118 degree", None),
+        ("18/8 tap", None),
+        ("304 tap", None),
+        ("6061 drill", None),
+    ],
+)
+def test_a_size_is_told_from_a_word(text: str, size: Size | None) -> None:
+    assert ranked(shipped(), text).size == size
+    assert found(text)
+
+
+def test_a_size_that_no_entry_has_takes_none_away() -> None:
+    assert {row.id for row in found("tap m12")} == {row.id for row in found("tap")}
+    assert {row.id for row in found("reamer 12")} == {row.id for row in found("reamer")}
+
+
+def test_what_is_called_by_the_size_comes_first() -> None:
+    assert found("counterbore m12")[0].title == "Counterbore for M12 cap screws"
+    assert found("1/4 npt")[0].title == "Taper pipe tap, American (NPT)"
+    assert found("m6")[1].family == "tap"
+
+
+def test_a_number_that_entries_are_called_by_is_a_word() -> None:
+    assert 0 < len(found("countersink 90")) < len(found("countersink"))
+    assert all("90" in row.id for row in found("countersink 90"))
+
+
+@pytest.mark.parametrize(("text", "unit", "written"), [("reamer 12", "mm", "12 mm"), ("reamer .5", "in", ".5 in"), ("reamer 40 thou", "mm", "40 thou"), ("tap m8", "in", "M8")])  # fmt: skip
+def test_a_size_is_written_as_it_is_typed_with_the_unit_that_is_worked_in(
+    text: str, unit: str, written: str
+) -> None:
+    size = ranked(shipped(), text).size
+    assert size is not None
+    assert size.written(unit) == written
+
+
+@given(st.sampled_from(range(138)), st.sampled_from([str, str.upper, str.casefold]))
+def test_a_search_by_a_whole_title_puts_it_first(number: int, spelled: type[str]) -> None:
+    row = shipped()[number % len(shipped())]
+    assert found(spelled(row.title))[0].title == row.title
+
+
+WORDS = st.sampled_from(["hand", "tap", "taps", "M3", "1/2-13", "12", "1/4 in", "90 degrees", "(NPT)", "left-hand", "no. 5", "x", "3,5"])  # fmt: skip
+
+
+@given(st.lists(st.lists(WORDS, min_size=1, max_size=4).map(" ".join), min_size=1, max_size=8))
+def test_so_does_a_search_by_the_title_of_a_shop(titles: list[str]) -> None:
+    rows = made(*titles)
+    for title in titles:
+        first = rows[ranked(rows, title).numbers[0]].title
+        assert " ".join(first.split()) == " ".join(title.split())
+
+
+@given(st.lists(st.sampled_from([*"tapdril m12/-.", "hand "]), max_size=10))
+def test_letter_by_letter_finds_the_same_in_the_same_order(letters: list[str]) -> None:
+    text, hits = "", ranked(shipped(), "").numbers
+    for letter in letters:
+        text += letter
+        hits = ranked(shipped(), text, hits).numbers
+    assert list(hits) == list(ranked(shipped(), text).numbers)
+
+
+def test_a_word_counts_most_in_a_title_then_in_other_names_then_in_what_is_told() -> None:
+    rows = Rows.of(
+        [
+            Row("entry", "told", "One", search=search_text(["One"], (), "It may squeal.")),
+            Row("entry", "named", "Two", search=search_text(["Two"], ["squeal stopper"])),
+            Row("entry", "part", "Three", search=search_text(["Squealer"])),
+            Row("entry", "whole", "Four", search=search_text(["A squeal"])),
+            Row("entry", "shared", "Five", "loud", search=search_text(["Five"])),
+        ],
+        Shared({"loud": search_text(["Squeal"], ["squeal"])}),
+    )
+    assert [rows[number].id for number in ranked(rows, "squeal").numbers] == ["whole", "shared", "part", "named", "told"]  # fmt: skip
+
+
+def test_conditions_and_words_are_ranked_together() -> None:
+    rows = [shipped()[number] for number in fitting(shipped(), parse("drill point>120")).numbers]
+    assert rows[0].family == "twist-drill"
+    assert all("point_angle=" in row.ranges for row in rows)
+
+
+def test_the_list_has_sizes_in_their_order() -> None:
+    titles = [row.title for row in shipped() if row.title.startswith("Counterbore for M")]
+    assert titles == [f"Counterbore for M{size} cap screws" for size in (3, 4, 5, 6, 8, 10, 12)]
+
+
+@pytest.mark.parametrize("text", ["1" * 5000, "1/" * 3000, "m12 x " * 2000, "-" * 5000, "1 1/2-" * 2000])
+def test_a_text_pasted_by_mistake_is_taken_apart_to_its_end(text: str) -> None:
+    assert taken_apart(text).phrase == taken_apart(text.upper()).phrase

@@ -1,0 +1,97 @@
+"""A size in the find line takes no entry away: it goes along into the calculator and the card, as if it were typed there."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Program = Callable[..., AbstractAsyncContextManager[Any]]
+
+
+def form(hands: Any) -> Any:
+    return hands.app.screen.page.form
+
+
+async def test_a_thread_goes_into_the_calculator(program: Program) -> None:
+    async with program() as hands:
+        shown = await hands.type("bronze m12")
+        assert "M12 goes along" in shown
+        assert "> " in shown
+        await hands.press("f2")
+        assert form(hands).texts()["diameter"] == "M12"
+        # ISO 724: the major diameter of M12 is 12 mm.
+        assert form(hands).value("diameter").value == pytest.approx(12)
+
+
+@pytest.mark.parametrize(("unit", "text", "number"), [("mm", "12 mm", 12.0), ("in", "12 in", 304.8)])
+async def test_a_number_alone_is_in_the_unit_that_is_worked_in(
+    program: Program, unit: str, text: str, number: float
+) -> None:
+    async with program() as hands:
+        if unit == "in":
+            await hands.press("f5")
+        await hands.type("bronze 12")
+        await hands.press("f2")
+        assert form(hands).texts()["diameter"] == text
+        assert form(hands).value("diameter").value == pytest.approx(number)
+
+
+async def test_it_goes_along_through_the_entry_too(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze 1/2 in")
+        await hands.press("enter", "enter")
+        assert form(hands).texts()["diameter"] == "1/2 in"
+
+
+async def test_what_was_made_of_it_stays_until_another_size_is_sought(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze m12")
+        await hands.press("f2")
+        form(hands).focus = "diameter"
+        await hands.press("ctrl+u")
+        await hands.type("11.85")
+        await hands.press("f9", "f2")
+        assert form(hands).texts()["diameter"] == "11.85"
+        await hands.press("f9", "backspace")
+        await hands.type("6")
+        await hands.press("f2")
+        assert form(hands).texts()["diameter"] == "M16"
+
+
+async def test_it_goes_onto_the_card(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze m12x1.5")
+        shown = await hands.press("ctrl+f")
+        assert any(line.split()[:2] == ["Thread", "M12x1.5"] for line in hands.lines()), shown
+
+
+async def test_a_length_is_the_size_on_the_card(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze 12")
+        shown = await hands.press("ctrl+f")
+        assert any(line.split()[:3] == ["Size", "12", "mm"] for line in hands.lines()), shown
+
+
+async def test_a_size_that_the_entry_is_called_by_is_not_carried(program: Program, shop: Path) -> None:
+    file = shop / "taps.toml"
+    file.write_text(file.read_text().replace('title = "Tap for bronze"', 'title = "Tap M12, bronze"'))
+    async with program() as hands:
+        shown = await hands.type("bronze m12")
+        assert "Tap M12, bronze" in shown
+        assert "goes along" not in shown
+
+
+@pytest.mark.parametrize(("width", "is_beside"), [(119, False), (120, True), (160, True)])
+async def test_on_a_wide_screen_the_entry_stands_beside_its_row(
+    program: Program, width: int, is_beside: bool
+) -> None:
+    async with program(size=(width, 36)) as hands:
+        for keys, title in (("bronze", "Tap for bronze"), ("spiral", "Spiral-point tap")):
+            await hands.press("ctrl+u")
+            await hands.type(keys)
+            beside = [line.split("│", 1)[1].strip() for line in hands.lines() if "│" in line]
+            assert (beside[:1] == [title]) == is_beside
