@@ -99,7 +99,7 @@ CALCULATION = Calculation(
         Field("rated_rotational_speed", optional=True),
     ),
     outputs=("rotational_speed", "surface_speed", "highest_rotational_speed"),
-    cautions=("wheel-rating", "ring-test", "stand-aside", "guard-and-rest", "eyes", "dust"),
+    cautions=("wheel-rating", "ring-test", "mounting", "stand-aside", "guard-and-rest", "dressing", "eyes", "dust"),
     compute=_compute,
     role=Role(place=10, every_job=True, rated=True, sets=("rotational_speed",), tells=("pass", "note")),
     sample={"wheel_diameter": 150.0, "rotational_speed": 100 * math.pi, "rated_speed": 35_000.0},

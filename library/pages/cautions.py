@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from library.book.model import Book, Caution
-from library.calc.answer import LAST_WORD
+from library.calc.cautions import LAST_WORD
 from library.calc.citation import cited
 from library.pages.page import Cautions, Page, Said, Section, Warned
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Book, Entry, Family, Measure, Value
-from library.calc.answer import cautions_for
+from library.calc.cautions import cautions_for
 from library.calc.wording import remarks, span
 from library.pages.cautions import in_full
 from library.pages.page import Block, Named, Page, Said, Section, Values

@@ -205,6 +205,39 @@ class Cautions:
 
 
 @dataclass(frozen=True)
+class CautionWords:
+    """The warnings at arm's length: what to do, in a few words each.
+
+    Attributes:
+        words: the most dangerous first.
+        more: where they stand in full. With it they take two lines, and what finds no room is counted there; without it,
+            as on paper, all of them stand.
+    """
+
+    words: tuple[str, ...]
+    more: str = ""
+
+    def told(self) -> str:
+        """All of them in one paragraph."""
+        return SEPARATOR.join(self.words)
+
+
+SEPARATOR = " | "
+"""Between words of different cautions."""
+
+
+@dataclass(frozen=True)
+class Labelled:
+    """Paragraphs, each behind a short label: what to grind, what never.
+
+    Attributes:
+        parts: label and text of each; a line end in a text is kept.
+    """
+
+    parts: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
 class Word:
     """A word and what it means.
 
@@ -249,7 +282,20 @@ class Drawing:
 
 
 Block = (
-    Facts | Said | Values | Items | Table | SideBySide | Checks | Boxes | Cautions | Words | Sources | Drawing
+    Facts
+    | Said
+    | Values
+    | Items
+    | Table
+    | SideBySide
+    | Checks
+    | Boxes
+    | Cautions
+    | CautionWords
+    | Labelled
+    | Words
+    | Sources
+    | Drawing
 )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from library.calc.answer import cautions_for
+from library.calc.cautions import cautions_for
 from library.pages.cautions import HEADING, cautions_page
 from tui.screens.reading import Reading
 from tui.view.lines import Line

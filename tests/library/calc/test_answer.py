@@ -8,7 +8,8 @@ import pytest
 
 from geometry.calculations import calculation
 from library.book.model import Book, Caution, Citation, Entry, Family, Material, Measure, Value
-from library.calc.answer import answer, cautions_for
+from library.calc.answer import answer
+from library.calc.cautions import cautions_for
 from library.calc.report import as_data, cited
 from library.units.system import INCH, METRIC
 
