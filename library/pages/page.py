@@ -263,13 +263,13 @@ class Words:
 
 @dataclass(frozen=True)
 class Sources:
-    """Sources by the mark that stands behind what they are the source of."""
+    """Sources by the mark that stands behind what they are the source of, such as ``[a]``."""
 
     marks: Mapping[str, str]
 
     def told(self) -> str:
         """All of them in one paragraph."""
-        return "; ".join(f"[{mark}] {source}" for mark, source in self.marks.items())
+        return "; ".join(f"{mark} {source}" for mark, source in self.marks.items())
 
 
 @dataclass(frozen=True)

@@ -143,7 +143,7 @@ def _wanted(job: Job, display: Display) -> Iterator[Block]:
     if pairs:
         yield Facts((*pairs, *_chosen(job)))
     if sources:
-        yield Sources({mark: source for source, mark in sources.items()})
+        yield Sources({f"[{mark}]": source for source, mark in sources.items()})
 
 
 def _reliefs_used(step: Step) -> Iterator[str]:

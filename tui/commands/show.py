@@ -31,7 +31,14 @@ def run(options: argparse.Namespace) -> int:
         printing.data(described(book, entry))
     else:
         display = Display(options.units)
-        printing.page(entry_page(book, entry, lambda number, kind: show(number, kind, display)))
+        page = entry_page(
+            book,
+            entry,
+            lambda number, kind: show(number, kind, display),
+            sources=options.sources,
+            cautions=options.cautions,
+        )
+        printing.page(page)
     return 0
 
 
