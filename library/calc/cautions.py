@@ -38,6 +38,11 @@ def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> 
     return (*by_danger(first, book), *by_danger({*of_tools, LAST_WORD} - first, book))
 
 
+def cautions_of_all(entries: Iterable[Entry], book: Book) -> tuple[Caution, ...]:
+    """The cautions of several entries, each once."""
+    return tuple(by_danger({one.id for entry in entries for one in cautions_for(None, entry, book)}, book))
+
+
 def by_danger(keys: Collection[str], book: Book) -> Iterable[Caution]:
     """Cautions in the order in which the book has them, which is that of their danger; the deferring one last."""
     found = [one for key, one in book.cautions.items() if key in keys]

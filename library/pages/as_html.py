@@ -22,7 +22,6 @@ td, th { padding: 0 2mm; text-align: right; } td { white-space: nowrap; } td:fir
 .stop b, .watch b { border: 0.25mm solid #1d1d1b; padding: 0 1mm; } .stop b { background: #1d1d1b; color: #fff; }
 .cautions { columns: 3; column-gap: 5mm; font-size: 7pt; line-height: 1.12; }
 .cautions p { margin: 0 0 0.6mm; break-inside: avoid; }
-.mind b { border: 0.25mm solid #1d1d1b; padding: 0 1mm; }
 .last { font-weight: bold; border-top: 0.25mm solid #1d1d1b; padding-top: 0.6mm; }
 svg { width: 70mm; float: right; margin: 0 0 0 4mm; }
 """
@@ -75,17 +74,13 @@ def _block(block: Block) -> str:
             text = _items(block)
         case blocks.Table():
             text = _table(block)
-        case blocks.SideBySide():
-            text = _table(block.table())
         case blocks.Checks():
             text = _checks(block)
-        case blocks.Boxes():
-            text = _table(block.table(), "boxes")
+        case blocks.SideBySide() | blocks.Boxes():
+            text = _table(block.table(), "boxes" if isinstance(block, blocks.Boxes) else "")
         case blocks.Cautions():
             text = _cautions(block)
-        case blocks.CautionWords():
-            text = f'<p class="mind"><b>CAUTION</b> {plain(block.told())}</p>'
-        case blocks.Labelled():
+        case blocks.CautionWords() | blocks.Labelled():
             text = "\n".join(f"<p><b>{plain(label)}</b> {plain(told)}</p>" for label, told in block.parts)
         case blocks.Words():
             text = "\n".join(

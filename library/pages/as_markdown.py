@@ -53,11 +53,11 @@ def _block(block: Block) -> str:
             text = "\n".join(f"- {_verdict(state)}{plain(said)}" for state, said in block.checks)
         case blocks.Cautions():
             text = _cautions(block)
-        case blocks.CautionWords():
-            text = f"**CAUTION** {plain(block.told())}"
-        case blocks.Labelled():
+        case blocks.CautionWords() | blocks.Labelled():
             text = "\n\n".join(
-                f"**{plain(label)}** {plain(part)}" for label, told in block.parts for part in told.splitlines()
+                f"**{plain(label)}** {plain(part)}"
+                for label, told in block.parts
+                for part in told.splitlines()
             )
         case blocks.Words():
             text = "\n".join(

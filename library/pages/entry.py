@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
@@ -17,6 +17,7 @@ Convert = Callable[[float, Kind], str]
 """Writes a length in the unit that is worked in; loaded behind the first frame."""
 
 UNREAD = "Some lines of this entry could not be read; 'heelclear check' says which and what to do."
+HEADING = ("", "usual", "low", "high", "src", "is")
 UNREADABLE = "not readable"
 
 GUIDE = {"ground": "GRIND", "never_ground": "NEVER", "": "NOTE", "order": "ORDER", "check_after": "CHECK", "fails": "FAILS"}  # fmt: skip
@@ -72,13 +73,12 @@ def values_table(book: Book, entry: Entry, convert: Convert | None = None) -> Ta
     Lengths that the book has in another unit stand again at the end of the line in the one that is worked in.
     """
     tagged = tags(book, entry)
-    rows = [(*_cells(value), tagged[key]) for key, value in entry.values.items()]
-    heading = ("", "usual", "low", "high", "src")
-    again = [_converted(value, convert) if convert else "" for value in entry.values.values()]
-    if any(again):
-        heading = (*heading, "is")
-        rows = [(*row, told) for row, told in zip(rows, again, strict=True)]
-    return Table(heading, tuple(rows))
+    rows = [
+        (*_cells(value), tagged[key], _converted(value, convert) if convert else "")
+        for key, value in entry.values.items()
+    ]
+    columns = len(HEADING) if any(row[-1] for row in rows) else len(HEADING) - 1
+    return Table(HEADING[:columns], tuple(row[:columns] for row in rows))
 
 
 def _cells(value: Value) -> tuple[str, str, str, str]:
@@ -88,16 +88,19 @@ def _cells(value: Value) -> tuple[str, str, str, str]:
     return quantity(value.key).title, usual, low, high
 
 
-def guide(book: Book, entry: Entry) -> Labelled:
-    """What to grind and what never, what is special with this entry, the order of work, what to check, how it fails."""
+def guide(book: Book, entry: Entry, *, by_lines: bool = False) -> Labelled:
+    """What to grind and what never, what is special with this entry, the order of work, what to check, how it fails.
+
+    Args:
+        book: has the family.
+        entry: gives the note.
+        by_lines: begins each line of a text on a line of its own, where a page scrolls.
+    """
     family = book.families.get(entry.family)
     texts = {**(family.texts if family else {}), "": entry.notes}
+    told = {label: texts.get(key, "").strip() for key, label in GUIDE.items()}
     return Labelled(
-        tuple(
-            (label, " ".join(told.split()))
-            for key, label in GUIDE.items()
-            if (told := texts.get(key, "").strip())
-        )
+        tuple((label, text if by_lines else " ".join(text.split())) for label, text in told.items() if text)
     )
 
 
@@ -118,11 +121,9 @@ def in_hand(book: Book, value: Value) -> str:
     return f"{quantity(value.key).title}: {told}"
 
 
-def in_detail(book: Book, values: Iterator[Value], convert: Convert | None = None) -> Section:
+def in_detail(book: Book, values: Iterable[Value], convert: Convert | None = None) -> Section:
     """Values with their note and source in full."""
-    return Section(
-        "The values in full", (Values(tuple(_named(book, value, convert) for value in values)),)
-    )
+    return Section("The values in full", (Values(tuple(_named(book, value, convert) for value in values)),))
 
 
 def _named(book: Book, value: Value, convert: Convert | None) -> Named:

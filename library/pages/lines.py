@@ -79,18 +79,14 @@ def block_lines(block: Block, reader: Reader) -> list[Line]:
             lines = [one for state, text in block.checks for one in _check(state, text, reader)]
         case blocks.Boxes():
             lines = [one for row in block.rows for one in _box_row(row, reader)]
-        case blocks.Cautions():
-            lines = _cautions(block, reader)
-        case blocks.CautionWords():
-            lines = caution_lines(block, reader)
+        case blocks.Cautions() | blocks.CautionWords():
+            lines = _warnings(block, reader)
         case blocks.Labelled():
             lines = [one for label, text in block.parts for one in _labelled(label, text, reader)]
         case blocks.Words():
             lines = [one for word in block.words for one in _word(word, reader)]
         case blocks.Sources():
             lines = reader.lines(block.told())
-        case blocks.Drawing():
-            pass
     return lines
 
 
@@ -194,6 +190,10 @@ def _box_row(row: blocks.BoxRow, reader: Reader) -> list[Line]:
         else:
             line += f"  {cell}"
     return [*lines, *reader.lines(line, rest="    ")]
+
+
+def _warnings(block: blocks.Cautions | blocks.CautionWords, reader: Reader) -> list[Line]:
+    return _cautions(block, reader) if isinstance(block, blocks.Cautions) else caution_lines(block, reader)
 
 
 def _cautions(block: blocks.Cautions, reader: Reader) -> list[Line]:

@@ -217,9 +217,10 @@ class CautionWords:
     words: tuple[str, ...]
     more: str = ""
 
-    def told(self) -> str:
-        """All of them in one paragraph."""
-        return SEPARATOR.join(self.words)
+    @property
+    def parts(self) -> tuple[tuple[str, str], ...]:
+        """All of them behind their label."""
+        return (("CAUTION", SEPARATOR.join(self.words)),)
 
 
 SEPARATOR = " | "

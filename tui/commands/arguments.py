@@ -47,9 +47,7 @@ def add_json(parser: argparse.ArgumentParser) -> None:
 
 def add_cautions(parser: argparse.ArgumentParser) -> None:
     """Add the option for every caution in full."""
-    parser.add_argument(
-        "--cautions", action="store_true", help="tell every caution in full, with its source"
-    )
+    parser.add_argument("--cautions", action="store_true", help="tell every caution in full, with its source")
 
 
 def add_units(parser: argparse.ArgumentParser) -> None:
@@ -88,7 +86,9 @@ def _find(parser: argparse.ArgumentParser) -> None:
 def _show(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("id", metavar="ID", help="the entry's id, as 'heelclear list' prints it")
     parser.add_argument(
-        "--sources", action="store_true", help="tell note and source of each value in full, and more of the family"
+        "--sources",
+        action="store_true",
+        help="tell note and source of each value in full, and more of the family",
     )
     add_cautions(parser)
     add_units(parser)

@@ -15,6 +15,7 @@ from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
 from library.issue import Issue
 from library.pages.answer import checks, outputs, rows, stations, wanted
+from library.pages.cautions import at_arms_length
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
@@ -33,7 +34,7 @@ from tui.view.lines import (
     width_of,
     wrap,
 )
-from tui.view.page_lines import part_lines
+from tui.view.page_lines import block_lines, part_lines
 from tui.view.viewport import Viewport
 
 _MARK = 7
@@ -87,8 +88,19 @@ def columns(width: int) -> Columns:
 class CalculatorPage:
     """What the calculator shows of a form, and which part of it is in sight."""
 
-    def __init__(self, form: Form, alphabet: Alphabet = ASCII, book: Book | None = None) -> None:
+    def __init__(
+        self, form: Form, alphabet: Alphabet = ASCII, book: Book | None = None, full: str = "F4 in full"
+    ) -> None:
+        """Make a page.
+
+        Args:
+            form: what it shows.
+            alphabet: of the drawings.
+            book: has the sources.
+            full: where the cautions stand in full.
+        """
         self.form = form
+        self.full = full
         self.alphabet = alphabet
         self.book = book
         self.view = Viewport()
@@ -227,9 +239,7 @@ class CalculatorPage:
     def _cautions(self, width: int) -> list[Line]:
         if self.form.answer is None or not self.form.answer.cautions:
             return [EMPTY]
-        heads = ("Caution F4: ", " " * 12)
-        lines = _short([caution.title for caution in self.form.answer.cautions], width - 12)
-        return [line(Piece(head, "watch"), *one) for head, one in zip(heads, lines, strict=False)]
+        return block_lines([at_arms_length(self.form.answer.cautions, self.full)], width)
 
 
 def _offered(value: Value, width: int, *, in_hand: bool) -> Line:
@@ -245,17 +255,6 @@ def _in_words(text: str) -> str:
     """A sentence that names quantities by key, as the fields name them."""
     said = _KEY.sub(lambda key: QUANTITIES[key[0]].title.lower() if key[0] in QUANTITIES else key[0], text)
     return said[:1].upper() + said[1:]
-
-
-def _short(titles: list[str], width: int) -> list[Line]:
-    """Titles on at most two lines, with a count of those that found no room."""
-    for count in range(len(titles), 0, -1):
-        left_out = len(titles) - count
-        said = "; ".join(titles[:count]) + (f"; and {left_out} more" if left_out else "")
-        lines = wrap(said, width)
-        if len(lines) <= 2:
-            return lines
-    return [line(f"{len(titles)} to read")]
 
 
 def _edge(below: list[Line], width: int) -> Line:
