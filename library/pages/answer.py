@@ -36,7 +36,7 @@ def answer_page(
     cautions: bool = False,
     more: str = "",
 ) -> Page:
-    """Everything of an answer; what it means at the machine stands last, where a terminal leaves it in sight.
+    """Everything of an answer; the answer and what it means stand last, where a terminal leaves them in sight.
 
     Args:
         found: an answer that has a result.
@@ -54,9 +54,9 @@ def answer_page(
         raise ValueError("an answer without a result has nothing to tell")
     parts = (
         given(found, book, display),
-        outputs(found, result.outputs, display),
-        stations(result.stations, display),
         rows(result, display),
+        stations(result.stations, display),
+        outputs(found, result.outputs, display),
         checks(result.checks, display),
     )
     sections = tuple(Section("", (part,)) for part in parts if part is not None)

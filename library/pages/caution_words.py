@@ -39,7 +39,10 @@ def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
 
 
 def _line(head: str, text: str, place: int) -> Line:
-    return (Run(head, "watch"), Run(text)) if place == 0 else (Run(" " * len(head)), Run(text))
+    if place:
+        return (Run(" " * len(head)), Run(text))
+    word = head.rstrip()
+    return (Run(word, "watch"), Run(f"{head[len(word) :]}{text}"))
 
 
 def _filled(words: Sequence[str], rooms: Sequence[int], reader: Reader) -> list[str] | None:

@@ -204,7 +204,7 @@ def _cautions(block: blocks.Cautions, reader: Reader) -> list[Line]:
     for one in block.cautions:
         (first,), *rest = reader.lines(f"{one.title}: {' '.join(block.told(one).split())}", rest="  ")
         title = first.text.partition(":")[0] if first.text.startswith(f"{one.title}:") else ""
-        lines += [(Run(title, "watch"), Run(first.text[len(title) :])), *rest]
+        lines += [(Run(title, "warn"), Run(first.text[len(title) :])), *rest]
     return lines
 
 

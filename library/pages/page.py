@@ -13,8 +13,8 @@ from geometry.figure import Figure
 from library.pages.short import first_sentence
 from library.units.system import METRIC, Display
 
-Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop"]
-"""What a piece of text is to the reader; no meaning rests on it alone."""
+Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop", "warn"]
+"""What a piece of text is to the reader; no meaning rests on it alone. The word of a state is told from a sentence that warns."""
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,7 @@ from tui.view.lines import (
     EMPTY,
     Line,
     Piece,
+    Role,
     beside,
     filled,
     fit,
@@ -167,7 +168,7 @@ class CalculatorPage:
             " ",
             *self._value(field.key, parts.value, in_hand=in_hand),
             " ",
-            Piece(fit(self._mark(field), _MARK), "quiet"),
+            _marked(self._mark(field)),
         )
         return [first, *(line("    ", *rest) for rest in names[1:])]
 
@@ -242,6 +243,12 @@ class CalculatorPage:
         return block_lines([at_arms_length(self.form.answer.cautions, self.full)], width)
 
 
+def _marked(word: str) -> Piece:
+    """The word behind a field; one that wants something stands out."""
+    roles: dict[str, Role] = {"fix": "watch", "needed": "strong", "or this": "strong"}
+    return Piece(fit(word, _MARK), roles.get(word, "quiet"))
+
+
 def _offered(value: Value, width: int, *, in_hand: bool) -> Line:
     """The range of the book in an open field."""
     said = f"book {ranges.said(value)}"
@@ -264,7 +271,8 @@ def _edge(below: list[Line], width: int) -> Line:
     roles = {piece.role for one in below for piece in one}
     worst = next((word for role, word in (("stop", "a STOP"), ("watch", "a WATCH")) if role in roles), "")
     count = f"{len(below)} more line{'s' if len(below) > 1 else ''}"
-    return line(Piece(fit(f"── {count}{', with ' if worst else ''}{worst}: PgDn ──", width), "rule"))
+    told = fit(f"── {count}{', with ' if worst else ''}{worst}: PgDn ──", width)
+    return line(Piece(told, "warn" if worst else "rule"))
 
 
 def _joined(fields: list[Line], answer: list[Line], parts: Columns) -> list[Line]:

@@ -167,7 +167,7 @@ class CardPage:
             lines += wrap(text, parts.lines, "quiet", first=" " * 5, rest=" " * 7)
         issues = self.form.issues_at(row)
         if issues and not in_hand:
-            lines += wrap(_told(row, issues), parts.lines, "watch", first="   ! ", rest="     ")
+            lines += wrap(_told(row, issues), parts.lines, "warn", first="   ! ", rest="     ")
         return lines
 
     def _heading(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
@@ -241,8 +241,15 @@ class CardPage:
         issues = self.form.issues_at(self.form.row)
         if issues:
             word = "STOP" if issues[0].state == "stop" else "WATCH"
-            told = wrap(_told(self.form.row, issues), width, "watch", first=f"{word}: ", rest="  ")
-            return _at_most(told, width, height)
+            told = wrap(_told(self.form.row, issues), width, "warn", first=f"{word}: ", rest="  ")
+            (first, *rest) = _at_most(told, width, height)
+            return [
+                line(
+                    Piece(word, "stop" if word == "STOP" else "watch"),
+                    Piece(first[0].text[len(word) :], "warn"),
+                ),
+                *rest,
+            ]
         return _at_most(wrap(with_keys(self.form.row.hint, self._keys), width, "quiet"), width, height)
 
 

@@ -94,7 +94,7 @@ class EntryPage:
     def _text(self, book: Book, width: int, cut: set[str], convert: Convert | None) -> list[Line]:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
         entry = self.entry
-        unread: list[Block] = [Said((UNREAD,), "watch")] if entry.unread else []
+        unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
         sections = [Section("", (*unread, guide(book, entry, by_lines=True))), *about_family(book, entry)]
         if cut:
             sections.append(
@@ -106,11 +106,11 @@ class EntryPage:
 
 
 def preview_lines(book: Book, entry: Entry, width: int, more: str) -> list[Line]:
-    """An entry as it stands beside a list."""
-    blocks: list[Block] = [guide(book, entry), legend(book, entry)]
+    """An entry as it stands beside a list: its values, its cautions, what to grind, and notes and sources in full."""
     warned = at_arms_length(cautions_for(None, entry, book), more)
     values = value_lines(values_table(book, entry), width)
-    return [*values, EMPTY, *block_lines([warned], width), EMPTY, *block_lines(blocks, width)]
+    sections = (Section("", (guide(book, entry),)), in_detail(book, entry.values.values()))
+    return [*values, EMPTY, *block_lines([warned], width), EMPTY, *page_lines(Page("", sections), width)]
 
 
 def value_lines(table: Table, width: int, chosen: int | None = None) -> list[Line]:
