@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from library.pages.page import SEPARATOR, CautionWords
 from library.pages.reader import Line, Reader, Run
+from library.pages.texts import wrapped
 
 HEAD = "CAUTION  "
 LINES = 2
@@ -31,11 +32,12 @@ def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
         left = len(words) - count
         tail = (f"+{left}  " if left else "") + reader.clean(block.more)
         found = _filled(words[:count], [room, room - reader.measure(tail) - 2], reader)
-        if found is not None or not count:
-            first, last = [*(found or ()), "", ""][:LINES]
+        if found is not None and reader.measure(tail) <= room:
+            first, last = [*found, "", ""][:LINES]
             gap = reader.padded(last, room - reader.measure(tail))
             return [_line(head, first, 0), (*_line(head, gap, 1), Run(tail, "quiet"))]
-    return []
+    told = wrapped(f"+{len(words)} {block.more}", room, clean=reader.clean)
+    return [_line(head, text, place) for place, text in enumerate([*told, ""][:LINES])]
 
 
 def _line(head: str, text: str, place: int) -> Line:

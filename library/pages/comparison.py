@@ -28,7 +28,7 @@ def comparison_page(book: Book, entries: Sequence[Entry], *, sources: bool = Fal
     """
     legend = Section("", (Said((LEGEND,), "quiet"),))
     told = side_by_side(book, entries, sources=sources)
-    warned = Section("", (at_arms_length(cautions_of_all(entries, book), "heelclear show ID --cautions"),))
+    warned = Section("", (at_arms_length(cautions_of_all(entries, book), "show ID --cautions"),))
     return Page(f"Side by side: {len(entries)} entries", (Section("", (told,)), legend, warned))
 
 

@@ -48,7 +48,7 @@ async def test_an_entry_shows_values_sources_layers_cautions_and_notes(program: 
         assert "The maker's rating comes first." in hands.shown()
 
 
-async def test_the_value_in_hand_is_explained_under_the_values_and_the_text_scrolls_after_the_last(
+async def test_the_value_in_hand_is_marked_and_explained_under_the_values(
     program: Program,
 ) -> None:
     own = "The shop's own; the shipped book has 4 deg (2 deg to 6 deg)."
@@ -56,7 +56,7 @@ async def test_the_value_in_hand_is_explained_under_the_values_and_the_text_scro
         await hands.press(*"bronze", "enter")
         assert own not in hands.shown()
         await hands.press("down", "down")
-        assert in_hand(hands.lines()).startswith("> Thread relief")
+        assert in_hand(hands.lines()).startswith("> Thread land relief")
         assert own in hands.shown()
         assert "Source: this shop" in hands.shown()
         await hands.press("down")
