@@ -50,8 +50,8 @@ _LISTS: tuple[Where, ...] = (
 )
 _TYPED_INTO: tuple[Where, ...] = ("calculator", "form", "card")
 
-_READING: tuple[Where, ...] = tuple(one for one in EVERYWHERE if one not in (*_LISTS, *_TYPED_INTO))
-"""Text that scrolls: every screen that is no list and takes no typing."""
+_READING: tuple[Where, ...] = tuple(one for one in EVERYWHERE if one not in (*_LISTS, *_TYPED_INTO, "entry"))
+"""Text that scrolls: every screen that is no list, takes no typing and has no line in hand."""
 
 SAFE_KEYS = frozenset(
     {"?", "up", "down", "left", "right", "tab", "shift+tab", "enter", "escape", "home", "end"}
@@ -121,7 +121,7 @@ ACTIONS: tuple[Action, ...] = (
         "Caution",
         "Shows every caution in full, with its source.",
         ("f4",),
-        ("book", "entry", "calculator", "card"),
+        ("book", "entry", "calculator", "card", "sheet", "compare", "batch"),
     ),
     Action(
         "units",
@@ -141,10 +141,12 @@ ACTIONS: tuple[Action, ...] = (
     Action("down", "Down", "Goes one line down.", ("down",), _LISTS, False),
     Action("page-up", "Page up", "Goes a screenful up.", ("pageup",), in_bar=False),
     Action("page-down", "Page down", "Goes a screenful down.", ("pagedown",), in_bar=False),
-    Action("first", "First", "Goes to the beginning.", ("home",), (*_LISTS, *_READING), False),
-    Action("last", "Last", "Goes to the end.", ("end",), (*_LISTS, *_READING), False),
+    Action("first", "First", "Goes to the beginning.", ("home",), (*_LISTS, *_READING, "entry"), False),
+    Action("last", "Last", "Goes to the end.", ("end",), (*_LISTS, *_READING, "entry"), False),
     Action("scroll-up", "Up", "Scrolls one line up.", ("up",), _READING, False),
     Action("scroll-down", "Down", "Scrolls one line down.", ("down",), _READING, False),
+    Action("next-value", "Next value", "Goes to the next value, whose note and source stand below; past the last one it scrolls.", ("down",), ("entry",), False),
+    Action("previous-value", "Value before", "Goes to the value before; where the text is scrolled, it scrolls back first.", ("up",), ("entry",), False),
     Action("next-entry", "Next entry", "Shows the next entry of the list.", ("ctrl+n",), ("entry",), False),
     Action("previous-entry", "Entry before", "Shows the entry before in the list.", ("ctrl+p",), ("entry",), False),
     Action("take", "Choose", "Takes the chosen one.", ("enter",), ("actions", "calculations", "changes", "drafts", "draft", "threads", "pick")),

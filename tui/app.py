@@ -25,11 +25,11 @@ from tui.session import Session
 from tui.signals import on_ending
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Iterable, Sequence
     from pathlib import Path
 
     from geometry.calculation import Calculation
-    from library.book.model import Book, Entry
+    from library.book.model import Book, Caution, Entry
     from library.drafts.draft_store import Kept
     from tui.services.book_service import BookService
     from tui.services.card_service import CardService
@@ -209,9 +209,14 @@ class Heelclear(SparingApp, inherit_bindings=False):
             self.session.calculators.carry(entry, size)
         self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
 
-    def show_cautions(self, sheet: Calculation | None, entry: Entry | None) -> None:
-        """Show cautions in full."""
-        self.push_screen(screens.CautionsScreen(self.session, sheet, entry))
+    def show_cautions(
+        self,
+        sheet: Calculation | None,
+        entry: Entry | None,
+        found: Callable[[Book], Iterable[Caution]] | None = None,
+    ) -> None:
+        """Show cautions in full: of a calculation and a tool, or those that ``found`` gives."""
+        self.push_screen(screens.CautionsScreen(self.session, sheet, entry, found))
 
     def say(self, sentence: str) -> None:
         """Show a sentence on the screen in front, until the next key."""

@@ -12,26 +12,25 @@ from tui.view.lines import Role
 
 _WITHOUT_COLOUR: dict[Role, Style] = {
     "plain": Style(),
-    "quiet": Style(),
+    "quiet": Style(dim=True),
     "strong": Style(bold=True),
     "head": Style(bold=True),
     "chosen": Style(reverse=True),
     "cursor": Style(reverse=True),
     "typed": Style(bold=True),
     "pass": Style(bold=True),
-    "watch": Style(bold=True),
+    "watch": Style(bold=True, reverse=True),
     "stop": Style(bold=True, reverse=True),
-    "rule": Style(),
+    "warn": Style(bold=True),
+    "rule": Style(dim=True),
     "key": Style(bold=True),
 }
 
 _COLOURS: dict[Role, Style] = {
-    "head": Style(color="cyan", bold=True),
-    "pass": Style(color="green", bold=True),
-    "watch": Style(color="yellow", bold=True),
-    "stop": Style(color="red", bold=True, reverse=True),
-    "key": Style(color="cyan"),
+    "pass": Style(color="black", bgcolor="green", bold=True),
+    "stop": Style(color="bright_white", bgcolor="red", bold=True),
 }
+"""Each with its own ground, so that it reads on a black terminal and on a white one."""
 
 
 Drawing = Literal["braille", "blocks", "ascii"]

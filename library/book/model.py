@@ -172,15 +172,34 @@ class Material:
 
 @dataclass(frozen=True)
 class Caution:
-    """One warning, with the source it rests on."""
+    """One warning, with the source it rests on.
+
+    Attributes:
+        id: as entries, families, materials and calculations name it.
+        title: what it is about.
+        text: the whole of it.
+        citation: where it was read.
+        words: what to do, in a few words that are read at arm's length; empty where the title has to do.
+    """
 
     id: str
     title: str
     text: str
     citation: Citation = Citation("missing")
+    words: str = ""
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
     place: Place = NOWHERE
+
+    @property
+    def in_words(self) -> str:
+        """What to do, or else what it is about.
+
+        Example:
+            >>> Caution("eyes", "Eyes and face", "Wear goggles.", words="goggles on").in_words
+            'goggles on'
+        """
+        return self.words or self.title
 
 
 @dataclass(frozen=True)

@@ -132,7 +132,7 @@ SHAPES: Mapping[str, Shape] = {
         ),
         Shape(
             "caution",
-            {"title": one_line, "text": paragraph},
+            {"title": one_line, "words": one_line, "text": paragraph},
             lambda merged: Caution(**merged.whole()),  # type: ignore[arg-type]
             required=("title", "text"),
             is_cited=True,

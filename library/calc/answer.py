@@ -12,6 +12,7 @@ from geometry.plausible import diameter_plausible
 from geometry.quantities import QUANTITIES
 from geometry.sentences import Amount, Kind, Sentence
 from library.book.model import Book, Caution, Entry, Value
+from library.calc.cautions import cautions_for
 from library.calc.citation import briefly
 from library.calc.inputs import Input, of_no_surface, shown
 from library.calc.merge_inputs import merge_inputs
@@ -24,9 +25,6 @@ from library.units.system import METRIC, Display
 
 if TYPE_CHECKING:
     from geometry.uncertainty import Spread
-
-LAST_WORD = "defer"
-"""The caution that ends every list: the maker's rating, the manual, local rules and trained people first."""
 
 
 @dataclass(frozen=True)
@@ -206,21 +204,6 @@ def _with_doubts_of_the_size(
             continue
         found += diameter_plausible(value, nearest)
     return replace(result, checks=worst_first((*found, *result.checks))) if found else result
-
-
-def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> tuple[Caution, ...]:
-    """The cautions of a calculation, an entry, its family and its material, each once, the deferring one last."""
-    keys: list[str] = list(sheet.cautions) if sheet else []
-    if entry is not None:
-        keys += entry.cautions
-        family = book.families.get(entry.family)
-        keys += family.cautions if family else ()
-        material = next(
-            (m for m in book.materials.values() if entry.work_material in {m.id, m.title, *m.synonyms}), None
-        )
-        keys += material.cautions if material else ()
-    ordered = [key for key in dict.fromkeys(keys) if key != LAST_WORD] + [LAST_WORD]
-    return tuple(book.cautions[key] for key in ordered if key in book.cautions)
 
 
 def off_by(key_kind: Kind, found: Spread, display: Display) -> str:

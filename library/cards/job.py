@@ -11,7 +11,8 @@ from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.book.model import Book, Caution, Entry, Family
-from library.calc.answer import LAST_WORD, Answer, answer, cautions_for
+from library.calc.answer import Answer, answer
+from library.calc.cautions import by_danger, cautions_for
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
@@ -342,9 +343,6 @@ def flutes_of(text: str) -> int | None:
 
 
 def _cautions(steps: list[Step], entry: Entry, book: Book) -> tuple[Caution, ...]:
-    found = {one.id: one for one in cautions_for(None, entry, book)}
-    for step in steps:
-        if step.in_use:
-            found |= {one.id: one for one in step.answer.cautions if one.id not in found}
-    last = found.pop(LAST_WORD, None)
-    return (*found.values(), *((last,) if last else ()))
+    found = {one.id for one in cautions_for(None, entry, book)}
+    found |= {one.id for step in steps if step.in_use for one in step.answer.cautions}
+    return tuple(by_danger(found, book))

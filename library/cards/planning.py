@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from library.book.model import Book
+from library.book.model import Book, Caution
+from library.calc.cautions import by_danger
 from library.cards.history import sharpenings_left
 from library.cards.job import Job, flutes_of, work_out
 from library.cards.model import Card
@@ -40,12 +41,14 @@ class Plan:
         turns: the cards in order.
         changes: how often something is set anew after the first card.
         changes_as_given: how often it would be in the order in which the cards were named.
+        cautions: of all cards together.
     """
 
     stays: tuple[SettingLine, ...]
     turns: tuple[Turn, ...]
     changes: int
     changes_as_given: int
+    cautions: tuple[Caution, ...] = ()
 
 
 def plan(cards: Sequence[Card], book: Book, display: Display) -> Plan:
@@ -80,7 +83,9 @@ def plan(cards: Sequence[Card], book: Book, display: Display) -> Plan:
                 sharpenings_left(jobs[number]),
             )
         )
-    return Plan(stays, tuple(turns), _count(lines, order), _count(lines, as_given))
+    named = {one.id for job in jobs for one in job.cautions}
+    warned = tuple(by_danger(named, book))
+    return Plan(stays, tuple(turns), _count(lines, order), _count(lines, as_given), warned)
 
 
 def _all_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:

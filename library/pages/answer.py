@@ -17,7 +17,7 @@ from library.calc.surfaces import RELIEF, title_of
 from library.calc.wording import STATIONS, in_one_paragraph
 from library.equipment.model import Machine
 from library.equipment.settings import in_divisions
-from library.pages.cautions import in_full
+from library.pages.cautions import at_arms_length, in_full
 from library.pages.page import Checks, Named, Page, Said, Section, Table, Values
 from library.units.show import say, show, show_answer
 from library.units.system import Display
@@ -27,14 +27,24 @@ WORST_FIRST = ("stop", "watch", "pass", "note")
 _ORIGINS = {"given": "typed", "entry": "from the book", "default": "default"}
 
 
-def answer_page(found: Answer, book: Book | None, display: Display, entry: Entry | None = None) -> Page:
-    """Everything of an answer, its cautions last.
+def answer_page(
+    found: Answer,
+    book: Book | None,
+    display: Display,
+    entry: Entry | None = None,
+    *,
+    cautions: bool = False,
+    more: str = "",
+) -> Page:
+    """Everything of an answer; the answer and what it means stand last, where a terminal leaves them in sight.
 
     Args:
         found: an answer that has a result.
         book: gives the sources.
         display: the units.
         entry: the entry that filled what was not typed.
+        cautions: tells each caution in full with its source.
+        more: where they stand in full, so that two lines of them will do; without it all of them are told in words.
 
     Raises:
         ValueError: when there is no result to tell.
@@ -44,14 +54,16 @@ def answer_page(found: Answer, book: Book | None, display: Display, entry: Entry
         raise ValueError("an answer without a result has nothing to tell")
     parts = (
         given(found, book, display),
-        outputs(found, result.outputs, display),
-        stations(result.stations, display),
         rows(result, display),
+        stations(result.stations, display),
+        outputs(found, result.outputs, display),
         checks(result.checks, display),
     )
     sections = tuple(Section("", (part,)) for part in parts if part is not None)
+    warned = Section("", (at_arms_length(found.cautions, more),))
+    warnings = in_full(found.cautions, book) if cautions else warned
     title = f"{found.sheet.title}: {entry.title}" if entry is not None else found.sheet.title
-    return Page(title, (*sections, in_full(found.cautions, book)))
+    return Page(title, (*([warnings] if found.cautions else []), *sections))
 
 
 def given(found: Answer, book: Book | None, display: Display) -> Values:

@@ -74,14 +74,14 @@ def _block(block: Block) -> str:
             text = _items(block)
         case blocks.Table():
             text = _table(block)
-        case blocks.SideBySide():
-            text = _table(block.table())
         case blocks.Checks():
             text = _checks(block)
-        case blocks.Boxes():
-            text = _table(block.table(), "boxes")
+        case blocks.SideBySide() | blocks.Boxes():
+            text = _table(block.table(), "boxes" if isinstance(block, blocks.Boxes) else "")
         case blocks.Cautions():
             text = _cautions(block)
+        case blocks.CautionWords() | blocks.Labelled():
+            text = "\n".join(f"<p><b>{plain(label)}</b> {plain(told)}</p>" for label, told in block.parts)
         case blocks.Words():
             text = "\n".join(
                 f"<p><b>{plain(one.title)}</b> {plain(one.more)}<br>{plain(' '.join(one.texts))}</p>"

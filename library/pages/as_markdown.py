@@ -53,6 +53,12 @@ def _block(block: Block) -> str:
             text = "\n".join(f"- {_verdict(state)}{plain(said)}" for state, said in block.checks)
         case blocks.Cautions():
             text = _cautions(block)
+        case blocks.CautionWords() | blocks.Labelled():
+            text = "\n\n".join(
+                f"**{plain(label)}** {plain(part)}"
+                for label, told in block.parts
+                for part in told.splitlines()
+            )
         case blocks.Words():
             text = "\n".join(
                 f"- **{plain(one.title)}** {plain(one.more)}\n  {plain(' '.join(one.texts))}"

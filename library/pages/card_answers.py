@@ -99,7 +99,7 @@ def _of_book(job: Job, key: str) -> Iterator[Block]:
         said = (
             f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}."
         )
-        yield Said((said,), "watch")
+        yield Said((said,), "warn")
 
 
 def after_answers(job: Job, key: str) -> Parts:

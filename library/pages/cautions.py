@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from library.book.model import Book, Caution
-from library.calc.answer import LAST_WORD
+from library.calc.cautions import LAST_WORD
 from library.calc.citation import cited
-from library.pages.page import Cautions, Page, Said, Section, Warned
+from library.pages.page import Cautions, CautionWords, Page, Said, Section, Warned
 
 HEADING = "Before you grind"
 
@@ -22,6 +22,16 @@ def in_full(found: Iterable[Caution], book: Book | None) -> Section:
     """Each caution whole, with its source where there is a book to name it."""
     told = tuple(Warned(one.title, one.text, cited(book, one.citation) if book else "") for one in found)
     return Section(HEADING, (Cautions(told),))
+
+
+def at_arms_length(found: Iterable[Caution], more: str = "") -> CautionWords:
+    """What each caution asks for in a few words.
+
+    Args:
+        found: the cautions, the most dangerous first.
+        more: where they stand in full; then they take two lines, and else as many as they need.
+    """
+    return CautionWords(tuple(one.in_words for one in found), more)
 
 
 def cautions_page(found: Iterable[Caution], book: Book, about: str) -> Page:

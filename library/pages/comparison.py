@@ -6,7 +6,9 @@ from collections.abc import Sequence
 
 from geometry.quantities import quantity
 from library.book.model import Book, Entry, Family, Material
+from library.calc.cautions import cautions_of_all
 from library.calc.wording import remarks, span
+from library.pages.cautions import at_arms_length
 from library.pages.page import Across, Page, Said, Section, SideBySide
 from library.search.comparing import compare
 
@@ -26,7 +28,8 @@ def comparison_page(book: Book, entries: Sequence[Entry], *, sources: bool = Fal
     """
     legend = Section("", (Said((LEGEND,), "quiet"),))
     told = side_by_side(book, entries, sources=sources)
-    return Page(f"Side by side: {len(entries)} entries", (Section("", (told,)), legend))
+    warned = Section("", (at_arms_length(cautions_of_all(entries, book), "show ID --cautions"),))
+    return Page(f"Side by side: {len(entries)} entries", (Section("", (told,)), legend, warned))
 
 
 def side_by_side(book: Book, entries: Sequence[Entry], *, sources: bool = False) -> SideBySide:

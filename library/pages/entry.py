@@ -1,58 +1,139 @@
-"""The page of one entry of the book: its values with range and source, its notes, its cautions, and its family."""
+"""The page of one entry of the book: a line for each value, what is ground and how, its sources, its cautions."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Book, Entry, Family, Measure, Value
-from library.calc.answer import cautions_for
+from library.calc.cautions import cautions_for
 from library.calc.wording import remarks, span
-from library.pages.cautions import in_full
-from library.pages.page import Block, Named, Page, Said, Section, Values
+from library.pages.cautions import at_arms_length, in_full
+from library.pages.entry_sources import legend, tags
+from library.pages.page import Block, Labelled, Named, Page, Said, Section, Table, Values
 
 Convert = Callable[[float, Kind], str]
 """Writes a length in the unit that is worked in; loaded behind the first frame."""
 
 UNREAD = "Some lines of this entry could not be read; 'heelclear check' says which and what to do."
+HEADING = ("", "usual", "low", "high", "src", "is")
+UNREADABLE = "not readable"
+
+GUIDE = {"ground": "GRIND", "never_ground": "NEVER", "": "NOTE", "order": "ORDER", "check_after": "CHECK", "fails": "FAILS"}  # fmt: skip
+"""What is told of the work and behind which label; the note is the entry's own, all else its family's."""
 
 
-def entry_page(book: Book, entry: Entry, convert: Convert | None = None) -> Page:
-    """Everything that the book knows of one kind of tool.
+def entry_page(
+    book: Book,
+    entry: Entry,
+    convert: Convert | None = None,
+    *,
+    sources: bool = False,
+    cautions: bool = False,
+) -> Page:
+    """What the book knows of one kind of tool, in about as many lines as are read at once.
 
     Args:
         book: gives family, cautions and sources.
         entry: what to show.
         convert: writes lengths in the unit that is worked in, once units are loaded.
+        sources: tells each value's note and source in full too, and more of the family.
+        cautions: tells each caution in full with its source.
     """
-    family = book.families.get(entry.family)
-    values = tuple(_named(book, value, convert) for value in entry.values.values())
-    about: list[Block] = [Said((_about(book, entry),), "quiet"), *([Said((UNREAD,))] if entry.unread else [])]
-    sections = [Section("", tuple(about)), Section("", (Values(values),))]
-    if entry.notes.strip():
-        sections.append(Section("Notes", (Said((entry.notes.strip(),)),)))
-    sections.append(in_full(cautions_for(None, entry, book), book))
-    sections += _of_family(family, book.families.get(family.like)) if family is not None else ()
+    warned = cautions_for(None, entry, book)
+    about: list[Block] = [Said((about_entry(book, entry),), "quiet"), *([Said((UNREAD,))] if entry.unread else [])]  # fmt: skip
+    sections = [
+        Section("", (*about, values_table(book, entry, convert))),
+        Section("", (guide(book, entry),)),
+    ]
+    if sources:
+        sections += [*about_family(book, entry), in_detail(book, entry.values.values(), convert)]
+    foot: list[Block] = [legend(book, entry, full=sources, more="" if sources else ": --sources")]
+    if not cautions:
+        foot.append(at_arms_length(warned, "--cautions"))
+    sections.append(Section("", tuple(foot)))
+    if cautions:
+        sections.append(in_full(warned, book))
     return Page(entry.title, tuple(sections))
 
 
-def _about(book: Book, entry: Entry) -> str:
+def about_entry(book: Book, entry: Entry) -> str:
+    """What it is, what it cuts, which book it is from, and its id."""
     family, material = book.families.get(entry.family), book.materials.get(entry.work_material)
     tools = family.title if family else entry.family
     work = material.title if material else entry.work_material
-    layer = (
-        "from the shop's own book, in whole or in part"
-        if entry.layer == "shop"
-        else "from the book that comes with the program"
-    )
+    layer = "the shop's own" if entry.layer == "shop" else "shipped"
     return f"{tools}. Work: {work or 'not said'}; {layer} ({entry.id})."
+
+
+def values_table(book: Book, entry: Entry, convert: Convert | None = None) -> Table:
+    """A line for each value: the usual one, the ends of its range, the tag of its source.
+
+    Lengths that the book has in another unit stand again at the end of the line in the one that is worked in.
+    """
+    tagged = tags(book, entry)
+    rows = [
+        (*_cells(value), tagged[key], _converted(value, convert) if convert else "")
+        for key, value in entry.values.items()
+    ]
+    columns = len(HEADING) if any(row[-1] for row in rows) else len(HEADING) - 1
+    return Table(HEADING[:columns], tuple(row[:columns] for row in rows))
+
+
+def _cells(value: Value) -> tuple[str, str, str, str]:
+    usual, low, high = (one.text if one else "" for one in (value.usual, value.low, value.high))
+    if value.unread and value.first() is None:
+        usual = UNREADABLE
+    return quantity(value.key).title, usual, low, high
+
+
+def guide(book: Book, entry: Entry, *, by_lines: bool = False) -> Labelled:
+    """What to grind and what never, what is special with this entry, the order of work, what to check, how it fails.
+
+    Args:
+        book: has the family.
+        entry: gives the note.
+        by_lines: begins each line of a text on a line of its own, where a page scrolls.
+    """
+    family = book.families.get(entry.family)
+    texts = {**(family.texts if family else {}), "": entry.notes}
+    told = {label: texts.get(key, "").strip() for key, label in GUIDE.items()}
+    return Labelled(
+        tuple((label, text if by_lines else " ".join(text.split())) for label, text in told.items() if text)
+    )
+
+
+def in_hand(book: Book, value: Value) -> str:
+    """What belongs to a value in one paragraph, what is read first standing first.
+
+    Example:
+        >>> from library.book.model import Citation
+        >>> value = Value("flutes", usual=Measure("4"), citation=Citation("from memory"), note="Count them.")
+        >>> in_hand(Book({}), value)
+        'Flutes: Count them. Source: from memory'
+    """
+    source, *more = remarks(book, value) if not value.unread else ["", *remarks(book, value)]
+    first = [part for part in more if not part.startswith("Another source")]
+    others = [part for part in more if part not in first]
+    unread = [span(value)] if value.unread and value.first() is None else []
+    told = " ".join(part for part in (*unread, *first, source, *others) if part)
+    return f"{quantity(value.key).title}: {told}"
+
+
+def in_detail(book: Book, values: Iterable[Value], convert: Convert | None = None) -> Section:
+    """Values with their note and source in full."""
+    return Section("The values in full", (Values(tuple(_named(book, value, convert) for value in values)),))
 
 
 def _named(book: Book, value: Value, convert: Convert | None) -> Named:
     """A value with its range, and below it its source and whatever else belongs to it."""
-    also = _converted(value, convert) if convert is not None else ""
-    return Named(quantity(value.key).title, span(value) + also, below=tuple(remarks(book, value)))
+    again = _converted(value, convert) if convert is not None else ""
+    return Named(
+        quantity(value.key).title,
+        span(value) + (f"  = {again}" if again else ""),
+        below=tuple(remarks(book, value)),
+    )
 
 
 def _converted(value: Value, convert: Convert) -> str:
@@ -63,18 +144,31 @@ def _converted(value: Value, convert: Convert) -> str:
         one for one in (value.low, value.usual, value.high) if one is not None and not one.per_diameter
     ]
     written = [convert(one.number, Kind.LENGTH) for one in measures]
-    return f"  = {' / '.join(written)}" if any(map(_differs, measures, written)) else ""
+    return " / ".join(written) if any(map(_differs, measures, written)) else ""
 
 
 def _differs(measure: Measure, written: str) -> bool:
     return measure.text.split()[-1:] != written.split()[-1:]
 
 
-def _of_family(family: Family, like: Family | None) -> Iterator[Section]:
-    what: list[Block] = [Said((family.what,))]
-    if like is not None:
-        said = f"Ground like {like.title.lower()}: what the book does not say of these themselves, it says here of those."
-        what.append(Said((said,), "quiet"))
-    yield Section(f"About {family.title.lower()}", tuple(what))
+def about_family(book: Book, entry: Entry) -> Iterator[Section]:
+    """What the tools of its family are, and whatever is told of them beside the work itself."""
+    family = book.families.get(entry.family)
+    if family is None:
+        return
+    yield Section(f"About {family.title.lower()}", tuple(_what(family, book.families.get(family.like))))
     for heading, text in family.texts.items():
-        yield Section(heading.replace("_", " ").capitalize(), (Said((text.strip(),)),), part=True)
+        if heading not in GUIDE:
+            yield Section(heading.replace("_", " ").capitalize(), (Said((text.strip(),)),), part=True)
+
+
+def _what(family: Family, like: Family | None) -> Iterator[Block]:
+    yield Said((family.what,))
+    if like is not None:
+        yield Said(
+            (
+                f"Ground like {like.title.lower()}: what the book does not say of these themselves, "
+                "it says here of those.",
+            ),
+            "quiet",
+        )

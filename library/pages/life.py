@@ -8,6 +8,7 @@ from geometry.sentences import Kind
 from library.cards.history import History
 from library.cards.planning import Plan, Turn
 from library.cards.settings_lines import SettingLine
+from library.pages.cautions import at_arms_length
 from library.pages.page import Page, Said, Section, Table
 from library.units.show import show
 from library.units.system import Display
@@ -32,12 +33,18 @@ def life_page(found: History, display: Display) -> Page:
     return Page(f"The life of {found.name}", (Section("", (table,)), rest))
 
 
-def batch_page(found: Plan) -> Page:
-    """A batch in the order in which it is ground: what is set once, then card by card what changes."""
+def batch_page(found: Plan, more: str = "") -> Page:
+    """A batch in the order in which it is ground: what is set once, then card by card what changes.
+
+    Args:
+        found: the plan.
+        more: where the cautions stand in full, so that two lines of them will do.
+    """
     many = "1 setting changes" if found.changes == 1 else f"{found.changes} settings change"
     saved = found.changes_as_given - found.changes
     order = f"{saved} fewer than in the order named" if saved else "and the order named is as good as any"
     sections = (
+        *([Section("", (at_arms_length(found.cautions, more),))] if found.cautions else ()),
         Section("Set once, and leave", (_settings(found.stays, "nothing is the same for all"),)),
         *(_turn(number, turn) for number, turn in enumerate(found.turns, 1)),
         Section("", (Said((f"{many} between the cards, {order}.",), "strong"),)),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from library.pages import page as blocks
+from library.pages.caution_words import caution_lines
 from library.pages.columns import in_turns
 from library.pages.page import Block, Page, Section
 from library.pages.reader import EMPTY, Line, Reader, Run, beside
@@ -20,6 +21,9 @@ EDGE = 60
 
 NARROW = 44
 """Characters of a column below which nothing is indented for the looks of it."""
+
+LABEL = 7
+"""Characters of the column of labels."""
 
 DRAWN = 34
 """Characters of the widest drawing of a word."""
@@ -75,14 +79,14 @@ def block_lines(block: Block, reader: Reader) -> list[Line]:
             lines = [one for state, text in block.checks for one in _check(state, text, reader)]
         case blocks.Boxes():
             lines = [one for row in block.rows for one in _box_row(row, reader)]
-        case blocks.Cautions():
-            lines = _cautions(block, reader)
+        case blocks.Cautions() | blocks.CautionWords():
+            lines = _warnings(block, reader)
+        case blocks.Labelled():
+            lines = [one for label, text in block.parts for one in _labelled(label, text, reader)]
         case blocks.Words():
             lines = [one for word in block.words for one in _word(word, reader)]
         case blocks.Sources():
             lines = reader.lines(block.told())
-        case blocks.Drawing():
-            pass
     return lines
 
 
@@ -188,6 +192,10 @@ def _box_row(row: blocks.BoxRow, reader: Reader) -> list[Line]:
     return [*lines, *reader.lines(line, rest="    ")]
 
 
+def _warnings(block: blocks.Cautions | blocks.CautionWords, reader: Reader) -> list[Line]:
+    return _cautions(block, reader) if isinstance(block, blocks.Cautions) else caution_lines(block, reader)
+
+
 def _cautions(block: blocks.Cautions, reader: Reader) -> list[Line]:
     if not block.full:
         said = " ".join(first_clause(first_sentence(one.text)) for one in block.cautions)
@@ -196,8 +204,20 @@ def _cautions(block: blocks.Cautions, reader: Reader) -> list[Line]:
     for one in block.cautions:
         (first,), *rest = reader.lines(f"{one.title}: {' '.join(block.told(one).split())}", rest="  ")
         title = first.text.partition(":")[0] if first.text.startswith(f"{one.title}:") else ""
-        lines += [(Run(title, "watch"), Run(first.text[len(title) :])), *rest]
+        lines += [(Run(title, "warn"), Run(first.text[len(title) :])), *rest]
     return lines
+
+
+def _labelled(label: str, text: str, reader: Reader) -> list[Line]:
+    """A text beside its label; on a narrow page behind it."""
+    label = reader.clean(label)
+    if reader.width < NARROW:
+        head = f"{label}: "
+        (first, *more) = reader.lines(text, first=head)
+        return [(Run(head, "head"), Run(first[0].text[len(head) :])), *more]
+    room = reader.narrower(LABEL)
+    (first, *more) = room.lines(text)
+    return [(Run(reader.padded(label, LABEL), "head"), *first), *((Run(" " * LABEL), *one) for one in more)]
 
 
 def _word(one: blocks.Word, reader: Reader) -> list[Line]:

@@ -13,8 +13,8 @@ from geometry.figure import Figure
 from library.pages.short import first_sentence
 from library.units.system import METRIC, Display
 
-Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop"]
-"""What a piece of text is to the reader; no meaning rests on it alone."""
+Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop", "warn"]
+"""What a piece of text is to the reader; no meaning rests on it alone. The word of a state is told from a sentence that warns."""
 
 
 @dataclass(frozen=True)
@@ -205,6 +205,40 @@ class Cautions:
 
 
 @dataclass(frozen=True)
+class CautionWords:
+    """The warnings at arm's length: what to do, in a few words each.
+
+    Attributes:
+        words: the most dangerous first.
+        more: where they stand in full. With it they take two lines, and what finds no room is counted there; without it,
+            as on paper, all of them stand.
+    """
+
+    words: tuple[str, ...]
+    more: str = ""
+
+    @property
+    def parts(self) -> tuple[tuple[str, str], ...]:
+        """All of them behind their label."""
+        return (("CAUTION", SEPARATOR.join(self.words)),)
+
+
+SEPARATOR = " | "
+"""Between words of different cautions."""
+
+
+@dataclass(frozen=True)
+class Labelled:
+    """Paragraphs, each behind a short label: what to grind, what never.
+
+    Attributes:
+        parts: label and text of each; a line end in a text is kept.
+    """
+
+    parts: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
 class Word:
     """A word and what it means.
 
@@ -230,13 +264,13 @@ class Words:
 
 @dataclass(frozen=True)
 class Sources:
-    """Sources by the mark that stands behind what they are the source of."""
+    """Sources by the mark that stands behind what they are the source of, such as ``[a]``."""
 
     marks: Mapping[str, str]
 
     def told(self) -> str:
         """All of them in one paragraph."""
-        return "; ".join(f"[{mark}] {source}" for mark, source in self.marks.items())
+        return "; ".join(f"{mark} {source}" for mark, source in self.marks.items())
 
 
 @dataclass(frozen=True)
@@ -249,7 +283,20 @@ class Drawing:
 
 
 Block = (
-    Facts | Said | Values | Items | Table | SideBySide | Checks | Boxes | Cautions | Words | Sources | Drawing
+    Facts
+    | Said
+    | Values
+    | Items
+    | Table
+    | SideBySide
+    | Checks
+    | Boxes
+    | Cautions
+    | CautionWords
+    | Labelled
+    | Words
+    | Sources
+    | Drawing
 )
 
 

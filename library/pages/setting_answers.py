@@ -31,7 +31,7 @@ def setting_answers(job: Job, name: str) -> Parts:
         return
     counted = told(step.relief) if step.relief is not None else None
     found = [one for one in step.checks if one != counted]
-    bad = checks(found, job.display, ("stop", "watch"))
+    bad = checks(found, job.display, ("stop", "warn"))
     good = checks(found, job.display, ("pass",))
     result = step.answer.result
     if result is None:
@@ -56,7 +56,7 @@ def setting_answers(job: Job, name: str) -> Parts:
 
 def _troubles(step: Step) -> Iterator[Block | None]:
     """What is wrong, then what is still wanted."""
-    yield Said(tuple(one.text for one in step.answer.issues if not one.missing), "watch")
+    yield Said(tuple(one.text for one in step.answer.issues if not one.missing), "warn")
     yield wanted(step.answer)
 
 
@@ -80,4 +80,4 @@ def _recorded(job: Job, step: Step) -> Said:
         for sheet, key, was, now in differs(job)
         if sheet == step.sheet.name
     ]
-    return Said(tuple(told), "watch")
+    return Said(tuple(told), "warn")

@@ -19,7 +19,7 @@ from library.cards.issues import issues_of
 from library.cards.job import Job, Step
 from library.cards.provenance import joined
 from library.cards.settings_lines import SettingLine, setting_lines
-from library.pages.cautions import HEADING, in_short
+from library.pages.cautions import HEADING, at_arms_length, in_short
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Sources
 from library.setup_sheet import readings
 from library.units.show import say, show
@@ -48,6 +48,7 @@ def compose(job: Job, display: Display) -> Page:
     good = tuple(one for one in found if one[0] not in BAD)
     parts = (
         ("", (_who(job), *_words("Wrong with it", card.wrong))),
+        ("", (at_arms_length(job.cautions),)),
         ("Mind this first", (Checks(bad),) if bad else ()),
         ("As received", tuple(_received(job, display))),
         ("Wanted", tuple(_wanted(job, display))),
@@ -143,7 +144,7 @@ def _wanted(job: Job, display: Display) -> Iterator[Block]:
     if pairs:
         yield Facts((*pairs, *_chosen(job)))
     if sources:
-        yield Sources({mark: source for source, mark in sources.items()})
+        yield Sources({f"[{mark}]": source for source, mark in sources.items()})
 
 
 def _reliefs_used(step: Step) -> Iterator[str]:

@@ -45,6 +45,11 @@ def add_json(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print JSON, unrounded")
 
 
+def add_cautions(parser: argparse.ArgumentParser) -> None:
+    """Add the option for every caution in full."""
+    parser.add_argument("--cautions", action="store_true", help="tell every caution in full, with its source")
+
+
 def add_units(parser: argparse.ArgumentParser) -> None:
     """Add the option for the unit of lengths, typed without one and shown."""
     parser.add_argument(
@@ -83,6 +88,12 @@ def _find(parser: argparse.ArgumentParser) -> None:
 
 def _show(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("id", metavar="ID", help="the entry's id, as 'heelclear list' prints it")
+    parser.add_argument(
+        "--sources",
+        action="store_true",
+        help="tell note and source of each value in full, and more of the family",
+    )
+    add_cautions(parser)
     add_units(parser)
     add_json(parser)
 
@@ -111,6 +122,7 @@ def _calc(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "-h", "--help", action="store_true", dest="explain", help="explain the calculation and its inputs"
     )
+    add_cautions(parser)
     add_units(parser)
     add_json(parser)
     parser.set_defaults(usage_text=parser.format_usage())

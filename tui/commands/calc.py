@@ -52,7 +52,7 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
     if options.json:
         printing.data(as_data(found, book, display))
     else:
-        printing.page(answer_page(found, book, display, entry))
+        printing.page(answer_page(found, book, display, entry, cautions=options.cautions, more="--cautions"))
     return 0
 
 

@@ -10,7 +10,7 @@ from library.book.folders import shop_folder
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.opening import open_book
 from library.calc import report
-from library.calc.answer import cautions_for
+from library.calc.cautions import cautions_for
 from library.calc.report import caution_data
 from library.pages.entry import entry_page
 from library.units.show import show
@@ -31,7 +31,14 @@ def run(options: argparse.Namespace) -> int:
         printing.data(described(book, entry))
     else:
         display = Display(options.units)
-        printing.page(entry_page(book, entry, lambda number, kind: show(number, kind, display)))
+        page = entry_page(
+            book,
+            entry,
+            lambda number, kind: show(number, kind, display),
+            sources=options.sources,
+            cautions=options.cautions,
+        )
+        printing.page(page)
     return 0
 
 

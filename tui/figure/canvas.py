@@ -123,7 +123,7 @@ class Canvas:
         if word is not None:
             return word
         if self._proud[cell]:
-            return Piece(alphabet.proud or alphabet.strokes[strokes], "watch")
+            return Piece(alphabet.proud or alphabet.strokes[strokes], "warn")
         if cell in self._letters:
             return self._letters[cell]
         if strokes:

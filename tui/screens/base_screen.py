@@ -10,7 +10,7 @@ from textual.app import ComposeResult, ScreenStackError
 from textual.screen import Screen
 
 from tui import screens
-from tui.actions import Action, Where
+from tui.actions import Action, Where, action
 from tui.view.bars import banner, key_bar
 from tui.view.lines import Line, filled, wrap
 from tui.widgets.pane import Pane
@@ -60,6 +60,11 @@ class BaseScreen(Screen[None], inherit_bindings=False):
     def compose(self) -> ComposeResult:
         """One pane over the whole screen."""
         yield self._pane
+
+    @property
+    def in_full(self) -> str:
+        """Where the cautions stand in full, by the reader's own key."""
+        return f"{self.session.keymap.first_key(action('cautions'))} in full"
 
     def title_text(self) -> str:
         """What stands at the left of the first line."""

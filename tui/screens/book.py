@@ -101,7 +101,7 @@ class BookScreen(BaseScreen):
         entry, book = self.session.chosen_entry(), self.session.book
         if entry is None or book is None:
             return []
-        return screens.preview_of(book, entry, width)
+        return screens.preview_of(book, entry, width, self.in_full)
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""

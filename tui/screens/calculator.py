@@ -188,7 +188,8 @@ class CalculatorScreen(BaseScreen):
 
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.theme.drawing]
-        page = CalculatorPage(self.session.calculators.form(self.entry, sheet), alphabet, self.session.book)
+        form = self.session.calculators.form(self.entry, sheet)
+        page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
         self.session.calculators.compute(page.form)
         return page
 

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from library.calc.answer import cautions_for
+from library.calc.cautions import cautions_for
 from library.pages.cautions import HEADING, cautions_page
 from tui.screens.reading import Reading
 from tui.view.lines import Line
 from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
     from geometry.calculation import Calculation
-    from library.book.model import Book, Entry
+    from library.book.model import Book, Caution, Entry
     from library.pages.page import Page
     from tui.session import Session
 
@@ -22,10 +24,24 @@ class CautionsScreen(Reading):
 
     WHERE = "cautions"
 
-    def __init__(self, session: Session, sheet: Calculation | None, entry: Entry | None) -> None:
+    def __init__(
+        self,
+        session: Session,
+        sheet: Calculation | None,
+        entry: Entry | None,
+        found: Callable[[Book], Iterable[Caution]] | None = None,
+    ) -> None:
+        """Make the screen.
+
+        Args:
+            session: what the program knows.
+            sheet: the calculation.
+            entry: the tool.
+            found: gives the cautions where they belong to more than one calculation and one tool.
+        """
         super().__init__(session)
-        self.sheet = sheet
         self.entry = entry
+        self._found = found or (lambda book: cautions_for(sheet, entry, book))
 
     def title_text(self) -> str:
         """What the cautions are for."""
@@ -39,4 +55,4 @@ class CautionsScreen(Reading):
 
     def _page(self, book: Book) -> Page:
         about = self.entry.title if self.entry is not None else "any grinding"
-        return cautions_page(cautions_for(self.sheet, self.entry, book), book, about)
+        return cautions_page(self._found(book), book, about)

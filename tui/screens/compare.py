@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
+from library.calc.cautions import cautions_of_all
+from library.pages.cautions import at_arms_length
 from library.pages.columns import body_lines, columns, heading_lines
 from library.pages.comparison import LEGEND, side_by_side
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, rule, wrap
-from tui.view.page_lines import reader, shown
+from tui.view.page_lines import block_lines, reader, shown
 
 if TYPE_CHECKING:
     from library.book.model import Entry
@@ -48,7 +50,8 @@ class CompareScreen(Reading):
         block = side_by_side(book, self.entries)
         head = shown(heading_lines(block, self._columns(width), reader(width - 1)))
         head = [*head[: max(height // 3, 1)], rule(width)]
-        return [*head, *super().body(width, height - len(head))]
+        warned = block_lines([at_arms_length(cautions_of_all(self.entries, book), self.in_full)], width)
+        return [*head, *super().body(width, height - len(head) - len(warned)), *warned]
 
     def text(self, width: int) -> list[Line]:
         """The comparison."""
@@ -67,6 +70,10 @@ class CompareScreen(Reading):
         """Take the entries as they are in the book now; one that is gone is left out."""
         self.entries = [now for one in self.entries if (now := self.session.entry(one.id)) is not None]
         self.is_gone = len(self.entries) < 2
+
+    def do_cautions(self) -> None:
+        """Show the cautions of all of them in full."""
+        self.heelclear.show_cautions(None, None, lambda book: cautions_of_all(self.entries, book))
 
     def do_sources(self) -> None:
         """Show the source of every value below it, or hide it again."""

@@ -37,7 +37,7 @@ class DraftScreen(Reading):
         lines = [*wrap(f"Typed until {draft.kept:%Y-%m-%d %H:%M}.", width, "quiet"), EMPTY]
         now = self._now(draft)
         if now is None:
-            lines += [*wrap("What it was about is not in the book any more.", width, "watch"), EMPTY]
+            lines += [*wrap("What it was about is not in the book any more.", width, "warn"), EMPTY]
         for one in compare(draft, draft.started if now is None else now):
             if one.draft is not None and one.draft != draft.started.get(one.key, ""):
                 lines += [*_field(one, draft, width, knows_now=now is not None), EMPTY]
@@ -75,7 +75,7 @@ def _field(one: Difference, draft: Draft, width: int, *, knows_now: bool) -> lis
         lines += wrap(
             "Somebody else changed it since; before saving you are asked which to keep.",
             width,
-            "watch",
+            "warn",
             first="  ! ",
             rest="    ",
         )

@@ -4,46 +4,87 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from library.pages.entry import Convert, entry_page
 from tui import later, screens
+from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_card
-from tui.screens.reading import Reading
+from tui.view.entry_page import EntryPage, preview_lines
 from tui.view.lines import Line, Piece, line
-from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from library.book.model import Book, Entry
+    from library.pages.entry import Convert
     from tui.session import Session
 
 
-class EntryScreen(Reading):
-    """Every value with its range and source, the cautions, the notes and the family."""
+class EntryScreen(BaseScreen):
+    """A line for each value, what is told of the one in hand, what to grind and how, and the cautions."""
 
     WHERE = "entry"
 
     def __init__(self, session: Session, entry: Entry) -> None:
         super().__init__(session)
-        self.entry = entry
+        self.page = EntryPage(entry)
+
+    @property
+    def entry(self) -> Entry:
+        """The entry that is shown."""
+        return self.page.entry
 
     def title_text(self) -> str:
         """The entry's title."""
         return self.entry.title
 
-    def text(self, width: int) -> list[Line]:
+    def state_text(self) -> str:
+        """Whose entry it is, and the unit of lengths."""
+        whose = "this shop" if self.entry.layer == "shop" else "shipped"
+        return f"{whose}  {super().state_text()}"
+
+    def body(self, width: int, height: int) -> list[Line]:
         """The entry, lengths also in the unit that is worked in."""
         book = self.session.book
-        return page_lines(entry_page(book, self.entry, self._convert()), width) if book is not None else []
+        if book is None:
+            return []
+        return self.page.draw(book, self._convert(), width, height, self.in_full)
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""
         now = self.session.entry(self.entry.id)
-        self.entry, self.is_gone = now or self.entry, now is None
+        self.page.take(now or self.entry)
+        self.is_gone = now is None
 
     def words(self) -> Iterable[str]:
         """The quantities that the entry has values for."""
         return self.entry.values
+
+    def word_in_hand(self) -> str:
+        """The quantity of the value in hand."""
+        return self.page.key
+
+    def do_next_value(self) -> None:
+        """To the next value, and past the last one a line further down the text."""
+        self.page.move(1)
+
+    def do_previous_value(self) -> None:
+        """The same the other way."""
+        self.page.move(-1)
+
+    def do_page_up(self) -> None:
+        """Part of the text above."""
+        self.page.view.scroll(-max(self.page.view.height - 1, 1))
+
+    def do_page_down(self) -> None:
+        """Part of the text below."""
+        self.page.view.scroll(max(self.page.view.height - 1, 1))
+
+    def do_first(self) -> None:
+        """To the first value and the beginning of the text."""
+        self.page.take(self.entry, anew=True)
+
+    def do_last(self) -> None:
+        """To the end of the text."""
+        self.page.view.scroll(self.page.view.count)
 
     def do_change(self) -> None:
         """List what can be changed of it."""
@@ -81,8 +122,7 @@ class EntryScreen(Reading):
                 "That was the last entry of the list." if by > 0 else "That was the first entry of the list."
             )
         elif entry is not None:
-            self.entry = entry
-            self.view.top = 0
+            self.page.take(entry, anew=True)
 
     def _convert(self) -> Convert | None:
         if not self.session.units_ready:
@@ -91,6 +131,6 @@ class EntryScreen(Reading):
         return lambda number, kind: later.show(number, kind, display)
 
 
-def preview_of(book: Book, entry: Entry, width: int) -> list[Line]:
-    """An entry as it stands beside the list of the book."""
-    return [line(Piece(entry.title, "head")), *page_lines(entry_page(book, entry), width)]
+def preview_of(book: Book, entry: Entry, width: int, in_full: str) -> list[Line]:
+    """An entry as it stands beside the list of the book, and where its cautions stand in full."""
+    return [line(Piece(entry.title, "head")), *preview_lines(book, entry, width, in_full)]

@@ -129,7 +129,7 @@ class BookPage:
 
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
-        told = wrap(self.told, width, "watch", first="! ", rest="  ") if self.told else []
+        told = wrap(self.told, width, "warn", first="! ", rest="  ") if self.told else []
         self.view.resize(len(self.hits), height - 3 - len(told))
         head = [self._find_line(width), _heading(width), rule(width)]
         page = filled(head + (self._list(width) or self._nothing(width)), height - len(told))

@@ -15,6 +15,7 @@ from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
 from library.issue import Issue
 from library.pages.answer import checks, outputs, rows, stations, wanted
+from library.pages.cautions import at_arms_length
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
@@ -23,6 +24,7 @@ from tui.view.lines import (
     EMPTY,
     Line,
     Piece,
+    Role,
     beside,
     filled,
     fit,
@@ -33,7 +35,7 @@ from tui.view.lines import (
     width_of,
     wrap,
 )
-from tui.view.page_lines import part_lines
+from tui.view.page_lines import block_lines, part_lines
 from tui.view.viewport import Viewport
 
 _MARK = 7
@@ -87,8 +89,19 @@ def columns(width: int) -> Columns:
 class CalculatorPage:
     """What the calculator shows of a form, and which part of it is in sight."""
 
-    def __init__(self, form: Form, alphabet: Alphabet = ASCII, book: Book | None = None) -> None:
+    def __init__(
+        self, form: Form, alphabet: Alphabet = ASCII, book: Book | None = None, full: str = "F4 in full"
+    ) -> None:
+        """Make a page.
+
+        Args:
+            form: what it shows.
+            alphabet: of the drawings.
+            book: has the sources.
+            full: where the cautions stand in full.
+        """
         self.form = form
+        self.full = full
         self.alphabet = alphabet
         self.book = book
         self.view = Viewport()
@@ -155,7 +168,7 @@ class CalculatorPage:
             " ",
             *self._value(field.key, parts.value, in_hand=in_hand),
             " ",
-            Piece(fit(self._mark(field), _MARK), "quiet"),
+            _marked(self._mark(field)),
         )
         return [first, *(line("    ", *rest) for rest in names[1:])]
 
@@ -227,9 +240,13 @@ class CalculatorPage:
     def _cautions(self, width: int) -> list[Line]:
         if self.form.answer is None or not self.form.answer.cautions:
             return [EMPTY]
-        heads = ("Caution F4: ", " " * 12)
-        lines = _short([caution.title for caution in self.form.answer.cautions], width - 12)
-        return [line(Piece(head, "watch"), *one) for head, one in zip(heads, lines, strict=False)]
+        return block_lines([at_arms_length(self.form.answer.cautions, self.full)], width)
+
+
+def _marked(word: str) -> Piece:
+    """The word behind a field; one that wants something stands out."""
+    roles: dict[str, Role] = {"fix": "watch", "needed": "strong", "or this": "strong"}
+    return Piece(fit(word, _MARK), roles.get(word, "quiet"))
 
 
 def _offered(value: Value, width: int, *, in_hand: bool) -> Line:
@@ -247,17 +264,6 @@ def _in_words(text: str) -> str:
     return said[:1].upper() + said[1:]
 
 
-def _short(titles: list[str], width: int) -> list[Line]:
-    """Titles on at most two lines, with a count of those that found no room."""
-    for count in range(len(titles), 0, -1):
-        left_out = len(titles) - count
-        said = "; ".join(titles[:count]) + (f"; and {left_out} more" if left_out else "")
-        lines = wrap(said, width)
-        if len(lines) <= 2:
-            return lines
-    return [line(f"{len(titles)} to read")]
-
-
 def _edge(below: list[Line], width: int) -> Line:
     """The line under the part in sight: how much is below it, and whether a warning is among that."""
     if not below:
@@ -265,7 +271,8 @@ def _edge(below: list[Line], width: int) -> Line:
     roles = {piece.role for one in below for piece in one}
     worst = next((word for role, word in (("stop", "a STOP"), ("watch", "a WATCH")) if role in roles), "")
     count = f"{len(below)} more line{'s' if len(below) > 1 else ''}"
-    return line(Piece(fit(f"── {count}{', with ' if worst else ''}{worst}: PgDn ──", width), "rule"))
+    told = fit(f"── {count}{', with ' if worst else ''}{worst}: PgDn ──", width)
+    return line(Piece(told, "warn" if worst else "rule"))
 
 
 def _joined(fields: list[Line], answer: list[Line], parts: Columns) -> list[Line]:

@@ -8,18 +8,22 @@ from dataclasses import dataclass
 from library.cards.rows import CardRow
 from library.issue import Issue
 from library.pages.card_answers import ANSWERS
+from library.pages.cautions import at_arms_length
 from library.pages.page import Block, Said
 from tui.keys import Keys, no_keys, with_keys
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
 from tui.view.card_steps import STEPS
 from tui.view.lines import Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
-from tui.view.page_lines import part_lines
+from tui.view.page_lines import block_lines, part_lines
 from tui.view.viewport import Viewport
 
 GAP = " │ "
 TWO_COLUMNS = 76
 """Cells from which what follows stands beside the lines."""
+
+LEAST_WITH_CAUTIONS = 10
+"""Lines of a page below which the cautions give way."""
 
 _MARK = 2
 _STATES: dict[str, Role] = {
@@ -94,7 +98,8 @@ class CardPage:
         """The page, exactly ``height`` lines."""
         parts = columns(width)
         foot = 2 if height >= 16 else 1
-        room = max(height - 2 - foot, 1)
+        warned = self._cautions(width) if height >= LEAST_WITH_CAUTIONS else []
+        room = max(height - 2 - foot - len(warned), 1)
         follows = self._follows(parts.answer)
         lines, first, last = self._lines(parts)
         if parts.beside:
@@ -108,7 +113,7 @@ class CardPage:
             seen = self._seen(lines, first, last, room - under - 1 if under else room)
             shown = follows[self.answers.top : self.answers.top + under]
             body = [*seen, *([rule(width)] if under else []), *shown]
-        return [self._steps(width), *filled(body, room), self._edge(width), *self._hint(width, foot)]
+        return [self._steps(width), *filled(body, room), self._edge(width), *self._hint(width, foot), *warned]
 
     def page(self, pages: int) -> None:
         """See another part of what follows."""
@@ -162,7 +167,7 @@ class CardPage:
             lines += wrap(text, parts.lines, "quiet", first=" " * 5, rest=" " * 7)
         issues = self.form.issues_at(row)
         if issues and not in_hand:
-            lines += wrap(_told(row, issues), parts.lines, "watch", first="   ! ", rest="     ")
+            lines += wrap(_told(row, issues), parts.lines, "warn", first="   ! ", rest="     ")
         return lines
 
     def _heading(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
@@ -226,13 +231,25 @@ class CardPage:
             )
         )
 
+    def _cautions(self, width: int) -> list[Line]:
+        """What can hurt somebody at this job."""
+        key = self._keys("cautions")
+        return block_lines([at_arms_length(self.form.job.cautions, f"{key} in full")], width)
+
     def _hint(self, width: int, height: int) -> list[Line]:
         """What is wrong with the line in hand, else what belongs there."""
         issues = self.form.issues_at(self.form.row)
         if issues:
             word = "STOP" if issues[0].state == "stop" else "WATCH"
-            told = wrap(_told(self.form.row, issues), width, "watch", first=f"{word}: ", rest="  ")
-            return _at_most(told, width, height)
+            told = wrap(_told(self.form.row, issues), width, "warn", first=f"{word}: ", rest="  ")
+            (first, *rest) = _at_most(told, width, height)
+            return [
+                line(
+                    Piece(word, "stop" if word == "STOP" else "watch"),
+                    Piece(first[0].text[len(word) :], "warn"),
+                ),
+                *rest,
+            ]
         return _at_most(wrap(with_keys(self.form.row.hint, self._keys), width, "quiet"), width, height)
 
 

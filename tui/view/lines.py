@@ -11,7 +11,19 @@ from library.pages.texts import wrapped
 from library.sanitize import sanitize
 
 Role = Literal[
-    "plain", "quiet", "strong", "head", "chosen", "cursor", "typed", "pass", "watch", "stop", "rule", "key"
+    "plain",
+    "quiet",
+    "strong",
+    "head",
+    "chosen",
+    "cursor",
+    "typed",
+    "pass",
+    "watch",
+    "stop",
+    "warn",
+    "rule",
+    "key",
 ]
 """What a piece of text is to the reader; ``tui.theme`` decides how a terminal shows it."""
 

@@ -157,7 +157,7 @@ class TextForm:
         for place, blank in enumerate(self.blanks):
             lines += self._drawn(blank, width, in_hand=place == self.focus)
         if whole := self.wrong.get(""):
-            lines += [EMPTY, *wrap(whole, width, "watch", first="! ", rest="  ")]
+            lines += [EMPTY, *wrap(whole, width, "warn", first="! ", rest="  ")]
         return lines
 
     def _drawn(self, blank: Blank, width: int, *, in_hand: bool) -> list[Line]:
@@ -170,7 +170,7 @@ class TextForm:
         first, *rest = self._text(blank, max(width - len(indent), 8), in_hand=in_hand)
         lines = [line(*label, *first), *(line(indent, *one) for one in rest)]
         if blank.key in self.wrong:
-            lines += wrap(self.wrong[blank.key], width, "watch", first=f"{indent}! ", rest=f"{indent}  ")
+            lines += wrap(self.wrong[blank.key], width, "warn", first=f"{indent}! ", rest=f"{indent}  ")
         elif in_hand and blank.hint:
             lines += wrap(blank.hint, width, "quiet", first=indent, rest=indent)
         return lines

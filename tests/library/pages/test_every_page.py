@@ -43,6 +43,7 @@ def pages(book: Book) -> dict[str, Page]:
     found = answer(calculation("relief-drop"), typed, book=book)
     return {
         "entry": entry_page(book, one),
+        "entry in full": entry_page(book, one, sources=True, cautions=True),
         "answer": answer_page(found, book, METRIC),
         "comparison": comparison_page(book, (one, other), sources=True),
         "glossary": glossary_page("land", {"land_width": ("|<-- land -->|",)}),
@@ -50,7 +51,7 @@ def pages(book: Book) -> dict[str, Page]:
     }
 
 
-NAMES = ("entry", "answer", "comparison", "glossary", "cautions")
+NAMES = ("entry", "entry in full", "answer", "comparison", "glossary", "cautions")
 FORMS: dict[str, Callable[[Page], str]] = {"text": as_text, "markdown": as_markdown, "html": as_html}
 
 
@@ -64,7 +65,7 @@ def words(form: str, page: Page) -> str:
 
 @pytest.mark.parametrize("form", FORMS)
 def test_each_form_has_the_values_of_an_entry_with_their_sources(book: Book, form: str) -> None:
-    page = pages(book)["entry"]
+    page = pages(book)["entry in full"]
     told = words(form, page)
     (entry,) = [one for one in book.entries.values() if one.title == page.title]
     assert all(span(value) in told for value in entry.values.values())

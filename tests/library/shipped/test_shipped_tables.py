@@ -13,7 +13,7 @@ import pytest
 
 from geometry.calculation import AT_THE_WHEEL
 from geometry.calculations import calculation, calculation_names
-from library.calc.answer import LAST_WORD
+from library.calc.cautions import LAST_WORD
 
 Table = dict[str, Any]
 Tables = dict[str, list[Table]]

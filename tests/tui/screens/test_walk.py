@@ -35,16 +35,54 @@ async def test_a_search_without_a_hit_says_what_to_do(program: Program) -> None:
         assert "no entry to open" in hands.shown()
 
 
-async def test_an_entry_shows_values_ranges_sources_layers_cautions_and_notes(program: Program) -> None:
-    async with program((80, 60)) as hands:
+async def test_an_entry_shows_values_sources_layers_cautions_and_notes(program: Program) -> None:
+    async with program() as hands:
         await hands.press(*"bronze", "enter")
         text = hands.shown()
         assert "5 deg" in text
-        assert "The shop's own; the shipped book has 4 deg (2 deg to 6 deg)." in text
-        assert "Source: this shop" in text
         assert "Keep [this] as it is." in text
-        assert "Chips are sharp." in text
-        assert "The maker's rating comes first." in text
+        assert "CAUTION  Chips" in text
+        assert "F4 in full" in text
+        await hands.press("f4")
+        assert "Chips are sharp." in hands.shown()
+        assert "The maker's rating comes first." in hands.shown()
+
+
+async def test_the_value_in_hand_is_marked_and_explained_under_the_values(
+    program: Program,
+) -> None:
+    own = "The shop's own; the shipped book has 4 deg (2 deg to 6 deg)."
+    async with program() as hands:
+        await hands.press(*"bronze", "enter")
+        assert own not in hands.shown()
+        await hands.press("down", "down")
+        assert in_hand(hands.lines()).startswith("> Thread land relief")
+        assert own in hands.shown()
+        assert "Source: this shop" in hands.shown()
+        await hands.press("down")
+        assert in_hand(hands.lines()).startswith("> Relief form")
+        assert own not in hands.shown()
+        await hands.press("up")
+        assert own in hands.shown()
+
+
+async def test_past_the_last_value_the_text_moves_and_comes_back_first(program: Program) -> None:
+    async with program((80, 16)) as hands:
+        await hands.press(*"bronze", "enter")
+        head = hands.lines()[1:]
+        note = next(place for place, line in enumerate(head) if line.startswith("NOTE"))
+        await hands.press("down", "down", "down", "down")
+        moved = hands.lines()[1:]
+        assert in_hand(moved).startswith("> Relief form")
+        assert not moved[note].startswith("NOTE")
+        await hands.press("up")
+        assert in_hand(hands.lines()).startswith("> Relief form")
+        assert hands.lines()[1:][note].startswith("NOTE")
+
+
+def in_hand(lines: list[str]) -> str:
+    """The line with the mark."""
+    return next(line for line in lines if line.startswith("> "))
 
 
 async def test_from_the_list_to_the_answer_with_the_measured_land(program: Program) -> None:

@@ -12,7 +12,9 @@ from tui.view.lines import Line
 from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
+    from library.book.model import Book
     from library.cards.model import Card
+    from library.cards.planning import Plan
     from tui.session import Session
 
 
@@ -32,5 +34,12 @@ class BatchScreen(Reading):
     def text(self, width: int) -> list[Line]:
         """What stays, then card by card what changes."""
         assert self.session.book is not None
-        found = plan(self._cards, self.session.book, self.session.display)
-        return page_lines(batch_page(found), width)
+        found = self._plan(self.session.book)
+        return page_lines(batch_page(found, self.in_full), width)
+
+    def do_cautions(self) -> None:
+        """Show the cautions of all cards in full."""
+        self.heelclear.show_cautions(None, None, lambda book: self._plan(book).cautions)
+
+    def _plan(self, book: Book) -> Plan:
+        return plan(self._cards, book, self.session.display)

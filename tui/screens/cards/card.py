@@ -235,9 +235,8 @@ class CardScreen(BaseScreen):
             begin_again(self, self.form.card.id)
 
     def do_cautions(self) -> None:
-        """Show the cautions of the calculation in hand and of the tool in full."""
-        step = self.form.job.step(self.form.row.key)
-        self.heelclear.show_cautions(step.sheet if step else None, self.form.job.entry)
+        """Show the cautions of the whole job in full."""
+        self.heelclear.show_cautions(None, self.form.job.entry, lambda _: self.form.job.cautions)
 
     def do_back(self) -> None:
         """Go back; what was typed is saved, as a draft card where something is missing or wrong."""

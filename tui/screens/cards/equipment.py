@@ -85,5 +85,5 @@ class EquipmentScreen(Reading):
         """Where to write, what to mind, and what to write."""
         name, mind, beginning = FILES[self._what]
         where = f"Write something like this with any editor into {self._shop / name}. The book is read again by itself."
-        lines = [*wrap(where, width), EMPTY, *wrap(mind, width, "watch"), EMPTY]
+        lines = [*wrap(where, width), EMPTY, *wrap(mind, width, "warn"), EMPTY]
         return [*lines, *(line(Piece(f"  {one}", "typed")) for one in beginning.splitlines())]

@@ -43,6 +43,10 @@ class SheetScreen(Reading):
         width = min(width, PAPER.width)
         return [*wrap(self._page.title, width, "head"), *page_lines(self._page, width)]
 
+    def do_cautions(self) -> None:
+        """Show the cautions of the job in full."""
+        self.heelclear.show_cautions(None, self._job.entry, lambda _: self._job.cautions)
+
     def do_sheet_text(self) -> None:
         """Write it as text."""
         self._write("text")

@@ -1,0 +1,61 @@
+"""The cautions in two lines that are read at arm's length."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from library.pages.page import SEPARATOR, CautionWords
+from library.pages.reader import Line, Reader, Run
+from library.pages.texts import wrapped
+
+HEAD = "CAUTION  "
+LINES = 2
+
+
+def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
+    """The words behind their head; where they stand in full at the right end, with a count of those without room.
+
+    Example:
+        >>> words = ("goggles on", "no gloves", "guard on", "ring the wheel")
+        >>> for line in caution_lines(CautionWords(words, "F4 in full"), Reader(36)):
+        ...     print("".join(run.text for run in line))
+        CAUTION  goggles on | no gloves
+                 guard on     +1  F4 in full
+    """
+    words = [reader.clean(one) for one in block.words]
+    head = HEAD if reader.width > 2 * len(HEAD) else HEAD[:8]
+    room = max(reader.width - len(head), 1)
+    if not block.more:
+        told = _filled(words, [room] * len(words), reader)
+        return [_line(head, text, place) for place, text in enumerate(told or words)]
+    for count in range(len(words), -1, -1):
+        left = len(words) - count
+        tail = (f"+{left}  " if left else "") + reader.clean(block.more)
+        found = _filled(words[:count], [room, room - reader.measure(tail) - 2], reader)
+        if found is not None and reader.measure(tail) <= room:
+            first, last = [*found, "", ""][:LINES]
+            gap = reader.padded(last, room - reader.measure(tail))
+            return [_line(head, first, 0), (*_line(head, gap, 1), Run(tail, "quiet"))]
+    told = wrapped(f"+{len(words)} {block.more}", room, clean=reader.clean)
+    return [_line(head, text, place) for place, text in enumerate([*told, ""][:LINES])]
+
+
+def _line(head: str, text: str, place: int) -> Line:
+    if place:
+        return (Run(" " * len(head)), Run(text))
+    word = head.rstrip()
+    return (Run(word, "watch"), Run(f"{head[len(word) :]}{text}"))
+
+
+def _filled(words: Sequence[str], rooms: Sequence[int], reader: Reader) -> list[str] | None:
+    """The words one behind the other, none broken, on as many lines as there are rooms; nothing where they need more."""
+    lines: list[str] = []
+    for word in words:
+        longer = f"{lines[-1]}{SEPARATOR}{word}" if lines else word
+        if lines and reader.measure(longer) <= rooms[len(lines) - 1]:
+            lines[-1] = longer
+        elif len(lines) < len(rooms) and reader.measure(word) <= rooms[len(lines)]:
+            lines.append(word)
+        else:
+            return None
+    return lines

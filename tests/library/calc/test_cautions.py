@@ -1,0 +1,59 @@
+"""Which cautions belong to what is ground, and in which order."""
+
+from __future__ import annotations
+
+from geometry.calculations import calculation, calculation_names
+from library.book.model import Book, Caution, Entry, Family, Material
+from library.book.opening import open_book
+from library.calc.cautions import cautions_for, cautions_of_all
+
+INDEXING = calculation("index-moves")
+SPEED = calculation("wheel-speed")
+ORDER = ("wheel-rating", "ring-test", "fire", "eyes", "hands", "dust", "sharp-edges", "defer")
+BOOK = Book(
+    {},
+    families={"tap": Family("tap", "Taps", cautions=("defer", "dust", "hands", "wheel-rating"))},
+    materials={"magnesium": Material("magnesium", "Magnesium", cautions=("fire",))},
+    cautions={name: Caution(name, name, f"Mind the {name}.") for name in ORDER},
+)
+
+
+def names(found: tuple[Caution, ...]) -> list[str]:
+    return [one.id for one in found]
+
+
+def test_those_of_a_tool_stand_as_the_book_has_them_the_most_dangerous_first() -> None:
+    entry = Entry("one", "tap", "One", "magnesium", cautions=("eyes",))
+    assert names(cautions_for(None, entry, BOOK)) == [
+        "wheel-rating",
+        "fire",
+        "eyes",
+        "hands",
+        "dust",
+        "defer",
+    ]
+
+
+def test_the_work_in_hand_comes_before_what_all_tools_of_the_family_have() -> None:
+    assert INDEXING.cautions == ("hands", "sharp-edges")
+    entry = Entry("one", "tap", "One", "magnesium", cautions=("dust",))
+    found = names(cautions_for(INDEXING, entry, BOOK))
+    assert found == ["fire", "hands", "sharp-edges", "wheel-rating", "dust", "defer"]
+
+
+def test_several_entries_have_each_caution_once() -> None:
+    one, other = Entry("one", "tap", "One"), Entry("two", "tap", "Two", cautions=("eyes",))
+    found = cautions_of_all([one, other], BOOK)
+    assert names(found) == ["wheel-rating", "eyes", "hands", "dust", "defer"]
+
+
+def test_every_shipped_caution_belongs_to_something() -> None:
+    book = open_book()
+    used = {key for one in (*book.entries.values(), *book.families.values(), *book.materials.values())
+            for key in one.cautions}  # fmt: skip
+    used |= {key for name in calculation_names() for key in calculation(name).cautions}
+    assert set(book.cautions) <= used
+
+
+def test_the_speed_of_a_wheel_has_the_cautions_of_mounting_and_dressing_it() -> None:
+    assert {"mounting", "dressing"} <= set(names(cautions_for(SPEED, None, open_book())))

@@ -1,0 +1,92 @@
+"""An entry on a screen of 80x24: all its values at once, the one in hand explained, the cautions always there."""
+
+from __future__ import annotations
+
+import pytest
+
+from geometry.quantities import quantity
+from library.book.model import Book, Entry
+from library.book.opening import open_book
+from library.pages.entry import in_hand, values_table
+from tui.view.entry_page import EntryPage, value_lines
+from tui.view.lines import text_of, width_of
+
+BODY = 22
+"""Lines between title and key bar on a screen of 24."""
+
+
+@pytest.fixture(scope="module")
+def shipped() -> Book:
+    return open_book()
+
+
+def drawn(page: EntryPage, book: Book, width: int = 80, height: int = BODY) -> list[str]:
+    return [text_of(one).rstrip() for one in page.draw(book, None, width, height, "F4 in full")]
+
+
+def joined(lines: list[str]) -> str:
+    return " ".join(" ".join(lines).split())
+
+
+def test_all_values_of_every_entry_are_in_sight_with_what_to_grind_and_the_cautions(shipped: Book) -> None:
+    for entry in shipped.entries.values():
+        lines = drawn(EntryPage(entry), shipped)
+        assert len(lines) == BODY
+        for key in entry.values:
+            assert any(line[2:].startswith(quantity(key).title) for line in lines), (entry.id, key)
+        assert any(line.startswith("GRIND  ") for line in lines), entry.id
+        assert lines[-2].startswith("CAUTION  under marked speed"), entry.id
+        assert lines[-1].endswith("F4 in full"), entry.id
+
+
+def test_each_value_in_hand_is_marked_and_told_in_full_here_or_at_the_foot(shipped: Book) -> None:
+    for entry in shipped.entries.values():
+        page = EntryPage(entry)
+        for place, (key, value) in enumerate(entry.values.items()):
+            lines = drawn(page, shipped)
+            assert lines[1 + place].startswith(f"> {quantity(key).title}"), (entry.id, key)
+            told = in_hand(shipped, value).split()
+            start = "".join(told)[:60]
+            assert start in "".join("".join(lines).split()), (entry.id, key)
+            if "".join(told) not in "".join("".join(lines).split()):
+                assert any(line.endswith("…") for line in lines)
+                whole = joined(drawn(page, shipped, height=400))
+                assert joined([value.note]) in whole
+                assert f"{quantity(key).title} " in whole
+            page.move(1)
+
+
+def test_the_text_is_read_to_its_end(shipped: Book) -> None:
+    entry = next(iter(shipped.entries.values()))
+    page = EntryPage(entry)
+    drawn(page, shipped)
+    page.view.scroll(1000)
+    last = drawn(page, shipped)
+    assert entry.id in joined(last)
+    assert not any("more line" in line for line in last)
+
+
+@pytest.mark.parametrize("size", [(80, 22), (60, 18), (120, 34), (40, 10), (20, 5), (3, 2), (1, 1)])
+def test_every_size_is_filled_and_none_overflows(shipped: Book, size: tuple[int, int]) -> None:
+    width, height = size
+    for entry in list(shipped.entries.values())[::9]:
+        lines = EntryPage(entry).draw(shipped, None, width, height, "F4 in full")
+        assert len(lines) == height
+        if width >= 40:
+            assert max(map(width_of, lines)) <= width
+
+
+def test_on_a_narrow_screen_a_value_and_its_range_stay_whole(shipped: Book) -> None:
+    entry = shipped.entries["tap-hand-plain-steel"]
+    lines = [text_of(one) for one in value_lines(values_table(shipped, entry), 44)]
+    (relief,) = [line for line in lines if "6 deg (4 deg to 8 deg)" in line]
+    assert relief.startswith("  Chamfer re")
+    assert max(map(len, lines)) <= 44
+
+
+def test_an_entry_without_values_is_shown_too() -> None:
+    page = EntryPage(Entry("none", "tap", "None", notes="Nothing is known of it."))
+    page.move(1)
+    page.move(-1)
+    assert page.key == ""
+    assert "NOTE   Nothing is known of it." in drawn(page, Book({}))

@@ -1,0 +1,179 @@
+"""An entry as a page: a line for each value, what is told of the one in hand, and below that what to grind and how."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from library.book.model import Book, Entry
+from library.calc.cautions import cautions_for
+from library.pages.cautions import at_arms_length
+from library.pages.entry import (
+    UNREAD,
+    Convert,
+    about_entry,
+    about_family,
+    guide,
+    in_detail,
+    in_hand,
+    values_table,
+)
+from library.pages.entry_sources import legend
+from library.pages.page import Block, Page, Said, Section, Table
+from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, width_of, wrap
+from tui.view.page_lines import block_lines, page_lines
+from tui.view.viewport import Viewport
+
+GAP = "  "
+LEAST_TITLE = 10
+"""Cells of a name below which the ends of a range give way."""
+
+LEAST_TEXT = 5
+"""Lines of what to grind that are in sight below the values, where the screen has them at all."""
+
+LEAST_TOLD = 2
+"""Lines at least for what is told of the value in hand."""
+
+LOW_AND_HIGH = (2, 3)
+TAG = 4
+
+
+class EntryPage:
+    """What the screen shows of an entry, and which of its values is in hand."""
+
+    def __init__(self, entry: Entry) -> None:
+        self.entry = entry
+        self.chosen = 0
+        self.view = Viewport()
+
+    def take(self, entry: Entry, *, anew: bool = False) -> None:
+        """Show another entry, or the same as it is now."""
+        self.entry = entry
+        self.chosen = 0 if anew else min(self.chosen, max(len(entry.values) - 1, 0))
+        self.view.top = 0 if anew else self.view.top
+
+    @property
+    def key(self) -> str:
+        """The quantity of the value in hand; empty where the entry has none."""
+        keys = list(self.entry.values)
+        return keys[self.chosen] if keys else ""
+
+    def move(self, by: int) -> None:
+        """To another value; past the last one the text below moves, and back again."""
+        last = len(self.entry.values) - 1
+        if (by < 0 and self.view.top) or (by > 0 and self.chosen >= last):
+            self.view.scroll(by)
+        else:
+            self.chosen = max(0, min(self.chosen + by, last))
+
+    def draw(self, book: Book, convert: Convert | None, width: int, height: int, more: str) -> list[Line]:
+        """The page, exactly ``height`` lines.
+
+        Args:
+            book: has the family, the sources and the cautions.
+            convert: writes lengths in the unit that is worked in, once units are loaded.
+            width: in cells.
+            height: in lines.
+            more: where the cautions stand in full.
+        """
+        warned = block_lines([at_arms_length(cautions_for(None, self.entry, book), more)], width)
+        room = max(height - len(warned) - 1, 0)
+        values = value_lines(values_table(book, self.entry, convert), width, self.chosen)
+        told = {key: wrap(in_hand(book, one), width) for key, one in self.entry.values.items()}
+        most = max(map(len, told.values()), default=0)
+        spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
+        shown = _cut(told.get(self.key, []), min(most, spared), width)
+        head = [*values, rule(width), *shown, rule(width)]
+        text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, convert)
+        if len(head) + LEAST_TOLD > room:
+            head, text = [], [*head, *text]
+        self.view.refit(len(text), max(room - len(head), 1))
+        seen = text[self.view.top : self.view.top + self.view.height]
+        body = [*head, *seen, *[EMPTY] * (room - len(head) - len(seen))][:room]
+        return [*body, below(self.view.below(), width), *warned][:height]
+
+    def _text(self, book: Book, width: int, cut: set[str], convert: Convert | None) -> list[Line]:
+        """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
+        entry = self.entry
+        unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
+        sections = [Section("", (*unread, guide(book, entry, by_lines=True))), *about_family(book, entry)]
+        if cut:
+            sections.append(
+                in_detail(book, (entry.values[key] for key in entry.values if key in cut), convert)
+            )
+        about = Said((about_entry(book, entry),), "quiet")
+        sections.append(Section("", (legend(book, entry, full=True), about)))
+        return page_lines(Page("", tuple(sections)), width)
+
+
+def preview_lines(book: Book, entry: Entry, width: int, more: str) -> list[Line]:
+    """An entry as it stands beside a list: its values, its cautions, what to grind, and notes and sources in full."""
+    warned = at_arms_length(cautions_for(None, entry, book), more)
+    values = value_lines(values_table(book, entry), width)
+    sections = (Section("", (guide(book, entry),)), in_detail(book, entry.values.values()))
+    return [*values, EMPTY, *block_lines([warned], width), EMPTY, *page_lines(Page("", sections), width)]
+
+
+def value_lines(table: Table, width: int, chosen: int | None = None) -> list[Line]:
+    """The heading and one line for each value; what has no room gives way, the name last of all.
+
+    Args:
+        table: name, usual value, low and high end, tag of the source, and perhaps the same in another unit.
+        width: in cells.
+        chosen: the line in hand, which is marked.
+    """
+    columns = list(range(len(table.heading)))
+    widths = [max(len(name), *(width_of(line(row[at])) for row in table.rows), 0) if table.rows else len(name)
+              for at, name in enumerate(table.heading)]  # fmt: skip
+    room = _room(columns, widths, width)
+    if room < LEAST_TITLE and columns[-1] != TAG:
+        columns.pop()
+        room = _room(columns, widths, width)
+    rows: Sequence[Sequence[str]] = table.rows
+    if room < LEAST_TITLE:
+        columns = [0, 1, TAG]
+        rows = [(row[0], _span(row), "", "", row[TAG]) for row in table.rows]
+        widths[1] = max((len(row[1]) for row in rows), default=0)
+        room = _room(columns, widths, width)
+    widths[0] = max(min(widths[0], room), 1)
+    head = line(Piece("  " + GAP.join(_cells(table.heading, columns, widths)), "quiet"))
+    return [head, *(_row(row, columns, widths, in_hand=at == chosen) for at, row in enumerate(rows))]
+
+
+def _room(columns: Sequence[int], widths: Sequence[int], width: int) -> int:
+    """What is left for the name."""
+    return width - 2 - sum(widths[at] + len(GAP) for at in columns[1:])
+
+
+def _span(row: Sequence[str]) -> str:
+    low, high = (row[at] for at in LOW_AND_HIGH)
+    ends = f"{low} to {high}" if low and high else low or high
+    return f"{row[1]} ({ends})" if row[1] and ends else row[1] or ends
+
+
+def _cells(cells: Sequence[str], columns: Sequence[int], widths: Sequence[int]) -> Iterable[str]:
+    return (fit(cells[at], widths[at], right=at > 0) for at in columns)
+
+
+def _row(row: Sequence[str], columns: Sequence[int], widths: Sequence[int], *, in_hand: bool) -> Line:
+    """A value; the usual one is strong, where it comes from is quiet."""
+    pieces = [Piece("> " if in_hand else "  ", "strong")]
+    for at, cell in zip(columns, _cells(row, columns, widths), strict=True):
+        strong, quiet = at == 1 or (at == 0 and in_hand), at >= TAG
+        gap = GAP if at else ""
+        pieces.append(Piece(f"{gap}{cell}", "strong" if strong else "quiet" if quiet else "plain"))
+    return tuple(pieces)
+
+
+def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
+    """Exactly so many lines; where there are more, the last one ends with a mark."""
+    if len(lines) <= height:
+        return [*lines, *[EMPTY] * (height - len(lines))]
+    last = "".join(piece.text for piece in lines[height - 1])
+    return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip()}…")]
+
+
+def below(count: int, width: int) -> Line:
+    """The line under a part in sight, which says how much is below it."""
+    if not count:
+        return rule(width)
+    return line(Piece(fit(f"── {count} more line{'s' if count > 1 else ''}: PgDn ──", width), "rule"))
