@@ -10,7 +10,7 @@ from geometry.calculation import Calculation, Field, Given, Result
 from geometry.evaluate import Problem, Refusal, asked_for, run
 from geometry.quantities import QUANTITIES
 from geometry.sentences import Amount, Kind, Sentence
-from library.book.model import Book, Caution, Entry, Value
+from library.book.model import Book, Caution, Entry, Material, Value
 from library.calc.citation import briefly
 from library.calc.inputs import Input, of_no_surface, shown
 from library.calc.merge_inputs import merge_inputs
@@ -186,12 +186,16 @@ def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> 
         keys += entry.cautions
         family = book.families.get(entry.family)
         keys += family.cautions if family else ()
-        material = next(
-            (m for m in book.materials.values() if entry.work_material in {m.id, m.title, *m.synonyms}), None
-        )
+        material = material_of(entry, book)
         keys += material.cautions if material else ()
     ordered = [key for key in dict.fromkeys(keys) if key != LAST_WORD] + [LAST_WORD]
     return tuple(book.cautions[key] for key in ordered if key in book.cautions)
+
+
+def material_of(entry: Entry, book: Book) -> Material | None:
+    """The material of the book that an entry is for; nothing where the book does not know its word."""
+    word = entry.work_material
+    return next((one for one in book.materials.values() if word in {one.id, one.title, *one.synonyms}), None)
 
 
 def off_by(key_kind: Kind, found: Spread, display: Display) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from library.book.model import Book
 from library.cards.editing import CardEditRefused, edited
 from library.cards.issues import issues_of
-from library.cards.job import Job, work_out
+from library.cards.job import work_out
 from library.cards.model import Card
 from library.issue import Issue
 from tui.view.card_readings import with_the_last_unit
@@ -46,10 +46,10 @@ class CardForm:
         self._step = 0
         self._way = ""
         self._untouched = True
-        self.job: Job
+        self.job = work_out(card, book)
         self.rows: list[Row]
         self.issues: tuple[Issue, ...]
-        self._work_out()
+        self._lay_out()
         self._land(self._first_wanting(self.rows) or self.rows[0])
 
     @property
@@ -210,7 +210,10 @@ class CardForm:
             self._turn(row, tuple(begun), 1)
 
     def _work_out(self) -> None:
-        self.job = work_out(self.card, self.book)
+        self.job = work_out(self.card, self.book, self.job)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
         self.issues = issues_of(self.job)
         self._arrange()
 
