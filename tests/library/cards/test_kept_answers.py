@@ -11,6 +11,8 @@ import pytest
 import library.cards.answers
 import library.cards.job
 from geometry.calculation import Calculation
+from geometry.calculations import calculation
+from geometry.complaints import untried
 from library.book.model import Book, Entry
 from library.book.opening import open_book
 from library.calc.answer import Answer, answer
@@ -21,7 +23,7 @@ from library.cards.job import Job, work_out
 from library.cards.model import Card
 from library.cards.store import load
 from library.demo import BOOK
-from library.units.system import Display
+from library.units.system import METRIC, Display
 
 CARDS = sorted(path.stem for path in (BOOK / "cards").rglob("*.toml"))
 TEXTS = (
@@ -150,3 +152,14 @@ def test_a_job_that_was_handed_on_stays_as_it_was_when_the_card_goes_on(job: Car
     went_on = edited(edited(job, "units", "in"), "tool.thread", "1-8 UNC")
     work_out(went_on, book, work_out(went_on, book, first))
     assert received_reliefs(first) == received_reliefs(alone(job, book))
+
+
+def test_an_answer_that_was_only_a_search_for_a_cam_is_not_told_to_a_person(book: Book) -> None:
+    # A narrow land on a large tool: only tried advice leaves out a relief that no fixed cam would give.
+    texts = {"diameter": "40 mm", "land_width": "0.2 mm", "relief_angle": "0.2 deg", "flutes": "3",
+             "throw_per": "tooth", "chosen_throw": "1 mm"}  # fmt: skip
+    answers, sheet = Answers(Entry("", "", ""), book, METRIC), calculation("relief-drop")
+    with untried():
+        searched = answers.ask(sheet, texts)
+    assert searched != answer(sheet, texts, entry=Entry("", "", ""), book=book)
+    assert answers.ask(sheet, texts) == answer(sheet, texts, entry=Entry("", "", ""), book=book)
