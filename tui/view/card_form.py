@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from library.book.model import Book
-from library.cards.editing import CardEditRefused, edited
+from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
@@ -182,7 +182,7 @@ class CardForm(Fields):
         self._show(row)
 
     def _show(self, row: Row) -> None:
-        self.typed = {row.way: TextLine.ending(row.text)}
+        self.typed = {self.focus: TextLine.ending(row.text)}
 
     def _first_wanting(self, rows: list[Row]) -> Row | None:
         """The first line that wants something; a record wants nothing."""
@@ -226,6 +226,3 @@ def _with_line(card: Card, way: str, number: int, text: str) -> Card:
     lines += [""] * (number + 1 - len(lines))
     lines[number] = text
     return edited(card, way, "\n".join(lines).rstrip("\n"))
-
-
-__all__ = ["CardEditRefused", "CardForm"]

@@ -23,7 +23,6 @@ Typed = dict[str, TextLine]
 OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form", "thread_taper")
 """What the name of a thread says; it stands in the place of the first."""
 
-_UNITS_OF_THE_DISPLAY = {Kind.LENGTH, Kind.AREA, Kind.SPEED}
 _PLUS_MINUS = re.compile(r"\s*(\+/-|±|\+-)")
 
 
@@ -171,11 +170,8 @@ class Form(Fields):
             read: gives the number that a text means for a quantity, or nothing where it has none.
         """
         for key, typed in self.typed.items():
-            kind = quantity(key).kind
-            if kind not in _UNITS_OF_THE_DISPLAY or read(typed.text, key, old) == read(typed.text, key, new):
-                continue
-            named = with_unit(typed.text, old.unit(kind))
-            if read(named, key, new) == read(typed.text, key, old):
+            named = in_other_unit(typed.text, key, old, new, read)
+            if named != typed.text:
                 self.typed[key] = TextLine.ending(named)
 
     def _take_an_end(self, text: str, step: int) -> bool:
@@ -193,6 +189,25 @@ class Form(Fields):
             return False
         self.turn(texts, step)
         return True
+
+
+def in_other_unit(
+    text: str, key: str, old: Display, new: Display, read: Callable[[str, str, Display], object]
+) -> str:
+    """A text with its unit where it would mean something else without one in the new units; else as it is.
+
+    Args:
+        text: as it was typed.
+        key: of its quantity.
+        old: the units in which it was typed.
+        new: the units from now on.
+        read: gives what a text means for a quantity, or nothing where it means none.
+    """
+    meant = read(text, key, old)
+    if meant is None or meant == read(text, key, new):
+        return text
+    named = with_unit(text, old.unit(quantity(key).kind))
+    return named if read(named, key, new) == meant else text
 
 
 def with_unit(text: str, unit: str) -> str:

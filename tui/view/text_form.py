@@ -169,18 +169,9 @@ def _spread(text: TextLine, room: int) -> list[Line]:
         cursor = text.cursor - start
         if 0 <= cursor < len(part) or (is_last and cursor == len(part)):
             in_hand = len(rows)
-            rows.append(_with_cursor(part, cursor))
+            rows.append(TextLine(part, cursor).pieces(max(len(part), cursor + 1)))
         else:
             rows.append(line(Piece(part, "typed")))
         start += len(part)
     first = max(0, min(in_hand - MOST_LINES + 2, len(rows) - MOST_LINES))
     return rows[first : first + MOST_LINES]
-
-
-def _with_cursor(text: str, cursor: int) -> Line:
-    pieces = (
-        Piece(text[:cursor], "typed"),
-        Piece(text[cursor : cursor + 1] or " ", "cursor"),
-        Piece(text[cursor + 1 :], "typed"),
-    )
-    return tuple(piece for piece in pieces if piece.text)
