@@ -81,7 +81,7 @@ def untried() -> Iterator[None]:
 
     Example:
         >>> with untried():
-        ...     _TRIES.get()
+        ...     is_tried()
         False
     """
     token = _TRIES.set(False)
@@ -89,6 +89,17 @@ def untried() -> Iterator[None]:
         yield
     finally:
         _TRIES.reset(token)
+
+
+def is_tried() -> bool:
+    """Whether advice is tried where this is asked.
+
+    Example:
+        >>> with untried():
+        ...     is_tried()
+        False
+    """
+    return _TRIES.get()
 
 
 Trial = Callable[[Inputs, Check], Iterable[Check]]
@@ -106,7 +117,7 @@ def settled(found: Result, given: Inputs, trial: Trial) -> Result:
         given: the inputs that it was computed from.
         trial: the checks alone of other inputs, which are all that a trial looks at.
     """
-    if not _TRIES.get() or not any(isinstance(check, Complaint) and check.ways for check in found.checks):
+    if not is_tried() or not any(isinstance(check, Complaint) and check.ways for check in found.checks):
         return found
     return replace(found, checks=tuple(_tried(check, trial, given) for check in found.checks))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 
 from geometry.calculation import Calculation
-from library.book.model import Book, Caution, Entry
+from library.book.model import Book, Caution, Entry, Material
 
 LAST_WORD = "defer"
 """The caution that closes every list: the wheel's maker, the machine's manual and local rules come first."""
@@ -28,14 +28,18 @@ def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> 
         family = book.families.get(entry.family)
         of_tools = family.cautions if family else ()
         of_work += [key for key in entry.cautions if key not in of_tools]
-        material = next(
-            (m for m in book.materials.values() if entry.work_material in {m.id, m.title, *m.synonyms}), None
-        )
+        material = material_of(entry, book)
         of_work += material.cautions if material else ()
     if sheet is None:
         return tuple(by_danger({*of_work, *of_tools, LAST_WORD}, book))
     first = set(of_work) - {LAST_WORD}
     return (*by_danger(first, book), *by_danger({*of_tools, LAST_WORD} - first, book))
+
+
+def material_of(entry: Entry, book: Book) -> Material | None:
+    """The material of the book that an entry is for; nothing where the book does not know its word."""
+    word = entry.work_material
+    return next((one for one in book.materials.values() if word in {one.id, one.title, *one.synonyms}), None)
 
 
 def cautions_of_all(entries: Iterable[Entry], book: Book) -> tuple[Caution, ...]:

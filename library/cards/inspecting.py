@@ -12,7 +12,6 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import FOUND, HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
-from library.calc.answer import answer
 from library.calc.ranges import read_range
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.job import Job, flutes_of
@@ -126,7 +125,7 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
         behind = land or (lands[0] if len(lands) == 1 else "")
         typed = {"diameter": diameter, "drop": drop, "land_width": behind, **common}
         texts = {key: text for key, text in typed.items() if text}
-        known = answer(sheet, texts, entry=job.entry, book=job.book, display=job.display, holds_size=False)
+        known = job.answers.ask(sheet, texts)
         if known.result is None:
             found.append(Relief(flute, drop, {}, " ".join(one.text for one in known.issues)))
         else:

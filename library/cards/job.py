@@ -4,21 +4,22 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from geometry.calculation import Calculation, Check
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.book.model import Book, Caution, Entry, Family
-from library.calc.answer import Answer, answer
+from library.calc.answer import Answer
 from library.calc.cautions import by_danger, cautions_for
+from library.cards.answers import Answers
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
 from library.cards.model import Card, Setting
 from library.cards.provenance import (
-    NOTHING_CHOSEN,
     KnownText,
     Provenance,
     known_texts,
@@ -92,6 +93,7 @@ class Job:
         entry: what the tool shall have.
         cautions: of everything together, the deferring one last.
         choice: what was chosen once for the whole job.
+        answers: answers what else is asked about it.
     """
 
     card: Card
@@ -103,7 +105,8 @@ class Job:
     known: tuple[KnownText, ...]
     entry: Entry
     cautions: tuple[Caution, ...]
-    choice: Chosen = NOTHING_CHOSEN
+    choice: Chosen
+    answers: Answers = field(compare=False, repr=False)
 
     @property
     def family(self) -> Family | None:
@@ -127,7 +130,7 @@ class Job:
         """The first step whose calculation answers a quantity."""
         return next((one for one in self.steps if key in one.sheet.outputs), None)
 
-    @property
+    @cached_property
     def by_cam(self) -> ByCam | None:
         """What the chosen cam gives beside what is wanted; nothing where the readings follow from no cam."""
         step = self.doing(HEEL)
@@ -147,18 +150,20 @@ class Job:
         return next((one.text for one in self.known if one.key == key), "")
 
 
-def work_out(card: Card, book: Book) -> Job:
+def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     """Work out a card with the book as it is today; nothing is raised for what does not make sense.
 
     Args:
         card: a draft or a record.
         book: with the machines, the wheels and the cautions.
+        last: the card worked out before something on it changed; what that does not touch is not computed again.
     """
     machine, wheel = machines(book).get(card.machine), wheels(book).get(card.wheel)
     display = INCH if card.units == "in" else METRIC
     choice = chosen(card, book, machine, wheel)
     known = known_texts(card, machine, wheel, choice)
     entry = wanted_entry(card, book.entries.get(card.entry))
+    answers = Answers(entry, book, display, last.answers if last is not None else None)
     steps: list[Step] = []
     kind = book.kind_of(card.family)
     for sheet in calculations_of(book.families.get(card.family)):
@@ -167,13 +172,10 @@ def work_out(card: Card, book: Book) -> Job:
             found = tuple(_worked_out(before, entry))
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
-            step = _step(
-                sheet, texts, provenance, _Bench(card, entry, book, display, machine, choice, before, kind)
-            )
+            step = _step(sheet, texts, provenance, _Bench(card, answers, machine, choice, before, kind))
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before))
-    return Job(
-        card, book, display, machine, wheel, tuple(steps), known, entry, _cautions(steps, entry, book), choice
-    )
+    cautions = _cautions(steps, entry, book)
+    return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
 
 
 @dataclass(frozen=True)
@@ -182,9 +184,7 @@ class _Bench:
 
     Attributes:
         card: the card.
-        entry: what the tool shall have.
-        book: with the cautions and the families.
-        display: the units of numbers typed without one.
+        answers: answers a calculation.
         machine: it is ground on.
         choice: what was chosen once for the job.
         before: the calculations before it that are in use.
@@ -192,9 +192,7 @@ class _Bench:
     """
 
     card: Card
-    entry: Entry
-    book: Book
-    display: Display
+    answers: Answers
     machine: Machine | None
     choice: Chosen
     before: list[Step]
@@ -220,14 +218,7 @@ def _step(
     sheet: Calculation, texts: dict[str, str], provenance: dict[str, Provenance], bench: _Bench
 ) -> Step:
     def ask(more: Mapping[str, str]) -> Answer:
-        return answer(
-            sheet,
-            {**texts, **more},
-            entry=bench.entry,
-            book=bench.book,
-            display=bench.display,
-            holds_size=False,
-        )
+        return bench.answers.ask(sheet, {**texts, **more})
 
     found = ask({})
     if bench.choice.method == CAM and sheet.role.cam is not None:

@@ -36,8 +36,8 @@ def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
             first, last = [*found, "", ""][:LINES]
             gap = reader.padded(last, room - reader.measure(tail))
             return [_line(head, first, 0), (*_line(head, gap, 1), Run(tail, "quiet"))]
-    told = wrapped(f"+{len(words)} {block.more}", room, clean=reader.clean)
-    return [_line(head, text, place) for place, text in enumerate([*told, ""][:LINES])]
+    least = wrapped(f"+{len(words)} {block.more}", room, clean=reader.clean)
+    return [_line(head, text, place) for place, text in enumerate([*least, ""][:LINES])]
 
 
 def _line(head: str, text: str, place: int) -> Line:

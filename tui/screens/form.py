@@ -65,7 +65,7 @@ class FormScreen(BaseScreen):
 
     def is_text(self, key: str) -> bool:
         """A question mark is a character where text belongs, and asks for help elsewhere."""
-        return key == "?" and self.form.blank.key not in self.NUMBERS
+        return key == "?" and self.form.focus not in self.NUMBERS
 
     def typed(self, text: str) -> None:
         """Type into the line in hand, and look at it."""
@@ -91,11 +91,11 @@ class FormScreen(BaseScreen):
 
     def do_page_up(self) -> None:
         """To the first line."""
-        self.form.move(-self.form.focus)
+        self.form.focus = self.form.blanks[0].key
 
     def do_page_down(self) -> None:
         """To the last line."""
-        self.form.move(len(self.form.blanks) - 1 - self.form.focus)
+        self.form.focus = self.form.blanks[-1].key
 
     def do_clear_field(self) -> None:
         """Empty the line in hand."""

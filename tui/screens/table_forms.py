@@ -53,7 +53,7 @@ class TableForm(FormScreen):
     def look_over(self) -> None:
         """Let the id follow the title, and look at both."""
         follows = self.ID_FOLLOWS and self.value("id") == id_of(self._title)
-        if follows and self.form.blank.key == "title":
+        if follows and self.form.focus == "title":
             self.form.fill({"id": id_of(self.value("title"))})
         self._title = self.value("title")
         super().look_over()

@@ -64,7 +64,7 @@ class ValueFormScreen(FormScreen):
     def look_over(self) -> None:
         """Name the shop as the source of a number that somebody changed: the old source never said it."""
         now, started = self.form.values(), self.form.started
-        if self.form.blank.key in self.NUMBERS:
+        if self.form.focus in self.NUMBERS:
             is_other = any(now.get(key, "").strip() != started.get(key, "").strip() for key in self.NUMBERS)
             is_old = (now["source"], now["place"]) == (started["source"], started["place"])
             if is_other and is_old and started["source"] != "shop":
@@ -81,7 +81,7 @@ class ValueFormScreen(FormScreen):
         if book is None:
             return {}
         found = complaints(book, self.entry.id, self.entry.family, self.key, self.form.values())
-        return {key if key in self.form.texts else "": text for key, text in found.items()}
+        return {key if key in self.form.typed else "": text for key, text in found.items()}
 
     def change(self) -> Change | None:
         """The fields that are different now."""

@@ -5,24 +5,22 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from library.book.model import Book
-from library.cards.editing import CardEditRefused, edited
+from library.cards.editing import edited
 from library.cards.issues import issues_of
-from library.cards.job import Job, work_out
+from library.cards.job import work_out
 from library.cards.model import Card
 from library.issue import Issue
 from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import Opened, Row
 from tui.view.card_steps import STEPS, step_of
 from tui.view.card_units import in_other_units
+from tui.view.fields import Fields
 from tui.view.text_line import TextLine
-
-LONGEST = 600
-"""Characters that one line of a card takes."""
 
 SEVERAL_LINES = frozenset({"notes", "wrong"})
 
 
-class CardForm:
+class CardForm(Fields):
     """The lines of a card, step by step.
 
     Args:
@@ -34,22 +32,21 @@ class CardForm:
         job: the card worked out.
         rows: the lines of the step in hand.
         problems: everything that does not add up.
-        line: the text of the line in hand, with its cursor.
         opened: what a person opened beyond what is always shown.
     """
 
+    LONGEST = 600
+
     def __init__(self, book: Book, card: Card) -> None:
+        super().__init__("", {})
         self.book = book
         self.card = card
         self.opened = Opened()
-        self.line = TextLine()
         self._step = 0
-        self._way = ""
-        self._untouched = True
-        self.job: Job
+        self.job = work_out(card, book)
         self.rows: list[Row]
         self.issues: tuple[Issue, ...]
-        self._work_out()
+        self._lay_out()
         self._land(self._first_wanting(self.rows) or self.rows[0])
 
     @property
@@ -60,7 +57,7 @@ class CardForm:
     @property
     def row(self) -> Row:
         """The line in hand."""
-        return next((one for one in self.rows if one.way == self._way), self.rows[0])
+        return next((one for one in self.rows if one.way == self.focus), self.rows[0])
 
     def take(self, book: Book, card: Card) -> None:
         """Take another book, or the card as it was saved; the line in hand stays."""
@@ -79,47 +76,49 @@ class CardForm:
         self._work_out()
         self.go_to(f"settings.{name}")
 
-    def type(self, text: str) -> None:
-        """Type into the line in hand.
+    def choices(self) -> tuple[str, ...]:
+        """The words that the line in hand takes, where it takes only these."""
+        return self.row.choices
+
+    def words(self, choice: str) -> str:
+        """How a choice of the line in hand is shown."""
+        return self.row.words(choice)
+
+    def gives_way(self, key: str) -> bool:
+        """Whether what stands in the line gives way to the first character typed."""
+        return self.row.overtype and super().gives_way(key)
+
+    def brings(self, step: int) -> bool:
+        """Bring the next text on offer into an empty line or in place of another on offer; else the default."""
+        row, text = self.row, self.in_hand.text
+        if row.offers and text in ("", *row.offers):
+            self.turn(row.offers, step)
+        elif not text and row.default and row.giver:
+            self.put(row.default)
+        else:
+            return False
+        return True
+
+    def keep(self, line: TextLine) -> None:
+        """Put a text onto the card, and work it out.
 
         Raises:
             CardEditRefused: with a sentence, when the text is too long; nothing is changed then.
         """
-        row = self.row
-        if row.choices:
-            self._choose_by_letter(row, text)
+        if self.row.way == "units":
+            if line.text not in ("", self.card.units):
+                self.switch_units()
             return
-        old = TextLine() if row.overtype and self._untouched else self.line
-        self._put(old.insert(text, LONGEST))
-
-    def edit(self, key: str) -> None:
-        """Apply an editing key to the line in hand."""
-        row, step = self.row, {"left": -1, "right": 1}.get(key)
-        if row.choices:
-            if step is not None:
-                self._turn(row, row.choices, step)
-            elif key in {"backspace", "delete"}:
-                self.clear()
-        elif step is not None and row.offers and self.line.text in ("", *row.offers):
-            self._turn(row, row.offers, step)
-        elif step is not None and not self.line.text and row.default and row.giver:
-            self._put(TextLine.ending(row.default))
-        else:
-            self._put(self.line.edited(key))
-
-    def put(self, text: str) -> None:
-        """Put a whole text into the line in hand."""
-        self._put(TextLine.ending(text))
-
-    def clear(self) -> None:
-        """Empty the line in hand."""
-        self._put(TextLine())
+        if line.text != self.in_hand.text:
+            self.card = _with_text(self.card, self.row, line.text)
+        super().keep(line)
+        self._work_out()
 
     def switch_units(self) -> None:
         """Change the unit of lengths; what was typed into a setting without one keeps its meaning."""
         self.card = in_other_units(self.card)
         self._work_out()
-        self.line = TextLine.ending(self.row.text)
+        self._show(self.row)
 
     def move(self, by: int) -> None:
         """To another line; from the last one to the next step, and back."""
@@ -179,38 +178,21 @@ class CardForm:
         self._arrange()
 
     def _land(self, row: Row) -> None:
-        self._way = row.way
-        self.line = TextLine.ending(row.text)
-        self._untouched = True
+        self.focus, self.untouched = row.way, {row.way}
+        self._show(row)
+
+    def _show(self, row: Row) -> None:
+        self.typed = {self.focus: TextLine.ending(row.text)}
 
     def _first_wanting(self, rows: list[Row]) -> Row | None:
         """The first line that wants something; a record wants nothing."""
         return None if self.card.done else next((one for one in rows if one.wants), None)
 
-    def _put(self, line: TextLine) -> None:
-        if self.row.way == "units":
-            if line.text not in ("", self.card.units):
-                self.switch_units()
-            return
-        if line.text != self.line.text:
-            self.card = _with_text(self.card, self.row, line.text)
-        self.line = line
-        self._untouched = False
-        self._work_out()
-
-    def _turn(self, row: Row, texts: tuple[str, ...], step: int) -> None:
-        now = self.line.text
-        at = texts.index(now) if now in texts else -max(step, 0)
-        self._put(TextLine.ending(texts[(at + step) % len(texts)]))
-
-    def _choose_by_letter(self, row: Row, text: str) -> None:
-        letter = text[:1].casefold()
-        begun = [one for one in row.choices if one and row.words(one).casefold().startswith(letter)]
-        if letter.strip() and begun:
-            self._turn(row, tuple(begun), 1)
-
     def _work_out(self) -> None:
-        self.job = work_out(self.card, self.book)
+        self.job = work_out(self.card, self.book, self.job)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
         self.issues = issues_of(self.job)
         self._arrange()
 
@@ -244,6 +226,3 @@ def _with_line(card: Card, way: str, number: int, text: str) -> Card:
     lines += [""] * (number + 1 - len(lines))
     lines[number] = text
     return edited(card, way, "\n".join(lines).rstrip("\n"))
-
-
-__all__ = ["LONGEST", "CardEditRefused", "CardForm"]

@@ -180,7 +180,7 @@ class CardPage:
         """Free text over the whole width, under its label."""
         lines = [line("  ", row.label)] if row.label else []
         if in_hand:
-            return [*lines, line(_mark(in_hand), *self.form.line.pieces(parts.lines - _MARK))]
+            return [*lines, line(_mark(in_hand), *self.form.in_hand.pieces(parts.lines - _MARK))]
         return [*lines, *wrap(row.text, parts.lines, "typed", first="    ", rest="    ")]
 
     def _filled(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
@@ -192,14 +192,14 @@ class CardPage:
         return [first, *(line("    ", indent, *one) for one in rest)]
 
     def _value(self, row: Row, width: int, *, in_hand: bool) -> Line:
-        text = self.form.line.text if in_hand else row.text
+        text = self.form.in_hand.text if in_hand else row.text
         if row.choices:
             said = fit(row.words(text) or row.words(row.default), width)
             return line(Piece(said, "chosen" if in_hand else "typed" if text else "quiet"))
         if row.said and not in_hand:
             return line(Piece(fit(row.words(text), width), "typed"))
         if text:
-            return self.form.line.pieces(width) if in_hand else line(Piece(fit(text, width), "typed"))
+            return self.form.in_hand.pieces(width) if in_hand else line(Piece(fit(text, width), "typed"))
         said = fit(f"{row.default}  ({row.giver})" if row.giver else row.default, width)
         return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(Piece(said, "quiet"))
 

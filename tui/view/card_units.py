@@ -9,7 +9,7 @@ from geometry.quantities import quantity
 from library.cards.model import Card
 from library.units.read import UnitError, read_many
 from library.units.system import INCH, METRIC, Display
-from tui.view.form import with_unit
+from tui.view.form import in_other_unit
 
 
 def in_other_units(card: Card) -> Card:
@@ -29,18 +29,10 @@ def in_other_units(card: Card) -> Card:
 
 
 def _kept(typed: Mapping[str, str], old: Display, new: Display) -> dict[str, str]:
-    return {key: _with_its_unit(key, text, old, new) for key, text in typed.items()}
+    return {key: in_other_unit(text, key, old, new, _meaning) for key, text in typed.items()}
 
 
-def _with_its_unit(key: str, text: str, old: Display, new: Display) -> str:
-    meant = _meaning(key, text, old)
-    if meant is None or meant == _meaning(key, text, new):
-        return text
-    named = with_unit(text, old.unit(quantity(key).kind))
-    return named if _meaning(key, named, new) == meant else text
-
-
-def _meaning(key: str, text: str, display: Display) -> tuple[float, ...] | None:
+def _meaning(text: str, key: str, display: Display) -> tuple[float, ...] | None:
     try:
         return tuple(one.number for one in read_many(text, quantity(key).kind, display))
     except UnitError:

@@ -14,6 +14,7 @@ from library.calc.inputs import Input
 from library.calc.ranges import ends_of, taken
 from library.calc.surfaces import FIELD, book_key
 from library.units.system import METRIC, Display
+from tui.view.fields import Fields
 from tui.view.text_line import TextLine
 
 Typed = dict[str, TextLine]
@@ -22,11 +23,10 @@ Typed = dict[str, TextLine]
 OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form", "thread_taper")
 """What the name of a thread says; it stands in the place of the first."""
 
-_UNITS_OF_THE_DISPLAY = {Kind.LENGTH, Kind.AREA, Kind.SPEED}
 _PLUS_MINUS = re.compile(r"\s*(\+/-|±|\+-)")
 
 
-class Form:
+class Form(Fields):
     """The fields of one calculation for one entry.
 
     Attributes:
@@ -39,10 +39,9 @@ class Form:
     """
 
     def __init__(self, sheet: Calculation, entry: Entry | None, typed: Typed) -> None:
+        super().__init__(sheet.inputs[0].key, typed)
         self.sheet = sheet
         self.entry = entry
-        self.typed = typed
-        self.focus = sheet.inputs[0].key
         self.answer: Answer | None = None
         self.display = METRIC
         self._ends: dict[str, Value] = {}
@@ -63,7 +62,7 @@ class Form:
 
     def told(self) -> dict[str, str]:
         """What was typed, each relief under the key of its surface."""
-        return {self._slot(key): text for key, text in self.texts().items()}
+        return {self.slot(key): text for key, text in self.texts().items()}
 
     @property
     def surface(self) -> str:
@@ -73,13 +72,27 @@ class Form:
             return typed
         return self.answer.surface if self.answer is not None else ""
 
-    def line(self, key: str) -> TextLine:
-        """What was typed for an input; a relief belongs to its surface, and is not there for another one."""
-        return self.typed.get(self._slot(key), TextLine())
-
-    def _slot(self, key: str) -> str:
-        """Under which key the typing for an input is kept."""
+    def slot(self, key: str) -> str:
+        """The key of an input; a relief belongs to its surface, and is not there for another one."""
         return book_key(key, self.surface) or key
+
+    def keys(self) -> list[str]:
+        """The quantities that matter for the values so far."""
+        return [field.key for field in self.fields]
+
+    def chosen(self) -> str:
+        """The word that counts in the field in hand, typed, from the book or a default; else the text typed."""
+        value = self.value(self.focus)
+        return value.value if value is not None and isinstance(value.value, str) else self.in_hand.text
+
+    def brings(self, step: int) -> bool:
+        """Into an empty field bring an end of the book's range, else the value that counts, to change a part of it."""
+        text, value = self.in_hand.text, self.value(self.focus)
+        if self._take_an_end(text, step):
+            return True
+        if not text and value is not None and not value.share_of_diameter:
+            self.put(value.text)
+        return not text
 
     def offer(self, key: str) -> Value | None:
         """The range that the book has for an open field."""
@@ -117,17 +130,12 @@ class Form:
         """Whether the field takes one word of a few."""
         return quantity(key).kind is Kind.CHOICE
 
-    def move(self, by: int) -> None:
-        """Go to another field, round the ends."""
-        keys = [field.key for field in self.fields]
-        self.focus = keys[(keys.index(self.focus) + by) % len(keys)]
-
     def to_wanted(self) -> None:
         """Go to the next field that is still needed or has to be put right, round the end.
 
         Where none is, to the next open one below that may be given; never onto a filled one.
         """
-        keys = [field.key for field in self.fields]
+        keys = self.keys()
         at = keys.index(self.focus) + 1
         wrong = {issue.key for issue in self.answer.issues} if self.answer is not None else set()
         wanted = wrong.union(self.needed())
@@ -143,29 +151,9 @@ class Form:
         """The field of the calculation for a quantity that it asks for."""
         return next(field for field in self.fields if field.key == key)
 
-    def type(self, text: str) -> None:
-        """Type into the field in hand; what came from the book gives way to it."""
-        if self.is_choice(self.focus):
-            self._choose_by_letter(text)
-        else:
-            self.typed[self._slot(self.focus)] = self.line(self.focus).insert(text)
-
-    def edit(self, key: str) -> None:
-        """Apply an editing key to the field in hand."""
-        if self.is_choice(self.focus):
-            self._edit_choice(key)
-            return
-        text = self.line(self.focus).text
-        if key in {"left", "right"} and self._take_an_end(text, 1 if key == "right" else -1):
-            return
-        if key in {"left", "right"} and not text:
-            self._take_over()
-            return
-        self.typed[self._slot(self.focus)] = self.line(self.focus).edited(key)
-
     def clear(self) -> None:
         """Empty the field in hand; the book's value or the default returns."""
-        self.typed.pop(self._slot(self.focus), None)
+        self.typed.pop(self.slot(self.focus), None)
 
     def take_thread(self, name: str) -> None:
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
@@ -182,22 +170,13 @@ class Form:
             read: gives the number that a text means for a quantity, or nothing where it has none.
         """
         for key, typed in self.typed.items():
-            kind = quantity(key).kind
-            if kind not in _UNITS_OF_THE_DISPLAY or read(typed.text, key, old) == read(typed.text, key, new):
-                continue
-            named = with_unit(typed.text, old.unit(kind))
-            if read(named, key, new) == read(typed.text, key, old):
+            named = in_other_unit(typed.text, key, old, new, read)
+            if named != typed.text:
                 self.typed[key] = TextLine.ending(named)
-
-    def _take_over(self) -> None:
-        """Make the book's value or the default one's own, to change a part of it."""
-        value = self.value(self.focus)
-        if value is not None and not value.share_of_diameter:
-            self.typed[self._slot(self.focus)] = TextLine.ending(value.text)
 
     def _take_an_end(self, text: str, step: int) -> bool:
         """Put the next end of the book's range into the field, if it is empty or holds an end; say whether."""
-        slot = self._slot(self.focus)
+        slot = self.slot(self.focus)
         if not text and (offered := self.offer(self.focus)) is not None:
             self._ends[slot] = offered
         value = self._ends.get(slot)
@@ -208,32 +187,27 @@ class Form:
         texts = [found for end in ends_of(value) if (found := taken(value, end, self.display, diameter))]
         if not texts or (text and text not in texts):
             return False
-        at = texts.index(text) + step if text else min(step, 0)
-        self.typed[slot] = TextLine.ending(texts[at % len(texts)])
+        self.turn(texts, step)
         return True
 
-    def _choose_by_letter(self, text: str) -> None:
-        letter = text[:1].casefold()
-        begun = [choice for choice in self.choices() if choice.casefold().startswith(letter)]
-        if not letter.strip() or not begun:
-            return
-        current = self._choice()
-        at = begun.index(current) + 1 if current in begun else 0
-        self.typed[self.focus] = TextLine.ending(begun[at % len(begun)])
 
-    def _edit_choice(self, key: str) -> None:
-        choices = self.choices()
-        step = {"left": -1, "right": 1}.get(key)
-        if step is not None:
-            current = self._choice()
-            at = choices.index(current) if current in choices else -max(step, 0)
-            self.typed[self.focus] = TextLine.ending(choices[(at + step) % len(choices)])
-        elif key in {"backspace", "delete"}:
-            self.clear()
+def in_other_unit(
+    text: str, key: str, old: Display, new: Display, read: Callable[[str, str, Display], object]
+) -> str:
+    """A text with its unit where it would mean something else without one in the new units; else as it is.
 
-    def _choice(self) -> str:
-        value = self.value(self.focus)
-        return value.value if value is not None and isinstance(value.value, str) else ""
+    Args:
+        text: as it was typed.
+        key: of its quantity.
+        old: the units in which it was typed.
+        new: the units from now on.
+        read: gives what a text means for a quantity, or nothing where it means none.
+    """
+    meant = read(text, key, old)
+    if meant is None or meant == read(text, key, new):
+        return text
+    named = with_unit(text, old.unit(quantity(key).kind))
+    return named if read(named, key, new) == meant else text
 
 
 def with_unit(text: str, unit: str) -> str:

@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from tui.view.fields import Fields
 from tui.view.lines import EMPTY, Line, Piece, cut, fit, line, wrap
 from tui.view.text_line import TextLine
 
 LABEL_WIDTH = 16
-
-LONGEST = 4096
-"""Characters that one line of a form takes, as many as a text of the book may have."""
 
 MOST_LINES = 5
 """Lines of the screen over which a long text in hand is spread."""
@@ -37,33 +35,43 @@ class Blank:
     overtype: bool = False
 
 
-class TextForm:
+class TextForm(Fields):
     """The lines of a form, and which of them is in hand.
 
     Attributes:
         blanks: the lines.
-        texts: what stands in each.
         started: what stood in each when the person began; for a line that was not touched, what the book has now.
-        focus: the place of the line in hand.
         wrong: what is wrong, by line; an empty key is for the form as a whole.
     """
 
+    LONGEST = 4096
+    """As many characters as a text of the book may have."""
+
     def __init__(self, blanks: tuple[Blank, ...], started: Mapping[str, str]) -> None:
+        super().__init__(blanks[0].key, {})
         self.blanks = blanks
-        self.focus = 0
         self.wrong: Mapping[str, str] = {}
         self.started: dict[str, str] = {}
-        self.texts: dict[str, TextLine] = {}
         self.start_over(started)
 
     @property
     def blank(self) -> Blank:
         """The line in hand."""
-        return self.blanks[self.focus]
+        return next(one for one in self.blanks if one.key == self.focus)
+
+    def choices(self) -> tuple[str, ...]:
+        """The words that the line in hand takes, where it takes only these."""
+        return self.blank.choices
+
+    def brings(self, step: int) -> bool:
+        """Let the cursor go to the end of what would give way, so that a part of it can be changed."""
+        is_first = self.gives_way(self.focus)
+        self.untouched.discard(self.focus)
+        return is_first
 
     def values(self) -> dict[str, str]:
         """What stands in each line now."""
-        return {key: text.text for key, text in self.texts.items()}
+        return {key: text.text for key, text in self.typed.items()}
 
     def is_changed(self) -> bool:
         """Whether anything is different from what was there at the start."""
@@ -72,25 +80,25 @@ class TextForm:
     def start_over(self, now: Mapping[str, str]) -> None:
         """Put into every line what the book has now."""
         self.started = {blank.key: now.get(blank.key, "") for blank in self.blanks}
-        self.texts = {key: TextLine.ending(text) for key, text in self.started.items()}
-        self._untouched = {blank.key for blank in self.blanks if blank.overtype}
+        self.typed = {key: TextLine.ending(text) for key, text in self.started.items()}
+        self.untouched = {blank.key for blank in self.blanks if blank.overtype}
 
     def fill(self, texts: Mapping[str, str]) -> None:
         """Put texts into the lines of those keys; nobody typed them, so they give way to typing as before."""
         for key, text in texts.items():
-            if key in self.texts:
-                self.texts[key] = TextLine.ending(text)
+            if key in self.typed:
+                self.typed[key] = TextLine.ending(text)
 
     def take_up(self, typed: Mapping[str, str], began: Mapping[str, str]) -> None:
         """Put back what was typed earlier, and with it what stood there when the person began.
 
         A line that he had not touched keeps what the book has now.
         """
-        for key in self.texts:
+        for key in self.typed:
             if key in typed and typed[key] != began.get(key, ""):
-                self.texts[key] = TextLine.ending(typed[key])
+                self.typed[key] = TextLine.ending(typed[key])
                 self.started[key] = began.get(key, "")
-                self._untouched.discard(key)
+                self.untouched.discard(key)
 
     def follow(self, now: Mapping[str, str]) -> list[str]:
         """Take what the book has now into the lines that nobody touched.
@@ -101,61 +109,23 @@ class TextForm:
         both = []
         for blank in self.blanks:
             key, theirs = blank.key, now.get(blank.key, "")
-            if self.texts[key].text == self.started[key]:
+            if self.typed[key].text == self.started[key]:
                 if theirs != self.started[key]:
-                    self.started[key], self.texts[key] = theirs, TextLine.ending(theirs)
-            elif theirs not in (self.started[key], self.texts[key].text):
+                    self.started[key], self.typed[key] = theirs, TextLine.ending(theirs)
+            elif theirs not in (self.started[key], self.typed[key].text):
                 both.append(blank.label)
         return both
 
-    def move(self, by: int) -> None:
-        """Go to another line, round the ends."""
-        self.focus = (self.focus + by) % len(self.blanks)
-
-    def type(self, text: str) -> None:
-        """Type into the line in hand; a line of choices takes the next one that begins so."""
-        blank = self.blank
-        if blank.choices:
-            begun = [choice for choice in blank.choices if choice.casefold().startswith(text[:1].casefold())]
-            if begun and text.strip():
-                now = self.texts[blank.key].text
-                at = begun.index(now) + 1 if now in begun else 0
-                self.texts[blank.key] = TextLine.ending(begun[at % len(begun)])
-            return
-        old = TextLine() if self._gives_way(blank) else self.texts[blank.key]
-        self._untouched.discard(blank.key)
-        self.texts[blank.key] = old.insert(text, LONGEST)
-
-    def edit(self, key: str) -> None:
-        """Apply an editing key to the line in hand."""
-        blank = self.blank
-        step = {"left": -1, "right": 1}.get(key)
-        if blank.choices:
-            if step is not None:
-                now = self.texts[blank.key].text
-                at = blank.choices.index(now) if now in blank.choices else -max(step, 0)
-                self.texts[blank.key] = TextLine.ending(blank.choices[(at + step) % len(blank.choices)])
-            return
-        gives_way = self._gives_way(blank)
-        if key in {"left", "right", "home", "end", "backspace", "delete"}:
-            self._untouched.discard(blank.key)
-            if not (gives_way and step is not None):
-                self.texts[blank.key] = self.texts[blank.key].edited(key)
-
     def clear(self) -> None:
-        """Empty the line in hand."""
-        self._untouched.discard(self.blank.key)
+        """Empty the line in hand, unless one word of a few belongs there."""
         if not self.blank.choices:
-            self.texts[self.blank.key] = TextLine()
-
-    def _gives_way(self, blank: Blank) -> bool:
-        return blank.key in self._untouched and self.texts[blank.key].text != ""
+            super().clear()
 
     def draw(self, width: int) -> list[Line]:
         """The form as lines, the hint of the line in hand and every complaint with it."""
         lines: list[Line] = []
-        for place, blank in enumerate(self.blanks):
-            lines += self._drawn(blank, width, in_hand=place == self.focus)
+        for blank in self.blanks:
+            lines += self._drawn(blank, width, in_hand=blank.key == self.focus)
         if whole := self.wrong.get(""):
             lines += [EMPTY, *wrap(whole, width, "warn", first="! ", rest="  ")]
         return lines
@@ -177,12 +147,12 @@ class TextForm:
 
     def _text(self, blank: Blank, room: int, *, in_hand: bool) -> list[Line]:
         """What stands in a line; a long text in hand is spread over several."""
-        text = self.texts[blank.key]
+        text = self.typed[blank.key]
         if not in_hand:
             return [line(Piece(fit(text.text, room), "typed"))]
         if blank.choices:
             return [line(Piece(fit(text.text, room), "chosen"))]
-        if self._gives_way(blank):
+        if self.gives_way(blank.key):
             text = TextLine(text.text, 0)
         if len(text.text) < room:
             return [text.pieces(room)]
@@ -199,18 +169,9 @@ def _spread(text: TextLine, room: int) -> list[Line]:
         cursor = text.cursor - start
         if 0 <= cursor < len(part) or (is_last and cursor == len(part)):
             in_hand = len(rows)
-            rows.append(_with_cursor(part, cursor))
+            rows.append(TextLine(part, cursor).pieces(max(len(part), cursor + 1)))
         else:
             rows.append(line(Piece(part, "typed")))
         start += len(part)
     first = max(0, min(in_hand - MOST_LINES + 2, len(rows) - MOST_LINES))
     return rows[first : first + MOST_LINES]
-
-
-def _with_cursor(text: str, cursor: int) -> Line:
-    pieces = (
-        Piece(text[:cursor], "typed"),
-        Piece(text[cursor : cursor + 1] or " ", "cursor"),
-        Piece(text[cursor + 1 :], "typed"),
-    )
-    return tuple(piece for piece in pieces if piece.text)

@@ -80,3 +80,6 @@ _EDITS: Mapping[str, Callable[[TextLine], TextLine]] = {
     "end": lambda line: TextLine.ending(line.text),
 }
 """What each editing key does."""
+
+EDITING = frozenset(_EDITS)
+"""The keys that edit a line."""

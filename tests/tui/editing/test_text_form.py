@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from rich.cells import cell_len
 
 from tui.view.lines import Piece, cut, text_of, width_of
-from tui.view.text_form import LONGEST, Blank, TextForm
+from tui.view.text_form import Blank, TextForm
 
 BLANKS = (
     Blank("usual", "Usual", "What to take first.", overtype=True),
@@ -23,7 +23,7 @@ def form(**started: str) -> TextForm:
 
 def at(key: str, **started: str) -> TextForm:
     made = form(**started)
-    made.focus = [blank.key for blank in BLANKS].index(key)
+    made.focus = key
     return made
 
 
@@ -88,7 +88,7 @@ def test_what_was_typed_earlier_comes_back_with_what_it_was_typed_over() -> None
     one.take_up({"usual": "6 deg", "style": "flat", "note": "Look."}, STARTED)
     assert one.values() == {"usual": "6 deg", "style": "flat", "note": "New."}
     assert one.started == {"usual": "5 deg", "style": "flat", "note": "New."}
-    one.focus = 0
+    one.focus = "usual"
     one.type("!")
     assert one.values()["usual"] == "6 deg!"
 
@@ -106,7 +106,7 @@ def test_blanks_at_the_ends_are_no_change() -> None:
 def test_more_than_a_book_takes_is_cut_and_a_long_text_that_is_there_already_can_be_changed() -> None:
     one = at("note", note="x" * 300)
     one.type("y" * 10_000)
-    assert len(one.values()["note"]) == LONGEST
+    assert len(one.values()["note"]) == TextForm.LONGEST
     one.edit("backspace")
     one.type("z")
     assert one.values()["note"].endswith("yz")

@@ -1,0 +1,74 @@
+"""The answers of a card's calculations, kept from one key to the next: only what something changed for is answered anew."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from geometry.calculation import Calculation
+from geometry.complaints import is_tried
+from geometry.surfaces import surface_of_relief
+from library.book.model import Book, Entry
+from library.calc.answer import Answer, answer
+from library.calc.cautions import material_of
+from library.calc.surfaces import has_surface
+from library.units.system import Display
+
+_Asked = tuple[str, bool, tuple[tuple[str, str], ...]]
+"""A calculation by its name, whether its advice is tried, and the texts that it is given."""
+
+_Kept = dict[_Asked, tuple[Entry, Answer]]
+"""Answers, each with what it was given of the entry."""
+
+
+class Answers:
+    """Answers the calculations of one card; what was asked in the same way for the card before it is not computed again.
+
+    A calculation gets no more of the entry than it can look at, so that it cannot hang on anything else of it.
+
+    Args:
+        entry: what the tool shall have.
+        book: with the families and the cautions.
+        display: the units of numbers typed without one.
+        before: of the same card as it was before.
+    """
+
+    def __init__(self, entry: Entry, book: Book, display: Display, before: Answers | None = None) -> None:
+        # The word for a material that the book does not know says nothing to any calculation.
+        self._entry = entry if material_of(entry, book) is not None else replace(entry, work_material="")
+        self._book, self._display = book, display
+        is_same = before is not None and before._book is book and before._display == display
+        self._before: _Kept = before._now if before is not None and is_same else {}
+        self._now: _Kept = {}
+        self._parts: dict[str, Entry] = {}
+
+    def ask(self, sheet: Calculation, texts: Mapping[str, str]) -> Answer:
+        """The answer of a calculation to texts that stand for what is typed, by quantity."""
+        if sheet.name not in self._parts:
+            self._parts[sheet.name] = _part_for(sheet, self._entry)
+        part, asked = self._parts[sheet.name], (sheet.name, is_tried(), tuple(texts.items()))
+        kept = self._now.get(asked) or self._before.get(asked)
+        if kept is None or kept[0] != part:
+            kept = (
+                part,
+                answer(sheet, texts, entry=part, book=self._book, display=self._display, holds_size=False),
+            )
+        self._now[asked] = kept
+        return kept[1]
+
+
+def _part_for(sheet: Calculation, entry: Entry) -> Entry:
+    """Of an entry what a calculation fills its inputs from and takes its cautions by."""
+    looked_at = {key for field in sheet.inputs for key in (field.key, *field.fill_from)}
+    return Entry(
+        id="",
+        family=entry.family,
+        title="",
+        work_material=entry.work_material,
+        values={
+            key: value
+            for key, value in entry.values.items()
+            if key in looked_at or (has_surface(sheet) and surface_of_relief(key) is not None)
+        },
+        cautions=entry.cautions,
+    )

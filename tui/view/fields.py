@@ -1,0 +1,114 @@
+"""What calculator, forms of the book and job card have in common: fields of which one is in hand and is typed into."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tui.view.text_line import EDITING, LONGEST, TextLine
+
+_STEPS = {"left": -1, "right": 1}
+
+
+class Fields:
+    """Fields that are filled in; a form says which there are, what may stand in them and where their texts go.
+
+    Attributes:
+        focus: the key of the field in hand.
+        typed: the texts of the fields.
+        untouched: the keys of fields whose text gives way to the first character typed.
+    """
+
+    LONGEST = LONGEST
+    """Characters that a field takes."""
+
+    def __init__(self, focus: str, typed: dict[str, TextLine]) -> None:
+        self.focus = focus
+        self.typed = typed
+        self.untouched: set[str] = set()
+
+    def keys(self) -> list[str]:
+        """The fields, in their order."""
+        return [*self.typed]
+
+    def slot(self, key: str) -> str:
+        """Under which key the text of a field is kept."""
+        return key
+
+    def line(self, key: str) -> TextLine:
+        """What was typed into a field."""
+        return self.typed.get(self.slot(key), TextLine())
+
+    @property
+    def in_hand(self) -> TextLine:
+        """What was typed into the field in hand."""
+        return self.line(self.focus)
+
+    def keep(self, line: TextLine) -> None:
+        """Keep what was typed into the field in hand."""
+        self.typed[self.slot(self.focus)] = line
+
+    def choices(self) -> tuple[str, ...]:
+        """The words that the field in hand takes, where it takes only these."""
+        return ()
+
+    def chosen(self) -> str:
+        """What the field in hand holds, out of its choices or of what an arrow brings."""
+        return self.in_hand.text
+
+    def words(self, choice: str) -> str:
+        """How a choice of the field in hand is shown."""
+        return choice
+
+    def gives_way(self, key: str) -> bool:
+        """Whether what stands in a field gives way to the first character typed."""
+        return key in self.untouched and self.line(key).text != ""
+
+    def brings(self, step: int) -> bool:
+        """Let an arrow bring something into the field in hand, rather than move in it; say whether it did."""
+        return False
+
+    def type(self, text: str) -> None:
+        """Type into the field in hand; a field of choices takes the next one that begins so."""
+        choices = self.choices()
+        if not choices:
+            old = TextLine() if self.gives_way(self.focus) else self.in_hand
+            self._put(old.insert(text, self.LONGEST))
+            return
+        letter = text[:1].casefold()
+        begun = [one for one in choices if one and self.words(one).casefold().startswith(letter)]
+        if letter.strip() and begun:
+            self.turn(begun, 1)
+
+    def edit(self, key: str) -> None:
+        """Apply an editing key to the field in hand; no other key does anything."""
+        step = _STEPS.get(key, 0)
+        if choices := self.choices():
+            if step:
+                self.turn(choices, step)
+            elif key in {"backspace", "delete"}:
+                self.clear()
+        elif key in EDITING and not (step and self.brings(step)):
+            self._put(self.in_hand.edited(key))
+
+    def turn(self, texts: Sequence[str], step: int) -> None:
+        """Bring the next of some texts into the field in hand, round the ends."""
+        now = self.chosen()
+        at = texts.index(now) if now in texts else -max(step, 0)
+        self.put(texts[(at + step) % len(texts)])
+
+    def put(self, text: str) -> None:
+        """Let a whole text stand in the field in hand, the cursor behind it."""
+        self._put(TextLine.ending(text))
+
+    def clear(self) -> None:
+        """Empty the field in hand."""
+        self._put(TextLine())
+
+    def move(self, by: int) -> None:
+        """Go to another field, round the ends."""
+        keys = self.keys()
+        self.focus = keys[(keys.index(self.focus) + by) % len(keys)]
+
+    def _put(self, line: TextLine) -> None:
+        self.keep(line)
+        self.untouched.discard(self.focus)
