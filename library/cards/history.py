@@ -86,7 +86,7 @@ def sharpenings_left(job: Job) -> int | None:
         size = greatest(joined(after.readings), Field("diameter"), job.display)
         setting = replace(setting, typed={**setting.typed, "diameter": size})
         card = replace(job.card, settings={**job.card.settings, lasting: setting})
-        job = work_out(card, job.book)
+        job = work_out(card, job.book, job)
     step = job.step(lasting)
     found = step.answer.result if step else None
     return None if found is None else int(found.outputs["sharpenings_left"])

@@ -31,7 +31,7 @@ class CardForm(Fields):
         card: as it is now.
         job: the card worked out.
         rows: the lines of the step in hand.
-        problems: everything that does not add up.
+        issues: everything that does not add up.
         opened: what a person opened beyond what is always shown.
     """
 
@@ -111,8 +111,8 @@ class CardForm(Fields):
             return
         if line.text != self.in_hand.text:
             self.card = _with_text(self.card, self.row, line.text)
+            self._work_out()
         super().keep(line)
-        self._work_out()
 
     def switch_units(self) -> None:
         """Change the unit of lengths; what was typed into a setting without one keeps its meaning."""

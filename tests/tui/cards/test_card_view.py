@@ -218,3 +218,21 @@ def test_the_relief_of_the_surface_that_is_ground_stands_right_under_it() -> Non
         form.put(surface)
         assert [row.key for row in form.rows][:3] == ["surface", "relief_method", f"{surface}_relief_angle"]
         assert form.row.key == "surface"
+
+
+def test_what_the_book_gave_gives_way_to_typing_also_after_a_key_that_edits_nothing() -> None:
+    form = CardForm(EMPTY, Card(family="tap", wanted={"rake_angle": Wanted("9 deg", "9 deg", "shop")}))
+    form.go_to("wanted.rake_angle")
+    form.edit("f9")
+    form.type("7")
+    form.type("5")
+    assert form.card.wanted["rake_angle"].value == "75"
+
+
+@pytest.mark.parametrize("key", ["home", "end", "left"])
+def test_a_cursor_that_was_moved_in_what_the_book_gave_changes_a_part_of_it(key: str) -> None:
+    form = CardForm(EMPTY, Card(family="tap", wanted={"rake_angle": Wanted("9 deg", "9 deg", "shop")}))
+    form.go_to("wanted.rake_angle")
+    form.edit(key)
+    form.type("1")
+    assert form.card.wanted["rake_angle"].value == {"home": "19 deg", "end": "9 deg1", "left": "9 de1g"}[key]

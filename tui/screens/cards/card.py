@@ -94,30 +94,27 @@ class CardScreen(BaseScreen):
 
     def typed(self, text: str) -> None:
         """Type into the line in hand; everything that follows is worked out at once."""
-        if not self._is_closed():
-            self._try(lambda: self.form.type(text))
+        self._try(lambda: self.form.type(text))
 
     def edited(self, key: str) -> None:
         """Edit the line in hand."""
-        if not self._is_closed():
-            self._try(lambda: self.form.edit(key))
+        self._try(lambda: self.form.edit(key))
 
     def do_clear_field(self) -> None:
         """Empty the line in hand."""
-        if not self._is_closed():
-            self._try(self.form.clear)
+        self._try(self.form.clear)
 
     def do_units(self) -> None:
         """Change the unit of lengths; what was typed keeps its meaning."""
-        if not self._is_closed():
-            self._try(self.form.switch_units)
+        self._try(self.form.switch_units)
 
     def put(self, text: str) -> None:
         """Put what was chosen from a list into the line in hand."""
-        if not self._is_closed():
-            self._try(lambda: self.form.put(text))
+        self._try(lambda: self.form.put(text))
 
     def _try(self, change: Callable[[], None]) -> None:
+        if self._is_closed():
+            return
         try:
             change()
         except CardEditRefused as refused:
