@@ -26,8 +26,8 @@ def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
     head = HEAD if reader.width > 2 * len(HEAD) else HEAD[:8]
     room = max(reader.width - len(head), 1)
     if not block.more:
-        told = _filled(words, [room] * len(words), reader)
-        return [_line(head, text, place) for place, text in enumerate(told or words)]
+        lines = _filled(words, [room] * len(words), reader)
+        return [_line(head, text, place) for place, text in enumerate(lines or words)]
     for count in range(len(words), -1, -1):
         left = len(words) - count
         tail = (f"+{left}  " if left else "") + reader.clean(block.more)
@@ -36,8 +36,8 @@ def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
             first, last = [*found, "", ""][:LINES]
             gap = reader.padded(last, room - reader.measure(tail))
             return [_line(head, first, 0), (*_line(head, gap, 1), Run(tail, "quiet"))]
-    told = wrapped(f"+{len(words)} {block.more}", room, clean=reader.clean)
-    return [_line(head, text, place) for place, text in enumerate([*told, ""][:LINES])]
+    counted = wrapped(f"+{len(words)} {block.more}", room, clean=reader.clean)
+    return [_line(head, text, place) for place, text in enumerate([*counted, ""][:LINES])]
 
 
 def _line(head: str, text: str, place: int) -> Line:

@@ -49,8 +49,9 @@ def test_several_entries_have_each_caution_once() -> None:
 
 def test_every_shipped_caution_belongs_to_something() -> None:
     book = open_book()
-    used = {key for one in (*book.entries.values(), *book.families.values(), *book.materials.values())
-            for key in one.cautions}  # fmt: skip
+    used = {key for entry in book.entries.values() for key in entry.cautions}
+    used |= {key for family in book.families.values() for key in family.cautions}
+    used |= {key for material in book.materials.values() for key in material.cautions}
     used |= {key for name in calculation_names() for key in calculation(name).cautions}
     assert set(book.cautions) <= used
 
