@@ -27,7 +27,7 @@ _WITHOUT_COLOUR: dict[Role, Style] = {
 }
 
 _COLOURS: dict[Role, Style] = {
-    "pass": Style(color="black", bgcolor="green", bold=True),
+    "pass": Style(color="black", bgcolor="bright_green", bold=True),
     "stop": Style(color="bright_white", bgcolor="red", bold=True),
 }
 """Each with its own ground, so that it reads on a black terminal and on a white one."""

@@ -22,7 +22,7 @@ td, th { padding: 0 2mm; text-align: right; } td { white-space: nowrap; } td:fir
 .stop b, .watch b { border: 0.25mm solid #1d1d1b; padding: 0 1mm; } .stop b { background: #1d1d1b; color: #fff; }
 .cautions { columns: 3; column-gap: 5mm; font-size: 7pt; line-height: 1.12; }
 .cautions p { margin: 0 0 0.6mm; break-inside: avoid; }
-.last { font-weight: bold; border-top: 0.25mm solid #1d1d1b; padding-top: 0.6mm; }
+.strong { font-weight: bold; }
 svg { width: 70mm; float: right; margin: 0 0 0 4mm; }
 """
 """The look of the page: black on white, for a printer."""
@@ -67,7 +67,10 @@ def _block(block: Block) -> str:
             )
             text = f'<p class="facts">{spans}</p>'
         case blocks.Said():
-            text = "\n".join(f"<p>{plain(part)}</p>" for one in block.texts for part in one.splitlines())
+            role = ' class="strong"' if block.role == "strong" else ""
+            text = "\n".join(
+                f"<p{role}>{plain(part)}</p>" for one in block.texts for part in one.splitlines()
+            )
         case blocks.Values():
             text = "<ul>\n" + "\n".join(map(_value, block.values)) + "\n</ul>"
         case blocks.Items():
@@ -111,9 +114,8 @@ def _value(one: blocks.Named) -> str:
 
 
 def _cautions(block: blocks.Cautions) -> str:
-    told = "\n".join(f"<p><b>{plain(one.title)}</b>: {plain(block.told(one))}</p>" for one in block.cautions)
-    last = f'\n<p class="last">{plain(block.last)}</p>' if block.last else ""
-    return f'<div class="cautions">\n{told}\n</div>{last}'
+    told = "\n".join(f"<p><b>{plain(one.title)}</b>: {plain(one.told)}</p>" for one in block.cautions)
+    return f'<div class="cautions">\n{told}\n</div>'
 
 
 def _items(block: blocks.Items) -> str:

@@ -40,7 +40,10 @@ def _block(block: Block) -> str:
         case blocks.Facts():
             text = "\n".join(f"- {plain(title)}: {plain(fact)}" for title, fact in block.pairs)
         case blocks.Said():
-            text = "\n\n".join(plain(part) for one in block.texts for part in one.splitlines())
+            mark = "**" if block.role == "strong" else ""
+            text = "\n\n".join(
+                f"{mark}{plain(part)}{mark}" for one in block.texts for part in one.splitlines()
+            )
         case blocks.Values():
             text = _values(block)
         case blocks.Items():
@@ -85,9 +88,7 @@ def _values(block: blocks.Values) -> str:
 
 
 def _cautions(block: blocks.Cautions) -> str:
-    lines = [f"- **{plain(one.title)}**: {plain(block.told(one))}" for one in block.cautions]
-    last = f"**{plain(block.last)}**" if block.last else ""
-    return "\n\n".join(part for part in ("\n".join(lines), last) if part)
+    return "\n".join(f"- **{plain(one.title)}**: {plain(one.told)}" for one in block.cautions)
 
 
 def _items(block: blocks.Items) -> str:

@@ -10,10 +10,14 @@ from library.pages.texts import wrapped
 
 HEAD = "CAUTION  "
 LINES = 2
+GAP = 2
+"""Blanks at least before what stands at the right end."""
 
 
 def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
     """The words behind their head; where they stand in full at the right end, with a count of those without room.
+
+    Nothing where there are none.
 
     Example:
         >>> words = ("goggles on", "no gloves", "guard on", "ring the wheel")
@@ -23,21 +27,30 @@ def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
                  guard on     +1  F4 in full
     """
     words = [reader.clean(one) for one in block.words]
+    if not words:
+        return []
     head = HEAD if reader.width > 2 * len(HEAD) else HEAD[:8]
     room = max(reader.width - len(head), 1)
     if not block.more:
-        told = _filled(words, [room] * len(words), reader)
-        return [_line(head, text, place) for place, text in enumerate(told or words)]
+        lines = _filled(words, [room] * len(words), reader)
+        return [_line(head, text, place) for place, text in enumerate(lines or words)]
     for count in range(len(words), -1, -1):
         left = len(words) - count
         tail = (f"+{left}  " if left else "") + reader.clean(block.more)
-        found = _filled(words[:count], [room, room - reader.measure(tail) - 2], reader)
-        if found is not None and reader.measure(tail) <= room:
-            first, last = [*found, "", ""][:LINES]
-            gap = reader.padded(last, room - reader.measure(tail))
-            return [_line(head, first, 0), (*_line(head, gap, 1), Run(tail, "quiet"))]
-    least = wrapped(f"+{len(words)} {block.more}", room, clean=reader.clean)
-    return [_line(head, text, place) for place, text in enumerate([*least, ""][:LINES])]
+        last = room - reader.measure(tail) - GAP
+        for rooms in [[room, last]] if left else [[last], [room, last]]:
+            found = _filled(words[:count], rooms, reader)
+            if found is not None and last + GAP >= 0:
+                return _with_tail(head, [*found, *[""] * (len(rooms) - len(found))], tail, reader)
+    counted = wrapped(f"+{len(words)} {block.more}", room, clean=reader.clean)
+    return [_line(head, text, place) for place, text in enumerate(counted[:LINES])]
+
+
+def _with_tail(head: str, texts: Sequence[str], tail: str, reader: Reader) -> list[Line]:
+    """The lines with something at the right end of the last one."""
+    texts = [*texts[:-1], reader.padded(texts[-1], reader.width - len(head) - reader.measure(tail))]
+    *above, last = (_line(head, text, place) for place, text in enumerate(texts))
+    return [*above, (*last, Run(tail, "quiet"))]
 
 
 def _line(head: str, text: str, place: int) -> Line:

@@ -49,9 +49,9 @@ def cautions_page(found: Iterable[Caution], book: Book, about: str) -> Page:
     return Page(f"{HEADING}: {about}", sections)
 
 
-def in_short(found: Iterable[Caution]) -> Cautions:
-    """What each caution asks for, and in full the one that comes before all."""
+def on_paper(found: Iterable[Caution]) -> tuple[CautionWords, Said]:
+    """Each caution in a few words for the head of a sheet, and in full for its end the one that comes before all."""
     ordered = list(found)
     last = next((one.text for one in ordered if one.id == LAST_WORD), DEFERS)
-    told = tuple(Warned(one.title, one.text) for one in ordered if one.id != LAST_WORD)
-    return Cautions(told, " ".join(last.split()), full=False)
+    words = at_arms_length(one for one in ordered if one.id != LAST_WORD)
+    return words, Said((" ".join(last.split()),), "strong")

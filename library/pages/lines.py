@@ -9,7 +9,6 @@ from library.pages.caution_words import caution_lines
 from library.pages.columns import in_turns
 from library.pages.page import Block, Page, Section
 from library.pages.reader import EMPTY, Line, Reader, Run, beside
-from library.pages.short import first_clause, first_sentence
 from library.pages.tables import table_lines
 from library.pages.texts import wrapped
 
@@ -197,12 +196,9 @@ def _warnings(block: blocks.Cautions | blocks.CautionWords, reader: Reader) -> l
 
 
 def _cautions(block: blocks.Cautions, reader: Reader) -> list[Line]:
-    if not block.full:
-        said = " ".join(first_clause(first_sentence(one.text)) for one in block.cautions)
-        return [*(reader.lines(said) if said else []), *(reader.lines(block.last) if block.last else [])]
     lines: list[Line] = []
     for one in block.cautions:
-        (first,), *rest = reader.lines(f"{one.title}: {' '.join(block.told(one).split())}", rest="  ")
+        (first,), *rest = reader.lines(f"{one.title}: {' '.join(one.told.split())}", rest="  ")
         title = first.text.partition(":")[0] if first.text.startswith(f"{one.title}:") else ""
         lines += [(Run(title, "warn"), Run(first.text[len(title) :])), *rest]
     return lines

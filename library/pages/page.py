@@ -10,7 +10,6 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from geometry.figure import Figure
-from library.pages.short import first_sentence
 from library.units.system import METRIC, Display
 
 Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop", "warn"]
@@ -182,26 +181,17 @@ class Warned:
     text: str
     source: str = ""
 
+    @property
+    def told(self) -> str:
+        """The whole of it with its source."""
+        return f"{self.text} [{self.source}]" if self.source else self.text
+
 
 @dataclass(frozen=True)
 class Cautions:
-    """The warnings.
-
-    Attributes:
-        cautions: in their order.
-        last: stands at the very end, in full.
-        full: whether each is told whole with its source, or only as far as it asks for something.
-    """
+    """The warnings, each whole with its source, in their order."""
 
     cautions: tuple[Warned, ...]
-    last: str = ""
-    full: bool = True
-
-    def told(self, one: Warned) -> str:
-        """A caution without its title: whole with its source, or what it asks for."""
-        if not self.full:
-            return first_sentence(one.text)
-        return f"{one.text} [{one.source}]" if one.source else one.text
 
 
 @dataclass(frozen=True)

@@ -31,7 +31,7 @@ def setting_answers(job: Job, name: str) -> Parts:
         return
     counted = told(step.relief) if step.relief is not None else None
     found = [one for one in step.checks if one != counted]
-    bad = checks(found, job.display, ("stop", "warn"))
+    bad = checks(found, job.display, ("stop", "watch"))
     good = checks(found, job.display, ("pass",))
     result = step.answer.result
     if result is None:

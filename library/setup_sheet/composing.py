@@ -19,7 +19,7 @@ from library.cards.issues import issues_of
 from library.cards.job import Job, Step
 from library.cards.provenance import joined
 from library.cards.settings_lines import SettingLine, setting_lines
-from library.pages.cautions import HEADING, at_arms_length, in_short
+from library.pages.cautions import on_paper
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Sources
 from library.setup_sheet import readings
 from library.units.show import say, show
@@ -46,9 +46,10 @@ def compose(job: Job, display: Display) -> Page:
     found = _checks(job, display)
     bad = tuple(one for one in found if one[0] in BAD)
     good = tuple(one for one in found if one[0] not in BAD)
+    cautions, last_word = on_paper(job.cautions)
     parts = (
         ("", (_who(job), *_words("Wrong with it", card.wrong))),
-        ("", (at_arms_length(job.cautions),)),
+        ("", (cautions,) if cautions.words else ()),
         ("Mind this first", (Checks(bad),) if bad else ()),
         ("As received", tuple(_received(job, display))),
         ("Wanted", tuple(_wanted(job, display))),
@@ -57,7 +58,7 @@ def compose(job: Job, display: Display) -> Page:
         ("What it means", (Checks(good),) if good else ()),
         ("After grinding", (readings.boxes(job, display), *_by_cam(job, display))),
         ("", (*_words("Notes", card.notes), *_end(job))),
-        (HEADING, (in_short(job.cautions),)),
+        ("", (last_word,)),
     )
     sections = tuple(Section(heading, tuple(block for block in blocks if block)) for heading, blocks in parts)
     title = f"Setup sheet {card.id}" if card.id else "Setup sheet"

@@ -226,7 +226,7 @@ def _completion(parser: argparse.ArgumentParser) -> None:
 COMMANDS: dict[str, Command] = {
     "list": Command("list the entries of the book", _list),
     "find": Command("find entries by words and ranges: heelclear find gun tap 'rake>8'", _find),
-    "show": Command("show one entry, every value with its range and its source", _show),
+    "show": Command("show one entry: a line for each value, what to grind and how, the cautions", _show),
     "compare": Command("set two or more entries side by side", _compare),
     "calc": Command(
         "work out settings: list the calculations, explain one (NAME --help), or answer it (NAME key=value ...)",

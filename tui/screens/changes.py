@@ -29,9 +29,18 @@ class ChangesScreen(Chooser):
     WHERE = "changes"
     NAME_WIDTH = 26
 
-    def __init__(self, session: Session, entry: Entry) -> None:
+    def __init__(self, session: Session, entry: Entry, place: int = 0) -> None:
+        """Make the screen.
+
+        Args:
+            session: what the program knows.
+            entry: what is changed.
+            place: of the value that is chosen to begin with, among its values.
+        """
         super().__init__(session)
         self.entry = entry
+        self.view.resize(place + 1, 1)
+        self.view.choose(place)
 
     def title_text(self) -> str:
         """Of which entry."""

@@ -87,8 +87,8 @@ class EntryScreen(BaseScreen):
         self.page.view.scroll(self.page.view.count)
 
     def do_change(self) -> None:
-        """List what can be changed of it."""
-        self.app.push_screen(screens.ChangesScreen(self.session, self.entry))
+        """List what can be changed of it, the value in hand chosen."""
+        self.app.push_screen(screens.ChangesScreen(self.session, self.entry, self.page.chosen))
 
     def do_calculate(self) -> None:
         """Open the calculator, filled from this entry."""

@@ -20,7 +20,6 @@ from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.pages import as_html, as_markdown
 from library.pages.cautions import DEFERS
-from library.pages.short import first_clause, first_sentence
 from library.pages.texts import in_ascii
 from library.setup_sheet.sheets import FORMATS, setup_sheet
 
@@ -63,7 +62,7 @@ def test_the_deferring_line_is_the_last_thing_said(form: str, family_card: Card,
     text = sheet(family_card, sheet_book, form)
     plain = " ".join(re.sub("<[^>]*>|[*]", " ", text.rpartition("</body>")[0] or text).split())
     assert plain.endswith("local rules and a trained person come first.")
-    assert plain.index("Wear goggles") < plain.index("local rules")
+    assert plain.index("Eyes") < plain.index("local rules")
 
 
 def test_without_a_book_a_sheet_defers_all_the_same(tap_card: Card) -> None:
@@ -226,11 +225,10 @@ def test_paper_gets_ascii(text: str, plain: str) -> None:
     assert in_ascii(text) == plain
 
 
-def test_cautions_are_cut_to_what_they_ask() -> None:
-    text = "Stand at the side of a 1/4 in. wheel; never in front: it may burst. The law asks for it."
-    assert first_sentence(text) == "Stand at the side of a 1/4 in. wheel; never in front: it may burst."
-    assert first_clause(first_sentence(text)) == "Stand at the side of a 1/4 in. wheel."
-    assert first_clause("No colon here") == "No colon here."
+def test_cautions_stand_at_the_head_in_words_above_every_number(sheet_book: Book, tap_card: Card) -> None:
+    text = sheet(tap_card, sheet_book)
+    head = text[: text.index("As received")]
+    assert "\nCAUTION  Wheel-Rating | Eyes\n" in head
 
 
 def test_escaping_reaches_every_special_sign() -> None:

@@ -7,7 +7,14 @@ from typing import Any
 
 import pytest
 
+from geometry.calculations import calculation, calculation_names
+from geometry.quantities import quantity
+from library.calc.inputs import shown
+from library.units.system import METRIC
 from tui.main import main
+
+A_SCREEN = 24
+"""Lines of the smallest terminal that people have."""
 
 AXIAL = ["calc", "lead-over-land", "diameter=12mm", "pitch=1.75mm", "land_width=3.2mm"]
 
@@ -114,8 +121,42 @@ def test_the_answer_as_text_warns_and_shows_readings_with_units(capsys: pytest.C
     assert code == 0
     assert "STOP  The heel stands 0.055 mm proud" in out
     assert "heel" in out
-    assert "Before you grind" in out
-    assert out.index("Before you grind") > out.index("STOP")
+    assert len(out.splitlines()) <= A_SCREEN or out.rstrip().endswith("behind it.")
+    assert "CAUTION  under marked speed | ring wheel" in out
+    assert "Before you grind" not in out
+
+
+def test_the_cautions_of_an_answer_are_told_in_full_where_that_is_asked_for(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    words = ["diameter=12", "relief_angle=8", "land_width=2", "relief_form=flat"]
+    _, short, _ = run(capsys, "calc", "relief-drop", *words)
+    code, out, _ = run(capsys, "calc", "relief-drop", *words, "--cautions")
+    assert code == 0
+    full = " ".join(out.split())
+    assert "CAUTION " not in full
+    for caution in json.loads(run(capsys, "calc", "relief-drop", *words, "--json")[1])["cautions"]:
+        assert " ".join(caution["text"].split()) in full
+        assert caution["source"] in full
+    # The answer stands last in both, so that it is what a terminal leaves in sight.
+    assert out.split("Relief form")[1] == short.split("Relief form")[1]
+
+
+@pytest.mark.parametrize("name", calculation_names())
+def test_an_answer_ends_with_what_it_means_or_is_seen_at_once(
+    name: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sheet = calculation(name)
+    words = [f"{key}={shown(key, value, METRIC)}" for key, value in sheet.sample.items()]
+    code, out, wrong = run(capsys, "calc", name, *words)
+    assert (code, wrong) == (0, "")
+    lines = out.splitlines()
+    seen = lines[-A_SCREEN:]
+    heads = [place for place, line in enumerate(lines) if line.startswith("CAUTION ")]
+    assert len(heads) == 1
+    outputs = [quantity(key).title.split(",")[0] for key in json.loads(
+        run(capsys, "calc", name, *words, "--json")[1])["outputs"]]  # fmt: skip
+    assert len(lines) <= A_SCREEN or any(line.startswith(title) for title in outputs for line in seen)
 
 
 @pytest.mark.parametrize(

@@ -144,7 +144,7 @@ def test_the_sheet_prints_in_three_forms(shop: Shop, form: str) -> None:
     card = shop.new("--entry", an_entry(shop), *TAP)
     page = shop.good("card", card, "--format", form)
     assert "White cup 100" in page
-    assert "Before you grind" in page
+    assert "under marked speed" in page
     assert ("<svg" in page) == (form == "html")
     if form == "text":
         assert page.isascii()

@@ -1,0 +1,72 @@
+"""Two lines of cautions on every screen that shows something to grind or set, and one key to all of them in full."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from library.book.opening import open_book
+from library.cards.job import Job
+from library.demo import lay_out
+from tui.app import Heelclear
+from tui.session import Session
+
+AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
+
+WAYS = {
+    "entry": ["bronze spi", "<enter>"],
+    "calculator": ["bronze spi", "<f2>"],
+    "card": ["<ctrl+t>", "T-12-3", "<enter>"],
+    "sheet": ["<ctrl+t>", "T-12-3", "<f7>"],
+    "batch": ["<ctrl+t>", "<tab>", "<tab>", "<f2>"],
+    "compare": ["bronze", "<tab>", "<tab>", "<ctrl+g>"],
+}
+"""How to get to each of them from the book."""
+
+SIZES = ((80, 24), (60, 20), (120, 36))
+
+
+@pytest.fixture
+def at_the_yard(tmp_path: Path, hands_on: Any) -> AtTheYard:
+    """Opens the program on the invented book."""
+    shop = tmp_path / "ferry-yard"
+    lay_out(shop)
+
+    def opened(size: tuple[int, int]) -> AbstractAsyncContextManager[Any]:
+        return hands_on(  # type: ignore[no-any-return]
+            Heelclear(Session(), lambda: open_book(shop), shop, tmp_path / "state"), shop, size
+        )
+
+    return opened
+
+
+@pytest.mark.parametrize("where", WAYS)
+async def test_the_most_dangerous_comes_first_and_f4_has_all_in_full(
+    where: str, at_the_yard: AtTheYard
+) -> None:
+    async with at_the_yard((80, 24)) as hands:
+        await hands.do(*WAYS[where])
+        assert where == hands.app.screen.WHERE
+        for size in SIZES:
+            await hands.resize(*size)
+            assert "CAUTION  under marked speed | ring wheel" in hands.shown(), size
+        await hands.resize(80, 200)
+        await hands.do("<f4>")
+        assert hands.app.screen.WHERE == "cautions"
+        shown = " ".join(hands.shown().split())
+        assert "Never run a wheel faster than the speed marked on it." in shown
+        assert "Before a wheel is mounted, look for cracks and chips" in shown
+
+
+async def test_a_card_tells_the_cautions_of_all_its_calculations(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard((80, 200)) as hands:
+        await hands.do(*WAYS["card"])
+        job: Job = hands.app.screen.form.job
+        # Mounting is a caution of the speed of the wheel alone; no family and no entry has it.
+        assert "mounting" in {one.id for one in job.cautions}
+        shown = await hands.do("<f4>")
+        assert "Flanges, blotters and fit" in shown
