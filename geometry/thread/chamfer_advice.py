@@ -92,7 +92,7 @@ def back_checks(chamfer: Chamfer, cut_back: float, found: Mapping[str, float]) -
     if point > hole + SLACK and sharp:
         yield watch(
             "{left} threads of the chamfer are left and its point, now {point}, does not enter a hole of {hole}. No stock "
-            "off the chamfer alone mends that without a sharp point: grind it anew at another angle.",
+            "off the chamfer alone gets it in without a sharp point: grind it anew at another angle.",
             left=ratio(found["threads_left"]),
             point=length(point),
             hole=length(hole, Rounding.DOWN),

@@ -76,7 +76,7 @@ def sanitize(opened: Any) -> None:
 def test_every_screen_for_changing_it_shows_it_harmlessly(terminal: Open, shop: Path) -> None:
     opened = terminal("--library", str(shop))
     opened.wait_for(" of ")
-    opened.press("poisoned tap")
+    opened.press("poisoned plug")
     opened.press("enter")
     opened.wait_for("Chamfer relief")
     opened.press("f6")
@@ -112,7 +112,7 @@ def test_two_people_and_drafts_show_it_harmlessly(terminal: Open, shop: Path) ->
     (file,) = shop.glob("*.toml")
     opened = terminal("--library", str(shop))
     opened.wait_for(" of ")
-    opened.press("poisoned tap")
+    opened.press("poisoned plug")
     opened.press("enter")
     opened.wait_for("Chamfer relief")
     opened.press("f6")

@@ -27,8 +27,13 @@ def walk(opened: Any) -> None:
         opened.press(key)
 
 
-def test_colour_is_used_where_nothing_speaks_against_it(at_the_book: Any) -> None:
-    assert COLOUR.search(at_the_book.press("ctrl+l"))
+def test_colour_is_used_where_nothing_speaks_against_it(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    for key in ("jobber plain", "f2", "10"):
+        opened.press(key)
+    opened.wait_for("PASS")
+    assert COLOUR.search(opened.written)
 
 
 @pytest.mark.parametrize("paint", ["cells", pytest.param("lines", marks=pytest.mark.depth)])
