@@ -111,14 +111,14 @@ def in_hand(book: Book, value: Value) -> str:
         >>> from library.book.model import Citation
         >>> value = Value("flutes", usual=Measure("4"), citation=Citation("from memory"), note="Count them.")
         >>> in_hand(Book({}), value)
-        'Flutes: Count them. Source: from memory'
+        'Flutes. Count them. Source: from memory'
     """
     source, *more = remarks(book, value) if not value.unread else ["", *remarks(book, value)]
     first = [part for part in more if not part.startswith("Another source")]
     others = [part for part in more if part not in first]
     unread = [span(value)] if value.unread and value.first() is None else []
     told = " ".join(part for part in (*unread, *first, source, *others) if part)
-    return f"{quantity(value.key).title}: {told}"
+    return f"{quantity(value.key).title}. {told}"
 
 
 def in_detail(book: Book, values: Iterable[Value], convert: Convert | None = None) -> Section:

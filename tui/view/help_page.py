@@ -18,7 +18,7 @@ from tui.view.page_lines import block_lines
 
 ABOUT: dict[Where, str] = {
     "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order: the tool, its material, or what it does wrong, such as chatter; the likeliest come first. A size such as m12, 1/2-13 or 12 mm is no part of the entry: it goes along into the calculator and the card. rake>8, land<=2mm or style=flat finds by number or choice. Enter opens the entry, F2 goes straight to the calculator.",
-    "entry": "This is one entry of the book. Every value stands with its usual figure, its range, and where it came from. Enter opens the calculator, filled from it.",
+    "entry": "This is one entry of the book. Every value has a line with its usual figure, its range and a tag of its source: a number for a document, mem from memory, prac common practice, S this shop, + where more is told. Up and Down go from value to value; note and source of the one in hand stand below, and below that what to grind and how. Enter opens the calculator, filled from it; F6 changes the value in hand.",
     "calculator": "This is one calculation. What stands in the fields comes from the book, is a default, or was typed by you; the word behind each says which. Type over any of them, in any unit: 3.2, 1/8 in, 1-1/2 in, 40 thou, 8 deg, 3 deg 30 min. An emptied field gets its value back.",
     "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",
     "findings": "These are the problems found in the files of the book, each with what to do about it. Up and Down go from one to the next; Enter opens its file at its line in your editor, and the book is read again when you come back.",
