@@ -70,10 +70,11 @@ async def walks(yard: Path, state: Path) -> None:
         await hands.do("bronze", "<f2>", ".2")
         told = await walked(hands, "1")
         print("A digit in the calculator: {} files, {} calls, {:.1f} ms of CPU".format(*told))
-        await hands.do("<f9>", "<ctrl+u>", "<ctrl+t>", "<enter>")
-        while "As received" not in hands.words():
-            await hands.do("<ctrl+n>")
-        await hands.do("<end>", "<up>", "3")
+        await hands.do(
+            "<f9>", "<ctrl+u>", "bronze spi", "<ctrl+f>", "T-12-5", "<enter>", "M12", "<enter>", "<right>"
+        )
+        await hands.do("<enter>", "slip crane", "<enter>", "<enter>", "w", "<enter>", "Squeals", "<enter>")
+        await hands.do("11.98 mm", "<enter>", "3.2, 3.2, 3.1 mm", "<enter>", "c", "<enter>", ".20, .2")
         told = await walked(hands, "1")
         print("A digit of a reading on a card: {} files, {} calls, {:.1f} ms of CPU".format(*told))
 
