@@ -37,6 +37,9 @@ LOW_AND_HIGH = (2, 3)
 TAG = 4
 
 
+NO_VALUES = "The book has no values for this tool yet; F6 puts them in."
+
+
 class EntryPage:
     """What the screen shows of an entry, and which of its values is in hand."""
 
@@ -82,7 +85,7 @@ class EntryPage:
         most = max(map(len, told.values()), default=0)
         spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
         shown = _cut(told.get(self.key, []), min(most, spared), width)
-        head = [*values, rule(width), *shown, rule(width)]
+        head = [*values, rule(width), *shown, rule(width)] if told else [*wrap(NO_VALUES, width), rule(width)]
         text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, convert)
         if len(head) + LEAST_TOLD > room:
             head, text = [], [*head, *text]

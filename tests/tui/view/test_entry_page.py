@@ -89,4 +89,7 @@ def test_an_entry_without_values_is_shown_too() -> None:
     page.move(1)
     page.move(-1)
     assert page.key == ""
-    assert "NOTE   Nothing is known of it." in drawn(page, Book({}))
+    lines = drawn(page, Book({}))
+    assert lines[0] == "The book has no values for this tool yet; F6 puts them in."
+    assert not any("usual" in line for line in lines)
+    assert "NOTE   Nothing is known of it." in lines
