@@ -158,7 +158,10 @@ class TwoProgramsAndAHandEditor(RuleBasedStateMachine):
     def takes_back(self, program: int, side: Side) -> None:
         last, self.last[program] = self.last[program], None
         if last is not None:
-            done, entry, key, before, _ = last
+            done, entry, key, before, value = last
+            if before == value:
+                # It took away what somebody else had taken away by then: it changed nothing, and nothing comes back.
+                before = self.model.get((entry, key))
             self.saved(undone(done), entry, key, before, side, UnhurriedDisk(lambda: None))
 
     @precondition(lambda self: self.broken is None)
