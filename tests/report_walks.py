@@ -8,7 +8,6 @@ A guide for whoever wonders where a key goes; nothing is asserted.
 from __future__ import annotations
 
 import asyncio
-import importlib.util
 import os
 import sys
 import tempfile
@@ -16,25 +15,17 @@ import time
 from collections import Counter
 from pathlib import Path
 from types import FrameType
-from typing import Any
+from typing import TYPE_CHECKING
 
-HERE = Path(__file__).resolve().parent
-TOP = HERE.parent
+if TYPE_CHECKING:
+    from tests.tui.conftest import Hands
+
+TOP = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(TOP))
 ROOMS = tuple(str(TOP / room) + os.sep for room in ("geometry", "library", "tui"))
 
 
-def hands_of_the_tests() -> Any:
-    spec = importlib.util.spec_from_file_location("walk_hands", HERE / "tui" / "conftest.py")
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    sys.modules[spec.name] = module
-    spec.loader.exec_module(module)
-    return module.Hands
-
-
-async def walked(hands: Any, key: str) -> tuple[int, int, float]:
+async def walked(hands: Hands, key: str) -> tuple[int, int, float]:
     """Files and calls of the program for one key, and the milliseconds of CPU of another one like it."""
     begin = time.process_time()
     await hands.press(key)
@@ -52,21 +43,12 @@ async def walked(hands: Any, key: str) -> tuple[int, int, float]:
 
 
 async def walks(yard: Path, state: Path) -> None:
-    from textual import events
-
     from library.book.opening import open_book
+    from tests.tui.conftest import started
     from tui.app import Heelclear
     from tui.session import Session
 
-    app, handled = Heelclear(Session(), lambda: open_book(yard), yard, state), 0
-
-    def count(message: object) -> None:
-        nonlocal handled
-        handled += not isinstance(message, events.Callback)
-
-    async with app.run_test(size=(80, 24), message_hook=count) as pilot:
-        hands = hands_of_the_tests()(app, pilot, lambda: handled, yard)
-        await hands.until(lambda: app.session.book)
+    async with started(Heelclear(Session(), lambda: open_book(yard), yard, state), yard) as hands:
         await hands.do("bronze", "<f2>", ".2")
         told = await walked(hands, "1")
         print("A digit in the calculator: {} files, {} calls, {:.1f} ms of CPU".format(*told))

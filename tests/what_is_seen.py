@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import argparse
 import asyncio
-import importlib.util
 import io
 import os
 import re
@@ -21,25 +20,12 @@ from collections.abc import Iterator
 from contextlib import redirect_stderr, redirect_stdout
 from itertools import pairwise
 from pathlib import Path
-from types import ModuleType
-from typing import Any
 
 HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent))
 
 SIZES = ((80, 24), (120, 36))
 OF_TODAY = re.compile(r"\b20\d\d-\d\d-\d\d\b|\b\d\d:\d\d\b")
-
-
-def part_of(path: Path) -> ModuleType:
-    """A file of the tests, which are no package."""
-    spec = importlib.util.spec_from_file_location(f"seen_{path.stem}", path)
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    sys.modules[spec.name] = module
-    spec.loader.exec_module(module)
-    return module
 
 
 def printed(*words: str) -> str:
@@ -112,29 +98,18 @@ def of_cards(yard: Path) -> Iterator[tuple[str, ...]]:
 
 async def tour(yard: Path, state: Path, size: tuple[int, int]) -> list[str]:
     """The screens of the README's tour, one after each of its lines."""
-    from textual import events
-
     from library.book.opening import open_book
+    from tests.tui.cards.test_tour import jobs, keys_of
+    from tests.tui.conftest import started
     from tui.app import Heelclear
     from tui.session import Session
 
-    told: Any = part_of(HERE / "tui" / "cards" / "test_tour.py")
-    hands_of: Any = part_of(HERE / "tui" / "conftest.py").Hands
     app = Heelclear(Session(), lambda: open_book(yard), yard, state)
-    handled = 0
-
-    def count(message: object) -> None:
-        nonlocal handled
-        handled += not isinstance(message, events.Callback)
-
     screens = []
-    async with app.run_test(size=size, message_hook=count) as pilot:
-        hands = hands_of(app, pilot, lambda: handled, yard)
-        await hands.until(lambda: app.session.book)
-        await hands.settle()
-        for name, _, lines in told.jobs():
+    async with started(app, yard, size) as hands:
+        for name, _, lines in jobs():
             for line in lines:
-                screens.append(f"== {name}: {line}\n{await hands.do(*told.keys_of(line))}\n")
+                screens.append(f"== {name}: {line}\n{await hands.do(*keys_of(line))}\n")
     return screens
 
 

@@ -88,30 +88,30 @@ def back_checks(chamfer: Chamfer, cut_back: float, found: Mapping[str, float]) -
     hole, point = rule_diameter(chamfer.thread), found["point_diameter_after"]
     wanted = max(chamfer.length, chamfer.thread.pitch / 2 / math.tan(chamfer.angle))
     again = stock_for(wanted - chamfer.length + cut_back, chamfer.angle)
-    sharp = chamfer.point_diameter(wanted + moved_back(LIMITS_SHOWN, chamfer.angle)) < 0
-    if point > hole + SLACK and sharp:
-        yield watch(
-            "{left} threads of the chamfer are left and its point, now {point}, does not enter a hole of {hole}. No stock "
-            "off the chamfer alone gets it in without a sharp point: grind it anew at another angle.",
-            left=ratio(found["threads_left"]),
-            point=length(point),
-            hole=length(hole, Rounding.DOWN),
-        )
-    elif point > hole + SLACK:
-        yield watch(
-            "{left} threads of the chamfer are left and its point, now {point}, does not enter a hole of {hole}. Take "
-            "{again} off the chamfer to have {threads} threads again.",
-            left=ratio(found["threads_left"]),
-            point=length(point),
-            hole=length(hole, Rounding.DOWN),
-            cure=(("chamfer_stock", again),),
-            again=length(again, Rounding.UP),
-            threads=ratio(wanted / chamfer.thread.pitch),
-        )
-    else:
+    left = {
+        "left": ratio(found["threads_left"]),
+        "point": length(point),
+        "hole": length(hole, Rounding.DOWN),
+    }
+    if point <= hole + SLACK:
         yield passed(
             "After grinding the chamfer has {left} threads and a point of {point}, which enters a hole of {hole}.",
-            left=ratio(found["threads_left"]),
-            point=length(point),
-            hole=length(hole, Rounding.DOWN),
+            **left,
         )
+        return
+    says = (
+        "{left} threads of the chamfer are left and its point, now {point}, does not enter a hole of {hole}. "
+    )
+    if chamfer.point_diameter(wanted + moved_back(LIMITS_SHOWN, chamfer.angle)) < 0:
+        anew = (
+            "No stock off the chamfer alone gets it in without a sharp point: grind it anew at another angle."
+        )
+        yield watch(says + anew, **left)
+        return
+    yield watch(
+        says + "Take {again} off the chamfer to have {threads} threads again.",
+        cure=(("chamfer_stock", again),),
+        again=length(again, Rounding.UP),
+        threads=ratio(wanted / chamfer.thread.pitch),
+        **left,
+    )

@@ -257,24 +257,25 @@ class Hands:
 HandsOn = Callable[..., AbstractAsyncContextManager[Hands]]
 
 
+@asynccontextmanager
+async def started(app: Heelclear, shop: Path, size: tuple[int, int] = SMALL) -> AsyncIterator[Hands]:
+    """Start a program at a size, and give the hands at it once its book is open."""
+    handled = 0
+
+    def count(message: Message) -> None:
+        nonlocal handled
+        handled += not isinstance(message, events.Callback)  # By these the Pilot itself waits.
+
+    async with app.run_test(size=size, message_hook=count) as pilot:
+        hands = Hands(app, pilot, lambda: handled, shop)
+        await hands.until(lambda: app.session.book)
+        await hands.settle()
+        yield hands
+
+
 @pytest.fixture
 def hands_on() -> HandsOn:
     """Starts a program at a size, and gives the hands at it once its book is open."""
-
-    @asynccontextmanager
-    async def started(app: Heelclear, shop: Path, size: tuple[int, int] = SMALL) -> AsyncIterator[Hands]:
-        handled = 0
-
-        def count(message: Message) -> None:
-            nonlocal handled
-            handled += not isinstance(message, events.Callback)  # By these the Pilot itself waits.
-
-        async with app.run_test(size=size, message_hook=count) as pilot:
-            hands = Hands(app, pilot, lambda: handled, shop)
-            await hands.until(lambda: app.session.book)
-            await hands.settle()
-            yield hands
-
     return started
 
 
