@@ -94,12 +94,12 @@ class Table:
     Attributes:
         heading: of each column.
         rows: as many cells as the heading.
-        spare: the places of columns that give way where there is no room for all.
+        spare: the places of columns that give way where there is no room for all, the first of them first.
     """
 
     heading: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
-    spare: frozenset[int] = frozenset()
+    spare: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)

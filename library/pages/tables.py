@@ -9,11 +9,14 @@ from dataclasses import replace
 from library.pages.page import Table
 from library.pages.reader import EMPTY, Line, Reader, Run
 
+LOW = 2
+"""Lines of a heading that are not worth the loss of a column."""
+
 
 def table_lines(table: Table, reader: Reader) -> list[Line]:
     """A table within the width of its reader.
 
-    Where it needs more, its headings are wrapped, then its columns stand closer, then its spare columns go;
+    Where it needs more, its headings are wrapped, to two lines while a spare column could go instead, then its columns stand closer, then its spare columns go one by one;
     then its columns come in several tables, the first column in each.
 
     Example:
@@ -28,14 +31,19 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
         # What names the table is longer than what names a row, so it stands above.
         above = reader.lines(f"{table.heading[0]}:", "quiet")
         table = replace(table, heading=("", *table.heading[1:]))
-    everything = list(range(len(table.heading)))
-    without = [place for place in everything if place not in table.spare]
+    fewer = [
+        [place for place in range(len(table.heading)) if place not in table.spare[:gone]]
+        for gone in range(len(table.spare) + 1)
+    ]
     one_line, wrapped = _widths(table, reader.measure, reader), _widths(table, _longest_word(reader), reader)
-    for columns in (everything, without):
+    for columns in fewer:
         for widths, gap in ((one_line, "  "), (wrapped, "  "), (wrapped, " ")):
-            if _total([widths[place] for place in columns], gap) <= reader.width:
-                return above + _drawn(table, columns, widths, gap, reader)
-    turns = _turns(without, wrapped, "  ", reader.width)
+            low = columns is fewer[-1] or _height(table, columns, widths) <= LOW
+            if low and _total([widths[place] for place in columns], gap) <= reader.width:
+                return above + _drawn(
+                    table, columns, _spread(table, columns, widths, gap, reader), gap, reader
+                )
+    turns = _turns(fewer[-1], wrapped, "  ", reader.width)
     drawn = [_drawn(table, columns, wrapped, "  ", reader) for columns in turns]
     return above + [line for part in drawn for line in ([EMPTY, *part] if part is not drawn[0] else part)]
 
@@ -71,6 +79,34 @@ def _turns(columns: Sequence[int], widths: Sequence[int], gap: str, width: int) 
         else:
             turns[-1] = wanted
     return turns
+
+
+def _spread(
+    table: Table, columns: Sequence[int], widths: Sequence[int], gap: str, reader: Reader
+) -> list[int]:
+    """What is left of the width goes to the columns with the tallest headings, where it makes them lower."""
+    found = list(widths)
+    left = reader.width - _total([found[place] for place in columns], gap)
+    while (height := _height(table, columns, found)) > 1:
+        tall = [place for place in columns if _height(table, [place], found) == height]
+        wider = {place: _lower(table.heading[place], found[place]) for place in tall}
+        left -= sum(wider[place] - found[place] for place in tall)
+        if left < 0:
+            break
+        for place in tall:
+            found[place] = wider[place]
+    return found
+
+
+def _lower(heading: str, width: int) -> int:
+    """The width at which a heading takes one line less."""
+    height = len(textwrap.wrap(heading, width))
+    return next(more for more in range(width, len(heading) + 1) if len(textwrap.wrap(heading, more)) < height)
+
+
+def _height(table: Table, columns: Sequence[int], widths: Sequence[int]) -> int:
+    """Lines of the tallest heading."""
+    return max(len(textwrap.wrap(table.heading[place], max(widths[place], 1))) for place in columns)
 
 
 def _drawn(

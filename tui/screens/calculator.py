@@ -11,7 +11,8 @@ from library.pages.as_text import as_text
 from library.pages.reader import Reader
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
-from tui.screens.base_screen import BaseScreen
+from tui.screens.beside import place_of
+from tui.screens.paned import CALCULATION, PanedScreen
 from tui.services.export import write_new_file
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import OF_A_THREAD
@@ -28,10 +29,11 @@ MAIL = Reader(76)
 """An answer that is copied or kept fits a mail and a printed page."""
 
 
-class CalculatorScreen(BaseScreen):
+class CalculatorScreen(PanedScreen):
     """One calculation for one entry."""
 
     WHERE = "calculator"
+    PLACE = CALCULATION
 
     def __init__(self, session: Session, entry: Entry, sheet: Calculation) -> None:
         super().__init__(session)
@@ -39,18 +41,25 @@ class CalculatorScreen(BaseScreen):
         self.page = self._page_for(sheet)
 
     def title_text(self) -> str:
-        """The calculation's title and the entry's."""
-        return f"{self.page.form.sheet.title}: {self.entry.title}"
+        """The calculation's title, and the entry's where that does not stand beside it."""
+        title = self.page.form.sheet.title
+        return title if self.abreast == 3 else f"{title}: {self.entry.title}"
 
     def state_text(self) -> str:
         """Which calculation of how many, and the unit of lengths."""
-        names = [sheet.name for sheet in self._sheets()]
-        place = names.index(self.page.form.sheet.name) + 1
-        return f"{place} of {len(names)}  {self.session.display.lengths}"
+        return f"{place_of(self.session, self.entry, self.page.form.sheet)}  {self.session.display.lengths}"
 
     def body(self, width: int, height: int) -> list[Line]:
-        """Fields, answer, checks and cautions."""
-        return self.page.draw(self.session.display, width, height, large=self.session.large_figures)
+        """The verdict, the fields, the answer, the drawings and the other checks."""
+        return self.page.body(self.session.display, width, height, large=self.session.large_figures)
+
+    def foot(self, width: int, height: int) -> list[Line]:
+        """What is told of the field in hand, and the cautions."""
+        return self.page.foot(self.session.display, width, height)
+
+    def tool(self) -> Entry:
+        """The entry that fills it."""
+        return self.entry
 
     def words(self) -> Iterable[str]:
         """The quantities that are asked for, then those that are answered."""
@@ -190,6 +199,7 @@ class CalculatorScreen(BaseScreen):
         alphabet = ALPHABETS[self.session.theme.drawing]
         form = self.session.calculators.form(self.entry, sheet)
         page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
+        page.machine = self.session.calculators.machine()
         self.session.calculators.compute(page.form)
         return page
 
@@ -201,4 +211,5 @@ class CalculatorScreen(BaseScreen):
         """Take the entry as it is in the book now, and answer again."""
         self.entry = self.session.entry(self.entry.id) or self.entry
         self.page.form.entry = self.entry
+        self.page.machine = self.session.calculators.machine()
         self.session.calculators.compute(self.page.form)

@@ -77,7 +77,31 @@ async def test_it_starts_at_every_size(program: Program, size: tuple[int, int]) 
         assert hands.app.screen.WHERE == "entry"
 
 
-async def test_on_a_wide_screen_the_chosen_entry_stands_beside_the_list(program: Program) -> None:
-    async with program((200, 60)) as hands:
-        await hands.press("down")
-        assert "The shop's own; the shipped book has 4 deg" in hands.shown()
+async def test_from_100_columns_list_and_tool_stand_side_by_side(program: Program) -> None:
+    async with program((100, 30)) as hands:
+        for keys in ((), ("enter",)):
+            await hands.press(*keys)
+            shown = hands.lines()
+            assert any("Find:" in one and "shipped" in one for one in shown), keys
+            assert any("Hand tap 3/4-10" in one and " │ " in one for one in shown), keys
+            assert any(one.startswith("── Lead over a tap land OPEN") for one in shown), keys
+        await hands.press("f2")
+        shown = hands.lines()
+        assert shown[1].startswith("── Book 5 of 5")
+        assert shown[2].startswith("── Hand tap, brass")
+        assert not any("Find:" in one for one in shown)
+    async with program((99, 30)) as hands:
+        assert not any(" │ " in one for one in hands.lines())
+
+
+async def test_from_150_columns_all_three_stand_side_by_side_whichever_is_in_hand(program: Program) -> None:
+    async with program((150, 40)) as hands:
+        for keys in ((), ("enter",), ("f2",)):
+            await hands.press(*keys)
+            top = hands.lines()[1]
+            assert "Find:" in top, keys
+            assert "Hand tap, brass" in top, keys
+            assert "Lead over a tap land" in top, keys
+            assert sum(one.startswith("> ") or " > " in one for one in hands.lines()) >= 1
+        await hands.press("f9", "f9", "down")
+        assert "Hand tap 3/4-10" in hands.lines()[1]
