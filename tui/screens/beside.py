@@ -52,6 +52,7 @@ def calculation_beside(session: Session, entry: Entry | None, width: int, height
         return []
     form = session.calculators.looked_at(entry, sheet)
     page = CalculatorPage(form, ALPHABETS[session.theme.drawing], session.book)
+    page.machine = session.calculators.machine()
     return [
         banner(sheet.title, place_of(session, entry, sheet), width),
         *page.body(session.display, width, height - 1, live=False),
