@@ -178,6 +178,10 @@ class Hands:
     async def settle(self) -> None:
         """Wait until nothing goes on, on the screen and behind it; one thing may begin another."""
         await self.messages()
+        while self.app.is_running and any(
+            getattr(one, "is_behind", False) for one in self.app.screen_stack[-1:]
+        ):
+            await self.pilot.pause(0.01)
         while self.app.is_running and (working := list(self.app.workers)):
             # One that was cancelled or failed has ended too; the program tells of a failure itself.
             await asyncio.gather(*(one.wait() for one in working), return_exceptions=True)

@@ -89,5 +89,5 @@ def calculation_in_a_line(session: Session, entry: Entry | None, width: int) -> 
     if entry is None or sheet is None:
         return in_a_line("Calculation", "", width)
     form = session.calculators.looked_at(entry, sheet)
-    told, _ = verdict(form.answer, session.display, width, 1)
-    return in_a_line(sheet.title, " ".join(text_of(told[0]).split()) if told else "", width)
+    told = verdict(form.answer, session.display, width, 1).lines
+    return in_a_line(sheet.title, " ".join(text_of(told[0]).split()), width)

@@ -71,8 +71,10 @@ class BookScreen(PanedScreen):
 
     def foot(self, width: int, height: int) -> list[Line]:
         """The cautions of the chosen tool, where that stands beside the list."""
-        entry, book = self.session.chosen_entry(), self.session.book
-        if self.abreast == 1 or entry is None or book is None:
+        if self.abreast == 1:
+            return []  # Nothing of an entry is read for the list alone.
+        entry, book = self.shown_tool, self.session.book
+        if entry is None or book is None:
             return []
         return screens.cautions_of(book, entry, width, self.in_full)
 

@@ -19,11 +19,16 @@ from tui.view.lines import Line, Piece, fit, line, rule
 from tui.widgets.pane import Pane
 
 if TYPE_CHECKING:
+    from textual.timer import Timer
+
     from library.book.model import Entry
     from tui.session import Session
 
 LIST, TOOL, CALCULATION = "list", "tool", "calculation"
 """The panes, from left to right."""
+
+REST = 0.25
+"""Seconds without a key after which the tool and the calculation follow the list, so that a held key stays quick."""
 
 TWO_FROM, THREE_FROM = 100, 150
 """Columns from which so many panes stand side by side."""
@@ -71,6 +76,8 @@ class PanedScreen(BaseScreen):
             for place in (LIST, TOOL, CALCULATION)
         }
         self._shown_beside: object = None
+        self._soon: Timer | None = None
+        self.shown_tool: Entry | None = None
 
     def compose(self) -> ComposeResult:
         """The whole screen as one, and the panes that stand in its place where it is wide."""
@@ -92,15 +99,33 @@ class PanedScreen(BaseScreen):
 
     def draw(self) -> None:
         """Show the screen as it now is; what stands beside is drawn again only where it changed."""
+        if self._soon is not None:
+            self._soon.stop()
+            self._soon = None
         if self.abreast == 1:
             super().draw()
             return
-        stamp = self._stamp()
-        for place, pane in self._panes.items():
-            if pane.display and (place == self.PLACE or stamp != self._shown_beside):
-                pane.show()
-        self._shown_beside = stamp
+        self._panes[self.PLACE].show()
         self._head.show()
+        if self._stamp() != self._shown_beside:
+            if self.PLACE == LIST and self._shown_beside is not None:
+                self._soon = self.set_timer(REST, self._show_beside)
+            else:
+                self._show_beside()
+        self._foot.show()
+
+    @property
+    def is_behind(self) -> bool:
+        """Whether what stands beside still waits for the keys to rest."""
+        return self._soon is not None
+
+    def _show_beside(self) -> None:
+        """Draw what stands beside the pane in hand."""
+        self._soon = None
+        self._shown_beside, self.shown_tool = self._stamp(), self.tool()
+        for place, pane in self._panes.items():
+            if pane.display and place != self.PLACE:
+                pane.show()
         self._foot.show()
 
     def _stamp(self) -> object:
@@ -121,7 +146,7 @@ class PanedScreen(BaseScreen):
             return [banner(self.session.book_title, self.session.display.lengths, width)]
         above = [
             screens.list_in_a_line(self.session, width),
-            screens.tool_in_a_line(self.session, self.tool(), width),
+            screens.tool_in_a_line(self.session, self.shown_tool, width),
         ]
         return [banner(self.title_text(), self.state_text(), width), *above]
 
@@ -133,13 +158,13 @@ class PanedScreen(BaseScreen):
         if place == LIST:
             return self.session.page.draw(width, height, live=False)
         beside = screens.tool_beside if place == TOOL else screens.calculation_beside
-        return beside(self.session, self.tool(), width, height)
+        return beside(self.session, self.shown_tool, width, height)
 
     def _foot_lines(self, width: int, height: int) -> list[Line]:
         last = self.last_lines(width)
         above = rule(width)
         if self.abreast == 2 and not self._alone():
-            above = screens.calculation_in_a_line(self.session, self.tool(), width)
+            above = screens.calculation_in_a_line(self.session, self.shown_tool, width)
         return [above, *self.foot(width, self.size.height), *last]
 
 

@@ -200,14 +200,16 @@ def _drawn(row: Row, width: int, marked: Sequence[str], *, chosen: bool) -> Line
     family, title, material, mark = columns(width)
     role: Role = "chosen" if chosen else "plain"
     rest = f" {fit(in_words(row.work_material), material)}" if material else ""
-    kind = f"{fit(in_words(row.family), family)} " if family else ""
-    shown = fit(row.title, title)
-    words = shown.rstrip()
+    # The kind alone shows what is chosen, not the title: each cell of it is sent again with every step.
+    name, cells = (in_words(row.family), family) if family else (row.title, title)
+    words = fit(name, cells)
+    shown = words.rstrip()
+    after = words[len(shown) :] + (f" {fit(row.title, title)}" if family else "")
     return padded(
         line(
-            f"{'>' if chosen else ' '}{'*' if row.id in marked else ' '}{kind}",
-            Piece(words, role),
-            f"{shown[len(words) :]}{rest} {fit(mark_of(row), mark)}",
+            f"{'>' if chosen else ' '}{'*' if row.id in marked else ' '}",
+            Piece(shown, role),
+            f"{after}{rest} {fit(mark_of(row), mark)}",
         ),
         width,
     )

@@ -11,18 +11,18 @@ from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
-from library.pages.answer import checks, outputs, rows, settings, stations
+from library.pages.answer import outputs, rows, settings, stations
 from library.pages.cautions import at_arms_length
-from library.pages.page import Block, Said, Values
+from library.pages.page import Block, Checks, Said, Values
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.figure.panel import LOWEST
-from tui.view.calculator_fields import GAP, Columns, columns, field_lines, issues_of
+from tui.view.calculator_fields import GAP, Columns, columns, field_lines
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
 from tui.view.form import Form
 from tui.view.lines import EMPTY, Line, Piece, beside, filled, fit, line, rule, text_of, wrap
 from tui.view.page_lines import block_lines, part_lines
-from tui.view.verdict import MOST, in_words, verdict, worst
+from tui.view.verdict import Verdict, lines_for, verdict
 from tui.view.viewport import Viewport
 
 LOW = 18
@@ -52,6 +52,8 @@ class CalculatorPage:
         self.book = book
         self.machine: Machine | None = None
         self.view = Viewport()
+        self._in_hand = range(0)
+        self._follows = True
 
     def body(
         self, display: Display, width: int, height: int, *, large: bool = False, live: bool = True
@@ -65,19 +67,24 @@ class CalculatorPage:
             large: whether the drawings stand large in place of the numbers.
             live: whether it can be typed into here, so that one of the fields is in hand.
         """
-        told, whole = verdict(self.form.answer, display, width, MOST if height >= LOW else 1)
-        head = [*told, _ruled("GIVEN", width)]
+        lines = lines_for(width) if height >= LOW else 1
+        first = verdict(self.form.answer, display, width, lines)
+        head = [*first.lines, _ruled("GIVEN", first.more, width)]
         room = height - len(head) - 1
         if room < 1:
             return filled([*head, EMPTY], height)
         if large:
-            return [*head, *self._large(display, width, room), rule(width)]
+            return [*head, *self._large(first, display, width, room), rule(width)]
         aside = column_width(width, len(GAP))
         numbers = width - aside - len(GAP) if aside else width
-        body = self._numbers(display, numbers, whole=whole, live=live)
+        body = self._numbers(first, display, numbers, live=live)
         if not aside and room - len(body) >= LOWEST + 1:
             body += [EMPTY, *figure_column(self.form, display, width, room - len(body) - 1, self.alphabet)]
         self.view.refit(len(body), room)
+        if self._follows and live:
+            for at in self._in_hand:
+                self.view.choose(at)
+            self._follows = False
         shown = filled(body[self.view.top :], room)
         if aside:
             drawn = figure_column(self.form, display, aside, room, self.alphabet)
@@ -105,26 +112,29 @@ class CalculatorPage:
         return [*filled(said, room), *self._cautions(width)]
 
     def scroll_to_field(self) -> None:
-        """Bring the field in hand into sight."""
-        keys = [field.key for field in self.form.fields]
-        self.view.choose(keys.index(self.form.focus) if self.form.focus in keys else 0)
+        """Bring the field in hand into sight with the next drawing."""
+        self._follows = True
 
-    def _large(self, display: Display, width: int, room: int) -> list[Line]:
+    def _large(self, first: Verdict, display: Display, width: int, room: int) -> list[Line]:
         field = next(one for one in self.form.fields if one.key == self.form.focus)
         in_hand = field_lines(self.form, field, columns(min(width, NUMBERS)))[0]
-        return large_figures(in_hand, self._troubles(width), self.form, display, width, room, self.alphabet)
+        return large_figures(in_hand, _told(first, width), self.form, display, width, room, self.alphabet)
 
-    def _numbers(self, display: Display, width: int, *, whole: bool, live: bool) -> list[Line]:
-        """What was given beside what is set and read, and under both what it means and what else is told."""
+    def _numbers(self, first: Verdict, display: Display, width: int, *, live: bool) -> list[Line]:
+        """What was given beside what is set and read, and under both what else it means and what else is told."""
         parts = columns(width)
-        given = [one for field in self.form.fields for one in field_lines(self.form, field, parts, live=live)]
+        given: list[Line] = []
+        for field in self.form.fields:
+            own = field_lines(self.form, field, parts, live=live)
+            if field.key == self.form.focus:
+                self._in_hand = range(len(given), len(given) + len(own))
+            given += own
         answer = self.form.answer
+        under = _told(first, width)
         if answer is None or answer.result is None:
-            return given + self._troubles(width, whole)
-        result, first = answer.result, worst(answer) if whole else None
-        answered = block_lines(self._answered(result, display), parts.answer)
-        others = [one for one in result.checks if one is not first]
-        under = part_lines([(checks(others, display),), (rows(result, display),)], width)
+            return [*given, *([EMPTY, *under] if under else [])]
+        answered = block_lines(self._answered(answer.result, display), parts.answer)
+        under = [*under, *part_lines([(rows(answer.result, display),)], width)]
         return [*_joined(given, answered, parts), *([EMPTY, *under] if under else [])]
 
     def _answered(self, result: Result, display: Display) -> Iterator[Block]:
@@ -149,12 +159,6 @@ class CalculatorPage:
         if rest:
             yield from _under("ALSO", outputs(answer, rest, display))
 
-    def _troubles(self, width: int, told: bool = True) -> list[Line]:
-        """What is wrong; the first of it stands in the verdict, where that has room for all of it."""
-        wrong = [one.text for one in issues_of(self.form) if not one.missing]
-        lines = [wrap(in_words(text), width, first="! ", rest="  ") for text in wrong[1 if told else 0 :]]
-        return [one for issue in lines for one in (EMPTY, *issue)]
-
     def _from_book(self, display: Display) -> str:
         """Range, note and source of the value in hand, where the book gave it."""
         value, offered = self.form.value(self.form.focus), self.form.offer(self.form.focus)
@@ -172,9 +176,23 @@ class CalculatorPage:
         return block_lines([at_arms_length(self.form.answer.cautions, self.full)], width)
 
 
-def _ruled(label: str, width: int) -> Line:
-    """A line across that says what stands under it."""
-    return line(Piece(f"{label} ", "quiet"), Piece("─" * (width - len(label) - 1), "rule"))
+def _told(first: Verdict, width: int) -> list[Line]:
+    """What found no room in the verdict; what is to be put right is marked as a sentence of its own."""
+    wrong = [
+        one
+        for state, text in first.rest
+        if state == "fix"
+        for one in wrap(text, width, first="! ", rest="  ")
+    ]
+    others = tuple(one for one in first.rest if one[0] not in {"fix", "open"})
+    return [*wrong, *block_lines([Checks(others)], width)]
+
+
+def _ruled(label: str, more: str, width: int) -> Line:
+    """A line across that says what stands under it, and whether a warning is still to come."""
+    told = f" {more} ──" if more else ""
+    line_of = "─" * max(width - len(label) - 1 - len(told), 0)
+    return line(Piece(f"{label} ", "quiet"), Piece(line_of, "rule"), Piece(told, "warn"))
 
 
 def _edge(below: list[Line], width: int) -> Line:
