@@ -227,11 +227,11 @@ class BaseScreen(Screen[None], inherit_bindings=False):
 
     def do_next_place(self) -> None:
         """To the next place; the next line where a screen has no other."""
-        self._go("down")
+        self._do("down")
 
     def do_place_before(self) -> None:
         """To the place before; the line before where a screen has no other."""
-        self._go("up")
+        self._do("up")
 
     def do_right(self) -> None:
         """Change what is in hand, or go one sign on in it."""
@@ -241,8 +241,8 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         """Change it the other way, or go one sign back in it."""
         self.edited("left")
 
-    def _go(self, name: str) -> None:
-        self.do(on_screen(self.WHERE)[name])
+    def _do(self, name: str) -> None:
+        getattr(self, method_of(on_screen(self.WHERE)[name]))()
 
     def do_units(self) -> None:
         """Change between millimetres and inches."""

@@ -28,7 +28,7 @@ class Printed:
     title: str
     name: str
     form: Callable[[str], str]
-    look: Callable[[], None] | None = None
+    look: Callable[[], object] | None = None
 
 
 def write_new_file(text: str, folder: Path, name: str, ending: str = ".txt") -> Path:

@@ -117,7 +117,7 @@ def test_columns_for_drawings_begin_where_both_have_room() -> None:
 
 async def test_one_key_shows_the_drawings_and_the_same_key_the_numbers(program: Program) -> None:
     async with program() as hands:
-        await hands.press(*"bro", "f2", "f6", *"drop", "space", *"at", "enter", *"5.08")
+        await hands.press(*"bro", "f2", "f2", *"drop", "space", *"at", "enter", *"5.08")
         assert "relief drawn" not in hands.shown()
         await hands.press("ctrl+g")
         before = hands.shown()

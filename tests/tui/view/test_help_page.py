@@ -46,7 +46,8 @@ async def test_help_in_the_calculator_begins_with_the_field_in_hand_and_its_draw
 
 async def test_the_glossary_shows_the_drawing_of_what_is_sought(program: Program) -> None:
     async with program() as hands:
-        await hands.press("f3", *"helix", "space", *"angle")
+        await hands.menu("words explained")
+        await hands.press(*"helix", "space", *"angle")
         assert all(line in hands.shown() for line in FIGURES["helix_angle"])
 
 

@@ -50,7 +50,7 @@ class SheetScreen(Reading):
         return printed_sheet(self._job)
 
 
-def printed_sheet(job: Job, look: Callable[[], None] | None = None) -> Printed:
+def printed_sheet(job: Job, look: Callable[[], object] | None = None) -> Printed:
     """The setup sheet of a job as it is taken away.
 
     Args:
