@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from tui.screens.base_screen import BaseScreen
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.confirming import ask
-from tui.view.lines import Line
+from tui.view.lines import EMPTY, Line, wrap
 from tui.view.text_form import TextForm
 
 if TYPE_CHECKING:
@@ -61,6 +61,8 @@ class FormScreen(BaseScreen):
     def body(self, width: int, height: int) -> list[Line]:
         """The form, or as much of it as there is room for around the line in hand."""
         lines = self.form.draw(width)
+        told = f"{self.key_of('save')} shows what would change in the file, to be saved with {self.key_of('go-on')}."
+        lines += [EMPTY, *wrap(told, width, "quiet")]
         in_hand = next((at for at, one in enumerate(lines) if one and one[0].text == "> "), 0)
         return lines[max(0, min(in_hand - 2, len(lines) - height)) :]
 

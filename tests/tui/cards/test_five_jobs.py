@@ -17,11 +17,11 @@ from library.cards.store import load
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
 KEYS = {
-    "metric tap": 145,
-    "inch tap": 151,
-    "countersink": 126,
-    "step drill": 135,
-    "drill made to an odd size": 120,
+    "metric tap": 147,
+    "inch tap": 153,
+    "countersink": 128,
+    "step drill": 137,
+    "drill made to an odd size": 122,
 }
 """Keys pressed for each job."""
 
