@@ -11,11 +11,12 @@ from library.pages.page import Block, Page
 from library.sanitize import sanitize
 
 STYLE = """
-@page { margin: 9mm 10mm; }
+@page { margin: 8mm 10mm; }
 * { box-sizing: border-box; }
-body { font: 10pt/1.14 Arial, Helvetica, "Liberation Sans", sans-serif; color: #000; max-width: 190mm; margin: 0 auto; }
+body { font: 10pt/1.1 Arial, Helvetica, "Liberation Sans", sans-serif; color: #000; max-width: 190mm; margin: 0 auto; }
 h1 { font-size: 17pt; line-height: 1.1; margin: 0 0 0.8mm; border-bottom: 0.5mm solid #000; }
-h2 { font-size: 11pt; margin: 1.4mm 0 0.2mm; clear: right; } h3 { font-size: 10pt; margin: 1mm 0 0.4mm; }
+h1 small { font-size: 10pt; font-weight: normal; float: right; margin-top: 2.5mm; }
+h2 { font-size: 11pt; margin: 1.2mm 0 0.2mm; clear: right; } h3 { font-size: 10pt; margin: 1mm 0 0.4mm; }
 h2.looked-up { font-size: 10pt; float: left; clear: left; margin: 0 2mm 0 0; } h2.looked-up::after { content: ":"; }
 p, ul { margin: 0 0 0.5mm; } ul { padding: 0; list-style: none; }
 .facts span { margin-right: 3mm; } .facts b { font-weight: normal; } .facts b::after { content: ":"; }
@@ -27,20 +28,20 @@ td:first-child, th:first-child { text-align: left; padding-left: 0; }
 .set td, .after td { text-align: left; white-space: normal; padding-top: 0.15mm; padding-bottom: 0.15mm; }
 .set td { line-height: 1.05; } .set td.n, .after td.n { white-space: nowrap; } .set td.n { text-align: right; }
 .set td:nth-child(3) { white-space: nowrap; } .set td:last-child { width: 60%; }
-.after { margin-top: -4.6mm; } .after th { text-align: left; white-space: nowrap; } .after td:last-child { width: 44%; }
+.after { margin-top: -4.6mm; } .after th { text-align: left; white-space: nowrap; padding-bottom: 0.4mm; } .after td:first-child { width: 35mm; } .after td:last-child { width: 44%; }
 .n, .read td + td { font-size: 13pt; line-height: 1; font-weight: bold; font-variant-numeric: tabular-nums; }
 .tick, .box { display: inline-block; vertical-align: middle; border: 0.3mm solid #000; height: 7.1mm; width: 7.1mm; }
 .box { width: 19mm; padding: 0 0.6mm; margin: 0 0.6mm 0 0; line-height: 6.4mm; white-space: nowrap; font-weight: bold; }
 .box i { font-style: normal; font-weight: normal; margin-right: 1mm; } .wide { width: auto; min-width: 19mm; }
-.read th { width: 1mm; } .read th.w { text-align: center; } .read td.w { border: 0.3mm solid #000; min-width: 16mm; height: 7.3mm; }
+.read { display: inline-table; vertical-align: top; margin-right: 3mm; } .read td, .read th { padding: 0 1mm; } .read th { width: 1mm; } .read th.w { text-align: center; } .read td.w { border: 0.3mm solid #000; min-width: 14mm; height: 7.3mm; }
 .write { display: flex; gap: 4mm; align-items: flex-end; margin: 0; }
-.write span { flex: auto; display: flex; align-items: flex-end; min-height: 7mm; }
+.write span { flex: auto; display: flex; align-items: flex-end; min-height: 6.8mm; }
 .write u { text-decoration: none; flex: auto; border-bottom: 0.25mm solid #000; margin-left: 1.5mm; font-weight: bold; } .write + .write { margin-bottom: 0.8mm; }
-.stop b, .watch b { border: 0.3mm solid #000; padding: 0 0.8mm; } .stop b { border-width: 0.8mm; }
+.stop b, .watch b { border: 0.3mm solid #000; padding: 0 0.8mm; } .stop b { border-width: 0.5mm; } .stop, .watch { line-height: 1.34; }
 .before { border: 1mm solid #000; padding: 0.8mm 2mm; margin: 0 0 1.5mm; } .before p.stop { font-size: 13pt; font-weight: bold; }
 .caution { border: 0.4mm solid #000; padding: 0.6mm 1.2mm; margin: 0.8mm 0; } .caution span { white-space: nowrap; }
-.strong { font-weight: bold; }
-figure { width: 52mm; float: right; margin: 1.4mm 0 0 4mm; } svg { width: 52mm; display: block; }
+.pass, .note { display: inline; margin-right: 1.5mm; } .strong { font-weight: bold; }
+figure { width: 52mm; float: right; margin: 1.4mm 0 0; } svg { width: 52mm; display: block; }
 """
 """The look of the page: black on white, for a printer."""
 
@@ -65,7 +66,8 @@ def as_html(page: Page) -> str:
     parts = [f"{_HEAD}<title>{plain(page.title)}</title>\n<style>{STYLE}</style>\n</head>\n<body>"]
     if page.before:
         parts += ['<div class="before">', *map(_block, page.before), "</div>"]
-    parts.append(f"<h1>{plain(page.title)}</h1>")
+    aside = f"<small>{plain(page.aside)}</small>" if page.aside else ""
+    parts.append(f"<h1>{aside}{plain(page.title)}</h1>")
     for section in page.sections:
         # The drawing floats beside what follows it, below the heading.
         first, rest = (
@@ -187,10 +189,21 @@ def _box_row(row: blocks.BoxRow) -> str:
     )
 
 
+def _together(heading: str) -> str:
+    """A heading of several words with the last two on one line, for the last is a unit or short.
+
+    Example:
+        >>> _together("square drop mm"), _together("lead mm")
+        ('square drop&nbsp;mm', 'lead mm')
+    """
+    *first, word, last = ["", "", *heading.split()]
+    return f"{' '.join(first).strip()} {word}&nbsp;{last}" if any(first) else f"{word} {last}".strip()
+
+
 def _table(table: blocks.Table) -> str:
     """A table; one with boxes for the pencil is read at the machine, so its numbers are large."""
     pencil = "".join(f'<th class="w">{number}</th>' for number in range(1, table.boxes + 1))
-    head = "".join(f"<th>{plain(cell)}</th>" for cell in table.heading)
+    head = "".join(f"<th>{_together(plain(cell))}</th>" for cell in table.heading)
     empty = '<td class="w"></td>' * table.boxes
     body = "\n".join(
         "<tr>" + "".join(f"<td>{plain(cell)}</td>" for cell in row) + f"{empty}</tr>" for row in table.rows

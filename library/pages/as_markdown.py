@@ -30,6 +30,7 @@ def plain(text: str) -> str:
 def as_markdown(page: Page) -> str:
     """The page as Markdown."""
     parts = [*filter(None, map(_block, page.before)), f"# {plain(page.title)}"]
+    parts += [plain(page.aside)] if page.aside else []
     for section in page.sections:
         if section.heading:
             parts.append(f"{'###' if section.part else '##'} {plain(section.heading)}")

@@ -347,9 +347,11 @@ class Page:
         sections: in the order in which they are read.
         dense: whether it shall stand on one sheet of paper, so that headings and blocks stand close.
         before: what stands above everything, the title too.
+        aside: what stands at the side of the title or below it, such as which sheet it is.
     """
 
     title: str
     sections: tuple[Section, ...] = field(default=())
     dense: bool = False
     before: tuple[Block, ...] = ()
+    aside: str = ""

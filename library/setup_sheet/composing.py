@@ -36,7 +36,7 @@ def compose(job: Job, display: Display) -> Page:
     cautions, last_word = on_paper(job.cautions)
     on_the_way = tuple(readings.on_the_way(job, display))
     drawing = tuple(_drawing(job))
-    beside = on_the_way and max(map(_characters, on_the_way)) <= BESIDE
+    beside = len(on_the_way) == 1 and _characters(on_the_way[0]) <= BESIDE
     used = (
         ("", (head.who(job),)),
         ("", (cautions,) if cautions.words else ()),
@@ -46,9 +46,11 @@ def compose(job: Job, display: Display) -> Page:
         ("After grinding", (readings.boxes(job, display), *readings.found_now(job, display))),
         ("", (*verdicts.by_cam(job, display), *_to_write(job))),
     )
+    tables = tuple(readings.tables(job, display))
+    drawn = () if beside else drawing
     looked_up = (
-        ("What it means", (*(() if beside else drawing), *((Checks(good),) if good else ()))),
-        ("", tuple(readings.tables(job, display))),
+        ("What it means", (*(() if tables else drawn), *((Checks(good),) if good else ()))),
+        ("", (*drawn, *tables) if tables else ()),
         ("As received", tuple(_received(job, display))),
         ("Wanted", tuple(wanted(job, display))),
         ("", (last_word,)),
@@ -63,6 +65,7 @@ def compose(job: Job, display: Display) -> Page:
         tuple(section for section in sections if section.blocks),
         dense=True,
         before=head.stops(job, stop),
+        aside=head.which(job),
     )
 
 

@@ -37,10 +37,15 @@ def title(job: Job) -> str:
     return ", ".join(word.strip() for word in words if word.strip()) or _family(job) or NAMELESS
 
 
+def which(job: Job) -> str:
+    """Which sheet it is, and whether it is a draft still."""
+    card = job.card
+    return f"{NAMELESS} {card.id}".rstrip() + ("" if card.done else " (draft)")
+
+
 def who(job: Job) -> Facts:
-    """What is wrong with which tool, and on which machine with which wheel it is ground; its id tells the day it was begun."""
+    """What is wrong with which tool, and on which machine with which wheel it is ground; the id of the sheet tells the day."""
     card, tool, wheel = job.card, job.card.tool, job.wheel
-    state = "" if card.done else " (draft)"
     rated = f", rated {wheel.rated_speed.measure.text}" if wheel and wheel.rated_speed else ""
     begun = card.started.isoformat() if card.started else ""
     pairs = (
@@ -53,7 +58,6 @@ def who(job: Job) -> Facts:
         ("Belongs to", tool.belongs_to),
         ("Machine", job.machine.title if job.machine else card.machine),
         ("Wheel", f"{wheel.title}{rated}" if wheel else card.wheel),
-        ("Setup sheet", f"{card.id}{state}" if card.id else state.strip(" ()")),
         ("Entry", card.entry),
         ("Begun", "" if begun and card.id.startswith(begun) else begun),
         ("Done", card.finished.isoformat() if card.finished else ""),

@@ -42,7 +42,8 @@ HALF_A_DIVISION = 0.005
 
 SHORTER = {
     "indicator drop": "drop",
-    "indicator drop square to the surface": "square to surface",
+    "indicator drop square to the surface": "square drop",
+    "indicator drop along the axis": "axial drop",
     "lead over the land": "lead",
 }
 """What stands over a column of readings, where the heading of them all says the rest."""
@@ -72,8 +73,8 @@ def _angle(angle: float | None, display: Display) -> str:
 
 
 def heading(job: Job) -> str:
-    """What stands over the readings on the way: from where they count, and where the indicator points."""
-    return f"Read on the way, zero at the edge, indicator {points(job)}"
+    """What stands over the readings on the way: from where they count, and where the indicator of the drop points."""
+    return f"Read on the way, zero at the edge; drop: indicator {points(job)}"
 
 
 def on_the_way(job: Job, display: Display) -> Iterator[Table]:
@@ -87,8 +88,16 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
         name = "" if len(merged) == 1 else ", ".join(names)
         table = stations(_read(found), display, job.machine, name)
         if table is not None:
+            table = _with_divisions_once(table) if len(merged) > 1 else table
             heads = tuple(SHORTER.get(head, head) for head in table.heading)
             yield unit_in_head(replace(table, heading=heads, boxes=few))
+
+
+def _with_divisions_once(table: Table) -> Table:
+    """The table with the divisions of its first reading alone, so that it stands beside another."""
+    kept = [place for place in range(len(table.heading)) if place not in sorted(table.spare)[1:]]
+    rows = tuple(tuple(row[place] for place in kept) for row in table.rows)
+    return Table(tuple(table.heading[place] for place in kept), rows, frozenset(sorted(table.spare)[:1]))
 
 
 def _read(found: Sequence[Station]) -> list[Station]:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
+
 from geometry.calculation import Check
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.cards.cams import show_angle
 from library.cards.close import differs
+from library.cards.found_relief import FoundRelief
 from library.cards.issues import issues_of
 from library.cards.job import Job, Step
 from library.pages.page import Block, Said
@@ -43,7 +46,7 @@ def _told_by_cam(job: Job, step: Step, check: Check) -> bool:
     if cam is None or not cam.differs or drop is None:
         return False
     if check.state == "note":
-        return "throws" in check.sentence.parts and step in _count_too(job, drop)
+        return "throws" in check.sentence.parts and (step is drop or step in _count_too(job, drop))
     return step.sheet.role.repeats_cam and check.state == "watch" and drop.relief is None
 
 
@@ -52,8 +55,17 @@ def _count_too(job: Job, drop: Step) -> list[Step]:
     return [
         one
         for one in job.steps
-        if one.works and one.relief is not None and one.relief.source == drop.sheet.name
+        if one.works and one is not drop and one.relief is not None and _same_cam(one.relief, drop)
     ]
+
+
+def _same_cam(relief: FoundRelief, drop: Step) -> bool:
+    """Whether a relief comes from the readings themselves, or from where theirs comes from and is the same."""
+    theirs = drop.relief
+    same = theirs is not None and theirs.source == relief.source
+    return relief.source == drop.sheet.name or (
+        same and theirs is not None and math.isclose(theirs.relief, relief.relief, abs_tol=1e-9)
+    )
 
 
 def _told(step: Step, check: Check) -> bool:

@@ -10,7 +10,7 @@ import subprocess
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from typing import IO, Any
 
@@ -37,12 +37,14 @@ class Browser:
         back: what it answers on.
         session: of its page.
         calls: how many were made.
+        come: what it has answered and was not read yet.
     """
 
     to: IO[bytes]
     back: IO[bytes]
     session: str = ""
-    calls: int = field(default=0)
+    calls: int = 0
+    come: bytes = b""
 
     def ask(self, method: str, **how: object) -> dict[str, Any]:
         """Call a method of the page and wait for its answer."""
@@ -60,12 +62,13 @@ class Browser:
                 return dict(told["result"])
 
     def _message(self) -> dict[str, Any]:
-        parts = bytearray()
-        while (sign := self.back.read(1)) != b"\0":
-            if not sign:
+        while (end := self.come.find(b"\0")) < 0:
+            more = os.read(self.back.fileno(), 1 << 16)
+            if not more:
                 raise EOFError("the browser has ended")
-            parts += sign
-        return dict(json.loads(parts))
+            self.come += more
+        message, self.come = self.come[:end], self.come[end + 1 :]
+        return dict(json.loads(message))
 
     def open_page(self) -> None:
         """Open a page that lies as it prints."""
