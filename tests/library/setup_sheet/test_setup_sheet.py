@@ -242,8 +242,7 @@ def test_what_stops_stands_first_then_the_tool_the_cautions_and_the_work_in_its_
     form: str, sheet_book: Book, tap_card: Card
 ) -> None:
     card = edited(tap_card, "settings.wheel-speed.rotational_speed", "4200 rpm")
-    text = sheet(card, sheet_book, form).partition("<body>")
-    text = text[2] or text[0]
+    text = sheet(card, sheet_book, form).split("<body>")[-1]
     order = ("STOP", "must not run at 4200 rpm", "No. 7, M12 x 1.75", "CAUTION", "Set, in this order",
              "Read on the way", "After grinding", "Name", "What it means", "Wanted")  # fmt: skip
     places = [text.index(one) for one in order]
