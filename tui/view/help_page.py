@@ -40,7 +40,7 @@ ABOUT: dict[Where, str] = {
     "confirm": "This asks before something is thrown away or written over. Up and Down choose, Enter takes; F9 leaves it as it is.",
     "print": "These are the ways to take away what is in front of you. A file is always a new one, in the folder that you started in.",
     "pick": "This is what there is to choose from. Type a part of what you look for; Enter takes it.",
-    "sheet": "This is the setup sheet as it prints: settings in their order, readings, checks, cautions, and boxes for what you measure. F7 copies it, or puts it into a file as text, as Markdown, or as a web page with the drawing.",
+    "sheet": "This is the setup sheet as it prints: what stops first, then the tool, the cautions, the settings to tick off in their order, the readings, and boxes for what you measure. F7 copies it, or puts it into a file as text, as Markdown, or as a web page with the drawing that prints on one sheet of A4 or Letter.",
     "life": "This is everything that the cards know of one tool, the oldest first.",
     "batch": "This is the batch in the order that saves set-ups: what is set once, then what changes for each card.",
     "equipment": "This is how a machine or a wheel is written down. Copy it, and put your own numbers in.",
