@@ -30,6 +30,7 @@ class Alphabet:
         hatch: the characters of a hatched part; cell ``column, row`` takes number ``(column + step * row) % len``.
         step: how far the hatching moves from one row to the next.
         proud: the character of metal outside the circle; empty where its dots are drawn solid.
+        heavy: the character of a thick line; empty where it has more dots.
     """
 
     name: AlphabetName
@@ -40,6 +41,7 @@ class Alphabet:
     hatch: str
     step: int = 1
     proud: str = ""
+    heavy: str = ""
 
     @property
     def solid(self) -> str:
@@ -83,9 +85,9 @@ def _braille_hatch() -> str:
 _BRAILLE_STROKES = tuple(_braille(dots) for dots in range(256))
 
 BRAILLE = Alphabet("braille", 2, 4, _BRAILLE_STROKES, _BRAILLE_STROKES, _braille_hatch(), step=2)
-BLOCKS = Alphabet("blocks", 1, 2, (" ", "▀", "▄", "█"), (" ", "'", ".", ":"), "░", proud="▒")
+BLOCKS = Alphabet("blocks", 1, 2, (" ", "▀", "▄", "█"), (" ", "'", ".", ":"), "░", proud="▒", heavy="█")
 ASCII = Alphabet(
-    "ascii", 1, 3, (" ", "'", "-", "'", "_", "|", ".", "|"), (" ", "'", "-", "'", ".", ":", ".", ":"), "/  ", proud="^"
+    "ascii", 1, 3, (" ", "'", "-", "'", "_", "|", ".", "|"), (" ", "'", "-", "'", ".", ":", ".", ":"), "/  ", proud="^", heavy="#"
 )  # fmt: skip
 
 ALPHABETS: Mapping[AlphabetName, Alphabet] = {one.name: one for one in (BRAILLE, BLOCKS, ASCII)}

@@ -71,9 +71,14 @@ class Canvas:
 
     def thick(self, points: Sequence[Point]) -> None:
         """Draw a line that stands out from every other one, without colour too."""
-        width, height = 1 / self.alphabet.across, CELL_HEIGHT / self.alphabet.down
-        for dx, dy in ((0.0, 0.0), (width, 0.0), (0.0, height), (width, height)):
-            self._fill_along([(x + dx, y + dy) for x, y in points] if self.alphabet.across > 1 else points)
+        if self.alphabet.heavy:
+            self._letters.update(
+                (cell, Piece(self.alphabet.heavy, "strong")) for cell, _ in self._dots(points)
+            )
+            return
+        aside, down = 1 / self.alphabet.across, CELL_HEIGHT / self.alphabet.down
+        for dx, dy in ((0.0, 0.0), (aside, 0.0), (0.0, down), (aside, down)):
+            self.stroke((x + dx, y + dy) for x, y in points)
 
     def fill(self, outline: Sequence[Point]) -> None:
         """Fill every dot whose middle lies inside an outline, and the outline itself but for its last side."""
