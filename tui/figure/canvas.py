@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from tui.figure.alphabet import CELL_HEIGHT, Alphabet
 from tui.figure.clipping import clipped
-from tui.view.lines import Line, Piece, Role
+from tui.pieces import Line, Piece, Role
 
 Point = tuple[float, float]
 """A place on the sheet: across from the left and down from the top, both in widths of a cell."""

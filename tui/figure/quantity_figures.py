@@ -10,9 +10,9 @@ from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
 from tui.figure.sketch import cone, cylinder, drill, facets, section, thread, tooth, wheel
 from tui.figure.sketch.drawing import sketch_lines
 from tui.figure.sketch.model import Sketch
-from tui.view.lines import Line, text_of
+from tui.pieces import Line, text_of
 
-SMALL = (40, 9)
+SMALL = (34, 9)
 """Columns and rows of a picture beside words."""
 
 _LIMIT = "it is read off the wheel or worked out from what is written there, not seen on it"
@@ -47,12 +47,12 @@ def has_picture(key: str) -> bool:
         >>> has_picture("land_width"), has_picture("rated_speed")
         (True, False)
     """
-    return key in QUANTITIES and key not in NOTHING
+    return key not in NOTHING and key in _sketches()
 
 
 def sketch_of(key: str) -> Sketch | None:
     """The sketch of a quantity, or nothing where there is nothing to draw."""
-    return _sketches().get(key) if has_picture(key) else None
+    return _sketches()[key] if has_picture(key) else None
 
 
 @cache
@@ -83,7 +83,8 @@ class _Small(Mapping[str, tuple[str, ...]]):
     def __getitem__(self, key: str) -> tuple[str, ...]:
         if not has_picture(key):
             raise KeyError(key)
-        return tuple(text_of(one).rstrip() for one in picture(key, *SMALL, "ascii"))
+        text = "\n".join(text_of(one).rstrip() for one in picture(key, *SMALL, "ascii"))
+        return tuple(text.strip("\n").split("\n"))
 
     def __iter__(self) -> Iterator[str]:
         return (key for key in QUANTITIES if has_picture(key))

@@ -211,7 +211,8 @@ def test_the_filled_part_begins_where_the_contour_leaves_the_circle(
 
 
 def columns_in_role(one: Line, role: str) -> list[int]:
-    found, column = [], 0
+    found: list[int] = []
+    column = 0
     for piece in one:
         if piece.role == role:
             found += range(column, column + len(piece.text))

@@ -29,10 +29,10 @@ def _fallen() -> tuple[Part, ...]:
     return (dots((2 + dx, 1.5 + dy), (14 + dx, 10.5 + dy)), Name((14 + dx, 10.5 + dy), "land behind it", 1))
 
 
-def _plane(dx: float, dy: float, text: str) -> tuple[Part, ...]:
+def _plane(dx: float, dy: float, text: str, side: int = -1) -> tuple[Part, ...]:
     """The plane of a section, as the line in which it is seen."""
     x, y = _MIDDLE
-    return part((x - dx, y - dy), (x + dx, y + dy)), Name((x - dx, y - dy), text, -1, strong=True)
+    return part((x - dx, y - dy), (x + dx, y + dy)), Name((x - dx, y - dy), text, side, strong=True)
 
 
 def _taper() -> tuple[Part, ...]:
@@ -82,7 +82,7 @@ def _throws() -> dict[str, Sketch]:
         "relief_view": Sketch(
             cone,
             (
-                *_plane(3.0, -4.0, "normal"),
+                *_plane(-3.0, 4.0, "normal", 1),
                 *_plane(0.0, -6.0, "radial"),
                 *_plane(7.0, 0.0, "axial"),
             ),

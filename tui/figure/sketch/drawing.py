@@ -9,7 +9,7 @@ from math import cos, radians, sin
 from tui.figure.alphabet import CELL_HEIGHT, Alphabet
 from tui.figure.canvas import Canvas, Point
 from tui.figure.sketch.model import Arrow, Bow, Measure, Name, Part, Path, Place, Sketch, ring
-from tui.view.lines import Line, Role
+from tui.pieces import Line, Role
 
 LEAST_COLUMNS, LEAST_ROWS = 24, 6
 

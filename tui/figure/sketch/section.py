@@ -105,8 +105,10 @@ def sketches() -> dict[str, Sketch]:
         "compare_by": Sketch(
             surface(),
             (
-                Bow((0.0, 0.0), 12.0, 0.0, -RELIEF, "edge angle"),
-                Measure((_REACH + 2, 0.0), (_REACH + 2, fallen(_REACH)[1]), "or heel drop"),
+                Bow((0.0, 0.0), 14.0, 0.0, -RELIEF, "angle"),
+                dots(fallen(_REACH), (_REACH + 12, fallen(_REACH)[1])),
+                dots((_REACH, 0.0), (_REACH + 12, 0.0)),
+                Measure((_REACH + 10, fallen(_REACH)[1]), (_REACH + 10, 0.0), "or drop"),
             ),
         ),
         "least_relief_angle": _limit(),
