@@ -1,4 +1,8 @@
-"""A tooth as SVG for a printed sheet: circle, edge, face, land and heel, drops drawn deeper than they are.
+"""A tooth as SVG for a printed sheet: circle, edge, face, land and heel, their depth drawn larger than it is.
+
+Depth is measured square to the chord from edge to heel, and nothing is drawn wider than it is, so that a flat stays
+straight and the circle becomes a higher arch; from a land of 45 degrees on nothing is exaggerated. Only what stands
+outside the circle is filled.
 
 Only lines, shapes and text: no script, no style sheet, nothing that is fetched from elsewhere.
 """
@@ -12,19 +16,23 @@ from html import escape
 from itertools import pairwise
 
 from geometry.figure import Figure
-from geometry.sentences import Kind
+from library.figures.proud import proud_parts
 from library.sanitize import sanitize
-from library.units.show import show
-from library.units.system import METRIC, Display
 
-WIDTH, HEIGHT = 520, 260
-"""Of the drawing, in its own units."""
+WIDTH, HEIGHT = 520, 215
+"""Of the drawing, in its own units, ten of which are a millimetre of the sheet."""
 
-MARGIN = 46
-"""Room for words on every side."""
+SIDE, TOP, BOTTOM = 86, 40, 8
+"""Room for words at each side and above, and for the end of a line below."""
 
-DEEPEST_SHARE = 0.3
-"""How deep the deepest drop is drawn, as a share of the way from edge to heel."""
+LETTERS = 36
+"""The size of its words: ten points on the sheet."""
+
+DEEPEST_SHARE = 0.45
+"""How deep arch and deepest drop together are drawn, as a share of the way from edge to heel."""
+
+TRUE_FROM = math.pi / 4
+"""From this land angle on everything is drawn to scale."""
 
 STEPS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 1000)
 """How many times deeper a drop may be drawn; round numbers, so that a person can take them back in his head."""
@@ -32,7 +40,7 @@ STEPS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 
 FEW = 24
 """A profile with fewer points than this is cut finer before it is drawn."""
 
-DASHES = ("", "7 4", "2 3")
+DASHES = ("", "18 10", "5 8")
 """The first profile is drawn whole, the others broken, so that they can be told apart in black."""
 
 Point = tuple[float, float]
@@ -45,7 +53,7 @@ class _View:
     Attributes:
         radius: of the circle, in mm.
         land_angle: from edge to heel, in radians.
-        times: how many times deeper a drop is drawn.
+        times: how many times deeper everything is drawn.
         scale: units of paper for a millimetre.
         left: of the drawing, in mm.
         top: of the drawing, in mm.
@@ -61,11 +69,11 @@ class _View:
     def bench(self, angle: float, drop: float = 0.0) -> Point:
         """A place behind the edge in mm, the middle of the land uppermost, the edge on the left."""
         turned = angle - self.land_angle / 2
-        out = self.radius - drop * self.times
-        return out * math.sin(turned), -out * math.cos(turned)
+        out, chord = self.radius - drop, self.radius * math.cos(self.land_angle / 2)
+        return out * math.sin(turned), -chord - self.times * (out * math.cos(turned) - chord)
 
     def paper(self, place: Point) -> Point:
-        return (place[0] - self.left) * self.scale + MARGIN, (place[1] - self.top) * self.scale + MARGIN
+        return (place[0] - self.left) * self.scale + SIDE, (place[1] - self.top) * self.scale + TOP
 
     def at(self, angle: float, drop: float = 0.0) -> Point:
         return self.paper(self.bench(angle, drop))
@@ -77,22 +85,38 @@ def exaggeration(figure: Figure) -> int:
     Example:
         >>> from geometry.figure import curve
         >>> exaggeration(Figure(6.0, 0.5, (curve("eccentric", 0.5, lambda angle: 0.3 * angle),)))
-        6
+        4
     """
     deepest = max((abs(drop) for one in figure.curves for _, drop in one.points), default=0.0)
-    if deepest <= 0:
+    if deepest <= 0 or figure.land_angle >= TRUE_FROM:
         return 1
-    fitting = [step for step in STEPS if step * deepest <= DEEPEST_SHARE * figure.radius * figure.land_angle]
+    span = deepest + figure.radius * (1 - math.cos(figure.land_angle / 2))
+    fitting = [step for step in STEPS if step * span <= DEEPEST_SHARE * figure.radius * figure.land_angle]
     return fitting[-1] if fitting else 1
 
 
-def svg(figure: Figure, title: str, display: Display = METRIC) -> str:
+def caption(figure: Figure) -> str:
+    """What each line of the drawing is, and how deep the drops are drawn.
+
+    Example:
+        >>> from geometry.figure import curve
+        >>> caption(Figure(6.0, 0.5, (curve("eccentric", 0.5, lambda angle: 0.3 * angle),)))
+        'whole line: eccentric; thin line: the circle; drops drawn 4 times as deep, the circle too'
+    """
+    times = exaggeration(figure)
+    names = [
+        f"{('whole', 'broken', 'dotted')[min(n, 2)]} line: {one.name}" for n, one in enumerate(figure.curves)
+    ]
+    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep, the circle too"
+    return "; ".join([*names, "thin line: the circle", drawn])
+
+
+def svg(figure: Figure, title: str) -> str:
     """Draw a tooth.
 
     Args:
         figure: circle, land and profiles, the chosen one first.
         title: for whoever cannot see the drawing.
-        display: the units of the radius that is told.
 
     Returns:
         One ``<svg>`` element.
@@ -101,15 +125,15 @@ def svg(figure: Figure, title: str, display: Display = METRIC) -> str:
     view = _fitted(figure, times)
     parts = [
         *_metal(figure, view),
-        _line(_arc(view, -0.12 * figure.land_angle, 1.12 * figure.land_angle), "0.8", "4 3"),
+        _line(_arc(view, -0.12 * figure.land_angle, 1.12 * figure.land_angle), "2", "10 8"),
         *_profiles(figure, view),
         *_quarters(figure, view),
-        *_words(figure, view, times, display),
+        *_words(figure, view),
     ]
     name = escape(sanitize(title))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{name}" '
-        f'font-family="sans-serif" font-size="12"><title>{name}</title>{"".join(parts)}</svg>'
+        f'font-family="Arial, Helvetica, Liberation Sans, sans-serif" font-size="{LETTERS}"><title>{name}</title>{"".join(parts)}</svg>'
     )
 
 
@@ -124,8 +148,8 @@ def _fitted(figure: Figure, times: float) -> _View:
     places += [_face_foot(figure, view), _heel_foot(figure, view)]
     left, right = min(x for x, _ in places), max(x for x, _ in places)
     top, bottom = min(y for _, y in places), max(y for _, y in places)
-    scale = min((WIDTH - 2 * MARGIN) / (right - left), (HEIGHT - 2 * MARGIN) / (bottom - top))
-    spare = (WIDTH - 2 * MARGIN) / scale - (right - left)
+    scale = min((WIDTH - 2 * SIDE) / (right - left), (HEIGHT - TOP - BOTTOM) / (bottom - top))
+    spare = (WIDTH - 2 * SIDE) / scale - (right - left)
     return _View(figure.radius, figure.land_angle, times, scale, left - spare / 2, top)
 
 
@@ -148,16 +172,16 @@ def _heel_foot(figure: Figure, view: _View) -> Point:
 
 
 def _metal(figure: Figure, view: _View) -> list[str]:
-    """The body of the tooth, pale, with its face."""
+    """Face and heel of the tooth, and what stands outside the circle, filled."""
     edge, foot = view.at(0.0), view.paper(_face_foot(figure, view))
-    top = _arc(view, 0.0, figure.land_angle)
-    if figure.curves:
-        top = [view.at(*place) for place in _fine(figure.curves[0].points)]
-    outline = [foot, edge, *top, view.paper(_heel_foot(figure, view))]
+    chosen = figure.curves[0].points if figure.curves else ((figure.land_angle, 0.0),)
     return [
-        f'<polygon points="{_points(outline)}" fill="#ece8df" stroke="none"/>',
-        _line([edge, foot], "1.6"),
-        _line([top[-1], outline[-1]], "1"),
+        *(
+            f'<polygon points="{_points([view.at(*place) for place in outline])}" fill="#000" stroke="none"/>'
+            for outline in proud_parts(chosen)
+        ),
+        _line([edge, foot], "4"),
+        _line([view.at(*chosen[-1]), view.paper(_heel_foot(figure, view))], "2.5"),
     ]
 
 
@@ -165,7 +189,7 @@ def _profiles(figure: Figure, view: _View) -> list[str]:
     found = []
     for number, one in enumerate(figure.curves):
         places = [view.at(*place) for place in _fine(one.points)]
-        found.append(_line(places, "1.2" if number else "2", DASHES[min(number, 2)]))
+        found.append(_line(places, "3" if number else "5", DASHES[min(number, 2)]))
     return found
 
 
@@ -183,29 +207,21 @@ def _fine(points: Sequence[Point]) -> list[Point]:
 
 def _quarters(figure: Figure, view: _View) -> list[str]:
     """Short strokes outside the circle where the indicator is read: edge, quarters and heel."""
-    length = 6 / view.scale
+    length = 14 / view.scale
     found = []
     for quarter in range(5):
         angle = figure.land_angle * quarter / 4
         outside = -length / view.times
-        found.append(_line([view.at(angle, outside / 3), view.at(angle, outside)], "1"))
+        found.append(_line([view.at(angle, outside / 3), view.at(angle, outside)], "2.5"))
     return found
 
 
-def _words(figure: Figure, view: _View, times: int, display: Display) -> list[str]:
+def _words(figure: Figure, view: _View) -> list[str]:
     edge, heel = view.at(0.0), view.at(figure.land_angle)
-    said = [
-        _text((edge[0] - 10, edge[1] - 8), "edge", "end"),
-        _text((heel[0] + 10, heel[1] - 8), "heel", "start"),
+    return [
+        _text((edge[0] - 12, edge[1] - 4), "edge", "end"),
+        _text((heel[0] + 12, heel[1] - 4), "heel", "start"),
     ]
-    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep"
-    names = [
-        f"{('whole', 'broken', 'dotted')[min(n, 2)]} line: {one.name}" for n, one in enumerate(figure.curves)
-    ]
-    said.append(_text((WIDTH / 2, HEIGHT - 24), "; ".join(names), "middle"))
-    circle = f"thin line: circle of the edges, radius {show(figure.radius, Kind.LENGTH, display)}; {drawn}"
-    said.append(_text((WIDTH / 2, HEIGHT - 6), circle, "middle"))
-    return said
 
 
 def _arc(view: _View, start: float, end: float) -> list[Point]:
@@ -218,9 +234,7 @@ def _points(places: Sequence[Point]) -> str:
 
 def _line(places: Sequence[Point], width: str, dash: str = "") -> str:
     broken = f' stroke-dasharray="{dash}"' if dash else ""
-    return (
-        f'<polyline points="{_points(places)}" fill="none" stroke="#1d1d1b" stroke-width="{width}"{broken}/>'
-    )
+    return f'<polyline points="{_points(places)}" fill="none" stroke="#000" stroke-width="{width}"{broken}/>'
 
 
 def _text(place: Point, words: str, anchor: str) -> str:

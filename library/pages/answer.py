@@ -30,6 +30,17 @@ WORST_FIRST = ("stop", "watch", "pass", "note")
 OTHER_SIDES = frozenset({"radial_drop", "square_drop", "axial_drop"})
 """The drop of a place as an indicator shows it that points in each of three ways; ``drop`` is the one that is read."""
 
+IN_HEADS = {
+    "drop": "drop",
+    "radial_drop": "radial drop",
+    "square_drop": "square drop",
+    "axial_drop": "axial drop",
+}
+"""What stands over a column for the drop, which is that below the cutting circle, set to zero at the edge."""
+
+DIVISIONS = "div "
+"""Begins the head of a column of divisions."""
+
 _ORIGINS = {"given": "typed", "entry": "from the book", "default": "default"}
 
 
@@ -160,17 +171,20 @@ def stations(
         return None
     keys = list(found[0].readings)
     heading = [name, _head("turned", Kind.ANGLE, display)]
-    sides, divisions = [], []
+    sides: list[int] = []
+    divisions: list[int] = []
     for key in keys:
         row = quantity(key)
         if key in OTHER_SIDES:
             sides.append(len(heading))
-        title = row.title.lower().removeprefix("indicator ")
+        title = IN_HEADS.get(key) or row.title.lower()
         heading.append(_head(title, row.kind, display))
         graduation = machine.reading_graduation(key) if machine is not None else None
         if graduation is not None:
             (sides if key in OTHER_SIDES else divisions).append(len(heading))
-            heading.append(f"div {graduation.division.text.removesuffix(display.unit(row.kind)).strip()}")
+            heading.append(
+                f"{DIVISIONS}{graduation.division.text.removesuffix(display.unit(row.kind)).strip()}"
+            )
     told = tuple(tuple(_station(one, keys, display, machine)) for one in found)
     return Table(tuple(heading), told, (*sides, *divisions))
 

@@ -22,16 +22,19 @@ if TYPE_CHECKING:
     from tui.screens.calculator import CalculatorScreen as CalculatorScreen
     from tui.screens.cards.batch import BatchScreen as BatchScreen
     from tui.screens.cards.card import CardScreen as CardScreen
+    from tui.screens.cards.card_navigation import to_the_cards as to_the_cards
     from tui.screens.cards.cards import CardsScreen as CardsScreen
     from tui.screens.cards.equipment import EquipmentScreen as EquipmentScreen
     from tui.screens.cards.from_calculator import begin_from as begin_from
     from tui.screens.cards.life import LifeScreen as LifeScreen
     from tui.screens.cards.pick import PickScreen as PickScreen
     from tui.screens.cards.sheet import SheetScreen as SheetScreen
+    from tui.screens.cards.sheet import printed_sheet as printed_sheet
     from tui.screens.cautions import CautionsScreen as CautionsScreen
     from tui.screens.change_book import ChangeBookScreen as ChangeBookScreen
     from tui.screens.changes import ChangesScreen as ChangesScreen
     from tui.screens.compare import CompareScreen as CompareScreen
+    from tui.screens.confirm import ConfirmScreen as ConfirmScreen
     from tui.screens.conflict import ConflictScreen as ConflictScreen
     from tui.screens.draft import DraftScreen as DraftScreen
     from tui.screens.drafts import DraftsScreen as DraftsScreen
@@ -39,6 +42,7 @@ if TYPE_CHECKING:
     from tui.screens.entry import cautions_of as cautions_of
     from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
     from tui.screens.help import HelpScreen as HelpScreen
+    from tui.screens.print import PrintScreen as PrintScreen
     from tui.screens.review_change import ReviewChangeScreen as ReviewChangeScreen
     from tui.screens.table_forms import CopyForm as CopyForm
     from tui.screens.table_forms import NewEntryForm as NewEntryForm
@@ -59,6 +63,7 @@ SCREENS = {
     "ChangeBookScreen": "tui.screens.change_book",
     "ChangesScreen": "tui.screens.changes",
     "CompareScreen": "tui.screens.compare",
+    "ConfirmScreen": "tui.screens.confirm",
     "ConflictScreen": "tui.screens.conflict",
     "CopyForm": "tui.screens.table_forms",
     "DraftScreen": "tui.screens.draft",
@@ -71,6 +76,7 @@ SCREENS = {
     "NewEntryForm": "tui.screens.table_forms",
     "NewFamilyForm": "tui.screens.table_forms",
     "PickScreen": "tui.screens.cards.pick",
+    "PrintScreen": "tui.screens.print",
     "RenameForm": "tui.screens.table_forms",
     "ReviewChangeScreen": "tui.screens.review_change",
     "SheetScreen": "tui.screens.cards.sheet",
@@ -96,10 +102,13 @@ PARTS = {
     "calculation_in_a_line": "tui.screens.beside",
     "cautions_of": "tui.screens.entry",
     "list_in_a_line": "tui.screens.beside",
+    "printed_sheet": "tui.screens.cards.sheet",
+    "to_the_cards": "tui.screens.cards.card_navigation",
     "tool_beside": "tui.screens.beside",
     "tool_in_a_line": "tui.screens.beside",
 }
-"""What a screen does with the code of another one: a card begun in the calculator, a tool beside the list."""
+"""What a screen does with the code of another one: a card begun in the calculator, a tool beside the list, the way to
+the cards."""
 
 if not TYPE_CHECKING:
     __getattr__ = lazily(SCREENS | OPENED_BY_A_KEY | PARTS)

@@ -40,7 +40,7 @@ class PanedScreen(BaseScreen):
     PLACE: ClassVar[str]
     """Which of the panes this one is."""
 
-    HORIZONTAL_BREAKPOINTS: ClassVar[list[tuple[int, str]]] = [
+    HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012 -- Textual's own, and not a ClassVar there
         (0, "-one"),
         (TWO_FROM, "-two"),
         (THREE_FROM, "-three"),
@@ -127,6 +127,27 @@ class PanedScreen(BaseScreen):
             if pane.display and place != self.PLACE:
                 pane.show()
         self._foot.show()
+
+    def do_next_place(self) -> None:
+        """To the pane at the right, and from the last one to the list; in a calculation that is alone to the next field."""
+        if self.PLACE != CALCULATION:
+            self._do("go-on" if self.PLACE == LIST else "calculate")
+        elif self.abreast == 1:
+            super().do_next_place()
+        else:
+            self.heelclear.back_from("calculator", "entry")
+
+    def do_place_before(self) -> None:
+        """To the pane at the left, and from the list to the last one; in a calculation that is alone to the field before."""
+        below, tool = self.app.screen_stack[-2:][0], self.tool()
+        if self.PLACE == CALCULATION and self.abreast == 1:
+            super().do_place_before()
+        elif self.PLACE == LIST:
+            self._do("calculate")
+        elif self.PLACE == CALCULATION and isinstance(below, PanedScreen) and below.PLACE == LIST and tool:
+            self.app.switch_screen(screens.EntryScreen(self.session, tool))
+        else:
+            self._do("back")
 
     def _stamp(self) -> object:
         """What everything hangs on that stands beside the pane in hand."""
