@@ -40,7 +40,7 @@ class PanedScreen(BaseScreen):
     PLACE: ClassVar[str]
     """Which of the panes this one is."""
 
-    HORIZONTAL_BREAKPOINTS = [  # noqa: RUF012 -- Textual's own, and not a ClassVar there
+    HORIZONTAL_BREAKPOINTS = [
         (0, "-one"),
         (TWO_FROM, "-two"),
         (THREE_FROM, "-three"),
