@@ -13,8 +13,8 @@ from library.pages.reader import EMPTY, Line, Reader, Run
 def table_lines(table: Table, reader: Reader) -> list[Line]:
     """A table within the width of its reader.
 
-    Where it needs more, its headings are wrapped, then its columns stand closer, then its spare columns go;
-    then its columns come in several tables, the first column in each.
+    Where it needs more, its headings are wrapped into as few lines as will do, then its columns stand closer, then its
+    spare columns go; then its columns come in several tables, the first column in each.
 
     Example:
         >>> drop = Table(("", "facet angle"), (("facet 1", "8.00 deg"),))
@@ -30,9 +30,11 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
         table = replace(table, heading=("", *table.heading[1:]))
     everything = list(range(len(table.heading)))
     without = [place for place in everything if place not in table.spare]
-    one_line, wrapped = _widths(table, reader.measure, reader), _widths(table, _longest_word(reader), reader)
+    tallest = max((len(name.split()) for name in table.heading), default=1)
+    by_height = [_widths(table, _wrapped_into(lines, reader), reader) for lines in range(1, tallest)]
+    wrapped = _widths(table, _longest_word(reader), reader)
     for columns in (everything, without):
-        for widths, gap in ((one_line, "  "), (wrapped, "  "), (wrapped, " ")):
+        for widths, gap in (*((one, "  ") for one in by_height), (wrapped, "  "), (wrapped, " ")):
             if _total([widths[place] for place in columns], gap) <= reader.width:
                 return above + _drawn(table, columns, widths, gap, reader)
     turns = _turns(without, wrapped, "  ", reader.width)
@@ -51,6 +53,18 @@ def _widths(table: Table, of_heading: Callable[[str], int], reader: Reader) -> l
         max(of_heading(name), reader.widest(row[place] for row in table.rows))
         for place, name in enumerate(table.heading)
     ]
+
+
+def _wrapped_into(lines: int, reader: Reader) -> Callable[[str], int]:
+    """The least width in which a heading takes no more than so many lines, or that of its longest word."""
+
+    def width(text: str) -> int:
+        least, most = _longest_word(reader)(text), reader.measure(text)
+        return next(
+            (one for one in range(least, most) if len(textwrap.wrap(text, max(one, 1))) <= lines), most
+        )
+
+    return width
 
 
 def _longest_word(reader: Reader) -> Callable[[str], int]:
