@@ -5,6 +5,8 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import lru_cache
+from itertools import chain
 
 from library.pages.page import Table
 from library.pages.reader import EMPTY, Line, Reader, Run
@@ -31,10 +33,11 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
     everything = list(range(len(table.heading)))
     without = [place for place in everything if place not in table.spare]
     tallest = max((len(name.split()) for name in table.heading), default=1)
-    by_height = [_widths(table, _wrapped_into(lines, reader), reader) for lines in range(1, tallest)]
+    by_height = [_wrapped_into(lines, reader) for lines in range(1, tallest)]
     wrapped = _widths(table, _longest_word(reader), reader)
     for columns in (everything, without):
-        for widths, gap in (*((one, "  ") for one in by_height), (wrapped, "  "), (wrapped, " ")):
+        widened = ((_widths(table, of_heading, reader), "  ") for of_heading in by_height)
+        for widths, gap in chain(widened, ((wrapped, "  "), (wrapped, " "))):
             if _total([widths[place] for place in columns], gap) <= reader.width:
                 return above + _drawn(table, columns, widths, gap, reader)
     turns = _turns(without, wrapped, "  ", reader.width)
@@ -57,14 +60,24 @@ def _widths(table: Table, of_heading: Callable[[str], int], reader: Reader) -> l
 
 def _wrapped_into(lines: int, reader: Reader) -> Callable[[str], int]:
     """The least width in which a heading takes no more than so many lines, or that of its longest word."""
+    if lines == 1:
+        return reader.measure
+    # Signs of double width are in no heading of this program; one of a person's own is only wrapped sooner.
+    return lambda text: max(_narrowest(text, lines), _longest_word(reader)(text))
 
-    def width(text: str) -> int:
-        least, most = _longest_word(reader)(text), reader.measure(text)
-        return next(
-            (one for one in range(least, most) if len(textwrap.wrap(text, max(one, 1))) <= lines), most
-        )
 
-    return width
+@lru_cache(maxsize=512)
+def _narrowest(text: str, lines: int) -> int:
+    """A table is laid out anew at every key, with the same headings: their widths are remembered.
+
+    Example:
+        >>> _narrowest("relief square to the axis", 2)
+        13
+    """
+    least = max(map(len, text.split()), default=0)
+    return next(
+        (one for one in range(max(least, 1), len(text)) if len(textwrap.wrap(text, one)) <= lines), len(text)
+    )
 
 
 def _longest_word(reader: Reader) -> Callable[[str], int]:
