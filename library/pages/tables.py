@@ -5,6 +5,8 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import lru_cache
+from itertools import chain
 
 from library.pages.page import Table
 from library.pages.reader import EMPTY, Line, Reader, Run
@@ -16,8 +18,9 @@ LOW = 2
 def table_lines(table: Table, reader: Reader) -> list[Line]:
     """A table within the width of its reader.
 
-    Where it needs more, its headings are wrapped, to two lines while a spare column could go instead, then its columns stand closer, then its spare columns go one by one;
-    then its columns come in several tables, the first column in each.
+    Where it needs more, its headings are wrapped into as few lines as will do, and into two at most while a spare column
+    could go instead; then its columns stand closer, then its spare columns go one by one; then its columns come in
+    several tables, the first column in each.
 
     Example:
         >>> drop = Table(("", "facet angle"), (("facet 1", "8.00 deg"),))
@@ -35,14 +38,15 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
         [place for place in range(len(table.heading)) if place not in table.spare[:gone]]
         for gone in range(len(table.spare) + 1)
     ]
-    one_line, wrapped = _widths(table, reader.measure, reader), _widths(table, _longest_word(reader), reader)
+    tallest = max((len(name.split()) for name in table.heading), default=1)
+    by_height = [_wrapped_into(lines, reader) for lines in range(1, tallest)]
+    wrapped = _widths(table, _longest_word(reader), reader)
     for columns in fewer:
-        for widths, gap in ((one_line, "  "), (wrapped, "  "), (wrapped, " ")):
+        widened = ((_widths(table, of_heading, reader), "  ") for of_heading in by_height)
+        for widths, gap in chain(widened, ((wrapped, "  "), (wrapped, " "))):
             low = columns is fewer[-1] or _height(table, columns, widths) <= LOW
             if low and _total([widths[place] for place in columns], gap) <= reader.width:
-                return above + _drawn(
-                    table, columns, _spread(table, columns, widths, gap, reader), gap, reader
-                )
+                return above + _drawn(table, columns, widths, gap, reader)
     turns = _turns(fewer[-1], wrapped, "  ", reader.width)
     drawn = [_drawn(table, columns, wrapped, "  ", reader) for columns in turns]
     return above + [line for part in drawn for line in ([EMPTY, *part] if part is not drawn[0] else part)]
@@ -59,6 +63,28 @@ def _widths(table: Table, of_heading: Callable[[str], int], reader: Reader) -> l
         max(of_heading(name), reader.widest(row[place] for row in table.rows))
         for place, name in enumerate(table.heading)
     ]
+
+
+def _wrapped_into(lines: int, reader: Reader) -> Callable[[str], int]:
+    """The least width in which a heading takes no more than so many lines, or that of its longest word."""
+    if lines == 1:
+        return reader.measure
+    # Signs of double width are in no heading of this program; one of a person's own is only wrapped sooner.
+    return lambda text: max(_narrowest(text, lines), _longest_word(reader)(text))
+
+
+@lru_cache(maxsize=512)
+def _narrowest(text: str, lines: int) -> int:
+    """A table is laid out anew at every key, with the same headings: their widths are remembered.
+
+    Example:
+        >>> _narrowest("relief square to the axis", 2)
+        13
+    """
+    least = max(map(len, text.split()), default=0)
+    return next(
+        (one for one in range(max(least, 1), len(text)) if len(textwrap.wrap(text, one)) <= lines), len(text)
+    )
 
 
 def _longest_word(reader: Reader) -> Callable[[str], int]:
@@ -79,29 +105,6 @@ def _turns(columns: Sequence[int], widths: Sequence[int], gap: str, width: int) 
         else:
             turns[-1] = wanted
     return turns
-
-
-def _spread(
-    table: Table, columns: Sequence[int], widths: Sequence[int], gap: str, reader: Reader
-) -> list[int]:
-    """What is left of the width goes to the columns with the tallest headings, where it makes them lower."""
-    found = list(widths)
-    left = reader.width - _total([found[place] for place in columns], gap)
-    while (height := _height(table, columns, found)) > 1:
-        tall = [place for place in columns if _height(table, [place], found) == height]
-        wider = {place: _lower(table.heading[place], found[place]) for place in tall}
-        left -= sum(wider[place] - found[place] for place in tall)
-        if left < 0:
-            break
-        for place in tall:
-            found[place] = wider[place]
-    return found
-
-
-def _lower(heading: str, width: int) -> int:
-    """The width at which a heading takes one line less."""
-    height = len(textwrap.wrap(heading, width))
-    return next(more for more in range(width, len(heading) + 1) if len(textwrap.wrap(heading, more)) < height)
 
 
 def _height(table: Table, columns: Sequence[int], widths: Sequence[int]) -> int:
