@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from library.calc.surfaces import title_of
 from library.pages.answer import answer_page
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
@@ -12,6 +13,7 @@ from tui.screens.beside import place_of
 from tui.screens.paned import CALCULATION, PanedScreen
 from tui.screens.printing import printed_page
 from tui.view.calculator_page import CalculatorPage
+from tui.view.figure_page import has_drawing
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
 
@@ -112,7 +114,10 @@ class CalculatorScreen(PanedScreen):
 
     def do_drawing(self) -> None:
         """Show the drawings large in place of the numbers, or the numbers again."""
-        self.session.large_figures = not self.session.large_figures
+        if self.session.large_figures or has_drawing(self.page.form):
+            self.session.large_figures = not self.session.large_figures
+        else:
+            self.say(f"There is nothing to draw of {title_of(self.page.form.focus, self.page.form.surface)}.")
 
     def do_calculate(self) -> None:
         """List the calculations of this family."""
