@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from tui.screens.cards.sheet import printed_sheet as printed_sheet
     from tui.screens.cautions import CautionsScreen as CautionsScreen
     from tui.screens.change_book import ChangeBookScreen as ChangeBookScreen
+    from tui.screens.change_flow import take_back as take_back
     from tui.screens.changes import ChangesScreen as ChangesScreen
     from tui.screens.compare import CompareScreen as CompareScreen
     from tui.screens.confirm import ConfirmScreen as ConfirmScreen
@@ -103,6 +104,7 @@ PARTS = {
     "cautions_of": "tui.screens.entry",
     "list_in_a_line": "tui.screens.beside",
     "printed_sheet": "tui.screens.cards.sheet",
+    "take_back": "tui.screens.change_flow",
     "to_the_cards": "tui.screens.cards.card_navigation",
     "tool_beside": "tui.screens.beside",
     "tool_in_a_line": "tui.screens.beside",
