@@ -79,6 +79,11 @@ def sharpenings_left(job: Job) -> int | None:
 
     It is worked out with the size after grinding where that was measured, else as the tool came.
     """
+    measured = job.card.after.get("diameter", Inspection()).readings
+    return job.answers.remembered_of(job.steps, ("left", measured), lambda: _left(job))
+
+
+def _left(job: Job) -> int | None:
     lasting = calculation_doing(LASTING).name
     after = job.card.after.get("diameter", Inspection())
     if greatest_number(job, "diameter", after.readings) is not None:
