@@ -16,6 +16,7 @@ from library.book.model import Book, Caution, Entry, Family
 from library.calc.answer import Answer
 from library.calc.cautions import by_danger, cautions_for
 from library.cards.answers import Answers
+from library.cards.bare_numbers import completed, display_of
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
@@ -34,7 +35,7 @@ from library.equipment.machine_limits import reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel, machines, wheels
 from library.equipment.settings import GraduationLine, graduation_lines
 from library.units.read import UnitError, read
-from library.units.system import INCH, METRIC, Display
+from library.units.system import Display
 
 
 @dataclass(frozen=True)
@@ -159,10 +160,11 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
         book: with the machines, the wheels and the cautions.
         last: the card worked out before something on it changed; what that does not touch is not computed again.
     """
+    card = completed(card)
     if last is not None and last.book is book and _as_calculated(last.card) == _as_calculated(card):
         return replace(last, card=card, entry=wanted_entry(card, book.entries.get(card.entry)))
     machine, wheel = machines(book).get(card.machine), wheels(book).get(card.wheel)
-    display = INCH if card.units == "in" else METRIC
+    display = display_of(card)
     choice = chosen(card, book, machine, wheel)
     known = known_texts(card, machine, wheel, choice)
     entry = wanted_entry(card, book.entries.get(card.entry))
@@ -184,7 +186,7 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
 def _as_calculated(card: Card) -> Card:
     """The card without the words in which no calculation, no setting and no caution looks for anything."""
     tool = replace(card.tool, name="", marks="", belongs_to="")
-    return replace(card, tool=tool, wrong="", after={}, notes="", minutes="", result="", again="")
+    return replace(card, tool=tool, wrong="", after={}, notes="", minutes="", result="", remarks="", again="")
 
 
 @dataclass(frozen=True)
