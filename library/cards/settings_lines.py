@@ -119,7 +119,7 @@ def _of_cam(job: Job, step: Step, key: str) -> tuple[str, str]:
 
 
 def _cam_in_short(job: Job, graduation: str) -> str:
-    return f"the drawer's, a {job.machine.throw_per}" if graduation and job.machine is not None else ""
+    return f"drawer, per {job.machine.throw_per}" if graduation and job.machine is not None else ""
 
 
 def _moves(step: Step) -> list[SettingLine]:

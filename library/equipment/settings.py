@@ -109,7 +109,7 @@ def off_in_short(line: GraduationLine, display: Display = METRIC) -> str:
         >>> from library.book.model import Measure
         >>> head = Graduation("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH)
         >>> off_in_short(GraduationLine("wheel_head_height", 0.173, head, on_graduation(0.173, 0.01), Drive("relief_angle", 0.14, -0.0035)))
-        '-0.20 deg relief angle'
+        '-0.20 deg relief'
     """
     if line.graduation.kind is Kind.ANGLE:
         key, change, kind = line.key, line.setting.error, Kind.ANGLE
@@ -120,7 +120,11 @@ def off_in_short(line: GraduationLine, display: Display = METRIC) -> str:
     size = show(abs(change), kind, display)
     if not any(sign in "123456789" for sign in size):
         return ""
-    return f"{'-' if change < 0 else '+'}{size} {quantity(key).title.lower() if key else ''}".rstrip()
+    return f"{'-' if change < 0 else '+'}{size} {_named(key)}".rstrip()
+
+
+def _named(key: str) -> str:
+    return quantity(key).title.lower().removesuffix(" angle") if key else ""
 
 
 def divisions_per_turn(graduation: Graduation) -> int | None:

@@ -203,9 +203,13 @@ class CardForm(Fields):
         return None if self.card.done else next((one for one in rows if one.wants or self._calls(one)), None)
 
     def _calls(self, row: Row) -> bool:
-        """Whether something is wrong in a line, or is on watch and was not looked at yet."""
+        """Whether something is wrong in a line, or is on watch and was not looked at yet.
+
+        What is on watch in a calculation that still wants something waits until that is there.
+        """
         return any(
-            one.state == "stop" or (one.way, one.text) not in self._looked_at for one in self.faults_at(row)
+            one.state == "stop" or (row.default != "wants" and (one.way, one.text) not in self._looked_at)
+            for one in self.faults_at(row)
         )
 
     def _work_out(self) -> None:

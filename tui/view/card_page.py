@@ -41,6 +41,9 @@ BESIDE_SIDE = 80
 LEAST_WITH_HEAD = 8
 """Lines of the settings below which their head gives way."""
 
+MOST_OF_READ = 5
+"""Lines of what is read that stay in sight where settings need the room."""
+
 MOST_OF_WHAT_FOLLOWS = 84
 """Cells of what follows under the settings."""
 
@@ -127,8 +130,8 @@ class CardPage:
 
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
-        faults = self.form.faults_at(self.form.row)
-        foot = (3 if faults and height >= 20 else 2) if height >= 16 else 1
+        hint = self._hint(width)
+        foot = max(2, min(len(hint), 3 if height >= 20 else 2)) if height >= 16 else 1
         warned = self._cautions(width) if height >= LEAST_WITH_CAUTIONS else []
         room = max(height - 2 - foot - len(warned), 1)
         side = side_width(width)
@@ -137,7 +140,7 @@ class CardPage:
         if side:
             body = beside(filled(body, room), self._side(side, room), card, GAP)
         head, edge = self._steps(width), self._edge(width)
-        return [head, *filled(body, room), edge, *self._hint(width, foot, faults), *warned]
+        return [head, *filled(body, room), edge, *_at_most(hint, width, foot), *warned]
 
     def _in_columns(self, width: int) -> bool:
         """Whether the settings are in hand, and the screen is wide enough for their columns."""
@@ -167,7 +170,9 @@ class CardPage:
         follows = self._follows(min(width, MOST_OF_WHAT_FOLLOWS))
         below = [*read, *([EMPTY] if read and follows else []), *follows]
         room -= len(head)
-        under = min(len(below), max(room - len(lines) - 1, min(len(read), room // 2), room // 3))
+        under = min(
+            len(below), max(room - len(lines) - 1, min(len(read), MOST_OF_READ, room // 2), room // 3)
+        )
         self._reach(len(below), max(under, 1))
         seen = self._seen(lines, first, last, room - under - 1 if under else room)
         shown = below[self.answers.top : self.answers.top + under]
@@ -336,14 +341,15 @@ class CardPage:
         key = self._keys("cautions")
         return block_lines([at_arms_length(self.form.job.cautions, f"{key} in full")], width)
 
-    def _hint(self, width: int, height: int, faults: Sequence[Fault]) -> list[Line]:
+    def _hint(self, width: int) -> list[Line]:
         """What is wrong with the line in hand, else what belongs there."""
+        row = self.form.row
+        faults = self.form.faults_at(row)
         if not faults:
-            hint = with_keys(self.form.row.hint, self._keys)
-            return _at_most(wrap(hint, width, "quiet"), width, height)
+            said = wrap(with_keys(row.hint, self._keys), width, "quiet")
+            return _at_most(said, width, 2) if len(said) > 2 else said
         word = faults[0].state.upper()
-        told = wrap(_told(self.form.row, faults), width, "warn", first=f"{word}: ", rest="  ")
-        (first, *rest) = _at_most(told, width, height)
+        first, *rest = wrap(_told(row, faults), width, "warn", first=f"{word}: ", rest="  ")
         return [line(Piece(word, faults[0].state), Piece(first[0].text[len(word) :], "warn")), *rest]
 
 
@@ -362,9 +368,10 @@ def side_width(width: int) -> int:
 def _in_short(fault: Fault, job: Job) -> str:
     """A fault in the words that do on the line of the steps."""
     cam = job.by_cam
-    if fault.state == "watch" and cam is not None and cam.differs and cam.throw.split()[0] in fault.text:
-        return f"cam {cam.throw} gives {show_angle(cam.given)}, {show_angle(cam.wanted)} is wanted"
-    return fault.text
+    if fault.state == "watch" and cam is not None and cam.differs and show_angle(cam.given) in fault.text:
+        return f"cam {cam.throw} gives {show_angle(cam.given)}, {show_angle(cam.wanted)} wanted"
+    step = job.step(fault.way.split(".")[1]) if fault.way.startswith("settings.") else None
+    return fault.text.removeprefix(f"{step.sheet.title}: ") if step is not None else fault.text
 
 
 def _told(row: Row, faults: Sequence[Fault]) -> str:

@@ -11,8 +11,11 @@ from tui.view.text_line import TextLine
 LEAST = 76
 """Cells from which settings stand in columns."""
 
-TITLE, VALUE, DIVISIONS = 24, 18, 16
+TITLE, VALUE, DIVISIONS = 26, 14, 20
 """Cells of the columns; what is left is the note's."""
+
+NAME, UNIT = 24, 10
+"""Cells of the title and the unit of what is read."""
 
 ROLES: dict[str, Role] = {"ok": "pass", "WATCH": "watch", "STOP": "stop", "fix": "watch", "wants": "strong"}
 """How the words for the state of a calculation are shown."""
@@ -46,17 +49,17 @@ def heading_lines(row: Row, number: int, width: int, *, in_hand: bool) -> list[L
         count = f"{number:>2} " if one.is_set else "   "
         number += one.is_set
         role: Role = "strong" if in_hand and not place else "plain"
-        title = Piece(count + fit(one.title, TITLE - 3), role)
-        lines.append(_in_columns(mark, title, Piece(fit(one.value, VALUE, right=True)), one, width))
+        # What has no number takes its room too.
+        room = TITLE - 3 if one.value else TITLE - 2 + VALUE
+        value = f" {fit(one.value, VALUE, right=True)}" if one.value else ""
+        lines.append(_in_columns(mark, Piece(count + fit(one.title, room), role), Piece(value), one, width))
     return lines
 
 
 def _in_columns(mark: Piece, title: Piece, value: Piece, one: Told, width: int) -> Line:
     note = fit(one.note, max(width - 2 - TITLE - 1 - VALUE - 2 - DIVISIONS - 1, 0)).rstrip()
     divisions = fit(one.divisions, DIVISIONS)
-    return line(
-        mark, title, " ", value, "  ", Piece(divisions), " ", Piece(note, ROLES.get(one.note, "quiet"))
-    )
+    return line(mark, title, value, "  ", Piece(divisions), " ", Piece(note, ROLES.get(one.note, "quiet")))
 
 
 def field_line(row: Row, typed: TextLine | None, width: int) -> Line:
@@ -106,7 +109,7 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
         return []
     room = max((width - TITLE - 12) // max(len(found.places), 1), 6)
     cells = min(room, 9)
-    name = min(TITLE + 10, width - cells * len(found.places))
+    name = min(NAME + UNIT, width - cells * len(found.places))
     head = f"READ  indicator {found.points}, zero at the edge"
     judged = f"may be {found.may_be}" if found.may_be else ""
     read = f"read {', '.join(found.read)}" if found.read else ""
@@ -124,6 +127,6 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
         ),
     ]
     for title, unit, numbers in found.rows:
-        label = fit(f"      {title}", name - 12) + fit(unit, 12, right=True)
+        label = fit(f"      {title}", name - UNIT) + fit(unit, UNIT, right=True)
         lines.append(line(Piece(label), Piece("".join(fit(one, cells, right=True) for one in numbers))))
     return [*lines, *(wrap(read, width, "typed", first="      ", rest="      ") if read else [])]

@@ -132,8 +132,9 @@ def _set_told(one: SettingLine) -> Told:
     if one.key or " on the " not in one.divisions:
         value = one.divisions if not one.key and one.divisions else one.value
         return Told(one.title, value, one.divisions if one.key else "", one.off, is_set=True)
-    turns, _, circle = one.divisions.partition(" on the ")
-    return Told(one.title, turns, circle, one.off, is_set=True)
+    turns, _, circle = one.divisions.partition(" on the circle of ")
+    turns, _, what = turns.rpartition(" ")
+    return Told(one.title, turns, f"{what}, {circle} circle", one.off, is_set=True)
 
 
 def _speed_of_the_wheel(job: Job, step: Step, outputs: Mapping[str, float]) -> str:
@@ -150,7 +151,7 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
     divisions = in_divisions(job.machine, key, value) if job.machine is not None else None
     beside = f"of {rated.measure.text}" if rated is not None else ""
     return Told(
-        quantity(key).title,
+        "Drop at the heel" if key in {"heel_drop", "drop"} else quantity(key).title,
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
     )
