@@ -138,7 +138,10 @@ class Job:
         step = self.doing(HEEL)
         if step is None or not step.works:
             return None
-        return by_cam(step.answer) if step.relief is None else by_found(step.answer, step.relief)
+        answer, relief = step.answer, step.relief
+        if relief is not None:
+            return by_found(answer, relief)
+        return self.answers.remembered_of(answer, "by cam", lambda: by_cam(answer))
 
     def edge_text(self, key: str) -> str:
         """The angle at which an edge lies, as it was measured, worked out, typed into a calculation, or wanted."""

@@ -50,6 +50,8 @@ def on_the_way(job: Job) -> OnTheWay | None:
         Nothing where nothing is read, or where it must not be ground as it stands.
     """
     step = job.doing(HEEL)
+    if step is not None and step.in_use and step.stopped:
+        return None
     if step is None or not _is_read(step):
         step = next((one for one in job.steps if _is_read(one)), None)
     if step is None or step.answer.result is None:

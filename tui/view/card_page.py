@@ -19,7 +19,7 @@ from tui.view import card_set_table
 from tui.view.card_faults import Fault, worst
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
-from tui.view.card_side import side_lines
+from tui.view.card_side import Drawn, side_lines
 from tui.view.card_steps import STEPS
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, width_of, wrap
 from tui.view.page_lines import block_lines, part_lines
@@ -40,6 +40,9 @@ BESIDE_SIDE = 80
 
 LEAST_WITH_HEAD = 8
 """Lines of the settings below which their head gives way."""
+
+LEAST_WITH_PAGES = 6
+"""Lines of the settings that stay while somebody turns pages under them."""
 
 MOST_OF_READ = 5
 """Lines of what is read that stay in sight where settings need the room."""
@@ -120,7 +123,7 @@ class CardPage:
             alphabet: of the drawings.
         """
         self._visits = visits
-        self._alphabet = alphabet
+        self._drawn = Drawn(alphabet)
         self.form = form
         self._earlier = earlier
         self._keys = keys
@@ -170,9 +173,12 @@ class CardPage:
         follows = self._follows(min(width, MOST_OF_WHAT_FOLLOWS))
         below = [*read, *([EMPTY] if read and follows else []), *follows]
         room -= len(head)
-        under = min(
-            len(below), max(room - len(lines) - 1, min(len(read), MOST_OF_READ, room // 2), room // 3)
+        under = min(len(read), MOST_OF_READ, room // 2)
+        # Who turns the page there wants to read, and needs no more of the settings than the line in hand.
+        under = max(
+            under, room // 3, room - len(lines) - 1, room - LEAST_WITH_PAGES if self.answers.top else 0
         )
+        under = min(under, len(below))
         self._reach(len(below), max(under, 1))
         seen = self._seen(lines, first, last, room - under - 1 if under else room)
         shown = below[self.answers.top : self.answers.top + under]
@@ -208,7 +214,7 @@ class CardPage:
         form = self.form
         visits = [one for one in self._visits(form.card.tool.name) if one.card.id != form.card.id]
         left = sharpenings_left(form.job)
-        return filled(side_lines(form.job, form.row, visits, left, width, height, self._alphabet), height)
+        return filled(side_lines(form.job, form.row, visits, left, width, height, self._drawn), height)
 
     def page(self, pages: int) -> None:
         """See another part of what follows."""

@@ -59,7 +59,17 @@ def heading_lines(row: Row, number: int, width: int, *, in_hand: bool) -> list[L
 def _in_columns(mark: Piece, title: Piece, value: Piece, one: Told, width: int) -> Line:
     note = fit(one.note, max(width - 2 - TITLE - 1 - VALUE - 2 - DIVISIONS - 1, 0)).rstrip()
     divisions = fit(one.divisions, DIVISIONS)
-    return line(mark, title, value, "  ", Piece(divisions), " ", Piece(note, ROLES.get(one.note, "quiet")))
+    return line(mark, title, value, "  ", Piece(divisions), " ", *_note(note))
+
+
+def _note(text: str) -> Line:
+    """How a calculation stands, in its own colour, and what else is noted."""
+    word, space, rest = text.partition(" ")
+    return (
+        line(Piece(word, ROLES[word]), Piece(space + rest, "quiet"))
+        if word in ROLES
+        else line(Piece(text, "quiet"))
+    )
 
 
 def field_line(row: Row, typed: TextLine | None, width: int) -> Line:

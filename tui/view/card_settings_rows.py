@@ -110,7 +110,7 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     if step.skipped or step.answer.result is None:
         return [Told(step.sheet.title, note=state)]
     if step.stopped:
-        return [Told(step.sheet.title, "STOP", "not to be set", state)]
+        return [Told(step.sheet.title, "", "not to be set", state)]
     setting = job.card.settings.get(step.sheet.name)
     typed = setting.typed if setting else {}
     # What was typed stands in its own line already.
@@ -121,10 +121,15 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
         found += [_answer_told(job, step, key, outputs[key])] if key else []
     bad = state if state != "ok" else ""
     return (
-        [replace(found[0], note=bad or found[0].note), *found[1:]]
+        [replace(found[0], note=_noted(bad, found[0].note)), *found[1:]]
         if found
         else [Told(step.sheet.title, note=state)]
     )
+
+
+def _noted(bad: str, note: str) -> str:
+    """How a calculation stands where that is not well, and what is noted; that it is well where nothing is."""
+    return f"{bad} {note.removeprefix('gives ')}".rstrip() if bad else note or "ok"
 
 
 def _set_told(one: SettingLine) -> Told:

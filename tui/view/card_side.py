@@ -12,6 +12,7 @@ from library.cards.history import Visit
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job
 from library.units.show import show
+from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.panel import LOWEST, drawings, stacked
 from tui.view.card_readings import in_short
@@ -23,8 +24,29 @@ MOST_VISITS = 6
 """Earlier cards of the tool that are shown, the last ones."""
 
 
+class Drawn:
+    """Draws the answer of a calculation, once while it, the room and the characters stay the same.
+
+    Args:
+        alphabet: the characters to draw with.
+    """
+
+    def __init__(self, alphabet: Alphabet) -> None:
+        self._alphabet = alphabet
+        self._last: tuple[Result, str, int, int] | None = None
+        self._lines: list[Line] = []
+
+    def lines(self, result: Result, display: Display, width: int, height: int) -> list[Line]:
+        """The most telling drawing of an answer, in so many cells and lines."""
+        last = self._last
+        if last is None or last[0] is not result or last[1:] != (display.lengths, width, height):
+            self._lines = stacked(drawings(result, display)[:1], width, height, self._alphabet)
+            self._last = (result, display.lengths, width, height)
+        return self._lines
+
+
 def side_lines(
-    job: Job, row: Row, visits: Sequence[Visit], left: int | None, width: int, height: int, alphabet: Alphabet
+    job: Job, row: Row, visits: Sequence[Visit], left: int | None, width: int, height: int, drawn_by: Drawn
 ) -> list[Line]:
     """The drawing as high as the rest leaves room, then what the tool came with, then its life.
 
@@ -35,20 +57,20 @@ def side_lines(
         left: sharpenings that are left; nothing where nobody knows.
         width: in cells.
         height: in lines.
-        alphabet: the characters to draw with.
+        drawn_by: draws.
     """
     below = [*_came_with(job, width), *_life(job, visits, left, width)]
     room = height - len(below) - (1 if below else 0)
-    drawn = _drawing(job, row, width, room, alphabet) if room >= LOWEST else []
+    drawn = _drawing(job, row, width, room, drawn_by) if room >= LOWEST else []
     return [*drawn, *([EMPTY] if drawn and below else []), *below][:height]
 
 
-def _drawing(job: Job, row: Row, width: int, room: int, alphabet: Alphabet) -> list[Line]:
+def _drawing(job: Job, row: Row, width: int, room: int, drawn_by: Drawn) -> list[Line]:
     """The small drawing of the quantity in hand, then the tooth of the calculation in hand, else of the job."""
     small = quantity_figure(row.quantity) if row.quantity else []
     small = [*small, EMPTY] if small and len(small) < room else small if len(small) <= room else []
     result = _result(job, row.key if row.section == "settings" else "")
-    large = stacked(drawings(result, job.display)[:1], width, room - len(small), alphabet) if result else []
+    large = drawn_by.lines(result, job.display, width, room - len(small)) if result else []
     return [*small, *large]
 
 
