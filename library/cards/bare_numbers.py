@@ -111,6 +111,8 @@ def _if_read(text: str, kind: Kind, display: Display, is_read: Callable[[str], b
     if not text.strip() or not unit or _reads(text, is_read):
         return text
     main, *spread = _SPREAD.split(text.strip(), maxsplit=1)
+    if kind is Kind.LENGTH and unit == "mm" and "/" in main:
+        return text  # Whoever writes a fraction means inches, and says so.
     named = f"{main} {unit} {spread[0]} {spread[1]}" if main and spread else f"{text.strip()} {unit}"
     return named if _reads(named, is_read) else text
 
