@@ -1,10 +1,12 @@
-"""The one registry of actions: the key bar, the help, the list of actions and the user's keys all read it."""
+"""The one registry of actions: the row of keys, the help, the menu and the user's keys all read it."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
 from typing import Literal, get_args
+
+from tui.meanings import MEANINGS, Meaning
 
 Where = Literal[
     "book",
@@ -14,7 +16,9 @@ Where = Literal[
     "findings",
     "help",
     "glossary",
-    "actions",
+    "menu",
+    "confirm",
+    "print",
     "calculations",
     "changes",
     "form",
@@ -38,9 +42,11 @@ Where = Literal[
 EVERYWHERE: tuple[Where, ...] = get_args(Where)
 """Every screen, in the order of the registry."""
 
-_LISTS: tuple[Where, ...] = (
+_FOUND: tuple[Where, ...] = (
     "book",
-    "actions",
+    "menu",
+    "confirm",
+    "print",
     "calculations",
     "changes",
     "drafts",
@@ -48,151 +54,178 @@ _LISTS: tuple[Where, ...] = (
     "pick",
     "threads",
 )
+"""Lists with a find line."""
+
+_LISTS: tuple[Where, ...] = (*_FOUND, "conflict")
 _TYPED_INTO: tuple[Where, ...] = ("calculator", "form", "card")
 
 _READING: tuple[Where, ...] = tuple(one for one in EVERYWHERE if one not in (*_LISTS, *_TYPED_INTO, "entry"))
 """Text that scrolls: every screen that is no list, takes no typing and has no line in hand."""
 
-SAFE_KEYS = frozenset(
-    {"?", "up", "down", "left", "right", "tab", "shift+tab", "enter", "escape", "home", "end"}
-    | {"pageup", "pagedown"}
-    | {f"f{number}" for number in range(2, 10)}
-    | {f"ctrl+{letter}" for letter in "nfgprtul"}
+_TAKEN_FROM: tuple[Where, ...] = (
+    "menu",
+    "confirm",
+    "print",
+    "calculations",
+    "changes",
+    "drafts",
+    "conflict",
+    "pick",
+    "threads",
 )
-"""Keys that arrive from every terminal, through ssh, tmux and screen."""
+"""Lists of which Enter takes something."""  # fmt: skip
+
+_PLACES: tuple[Where, ...] = ("book", "entry", "calculator", "compare", "findings", "cards")
+"""Screens on which nothing is under way, so that something else may be begun there."""
+
+Group = Literal["here", "keep", "go", "book", "program"]
+"""The parts of the menu."""
 
 
 @dataclass(frozen=True)
 class Action:
-    """One thing a person can do with a key.
+    """One thing a person can do on some screens.
 
     Attributes:
-        id: names it in ``keys.toml`` and names the method ``do_...`` of the screens that can do it.
-        title: a word or two, for the key bar.
-        help: one sentence, for the help and the list of actions.
-        keys: its keys, the one to show first.
+        id: names the method ``do_...`` of the screens that can do it, and the meaning that its keys belong to; one that
+            is no meaning has no key and stands only in the menu.
+        title: what the menu calls it, in a few words.
+        help: one sentence, for the help and the foot of the menu.
         where: the screens that can do it.
-        in_bar: whether the key bar shows it; the help always does.
+        group: the part of the menu in which it stands.
         opens: the screen that it opens, as its module and its class, where it does nothing else; it needs no method then.
     """
 
     id: str
     title: str
     help: str
-    keys: tuple[str, ...]
     where: tuple[Where, ...] = EVERYWHERE
-    in_bar: bool = True
+    group: Group = "here"
     opens: str = ""
+
+    @property
+    def meaning(self) -> Meaning | None:
+        """What its keys mean everywhere; nothing where it has none."""
+        return MEANINGS.get(self.id)
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """Its keys, the one to show first."""
+        return self.meaning.keys if self.meaning is not None else ()
 
 
 ACTIONS: tuple[Action, ...] = (
-    Action("open", "Open", "Opens the chosen entry of the book.", ("enter",), ("book",)),
-    Action(
-        "calculate",
-        "Calculate",
-        "Opens the calculator, filled from the entry.",
-        ("f2",),
-        ("book", "entry"),
-    ),
-    Action("calculate-on", "Calculate", "Opens the calculator, filled from the entry.", ("enter",), ("entry",), False),
-    Action("open-card", "Open", "Opens the chosen card.", ("enter",), ("cards",)),
-    Action("go-on", "Next", "Goes on to the next line that wants something; after the last one, to the next step.", ("enter",), ("card",)),
-    Action("next-step", "Step", "Goes to the next step of the job.", ("ctrl+n",), ("card",)),
-    Action("previous-step", "Step before", "Goes to the step before.", ("ctrl+p",), ("card",), False),
-    Action("card-down", "Down", "Goes to the next line.", ("down", "tab"), ("card",), False),
-    Action("card-up", "Up", "Goes to the line before.", ("up", "shift+tab"), ("card",), False),
-    Action("save-card", "Save", "Saves the card as it is; one with something missing or wrong stays a draft.", ("f2",), ("card",)),
-    Action("more", "List", "Lists what this line can hold, or more lines; on a calculation, shows all of its lines.", ("f6",), ("card",)),
-    Action("life", "Tool", "Shows every card of this tool, its size each time, and how many sharpenings are left.", ("f6",), ("cards",)),
-    Action("sheet", "Sheet", "Shows the setup sheet, to be carried to the machine.", ("f7",), ("cards", "card")),
-    Action("finish-card", "End", "Closes the card, so that it is a record; opens a closed one again.", ("ctrl+f",), ("card",)),
-    Action("again", "Again", "Begins a new card for the same job.", ("ctrl+r",), ("cards", "card"), False),
-    Action("learn", "Put into the book", "Puts what was learned on this card into the book; what would change is shown first.", ("ctrl+t",), ("card",), False),
-    Action("mark", "Mark", "Marks the card for a batch, or takes its mark away.", ("tab",), ("cards",)),
-    Action("plan", "Plan", "Plans the marked cards as a batch: what stays set, and what changes.", ("f2",), ("cards",)),
-    Action("sheet-text", "Text", "Writes the sheet as text into a new file in the folder that you started in.", ("f2",), ("sheet",)),
-    Action("sheet-markdown", "Markdown", "Writes it as Markdown.", ("f6",), ("sheet",)),
-    Action("sheet-html", "HTML", "Writes it as a web page, with the drawing, to be printed.", ("f7",), ("sheet",)),
-    Action("calculations", "Calculations", "Lists the calculations for this family of tools; what you typed stays.", ("f6",), ("calculator",)),
-    Action("next-calculation", "Next", "Changes to the next calculation for this family of tools.", ("ctrl+n",), ("calculator",), False),
-    Action("previous-calculation", "Before", "Changes to the calculation before.", ("ctrl+p",), ("calculator",), False),
-    Action(
-        "cautions",
-        "Caution",
-        "Shows every caution in full, with its source.",
-        ("f4",),
-        ("book", "entry", "calculator", "card", "sheet", "compare", "batch"),
-    ),
-    Action(
-        "units",
-        "mm/in",
-        "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.",
-        ("f5",),
-        ("book", "entry", "calculator", "card"),
-    ),
-    Action("threads", "Thread", "Lists the standard threads; the chosen one fills diameter, pitch and starts.", ("f7",), ("calculator",), False),
-    Action("figures", "Figure", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("ctrl+g",), ("calculator",)),
-    Action("next-wanted", "Next", "Goes to the next field that wants something; in a form to the next one.", ("enter",), ("calculator", "form"), False),
-    Action("next-field", "Down", "Goes to the next field, filled or not.", ("down", "tab"), ("calculator", "form"), False),
-    Action("previous-field", "Previous", "Goes to the field before.", ("up", "shift+tab"), ("calculator", "form"), False),
-    Action("clear-field", "Clear", "Empties the field, so that the book's value or the default returns.", ("ctrl+u",), ("calculator", "form", "card"), False),
-    Action("clear-find", "Clear", "Empties the find line, so that the whole book is shown.", ("ctrl+u",), (*_LISTS, "glossary"), False),
-    Action("up", "Up", "Goes one line up.", ("up",), _LISTS, False),
-    Action("down", "Down", "Goes one line down.", ("down",), _LISTS, False),
-    Action("page-up", "Page up", "Goes a screenful up.", ("pageup",), in_bar=False),
-    Action("page-down", "Page down", "Goes a screenful down.", ("pagedown",), in_bar=False),
-    Action("first", "First", "Goes to the beginning.", ("home",), (*_LISTS, *_READING, "entry"), False),
-    Action("last", "Last", "Goes to the end.", ("end",), (*_LISTS, *_READING, "entry"), False),
-    Action("scroll-up", "Up", "Scrolls one line up.", ("up",), _READING, False),
-    Action("scroll-down", "Down", "Scrolls one line down.", ("down",), _READING, False),
-    Action("next-value", "Next value", "Goes to the next value, whose note and source stand below; past the last one it scrolls.", ("down",), ("entry",), False),
-    Action("previous-value", "Value before", "Goes to the value before; where the text is scrolled, it scrolls back first.", ("up",), ("entry",), False),
-    Action("next-entry", "Next entry", "Shows the next entry of the list.", ("ctrl+n",), ("entry",), False),
-    Action("previous-entry", "Entry before", "Shows the entry before in the list.", ("ctrl+p",), ("entry",), False),
-    Action("take", "Choose", "Takes the chosen one.", ("enter",), ("actions", "calculations", "changes", "drafts", "draft", "threads", "pick")),
-    Action("change", "Change", "Changes this entry in the shop's own book: its values, its texts, its id.", ("f6",), ("entry",)),
-    Action("change-book", "Book", "Adds an entry or a family, takes back the last save, shares the book through git.", ("f6",), ("book",)),
-    Action("drafts", "Drafts", "Shows what an earlier run left unsaved.", ("ctrl+r",), ("book",), False),
-    Action("look", "Preview", "Shows what would change in the file, before anything is saved.", ("f2",), ("form",)),
-    Action("save", "Save", "Saves the change that is shown.", ("enter", "f2"), ("review-change",)),
-    Action("keep-mine", "Keep yours", "Saves yours here, over what somebody else saved.", ("f2",), ("conflict",)),
-    Action("keep-theirs", "Keep saved", "Leaves what somebody else saved.", ("f3",), ("conflict",)),
-    Action("start-over", "Start over", "Puts what the book has in place of what you typed here.", ("ctrl+r",), ("form",)),
-    Action("compare-draft", "Compare", "Shows what was typed beside what stood there and what the book has now.", ("f2",), ("drafts",)),
-    Action("drop-draft", "Discard", "Forgets the chosen draft for good.", ("f6",), ("drafts", "draft")),
-    Action("copy", "Copy", "Copies the answer as text to the clipboard of your terminal, where it allows that.", ("ctrl+t",), ("calculator",), False),
-    Action("keep", "Keep", "Writes the answer as text into a new file in the folder that you started in.", ("ctrl+r",), ("calculator",), False),
-    Action("begin-card", "Job card", "Begins a job card: from the entry, with what was typed into the calculator, or empty.", ("ctrl+f",), ("book", "entry", "calculator", "cards"), False),
-    Action("cards", "Cards", "Lists the job cards of the shop.", ("ctrl+t",), ("book",), False),
-    Action("mark", "Mark", "Marks the chosen entry to be set beside others, or takes its mark away; emptying an empty find line takes all away.", ("tab",), ("book",), False),
-    Action("compare", "Compare", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("ctrl+g",), ("book",), False),
-    Action("sources", "Sources", "Shows where each value comes from, below it; the same key hides that again.", ("f2",), ("compare",)),
-    Action("columns-right", "Next column", "Shows the next entry, where not all find room.", ("right",), ("compare",), False),
-    Action("columns-left", "Column before", "Shows the entry before, where not all find room.", ("left",), ("compare",), False),
-    Action("open-file", "Editor", "Opens the file of the chosen problem at its line in your editor, then reads the book again.", ("enter", "f6"), ("findings",)),
-    Action("findings", "Problems", "Lists what is wrong in the files of the book, and what to do.", ("f7",), ("book",), False, "tui.screens.findings.FindingsScreen"),
-    Action("glossary", "Glossary", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", ("f3",), ("book", "entry", "calculator", "help", "form", "card"), False, "tui.screens.glossary.GlossaryScreen"),
-    Action("help", "Help", "Explains what is in front of you, and names its keys.", ("?", "f1")),
-    Action("actions", "Menu", "Lists everything that can be done here; type to find it, Enter does it.", ("f8",), ("book", "entry", "calculator", "cards", "card")),
-    Action("back", "Back", "Goes back to where you came from; nothing typed is lost.", ("f9", "escape"), EVERYWHERE[1:]),
-    Action("back-out", "Exit", "Empties the find line; when it is empty, leaves the program.", ("f9",), ("book",)),
-    Action("escape-find", "Clear", "Empties the find line.", ("escape",), ("book",), False),
-    Action("repaint", "Repaint", "Paints the whole screen again, if something else wrote on it.", ("ctrl+l",), in_bar=False),
-    Action("suspend", "Shell", "Goes to the shell for a while; fg comes back.", ("ctrl+z",), in_bar=False),
-    Action("quit", "Exit", "Leaves the program from anywhere; F9 does it step by step.", ("ctrl+q", "ctrl+c"), in_bar=False),
+    Action("help", "help", "Explains what is in front of you, and names its keys.", group="program"),
+    # Enter
+    Action("go-on", "open the entry", "Opens the chosen entry of the book.", ("book",)),
+    Action("go-on", "calculate", "Opens the calculator, filled from the entry.", ("entry",)),
+    Action("go-on", "next that is wanted", "Goes to the next field that wants something.", ("calculator",)),
+    Action("go-on", "next line", "Goes to the next line.", ("form",)),
+    Action("go-on", "open the card", "Opens the chosen card.", ("cards",)),
+    Action("go-on", "next that is wanted", "Goes on to the next line that wants something; after the last one, to the next step, and at the end asks whether to close the card.", ("card",)),
+    Action("go-on", "take it", "Takes the chosen one.", _TAKEN_FROM),
+    Action("go-on", "take it up", "Takes the draft up again where it was left.", ("draft",)),
+    Action("go-on", "save", "Saves the change that is shown.", ("review-change",)),
+    Action("go-on", "open the file", "Opens the file of the chosen problem at its line in your editor, then reads the book again.", ("findings",)),
+    # The next and the one before
+    Action("next", "next calculation", "Changes to the next calculation for this family of tools; what you typed stays.", ("calculator",)),
+    Action("previous", "calculation before", "Changes to the calculation before; what you typed stays.", ("calculator",)),
+    Action("next", "next entry", "Shows the next entry of the list.", ("entry",)),
+    Action("previous", "entry before", "Shows the entry before in the list.", ("entry",)),
+    Action("next", "next step", "Goes to the next step of the job.", ("card",)),
+    Action("previous", "step before", "Goes to the step before.", ("card",)),
+    Action("previous", "conflict before", "Goes back to the one asked before, to answer it anew.", ("conflict",)),
+    # Marks, comparison, drawing, empty line
+    Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away.", ("book",)),
+    Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away.", ("cards",)),
+    Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
+    Action("compare", "compare with the book", "Shows what was typed beside what stood there and what the book has now.", ("drafts",)),
+    Action("drawing", "drawing large, and back", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("calculator",)),
+    Action("empty", "empty the field", "Empties the field, so that the book's value or the default returns.", ("calculator",)),
+    Action("empty", "empty the line", "Empties the line in hand.", ("form", "card")),
+    Action("empty", "empty the find line", "Empties the find line, so that everything is shown.", (*_FOUND, "glossary")),
+    # What stands only in the menu, for it is rare, or it throws away or overwrites and so is asked about first
+    Action("threads", "a thread by name", "Lists the standard threads, such as M12; the chosen one fills diameter, pitch and starts.", ("calculator",)),
+    Action("sources", "sources below the values", "Shows where each value comes from, below it, or hides that again.", ("compare",)),
+    Action("life", "life of the tool", "Shows every card of this tool, its size each time, and how many sharpenings are left.", ("cards",)),
+    Action("plan", "plan the marked cards", "Plans the marked cards as a batch: what stays set, and what changes.", ("cards",)),
+    Action("again", "the same job again", "Begins a new card for the same job.", ("cards", "card")),
+    Action("learn", "put into the book what was learned", "Puts what was learned on this card into the book; what would change is shown first.", ("card",)),
+    Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
+    Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
+    Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),
+    Action("drop-all-drafts", "put all drafts away", "Forgets everything that an earlier run left unsaved; asks first.", ("drafts",)),
+    Action("unmark", "take all marks away", "Takes the marks of all entries away; asks first.", ("book",)),
+    Action("unmark", "take all marks away", "Takes the marks of all cards away; asks first.", ("cards",)),
+    # Keep
+    Action("print", "copy, file, print", "Copies the answer as text, or writes it into a new file in the folder that you started in.", ("calculator",), "keep"),
+    Action("print", "setup sheet", "Shows the setup sheet, to be carried to the machine, copies it, or writes it into a new file.", ("cards", "card"), "keep"),
+    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet",), "keep"),
+    Action("begin-card", "begin a card with this", "Begins a job card from the entry, with what was typed into the calculator.", ("book", "entry", "calculator"), "keep"),
+    Action("begin-card", "begin an empty card", "Begins an empty job card.", ("cards",), "keep"),
+    Action("change", "change the book", "Lists what can be changed: the chosen entry, new ones, the last save, sharing through git.", ("book",), "keep"),
+    Action("change", "change the entry", "Changes this entry in the shop's own book: its values, its texts, its id.", ("entry",), "keep"),
+    Action("change", "change the book's value", "Changes what the book has for the field in hand.", ("calculator",), "keep"),
+    Action("change", "change the entry", "Changes the first entry in sight in the shop's own book.", ("compare",), "keep"),
+    Action("change", "what this line can hold", "Lists what this line can hold, or more lines.", ("card",), "keep"),
+    Action("change", "open the card", "Opens the chosen card, to be changed.", ("cards",), "keep"),
+    Action("change", "open the file", "Opens the file of the chosen problem at its line in your editor, then reads the book again.", ("findings",), "keep"),
+    Action("save", "save", "Shows what would change in the file; Enter then saves it.", ("form",), "keep"),
+    Action("save", "save", "Saves the change that is shown.", ("review-change",), "keep"),
+    Action("save", "save the card", "Saves the card as it is; one with something missing or wrong stays a draft.", ("card",), "keep"),
+    # Go
+    Action("cards", "job cards", "Lists the job cards of the shop.", tuple(one for one in EVERYWHERE if one != "cards"), "go"),
+    Action("calculate", "calculator", "Opens the calculator, filled from the entry.", ("book", "entry", "cards"), "go"),
+    Action("calculate", "all calculations", "Lists the calculations for this family of tools; what you typed stays.", ("calculator",), "go"),
+    Action("calculate", "lines of the calculation", "Shows all lines of the calculation that the line in hand belongs to, or folds them again.", ("card",), "go"),
+    Action("cautions", "cautions in full", "Shows every caution in full, with its source.", tuple(one for one in EVERYWHERE if one != "cautions"), "go"),
+    Action("glossary", "words explained", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", tuple(one for one in EVERYWHERE if one != "glossary"), "go", "tui.screens.glossary.GlossaryScreen"),
+    Action("findings", "problems in the book", "Lists what is wrong in the files of the book, and what to do.", tuple(one for one in _PLACES if one != "findings"), "go", "tui.screens.findings.FindingsScreen"),
+    Action("drafts", "unsaved, from before", "Shows what an earlier run left unsaved.", _PLACES, "go"),
+    # Program
+    Action("units", "millimetres or inches", "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.", group="program"),
+    Action("repaint", "paint again", "Paints the whole screen again, if something else wrote on it.", group="program"),
+    Action("suspend", "shell for a while", "Goes to the shell for a while; fg comes back.", group="program"),
+    Action("back", "back", "Goes back to where you came from; nothing typed is lost.", EVERYWHERE[1:], "program"),
+    Action("back", "leave", "Empties the find line; when it is empty, F9 leaves the program.", ("book",), "program"),
+    Action("quit", "leave the program", "Leaves the program from anywhere; F9 does it step by step.", group="program"),
+    Action("menu", "menu", "Lists everything that can be done here; type to find it, Enter does it.", tuple(one for one in EVERYWHERE if one != "menu"), "program"),
+    # Moving
+    Action("next-place", "next field", "Goes to the next field or line, filled or not.", _TYPED_INTO),
+    Action("place-before", "field before", "Goes to the field or line before.", _TYPED_INTO),
+    Action("up", "up", "Goes one line up.", (*_LISTS, *_READING)),
+    Action("down", "down", "Goes one line down.", (*_LISTS, *_READING)),
+    Action("up", "field before", "Goes to the field or line before.", _TYPED_INTO),
+    Action("down", "next field", "Goes to the next field or line, filled or not.", _TYPED_INTO),
+    Action("up", "value before", "Goes to the value before; where the text is scrolled, it scrolls back first.", ("entry",)),
+    Action("down", "next value", "Goes to the next value, whose note and source stand below; past the last one it scrolls.", ("entry",)),
+    Action("page-up", "page up", "Goes a screenful up."),
+    Action("page-down", "page down", "Goes a screenful down."),
+    Action("first", "beginning", "Goes to the beginning.", (*_LISTS, *_READING, "entry")),
+    Action("last", "end", "Goes to the end.", (*_LISTS, *_READING, "entry")),
+    Action("right", "next column", "Shows the next entry, where not all find room.", ("compare",)),
+    Action("left", "column before", "Shows the entry before, where not all find room.", ("compare",)),
+    Action("right", "next choice", "Brings the next choice or what the book has; in a text it goes one sign on.", _TYPED_INTO),
+    Action("left", "choice before", "Brings the choice before; in a text it goes one sign back.", _TYPED_INTO),
 )  # fmt: skip
-"""Every action; where two share a key they never share a screen."""
+"""Every action; no screen has two of one id."""
 
 
 @cache
 def actions_of(where: Where) -> tuple[Action, ...]:
-    """The actions of one screen, in the order in which its key bar and help show them."""
+    """The actions of one screen, in the order in which its help and its menu show them."""
     return tuple(action for action in ACTIONS if where in action.where)
 
 
+@cache
+def on_screen(where: Where) -> dict[str, Action]:
+    """The actions of one screen by their ids."""
+    return {action.id: action for action in actions_of(where)}
+
+
 def action(name: str) -> Action:
-    """The action with this id; raises ``KeyError`` when there is none."""
+    """An action with this id, the first of them; raises ``KeyError`` when there is none."""
     return _BY_ID[name]
 
 
-_BY_ID = {one.id: one for one in ACTIONS}
+_BY_ID = {one.id: one for one in reversed(ACTIONS)}

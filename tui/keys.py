@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 from itertools import product
 
-from tui.actions import ACTIONS, Action, Where, actions_of
+from tui.actions import ACTIONS, Action, Where, action, actions_of
+from tui.meanings import MEANINGS, Meaning
 
 _SHOWN = {
     "enter": "Enter",
@@ -45,7 +46,7 @@ class Keymap:
     """The keys in force.
 
     Attributes:
-        own: the user's keys by the id of an action; they replace that action's keys.
+        own: the user's keys by the id of a meaning, or of an action that has no key; they replace the usual ones.
         problems: what could not be taken of the user's keys, as sentences.
 
     Example:
@@ -58,41 +59,48 @@ class Keymap:
     _by_key: dict[Where, dict[str, Action]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
+    _means: dict[str, Meaning] = field(default_factory=dict, init=False, repr=False, compare=False)
 
-    def keys(self, action: Action) -> tuple[str, ...]:
-        """The keys of an action, the one to show first."""
-        return self.own.get(action.id, action.keys)
+    def keys(self, name: str) -> tuple[str, ...]:
+        """The keys of a meaning or an action, the one to show first; none where it stands only in the menu."""
+        return self.own.get(name) or _usual(name)
 
     def action(self, where: Where, key: str) -> Action | None:
         """What a key does on a screen, or nothing."""
         if where not in self._by_key:
-            # Once for each screen; where two actions had the same key the first would have it.
-            self._by_key[where] = {
-                pressed: one for one in reversed(actions_of(where)) for pressed in self.keys(one)
-            }
+            self._by_key[where] = {pressed: one for one in actions_of(where) for pressed in self.keys(one.id)}
         return self._by_key[where].get(key)
 
-    def first_key(self, action: Action) -> str:
-        """The key to show for an action, as a person writes it."""
-        return shown_key(self.keys(action)[0])
+    def meaning(self, key: str) -> Meaning | None:
+        """What a key means everywhere, or nothing."""
+        if not self._means:
+            self._means.update({pressed: one for one in MEANINGS.values() for pressed in self.keys(one.id)})
+        return self._means.get(key)
+
+    def told(self, name: str) -> str:
+        """How an action is done, as a person writes it: its key, or its place in the menu.
+
+        Example:
+            >>> Keymap().told("save"), Keymap().told("again")
+            ('Ctrl+R', 'F8 "the same job again"')
+        """
+        keys = self.keys(name)
+        return shown_key(keys[0]) if keys else f'{self.told("menu")} "{action(name).title}"'
 
 
 def keymap(own: Mapping[str, tuple[str, ...]]) -> Keymap:
-    """The registry with the user's keys in place.
-
-    A name that is no action, and a key that would then do two things on one screen, are left out and
-    reported; the rest is taken.
+    """The usual keys with the user's own in place.
 
     Args:
-        own: keys by the id of an action.
+        own: keys by the id of a meaning, or of an action that stands only in the menu.
 
     Example:
-        >>> keymap({"calculate": ("ctrl+y",), "opne": ("f3",)}).problems
-        ('There is no action opne; did you mean open?',)
+        >>> keymap({"calculate": ("ctrl+y",), "clculate": ("f3",)}).problems
+        ('There is no action clculate; did you mean calculate?',)
     """
     taken: dict[str, tuple[str, ...]] = {}
     problems: list[str] = []
-    known = {one.id: one for one in ACTIONS}
+    known = _names()
     for name, keys in own.items():
         if name in known:
             taken[name] = keys
@@ -106,19 +114,24 @@ def keymap(own: Mapping[str, tuple[str, ...]]) -> Keymap:
     return Keymap(taken, tuple(problems))
 
 
+def _names() -> tuple[str, ...]:
+    """Everything that can have a key."""
+    return tuple(dict.fromkeys([*MEANINGS, *(one.id for one in ACTIONS)]))
+
+
+def _usual(name: str) -> tuple[str, ...]:
+    return MEANINGS[name].keys if name in MEANINGS else ()
+
+
 def _clashes(own: Mapping[str, tuple[str, ...]]) -> Iterator[tuple[str, str]]:
-    """The user's keys that already mean something on the same screen, with a sentence for each."""
+    """The user's keys that already mean something else, with a sentence for each."""
     current = Keymap(own)
-    for wanted, other in product(ACTIONS, ACTIONS):
-        shared = [where for where in wanted.where if where in other.where]
-        doubled = [key for key in own.get(wanted.id, ()) if key in current.keys(other)]
-        if wanted.id != other.id and shared and doubled:
-            usual = shown_key(wanted.keys[0])
-            yield (
-                wanted.id,
-                f"{shown_key(doubled[0])} for {wanted.id} already means {other.id} in {shared[0]}; "
-                f"{wanted.id} keeps {usual}.",
-            )
+    for wanted, other in product(own, _names()):
+        doubled = [key for key in own[wanted] if key in current.keys(other)]
+        if wanted != other and doubled:
+            usual = _usual(wanted)
+            keeps = f"keeps {shown_key(usual[0])}" if usual else "stays in the menu"
+            yield wanted, f"{shown_key(doubled[0])} for {wanted} already means {other}; {wanted} {keeps}."
 
 
 Keys = Callable[[str], str]
@@ -136,7 +149,7 @@ def with_keys(sentence: str, keys: Keys) -> str:
     """The sentence with the key of each action in place of its id in braces.
 
     Example:
-        >>> with_keys("{more} lists them.", {"more": "F6"}.__getitem__)
+        >>> with_keys("{change} lists them.", {"change": "F6"}.__getitem__)
         'F6 lists them.'
     """
     return _NAMED.sub(lambda found: keys(found[1]), sentence)

@@ -1,6 +1,6 @@
 """The vocabulary: every quantity named once, for the book, the calculator, the help and the cards.
 
-A new quantity is one new row in the file of its subject; nothing else has to be told about it.
+A new quantity is one new row in the file of its subject; nothing else here or in the library has to be told about it.
 """
 
 from __future__ import annotations

@@ -12,16 +12,16 @@ from html import escape
 from itertools import pairwise
 
 from geometry.figure import Figure
-from geometry.sentences import Kind
 from library.sanitize import sanitize
-from library.units.show import show
-from library.units.system import METRIC, Display
 
-WIDTH, HEIGHT = 520, 260
-"""Of the drawing, in its own units."""
+WIDTH, HEIGHT = 520, 215
+"""Of the drawing, in its own units, ten of which are a millimetre of the sheet."""
 
-MARGIN = 46
-"""Room for words on every side."""
+SIDE, TOP, BOTTOM = 86, 40, 8
+"""Room for words at each side and above, and for the end of a line below."""
+
+LETTERS = 36
+"""The size of its words: ten points on the sheet."""
 
 DEEPEST_SHARE = 0.3
 """How deep the deepest drop is drawn, as a share of the way from edge to heel."""
@@ -32,7 +32,7 @@ STEPS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 
 FEW = 24
 """A profile with fewer points than this is cut finer before it is drawn."""
 
-DASHES = ("", "7 4", "2 3")
+DASHES = ("", "18 10", "5 8")
 """The first profile is drawn whole, the others broken, so that they can be told apart in black."""
 
 Point = tuple[float, float]
@@ -65,7 +65,7 @@ class _View:
         return out * math.sin(turned), -out * math.cos(turned)
 
     def paper(self, place: Point) -> Point:
-        return (place[0] - self.left) * self.scale + MARGIN, (place[1] - self.top) * self.scale + MARGIN
+        return (place[0] - self.left) * self.scale + SIDE, (place[1] - self.top) * self.scale + TOP
 
     def at(self, angle: float, drop: float = 0.0) -> Point:
         return self.paper(self.bench(angle, drop))
@@ -86,13 +86,28 @@ def exaggeration(figure: Figure) -> int:
     return fitting[-1] if fitting else 1
 
 
-def svg(figure: Figure, title: str, display: Display = METRIC) -> str:
+def caption(figure: Figure) -> str:
+    """What each line of the drawing is, and how deep the drops are drawn.
+
+    Example:
+        >>> from geometry.figure import curve
+        >>> caption(Figure(6.0, 0.5, (curve("eccentric", 0.5, lambda angle: 0.3 * angle),)))
+        'whole line: eccentric; thin line: the circle; drops drawn 6 times as deep'
+    """
+    times = exaggeration(figure)
+    names = [
+        f"{('whole', 'broken', 'dotted')[min(n, 2)]} line: {one.name}" for n, one in enumerate(figure.curves)
+    ]
+    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep"
+    return "; ".join([*names, "thin line: the circle", drawn])
+
+
+def svg(figure: Figure, title: str) -> str:
     """Draw a tooth.
 
     Args:
         figure: circle, land and profiles, the chosen one first.
         title: for whoever cannot see the drawing.
-        display: the units of the radius that is told.
 
     Returns:
         One ``<svg>`` element.
@@ -101,15 +116,15 @@ def svg(figure: Figure, title: str, display: Display = METRIC) -> str:
     view = _fitted(figure, times)
     parts = [
         *_metal(figure, view),
-        _line(_arc(view, -0.12 * figure.land_angle, 1.12 * figure.land_angle), "0.8", "4 3"),
+        _line(_arc(view, -0.12 * figure.land_angle, 1.12 * figure.land_angle), "2", "10 8"),
         *_profiles(figure, view),
         *_quarters(figure, view),
-        *_words(figure, view, times, display),
+        *_words(figure, view),
     ]
     name = escape(sanitize(title))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{name}" '
-        f'font-family="sans-serif" font-size="12"><title>{name}</title>{"".join(parts)}</svg>'
+        f'font-family="Arial, Helvetica, Liberation Sans, sans-serif" font-size="{LETTERS}"><title>{name}</title>{"".join(parts)}</svg>'
     )
 
 
@@ -124,8 +139,8 @@ def _fitted(figure: Figure, times: float) -> _View:
     places += [_face_foot(figure, view), _heel_foot(figure, view)]
     left, right = min(x for x, _ in places), max(x for x, _ in places)
     top, bottom = min(y for _, y in places), max(y for _, y in places)
-    scale = min((WIDTH - 2 * MARGIN) / (right - left), (HEIGHT - 2 * MARGIN) / (bottom - top))
-    spare = (WIDTH - 2 * MARGIN) / scale - (right - left)
+    scale = min((WIDTH - 2 * SIDE) / (right - left), (HEIGHT - TOP - BOTTOM) / (bottom - top))
+    spare = (WIDTH - 2 * SIDE) / scale - (right - left)
     return _View(figure.radius, figure.land_angle, times, scale, left - spare / 2, top)
 
 
@@ -155,9 +170,9 @@ def _metal(figure: Figure, view: _View) -> list[str]:
         top = [view.at(*place) for place in _fine(figure.curves[0].points)]
     outline = [foot, edge, *top, view.paper(_heel_foot(figure, view))]
     return [
-        f'<polygon points="{_points(outline)}" fill="#ece8df" stroke="none"/>',
-        _line([edge, foot], "1.6"),
-        _line([top[-1], outline[-1]], "1"),
+        f'<polygon points="{_points(outline)}" fill="#eee" stroke="none"/>',
+        _line([edge, foot], "4"),
+        _line([top[-1], outline[-1]], "2.5"),
     ]
 
 
@@ -165,7 +180,7 @@ def _profiles(figure: Figure, view: _View) -> list[str]:
     found = []
     for number, one in enumerate(figure.curves):
         places = [view.at(*place) for place in _fine(one.points)]
-        found.append(_line(places, "1.2" if number else "2", DASHES[min(number, 2)]))
+        found.append(_line(places, "3" if number else "5", DASHES[min(number, 2)]))
     return found
 
 
@@ -183,29 +198,21 @@ def _fine(points: Sequence[Point]) -> list[Point]:
 
 def _quarters(figure: Figure, view: _View) -> list[str]:
     """Short strokes outside the circle where the indicator is read: edge, quarters and heel."""
-    length = 6 / view.scale
+    length = 14 / view.scale
     found = []
     for quarter in range(5):
         angle = figure.land_angle * quarter / 4
         outside = -length / view.times
-        found.append(_line([view.at(angle, outside / 3), view.at(angle, outside)], "1"))
+        found.append(_line([view.at(angle, outside / 3), view.at(angle, outside)], "2.5"))
     return found
 
 
-def _words(figure: Figure, view: _View, times: int, display: Display) -> list[str]:
+def _words(figure: Figure, view: _View) -> list[str]:
     edge, heel = view.at(0.0), view.at(figure.land_angle)
-    said = [
-        _text((edge[0] - 10, edge[1] - 8), "edge", "end"),
-        _text((heel[0] + 10, heel[1] - 8), "heel", "start"),
+    return [
+        _text((edge[0] - 12, edge[1] - 4), "edge", "end"),
+        _text((heel[0] + 12, heel[1] - 4), "heel", "start"),
     ]
-    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep"
-    names = [
-        f"{('whole', 'broken', 'dotted')[min(n, 2)]} line: {one.name}" for n, one in enumerate(figure.curves)
-    ]
-    said.append(_text((WIDTH / 2, HEIGHT - 24), "; ".join(names), "middle"))
-    circle = f"thin line: circle of the edges, radius {show(figure.radius, Kind.LENGTH, display)}; {drawn}"
-    said.append(_text((WIDTH / 2, HEIGHT - 6), circle, "middle"))
-    return said
 
 
 def _arc(view: _View, start: float, end: float) -> list[Point]:
@@ -218,9 +225,7 @@ def _points(places: Sequence[Point]) -> str:
 
 def _line(places: Sequence[Point], width: str, dash: str = "") -> str:
     broken = f' stroke-dasharray="{dash}"' if dash else ""
-    return (
-        f'<polyline points="{_points(places)}" fill="none" stroke="#1d1d1b" stroke-width="{width}"{broken}/>'
-    )
+    return f'<polyline points="{_points(places)}" fill="none" stroke="#000" stroke-width="{width}"{broken}/>'
 
 
 def _text(place: Point, words: str, anchor: str) -> str:

@@ -12,6 +12,9 @@ from library.sanitize import sanitize
 _SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&!])")
 _LINE_START = re.compile(r"^([0-9]*)([-+=.)])(?=\s|$)")
 
+RULE = "______________"
+"""A line to write on."""
+
 
 def plain(text: str) -> str:
     r"""Text in which no character is markup.
@@ -26,7 +29,8 @@ def plain(text: str) -> str:
 
 def as_markdown(page: Page) -> str:
     """The page as Markdown."""
-    parts = [f"# {plain(page.title)}"]
+    parts = [*filter(None, map(_block, page.before)), f"# {plain(page.title)}"]
+    parts += [plain(page.aside)] if page.aside else []
     for section in page.sections:
         if section.heading:
             parts.append(f"{'###' if section.part else '##'} {plain(section.heading)}")
@@ -40,7 +44,7 @@ def _block(block: Block) -> str:
         case blocks.Facts():
             text = "\n".join(f"- {plain(title)}: {plain(fact)}" for title, fact in block.pairs)
         case blocks.Said():
-            mark = "**" if block.role == "strong" else ""
+            mark = "**" if block.role in {"strong", "stop"} else ""
             text = "\n\n".join(
                 f"{mark}{plain(part)}{mark}" for one in block.texts for part in one.splitlines()
             )
@@ -48,10 +52,10 @@ def _block(block: Block) -> str:
             text = _values(block)
         case blocks.Items():
             text = _items(block)
-        case blocks.Table():
-            text = _table(block)
-        case blocks.SideBySide() | blocks.Boxes():
-            text = _table(block.table())
+        case blocks.Table() | blocks.SideBySide() | blocks.Boxes():
+            text = _table(block.with_boxes("") if isinstance(block, blocks.Table) else block.table())
+        case blocks.ToWrite():
+            text = "\n".join(f"- {plain(word)}: {plain(told) or RULE}" for word, told in block.pairs)
         case blocks.Checks():
             text = "\n".join(f"- {_verdict(state)}{plain(said)}" for state, said in block.checks)
         case blocks.Cautions():
@@ -94,8 +98,8 @@ def _cautions(block: blocks.Cautions) -> str:
 def _items(block: blocks.Items) -> str:
     lines = []
     for number, item in enumerate(block.items, 1):
-        more = f" ({plain(item.more)})" if item.more else ""
-        lines.append(f"{number}. {plain(item.title)}: **{plain(item.value)}**{more}")
+        more = f" ({plain(item.beside)})" if item.beside else ""
+        lines.append(f"{number}. [ ] {plain(item.title)}: **{plain(item.value)}**{more}")
     return "\n".join(lines)
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from library.pages.lines import page_lines
+from dataclasses import replace
+
+from library.pages.lines import block_lines, page_lines
 from library.pages.page import Page
 from library.pages.reader import Reader, text_of
 from library.pages.texts import in_ascii
@@ -12,7 +14,7 @@ PAPER = Reader(80, in_ascii)
 
 
 def as_text(page: Page, reader: Reader = PAPER) -> str:
-    r"""The page as text, its title first.
+    r"""The page as text: what stands before everything, the title, the rest.
 
     Example:
         >>> as_text(Page("Tap", dense=True))
@@ -20,5 +22,7 @@ def as_text(page: Page, reader: Reader = PAPER) -> str:
     """
     title = [text_of(one) for one in reader.lines(page.title)]
     under = "=" * min(reader.width, reader.measure(" ".join(title))) if page.dense else ""
-    lines = [*title, under, *map(text_of, page_lines(page, reader))]
+    above = [text_of(one) for block in page.before for one in block_lines(block, reader)]
+    told = page_lines(replace(page, before=()), reader)
+    lines = [*above, *title, under, *map(text_of, told)]
     return "\n".join(line.rstrip() for line in lines) + "\n"

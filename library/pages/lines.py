@@ -29,9 +29,15 @@ DRAWN = 34
 
 BOX = "[________]"
 
+CELL = "______"
+"""A box in a table."""
+
+RULE = 14
+"""Characters of a line to write on."""
+
 
 def page_lines(page: Page, reader: Reader) -> list[Line]:
-    """A page without its title, which stands where the reader looks for it.
+    """A page without its title, which stands where the reader looks for it; what comes before it stands first.
 
     Example:
         >>> from library.pages.page import Said
@@ -39,7 +45,8 @@ def page_lines(page: Page, reader: Reader) -> list[Line]:
         >>> ["".join(run.text for run in line) for line in page_lines(page, Reader())]
         ['Notes', '  Keep it sharp.']
     """
-    lines: list[Line] = []
+    lines = [one for block in page.before for one in block_lines(block, reader)]
+    lines += reader.lines(page.aside) if page.aside else []
     for section in page.sections:
         lines += [EMPTY] if lines and not page.dense else []
         lines += _section(section, reader, dense=page.dense)
@@ -71,13 +78,13 @@ def block_lines(block: Block, reader: Reader) -> list[Line]:
         case blocks.Items():
             lines = _items(block, reader)
         case blocks.Table():
-            lines = table_lines(block, reader)
+            lines = table_lines(block.with_boxes(CELL), reader)
         case blocks.SideBySide():
             lines = in_turns(block, reader)
         case blocks.Checks():
             lines = [one for state, text in block.checks for one in _check(state, text, reader)]
-        case blocks.Boxes():
-            lines = [one for row in block.rows for one in _box_row(row, reader)]
+        case blocks.Boxes() | blocks.ToWrite():
+            lines = _for_the_pencil(block, reader)
         case blocks.Cautions() | blocks.CautionWords():
             lines = _warnings(block, reader)
         case blocks.Labelled():
@@ -156,8 +163,8 @@ def _items(block: blocks.Items, reader: Reader) -> list[Line]:
         value = reader.padded(reader.clean(item.value), values, right=True)
         head = f"[ ] {number:2} {reader.padded(title, width)} {value}"
         lines += (
-            reader.lines(item.more, first=f"{head}  ", rest=" " * 11)
-            if item.more
+            reader.lines(item.beside, first=f"{head}  ", rest=" " * 11)
+            if item.beside
             else reader.lines(head, rest=" " * 7)
         )
     return lines
@@ -175,8 +182,15 @@ def _check(state: str, text: str, reader: Reader) -> list[Line]:
 _ROLES: dict[str, blocks.Role] = {"stop": "stop", "watch": "watch", "pass": "pass"}
 
 
+def _for_the_pencil(block: blocks.Boxes | blocks.ToWrite, reader: Reader) -> list[Line]:
+    if isinstance(block, blocks.ToWrite):
+        return _to_write(block, reader)
+    return [one for row in block.rows for one in _box_row(row, reader)]
+
+
 def _box_row(row: blocks.BoxRow, reader: Reader) -> list[Line]:
     head = reader.clean(f"{row.title}  {row.wanted}".rstrip())
+    head += f" ({blocks.CAME_WITH} {reader.clean(row.came)})" if row.came else ""
     cells = [f"{number} {reader.clean(text) or BOX}" for number, text in enumerate(row.boxes, 1)]
     if len(cells) == 1:
         cells = [cells[0][2:]]
@@ -189,6 +203,23 @@ def _box_row(row: blocks.BoxRow, reader: Reader) -> list[Line]:
         else:
             line += f"  {cell}"
     return [*lines, *reader.lines(line, rest="    ")]
+
+
+def _to_write(block: blocks.ToWrite, reader: Reader) -> list[Line]:
+    """Words and lines one behind the other, in whole pieces; one that stands alone has the rest of its line."""
+    if len(block.pairs) == 1:
+        word, text = block.pairs[0]
+        rule = "_" * (reader.width - reader.measure(reader.clean(word)) - 1)
+        return reader.lines(f"{word}: {text}" if text else f"{word} {rule}", rest="  ")
+    found = [f"{word}: {text}" if text else f"{word} {'_' * RULE}" for word, text in block.pairs]
+    lines: list[str] = []
+    for one in found:
+        longer = f"{lines[-1]}  {one}" if lines else one
+        if lines and reader.measure(reader.clean(longer)) <= reader.width:
+            lines[-1] = longer
+        else:
+            lines.append(one)
+    return [made for one in lines for made in reader.lines(one, rest="  ")]
 
 
 def _warnings(block: blocks.Cautions | blocks.CautionWords, reader: Reader) -> list[Line]:

@@ -7,10 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import ClassVar, Literal
 
 from geometry.figure import Figure
-from library.units.system import METRIC, Display
 
 Role = Literal["plain", "quiet", "strong", "head", "pass", "watch", "stop", "warn"]
 """What a piece of text is to the reader; no meaning rests on it alone. The word of a state is told from a sentence that warns."""
@@ -72,12 +71,19 @@ class Item:
     Attributes:
         title: what.
         value: how much.
-        more: on which graduation, and what the rounding costs.
+        graduation: the same as it is turned on the machine.
+        more: what the rounding costs.
     """
 
     title: str
     value: str
+    graduation: str = ""
     more: str = ""
+
+    @property
+    def beside(self) -> str:
+        """What stands behind the value."""
+        return "; ".join(part for part in (self.graduation, self.more) if part)
 
 
 @dataclass(frozen=True)
@@ -95,11 +101,18 @@ class Table:
         heading: of each column.
         rows: as many cells as the heading.
         spare: the places of columns that give way where there is no room for all.
+        boxes: how many boxes for the pencil stand behind each row.
     """
 
     heading: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     spare: frozenset[int] = frozenset()
+    boxes: int = 0
+
+    def with_boxes(self, box: str) -> Table:
+        """The same with each box as a cell."""
+        heading = (*self.heading, *map(str, range(1, self.boxes + 1)))
+        return Table(heading, tuple((*row, *[box] * self.boxes) for row in self.rows), self.spare)
 
 
 @dataclass(frozen=True)
@@ -147,11 +160,13 @@ class BoxRow:
         title: what is measured.
         wanted: what it shall be, with its tolerance.
         boxes: what is written in each box already; an empty text leaves it to the pencil.
+        came: what it was when the tool came.
     """
 
     title: str
     wanted: str
     boxes: tuple[str, ...]
+    came: str = ""
 
 
 @dataclass(frozen=True)
@@ -163,8 +178,23 @@ class Boxes:
     def table(self) -> Table:
         """The same where a box is a cell; a row is as long as it has boxes."""
         most = max((len(row.boxes) for row in self.rows), default=0)
-        heading = ("", "wanted", *map(str, range(1, most + 1)))
-        return Table(heading, tuple((one.title, one.wanted, *one.boxes) for one in self.rows))
+        heading = ("", CAME_WITH, SHALL_BE, *map(str, range(1, most + 1)))
+        return Table(heading, tuple((one.title, one.came, one.wanted, *one.boxes) for one in self.rows))
+
+
+CAME_WITH, SHALL_BE = "came with", "shall be"
+"""Over what was measured before grinding, and over what it shall be after it."""
+
+
+@dataclass(frozen=True)
+class ToWrite:
+    """Words with a line behind each to write on.
+
+    Attributes:
+        pairs: the word, and what is written there already; an empty text leaves it to the pencil.
+    """
+
+    pairs: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True)
@@ -206,11 +236,12 @@ class CautionWords:
 
     words: tuple[str, ...]
     more: str = ""
+    label: ClassVar[str] = "CAUTION"
 
     @property
     def parts(self) -> tuple[tuple[str, str], ...]:
         """All of them behind their label."""
-        return (("CAUTION", SEPARATOR.join(self.words)),)
+        return ((self.label, SEPARATOR.join(self.words)),)
 
 
 SEPARATOR = " | "
@@ -265,11 +296,10 @@ class Sources:
 
 @dataclass(frozen=True)
 class Drawing:
-    """A tooth with the units of its words; only paper that can draw shows it."""
+    """A tooth; only paper that can draw shows it."""
 
     figure: Figure
     title: str
-    display: Display = METRIC
 
 
 Block = (
@@ -281,6 +311,7 @@ Block = (
     | SideBySide
     | Checks
     | Boxes
+    | ToWrite
     | Cautions
     | CautionWords
     | Labelled
@@ -298,11 +329,13 @@ class Section:
         heading: its title; empty for none.
         blocks: what stands in it.
         part: whether it is a part of the section before it.
+        looked_up: whether it is looked up and not worked by, so that paper may give it less room.
     """
 
     heading: str
     blocks: tuple[Block, ...]
     part: bool = False
+    looked_up: bool = False
 
 
 @dataclass(frozen=True)
@@ -313,8 +346,12 @@ class Page:
         title: what it is.
         sections: in the order in which they are read.
         dense: whether it shall stand on one sheet of paper, so that headings and blocks stand close.
+        before: what stands above everything, the title too.
+        aside: what stands at the side of the title or below it, such as which sheet it is.
     """
 
     title: str
     sections: tuple[Section, ...] = field(default=())
     dense: bool = False
+    before: tuple[Block, ...] = ()
+    aside: str = ""

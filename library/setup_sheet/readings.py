@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from geometry.calculation import Station
@@ -23,13 +23,30 @@ from library.cards.inspecting import (
     wanted_number,
 )
 from library.cards.job import Job, flutes_of
+from library.cards.model import Inspection
+from library.cards.provenance import joined
 from library.pages.answer import rows, stations
-from library.pages.page import Block, Boxes, BoxRow
+from library.pages.page import Block, Boxes, BoxRow, Facts, Table
+from library.pages.unit_in_head import unit_in_head
 from library.units.show import show
 from library.units.system import Display
 
 MOST_BOXES = 12
 """Boxes in one row; a tool with more flutes is read at the ones that matter."""
+
+ON_THE_WAY = 3
+"""Boxes at most at each place on the way from the edge to the heel."""
+
+HALF_A_DIVISION = 0.005
+"""In mm, of an indicator of the usual fineness."""
+
+SHORTER = {
+    "indicator drop": "drop",
+    "indicator drop square to the surface": "square drop",
+    "indicator drop along the axis": "axial drop",
+    "lead over the land": "lead",
+}
+"""What stands over a column of readings, where the heading of them all says the rest."""
 
 
 def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
@@ -55,22 +72,53 @@ def _angle(angle: float | None, display: Display) -> str:
     return "-" if angle is None else show(angle, Kind.ANGLE, display)
 
 
-def on_the_way(job: Job, display: Display) -> Iterator[Block]:
-    """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another."""
+def heading(job: Job) -> str:
+    """What stands over the readings on the way: from where they count, and where the indicator of the drop points."""
+    return f"Read on the way, zero at the edge; drop: indicator {points(job)}"
+
+
+def on_the_way(job: Job, display: Display) -> Iterator[Table]:
+    """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another.
+
+    Behind each place stand boxes for what is read there. At the edge nothing is read: there the indicator is set to zero.
+    """
     merged = _merged(job)
+    few = min(max(flutes_of(job.card.tool.flutes) or ON_THE_WAY, 2), ON_THE_WAY)
     for names, found in merged:
         name = "" if len(merged) == 1 else ", ".join(names)
-        table = stations([_read(one) for one in found], display, job.machine, name)
+        table = stations(_read(found), display, job.machine, name)
         if table is not None:
-            yield table
+            table = _with_divisions_once(table) if len(merged) > 1 else table
+            heads = tuple(SHORTER.get(head, head) for head in table.heading)
+            yield unit_in_head(replace(table, heading=heads, boxes=few))
 
 
-def _read(one: Station) -> Station:
-    """What is read on the way: beside the chosen reading that square to the surface, not a third one along the axis."""
-    if "drop" not in one.readings:
-        return one
-    kept = {key: value for key, value in one.readings.items() if key not in {"axial_drop", "radial_drop"}}
-    return replace(one, readings=kept)
+def _with_divisions_once(table: Table) -> Table:
+    """The table with the divisions of its first reading alone, so that it stands beside another."""
+    kept = [place for place in range(len(table.heading)) if place not in sorted(table.spare)[1:]]
+    rows = tuple(tuple(row[place] for place in kept) for row in table.rows)
+    return Table(tuple(table.heading[place] for place in kept), rows, frozenset(sorted(table.spare)[:1]))
+
+
+def _read(found: Sequence[Station]) -> list[Station]:
+    """What is read on the way: beside the chosen reading that square to the surface, not a third one along the axis.
+
+    What nowhere differs from the chosen reading by half of the division that an indicator has is not told twice.
+    """
+    left_out = {"axial_drop", "radial_drop"}
+    if all(_alike(one.readings, "drop", "square_drop") for one in found):
+        left_out.add("square_drop")
+    return [
+        replace(one, readings={key: value for key, value in one.readings.items() if key not in left_out})
+        if "drop" in one.readings
+        else one
+        for one in found
+        if one.fraction > 0
+    ]
+
+
+def _alike(readings: Mapping[str, float], key: str, other: str) -> bool:
+    return key in readings and other in readings and abs(readings[key] - readings[other]) < HALF_A_DIVISION
 
 
 def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
@@ -122,16 +170,20 @@ def tables(job: Job, display: Display) -> Iterator[Block]:
 def boxes(job: Job, display: Display) -> Boxes | None:
     """A row of boxes for everything that is measured after grinding; at least the drop, where one was worked out."""
     flutes = min(flutes_of(job.card.tool.flutes) or 1, MOST_BOXES)
-    rows = [_inspected(job, key, flutes, display) for key in job.card.after if key in QUANTITIES]
-    if not {"drop", "heel_drop"} & set(job.card.after) and wanted_number(job, "drop") is not None:
-        rows.insert(0, BoxRow(_title("drop", at_heel=True), _number(job, "drop", display), ("",) * flutes))
-    if "diameter" not in job.card.after and rows:
-        rows.append(BoxRow(_title("diameter"), "", ("",)))
-    return Boxes((*rows, *_angles_now(job, display))) if rows else None
+    rows = [_inspected(job, key, flutes, display) for key in boxed(job)]
+    return Boxes(tuple(rows)) if rows else None
+
+
+def boxed(job: Job) -> list[str]:
+    """The quantities that are measured after grinding, the drop first where the card does not name it yet."""
+    keys = [key for key in job.card.after if key in QUANTITIES]
+    if not {"drop", "heel_drop"} & set(keys) and wanted_number(job, "drop") is not None:
+        keys.insert(0, "drop")
+    return [*keys, *(["diameter"] if keys and "diameter" not in keys else [])]
 
 
 def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
-    inspection = job.card.after[key]
+    inspection = job.card.after.get(key, Inspection())
     marks = next((one.marks for one in verdicts(job) if one.key == key), ())
     filled = [
         f"{mark.text} {'ok' if mark.state == 'pass' else 'OFF' if mark.state == 'stop' else ''}".strip()
@@ -142,7 +194,8 @@ def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
     sign = "" if not tolerance or tolerance[0] in "+-\u00b1" else "+/- "
     said = f"{wanted} {sign}{tolerance}".strip() if tolerance else wanted
     count = max(len(filled), flutes if key in PER_FLUTE else 1)
-    return BoxRow(_title(key, at_heel=key == "drop"), said, tuple([*filled, *[""] * count][:count]))
+    came = joined(job.card.received.get(key, ()))
+    return BoxRow(_title(key, at_heel=key == "drop"), said, tuple([*filled, *[""] * count][:count]), came)
 
 
 def _number(job: Job, key: str, display: Display) -> str:
@@ -159,15 +212,16 @@ def _title(key: str, *, at_heel: bool = False) -> str:
     return "Indicator drop at the heel" if at_heel else quantity(key).title
 
 
-def _angles_now(job: Job, display: Display) -> list[BoxRow]:
+def found_now(job: Job, display: Display) -> Iterator[Block]:
     """The relief that the readings after grinding stand for, and how far the flutes differ."""
-    rows = []
+    pairs = []
     found = reliefs_after(job)
     for form in dict.fromkeys(form for one in found for form in one.angles):
-        cells = tuple(_angle(one.angles.get(form), display) for one in found)
-        rows.append(BoxRow(f"Relief now{_of_surface(job)} ({form})", "", cells))
+        told = ", ".join(_angle(one.angles.get(form), display) for one in found)
+        pairs.append((f"Relief now{_of_surface(job)} ({form})", told))
     for verdict in verdicts(job):
         if verdict.spread is not None:
             spread = show(verdict.spread, quantity(verdict.key).kind, display)
-            rows.append(BoxRow(f"Spread, {quantity(verdict.key).title.lower()}", "", (spread,)))
-    return rows
+            pairs.append((f"Spread, {quantity(verdict.key).title.lower()}", spread))
+    if pairs:
+        yield Facts(tuple(pairs))

@@ -227,6 +227,14 @@ class Hands:
         """Find something in the list in front, and take it."""
         return await self.press("ctrl+u", *words, "enter")
 
+    async def menu(self, words: str) -> str:
+        """Do something that is found in the menu by some words."""
+        return await self.press("f8", *words, "enter")
+
+    async def sure(self) -> str:
+        """Do what is asked about, although leaving it comes first."""
+        return await self.press("down", "enter")
+
     async def open(self, entry: str) -> str:
         """From the list to everything that can be changed of an entry."""
         await self.choose(entry)

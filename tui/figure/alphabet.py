@@ -27,9 +27,10 @@ class Alphabet:
         down: dots above each other in a cell.
         strokes: the character for each set of dots; dot ``x, y`` of a cell is bit ``y * across + x``.
         specks: the same for a dotted line, which must not look like a stroke.
-        hatch: the characters of cut metal; cell ``column, row`` takes number ``(column + step * row) % len``.
+        hatch: the characters of a hatched part; cell ``column, row`` takes number ``(column + step * row) % len``.
         step: how far the hatching moves from one row to the next.
         proud: the character of metal outside the circle; empty where its dots are drawn solid.
+        heavy: the character of a thick line; empty where it has more dots.
     """
 
     name: AlphabetName
@@ -40,6 +41,7 @@ class Alphabet:
     hatch: str
     step: int = 1
     proud: str = ""
+    heavy: str = ""
 
     @property
     def solid(self) -> str:
@@ -47,12 +49,17 @@ class Alphabet:
         return self.strokes[-1]
 
     @property
+    def line(self) -> str:
+        """A level line through the middle of a cell."""
+        return self.strokes[((1 << self.across) - 1) << self.down // 2 * self.across]
+
+    @property
     def low_speck(self) -> str:
         """One dot near the foot of a cell."""
         return self.specks[1 << (self.down - 1) * self.across]
 
     def metal(self, column: int, row: int) -> str:
-        """The hatching of cut metal in one cell."""
+        """The hatching of one cell."""
         return self.hatch[(column + self.step * row) % len(self.hatch)]
 
 
@@ -78,9 +85,9 @@ def _braille_hatch() -> str:
 _BRAILLE_STROKES = tuple(_braille(dots) for dots in range(256))
 
 BRAILLE = Alphabet("braille", 2, 4, _BRAILLE_STROKES, _BRAILLE_STROKES, _braille_hatch(), step=2)
-BLOCKS = Alphabet("blocks", 1, 2, (" ", "▀", "▄", "█"), (" ", "'", ".", ":"), "░")
+BLOCKS = Alphabet("blocks", 1, 2, (" ", "▀", "▄", "█"), (" ", "'", ".", ":"), "░", proud="▒", heavy="█")
 ASCII = Alphabet(
-    "ascii", 1, 3, (" ", "'", "-", "'", "_", "|", ".", "|"), (" ", "'", "-", "'", ".", ":", ".", ":"), "/  ", proud="^"
+    "ascii", 1, 3, (" ", "'", "-", "'", "_", "|", ".", "|"), (" ", "'", "-", "'", ".", ":", ".", ":"), "/  ", proud="^", heavy="#"
 )  # fmt: skip
 
 ALPHABETS: Mapping[AlphabetName, Alphabet] = {one.name: one for one in (BRAILLE, BLOCKS, ASCII)}

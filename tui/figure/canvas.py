@@ -4,24 +4,24 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import groupby, islice, pairwise
-from operator import itemgetter
+from itertools import pairwise
 
 from tui.figure.alphabet import CELL_HEIGHT, Alphabet
-from tui.view.lines import Line, Piece, Role
+from tui.figure.clipping import clipped
+from tui.pieces import Line, Piece, Role
 
 Point = tuple[float, float]
 """A place on the sheet: across from the left and down from the top, both in widths of a cell."""
 
 _BLANK = Piece(" ", "quiet")
-_LONGEST = 500
-"""Dots of one straight piece of a line: more than any screen has."""
+_LIKE_BLANK: tuple[Role, ...] = ("quiet", "plain")
+"""Roles in which a blank looks like any other, so that it needs no piece of its own."""
 
 
 class Canvas:
-    """The sheet.
+    """The sheet; only what is drawn on it takes time.
 
-    What is drawn lies in layers: words over proud metal, over letters, over strokes, over specks, over metal.
+    What is drawn lies in layers: words over filled parts, over letters, over strokes, over specks, over hatching.
 
     Args:
         alphabet: the characters to draw with.
@@ -32,10 +32,10 @@ class Canvas:
     def __init__(self, alphabet: Alphabet, columns: int, rows: int) -> None:
         self.alphabet = alphabet
         self.columns, self.rows = columns, rows
-        self._strokes = [0] * (columns * rows)
-        self._specks = [0] * (columns * rows)
-        self._metal = bytearray(columns * rows)
-        self._proud = bytearray(columns * rows)
+        self._strokes: dict[int, int] = {}
+        self._specks: dict[int, int] = {}
+        self._hatched: set[int] = set()
+        self._filled: set[int] = set()
         self._letters: dict[int, Piece] = {}
         self._words: dict[int, Piece] = {}
 
@@ -46,13 +46,15 @@ class Canvas:
 
     def stroke(self, points: Iterable[Point]) -> None:
         """Draw a line through some points."""
+        strokes = self._strokes
         for cell, dot in self._dots(points):
-            self._strokes[cell] |= dot
+            strokes[cell] = strokes.get(cell, 0) | dot
 
     def specks(self, points: Iterable[Point], every: int) -> None:
         """Draw a dotted line: one dot of every so many."""
-        for cell, dot in islice(self._dots(points), 0, None, every):
-            self._specks[cell] |= dot
+        specks = self._specks
+        for cell, dot in self._dots(points, every):
+            specks[cell] = specks.get(cell, 0) | dot
 
     def letters(self, points: Iterable[Point], letter: str, every: int) -> bool:
         """Draw a line of letters, one in every so many columns, and half as many where it covers a stroke.
@@ -62,31 +64,52 @@ class Canvas:
         """
         drawn = False
         for cell, _ in self._dots(points):
-            if cell % self.columns % (2 * every if self._strokes[cell] else every) == 0:
+            if cell % self.columns % (2 * every if cell in self._strokes else every) == 0:
                 self._letters.setdefault(cell, Piece(letter, "quiet"))
                 drawn = True
         return drawn
 
-    def metal(self, outline: Sequence[Point]) -> None:
-        """Hatch every cell whose middle lies inside an outline."""
-        crossings: list[list[float]] = [[] for _ in range(self.rows)]
-        for (x1, y1), (x2, y2) in pairwise([*outline, outline[0]]):
-            low, high = min(y1, y2) / CELL_HEIGHT - 0.5, max(y1, y2) / CELL_HEIGHT - 0.5
-            for row in range(max(math.ceil(low), 0), min(math.ceil(high), self.rows)):
-                along = ((row + 0.5) * CELL_HEIGHT - y1) / (y2 - y1)
-                crossings[row].append(x1 + along * (x2 - x1))
-        for row, found in enumerate(crossings):
-            found.sort()
-            for left, right in zip(found[::2], found[1::2], strict=False):
-                first, last = max(math.ceil(left - 0.5), 0), min(math.ceil(right - 0.5), self.columns)
-                start = row * self.columns
-                self._metal[start + first : start + max(last, first)] = b"\1" * max(last - first, 0)
+    def thick(self, points: Sequence[Point]) -> None:
+        """Draw a line that stands out from every other one, without colour too."""
+        if self.alphabet.heavy:
+            self._letters.update(
+                (cell, Piece(self.alphabet.heavy, "strong")) for cell, _ in self._dots(points)
+            )
+            return
+        aside, down = 1 / self.alphabet.across, CELL_HEIGHT / self.alphabet.down
+        for dx, dy in ((0.0, 0.0), (aside, 0.0), (0.0, down), (aside, down)):
+            self.stroke((x + dx, y + dy) for x, y in points)
 
-    def proud(self, points: Iterable[Point]) -> None:
-        """Mark metal outside the circle along a line."""
-        for cell, dot in self._dots(points):
-            self._strokes[cell] |= dot
-            self._proud[cell] = 1
+    def fill(self, outline: Sequence[Point]) -> None:
+        """Fill every dot whose middle lies inside an outline, and the outline itself but for its last side."""
+        self._fill_along(outline)
+        across, down = self.alphabet.across, self.alphabet.down
+        dots = [(x * across, y * down / CELL_HEIGHT) for x, y in outline]
+        for line, first, last in _spans(dots, self.columns * across, self.rows * down):
+            row, height = divmod(line, down)
+            self._fill_row(row * self.columns * across, height * across, first, last)
+
+    def _fill_row(self, start: int, shift: int, first: int, last: int) -> None:
+        """Fill dots beside each other; ``start`` is the first of their row of cells, ``shift`` that of their bits."""
+        across, strokes = self.alphabet.across, self._strokes
+        whole = (1 << across) - 1
+        begin, end = (start + first) // across, (start + last - 1) // across
+        after_first, before_last = whole & -1 << first % across, whole >> (-last) % across
+        for cell in range(begin + 1, end):
+            strokes[cell] = strokes.get(cell, 0) | whole << shift
+        for cell, bits in (
+            [(begin, after_first), (end, before_last)]
+            if begin < end
+            else [(begin, after_first & before_last)]
+        ):
+            strokes[cell] = strokes.get(cell, 0) | bits << shift
+        self._filled.update(range(begin, end + 1))
+
+    def hatch(self, outline: Sequence[Point]) -> None:
+        """Hatch every cell whose middle lies inside an outline."""
+        cells = [(x, y / CELL_HEIGHT) for x, y in outline]
+        for row, first, last in _spans(cells, self.columns, self.rows):
+            self._hatched.update(range(row * self.columns + first, row * self.columns + last))
 
     def write(self, column: int, row: int, word: str, role: Role = "plain") -> None:
         """Write a word over everything; what does not fit on the sheet is left out."""
@@ -95,57 +118,65 @@ class Canvas:
                 self._words[row * self.columns + place] = Piece(letter, role)
 
     def label(self, word: str, places: Iterable[tuple[int, int]], role: Role = "plain") -> bool:
-        """Write a word at the first of some places where it hides nothing but metal; whether one was found."""
+        """Write a word at the first of some places where it hides nothing but hatching; whether one was found."""
         for column, row in places:
             if self._is_free(column, row, len(word)):
                 self.write(column, row, word, role)
                 return True
         return False
 
-    def is_metal(self, column: int, row: int) -> bool:
-        """Whether a cell lies inside the metal."""
-        return self._has(column, row) and bool(self._metal[row * self.columns + column])
-
     def lines(self) -> list[Line]:
         """The sheet as lines of text, each as wide as the sheet."""
-        return [self._line(row) for row in range(self.rows)]
+        rows: list[list[tuple[int, Piece]]] = [[] for _ in range(self.rows)]
+        cells = self._cells()
+        for cell in sorted(cells):
+            row, column = divmod(cell, self.columns)
+            rows[row].append((column, cells[cell]))
+        return [_line(found, self.columns) for found in rows]
 
-    def _line(self, row: int) -> Line:
-        start = row * self.columns
-        cells = [self._cell(start + column, column, row) for column in range(self.columns)]
-        return tuple(
-            Piece("".join(text for text, _ in run), role) for role, run in groupby(cells, key=itemgetter(1))
-        )
+    def _cells(self) -> dict[int, Piece]:
+        """What is to be seen in each cell that is not blank."""
+        alphabet, columns = self.alphabet, self.columns
+        cells = {
+            cell: Piece(alphabet.metal(cell % columns, cell // columns), "quiet") for cell in self._hatched
+        }
+        for cell, dots in self._specks.items():
+            cells[cell] = Piece(alphabet.specks[dots], "quiet")
+        for cell, dots in self._strokes.items():
+            # Fine dots of both lines have room in one cell; coarse ones would make a sign that is neither.
+            under = self._specks.get(cell, 0) if alphabet.across > 1 else 0
+            cells[cell] = Piece(alphabet.strokes[dots | under])
+        cells.update(self._letters)
+        for cell in self._filled:
+            cells[cell] = Piece(alphabet.proud or alphabet.strokes[self._strokes[cell]], "warn")
+        cells.update(self._words)
+        return cells
 
-    def _cell(self, cell: int, column: int, row: int) -> Piece:
-        strokes, alphabet = self._strokes[cell], self.alphabet
-        word = self._words.get(cell)
-        if word is not None:
-            return word
-        if self._proud[cell]:
-            return Piece(alphabet.proud or alphabet.strokes[strokes], "warn")
-        if cell in self._letters:
-            return self._letters[cell]
-        if strokes:
-            return Piece(alphabet.strokes[strokes])
-        if self._specks[cell]:
-            return Piece(alphabet.specks[self._specks[cell]], "quiet")
-        return Piece(alphabet.metal(column, row), "quiet") if self._metal[cell] else _BLANK
+    def _fill_along(self, points: Iterable[Point]) -> None:
+        for cell, dot in self._dots(points):
+            self._strokes[cell] = self._strokes.get(cell, 0) | dot
+            self._filled.add(cell)
 
-    def _dots(self, points: Iterable[Point]) -> Iterator[tuple[int, int]]:
-        """The dots along a line, each as its cell and its bit there; those off the sheet are left out."""
-        across, down = self.alphabet.across, self.alphabet.down
-        width, height = self.columns * across, self.rows * down
+    def _dots(self, points: Iterable[Point], every: int = 1) -> Iterator[tuple[int, int]]:
+        """The dots along a line, or one of so many, each as its cell and its bit; those off the sheet are left out."""
+        across, down, columns = self.alphabet.across, self.alphabet.down, self.columns
+        width, height = columns * across, self.rows * down
         places = [(x * across, y * down / CELL_HEIGHT) for x, y in points]
-        for (x1, y1), (x2, y2) in pairwise(places):
-            pieces = max(1, min(math.ceil(max(abs(x2 - x1), abs(y2 - y1))), _LONGEST))
+        number, pieces = 0, 0
+        for before, after in pairwise(places):
+            part = clipped(before, after, width, height)
+            if part is None:
+                continue
+            (x1, y1), (x2, y2) = part
+            number = max(number - pieces, 0)  # the last dot of a piece is the first of the next
+            pieces = max(1, math.ceil(max(abs(x2 - x1), abs(y2 - y1))))
             dx, dy = (x2 - x1) / pieces, (y2 - y1) / pieces
-            for number in range(pieces + 1):
-                x, y = x1 + dx * number, y1 + dy * number
-                if 0 <= x < width and 0 <= y < height:
-                    column, bit = divmod(int(x), across)
-                    row, line = divmod(int(y), down)
-                    yield row * self.columns + column, 1 << line * across + bit
+            while number <= pieces:
+                column, row = int(x1 + dx * number), int(y1 + dy * number)
+                if column < width and row < height:
+                    bit = 1 << row % down * across + column % across
+                    yield row // down * columns + column // across, bit
+                number += every
 
     def _has(self, column: int, row: int) -> bool:
         return 0 <= column < self.columns and 0 <= row < self.rows
@@ -158,5 +189,43 @@ class Canvas:
         cells = range(start + first, start + last + 1)
         inner = cells[column - first : column - first + width]
         return not any(c in self._words for c in cells) and not any(
-            self._strokes[c] or self._specks[c] or c in self._letters for c in inner
+            c in self._strokes or c in self._specks or c in self._letters for c in inner
         )
+
+
+def _line(found: Sequence[tuple[int, Piece]], columns: int) -> Line:
+    """Cells of one row, from the left, as a line so wide."""
+    pieces: list[Piece] = []
+    text, role, end = "", _BLANK.role, 0
+    for column, piece in found:
+        if column > end:
+            if role not in _LIKE_BLANK and text:
+                pieces.append(Piece(text, role))
+                text, role = "", _BLANK.role
+            text += " " * (column - end)
+        if piece.role != role:
+            if text:
+                pieces.append(Piece(text, role))
+            text, role = "", piece.role
+        text += piece.text
+        end = column + 1
+    if role not in _LIKE_BLANK and end < columns and text:
+        pieces.append(Piece(text, role))
+        text, role = "", _BLANK.role
+    text += " " * (columns - end)
+    return (*pieces, Piece(text, role)) if text else tuple(pieces)
+
+
+def _spans(outline: Sequence[Point], width: int, height: int) -> Iterator[tuple[int, int, int]]:
+    """The inside of an outline on a raster: each row with its first place and the one after its last."""
+    crossings: dict[int, list[float]] = {}
+    for (x1, y1), (x2, y2) in pairwise([*outline, outline[0]]):
+        low, high = min(y1, y2) - 0.5, max(y1, y2) - 0.5
+        for row in range(max(math.ceil(low), 0), min(math.ceil(high), height)):
+            crossings.setdefault(row, []).append(x1 + (row + 0.5 - y1) / (y2 - y1) * (x2 - x1))
+    for row, found in crossings.items():
+        found.sort()
+        for left, right in zip(found[::2], found[1::2], strict=False):
+            first, last = max(math.ceil(left - 0.5), 0), min(math.ceil(right - 0.5), width)
+            if first < last:
+                yield row, first, last

@@ -20,15 +20,16 @@ def exaggeration(times: int, width: int, *, nothing: bool = False) -> str:
         nothing: whether there is none.
 
     Example:
-        >>> exaggeration(8, 40), exaggeration(8, 24)
-        ('relief drawn 8 times as deep', 'relief drawn 8 times')
+        >>> exaggeration(8, 60), exaggeration(8, 24)
+        ('relief drawn 8 times as deep, the circle too', 'relief drawn 8 times')
     """
     if nothing:
         return "no relief to draw"
     if times == 1:
         return "relief drawn true to size"
     short = f"relief drawn {times} times"
-    return f"{short} as deep" if len(short) + 8 <= width else short
+    longer = (f"{short} as deep, the circle too", f"{short} as deep")
+    return next((said for said in longer if len(said) <= width), short)
 
 
 def sample(mark: str, name: str) -> Line:

@@ -1,4 +1,12 @@
-"""How a tooth is laid on a sheet: how large, where, and how many times its relief is exaggerated."""
+"""How a tooth is laid on a sheet: how large, where, and how many times its relief is exaggerated.
+
+The middle of the land lies on top. Depth, which is measured square to the chord from edge to heel, may be drawn larger
+than it is; the way across never is. So what is straight stays straight: a flat is a straight line at every exaggeration,
+the circle is drawn as an arch that is as many times higher, and a place lies on its arch, inside or outside it, exactly
+where it does on the tool. A drop is drawn as many times as deep in the middle of the land; toward edge and heel, where
+the radius leans by half the land angle, its depth is the drop times the cosine of that, which is 0.92 at the widest land
+that is exaggerated. Derived.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +15,7 @@ from dataclasses import dataclass
 
 from tui.figure.alphabet import CELL_HEIGHT
 from tui.figure.canvas import Point
-from tui.figure.shape import Outline, Shape
+from tui.figure.shape import Shape
 
 TIMES = (
     1,
@@ -39,15 +47,23 @@ TIMES = (
 )
 """Exaggerations that a person can take back in the head."""  # fmt: skip
 
-_INWARD, _OUTWARD = 0.45, 0.35
-"""How much of the height under the land the relief may take, and how much what stands proud."""
+_SHARE = 0.6
+"""How much of the height the arch, the relief and what stands proud may take together."""
 
 _BODY = 0.3
-"""How much metal is seen under the land at least, as a share of its width."""
+"""How much of the face is seen under the land at least, as a share of the width of the land."""
 
+_ASIDE = 0.35
+"""How far other profiles may stretch the drawing, as a share of what the chosen one takes."""
+
+TRUE_FROM = math.pi / 4
+"""From this land angle on everything is drawn to scale."""
 
 CORE = 0.3
 """How far from the axis the foot of a tooth is drawn, in radii."""
+
+_ARC = 32
+"""Pieces of an arc that the size of a drawing is found from."""
 
 
 @dataclass(frozen=True)
@@ -56,30 +72,37 @@ class Frame:
 
     Attributes:
         land_angle: from edge to heel, in radians; the middle of the land is on top.
-        times: how many times the relief is drawn as large as it is.
+        times: how many times the depth is drawn as large as it is.
         scale: cells for a length of one radius.
-        centre: where the axis of the tool lies on the sheet.
+        chord: where the middle of the straight way from the edge to the heel on the circle lies on the sheet.
     """
 
     land_angle: float
     times: int
     scale: float
-    centre: Point
+    chord: Point
 
     def place(self, angle: float, drop: float = 0.0) -> Point:
-        """Where a point lies, its drop exaggerated.
+        """Where a point lies, its depth exaggerated.
 
         Args:
             angle: behind the edge, in radians.
             drop: below the circle, in radii.
         """
-        return self.inside(angle, max(1 - self.times * drop, 0.0))
+        x, y = _above_chord(self.land_angle, angle, drop)
+        return self.chord[0] + self.scale * x, self.chord[1] - self.scale * self.times * y
 
-    def inside(self, angle: float, radius: float) -> Point:
-        """Where a point on a radius (in radii) lies."""
-        turned = angle - self.land_angle / 2
-        x, y = self.centre
-        return x + self.scale * radius * math.sin(turned), y - self.scale * radius * math.cos(turned)
+    def inward(self, start: Point, leaning: float, length: float) -> Point:
+        """Where a straight way into the tool ends that is drawn true, nothing of it exaggerated.
+
+        Args:
+            start: on the sheet.
+            leaning: from straight down, toward the heel, in radians.
+            length: in radii.
+        """
+        return start[0] + self.scale * length * math.sin(leaning), start[1] + self.scale * length * math.cos(
+            leaning
+        )
 
 
 def frame_for(shape: Shape, columns: int, rows: int, side: int, above: int = 0) -> Frame:
@@ -95,35 +118,62 @@ def frame_for(shape: Shape, columns: int, rows: int, side: int, above: int = 0) 
         above: rows to keep free at the top.
     """
     width, height = max(columns - 2 * side, 1), max(rows - above - 0.25, 1) * CELL_HEIGHT
+    places = _places(shape)
+    left, right = min(x for x, _ in places), max(x for x, _ in places)
+    low, high = min(y for _, y in places), max(y for _, y in places)
+    body = _BODY * (right - left) if shape.land_angle < math.pi else 0.1
+    scale = width / (right - left)
+    times = _times(shape, high - low, height / scale - body, _SHARE * height / scale)
+    if times == 1:
+        low, high = _with_others(shape, low, high)
+    scale = min(scale, height / (times * (high - low) + body))
+    down = (above + 0.25) * CELL_HEIGHT + scale * times * high
+    return Frame(shape.land_angle, times, scale, ((columns - scale * (left + right)) / 2, down))
+
+
+def _above_chord(land_angle: float, angle: float, drop: float) -> Point:
+    """A place on the tool, in radii, from the middle of the chord: across toward the heel, and up."""
+    turned, radius = angle - land_angle / 2, max(1 - drop, 0.0)
+    return radius * math.sin(turned), radius * math.cos(turned) - math.cos(land_angle / 2)
+
+
+def _places(shape: Shape) -> list[Point]:
+    """Places that have to lie on the sheet: the circle over the land, and the chosen profile."""
+    circle = [_above_chord(shape.land_angle, shape.land_angle * n / _ARC, 0.0) for n in range(_ARC + 1)]
+    return circle + [_above_chord(shape.land_angle, *point) for point in shape.outlines[0].points]
+
+
+def _with_others(shape: Shape, low: float, high: float) -> tuple[float, float]:
+    """The lowest and the highest place of all profiles, of the others only what lies near the chosen one."""
+    near = _ASIDE * (high - low)
+    found = [_above_chord(shape.land_angle, *point)[1] for one in shape.outlines[1:] for point in one.points]
+    seen = [y for y in found if low - near <= y <= high + near]
+    return min([low, *seen]), max([high, *seen])
+
+
+def _times(shape: Shape, span: float, room: float, share: float) -> int:
+    """The largest round exaggeration with which arch, relief and proud metal fit, all in radii."""
     chosen = shape.outlines[0]
-    half = min(shape.land_angle / 2, math.pi)
-    across = 2 * math.sin(min(half, math.pi / 2))
-    sagitta = 1 - math.cos(half)
-    scale = min(width / across, height / (sagitta + _BODY * across))
-    room = height / scale - sagitta
-    times = _times(chosen, room)
-    low = max(_BODY * across, 1.2 * times * chosen.deepest)
-    most = max(chosen.proudest, _OUTWARD * room / times)
-    out = times * min(most, max(one.proudest for one in shape.outlines if one.comes_within(most)))
-    scale = min(width / (across * (1 + times * chosen.proudest)), height / (out + sagitta + low))
-    top = above + 0.25
-    return Frame(shape.land_angle, times, scale, (columns / 2, scale * (1 + out) + top * CELL_HEIGHT))
-
-
-def _times(chosen: Outline, room: float) -> int:
-    """The largest round exaggeration with which relief and proud metal fit into a height in radii."""
-    if chosen.deepest == 0 and chosen.proudest == 0:
+    if shape.land_angle >= TRUE_FROM or (chosen.deepest == 0 and chosen.proudest == 0):
         return 1
-    deep, out = min(_INWARD * room, 0.6), _OUTWARD * room
-    fitting = [times for times in TIMES if times * chosen.deepest <= deep and times * chosen.proudest <= out]
+    fitting = [times for times in TIMES if times * span <= min(room, share)]
     return fitting[-1] if fitting else 1
 
 
 def foot_of_face(frame: Frame, shape: Shape) -> Point:
-    """Where the face ends inside the tool: on the core, leaning back by the rake, but not past the heel."""
-    edge_x, edge_y = frame.inside(0.0, 1.0)
-    root_x, root_y = frame.inside(0.0, CORE)
-    rake = max(-1.0, min(shape.rake_angle, shape.land_angle / 2))
-    sine, cosine = math.sin(-rake), math.cos(-rake)
-    dx, dy = root_x - edge_x, root_y - edge_y
-    return edge_x + dx * cosine - dy * sine, edge_y + dx * sine + dy * cosine
+    """Where the face ends inside the tool; it leans back from the radius by the rake, true to the angle."""
+    return frame.inward(frame.place(0.0), frame.land_angle / 2 + shape.rake_angle, 1 - CORE)
+
+
+def foot_of_radius(frame: Frame) -> Point:
+    """Where the radius to the edge ends that a rake is seen against."""
+    return frame.inward(frame.place(0.0), frame.land_angle / 2, 1 - CORE)
+
+
+def foot_of_heel(frame: Frame, shape: Shape) -> Point:
+    """Where the back of the tooth ends: toward the axis, but never across the face."""
+    last, drop = shape.outlines[0].points[-1]
+    heel, edge = frame.place(last, drop), frame.place(0.0)
+    x, y = frame.inward(heel, frame.land_angle / 2 - last, 1 - CORE)
+    least = foot_of_face(frame, shape)[0] + 0.4 * max(heel[0] - edge[0], 0.0)
+    return (max(x, least) if frame.land_angle < math.pi else x), y

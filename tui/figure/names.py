@@ -24,7 +24,7 @@ def name_parts(canvas: Canvas, frame: Frame, shape: Shape) -> None:
     edge_x, edge_y = cell_of(frame.place(0.0, chosen.points[0][1]))
     last, drop = chosen.points[-1]
     heel_x, heel_y = cell_of(frame.place(last, drop))
-    circle_y = cell_of(frame.inside(last, 1.0))[1]
+    circle_y = cell_of(frame.place(last))[1]
     canvas.label("edge", [(edge_x - 4, edge_y - 1), (edge_x - 3, edge_y - 1), (edge_x - 5, edge_y)], "strong")
     canvas.label("heel", [(heel_x + 1, heel_y), (heel_x + 1, heel_y + 1), (heel_x + 1, heel_y - 1)], "strong")
     if heel_y - circle_y >= 2:
@@ -40,7 +40,7 @@ def _name_face(canvas: Canvas, frame: Frame, shape: Shape) -> None:
     bottom = canvas.rows * CELL_HEIGHT
     along = 0.5 * min(1.0, (bottom - edge[1]) / (foot[1] - edge[1])) if foot[1] > edge[1] else 0.5
     column, row = cell_of((edge[0] + along * (foot[0] - edge[0]), edge[1] + along * (foot[1] - edge[1])))
-    canvas.label("face", [(column - back, row + down) for down in (0, 1, 2) for back in (6, 5)])
+    canvas.label("face", [(column - back, row + down) for back in (6, 5, -2) for down in (0, 1, 2)])
 
 
 def _name_proud(canvas: Canvas, frame: Frame, outline: Outline) -> None:
@@ -59,7 +59,7 @@ def _number_facets(canvas: Canvas, frame: Frame, outline: Outline) -> None:
     for number in range(1, len(bounds)):
         middle = (bounds[number - 1] + bounds[number]) / 2
         column, row = cell_of(frame.place(middle, outline.drop(middle)))
-        places = [(column, row + down) for down in (1, 2) if canvas.is_metal(column, row + down)]
+        places = [(column + aside, row + down) for down in (1, 2) for aside in (0, -1, 1)]
         canvas.label(str(number), places, "strong")
 
 

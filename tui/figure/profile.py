@@ -14,6 +14,7 @@ from tui.figure.alphabet import CELL_HEIGHT, Alphabet
 from tui.figure.canvas import Canvas, Point
 from tui.figure.captions import LETTERS, sample, wrapped
 from tui.figure.names import cell_of
+from tui.figure.proud import proud_parts
 from tui.figure.shape import Outline, Shape, shape_of
 from tui.view.lines import EMPTY, Line, Piece, filled, line, width_of
 
@@ -143,12 +144,8 @@ def _fill_proud(canvas: Canvas, axes: _Axes, chosen: Outline) -> None:
     """Fill what stands outside the circle, and name it."""
     if chosen.proudest == 0:
         return
-    steps = canvas.columns * canvas.alphabet.across
-    for step in range(steps + 1):
-        angle = axes.land_angle * step / steps
-        drop = chosen.drop(angle)
-        if angle <= chosen.points[-1][0] and drop < 0:
-            canvas.proud([axes.place(angle, drop), axes.place(angle, 0.0)])
+    for outline in proud_parts(chosen):
+        canvas.fill([axes.place(*point) for point in outline])
     angle, drop = min(chosen.points, key=lambda point: point[1])
     column, row = cell_of(axes.place(angle, drop))
     canvas.label(

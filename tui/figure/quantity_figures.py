@@ -1,239 +1,97 @@
-"""A small fixed drawing for each of the main quantities, in plain ASCII, at most 34 by 8 cells.
-
-The tool turns to the left, so its edge is at the left; a surface of cut metal is hatched. The two settings by a
-height look along the tool: its left side, where the edge goes down as it cuts and the land rises behind it.
-"""
+"""A picture for each quantity that has something to draw, with its mark on it; and why the others have none."""
 
 from __future__ import annotations
 
-from textwrap import dedent
+from collections.abc import Iterator, Mapping
+from functools import cache
 
-WIDEST, HIGHEST = 34, 8
+from geometry.quantities import QUANTITIES
+from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
+from tui.figure.sketch import cone, cylinder, drill, facets, section, thread, tooth, wheel
+from tui.figure.sketch.drawing import sketch_lines
+from tui.figure.sketch.model import Sketch
+from tui.pieces import Line, text_of
 
-_DRAWINGS: dict[tuple[str, ...], str] = {
-    ("diameter", "least_diameter", "diameter_after"): r"""
-            ..-------..
-          .'           '.
-         /               \
-    edge +<-- diameter -->+ edge
-         \               /
-          '.           .'
-            ''-------''
-        """,
-    ("land_width", "clear_land_width", "least_land", "land_after"): r"""
-            |<---- land ---->|
-       edge +---._           |
-            |/  /''--.___    |
-       face | /  /  /  / ''--+ heel
-            |/  /  /  /  /  /|
-            |  /  /  /  /  / |
-        """,
-    ("land_measured_as",): r"""
-              .. arc ..
-          .-''         ''-.
-        .'                 '.
-       +------ chord --------+
-     edge                   heel
-        """,
-    ("land_angle", "rub_angle", "facet_start"): r"""
-       edge +--..___..--+ heel
-             \  land   /
-              \ angle /
-               \     /
-                \   /
-                 \ /
-                  + axis
-        """,
-    ("relief_angle", "eccentric_relief_angle", "flat_relief_angle"): r"""
-       edge +- - - - - - - - tangent
-            |''-._  relief angle
-            |/  / ''-._
-            | /  /  /  ''-._
-       face |/  /  /  /  /  ''-+ heel
-            |  /  /  /  /  /  /|
-        """,
-    ("secondary_relief_angle", "primary_land", "facet_angle", "facet_width"): r"""
-            |<primary>|
-       edge +--.___   |
-            |/  /  '''+._ second facet
-            | /  /  /  /  '._
-       face |/  /  /  /  /   '+ heel
-            |  /  /  /  /  /  |
-        """,
-    ("margin_width",): r"""
-            |<margin>|
-       edge +--------+ - - - circle
-            |/  /  /  '--._
-       face | /  /  /  /   ''--+ heel
-            |/  /  /  /  /  /  |
-        """,
-    ("relief_form",): r"""
-       eccentric      flat
+SMALL = (34, 9)
+"""Columns and rows of a picture beside words."""
 
-       +-._             +._  _.--
-       |/  '-._         |/ ''/  |
-       | /  /  '-.      | /  /  |
-       |/  /  /  |      |/  /  /|
-       keeps falling    comes back
-        """,
-    ("heel_drop", "drop", "eccentric_drop", "flat_drop", "primary_drop"): r"""
-       edge + . . . . . . . .   circle
-            |''-._           |
-            |/  / ''-._      | drop
-            | /  /  /  ''-._ v
-       face |/  /  /  /  /  '+ heel
-            |  /  /  /  /  / |
-        """,
-    ("rake_angle", "local_rake_angle"): r"""
-         edge +-----.___
-              :\ /  /   ''--
-       radius : \  /  /  /  /
-       to the :  \   /  /  /
-       axis   :   \ /  /  /
-              :rake\  /  /
-        """,
-    ("face_offset",): r"""
-                 edge +----.__
-                      | /  /  ''-
-                      |/  /  /  /
-       axis           |  /  /  /
-         +<- offset ->| /  /  /
-                      :
-               plane of the face
-        """,
-    ("point_angle", "half_point_angle", "point_length", "lip_length"): r"""
-                  .-----------
-               _.'  /  /  /  /
-       point _'  /  /  /  /  /
-       angle( - - - - - - - - axis
-             '-.  /  /  /  / /
-                '._ /  /  / /
-                   '-----------
-        """,
-    ("included_angle", "mouth_diameter"): r"""
-                     .--------
-       from side  _-'  /  /  /
-       to side _-'  /  /  /  /
-             (- - - - - - - - axis
-               '-_  /  /  /  /
-                  '-_  /  /  /
-                     '--------
-        """,
-    ("helix_angle",): r"""
-       -----------------------------
-       '-._      '-._      '-._
-           '-._      '-._helix '-._
-       - - - - '-._- - - '-._ ) - - axis
-                   '-._      '-._
-       ----------------'-.-------'-.
-        """,
-    ("lip_relief_angle", "inner_relief_angle"): r"""
-       lip +- - - - - - - - - square
-           |''-._ lip relief  to axis
-           |/  / ''-._
-           | /  /  /  ''-._ flank
-           |/  /  /  /  /  ''-
-             the point is up
-        """,
-    ("chamfer_angle", "chamfer_length", "chamfer_threads", "cut_back"): r"""
-                         _/\_/\_/\_/
-                   _/\_-'  full threads
-             _/\_-'
-       point |
-             |<- chamfer ->|
-       - - - - - - - - - - - - - axis
-        """,
-    ("web_thickness", "chisel_edge_angle", "chisel_edge_length"): r"""
-       seen from the point
-                    ___________ lip
-               ^   /
-           web |  / chisel edge
-        _______v_/
-        lip
-        """,
-    ("lip_height_difference", "point_offset", "hole_oversize"): r"""
-                  tip
-                 .-'-._
-              .-'      '-._ _ _ _
-          _.-'             |    ^
-         |                 |    v
-         |                 | one lip
-         |                 | higher
-        """,
-    ("back_taper", "taper_ratio", "taper_angle", "swivel_angle", "back_diameter"): r"""
-       front                 back
-       .------.....____
-       ^               ''''---. ^
-       | larger       smaller | |
-       v               ____---' v
-       '------'''''----
-        """,
-    ("pitch", "lead", "starts", "threads_per_inch"): r"""
-            |<pitch>|
-            /\      /\      /\
-           /  \    /  \    /  \
-          /    \  /    \  /    \
-         /  /  /\/  /  /\/  /  /\
-       - - - - - - - - - - - - axis
-        """,
-    ("lead_over_land", "lead_angle"): r"""
-        edge ._
-             |  '-._  the thread
-             |      '-._ climbs
-             |<-- land --> '-._ heel
-                              |
-         lead over the land is what it
-         has advanced at the heel
-        """,
-    ("radial_throw", "axial_throw", "square_throw"): r"""
-        radial throw: in to the axis
-                  |
-                  v
-            .-----------------
-          .' /  /  /  /  /  /
-        .'  /  /  /  /  /  /
-       - - - - - - - - - - - axis
-       axial throw: from the point -->
-        """,
-    ("wheel_head_height", "rule_height"): r"""
-          .---.         heel
-         /     \     .-'
-        |       |  .'  land
-        |   +- -|.'- - - - - - - - -^
-         \wheel/.'          height  |
-          '---'+ edge - - -+ axis - v
-         cuts v ^ rest     of tool
-        """,
-    ("tooth_rest_height",): r"""
-         cup  |+ heel
-         wheel||
-              || land     of tool
-              ||- - - - -+ axis - ^
-              ||           height |
-          rim |+ edge - - - - - - v
-         cuts v ^ rest
-        """,
-    ("body_diameter", "least_gap", "deepest_gap"): r"""
-       . . . . . . . . . . old body
-       edge +  .  .  .  .  . circle
-            |'-._        ^ gap
-            |/  /'--.____v____
-       face | /  /  /  /  /  /+ heel
-            |/  /  /  /  /  / |
-        """,
-    ("feed", "feed_slope", "relief_left", "largest_feed"): r"""
-       edge +- - - - - - - - - level
-            |'-._''--..__ path of
-            |/  / '-._   ''- feed
-            | /  /  / '-._
-            |/  /  /  /  /'-. flank
-         what lies between is left
-        """,
+_LIMIT = "it is read off the wheel or worked out from what is written there, not seen on it"
+_COUNTED = "it is a count, not a shape"
+
+NOTHING: Mapping[str, str] = {
+    "surface": "each surface it chooses from has its own picture under its relief",
+    "relief_method": "it chooses a way of working; each way has its picture under what is set",
+    "rule_height": "it is the wheel head height or the tooth rest height, found another way",
+    "rule_difference": "it is the difference of two ways of reckoning one height",
+    "rated_speed": _LIMIT,
+    "rated_rotational_speed": _LIMIT,
+    "highest_rotational_speed": _LIMIT,
+    "sharpenings_left": _COUNTED,
+    "index_ratio": _COUNTED,
 }
+"""The quantities with nothing to draw, and why."""
 
-FIGURES: dict[str, tuple[str, ...]] = {
-    key: tuple(dedent(drawing).strip("\n").rstrip().split("\n"))
-    for keys, drawing in _DRAWINGS.items()
-    for key in keys
-}
-"""The lines of the drawing for a quantity, by its key."""
+
+@cache
+def _sketches() -> Mapping[str, Sketch]:
+    found: dict[str, Sketch] = {}
+    for subject in (section, tooth, facets, cylinder, cone, drill, thread, wheel):
+        found.update(subject.sketches())
+    return found
+
+
+def has_picture(key: str) -> bool:
+    """Whether a quantity has something to draw.
+
+    Example:
+        >>> has_picture("land_width"), has_picture("rated_speed")
+        (True, False)
+    """
+    return key not in NOTHING and key in _sketches()
+
+
+def sketch_of(key: str) -> Sketch | None:
+    """The sketch of a quantity, or nothing where there is nothing to draw."""
+    return _sketches()[key] if has_picture(key) else None
+
+
+@cache
+def picture(key: str, columns: int, rows: int, name: AlphabetName) -> tuple[Line, ...]:
+    """The picture of a quantity.
+
+    Args:
+        key: of the quantity.
+        columns: of the picture.
+        rows: of the picture.
+        name: of the characters to draw with.
+
+    Returns:
+        So many lines; none where there is nothing to draw, or no room.
+    """
+    sketch = sketch_of(key)
+    return tuple(sketch_lines(sketch, columns, rows, ALPHABETS[name])) if sketch is not None else ()
+
+
+def picture_lines(key: str, columns: int, rows: int, alphabet: Alphabet) -> list[Line]:
+    """The same, as lines that may be added to."""
+    return list(picture(key, columns, rows, alphabet.name))
+
+
+class _Small(Mapping[str, tuple[str, ...]]):
+    """The pictures as plain text, drawn when they are asked for."""
+
+    def __getitem__(self, key: str) -> tuple[str, ...]:
+        if not has_picture(key):
+            raise KeyError(key)
+        text = "\n".join(text_of(one).rstrip() for one in picture(key, *SMALL, "ascii"))
+        return tuple(text.strip("\n").split("\n"))
+
+    def __iter__(self) -> Iterator[str]:
+        return (key for key in QUANTITIES if has_picture(key))
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+
+FIGURES: Mapping[str, tuple[str, ...]] = _Small()
+"""The small picture of a quantity in plain ASCII, by its key."""

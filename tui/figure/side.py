@@ -47,7 +47,6 @@ def _draw(canvas: Canvas, view: SideView) -> None:
 
     upper = [place(*one) for one in view.outline]
     far = [place(behind, 0.0 if view.one_side else -out) for behind, out in view.outline]
-    canvas.metal([*upper, *far[::-1]])
     canvas.stroke([far[0], *upper])
     if not view.one_side:
         canvas.stroke(far)

@@ -1,27 +1,37 @@
 """One tooth in section, drawn in characters: the circle, the edge, the land, the heel and the metal under it.
 
-The edge is at the left, for the tool turns to the left. The chosen profile bounds the hatched metal,
-other profiles are lines of letters, the circle is dotted, and metal outside it is solid.
+The edge is at the left, for the tool turns to the left. The chosen profile, the face and the heel are whole lines,
+other profiles are lines of letters, the circle is dotted, and only metal outside it is filled.
 """
 
 from __future__ import annotations
 
 import math
+from functools import lru_cache
+from itertools import pairwise
 
 from geometry.figure import Figure
 from geometry.sentences import Kind
 from library.units.show import show
-from tui.figure.alphabet import Alphabet
+from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
 from tui.figure.canvas import Canvas, Point
 from tui.figure.captions import LETTERS, exaggeration, sample, wrapped
-from tui.figure.frame import CORE, Frame, foot_of_face, frame_for
+from tui.figure.frame import Frame, foot_of_face, foot_of_heel, foot_of_radius, frame_for
 from tui.figure.names import cell_of, name_land, name_parts
+from tui.figure.proud import proud_parts
 from tui.figure.shape import Outline, Shape, shape_of
 from tui.view.lines import Line, filled, line
 
 LEAST_COLUMNS, LEAST_ROWS = 20, 5
 _STEPS = 64
 """Pieces of a drawn arc."""
+
+_FINE = math.radians(4)
+"""How far round a profile is drawn with one straight line."""
+
+
+_KEPT = 4
+"""Drawings that are kept, as many as a screen may show: keys that change no number draw nothing anew."""
 
 
 def tooth_lines(figure: Figure, columns: int, rows: int, alphabet: Alphabet) -> list[Line]:
@@ -36,7 +46,12 @@ def tooth_lines(figure: Figure, columns: int, rows: int, alphabet: Alphabet) -> 
     Returns:
         Exactly ``rows`` lines; none where there is no tooth to draw, or no room for one.
     """
-    shape = shape_of(figure)
+    return list(_tooth_lines(figure, columns, rows, alphabet.name))
+
+
+@lru_cache(_KEPT)
+def _tooth_lines(figure: Figure, columns: int, rows: int, name: AlphabetName) -> list[Line]:
+    shape, alphabet = shape_of(figure), ALPHABETS[name]
     if shape is None or columns < LEAST_COLUMNS or rows < LEAST_ROWS:
         return []
     chosen, *others = shape.outlines
@@ -62,7 +77,7 @@ def _caption(shape: Shape, times: int, letters: str, columns: int, alphabet: Alp
     chosen, *others = shape.outlines
     nothing = chosen.deepest == 0 and chosen.proudest == 0
     said = exaggeration(times, columns, nothing=nothing) if chosen.name else "land as an example"
-    items = [line(said), sample(alphabet.metal(0, 0) * 2, chosen.name or "metal")]
+    items = [line(said), sample(alphabet.line * 2, chosen.name or "tooth")]
     if chosen.proudest > 0:
         items.append(sample((alphabet.proud or alphabet.solid) * 2, "proud of the circle"))
     items += [sample(mark, one.name) for mark, one in zip(LETTERS, others, strict=False) if mark in letters]
@@ -76,14 +91,12 @@ def _draw(canvas: Canvas, frame: Frame, shape: Shape) -> str:
     """Draw everything but the words; returns the letters of the other profiles that lie on the sheet."""
     chosen, *others = shape.outlines
     ground = _points(frame, chosen)
-    foot = foot_of_face(frame, shape)
-    heel = frame.inside(chosen.points[-1][0], CORE)
-    canvas.specks(_arc(frame, shape.land_angle), 2 * canvas.alphabet.across)
+    canvas.specks(_arc(frame, shape.land_angle), canvas.alphabet.across + 1)
     if shape.rake_angle:
-        canvas.specks([frame.inside(0.0, 1.0), frame.inside(0.0, CORE)], canvas.alphabet.down)
-    canvas.metal([*ground, heel, foot])
-    canvas.stroke([foot, *ground, heel])
-    _fill_proud(canvas, frame, chosen)
+        canvas.specks([frame.place(0.0), foot_of_radius(frame)], canvas.alphabet.down)
+    canvas.stroke([foot_of_face(frame, shape), frame.place(0.0), *ground, foot_of_heel(frame, shape)])
+    for outline in proud_parts(chosen):
+        canvas.fill([frame.place(*point) for point in outline])
     for corner in chosen.corners:
         column, row = cell_of(frame.place(corner, chosen.drop(corner)))
         canvas.write(column, row, "+", "strong")
@@ -92,24 +105,19 @@ def _draw(canvas: Canvas, frame: Frame, shape: Shape) -> str:
 
 
 def _points(frame: Frame, outline: Outline) -> list[Point]:
-    return [frame.place(angle, drop) for angle, drop in outline.points]
+    """The places of a profile; a piece that goes a long way round is cut finer, for it may follow the circle."""
+    found = [outline.points[0]]
+    for (angle, drop), (next_angle, next_drop) in pairwise(outline.points):
+        pieces = max(1, math.ceil(abs(next_angle - angle) / _FINE))
+        found += [
+            (angle + (next_angle - angle) * n / pieces, drop + (next_drop - drop) * n / pieces)
+            for n in range(1, pieces + 1)
+        ]
+    return [frame.place(*point) for point in found]
 
 
 def _arc(frame: Frame, land_angle: float) -> list[Point]:
     """The circle, from a little before the edge to a little behind the heel."""
     beyond = min(0.2 * land_angle, max(0.0, (2 * math.pi - land_angle) / 2))
     step = (land_angle + 2 * beyond) / _STEPS
-    return [frame.inside(step * number - beyond, 1.0) for number in range(_STEPS + 1)]
-
-
-def _fill_proud(canvas: Canvas, frame: Frame, outline: Outline) -> None:
-    """Fill what stands outside the circle, ray by ray."""
-    if all(drop >= 0 for _, drop in outline.points):
-        return
-    reach = outline.points[-1][0]
-    rays = min(400, max(8, math.ceil(1.5 * frame.scale * reach / canvas.dot)))
-    for number in range(rays + 1):
-        angle = reach * number / rays
-        drop = outline.drop(angle)
-        if drop < 0:
-            canvas.proud([frame.inside(angle, 1.0), frame.place(angle, drop)])
+    return [frame.place(step * number - beyond) for number in range(_STEPS + 1)]

@@ -17,16 +17,19 @@ if TYPE_CHECKING:
     from tui.screens.calculator import CalculatorScreen as CalculatorScreen
     from tui.screens.cards.batch import BatchScreen as BatchScreen
     from tui.screens.cards.card import CardScreen as CardScreen
+    from tui.screens.cards.card_navigation import to_the_cards as to_the_cards
     from tui.screens.cards.cards import CardsScreen as CardsScreen
     from tui.screens.cards.equipment import EquipmentScreen as EquipmentScreen
     from tui.screens.cards.from_calculator import begin_from as begin_from
     from tui.screens.cards.life import LifeScreen as LifeScreen
     from tui.screens.cards.pick import PickScreen as PickScreen
     from tui.screens.cards.sheet import SheetScreen as SheetScreen
+    from tui.screens.cards.sheet import printed_sheet as printed_sheet
     from tui.screens.cautions import CautionsScreen as CautionsScreen
     from tui.screens.change_book import ChangeBookScreen as ChangeBookScreen
     from tui.screens.changes import ChangesScreen as ChangesScreen
     from tui.screens.compare import CompareScreen as CompareScreen
+    from tui.screens.confirm import ConfirmScreen as ConfirmScreen
     from tui.screens.conflict import ConflictScreen as ConflictScreen
     from tui.screens.draft import DraftScreen as DraftScreen
     from tui.screens.drafts import DraftsScreen as DraftsScreen
@@ -34,6 +37,7 @@ if TYPE_CHECKING:
     from tui.screens.entry import preview_of as preview_of
     from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
     from tui.screens.help import HelpScreen as HelpScreen
+    from tui.screens.print import PrintScreen as PrintScreen
     from tui.screens.review_change import ReviewChangeScreen as ReviewChangeScreen
     from tui.screens.table_forms import CopyForm as CopyForm
     from tui.screens.table_forms import NewEntryForm as NewEntryForm
@@ -54,6 +58,7 @@ SCREENS = {
     "ChangeBookScreen": "tui.screens.change_book",
     "ChangesScreen": "tui.screens.changes",
     "CompareScreen": "tui.screens.compare",
+    "ConfirmScreen": "tui.screens.confirm",
     "ConflictScreen": "tui.screens.conflict",
     "CopyForm": "tui.screens.table_forms",
     "DraftScreen": "tui.screens.draft",
@@ -66,6 +71,7 @@ SCREENS = {
     "NewEntryForm": "tui.screens.table_forms",
     "NewFamilyForm": "tui.screens.table_forms",
     "PickScreen": "tui.screens.cards.pick",
+    "PrintScreen": "tui.screens.print",
     "RenameForm": "tui.screens.table_forms",
     "ReviewChangeScreen": "tui.screens.review_change",
     "SheetScreen": "tui.screens.cards.sheet",
@@ -85,8 +91,14 @@ def opened_by(action: Action) -> Any:
     return load(module, name)
 
 
-PARTS = {"begin_from": "tui.screens.cards.from_calculator", "preview_of": "tui.screens.entry"}
-"""What a screen does with the code of another one: a card begun in the calculator, an entry beside the list."""
+PARTS = {
+    "begin_from": "tui.screens.cards.from_calculator",
+    "preview_of": "tui.screens.entry",
+    "printed_sheet": "tui.screens.cards.sheet",
+    "to_the_cards": "tui.screens.cards.card_navigation",
+}
+"""What a screen does with the code of another one: a card begun in the calculator, an entry beside the list, the way to
+the cards."""
 
 if not TYPE_CHECKING:
     __getattr__ = lazily(SCREENS | OPENED_BY_A_KEY | PARTS)

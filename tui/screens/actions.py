@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tui.actions import action, actions_of
+from tui.actions import actions_of, on_screen
 from tui.keys import shown_key
+from tui.meanings import MOVES
 from tui.screens.chooser import Choice, Chooser
 
 if TYPE_CHECKING:
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 class ActionsScreen(Chooser):
     """The actions of the screen below; Enter goes back there and does the chosen one."""
 
-    WHERE = "actions"
+    WHERE = "menu"
 
     def __init__(self, session: Session, below: BaseScreen) -> None:
         super().__init__(session)
@@ -30,12 +31,12 @@ class ActionsScreen(Chooser):
         """The actions of the screen below, by their keys."""
         keys = self.session.keymap.keys
         return [
-            Choice(one.id, ", ".join(map(shown_key, keys(one))), one.help)
+            Choice(one.id, ", ".join(map(shown_key, keys(one.id))) or one.title, one.help)
             for one in actions_of(self.below.WHERE)
-            if one.id != "actions"
+            if one.id not in MOVES and one.id != "menu"
         ]
 
     def take(self, choice: Choice) -> None:
         """Go back and do it there."""
         self.app.pop_screen()
-        self.below.call_after_refresh(self.below.do, action(choice.id))
+        self.below.call_after_refresh(self.below.do, on_screen(self.below.WHERE)[choice.id])

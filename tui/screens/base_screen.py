@@ -10,7 +10,7 @@ from textual.app import ComposeResult, ScreenStackError
 from textual.screen import Screen
 
 from tui import screens
-from tui.actions import Action, Where, action
+from tui.actions import Action, Where, on_screen
 from tui.view.bars import banner, key_bar
 from tui.view.lines import Line, filled, wrap
 from tui.widgets.pane import Pane
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     from geometry.calculation import Calculation
     from tui.app import Heelclear
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -50,6 +51,7 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         super().__init__()
         self.session = session
         self.said = ""
+        self.pressed = ""
         self._pane = Pane(session.theme, self.lines)
 
     @property
@@ -64,7 +66,11 @@ class BaseScreen(Screen[None], inherit_bindings=False):
     @property
     def in_full(self) -> str:
         """Where the cautions stand in full, by the reader's own key."""
-        return f"{self.session.keymap.first_key(action('cautions'))} in full"
+        return f"{self.key_of('cautions')} in full"
+
+    def key_of(self, name: str) -> str:
+        """The reader's own key for an action, or its place in the menu."""
+        return self.session.keymap.told(name)
 
     def title_text(self) -> str:
         """What stands at the left of the first line."""
@@ -153,11 +159,16 @@ class BaseScreen(Screen[None], inherit_bindings=False):
             return
         self.said = ""
         key = event.character if event.key == "question_mark" and event.character else event.key
-        action = None if self.is_text(key) else self.session.keymap.action(self.WHERE, key)
+        self.pressed = key
+        keymap = self.session.keymap
+        action = None if self.is_text(key) else keymap.action(self.WHERE, key)
         if action is not None:
             self.do(action)
             return
-        if event.is_printable and event.character:
+        meaning = None if self.is_text(key) else keymap.meaning(key)
+        if meaning is not None and meaning.nothing:
+            self.say(meaning.nothing)
+        elif event.is_printable and event.character:
             self.typed(event.character)
         else:
             self.edited(key)
@@ -185,9 +196,53 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         """Explain this screen."""
         self.app.push_screen(screens.HelpScreen(self.session, self))
 
-    def do_actions(self) -> None:
+    def do_menu(self) -> None:
         """List all that can be done here."""
         self.app.push_screen(screens.ActionsScreen(self.session, self))
+
+    def printed(self) -> Printed | None:
+        """What there is to be taken away; where there is none yet, that is said."""
+        return None
+
+    def do_print(self) -> None:
+        """List the ways to take away what is in front."""
+        printed = self.printed()
+        if printed is not None:
+            self.app.push_screen(screens.PrintScreen(self.session, printed, self))
+
+    def do_cards(self) -> None:
+        """List the job cards; where the list or a card lies below, go back to it."""
+        screens.to_the_cards(self)
+
+    def do_cautions(self) -> None:
+        """Show the general cautions in full."""
+        self.heelclear.show_cautions(None, None)
+
+    def do_drafts(self) -> None:
+        """Show what an earlier run left unsaved."""
+        if self.session.left_behind:
+            self.app.push_screen(screens.DraftsScreen(self.session))
+        else:
+            self.say("Nothing was left unsaved.")
+
+    def do_next_place(self) -> None:
+        """To the next place; the next line where a screen has no other."""
+        self._do("down")
+
+    def do_place_before(self) -> None:
+        """To the place before; the line before where a screen has no other."""
+        self._do("up")
+
+    def do_right(self) -> None:
+        """Change what is in hand, or go one sign on in it."""
+        self.edited("right")
+
+    def do_left(self) -> None:
+        """Change it the other way, or go one sign back in it."""
+        self.edited("left")
+
+    def _do(self, name: str) -> None:
+        getattr(self, method_of(on_screen(self.WHERE)[name]))()
 
     def do_units(self) -> None:
         """Change between millimetres and inches."""

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from textual import events
 
 from tui import screens
-from tui.actions import action
 from tui.screens.base_screen import BaseScreen
-from tui.screens.cards.card_navigation import begin_card, list_cards
+from tui.screens.cards.card_navigation import begin_card
+from tui.screens.confirming import ask
 from tui.view.book_page import with_preview
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
@@ -33,11 +33,11 @@ def list_share(width: int) -> int:
 
 
 WANT_THE_BOOK = frozenset(
-    {"open", "calculate", "cautions", "change-book", "begin-card", "cards", "findings", "actions", "compare"}
+    {"go-on", "calculate", "cautions", "change", "begin-card", "cards", "menu", "compare"}
 )
 """What shows more than the list does, and so cannot be done before the book is read."""
 
-LEAVING = frozenset({"back-out", "escape-find", "quit", "suspend"})
+LEAVING = frozenset({"back", "quit", "suspend"})
 """What is never made to wait."""
 
 
@@ -74,15 +74,14 @@ class BookScreen(BaseScreen):
 
     def title_text(self) -> str:
         """The program's name, and what is wrong in the book, if anything."""
-        said = [
-            f"{count} {what}{'s' if count > 1 else ''} ({self.session.keymap.first_key(action(key))})"
-            for count, what, key in (
-                (self.session.problem_count(), "problem", "findings"),
-                (len(self.session.left_behind), "unsaved draft", "drafts"),
-            )
-            if count
-        ]
-        return ": ".join(["Heelclear: the book", " and ".join(said)]) if said else "Heelclear: the book"
+        problems, unsaved = self.session.problem_count(), len(self.session.left_behind)
+        said = [f"{problems} problem{'s' if problems > 1 else ''}"] if problems else []
+        said += [f"{unsaved} unsaved"] if unsaved else []
+        return (
+            f"Heelclear: the book   {', '.join(said)}: {self.key_of('menu')}"
+            if said
+            else "Heelclear: the book"
+        )
 
     def body(self, width: int, height: int) -> list[Line]:
         """Find line and list, on a wide screen the chosen entry beside them, and on a first start what to do."""
@@ -140,31 +139,25 @@ class BookScreen(BaseScreen):
         """To the last entry."""
         self.session.page.view.choose(self.session.page.view.count)
 
-    def do_clear_find(self) -> None:
-        """Show the whole book again, the chosen entry still chosen; when it is shown already, take all marks away."""
+    def do_empty(self) -> None:
+        """Show the whole book again, the chosen entry still chosen."""
         page, chosen = self.session.page, self.session.page.chosen
-        if not page.find.text:
-            page.marked.clear()
         page.edit(TextLine())
         if chosen is not None:
             page.choose(chosen.id)
 
-    def do_escape_find(self) -> None:
-        """The same, by Escape."""
-        self.do_clear_find()
-
-    def do_back_out(self) -> None:
-        """Empty the find line; when it is empty, leave."""
+    def do_back(self) -> None:
+        """Empty the find line; when it is empty, leave, but never by Escape."""
         if self.session.page.find.text:
-            self.do_clear_find()
-        else:
+            self.do_empty()
+        elif self.pressed != "escape":
             self.heelclear.leave()
 
-    def do_open(self) -> None:
+    def do_go_on(self) -> None:
         """Open the chosen entry."""
         entry = self.session.chosen_entry()
         if entry is None:
-            self.say("There is no entry to open; clear the find line with Ctrl+U.")
+            self.say(f"There is no entry to open; {self.key_of('empty')} empties the find line.")
             return
         self.app.push_screen(screens.EntryScreen(self.session, entry))
         self.heelclear.load_units()
@@ -177,17 +170,6 @@ class BookScreen(BaseScreen):
         """Begin a job card from the chosen entry."""
         begin_card(self, self.session.chosen_entry())
 
-    def do_cards(self) -> None:
-        """List the job cards."""
-        list_cards(self)
-
-    def do_drafts(self) -> None:
-        """Show what an earlier run left unsaved."""
-        if not self.session.left_behind:
-            self.say("Nothing was left unsaved.")
-            return
-        self.app.push_screen(screens.DraftsScreen(self.session))
-
     def do_mark(self) -> None:
         """Mark the chosen entry, or take its mark away."""
         self.session.page.mark()
@@ -199,12 +181,27 @@ class BookScreen(BaseScreen):
         names = dict.fromkeys((*page.marked, *chosen))
         entries = [entry for name in names if (entry := self.session.entry(name)) is not None]
         if len(entries) < 2:
-            mark, compare = (self.session.keymap.first_key(action(name)) for name in ("mark", "compare"))
+            mark, compare = self.key_of("mark"), self.key_of("compare")
             self.say(f"Mark two entries or more with {mark}; then {compare} shows them side by side.")
             return
         self.app.push_screen(screens.CompareScreen(self.session, entries))
 
-    def do_change_book(self) -> None:
+    def do_unmark(self) -> None:
+        """Take the marks of all entries away, once that is confirmed."""
+        page = self.session.page
+        if not page.marked:
+            self.say("No entry is marked.")
+            return
+        entries = [entry.title for name in page.marked if (entry := self.session.entry(name)) is not None]
+        ask(
+            self,
+            f"Take the marks of {len(page.marked)} entries away?",
+            "Take them away",
+            "; ".join(entries),
+            page.marked.clear,
+        )
+
+    def do_change(self) -> None:
         """List what can be changed of the book as a whole."""
         self.app.push_screen(screens.ChangeBookScreen(self.session))
 

@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from library.pages.answer import answer_page
-from library.pages.as_text import as_text
-from library.pages.reader import Reader
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
-from tui.services.export import write_new_file
+from tui.screens.printing import printed_page
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
@@ -21,11 +18,8 @@ if TYPE_CHECKING:
     from geometry.calculation import Calculation
     from library.book.model import Entry
     from library.threads import Thread
+    from tui.services.export import Printed
     from tui.session import Session
-
-
-MAIL = Reader(76)
-"""An answer that is copied or kept fits a mail and a printed page."""
 
 
 class CalculatorScreen(BaseScreen):
@@ -78,22 +72,22 @@ class CalculatorScreen(BaseScreen):
         self._compute()
         self.page.scroll_to_field()
 
-    def do_next_field(self) -> None:
+    def do_down(self) -> None:
         """To the next field."""
         self.page.form.move(1)
         self.page.scroll_to_field()
 
-    def do_next_wanted(self) -> None:
+    def do_go_on(self) -> None:
         """To the next field that wants something, never onto a filled one."""
         self.page.form.to_wanted()
         self.page.scroll_to_field()
 
-    def do_previous_field(self) -> None:
+    def do_up(self) -> None:
         """To the field before."""
         self.page.form.move(-1)
         self.page.scroll_to_field()
 
-    def do_clear_field(self) -> None:
+    def do_empty(self) -> None:
         """Empty the field in hand; the book's value or the default returns."""
         self.page.form.clear()
         self._compute()
@@ -107,14 +101,22 @@ class CalculatorScreen(BaseScreen):
         """See the part of the page below."""
         self.page.view.scroll(max(self.page.view.height - 1, 1))
 
-    def do_figures(self) -> None:
+    def do_drawing(self) -> None:
         """Show the drawings large in place of the numbers, or the numbers again."""
         self.session.large_figures = not self.session.large_figures
 
-    def do_calculations(self) -> None:
+    def do_calculate(self) -> None:
         """List the calculations of this family."""
         name = self.page.form.sheet.name
         self.app.push_screen(screens.CalculationsScreen(self.session, self.entry, name, self._open))
+
+    def do_change(self) -> None:
+        """Change the book's value for the field in hand; where the book has none, list what can be changed."""
+        key = self.page.form.focus
+        if key in self.entry.values:
+            self.app.push_screen(screens.ValueFormScreen(self.session, self.entry, key))
+        else:
+            self.app.push_screen(screens.ChangesScreen(self.session, self.entry))
 
     def do_threads(self) -> None:
         """List the standard threads."""
@@ -127,11 +129,11 @@ class CalculatorScreen(BaseScreen):
         self.page.form.take_thread(thread.title)
         self._compute()
 
-    def do_next_calculation(self) -> None:
+    def do_next(self) -> None:
         """Change to the next calculation of this family."""
         self._step(1)
 
-    def do_previous_calculation(self) -> None:
+    def do_previous(self) -> None:
         """Change to the calculation before."""
         self._step(-1)
 
@@ -159,32 +161,14 @@ class CalculatorScreen(BaseScreen):
         """Begin a job card with what was typed here."""
         screens.begin_from(self)
 
-    def do_copy(self) -> None:
-        """Copy the answer to the terminal's clipboard."""
-        text = self._text()
-        if text:
-            self.app.copy_to_clipboard(text)
-            self.say("Sent to the clipboard of your terminal; if it is not there, Ctrl+R writes a file.")
-
-    def do_keep(self) -> None:
-        """Write the answer into a new file."""
-        text = self._text()
-        if not text:
-            return
-        name = f"{self.entry.id}-{self.page.form.sheet.name}"
-        try:
-            path = write_new_file(text, Path.cwd(), name)
-        except OSError as error:
-            self.say(f"The file could not be written: {error.strerror}. Ctrl+T copies the answer instead.")
-        else:
-            self.say(f"Written to {path}.")
-
-    def _text(self) -> str:
+    def printed(self) -> Printed | None:
+        """The answer, once there is one."""
         form, book = self.page.form, self.session.book
         if form.answer is None or form.answer.result is None:
             self.say("There is no answer yet; give what is still needed first.")
-            return ""
-        return as_text(answer_page(form.answer, book, self.session.display, form.entry), MAIL)
+            return None
+        page = answer_page(form.answer, book, self.session.display, form.entry)
+        return printed_page(page, f"{self.entry.id}-{form.sheet.name}")
 
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.theme.drawing]

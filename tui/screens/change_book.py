@@ -34,7 +34,14 @@ class ChangeBookScreen(Chooser):
 
     def choices(self) -> list[Choice]:
         """What can be done."""
+        entry = self.session.chosen_entry()
+        this = (
+            [Choice("this", "This entry", f"Changes {entry.title}: its values, its texts, its id.")]
+            if entry
+            else []
+        )
         return [
+            *this,
             Choice("entry", "New entry", "Adds an entry of your own."),
             Choice("family", "New family", "Adds a family of tools."),
             Choice("undo", "Take back", self._undo_text()),
@@ -50,6 +57,10 @@ class ChangeBookScreen(Chooser):
     def take(self, choice: Choice) -> None:
         """Do it."""
         match choice.id:
+            case "this":
+                entry = self.session.chosen_entry()
+                if entry is not None:
+                    self.app.push_screen(screens.ChangesScreen(self.session, entry))
             case "entry":
                 chosen = self.session.page.chosen
                 self.app.push_screen(screens.NewEntryForm(self.session, chosen.family if chosen else ""))

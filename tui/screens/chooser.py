@@ -74,7 +74,7 @@ class Chooser(BaseScreen):
                 found[self.view.top : self.view.top + self.view.height], self.view.top
             )
         ]
-        nothing = [line("  Nothing here has that in it; Ctrl+U shows all again.")]
+        nothing = [line(f"  Nothing here has that in it; {self.key_of('empty')} shows all again.")]
         foot = wrap(found[self.view.chosen].text, width) if found else []
         return [*filled(head + (rows or nothing), height - room - 1), rule(width), *filled(foot, room)]
 
@@ -95,7 +95,7 @@ class Chooser(BaseScreen):
         """Edit what is sought."""
         self._seek(self.find.edited(key))
 
-    def do_clear_find(self) -> None:
+    def do_empty(self) -> None:
         """Show all choices again."""
         self._seek(TextLine())
 
@@ -128,7 +128,7 @@ class Chooser(BaseScreen):
         """To the last choice."""
         self.view.choose(self.view.count)
 
-    def do_take(self) -> None:
+    def do_go_on(self) -> None:
         """Take the chosen one."""
         found = self.found()
         self.view.resize(len(found), self.view.height)

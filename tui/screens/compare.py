@@ -9,6 +9,7 @@ from library.calc.cautions import cautions_of_all
 from library.pages.cautions import at_arms_length
 from library.pages.columns import body_lines, columns, heading_lines
 from library.pages.comparison import LEGEND, side_by_side
+from tui import screens
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, rule, wrap
 from tui.view.page_lines import block_lines, reader, shown
@@ -75,15 +76,19 @@ class CompareScreen(Reading):
         """Show the cautions of all of them in full."""
         self.heelclear.show_cautions(None, None, lambda book: cautions_of_all(self.entries, book))
 
+    def do_change(self) -> None:
+        """Change the first entry in sight."""
+        self.app.push_screen(screens.ChangesScreen(self.session, self.entries[self._first]))
+
     def do_sources(self) -> None:
         """Show the source of every value below it, or hide it again."""
         self._sources = not self._sources
 
-    def do_columns_left(self) -> None:
+    def do_left(self) -> None:
         """Show the entry before."""
         self._move(-1)
 
-    def do_columns_right(self) -> None:
+    def do_right(self) -> None:
         """Show the next entry."""
         self._move(1)
 

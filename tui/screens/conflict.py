@@ -8,9 +8,8 @@ from typing import TYPE_CHECKING
 from library.editing.merging import Choice, Conflict, Side
 from library.editing.wording import words
 from library.sanitize import sanitize
-from tui.actions import action
 from tui.screens.reading import Reading
-from tui.view.lines import EMPTY, Line, Piece, line, wrap
+from tui.view.lines import EMPTY, Line, Piece, Role, line, wrap
 
 if TYPE_CHECKING:
     from tui.session import Session
@@ -44,6 +43,7 @@ class ConflictScreen(Reading):
         self.choices: list[Choice] = []
         self._answered = answered
         self._where = where
+        self._chosen = 0
 
     @property
     def conflict(self) -> Conflict:
@@ -55,29 +55,61 @@ class ConflictScreen(Reading):
         count = len(self.conflicts)
         return "Both of you changed this" + (f" ({len(self.choices) + 1} of {count})" if count > 1 else "")
 
+    def body(self, width: int, height: int) -> list[Line]:
+        """The three states, which scroll, over what can be done."""
+        ways = [one for place, way in enumerate(self._ways()) for one in self._shown(way, width, place)]
+        ways = ways[: max(height - 3, 1)]
+        return [*super().body(width, max(height - len(ways), 1)), *ways][:height]
+
     def text(self, width: int) -> list[Line]:
-        """The three states, and what can be done."""
-        conflict, keymap = self.conflict, self.session.keymap
+        """The three states."""
+        conflict = self.conflict
         lines = [*wrap(subject(conflict), width, "head"), EMPTY]
         theirs = f"{OTHERS}, in {self._where}" if self._where else OTHERS
-        lines += three(conflict, ("It was", YOURS, theirs), width)
-        mine, other, back = (keymap.first_key(action(name)) for name in ("keep-mine", "keep-theirs", "back"))
-        return lines + wrap(
-            f"{mine} keeps yours here, {other} keeps what somebody else saved; until then nothing is saved. {back} goes back without saving.",
-            width,
+        return lines + three(conflict, ("It was", YOURS, theirs), width)
+
+    def _ways(self) -> tuple[tuple[str, str], ...]:
+        """What can be done, and its name; the harmless one first."""
+        name = subject(self.conflict)
+        return (
+            ("leave", "Leave it for now: goes back, and nothing is saved."),
+            ("mine", f"Keep yours: {name} as you typed it here, over what somebody else saved."),
+            ("theirs", f"Keep what is saved: {name} as somebody else saved it; yours is let go."),
         )
 
-    def do_keep_mine(self) -> None:
-        """Keep yours here."""
-        self._choose("mine")
+    def _shown(self, way: tuple[str, str], width: int, place: int) -> list[Line]:
+        role: Role = "chosen" if place == self._chosen else "plain"
+        return wrap(way[1], width, role, first="> " if place == self._chosen else "  ", rest="    ")
 
-    def do_keep_theirs(self) -> None:
-        """Keep what somebody else saved."""
-        self._choose("theirs")
+    def do_up(self) -> None:
+        """To the way before."""
+        self._chosen = max(self._chosen - 1, 0)
+
+    def do_down(self) -> None:
+        """To the next way."""
+        self._chosen = min(self._chosen + 1, len(self._ways()) - 1)
+
+    def do_go_on(self) -> None:
+        """Take the chosen way."""
+        match self._ways()[self._chosen][0]:
+            case "mine":
+                self._choose("mine")
+            case "theirs":
+                self._choose("theirs")
+            case _:
+                self.do_back()
+
+    def do_previous(self) -> None:
+        """Back to the conflict before, to answer it anew."""
+        if self.choices:
+            self.choices.pop()
+            self._chosen = self.view.top = 0
+        else:
+            self.say("This is the first of them.")
 
     def _choose(self, side: Side) -> None:
         self.choices.append(Choice(self.conflict, side))
-        self.view.top = 0
+        self._chosen = self.view.top = 0
         if len(self.choices) == len(self.conflicts):
             self.app.pop_screen()
             self._answered(self.choices)

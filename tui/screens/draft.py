@@ -52,15 +52,14 @@ class DraftScreen(Reading):
         form = form_of(self.session, draft)
         return None if form is None else form.current()
 
-    def do_take(self) -> None:
+    def do_go_on(self) -> None:
         """Take it up again."""
         self.app.pop_screen()
         self._drafts.take_up(self.kept)
 
     def do_drop_draft(self) -> None:
-        """Forget it."""
-        self.app.pop_screen()
-        self._drafts.drop(self.kept)
+        """Forget it, once that is confirmed."""
+        self._drafts.ask_to_drop(self.kept, self)
 
 
 def _field(one: Difference, draft: Draft, width: int, *, knows_now: bool) -> list[Line]:

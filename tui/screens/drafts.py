@@ -6,10 +6,12 @@ from typing import TYPE_CHECKING
 
 from tui import screens
 from tui.screens.chooser import Choice, Chooser
+from tui.screens.confirming import ask
 from tui.screens.draft_screens import name_of, screen_of
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
+    from tui.screens.base_screen import BaseScreen
 
 
 class DraftsScreen(Chooser):
@@ -47,17 +49,53 @@ class DraftsScreen(Chooser):
         self.app.pop_screen()
         self.app.push_screen(screen)
 
-    def do_compare_draft(self) -> None:
+    def do_compare(self) -> None:
         """Show what was typed beside what the book has now."""
         chosen = self._chosen()
         if chosen is not None:
             self.app.push_screen(screens.DraftScreen(self.session, chosen, self))
 
     def do_drop_draft(self) -> None:
-        """Forget the chosen one."""
+        """Forget the chosen one, once that is confirmed."""
         chosen = self._chosen()
         if chosen is not None:
-            self.drop(chosen)
+            self.ask_to_drop(chosen, self)
+
+    def ask_to_drop(self, kept: Kept, asked_on: BaseScreen) -> None:
+        """Ask whether to forget a draft; the screen that is asked on is left then, where it is not this one."""
+
+        def drop() -> None:
+            if asked_on is not self:
+                self.app.pop_screen()
+            self.drop(kept)
+
+        ask(
+            asked_on,
+            f"Discard {name_of(kept)}?",
+            "Discard it",
+            f"It is forgotten for good: {_text(kept)}",
+            drop,
+        )
+
+    def do_drop_all_drafts(self) -> None:
+        """Forget all of them, once that is confirmed."""
+        kept = list(self.session.left_behind)
+        names = "; ".join(map(name_of, kept))
+
+        def drop() -> None:
+            for one in kept:
+                self.heelclear.autosave.forget(one)
+                self.session.left_behind.remove(one)
+            self.app.pop_screen()
+            self.heelclear.say("They are forgotten; nothing else was left unsaved.")
+
+        ask(
+            self,
+            f"Put all {len(kept)} drafts away?",
+            "Put them away",
+            f"They are forgotten for good: {names}",
+            drop,
+        )
 
     def drop(self, kept: Kept) -> None:
         """Forget a draft for good."""

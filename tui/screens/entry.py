@@ -62,11 +62,11 @@ class EntryScreen(BaseScreen):
         """The quantity of the value in hand."""
         return self.page.key
 
-    def do_next_value(self) -> None:
+    def do_down(self) -> None:
         """To the next value, and past the last one a line further down the text."""
         self.page.move(1)
 
-    def do_previous_value(self) -> None:
+    def do_up(self) -> None:
         """The same the other way."""
         self.page.move(-1)
 
@@ -94,7 +94,7 @@ class EntryScreen(BaseScreen):
         """Open the calculator, filled from this entry."""
         self.heelclear.calculate(self.entry)
 
-    def do_calculate_on(self) -> None:
+    def do_go_on(self) -> None:
         """The same, by Enter."""
         self.do_calculate()
 
@@ -106,11 +106,11 @@ class EntryScreen(BaseScreen):
         """Show the cautions alone."""
         self.heelclear.show_cautions(None, self.entry)
 
-    def do_next_entry(self) -> None:
+    def do_next(self) -> None:
         """Show the next entry of the list."""
         self._go(1)
 
-    def do_previous_entry(self) -> None:
+    def do_previous(self) -> None:
         """Show the entry before in the list."""
         self._go(-1)
 

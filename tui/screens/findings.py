@@ -45,11 +45,11 @@ class FindingsScreen(Reading):
             lines += _shown(issue, width, chosen=number == self._chosen)
         return lines or [EMPTY, *wrap("Nothing is wrong in the files of the book.", width)]
 
-    def do_scroll_up(self) -> None:
+    def do_up(self) -> None:
         """To the problem before."""
         self._go(-1)
 
-    def do_scroll_down(self) -> None:
+    def do_down(self) -> None:
         """To the next problem."""
         self._go(1)
 
@@ -69,7 +69,11 @@ class FindingsScreen(Reading):
             self.view.top = max(self.view.top, ends[self._chosen] - self.view.height)
             self.view.top = min(self.view.top, self._starts[self._chosen])
 
-    def do_open_file(self) -> None:
+    def do_go_on(self) -> None:
+        """Open the file of the chosen problem at its line."""
+        self.do_change()
+
+    def do_change(self) -> None:
         """Open the file of the chosen problem at its line."""
         issues = self.issues()
         if not issues:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from tui.actions import action
 from tui.screens.base_screen import BaseScreen
 from tui.screens.change_flow import ChangeRequest, preview
-from tui.view.lines import Line
+from tui.screens.confirming import ask
+from tui.view.lines import EMPTY, Line, wrap
 from tui.view.text_form import TextForm
 
 if TYPE_CHECKING:
@@ -54,12 +54,15 @@ class FormScreen(BaseScreen):
             return
         self.form.take_up(kept.fields, kept.started)
         self.form.wrong = self.complaints()
-        key = self.session.keymap.first_key(action("start-over"))
-        self.say(f"What you typed here before is back. {key} puts the book's own words in its place.")
+        self.say(
+            f"What you typed here before is back. {self.key_of('start-over')} puts the book's own words in its place."
+        )
 
     def body(self, width: int, height: int) -> list[Line]:
         """The form, or as much of it as there is room for around the line in hand."""
         lines = self.form.draw(width)
+        told = f"{self.key_of('save')} shows what would change in the file, to be saved with {self.key_of('go-on')}."
+        lines += [EMPTY, *wrap(told, width, "quiet")]
         in_hand = next((at for at, one in enumerate(lines) if one and one[0].text == "> "), 0)
         return lines[max(0, min(in_hand - 2, len(lines) - height)) :]
 
@@ -77,15 +80,15 @@ class FormScreen(BaseScreen):
         self.form.edit(key)
         self.look_over()
 
-    def do_next_field(self) -> None:
+    def do_down(self) -> None:
         """To the next line."""
         self.form.move(1)
 
-    def do_next_wanted(self) -> None:
+    def do_go_on(self) -> None:
         """To the next line."""
-        self.do_next_field()
+        self.do_down()
 
-    def do_previous_field(self) -> None:
+    def do_up(self) -> None:
         """To the line before."""
         self.form.move(-1)
 
@@ -97,13 +100,30 @@ class FormScreen(BaseScreen):
         """To the last line."""
         self.form.focus = self.form.blanks[-1].key
 
-    def do_clear_field(self) -> None:
+    def do_empty(self) -> None:
         """Empty the line in hand."""
         self.form.clear()
         self.look_over()
 
     def do_start_over(self) -> None:
-        """Put back what the book has, and forget what was typed."""
+        """Put back what the book has, once it is confirmed that what was typed is to be forgotten."""
+        if not self.form.is_changed():
+            self.say("Nothing was typed here, so there is nothing to start over.")
+            return
+        typed = [
+            f"{blank.label}: {self.form.values()[blank.key] or 'emptied'}"
+            for blank in self.form.blanks
+            if self.form.values()[blank.key] != self.form.started.get(blank.key, "")
+        ]
+        ask(
+            self,
+            f"{self.title_text()}: start over?",
+            "Start over",
+            f"Forgets what was typed: {'; '.join(typed)}.",
+            self._start_over,
+        )
+
+    def _start_over(self) -> None:
         self.form.start_over(self.current())
         self.form.wrong = {}
         self.heelclear.autosave.drop(self.draft())
@@ -113,7 +133,7 @@ class FormScreen(BaseScreen):
         self.form.wrong = self.complaints()
         self.heelclear.autosave.keep_soon(self.draft())
 
-    def do_look(self) -> None:
+    def do_save(self) -> None:
         """Show what would change in the file."""
         self.form.wrong = self.complaints()
         if self.form.wrong:
@@ -137,7 +157,7 @@ class FormScreen(BaseScreen):
             if choice.side == "theirs":
                 self.form.fill({field: theirs})
         self.look_over()
-        self.do_look()
+        self.do_save()
 
     def _saved(self, draft: Draft) -> None:
         """Leave the form, unless something was typed since the change that is saved now."""

@@ -33,7 +33,9 @@ class GlossaryScreen(Reading):
         words = sought(self.find.text)
         lines = [one for term in terms_with(words) for one in explained_term(term, width)]
         lines += [one for row in quantities_with(words) for one in explained(row, width)]
-        return lines or wrap("No word has that in it. Ctrl+U shows all of them again.", width)
+        return lines or wrap(
+            f"No word has that in it. {self.key_of('empty')} shows all of them again.", width
+        )
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""
@@ -43,7 +45,7 @@ class GlossaryScreen(Reading):
         """Edit what is sought."""
         self._take(self.find.edited(key))
 
-    def do_clear_find(self) -> None:
+    def do_empty(self) -> None:
         """Show all words again."""
         self._take(TextLine())
 

@@ -33,11 +33,11 @@ class Reading(BaseScreen):
         last = line(Piece(fit(edge, width), "rule")) if below else rule(width)
         return [*filled(lines[self.view.top :], height - 1), last]
 
-    def do_scroll_up(self) -> None:
+    def do_up(self) -> None:
         """One line up."""
         self.view.scroll(-1)
 
-    def do_scroll_down(self) -> None:
+    def do_down(self) -> None:
         """One line down."""
         self.view.scroll(1)
 

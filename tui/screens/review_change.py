@@ -37,6 +37,10 @@ class ReviewChangeScreen(Reading):
         _, _, *changed = plan.diff()
         return lines + [one for text in changed for one in diff_lines(text, width)]
 
+    def do_go_on(self) -> None:
+        """Save it."""
+        self.do_save()
+
     def do_save(self) -> None:
         """Save it."""
         self._save(self.plan)

@@ -3,10 +3,32 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
+
+ENDINGS = {"text": ".txt", "markdown": ".md", "html": ".html"}
+"""The endings of files by the form of what is written."""
 
 MOST = 1000
 """How many answers of one name are kept in one folder before another folder has to be used."""
+
+
+@dataclass(frozen=True)
+class Printed:
+    """What a screen has to be taken away.
+
+    Attributes:
+        title: what it is.
+        name: of its file, without an ending.
+        form: gives it in a form, ``text``, ``markdown`` or ``html``.
+        look: shows it as it prints; nothing where it is in front already.
+    """
+
+    title: str
+    name: str
+    form: Callable[[str], str]
+    look: Callable[[], object] | None = None
 
 
 def write_new_file(text: str, folder: Path, name: str, ending: str = ".txt") -> Path:

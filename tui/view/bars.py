@@ -1,12 +1,13 @@
-"""The title line and the key bar of every screen."""
+"""The title line of every screen, and its last line: one row of keys that is the same everywhere."""
 
 from __future__ import annotations
 
-from tui.actions import Where, actions_of
-from tui.keys import Keymap
-from tui.view.lines import Line, Piece, fit, line, padded, spread_out, width_of
+from collections.abc import Iterator, Sequence
 
-GAP = "  "
+from tui.actions import Where, on_screen
+from tui.keys import Keymap
+from tui.meanings import MEANINGS, ROW
+from tui.view.lines import Line, Piece, fit, line, padded, spread_out, width_of
 
 
 def banner(title: str, state: str, width: int) -> Line:
@@ -15,24 +16,42 @@ def banner(title: str, state: str, width: int) -> Line:
     return spread_out(line(Piece(fit(title, max(width - width_of(right), 1)).rstrip(), "head")), right, width)
 
 
-ALWAYS = ("help", "back", "back-out", "take")
-"""Actions that the key bar shows first of all, however narrow it is: without them one is lost."""
+LEFT_OUT = ("units", "change", "cautions", "print", "calculate", "cards", "help", "menu", "back")
+"""The order in which keys are left out where the row is too narrow even for short words: from its middle."""
 
 
 def key_bar(where: Where, keymap: Keymap, width: int) -> Line:
-    """The last line: each key with what it does, as many as fit whole."""
-    offered = [action for action in actions_of(where) if action.in_bar]
-    taken, room = set(), width + len(GAP)
-    for action in sorted(offered, key=lambda one: one.id not in ALWAYS):
-        wanted = len(keymap.first_key(action)) + len(action.title) + 1 + len(GAP)
-        if wanted <= room:
-            taken.add(action.id)
-            room -= wanted
-    pieces: list[Piece] = []
-    for action in offered:
-        if action.id in taken:
-            pieces += [
-                Piece((GAP if pieces else "") + keymap.first_key(action), "key"),
-                Piece(f" {action.title}"),
-            ]
-    return padded(tuple(pieces), width)
+    """The last line: always the same keys in the same order, dim where one does nothing on this screen.
+
+    Long words where they have room, short ones where they have not, and fewer where even those have none.
+    """
+    here = on_screen(where)
+    for gap, names in _fits(keymap):
+        row = [(key, word, "key" if name in here else "quiet") for name, key, word in names]
+        if sum(len(key) + len(word) for key, word, _ in row) + gap * (len(row) - 1) <= width:
+            pieces: list[Piece] = []
+            for key, word, role in row:
+                lead = " " * gap if pieces else ""
+                pieces += [
+                    Piece(lead + key, "key" if role == "key" else "quiet"),
+                    Piece(word, "plain" if role == "key" else "quiet"),
+                ]
+            return padded(tuple(pieces), width)
+    return padded((), width)
+
+
+def _fits(keymap: Keymap) -> Iterator[tuple[int, Sequence[tuple[str, str, str]]]]:
+    """The ways to write the row, the widest first: the gap between two keys, and id, key and word of each."""
+    keys = {name: keymap.told(name) for name in ROW}
+    yield 2, [(name, keys[name], f" {MEANINGS[name].title}") for name in ROW]
+    for count in range(len(LEFT_OUT)):
+        yield (
+            1,
+            [(name, keys[name], _short(name, keys[name])) for name in ROW if name not in LEFT_OUT[:count]],
+        )
+
+
+def _short(name: str, key: str) -> str:
+    """The short word of a meaning, right behind a key of one sign."""
+    word = MEANINGS[name].short or MEANINGS[name].title
+    return word if len(key) == 1 else f" {word}"

@@ -117,7 +117,7 @@ class CardListPage:
         if self._rows is None:
             return [EMPTY, line("  Reading the cards.")]
         if self._rows:
-            said = f"No card has {self.find.text.strip()!r}. {self._keys('clear-find')} shows all again."
+            said = f"No card has {self.find.text.strip()!r}. {self._keys('empty')} shows all again."
         else:
             said = f"There is no card yet. {self._keys('begin-card')} begins one, here or on an entry of the book."
         return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]

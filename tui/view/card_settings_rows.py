@@ -48,7 +48,7 @@ def settings_rows(job: Job, opened: Opened) -> list[Row]:
             rows += _of_step(job, step, opened, [one for one in lines if one.sheet == step.sheet.name])
     if aside:
         many = f"{len(aside)} more calculation{'s' if len(aside) > 1 else ''}"
-        hint = "Nothing calls for them on this tool, or they were left out. {more} lists them."
+        hint = "Nothing calls for them on this tool, or they were left out. {change} lists them."
         rows.append(Row(REST, f"{many} for such a tool", hint=hint, heading=True))
     return rows
 
@@ -67,7 +67,7 @@ def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> 
         step.sheet.title,
         "skip" if step.skipped else "",
         "" if step.skipped else state_of(step),
-        hint=step.sheet.question + " {more} shows all of its lines; Right leaves it out of the job.",
+        hint=step.sheet.question + " {calculate} shows all of its lines; Right leaves it out of the job.",
         choices=tuple(_SKIP),
         said=_SKIP,
         below=tuple(_below(job, step, lines)) if not step.skipped else (),

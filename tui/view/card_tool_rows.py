@@ -51,20 +51,21 @@ def _has_threads(family: Family | None) -> bool:
 
 def _family(book: Book, family: str) -> Row:
     said = {name: one.title for name, one in book.families.items()}
-    return Row("family", "Family", family, hint=f"It decides which settings there are. {_TO_CHOOSE} " + "{more} lists them.",
+    return Row("family", "Family", family, hint=f"It decides which settings there are. {_TO_CHOOSE} " + "{change} lists them.",
                choices=("", *said), said=said, wants=not family)  # fmt: skip
 
 
 def _material(book: Book, material: str) -> Row:
     said = {name: one.title for name, one in book.materials.items()}
-    return Row("tool.work_material", "Work material", material, hint="The work material. {more} lists those of the book; any other may be typed.",
+    return Row("tool.work_material", "Work material", material, hint="The work material. {change} lists those of the book; any other may be typed.",
                said=said, wants=not material, is_text=True)  # fmt: skip
 
 
 def _equipment(job: Job, way: str, label: str, said: Mapping[str, str]) -> Row:
     if not said:
         hint = (
-            f"The book has no {way} yet. " + "{more} says what to write, and where; the card can wait for it."
+            f"The book has no {way} yet. "
+            + "{change} says what to write, and where; the card can wait for it."
         )
         return Row(
             way,
@@ -76,7 +77,7 @@ def _equipment(job: Job, way: str, label: str, said: Mapping[str, str]) -> Row:
             said=said,
         )
     now: str = getattr(job.card, way)
-    return Row(way, label, now, hint=_TO_CHOOSE + " {more} lists them with what the book knows of each.",
+    return Row(way, label, now, hint=_TO_CHOOSE + " {change} lists them with what the book knows of each.",
                choices=("", *said), said=said, wants=not now)  # fmt: skip
 
 
@@ -116,7 +117,7 @@ def end_rows(job: Job, opened: Opened) -> list[Row]:
         *lines_of("notes", "Notes", card.notes, "Whatever the next person should know, on as many lines as it takes.",
                   one_more=True),
         Row("minutes", "Time spent", card.minutes, hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
-        Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {more} lists "
-            "them. {finish-card} then closes the card.", choices=("", *results), wants=not card.result),
+        Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {change} lists "
+            "them. {go-on} then closes the card.", choices=("", *results), wants=not card.result),
         Row("remarks", "Remarks", card.remarks, hint="What is to be said of the result.", is_text=True),
     ]  # fmt: skip

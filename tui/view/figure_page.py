@@ -13,7 +13,7 @@ from library.units.show import show_answer
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.panel import NARROWEST, abreast, drawings, stacked
-from tui.figure.quantity_figures import FIGURES, HIGHEST
+from tui.figure.quantity_figures import SMALL, has_picture, picture_lines
 from tui.view.form import Form
 from tui.view.lines import EMPTY, Line, Piece, filled, line, wrap
 from tui.view.page_lines import part_lines
@@ -28,8 +28,28 @@ _CHECKS = 3
 _LEAST_LARGE = 8
 """Rows of the large drawings below which the checks under them give way."""
 
+_LEAST_PICTURE = 7
+"""Rows of the lowest picture of a quantity."""
+
 _ROOMY = 16
 """Rows of a page from which one of them may stay empty."""
+
+
+_LARGEST_PICTURE = (100, 30)
+"""Columns and rows of a quantity's picture where the screen has more."""
+
+
+def has_drawing(form: Form) -> bool:
+    """Whether there is anything to draw: of the answer, or of the quantity in hand where the answer has nothing.
+
+    Where it is not so, the key for large drawings does nothing and need not be shown.
+
+    Args:
+        form: what is filled in.
+    """
+    result = form.answer.result if form.answer is not None else None
+    drawn = result is not None and (result.figure is not None or result.side is not None)
+    return drawn or has_picture(form.focus)
 
 
 def column_width(width: int, gap: int) -> int:
@@ -48,8 +68,10 @@ def figure_column(form: Form, display: Display, width: int, height: int, alphabe
     """What stands beside the numbers: the drawings of the answer, else that of the quantity in hand."""
     result = _result(form)
     drawn = stacked(drawings(result, display), width, height, alphabet) if result is not None else []
-    if height - len(drawn) > HIGHEST + 3:
-        drawn += [EMPTY, *quantity_figure(form.focus)] if drawn else quantity_figure(form.focus)
+    room = height - len(drawn) - (1 if drawn else 0)
+    if room >= _LEAST_PICTURE + 1:
+        below = quantity_figure(form.focus, width, room, alphabet)
+        drawn += [EMPTY, *below] if drawn and below else below
     return filled(drawn, height)
 
 
@@ -75,24 +97,33 @@ def large_figures(
     """
     result = _result(form)
     if result is None:
-        return filled([field, *waiting, EMPTY, *quantity_figure(form.focus)], height)
+        head = [field, *waiting, EMPTY]
+        return filled([*head, *quantity_figure(form.focus, width, height - len(head), alphabet)], height)
     head = [field, *_outputs(result, display, width), *([EMPTY] if height >= _ROOMY else [])]
     room = height - len(head)
     under = max(0, min(_CHECKS + 1, room - _LEAST_LARGE))
     wanted = drawings(result, display)
     drawn = abreast(wanted, width, room - under, alphabet)
     if not wanted:
-        drawn = [*wrap("This calculation has no drawing.", width), EMPTY, *quantity_figure(form.focus)]
+        told = wrap("This calculation has no drawing.", width)
+        small = quantity_figure(form.focus, width, room - under - len(told) - 1, alphabet)
+        drawn = [*told, EMPTY, *small]
     meaning = part_lines([(checks(result.checks, display),)], width)
     return filled([*head, *drawn, EMPTY, *meaning], height)
 
 
-def quantity_figure(key: str) -> list[Line]:
-    """The small drawing of a quantity under its name; nothing where it has none."""
-    drawing = FIGURES.get(key)
-    if drawing is None:
-        return []
-    return [line(Piece(quantity(key).title, "quiet")), *(line(one) for one in drawing)]
+def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet) -> list[Line]:
+    """The picture of a quantity under its name, as large as it goes; nothing where it has none, or no room.
+
+    Args:
+        key: of the quantity.
+        width: in cells.
+        height: in lines, that of the name included.
+        alphabet: of the picture.
+    """
+    columns, rows = min(width, _LARGEST_PICTURE[0]), min(height - 1, _LARGEST_PICTURE[1])
+    drawn = picture_lines(key, columns, min(rows, max(columns // 2, SMALL[1])), alphabet)
+    return [line(Piece(quantity(key).title, "quiet")), *drawn] if drawn else []
 
 
 def _outputs(result: Result, display: Display, width: int) -> list[Line]:

@@ -17,28 +17,30 @@ from tui.view.lines import EMPTY, Line, Piece, line, wrap
 from tui.view.page_lines import block_lines
 
 ABOUT: dict[Where, str] = {
-    "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order: the tool, its material, or what it does wrong, such as chatter; the likeliest come first. A size such as m12, 1/2-13 or 12 mm is no part of the entry: it goes along into the calculator and the card. rake>8, land<=2mm or style=flat finds by number or choice. Enter opens the entry, F2 goes straight to the calculator.",
+    "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order: the tool, its material, or what it does wrong, such as chatter; the likeliest come first. A size such as m12, 1/2-13 or 12 mm is no part of the entry: it goes along into the calculator and the card. rake>8, land<=2mm or style=flat finds by number or choice. Enter opens the entry, F2 goes straight to the calculator, F3 lists the job cards. Ctrl+T marks entries to be set side by side, Ctrl+K shows them so.",
     "entry": "This is one entry of the book. Every value has a line with its usual figure, its range and a tag of its source: a number for a document, mem from memory, prac common practice, S this shop, + where more is told. Up and Down go from value to value; note and source of the one in hand stand below, and below that what to grind and how. Enter opens the calculator, filled from it; F6 changes the value in hand.",
     "calculator": "This is one calculation. What stands in the fields comes from the book, is a default, or was typed by you; the word behind each says which. Type over any of them, in any unit: 3.2, 1/8 in, 1-1/2 in, 40 thou, 8 deg, 3 deg 30 min. An emptied field gets its value back.",
     "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",
     "findings": "These are the problems found in the files of the book, each with what to do about it. Up and Down go from one to the next; Enter opens its file at its line in your editor, and the book is read again when you come back.",
     "glossary": "These are the words of the book and the calculator: terms of the trade with their other names, then every quantity with what it is and how it is measured. Type a part of a word.",
-    "actions": "This is everything that can be done on the screen before.",
+    "menu": "This is everything that can be done on the screen before.",
     "calculations": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",
     "help": "This is the help.",
     "changes": "This is what can be changed. Type a part of what you look for; Enter takes it. Nothing is saved before you have seen what would change in the file.",
-    "form": "Fill in the lines; an empty one is left out of the book. What is wrong is told at once, below the line. F2 shows what would change in the file; only then can it be saved.",
+    "form": "Fill in the lines; an empty one is left out of the book. What is wrong is told at once, below the line. Ctrl+R shows what would change in the file; only then can it be saved.",
     "review-change": "These are the lines of the file that would change: those with a minus go, those with a plus come. Enter saves them; F9 goes back and saves nothing.",
-    "conflict": "Somebody else changed the same thing while you did. Nothing is saved until you say which to keep; what only one of you changed is kept in any case.",
+    "conflict": "Somebody else changed the same thing while you did. Up and Down choose what to do, Enter does it, PgUp and PgDn move the text. Nothing is saved until you say which to keep; what only one of you changed is kept in any case.",
     "history": "This is what git remembers of this entry: who changed which value, and when.",
-    "draft": "This is one draft beside the book: what was typed, what stood there when it was begun, and what the book has now. Enter takes it up where it was left; F6 drops it.",
-    "compare": "These are entries of the book side by side. A star stands before each line on which they differ, an equals sign where all say the same. F2 shows where each value comes from.",
+    "draft": "This is one draft beside the book: what was typed, what stood there when it was begun, and what the book has now. Enter takes it up where it was left; F8 has the way to discard it, which asks first.",
+    "compare": "These are entries of the book side by side. A star stands before each line on which they differ, an equals sign where all say the same. F8 shows where each value comes from.",
     "threads": "These are the standard threads of the tables. Type a part of a name, a series or a size; Enter fills diameter, pitch and starts into the calculator. M16 or 5/8-11 UNC typed into the diameter does the same.",
-    "drafts": "These were typed and not saved when the program last ended. Enter takes one up again where it was left; F6 drops it; F9 leaves them for later.",
-    "cards": "These are the job cards of the shop, the newest first. Type words that are on a card, or a field: tool:T-12 size:M12 material:bronze date:2026-11 from:2026-01 to:2026-06 result:good status:draft; with = in place of : the whole field must match. Enter opens one; Tab marks several to be planned as a batch.",
+    "drafts": "These were typed and not saved when the program last ended. Enter takes one up again where it was left, Ctrl+K compares it with the book; F8 discards one or all, and asks first; F9 leaves them for later.",
+    "cards": "These are the job cards of the shop, the newest first. Type words that are on a card, or a field: tool:T-12 size:M12 material:bronze date:2026-11 from:2026-01 to:2026-06 result:good status:draft; with = in place of : the whole field must match. Enter opens one; Ctrl+T marks several, which F8 then plans as a batch.",
     "card": "This is one job, in six steps: the tool, as received, wanted, settings, after grinding, and how it ended. Enter goes on to the next line that wants something, Down to the next line whatever it holds; any step may be left out or come back to. What follows from the lines stands beside them and is worked out at each key. Several readings go into one line: 0.20, 0.21, 0.19 mm. An exclamation mark says that something does not add up; its sentence stands under its line. Leaving saves the card; what is missing or wrong only keeps it a draft.",
+    "confirm": "This asks before something is thrown away or written over. Up and Down choose, Enter takes; F9 leaves it as it is.",
+    "print": "These are the ways to take away what is in front of you. A file is always a new one, in the folder that you started in.",
     "pick": "This is what there is to choose from. Type a part of what you look for; Enter takes it.",
-    "sheet": "This is the setup sheet as it prints: settings in their order, readings, checks, cautions, and boxes for what you measure. It goes into a file as text, as Markdown, or as a web page with the drawing.",
+    "sheet": "This is the setup sheet as it prints: what stops first, then the tool, the cautions, the settings to tick off in their order, the readings, and boxes for what you measure. F7 copies it, or puts it into a file as text, as Markdown, or as a web page with the drawing that prints on one sheet of A4 or Letter.",
     "life": "This is everything that the cards know of one tool, the oldest first.",
     "batch": "This is the batch in the order that saves set-ups: what is set once, then what changes for each card.",
     "equipment": "This is how a machine or a wheel is written down. Copy it, and put your own numbers in.",
@@ -71,7 +73,7 @@ def help_lines(
         lines += [EMPTY, *wrap(sheet.wants, width), EMPTY, *wrap(sheet.neglects, width)]
     lines += [EMPTY, line(Piece("Keys", "head"))]
     for action in actions_of(where):
-        names = " or ".join(shown_key(key) for key in keymap.keys(action))
+        names = " or ".join(shown_key(key) for key in keymap.keys(action.id)) or keymap.told("menu")
         lines += wrap(action.help, width, first=f"  {names:<16} ", rest=" " * 19)
     rows = [quantity(key) for key in keys if key != in_hand]
     if rows:

@@ -3,40 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Literal, NamedTuple
 
 from rich.cells import cell_len, chop_cells, set_cell_size
 
 from library.pages.texts import wrapped
 from library.sanitize import sanitize
+from tui.pieces import Line, Piece, Role, text_of
 
-Role = Literal[
-    "plain",
-    "quiet",
-    "strong",
-    "head",
-    "chosen",
-    "cursor",
-    "typed",
-    "pass",
-    "watch",
-    "stop",
-    "warn",
+__all__ = [
+    "EMPTY",
+    "Line",
+    "Piece",
+    "Role",
+    "beside",
+    "cut",
+    "filled",
+    "fit",
+    "line",
+    "padded",
     "rule",
-    "key",
+    "spread_out",
+    "text_of",
+    "width_of",
+    "wrap",
 ]
-"""What a piece of text is to the reader; ``tui.theme`` decides how a terminal shows it."""
-
-
-class Piece(NamedTuple):
-    """Some text in one role."""
-
-    text: str
-    role: Role = "plain"
-
-
-Line = tuple[Piece, ...]
-"""One line of a screen, from its left edge."""
 
 EMPTY: Line = ()
 
@@ -49,11 +39,6 @@ def line(*pieces: Piece | str) -> Line:
         (Piece(text='Find: ', role='plain'), Piece(text='tap', role='typed'))
     """
     return tuple(piece if isinstance(piece, Piece) else Piece(piece) for piece in pieces)
-
-
-def text_of(one: Line) -> str:
-    """The words of a line without their roles."""
-    return "".join(piece.text for piece in one)
 
 
 def width_of(one: Line) -> int:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from tui.actions import action
 from tui.keys import Keymap
 from tui.view.lines import Line, Piece, fit, line
 
@@ -21,7 +20,7 @@ def welcome(keymap: Keymap, width: int) -> list[Line]:
         width: in cells.
     """
     open_it, calculate, change, explain, back = (
-        keymap.first_key(action(name)) for name in ("open", "calculate", "change-book", "help", "back-out")
+        keymap.told(name) for name in ("go-on", "calculate", "change", "help", "back")
     )
     said = (
         "Type a part of the tool or material; the list follows.",

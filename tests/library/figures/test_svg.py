@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from geometry.calculations import calculation
 from geometry.evaluate import run
 from geometry.figure import Curve, Figure, curve
-from library.figures.svg import HEIGHT, WIDTH, exaggeration, svg
+from library.figures.svg import HEIGHT, WIDTH, caption, exaggeration, svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -41,7 +41,7 @@ def tooth(relief: float = 8, land: float = 3.2, form: str = "eccentric") -> Figu
 def test_the_drops_are_drawn_as_many_times_deeper_as_is_said() -> None:
     figure = tooth(land=1.2)
     times = exaggeration(figure)
-    assert f"drops drawn {times} times as deep" in svg(figure, "x")
+    assert f"drops drawn {times} times as deep" in caption(figure)
     face, heel, circle, profile = lines(figure)[:4]
     # The circle is drawn from 12 hundredths of the land before the edge to as much behind the heel, in 48 steps.
     scale = math.dist(circle[0], circle[-1]) / (2 * 6 * math.sin(1.24 * figure.land_angle / 2))
@@ -121,4 +121,4 @@ def test_words_from_outside_are_text() -> None:
 
 def test_a_tooth_without_a_profile_is_drawn_true() -> None:
     assert exaggeration(Figure(6.0, 0.5, ())) == 1
-    assert "drops drawn true" in svg(Figure(6.0, 0.5, ()), "x")
+    assert "drops drawn true" in caption(Figure(6.0, 0.5, ()))

@@ -77,7 +77,7 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
     assert f"Face offset {6 * math.sin(math.radians(5)):.3f} mm" in " ".join(text.split())
     drop = 1.35 * (2 / 6) / (math.pi / 2)
     for share in (0.25, 0.5, 0.75, 1.0):
-        assert f"{drop * share:.3f} mm     {drop * share * 100:4.1f}" in text
+        assert re.search(rf" {drop * share:.3f} +{drop * share * 100:4.1f} ", text)
     assert "Throw of the cam 1.350 mm the cam of 1.35 mm out of the drawer" in " ".join(text.split())
     assert (
         f"gives {math.degrees(math.atan(1.35 * 4 / (math.pi * 12))):.2f} deg on the thread land, near the 8.00 deg wanted"
@@ -96,10 +96,10 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
 
 def test_there_is_a_box_for_each_flute_until_it_is_filled(sheet_book: Book, tap_card: Card) -> None:
     empty = sheet(edited(tap_card, "after.drop", ""), sheet_book)
-    line = empty[empty.index("Indicator drop at the heel") :].split("Diameter:")[0]
+    line = empty[empty.index("Indicator drop at the heel") :].split("Diameter ")[0]
     assert line.count("[________]") == 4
     filled = sheet(tap_card, sheet_book)
-    assert "[________]" not in filled[filled.index("Indicator drop at the heel") :].split("Diameter:")[0]
+    assert "[________]" not in filled[filled.index("Indicator drop at the heel") :].split("Diameter ")[0]
     assert "4 0.31 mm OFF" in filled
 
 
@@ -227,7 +227,7 @@ def test_paper_gets_ascii(text: str, plain: str) -> None:
 
 def test_cautions_stand_at_the_head_in_words_above_every_number(sheet_book: Book, tap_card: Card) -> None:
     text = sheet(tap_card, sheet_book)
-    head = text[: text.index("As received")]
+    head = text[: text.index("Set, in this order")]
     assert "\nCAUTION  Wheel-Rating | Eyes\n" in head
 
 
@@ -235,3 +235,47 @@ def test_escaping_reaches_every_special_sign() -> None:
     assert as_markdown.plain("1. x") == "1\\. x"
     assert as_markdown.plain("- x").startswith("\\-")
     assert as_html.plain("\"'<>&") == "&quot;&#x27;&lt;&gt;&amp;"
+
+
+@pytest.mark.parametrize("form", sorted(FORMATS))
+def test_what_stops_stands_first_then_the_tool_the_cautions_and_the_work_in_its_order(
+    form: str, sheet_book: Book, tap_card: Card
+) -> None:
+    card = edited(tap_card, "settings.wheel-speed.rotational_speed", "4200 rpm")
+    text = sheet(card, sheet_book, form).split("<body>")[-1]
+    order = ("STOP", "must not run at 4200 rpm", "No. 7, M12 x 1.75", "CAUTION", "Set, in this order",
+             "Read on the way", "After grinding", "Name", "What it means", "Wanted")  # fmt: skip
+    places = [text.index(one) for one in order]
+    assert places == sorted(places)
+    assert "STOP" not in text[: places[0]]
+
+
+def test_there_is_a_box_to_tick_for_each_setting_and_boxes_for_what_is_read_on_the_way(
+    family_card: Card, sheet_book: Book
+) -> None:
+    text, html = sheet(family_card, sheet_book), sheet(family_card, sheet_book, "html")
+    ticks = len(re.findall(r"^\[ \] +\d+ ", text, re.MULTILINE))
+    assert ticks >= 2
+    assert html.count('class="tick"') == sheet(family_card, sheet_book, "markdown").count(". [ ] ") == ticks
+    # Quarters, half and heel, each with two or three boxes.
+    on_the_way = [line for line in text.splitlines() if re.match(r"(1/4|1/2|3/4|heel) ", line)]
+    assert len(on_the_way) % 4 == 0
+    assert on_the_way
+    assert {line.count("______") for line in on_the_way} <= {2, 3}
+    assert html.count('class="w"></td>') == sum(line.count("______") for line in on_the_way)
+
+
+def test_lines_are_left_for_how_it_went_until_they_are_filled(sheet_book: Book, tap_card: Card) -> None:
+    empty = edited(edited(tap_card, "minutes", ""), "notes", "")
+    text = sheet(empty, sheet_book)
+    for word in ("Time", "Result", "Name", "Notes"):
+        assert re.search(rf"(^|  ){word} _{{10,}}", text, re.MULTILINE)
+    assert "Time: 25 min  Result ____" in sheet(tap_card, sheet_book)
+
+
+def test_a_sheet_is_black_on_white_and_says_so_without_any_shade(tap_card: Card, sheet_book: Book) -> None:
+    html = sheet(tap_card, sheet_book, "html")
+    # Browsers leave backgrounds out when they print, so nothing may rest on one.
+    assert "background" not in html
+    assert set(re.findall(r"#[0-9a-fA-F]{3,6}\b(?!;)", html)) <= {"#000", "#eee"}
+    assert html.count("#eee") == 1, "the metal of the tooth alone is pale, and it has an outline"

@@ -26,8 +26,8 @@ async def kept_as_a_draft(hands: Any, sentence: str, step: str) -> None:
     assert sentence in shown
     assert f"{step}!" in shown
     assert sentence in " ".join((await hands.do("<down>")).replace("│", " ").split()) or "…" in hands.shown()
-    assert "stays a draft" in await hands.do("<ctrl+f>")
-    await hands.do("<f2>")
+    assert "stays a draft" in await hands.menu("close")
+    await hands.do("<ctrl+r>")
     card = hands.app.screen.form.card
     assert not load(hands.shop, card.id).card.done
 
@@ -84,11 +84,11 @@ async def test_an_angle_beyond_what_the_machine_can_tilt_is_a_stop(at_the_yard: 
         form.open("wanted", "land_relief_angle")
         await hands.do("6 deg 30 min")
         form.go_to("settings.wheel-tilt")
-        shown = " ".join((await hands.do("<f6>")).replace("│", " ").split())
+        shown = " ".join((await hands.do("<f2>")).replace("│", " ").split())
         # tan(tilt) = tan(6.5 deg) tan(75 deg) is a tilt of 23 degrees; the head of the yard's grinder goes to 15.
         assert "STOP" in shown
         assert "goes only to 15.00 deg" in shown
-        assert "stays a draft" in await hands.do("<ctrl+f>")
+        assert "stays a draft" in await hands.menu("close")
 
 
 async def test_a_tool_that_is_now_under_size_is_told_until_the_result_says_what_becomes_of_it(
@@ -102,10 +102,11 @@ async def test_a_tool_that_is_now_under_size_is_told_until_the_result_says_what_
         form.go_to("after.diameter")
         shown = await hands.do("11.8 mm")
         assert "The tool is now under size: 11.8 mm" in shown
-        assert "stays a draft" in await hands.do("<ctrl+f>")
+        assert "stays a draft" in await hands.menu("close")
         form.go_to("result")
         await hands.do("scrapped")
-        assert "is done" in await hands.do("<ctrl+f>")
+        await hands.menu("close")
+        assert "is done" in await hands.sure()
 
 
 async def test_a_wheel_that_must_not_run_so_fast_is_a_stop(at_the_yard: AtTheYard) -> None:
@@ -118,4 +119,4 @@ async def test_a_wheel_that_must_not_run_so_fast_is_a_stop(at_the_yard: AtTheYar
         shown = await hands.do("<left>")
         assert "5600 rpm" in shown
         assert "STOP" in shown
-        assert "stays a draft" in await hands.do("<ctrl+f>")
+        assert "stays a draft" in await hands.menu("close")

@@ -118,7 +118,7 @@ async def test_a_changed_value_asks_for_its_reason_and_emptied_it_is_the_books_a
 async def test_a_card_with_problems_is_saved_as_a_draft_and_never_refused(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         before = cards_in(hands.shop)
-        shown = await hands.do(*A_TAP, "T-9", "<ctrl+n>", "<down>", "wide", "<f2>")
+        shown = await hands.do(*A_TAP, "T-9", "<ctrl+n>", "<down>", "wide", "<ctrl+r>")
         assert "Saved as" in shown
         new = (cards_in(hands.shop) - before).pop()
         card = load(hands.shop, new).card
@@ -144,23 +144,29 @@ async def test_a_card_is_not_closed_while_something_does_not_add_up_and_the_line
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.do(*A_TAP, "<ctrl+n>", "<down>", "wide", "<ctrl+n>", "<ctrl+f>")
+        shown = await hands.do(*A_TAP, "<ctrl+n>", "<down>", "wide", "<ctrl+n>", "<f8>", "close", "<enter>")
         assert "stays a draft" in shown
         assert hands.app.screen.form.row.way == "received.diameter"
 
 
 async def test_a_closed_card_takes_no_typing_until_it_is_opened_again(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "t-58", "<enter>")
+        await hands.do("<f3>", "t-58", "<enter>")
         shown = await hands.do("x")
         assert "This card is closed" in shown
-        await hands.do("<ctrl+f>", "x")
+        asked = await hands.menu("reopen")
+        assert asked.startswith("Open card 2026-04-22-01, T-58-1")
+        await hands.press("enter")
+        assert hands.app.screen.form.card.done
+        await hands.menu("reopen")
+        await hands.sure()
+        await hands.do("x")
         assert hands.app.screen.form.card.tool.name == "T-58-1x"
 
 
 async def test_doing_it_again_keeps_the_tool_and_empties_what_was_measured(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "t-58", "<ctrl+r>")
+        shown = await hands.do("<f3>", "t-58", "<f8>", "the same job", "<enter>")
         assert shown.startswith("New job card: T-58-1")
         card = hands.app.screen.form.card
         assert card.again == "2026-04-22-01"
@@ -231,7 +237,7 @@ async def test_a_calculation_that_rests_is_woken_and_one_can_be_left_out(at_the_
 
 async def test_every_step_fits_at_every_size(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "t-12", "<enter>")
+        await hands.do("<f3>", "t-12", "<enter>")
         for _ in range(6):
             screen = hands.app.screen
             assert isinstance(screen, BaseScreen)
@@ -244,7 +250,7 @@ async def test_every_step_fits_at_every_size(at_the_yard: AtTheYard) -> None:
 
 async def test_no_size_is_too_small_to_go_on(at_the_yard: AtTheYard) -> None:
     async with at_the_yard(size=(1, 1)) as hands:
-        await hands.do("<ctrl+t>", "<enter>")
+        await hands.do("<f3>", "<enter>")
         for size in ((1, 1), (3, 2), (20, 5)):
             await hands.resize(*size)
             for _ in range(6):
@@ -259,9 +265,10 @@ async def test_the_setup_sheet_is_shown_and_written_in_three_forms(
     out.mkdir()
     monkeypatch.chdir(out)
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "t-58", "<enter>", "<f7>")
+        shown = await hands.do("<f3>", "t-58", "<enter>", "<f7>", "<enter>")
         assert "Setup sheet 2026-04-22-01" in shown
-        await hands.do("<f2>", "<f6>", "<f7>")
+        for kind in ("text", "markdown", "web"):
+            assert "Written to" in await hands.do("<f7>", kind, "<enter>")
     written = {path.suffix: path.read_text() for path in out.iterdir()}
     assert set(written) == {".txt", ".md", ".html"}
     assert all("T-58-1" in text for text in written.values())
@@ -272,7 +279,7 @@ async def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "d-87", "<enter>", "<ctrl+t>")
+        shown = await hands.do("<f3>", "d-87", "<enter>", "<f8>", "learned", "<enter>")
         assert "nothing is written yet" in shown
         await hands.do("<enter>")
         book = tomllib.loads((hands.shop / "ferry-yard.toml").read_text())

@@ -201,7 +201,7 @@ def test_the_page_is_as_high_as_it_is_asked_to_be() -> None:
 
 
 def test_a_key_is_told_in_place_of_its_action() -> None:
-    page = CardPage(CardForm(EMPTY, Card()), keys={"more": "Ctrl+K"}.get)  # type: ignore[arg-type]
+    page = CardPage(CardForm(EMPTY, Card()), keys={"change": "Ctrl+K"}.get)  # type: ignore[arg-type]
     page.form.go_to("family")
     assert "Ctrl+K lists them" in "\n".join(map(text_of, page.draw(80, 22)))
     assert with_keys("nothing here", str.upper) == "nothing here"

@@ -17,11 +17,11 @@ from library.cards.store import load
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
 KEYS = {
-    "metric tap": 146,
-    "inch tap": 152,
-    "countersink": 128,
-    "step drill": 135,
-    "drill made to an odd size": 121,
+    "metric tap": 148,
+    "inch tap": 154,
+    "countersink": 130,
+    "step drill": 137,
+    "drill made to an odd size": 123,
 }
 """Keys pressed for each job."""
 
@@ -121,7 +121,7 @@ async def test_a_metric_tap(at_the_yard: AtTheYard) -> None:
         shown = await hands.do("<enter>", "<enter>", "<enter>", "<enter>", "35", "<enter>", "<right>")
         left = int(min((11.96 - 11.85) / (0.6 * tan(radians(1))), new / (0.3 / cos(radians(3)))))
         assert f"Sharpenings left            {left}" in shown
-        assert "is done" in await hands.do("<ctrl+f>")
+        assert "is done" in await hands.do("<enter>", "<down>", "<enter>")
         closed(hands, "metric tap")
 
 
@@ -171,7 +171,7 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
         assert shown.count("PASS") == 4
         assert inch(0.022 - 0.0205) in shown
         await hands.do("<enter>", "<enter>", "<enter>", "<enter>", "1 h", "<enter>", "<right>")
-        assert "is done" in await hands.do("<ctrl+f>")
+        assert "is done" in await hands.do("<enter>", "<down>", "<enter>")
         closed(hands, "inch tap")
 
 
@@ -223,7 +223,7 @@ async def test_a_countersink(at_the_yard: AtTheYard) -> None:
         assert int(arc / 0.254) == 12
         assert re.search(r"Sharpenings left +12\b", shown)
         await hands.do("<enter>", "50", "<enter>", "<right>")
-        assert "is done" in await hands.do("<ctrl+f>")
+        assert "is done" in await hands.do("<enter>", "<down>", "<enter>")
         closed(hands, "countersink")
 
 
@@ -265,7 +265,7 @@ async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
         assert mm(1.6 * 2.5 / pi / 5) in shown
         assert shown.count("PASS") == 2
         await hands.do("<ctrl+n>", "<enter>", "65", "<enter>", "<right>")
-        assert "is done" in await hands.do("<ctrl+f>")
+        assert "is done" in await hands.do("<enter>", "<down>", "<enter>")
         closed(hands, "step drill")
 
 
@@ -307,5 +307,5 @@ async def test_a_drill_made_to_an_odd_size(at_the_yard: AtTheYard) -> None:
         assert "8.670 mm to 8.700 mm" in shown
         assert "PASS" in shown
         await hands.do("<enter>", "<enter>", "40", "<enter>", "<right>")
-        assert "is done" in await hands.do("<ctrl+f>")
+        assert "is done" in await hands.do("<enter>", "<down>", "<enter>")
         closed(hands, "drill made to an odd size")

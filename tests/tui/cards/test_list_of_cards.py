@@ -20,7 +20,7 @@ def rows_shown(shown: str) -> list[str]:
 
 async def test_the_newest_card_stands_first_and_every_card_has_a_row(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        rows = rows_shown(await hands.do("<ctrl+t>"))
+        rows = rows_shown(await hands.do("<f3>"))
         assert [row[2:15] for row in rows] == [
             "2026-11-20-01", "2026-08-17-01", "2026-06-02-01", "2026-04-22-01", "2026-03-11-01", "2025-10-14-01",
         ]  # fmt: skip
@@ -43,14 +43,14 @@ async def test_typing_finds_by_tool_size_material_date_and_result(
     at_the_yard: AtTheYard, query: str, ids: list[str]
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>")
+        await hands.do("<f3>")
         rows = rows_shown(await hands.do(query))
         assert [row[2:15] for row in rows] == ids
 
 
 async def test_a_search_without_a_hit_says_what_to_do(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "gear hob")
+        shown = await hands.do("<f3>", "gear hob")
         assert "No card has 'gear hob'" in shown
         assert "There is no card here" in await hands.do("<enter>")
         assert len(rows_shown(await hands.do("<ctrl+u>"))) == 6
@@ -60,13 +60,13 @@ async def test_a_shop_without_cards_is_told_how_to_begin(at_the_yard: AtTheYard,
     for path in (yard / "cards").rglob("*.toml"):
         path.unlink()
     async with at_the_yard() as hands:
-        assert "There is no card yet" in await hands.do("<ctrl+t>")
+        assert "There is no card yet" in await hands.do("<f3>")
         assert (await hands.do("<ctrl+f>")).startswith("New job card")
 
 
 async def test_the_life_of_a_tool_has_its_sizes_and_what_is_left_of_it(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "t-12", "<f6>")
+        shown = await hands.do("<f3>", "t-12", "<f8>", "life", "<enter>")
         assert "The life of T-12-3" in shown
         first, second = (text for text in shown.splitlines() if text.startswith("20"))
         assert first.split()[:5] == ["2025-10-14-01", "12.050", "mm", "11.980", "mm"]
@@ -79,7 +79,7 @@ async def test_the_life_of_a_tool_has_its_sizes_and_what_is_left_of_it(at_the_ya
 
 async def test_a_new_card_is_in_the_list_as_soon_as_it_is_left(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "t-58", "<ctrl+r>", "<ctrl+n>", "Again.", "<f9>")
+        await hands.do("<f3>", "t-58", "<f8>", "the same job", "<enter>", "<ctrl+n>", "Again.", "<f9>")
         rows = rows_shown(hands.shown())
         assert len(rows) == 2
         assert "draft" in rows[0]
@@ -87,10 +87,10 @@ async def test_a_new_card_is_in_the_list_as_soon_as_it_is_left(at_the_yard: AtTh
 
 async def test_marked_cards_are_planned_as_a_batch(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        assert "two or more" in await hands.do("<ctrl+t>", "<f2>")
-        shown = await hands.do("family:tap", "<tab>", "<tab>", "<tab>")
+        assert "two or more" in await hands.do("<f3>", "<f8>", "plan", "<enter>")
+        shown = await hands.do("family:tap", "<ctrl+t>", "<ctrl+t>", "<ctrl+t>")
         assert "3 marked" in shown
-        shown = await hands.do("<f2>")
+        shown = await hands.menu("plan")
         assert "Plan for 3 cards" in shown
         everything = "\n".join("".join(piece.text for piece in one) for one in hands.app.screen.text(200))
         stays, changes = everything.split("1. ", 1)
@@ -109,7 +109,7 @@ async def test_marked_cards_are_planned_as_a_batch(at_the_yard: AtTheYard) -> No
 async def test_a_card_that_cannot_be_read_has_a_row_and_says_why(at_the_yard: AtTheYard, yard: Any) -> None:
     (yard / "cards" / "2026" / "2026-08-17-01.toml").write_bytes(b"# " + b"x" * 2_000_000)
     async with at_the_yard() as hands:
-        shown = await hands.do("<ctrl+t>", "2026-08")
+        shown = await hands.do("<f3>", "2026-08")
         assert "unreadable" in shown
         await hands.do("<enter>")
         assert hands.app.screen.WHERE == "cards"
@@ -118,9 +118,9 @@ async def test_a_card_that_cannot_be_read_has_a_row_and_says_why(at_the_yard: At
 
 async def test_the_list_fits_at_every_size(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>")
+        await hands.do("<f3>")
         for size in ((80, 24), (60, 20), (120, 36), (1, 1), (20, 5)):
             await hands.resize(*size)
-            await hands.do("<down>", "<pagedown>", "<end>", "<home>", "<tab>")
+            await hands.do("<down>", "<pagedown>", "<end>", "<home>", "<ctrl+t>")
             lines = hands.app.screen.lines(*size)
             assert all(width_of(one) <= size[0] or size[0] < 40 for one in lines), size

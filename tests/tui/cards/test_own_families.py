@@ -42,7 +42,7 @@ async def test_the_calculator_has_the_calculations_of_the_surfaces_of_a_family(
         assert "Relief of a cone from its throw: Burr for bronze seats" in await hands.do(
             "burr bronze", "<f2>"
         )
-        listed = await hands.do("<f6>")
+        listed = await hands.do("<f2>")
         assert "Calculations for Burr for bronze seats" in listed
         assert "Point of a drill" not in listed
 
@@ -69,7 +69,7 @@ async def test_the_page_of_an_entry_tells_of_the_family_that_it_is_ground_like(
 async def test_a_card_and_its_setup_sheet(at_the_yard: AtTheYard, words: str, title: str, said: str) -> None:
     async with at_the_yard((120, 60)) as hands:
         assert title in await hands.do(words, "<ctrl+f>", "S-1", "<enter>", "30 mm")
-        shown = await hands.do("<f7>")
+        shown = await hands.do("<f7>", "<enter>")
         assert f"Family: {title}" in shown
         assert said in shown
 
@@ -80,6 +80,6 @@ async def test_a_calculation_stays_open_when_its_family_loses_it(at_the_yard: At
         ours.write_text(OWN_FAMILIES.replace('["cone"]', '["lip"]'))
         hands.app.session.book = open_book(ours.parent)
         assert "Relief of a cone from its throw" in await hands.do("1")
-        await hands.do("<f6>", "<escape>", "<ctrl+n>")
+        await hands.do("<f2>", "<escape>", "<ctrl+n>")
         served = len(sheets_for(hands.app.session.book.families["valve-burr"]))
         assert f"1 of {served}" in hands.shown()

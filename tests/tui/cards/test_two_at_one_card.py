@@ -28,40 +28,42 @@ def written_by_another(shop: Path, before: str, after: str) -> None:
 
 async def test_different_lines_of_two_people_are_both_kept(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<f3>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
         await hands.do("25")
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "rail bolts"')
-        assert "kept too" in await hands.do("<f2>")
+        assert "kept too" in await hands.do("<ctrl+r>")
         card = load(hands.shop, OPEN).card
         assert (card.minutes, card.tool.belongs_to) == ("25", "rail bolts")
         assert hands.app.screen.form.card == card
 
 
-@pytest.mark.parametrize(("key", "kept"), [("<f2>", "mine"), ("<f3>", "theirs")])
+@pytest.mark.parametrize(
+    ("key", "kept"), [(("<down>", "<enter>"), "mine"), (("<down>", "<down>", "<enter>"), "theirs")]
+)
 async def test_the_same_line_of_two_people_is_asked_about(
-    at_the_yard: AtTheYard, key: str, kept: str
+    at_the_yard: AtTheYard, key: tuple[str, ...], kept: str
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<f3>", "d-87", "<enter>")
         hands.app.screen.form.go_to("tool.belongs_to")
         await hands.do("<ctrl+u>", "mine")
         written_by_another(hands.shop, 'belongs_to = "hatch dowels"', 'belongs_to = "theirs"')
-        shown = await hands.do("<f2>")
+        shown = await hands.do("<ctrl+r>")
         assert "Both of you changed this" in shown
         assert load(hands.shop, OPEN).card.tool.belongs_to == "theirs"
-        await hands.do(key)
+        await hands.do(*key)
         assert load(hands.shop, OPEN).card.tool.belongs_to == kept
         assert hands.app.screen.form.card.tool.belongs_to == kept
 
 
 async def test_a_card_that_somebody_took_away_is_saved_anew(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<f3>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
         await hands.do("25")
         card_path(hands.shop, OPEN).unlink()
-        await hands.do("<f2>")
+        await hands.do("<ctrl+r>")
         new = hands.app.screen.form.card.id
         assert load(hands.shop, new).card.minutes == "25"
         assert load(hands.shop, new).card.tool.name == "D-87-1"
@@ -107,7 +109,7 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        await hands.do("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<f3>", "d-87", "<enter>")
         hands.app.screen.form.go_to("minutes")
         await hands.do("25")
         draft = hands.app.screen.draft()
@@ -119,7 +121,7 @@ async def test_a_draft_of_a_saved_card_puts_only_what_was_typed_over_what_is_sav
 async def test_a_card_of_a_newer_program_is_shown_and_takes_no_typing(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         written_by_another(hands.shop, "schema = 1", "schema = 99")
-        await hands.do("<ctrl+t>", "d-87", "<enter>")
+        await hands.do("<f3>", "d-87", "<enter>")
         shown = await hands.do("x")
         assert "newer" in shown
         before = card_path(hands.shop, OPEN).read_bytes()

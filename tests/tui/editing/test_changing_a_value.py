@@ -26,7 +26,7 @@ async def test_a_changed_number_is_looked_at_saved_and_shown_as_the_shops_own(
         assert hands.field("Usual") == "6 deg"
         assert hands.field("Source") == "shop"
         assert hands.field("Place in it") == ""
-        look = await hands.press("f2")
+        look = await hands.press("ctrl+r")
         assert "Before saving: nothing is written yet" in look
         assert '+ id = "gun-tap"' in look
         assert files() == before
@@ -55,7 +55,7 @@ async def test_only_the_changed_part_of_the_line_changes_in_the_shops_file(
         await hands.choose("chamfer relief")
         await hands.press("down")
         await hands.type("5 deg")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
     assert files() == {"taps.toml": before.replace("'4 deg'", '"5 deg"')}
 
@@ -68,7 +68,7 @@ async def test_a_value_that_was_not_there_gets_the_shop_as_its_source(program: P
         await hands.press("down")
         await hands.type("1/8 in")
         assert hands.field("Source") == "shop"
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
     assert 'land_width = { usual = "1/8 in", source = "shop" }' in files()["taps.toml"]
 
@@ -84,7 +84,7 @@ async def test_taking_the_number_back_takes_the_source_back_too(program: Program
         await hands.type("5 deg")
         assert hands.field("Source") == "handbook"
         assert hands.field("Place in it") == "table 3"
-        assert "Nothing was changed" in await hands.press("f2")
+        assert "Nothing was changed" in await hands.press("ctrl+r")
 
 
 async def test_a_source_that_somebody_typed_is_left_alone(program: Program) -> None:
@@ -106,7 +106,7 @@ async def test_what_is_wrong_is_told_at_each_key_and_cannot_be_saved(program: Pr
         await hands.choose("rake")
         await hands.press("down")
         assert "! '6' has no unit. Write it as 8 deg or 3 deg 30 min." in await hands.type("6")
-        assert "Fix what is marked with !" in await hands.press("f2")
+        assert "Fix what is marked with !" in await hands.press("ctrl+r")
         assert "!" not in await hands.type(" deg")
         assert "less than" in await hands.press(
             "backspace", "backspace", "backspace", "backspace", "backspace", *"2", "space", *"deg"
@@ -125,7 +125,7 @@ async def test_a_published_source_needs_its_place(program: Program, files: Files
         assert "named without a place in it" in await hands.type("handbook")
         await hands.press("down")
         assert "!" not in await hands.type("table 9?")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
     assert 'source = "handbook", place = "table 9?"' in files()["taps.toml"]
 
@@ -143,7 +143,7 @@ async def test_a_choice_is_turned_with_the_arrows_and_by_its_first_letter(
         assert hands.field("Usual") == "eccentric"
         await hands.type("f")
         assert hands.field("Usual").startswith("f")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
     assert 'relief_form = { usual = "flat"' in files()["changes.toml"]
 
@@ -176,7 +176,7 @@ async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_fixe
         await hands.press("down")
         assert hands.field("Usual") == "4"
         await hands.type("4 deg")
-        assert "Both of you" not in await hands.press("f2")
+        assert "Both of you" not in await hands.press("ctrl+r")
         await hands.press("enter")
         assert hands.app.session.problem_count() == 0
     assert (
@@ -203,7 +203,7 @@ async def test_looking_and_going_back_saves_nothing_and_keeps_what_was_typed(
         await hands.choose("rake")
         await hands.press("down")
         await hands.type("6 deg")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("f9")
         assert hands.field("Usual") == "6 deg"
     assert files() == before

@@ -24,7 +24,7 @@ async def test_a_new_entry_goes_into_the_file_of_its_family_and_is_chosen_in_the
         assert hands.field("Id") == "pipe-tap-1-4-npt"
         await hands.press("down", "down")
         await hands.type("brass")
-        assert '+ id = "pipe-tap-1-4-npt"' in await hands.press("f2")
+        assert '+ id = "pipe-tap-1-4-npt"' in await hands.press("ctrl+r")
         listed = await hands.press("enter")
         assert "Saved." in listed
         assert "> Tap          Pipe tap, 1/4 NPT" in listed
@@ -40,7 +40,7 @@ async def test_a_new_entry_is_chosen_even_where_the_find_line_would_hide_it(prog
         await hands.choose("new entry")
         await hands.press("down")
         await hands.type("Odd one")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         listed = await hands.press("enter")
         assert "Find:" in listed
         assert "Find: bronze" not in listed
@@ -71,7 +71,7 @@ async def test_an_id_that_is_taken_or_cannot_be_is_refused_on_the_form(
         await hands.press("down")
         await hands.type("Gun tap")
         assert "! There is an entry gun-tap already." in hands.shown()
-        assert "Fix what is marked" in await hands.press("f2")
+        assert "Fix what is marked" in await hands.press("ctrl+r")
         await hands.press("down")
         assert "small letters, digits and hyphens only" in await hands.type(" A")
     assert files() == before
@@ -89,7 +89,7 @@ async def test_a_family_is_turned_with_the_arrows(program: Program, files: Files
         assert hands.field("Family") == "twist-drill"
         await hands.press("down")
         await hands.type("Short drill")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
     assert 'id = "short-drill"\nfamily = "twist-drill"' in files()["twist-drill.toml"]
 
@@ -101,7 +101,7 @@ async def test_a_new_family_can_be_used_at_once(program: Program, files: Files) 
         await hands.type("Broaches")
         await hands.press("down", "down")
         await hands.type("They are pulled through.")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
         await hands.choose("new entry")
         assert "broaches" in hands.shown()
@@ -126,7 +126,7 @@ async def test_a_new_family_says_what_it_is_ground_like_or_its_surfaces(
         for _ in "lnad":
             await hands.press("backspace")
         await hands.type("land")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
     assert files()["families.toml"].endswith(
         'title = "Spade drills"\nlike = "twist-drill"\nsurfaces = ["lip", "land"]\n'
@@ -139,7 +139,7 @@ async def test_a_copy_of_a_shipped_entry_is_the_shops_own(program: Program, file
         await hands.choose("copy")
         assert hands.field("Id") == "gun-tap-ours"
         await hands.type(", ours")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         listed = await hands.press("enter")
         assert "> Tap          Spiral-point tap, ours" in listed
     text = files()["taps.toml"]
@@ -156,7 +156,7 @@ async def test_another_id_keeps_every_remark_and_the_list_goes_with_it(
         await hands.choose("another id")
         await hands.press("ctrl+u")
         await hands.type("bell-tap")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         listed = await hands.press("enter")
         assert hands.app.session.page.chosen.id == "bell-tap"
         assert "> Tap          Tap for bronze" in listed
@@ -201,18 +201,18 @@ async def test_title_other_words_and_cautions_are_changed_on_one_line(program: P
         await hands.open("spiral")
         await hands.choose("title")
         await hands.type(" (ours)")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
         await hands.choose("other words")
         await hands.type(", bull-nose tap")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
         await hands.choose("cautions")
         await hands.type(", dusts")
         assert "The book has no caution dusts; it has eyes, dust." in hands.words()
         await hands.press("backspace")
         assert "no caution" not in hands.shown()
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
         await hands.press("f9", "f9", "ctrl+u")
         assert "Spiral-point tap (ours)" in await hands.type("bull-nose")
@@ -229,7 +229,7 @@ async def test_a_title_must_not_be_empty_but_other_words_may(program: Program, f
         assert "must not be empty" in await hands.press("ctrl+u")
         await hands.press("f9")
         await hands.choose("other words")
-        await hands.press("ctrl+u", "f2")
+        await hands.press("ctrl+u", "ctrl+r")
         await hands.settle()
         await hands.press("enter")
     assert "synonyms = []" in files()["changes.toml"]

@@ -24,7 +24,7 @@ async def test_typing_filters_and_enter_fills_the_calculation(program: Program) 
     async with program() as hands:
         await hands.type("bronze")
         await hands.press("f2")
-        listed = await hands.press("f7")
+        listed = await hands.menu("thread")
         assert "> M1 x 0.25" in listed
         listed = await hands.type("m12 coarse")
         assert "> M12 x 1.75" in listed
@@ -39,9 +39,11 @@ async def test_typing_filters_and_enter_fills_the_calculation(program: Program) 
 async def test_a_thread_in_inches_takes_the_place_of_what_was_typed_of_another(program: Program) -> None:
     async with program() as hands:
         await hands.type("bronze")
-        await hands.press("f2", "f7")
+        await hands.press("f2")
+        await hands.menu("thread")
         await hands.type("m12 coarse")
-        await hands.press("enter", "f7")
+        await hands.press("enter")
+        await hands.menu("thread")
         await hands.type("3/4-10 unc")
         await hands.press("enter")
         form = hands.app.screen.page.form
@@ -53,7 +55,8 @@ async def test_a_thread_in_inches_takes_the_place_of_what_was_typed_of_another(p
 async def test_every_calculation_of_the_tool_has_the_thread(program: Program) -> None:
     async with program() as hands:
         await hands.type("bronze")
-        await hands.press("f2", "f7")
+        await hands.press("f2")
+        await hands.menu("thread")
         await hands.type("m12 coarse")
         await hands.press("enter", "ctrl+n")
         form = hands.app.screen.page.form
@@ -65,5 +68,5 @@ async def test_going_back_from_the_list_changes_nothing(program: Program) -> Non
     async with program() as hands:
         await hands.type("bronze")
         before = await hands.press("f2")
-        await hands.press("f7")
+        await hands.menu("thread")
         assert await hands.press("f9") == before

@@ -67,7 +67,7 @@ async def test_a_form_that_is_left_and_opened_again_has_what_was_typed(program: 
         form = await hands.choose("chamfer relief")
         assert "What you typed here before is back." in form
         assert hands.field("Usual") == "5 deg"
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
         await hands.choose("chamfer relief")
         assert "is back" not in hands.shown()
@@ -80,17 +80,24 @@ async def test_starting_over_puts_the_book_s_value_back_and_drops_the_draft(
         await _at_the_relief(hands)
         hands.app.autosave.keep_now()
         assert len(drafts()) == 1
-        await hands.press("ctrl+r")
+        asked = await hands.menu("start over")
+        assert "Change chamfer relief" in asked.splitlines()[0]
+        assert "> Leave it" in asked
+        assert "Usual: 5 deg" in hands.words() or "Usual: 5 deg" in await hands.press("down")
+        await hands.press("f9")
+        assert hands.field("Usual") == "5 deg"
+        await hands.menu("start over")
+        await hands.sure()
         assert hands.field("Usual") == "4 deg"
         assert drafts() == []
-        assert "Nothing was changed" in await hands.press("f2")
+        assert "Nothing was changed" in await hands.press("ctrl+r")
 
 
 async def test_saving_drops_the_draft(program: Program, drafts: Callable[[], list[dict[str, Any]]]) -> None:
     async with program() as hands:
         await _at_the_relief(hands)
         hands.app.autosave.keep_now()
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
         assert drafts() == []
 
@@ -100,14 +107,14 @@ async def test_the_next_start_offers_it_and_taking_it_up_goes_on_where_it_was_le
 ) -> None:
     await _leave_something_behind(program)
     async with program() as hands:
-        assert "1 unsaved draft" in hands.shown()
-        listed = await hands.press("ctrl+r")
+        assert "1 unsaved" in hands.shown()
+        listed = await hands.menu("unsaved")
         assert "Value: bronze-tap.chamfer_relief_angle" in listed
         assert "usual: 5 deg (was 4 deg)" in listed
         await hands.press("enter")
         assert hands.field("Usual") == "5 deg"
         assert len(drafts()) == 1
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
         assert "Saved." in hands.shown()
         assert "unsaved" not in await hands.press("f9", "f9")
@@ -118,10 +125,10 @@ async def test_the_next_start_offers_it_and_taking_it_up_goes_on_where_it_was_le
 async def test_what_was_taken_up_and_not_saved_is_offered_again(program: Program) -> None:
     await _leave_something_behind(program)
     async with program() as hands:
-        await hands.press("ctrl+r")
+        await hands.menu("unsaved")
         await hands.press("enter")
     async with program() as hands:
-        assert "1 unsaved draft" in hands.shown()
+        assert "1 unsaved" in hands.shown()
 
 
 async def test_comparing_shows_what_was_typed_what_stood_there_and_what_is_there_now(
@@ -131,8 +138,8 @@ async def test_comparing_shows_what_was_typed_what_stood_there_and_what_is_there
     file = shop / "taps.toml"
     file.write_text(file.read_text().replace("'4 deg'", "'9 deg'"))
     async with program() as hands:
-        await hands.press("ctrl+r")
-        await hands.press("f2")
+        await hands.menu("unsaved")
+        await hands.press("ctrl+k")
         lines = [" ".join(line.split()) for line in hands.shown().splitlines()]
         assert "Typed 5 deg" in lines
         assert "When begun 4 deg" in lines
@@ -140,7 +147,7 @@ async def test_comparing_shows_what_was_typed_what_stood_there_and_what_is_there
         assert "Somebody else changed it since" in hands.shown()
         await hands.press("enter")
         assert hands.field("Usual") == "5 deg"
-        assert "chamfer relief angle usual of bronze-tap" in await hands.press("f2")
+        assert "chamfer relief angle usual of bronze-tap" in await hands.press("ctrl+r")
 
 
 async def test_a_line_that_nobody_typed_in_is_not_put_back_to_its_old_state_by_a_draft(
@@ -150,11 +157,11 @@ async def test_a_line_that_nobody_typed_in_is_not_put_back_to_its_old_state_by_a
     file = shop / "taps.toml"
     file.write_text(file.read_text().replace('source = "shop"}', 'source = "shop", high = "12 deg"}'))
     async with program() as hands:
-        await hands.press("ctrl+r")
+        await hands.menu("unsaved")
         await hands.press("enter")
         assert hands.field("Usual") == "5 deg"
         assert hands.field("Max.") == "12 deg"
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         await hands.press("enter")
     assert """{usual="5 deg",   source = "shop", high = "12 deg"}""" in files()["taps.toml"]
 
@@ -164,11 +171,17 @@ async def test_dropping_forgets_it_for_good(
 ) -> None:
     await _leave_something_behind(program)
     async with program() as hands:
-        await hands.press("ctrl+r")
-        assert "It is forgotten" in await hands.press("f6")
-        assert "unsaved draft" not in hands.shown()
+        await hands.menu("unsaved")
+        asked = await hands.menu("discard")
+        assert asked.startswith("Discard Value: bronze-tap.chamfer_relief_angle?")
+        assert "> Leave it" in asked
+        await hands.press("enter")
+        assert len(drafts()) == 1
+        await hands.menu("discard")
+        assert "It is forgotten" in await hands.sure()
+        assert "unsaved" not in hands.lines()[0]
         assert drafts() == []
-        assert "Nothing was left unsaved." in await hands.press("ctrl+r")
+        assert "Nothing was left unsaved." in await hands.menu("unsaved")
 
 
 async def test_a_draft_about_something_that_is_gone_stays_and_says_so(
@@ -177,9 +190,9 @@ async def test_a_draft_about_something_that_is_gone_stays_and_says_so(
     await _leave_something_behind(program)
     (shop / "taps.toml").write_text("schema = 1\n")
     async with program() as hands:
-        await hands.press("ctrl+r")
+        await hands.menu("unsaved")
         assert "not in the book any more" in await hands.press("enter")
-        await hands.press("f2")
+        await hands.press("ctrl+k")
         assert "not in the book any more" in hands.shown()
         assert "5 deg" in hands.shown()
         assert len(drafts()) == 1
@@ -199,16 +212,18 @@ async def test_new_tables_and_texts_are_kept_too(program: Program) -> None:
         await hands.choose("copy")
         await hands.type(" B")
     async with program() as hands:
-        assert "3 unsaved drafts" in hands.shown()
-        await hands.press("ctrl+r")
+        assert "3 unsaved: F8" in hands.shown()
+        await hands.menu("unsaved")
         await hands.choose("new entry")
         assert hands.field("Family") == "twist-drill"
         assert hands.field("Title") == "Short drill"
         assert hands.field("Id") == "short-drill"
-        await hands.press("f9", "ctrl+r")
+        await hands.press("f9")
+        await hands.menu("unsaved")
         await hands.choose("synonyms")
         assert hands.field("Other words") == "gun tap, plug"
-        await hands.press("f9", "ctrl+r")
+        await hands.press("f9")
+        await hands.menu("unsaved")
         await hands.choose("copy")
         assert hands.field("Title") == "Spiral-point tap B"
 
@@ -230,7 +245,7 @@ async def test_figures_of_the_last_tool_are_forgotten_at_an_orderly_end_and_kept
         hands.app.leave(143)
     assert len(drafts()) == 1
     async with program() as hands:
-        await hands.press("ctrl+r")
+        await hands.menu("unsaved")
         await hands.press("enter")
         assert "3.2" in hands.shown()
 
@@ -270,7 +285,7 @@ async def test_a_draft_that_was_left_behind_is_not_lost_when_the_disk_refuses_to
 
     async with program() as hands:
         monkeypatch.setattr(Drafts, "keep", full)
-        await hands.press("ctrl+r")
+        await hands.menu("unsaved")
         await hands.press("enter")
         assert "The disk is full." in hands.shown()
         assert hands.field("Usual") == "5 deg"

@@ -15,14 +15,14 @@ RAKE = ["enter", "f6", *"rake", "enter"]
 WAYS: dict[str, list[str]] = {
     "changes": ["enter", "f6"],
     "form": [*RAKE, "down", *"6 deg"],
-    "review-change": [*RAKE, "down", *"6 deg", "f2"],
-    "new entry": ["f6", "enter", "down", *"Tap, new"],
-    "new family": ["f6", "down", "enter", *"Broaches"],
+    "review-change": [*RAKE, "down", *"6 deg", "ctrl+r"],
+    "new entry": ["f6", "down", "enter", "down", *"Tap, new"],
+    "new family": ["f6", "down", "down", "enter", *"Broaches"],
     "cautions": ["enter", "f6", *"cautions", "enter"],
     "share": ["f6"],
-    "compare": ["tab", "tab", "ctrl+g", "f2"],
-    "threads": ["f2", "f7"],
-    "findings": ["f7", "down"],
+    "compare": ["ctrl+t", "ctrl+t", "ctrl+k"],
+    "threads": ["f2", "f8", *"thread", "enter"],
+    "findings": ["f8", *"problems", "enter", "down"],
 }
 """How to get to each screen from the book."""
 

@@ -29,7 +29,7 @@ async def test_up_and_down_go_from_problem_to_problem_and_bring_each_into_sight(
     program: Program, wrong: Path
 ) -> None:
     async with program() as hands:
-        shown = await hands.press("f7")
+        shown = await hands.menu("problems")
         assert "Problems: 12" in shown
         for number in range(12):
             lines = hands.shown().splitlines()
@@ -50,7 +50,8 @@ async def test_enter_opens_the_file_at_the_line_of_the_chosen_problem(
     opened: list[Place] = []
     async with program() as hands:
         monkeypatch.setattr("tui.screens.findings.open_file", lambda app, place: opened.append(place))
-        await hands.press("f7", "down", "enter")
+        await hands.menu("problems")
+        await hands.press("down", "enter")
     assert [(place.file, place.line) for place in opened] == [(wrong, 13)]
 
 
@@ -60,12 +61,12 @@ async def test_a_problem_of_what_was_shipped_is_reported_and_not_opened(
     file = shipped / "all.toml"
     file.write_text(file.read_text().replace('usual = "5 deg"', 'usual = "5"'))
     async with program() as hands:
-        await hands.press("f7")
+        await hands.menu("problems")
         assert "came with the program and is never changed here" in await hands.press("enter")
 
 
 async def test_without_a_problem_there_is_nothing_to_open(program: Program) -> None:
     async with program() as hands:
-        assert "Nothing is wrong in the files of the book." in await hands.press("f7")
+        assert "Nothing is wrong in the files of the book." in await hands.menu("problems")
         await hands.press("down", "up", "end")
         assert "nothing to open" in await hands.press("enter")

@@ -97,20 +97,20 @@ def test_every_line_fits_and_every_entry_comes_into_sight(
 
 async def test_two_marked_entries_are_set_side_by_side(program: Program) -> None:
     async with program() as hands:
-        shown = await hands.press("tab")
+        shown = await hands.press("ctrl+t")
         assert " *Tap          Spiral-point tap" in shown
         assert "1 marked" in shown
-        shown = await hands.press("tab")
+        shown = await hands.press("ctrl+t")
         assert "2 marked" in shown
-        shown = await hands.press("ctrl+g")
+        shown = await hands.press("ctrl+k")
         lines = [" ".join(line.split()) for line in shown.splitlines()]
         assert lines[0].startswith("Side by side: 2 entries")
         assert "1 Spiral-point tap 2 Tap for brass" in lines
         assert "* Rake angle 5 deg (3 deg to 8 deg) -" in lines
         assert "* Chamfer relief - 3 deg" in lines
         assert "Handbook" not in shown
-        assert "Handbook of the Tool Room" in (await hands.press("f2"))
-        assert "Handbook" not in await hands.press("f2")
+        assert "Handbook of the Tool Room" in (await hands.menu("sources"))
+        assert "Handbook" not in await hands.menu("sources")
         assert "2 marked" in await hands.press("f9")
 
 
@@ -119,30 +119,37 @@ async def test_one_mark_is_set_beside_the_chosen_entry_and_marks_outlive_the_fin
 ) -> None:
     async with program() as hands:
         await hands.type("spiral")
-        await hands.press("tab", "ctrl+u")
+        await hands.press("ctrl+t", "ctrl+u")
         await hands.type("bronze")
-        assert "1 Spiral-point tap 2 Tap for bronze" in " ".join((await hands.press("ctrl+g")).split())
+        assert "1 Spiral-point tap 2 Tap for bronze" in " ".join((await hands.press("ctrl+k")).split())
 
 
 @pytest.mark.parametrize("marks", [0, 1])
 async def test_too_few_marks_say_what_to_do(program: Program, marks: int) -> None:
     async with program() as hands:
         await hands.type("spiral")
-        await hands.press(*["tab"] * marks)
-        shown = await hands.press("ctrl+g")
-        assert "Mark two entries or more with Tab; then Ctrl+G shows them side by side." in shown
+        await hands.press(*["ctrl+t"] * marks)
+        shown = await hands.press("ctrl+k")
+        assert "Mark two entries or more with Ctrl+T; then Ctrl+K shows them side by side." in shown
 
 
 async def test_marks_are_taken_away_one_by_one_or_all_at_once(program: Program) -> None:
     async with program() as hands:
-        await hands.press("tab", "tab", "up", "tab")
+        await hands.press("ctrl+t", "ctrl+t", "up", "ctrl+t")
         assert "1 marked" in hands.shown()
-        assert "marked" not in await hands.press("ctrl+u")
+        await hands.press("ctrl+u", "escape")
+        assert "1 marked" in hands.shown()
+        await hands.press("down", "ctrl+t")
+        asked = await hands.menu("marks")
+        assert asked.startswith("Take the marks of 2 entries away?")
+        assert "2 marked" in await hands.press("enter")
+        await hands.menu("marks")
+        assert "marked" not in await hands.sure()
 
 
 async def test_what_is_compared_follows_the_book(program: Program, shop: Any) -> None:
     async with program() as hands:
-        await hands.press("down", "tab", "tab", "ctrl+g")
+        await hands.press("down", "ctrl+t", "ctrl+t", "ctrl+k")
         file = shop / "taps.toml"
         file.write_text(file.read_text().replace("'4 deg'", "'9 deg'"))
         hands.app.file_watch.look()

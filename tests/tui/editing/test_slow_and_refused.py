@@ -35,7 +35,7 @@ async def _before_saving(hands: Any, monkeypatch: pytest.MonkeyPatch) -> SlowDis
     await hands.choose("chamfer relief")
     await hands.press("down")
     await hands.type("5 deg")
-    await hands.press("f2")
+    await hands.press("ctrl+r")
     slow = SlowDisk(hands.app.book_service.save)
     monkeypatch.setattr(hands.app.book_service, "save", slow)
     await hands.press_meanwhile("enter")
@@ -71,7 +71,7 @@ async def test_what_is_typed_while_an_earlier_state_is_being_saved_is_not_lost(
         assert "Saved." in hands.shown()
         assert hands.field("Usual") == "5 deg 30 min"
         assert "somebody else" not in hands.shown().casefold()
-        assert "Before saving" in await hands.press("f2")
+        assert "Before saving" in await hands.press("ctrl+r")
         await hands.press("enter")
     assert '"5 deg 30 min"' in files()["taps.toml"]
 
@@ -85,7 +85,7 @@ async def test_a_refused_save_keeps_the_form_with_all_that_was_typed(
         await hands.choose("chamfer relief")
         await hands.press("down")
         await hands.type("5 deg")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         outside.write_text((shop / "taps.toml").read_text())
         (shop / "taps.toml").unlink()
         (shop / "taps.toml").symlink_to(outside)
@@ -97,7 +97,7 @@ async def test_a_refused_save_keeps_the_form_with_all_that_was_typed(
         assert outside.read_text() == before
         (shop / "taps.toml").unlink()
         (shop / "taps.toml").write_text(before)
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         assert "Saved." in await hands.press("enter")
 
 
@@ -107,7 +107,7 @@ async def test_a_folder_that_cannot_be_made_is_told_and_the_form_stays(program: 
         await hands.choose("rake")
         await hands.press("down")
         await hands.type("6 deg")
-        await hands.press("f2")
+        await hands.press("ctrl+r")
         (shop / "taps.toml").unlink()
         shop.rmdir()
         shop.write_text("no folder")
@@ -128,5 +128,5 @@ async def test_a_fault_of_the_system_is_told_and_ends_nothing(
         await hands.press("down")
         await hands.type("5 deg")
         monkeypatch.setattr(hands.app.book_service, "plan", fail)
-        assert "Input/output error" in await hands.press("f2")
+        assert "Input/output error" in await hands.press("ctrl+r")
         assert hands.field("Usual") == "5 deg"

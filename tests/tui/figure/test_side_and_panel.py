@@ -11,7 +11,7 @@ from geometry.calculation import Result
 from geometry.calculations import calculation
 from geometry.evaluate import run
 from library.units.system import METRIC
-from tui.figure.alphabet import ALPHABETS, ASCII, Alphabet
+from tui.figure.alphabet import ALPHABETS, ASCII, BLOCKS, Alphabet
 from tui.figure.panel import abreast, drawings, stacked
 from tui.figure.side import side_lines
 from tui.view.lines import text_of, width_of
@@ -34,14 +34,14 @@ def test_a_cone_names_its_places_and_says_from_where_it_is_seen(
 
 
 def test_a_cone_widens_from_left_to_right_and_is_its_own_mirror_image(countersink: Result) -> None:
-    lines = side(countersink, 60, 21)[:-1]
-    heights = [sum(line[column : column + 1] not in {"", " "} for line in lines) for column in range(20, 40)]
-    assert heights[0] < heights[-1]
-    filled = [place for place, line in enumerate(lines) if "/" in line or "|" in line]
-    axis = next(
-        place for place, line in enumerate(lines) if line.startswith("- -") or line.startswith("-- -")
-    )
-    assert abs((filled[0] + filled[-1]) / 2 - axis) <= 1
+    lines = side(countersink, 60, 21, BLOCKS)[:-1]
+
+    def rows(column: int) -> list[int]:
+        return [row for row, one in enumerate(lines) if one[column : column + 1] in set("▀▄█")]
+
+    assert rows(20)[-1] - rows(20)[0] < rows(26)[-1] - rows(26)[0]
+    axis = next(row for row, one in enumerate(lines) if one[:1] in {".", "'"})
+    assert abs((rows(26)[0] + rows(26)[-1]) / 2 - axis) <= 1
 
 
 def test_what_nobody_measured_is_said_under_the_drawing() -> None:

@@ -42,8 +42,10 @@ KEYS = {
     "f8": "\x1b[19~",
     "f9": "\x1b[20~",
     "ctrl+g": "\x07",
+    "ctrl+k": "\x0b",
     "ctrl+l": "\x0c",
     "ctrl+r": "\x12",
+    "ctrl+t": "\x14",
     "ctrl+u": "\x15",
     "ctrl+z": "\x1a",
 }

@@ -31,7 +31,7 @@ def walk(opened: Any) -> None:
 
 def see_a_verdict(opened: Any) -> None:
     """A wheel of 200 mm at 5,000 turns runs at 52 m/s, over a rating of 30."""
-    opened.press("f2", "f6", "speed", "enter")
+    opened.press("f2", "f2", "speed", "enter")
     opened.press("200", "down", "5000", "down", "down", "30 m/s")
     opened.wait_for("STOP")
 
@@ -106,7 +106,7 @@ def test_nothing_of_a_poisoned_book_steers_the_terminal(terminal: Open, tmp_path
     opened = terminal("--library", str(tmp_path))
     opened.wait_for(" of ")
     opened.press("poisoned")
-    for key in ("enter", "pagedown", "f2", "12", "?", "f9", "f6", "f9", "f9", "f9", "f7", "f9"):
+    for key in ("enter", "pagedown", "f2", "12", "?", "f9", "f2", "f9", "f9", "f9", "f3", "f9"):
         opened.press(key)
     assert not STEERING.search(opened.written.replace(POINTER, b""))
     assert b"\x1b[31mred" not in opened.written

@@ -111,12 +111,12 @@ def test_a_signal_keeps_every_letter_restores_the_terminal_and_the_next_start_go
     assert draft["fields"]["note"] == "Ask Tom"
     assert (shop / "taps.toml").read_text() == SHOP
     again = terminal("--library", str(shop))
-    again.wait_for("1 unsaved draft")
-    again.press("\x12")
+    again.wait_for("1 unsaved")
+    again.press("f8", "unsaved", "enter")
     again.wait_for("Value: zamak-tap.chamfer_relief_angle")
     again.press("enter")
     again.wait_for("Ask Tom")
-    again.press("f2")
+    again.press("ctrl+r")
     again.wait_for("Before saving")
     again.press("enter")
     again.wait_for("Saved.")

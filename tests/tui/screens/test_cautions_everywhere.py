@@ -20,10 +20,10 @@ AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 WAYS = {
     "entry": ["bronze spi", "<enter>"],
     "calculator": ["bronze spi", "<f2>"],
-    "card": ["<ctrl+t>", "T-12-3", "<enter>"],
-    "sheet": ["<ctrl+t>", "T-12-3", "<f7>"],
-    "batch": ["<ctrl+t>", "<tab>", "<tab>", "<f2>"],
-    "compare": ["bronze", "<tab>", "<tab>", "<ctrl+g>"],
+    "card": ["<f3>", "T-12-3", "<enter>"],
+    "sheet": ["<f3>", "T-12-3", "<f7>", "<enter>"],
+    "batch": ["<f3>", "<ctrl+t>", "<ctrl+t>", "<f8>", "plan", "<enter>"],
+    "compare": ["bronze", "<ctrl+t>", "<ctrl+t>", "<ctrl+k>"],
 }
 """How to get to each of them from the book."""
 

@@ -18,11 +18,11 @@ WAYS = {
     "entry": ["enter"],
     "calculator": ["f2"],
     "cautions": ["f4"],
-    "findings": ["f7"],
+    "findings": ["f8", *"problems", "enter"],
     "help": ["?"],
-    "glossary": ["f3"],
-    "actions": ["f8"],
-    "calculations": ["f2", "f6"],
+    "glossary": ["f8", *"words expl", "enter"],
+    "menu": ["f8"],
+    "calculations": ["f2", "f2"],
 }
 """How to get to each screen from the book."""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from typing import Any
@@ -15,7 +16,7 @@ from library.calc.answer import answer
 from library.units.system import METRIC
 from tui.figure.alphabet import ASCII
 from tui.view.calculator_page import CalculatorPage
-from tui.view.figure_page import column_width
+from tui.view.figure_page import column_width, has_drawing
 from tui.view.form import Form
 from tui.view.lines import text_of, width_of
 from tui.view.text_line import TextLine
@@ -87,10 +88,29 @@ def test_on_the_smallest_screens_large_drawings_give_way_but_nothing_breaks() ->
 
 def test_before_there_is_an_answer_the_quantity_in_hand_is_drawn() -> None:
     empty = page()
-    assert "<-- diameter -->" in drawn(empty, 120, 34)
-    large = drawn(empty, 80, 22, large=True)
-    assert "<-- diameter -->" in large
+    beside, large = drawn(empty, 120, 34), drawn(empty, 80, 22, large=True)
+    for text in (beside, large):
+        assert re.search(r"<[-.':|]+ diameter [-.':|]+>", text)
     assert "as soon as you have given: diameter" in large
+
+
+def test_each_field_in_hand_has_its_own_picture() -> None:
+    empty = page()
+    seen = set()
+    for key in ("diameter", "land_width", "relief_angle", "relief_form", "land_measured_as"):
+        empty.form.focus = key
+        seen.add(drawn(empty, 120, 34).split("Given")[0])
+    assert len(seen) == 5
+
+
+def test_where_there_is_nothing_to_draw_it_is_said_so_that_the_key_can_be_hidden() -> None:
+    assert has_drawing(clearing().form)  # the answer
+    assert has_drawing(page().form)  # the field in hand, before there is an answer
+    wheel = page("wheel-speed", wheel_diameter="200", rotational_speed="3000 rpm", rated_speed="35 m/s").form
+    wheel.focus = "rated_speed"
+    assert not has_drawing(wheel)
+    wheel.focus = "wheel_diameter"
+    assert has_drawing(wheel)
 
 
 def test_what_cannot_be_read_is_told_over_the_drawing_too() -> None:
@@ -117,7 +137,7 @@ def test_columns_for_drawings_begin_where_both_have_room() -> None:
 
 async def test_one_key_shows_the_drawings_and_the_same_key_the_numbers(program: Program) -> None:
     async with program() as hands:
-        await hands.press(*"bro", "f2", "f6", *"drop", "space", *"at", "enter", *"5.08")
+        await hands.press(*"bro", "f2", "f2", *"drop", "space", *"at", "enter", *"5.08")
         assert "relief drawn" not in hands.shown()
         await hands.press("ctrl+g")
         before = hands.shown()

@@ -24,7 +24,7 @@ Program = Callable[..., AbstractAsyncContextManager[Any]]
 def test_a_quantity_is_explained_with_its_drawing_within_the_width(key: str, width: int) -> None:
     lines = explained(quantity(key), width)
     text = "\n".join(map(text_of, lines))
-    assert text.split("\n")[0].strip().startswith(quantity(key).title)
+    assert text.split("\n")[0].strip().startswith(quantity(key).title[:28])
     assert all(drawn in text for drawn in FIGURES[key])
     assert all(width_of(line) <= width for line in lines)
 
@@ -41,12 +41,13 @@ async def test_help_in_the_calculator_begins_with_the_field_in_hand_and_its_draw
         text = hands.shown()
         assert "Land width" in text
         assert "How: Along the circle (arc)" in text
-        assert "|<---- land ---->|" in text
+        assert all(line in text for line in FIGURES["land_width"])
 
 
 async def test_the_glossary_shows_the_drawing_of_what_is_sought(program: Program) -> None:
     async with program() as hands:
-        await hands.press("f3", *"helix", "space", *"angle")
+        await hands.menu("words explained")
+        await hands.press(*"helix", "space", *"angle")
         assert all(line in hands.shown() for line in FIGURES["helix_angle"])
 
 

@@ -11,12 +11,11 @@ from library.cards.results import known_results
 from library.drafts.draft import Draft
 from library.errors import SaveError
 from tui import screens
-from tui.actions import action
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again
 from tui.screens.cards.closing import close_or_open, learn
-from tui.screens.cards.listing import more_for
+from tui.screens.cards.listing import calculation_of, more_for
 from tui.services.card_service import CardConflicts
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
@@ -29,6 +28,7 @@ if TYPE_CHECKING:
     from library.cards.rows import CardRow
     from library.editing.merging import Choice
     from tui.services.card_service import CardInHand, CardService
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -76,10 +76,6 @@ class CardScreen(BaseScreen):
     def _know_results(self) -> None:
         self.form.know_results(known_results(self.cards.rows or ()))
 
-    def key_of(self, name: str) -> str:
-        """The reader's key for an action."""
-        return self.session.keymap.first_key(action(name))
-
     def title_text(self) -> str:
         """The card's id and its tool."""
         card = self.form.card
@@ -120,13 +116,13 @@ class CardScreen(BaseScreen):
         row, before = self.form.row, self.form.card
         self._try(lambda: self.form.type(text))
         if row.choices and self.form.card is before and not self.said:
-            self.say(f"This line is chosen: Left and Right, or {self.key_of('more')} for the list.")
+            self.say(f"This line is chosen: Left and Right, or {self.key_of('change')} for the list.")
 
     def edited(self, key: str) -> None:
         """Edit the line in hand."""
         self._try(lambda: self.form.edit(key))
 
-    def do_clear_field(self) -> None:
+    def do_empty(self) -> None:
         """Empty the line in hand."""
         self._try(self.form.clear)
 
@@ -168,24 +164,29 @@ class CardScreen(BaseScreen):
 
     def do_go_on(self) -> None:
         """To the next line that wants something."""
-        if not self.form.go_on():
-            self.say(
-                f"That was the last line. {self.key_of('finish-card')} closes the card; {self.key_of('back')} leaves it as a draft."
-            )
+        if self.form.go_on():
+            return
+        if self._may_close():
+            close_or_open(self)
+        else:
+            self.say(f"That was the last line; {self.key_of('back')} leaves the card.")
 
-    def do_card_down(self) -> None:
+    def _may_close(self) -> bool:
+        return not self.form.card.done and (self.opened is None or not self.opened.read_only)
+
+    def do_down(self) -> None:
         """To the next line."""
         self.form.move(1)
 
-    def do_card_up(self) -> None:
+    def do_up(self) -> None:
         """To the line before."""
         self.form.move(-1)
 
-    def do_next_step(self) -> None:
+    def do_next(self) -> None:
         """To the next step."""
         self.form.change_step(1)
 
-    def do_previous_step(self) -> None:
+    def do_previous(self) -> None:
         """To the step before."""
         self.form.change_step(-1)
 
@@ -197,12 +198,17 @@ class CardScreen(BaseScreen):
         """See the part of what follows below."""
         self.page.page(1)
 
-    def do_more(self) -> None:
+    def do_calculate(self) -> None:
+        """Show all lines of the calculation that the line in hand belongs to, or fold them again."""
+        if not self._is_closed():
+            calculation_of(self)
+
+    def do_change(self) -> None:
         """Open the list for the line in hand."""
         if not self._is_closed():
             more_for(self)
 
-    def do_save_card(self) -> None:
+    def do_save(self) -> None:
         """Save it as it is, whatever is still wrong with it."""
         if self.save() and not self.said:
             self.say(f"Saved as {self.form.card.id}. {self._said_of_problems()}".strip())
@@ -243,9 +249,12 @@ class CardScreen(BaseScreen):
         else:
             close_or_open(self)
 
-    def do_sheet(self) -> None:
-        """Show the setup sheet."""
-        self.app.push_screen(screens.SheetScreen(self.session, self.form.job))
+    def printed(self) -> Printed:
+        """The setup sheet."""
+        job = self.form.job
+        return screens.printed_sheet(
+            job, lambda: self.app.push_screen(screens.SheetScreen(self.session, job))
+        )
 
     def do_learn(self) -> None:
         """Bring what was learned back to the book."""

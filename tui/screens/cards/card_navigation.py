@@ -1,4 +1,4 @@
-"""How other screens reach the job cards: begin one, open one, do one again, list them all.
+"""How other screens reach the job cards: begin one, open one, do one again, go to their list.
 
 Nothing about cards is loaded before one of these is done.
 """
@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING
 
 from library.errors import Refused
 from tui import screens
+from tui.screens.base_screen import BaseScreen
 
 if TYPE_CHECKING:
     from library.book.model import Book, Entry
-    from tui.screens.base_screen import BaseScreen
     from tui.services.card_service import CardInHand, CardService
 
 
@@ -34,8 +34,29 @@ def open_card(screen: BaseScreen, card_id: str) -> None:
     show_card(screen, lambda cards, _: cards.open(card_id))
 
 
-def list_cards(screen: BaseScreen) -> None:
-    """List the cards."""
+def to_the_cards(screen: BaseScreen) -> None:
+    """To the list of cards: back to the list, or from the card that lies below, and else opened anew.
+
+    So no card is ever open twice; a card is saved before it is left, as by going back from it.
+    """
+    app = screen.heelclear
+    below = [one for one in app.screen_stack if isinstance(one, BaseScreen)]
+    found = next((one for one in reversed(below) if one.WHERE in {"cards", "card"}), None)
+    while found is not None and app.screen is not found:
+        app.pop_screen()
+    if found is None or (found.WHERE == "card" and _left(found)):
+        _list_cards(screen)
+
+
+def _left(card: BaseScreen) -> bool:
+    """Leave a card; returns whether it was left and its list does not lie below."""
+    app = card.heelclear
+    card.do_back()
+    in_front = app.screen
+    return in_front is not card and isinstance(in_front, BaseScreen) and in_front.WHERE != "cards"
+
+
+def _list_cards(screen: BaseScreen) -> None:
     if _book(screen) is not None:
         screen.app.push_screen(screens.CardsScreen(screen.session, screen.heelclear.card_service))
 

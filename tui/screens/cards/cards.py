@@ -8,9 +8,9 @@ from library.cards.history import history
 from library.cards.job import work_out
 from library.cards.store import NoCard
 from tui import screens
-from tui.actions import action
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again, begin_card, open_card
+from tui.screens.confirming import ask
 from tui.view.card_list_page import CardListPage
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from library.cards.model import Card
     from library.cards.rows import CardRow
     from tui.services.card_service import CardService
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -35,10 +36,7 @@ class CardsScreen(BaseScreen):
     def __init__(self, session: Session, cards: CardService) -> None:
         super().__init__(session)
         self.cards = cards
-        self.page = CardListPage(cards.rows, self._key)
-
-    def _key(self, name: str) -> str:
-        return self.session.keymap.first_key(action(name))
+        self.page = CardListPage(cards.rows, self.key_of)
 
     def on_mount(self) -> None:
         """Read the cards behind the screen; what was read before is shown meanwhile."""
@@ -75,7 +73,7 @@ class CardsScreen(BaseScreen):
         """Edit the find line."""
         self.page.edit(self.page.find.edited(key))
 
-    def do_clear_find(self) -> None:
+    def do_empty(self) -> None:
         """Show every card again."""
         self.page.edit(TextLine())
 
@@ -103,11 +101,41 @@ class CardsScreen(BaseScreen):
         """To the oldest card."""
         self.page.view.choose(self.page.view.count)
 
-    def do_open_card(self) -> None:
+    def do_go_on(self) -> None:
         """Open the chosen card."""
         row = self._chosen()
         if row is not None:
             open_card(self, row.id)
+
+    def do_change(self) -> None:
+        """Open the chosen card, to be changed."""
+        self.do_go_on()
+
+    def do_calculate(self) -> None:
+        """Open the calculator of the entry that the chosen card was begun from."""
+        row = self._chosen()
+        cards = self._loaded([row.id]) if row is not None else []
+        if not cards:
+            return
+        entry = self.session.entry(cards[0].entry)
+        if entry is None:
+            self.say("This card has no entry in the book, so that there is no calculator for it.")
+        else:
+            self.heelclear.calculate(entry)
+
+    def do_unmark(self) -> None:
+        """Take the marks of all cards away, once that is confirmed."""
+        marked = self.page.marked
+        if marked:
+            ask(
+                self,
+                f"Take the marks of {len(marked)} cards away?",
+                "Take them away",
+                ", ".join(marked),
+                marked.clear,
+            )
+        else:
+            self.say("No card is marked.")
 
     def do_begin_card(self) -> None:
         """Begin an empty card."""
@@ -119,12 +147,16 @@ class CardsScreen(BaseScreen):
         if row is not None:
             begin_again(self, row.id)
 
-    def do_sheet(self) -> None:
-        """Show the setup sheet of the chosen card."""
+    def printed(self) -> Printed | None:
+        """The setup sheet of the chosen card."""
         row, book = self._chosen(), self.session.book
         cards = self._loaded([row.id]) if row is not None else []
-        if cards and book is not None:
-            self.app.push_screen(screens.SheetScreen(self.session, work_out(cards[0], book)))
+        if not cards or book is None:
+            return None
+        job = work_out(cards[0], book)
+        return screens.printed_sheet(
+            job, lambda: self.app.push_screen(screens.SheetScreen(self.session, job))
+        )
 
     def do_life(self) -> None:
         """Show every card of the chosen card's tool, with its size and what is left of it."""
@@ -146,7 +178,7 @@ class CardsScreen(BaseScreen):
     def do_plan(self) -> None:
         """Plan the marked cards as one batch."""
         if len(self.page.marked) < 2:
-            self.say(f"Mark the cards of the batch first, two or more, with {self._key('mark')}.")
+            self.say(f"Mark the cards of the batch first, two or more, with {self.key_of('mark')}.")
             return
         cards = self._loaded(list(self.page.marked))
         if cards:
@@ -155,7 +187,7 @@ class CardsScreen(BaseScreen):
     def _chosen(self) -> CardRow | None:
         if self.page.chosen is None:
             self.say(
-                f"There is no card here; {self._key('clear-find')} shows all, {self._key('begin-card')} begins a new one."
+                f"There is no card here; {self.key_of('empty')} shows all, {self.key_of('begin-card')} begins a new one."
             )
         return self.page.chosen
 

@@ -10,6 +10,7 @@ from library.cards.learn import change_for, lessons
 from tui import screens
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice
+from tui.screens.confirming import ask
 
 if TYPE_CHECKING:
     from library.cards.learn import Lesson
@@ -18,24 +19,42 @@ if TYPE_CHECKING:
 
 
 def close_or_open(screen: CardScreen) -> None:
-    """Close the card of a screen; or open it again where it is closed."""
+    """Close the card of a screen, or open it again where it is closed; either is asked about first."""
+    card = screen.form.card
+    name = f"card {card.id or 'without a number yet'}, {card.title}"
+    if card.done:
+        said = (
+            "It is no record any more then; what was recorded is worked out afresh when you close it again."
+        )
+        ask(screen, f"Open {name}, again?", "Open it again", said, lambda: _reopen(screen))
+    elif _finished(screen) is not None:
+        said = "It becomes a record: nothing more is typed on it."
+        ask(screen, f"Close {name}?", "Close the card", said, lambda: _close(screen))
+
+
+def _reopen(screen: CardScreen) -> None:
     form = screen.form
-    if form.card.done:
-        form.take(form.book, reopened(form.card))
-        screen.say("The card is open again; what was recorded is worked out afresh when you close it.")
-    else:
-        _close(screen)
+    form.take(form.book, reopened(form.card))
+    screen.say("The card is open again; what was recorded is worked out afresh when you close it.")
 
 
-def _close(screen: CardScreen) -> None:
-    form, before = screen.form, screen.form.card
+def _finished(screen: CardScreen) -> Card | None:
+    """The card as a record; where something does not add up yet, that is said and gone to, and there is none."""
+    form = screen.form
     try:
-        closed = finished(form.job, screen.cards.today())
+        return finished(form.job, screen.cards.today())
     except NotFinished as why:
         first, *others = why.issues
         form.go_to(first.way)
         more = f" {len(others)} more after it." if others else ""
         screen.say(f"It stays a draft, for this does not add up: {first.text}{more}")
+        return None
+
+
+def _close(screen: CardScreen) -> None:
+    form, before = screen.form, screen.form.card
+    closed = _finished(screen)
+    if closed is None:
         return
     form.take(form.book, closed)
     if not screen.save():
@@ -49,7 +68,7 @@ def _close(screen: CardScreen) -> None:
         f" {screen.key_of('learn')} brings into the book what was learned." if lessons(form.card) else ""
     )
     screen.say(
-        f"Card {form.card.id} is done, a record now. {screen.key_of('sheet')} shows its setup sheet.{learned}"
+        f"Card {form.card.id} is done, a record now. {screen.key_of('print')} shows its setup sheet.{learned}"
     )
 
 

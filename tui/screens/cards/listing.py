@@ -26,14 +26,25 @@ _TITLES = {
 }
 
 
+def calculation_of(screen: CardScreen) -> None:
+    """Show or fold the lines of the calculation in hand."""
+    row = screen.form.row
+    if row.section == "settings" and row.way != REST:
+        screen.form.open_calculation(row.key)
+    else:
+        screen.say("No calculation stands in this line; those of the job are in the step Settings.")
+
+
 def more_for(screen: CardScreen) -> None:
-    """Open the list for the line in hand; on a calculation, show or fold its lines."""
+    """Open the list for the line in hand."""
     row, job = screen.form.row, screen.form.job
     section = "received" if row.section == "wrong" else row.section
     if row.way == REST:
         _pick(screen, "Calculations that rest", _aside(screen), lambda name: _wake(screen, name))
     elif row.section == "settings":
-        screen.form.open_calculation(row.key)
+        screen.say(
+            f"{screen.key_of('calculate')} shows all lines of this calculation; Right leaves it out of the job."
+        )
     elif section in QUANTITY_SECTIONS:
         _pick(
             screen, _TITLES[section], _quantities(screen, section), lambda key: screen.form.open(section, key)

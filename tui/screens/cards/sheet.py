@@ -1,23 +1,21 @@
-"""The setup sheet of a job card on the screen, and written to a file."""
+"""The setup sheet of a job card on the screen, and as it is taken away."""
 
 from __future__ import annotations
 
-from pathlib import Path
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from library.pages.as_text import PAPER
 from library.setup_sheet.composing import compose
 from library.setup_sheet.sheets import setup_sheet
 from tui.screens.reading import Reading
-from tui.services.export import write_new_file
+from tui.services.export import Printed
 from tui.view.lines import Line, wrap
 from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from library.cards.job import Job
     from tui.session import Session
-
-ENDINGS = {"text": ".txt", "markdown": ".md", "html": ".html"}
 
 
 class SheetScreen(Reading):
@@ -47,28 +45,18 @@ class SheetScreen(Reading):
         """Show the cautions of the job in full."""
         self.heelclear.show_cautions(None, self._job.entry, lambda _: self._job.cautions)
 
-    def do_sheet_text(self) -> None:
-        """Write it as text."""
-        self._write("text")
+    def printed(self) -> Printed:
+        """The sheet."""
+        return printed_sheet(self._job)
 
-    def do_sheet_markdown(self) -> None:
-        """Write it as Markdown."""
-        self._write("markdown")
 
-    def do_sheet_html(self) -> None:
-        """Write it as HTML, with the drawing."""
-        self._write("html")
+def printed_sheet(job: Job, look: Callable[[], object] | None = None) -> Printed:
+    """The setup sheet of a job as it is taken away.
 
-    def _write(self, form: str) -> None:
-        card = self._job.card
-        name = f"setup-sheet-{card.id or card.tool.name or 'new'}"
-        try:
-            path = write_new_file(
-                setup_sheet(self._job, form, self._job.display), Path.cwd(), name, ENDINGS[form]
-            )
-        except OSError as error:
-            self.say(
-                f"The file could not be written: {error.strerror}. Start in a folder in which you may write."
-            )
-        else:
-            self.say(f"Written to {path}.")
+    Args:
+        job: the card worked out.
+        look: shows it as it prints; nothing where it is in front already.
+    """
+    card = job.card
+    name = f"setup-sheet-{card.id or card.tool.name or 'new'}"
+    return Printed(f"Setup sheet: {card.title}", name, lambda form: setup_sheet(job, form, job.display), look)

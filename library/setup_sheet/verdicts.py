@@ -1,0 +1,94 @@
+"""What the numbers of a job mean at the machine, on the setup sheet: verdicts and facts, each told once."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.calculation import Check
+from geometry.quantities import quantity
+from geometry.role import HEEL
+from geometry.sentences import Kind
+from library.cards.cams import show_angle
+from library.cards.close import differs
+from library.cards.found_relief import FoundRelief
+from library.cards.issues import issues_of
+from library.cards.job import Job, Step
+from library.pages.page import Block, Said
+from library.units.show import say, show
+from library.units.system import Display
+
+WORST_FIRST = ("stop", "watch", "pass", "note")
+
+
+def checks(job: Job, display: Display) -> list[tuple[str, str]]:
+    """Every verdict and every fact, the worst first, each once."""
+    found: list[tuple[str, str]] = []
+    for step in job.steps:
+        if step.in_use:
+            found += [
+                (one.state, say(one.sentence, display))
+                for one in step.checks
+                if _told(step, one) and not _told_by_cam(job, step, one)
+            ]
+    told = {text for _, text in found}
+    for one in issues_of(job):
+        if not any(text in one.text for text in told):
+            found.append((one.state, one.text))
+    for sheet, key, was, now in differs(job):
+        found.append(("watch", f"{sheet}: the record of that day has {quantity(key).title.lower()} {was}; "
+                      f"today it comes out as {now or 'nothing'}."))  # fmt: skip
+    return sorted(dict.fromkeys(found), key=lambda one: WORST_FIRST.index(one[0]))
+
+
+def _told_by_cam(job: Job, step: Step, check: Check) -> bool:
+    """Whether it is said by the sentence on the chosen cam: a cone's remark on its relief, or who else counts with it."""
+    cam, drop = job.by_cam, job.doing(HEEL)
+    if cam is None or not cam.differs or drop is None:
+        return False
+    if check.state == "note":
+        return "throws" in check.sentence.parts and (step is drop or step in _count_too(job, drop))
+    return step.sheet.role.repeats_cam and check.state == "watch" and drop.relief is None
+
+
+def _count_too(job: Job, drop: Step) -> list[Step]:
+    """The calculations that count with the relief of the cam by which the readings are judged."""
+    return [
+        one
+        for one in job.steps
+        if one.works and one is not drop and one.relief is not None and _same_cam(one.relief, drop)
+    ]
+
+
+def _same_cam(relief: FoundRelief, drop: Step) -> bool:
+    """Whether a relief comes from the readings themselves, or from where theirs comes from and is the same."""
+    theirs = drop.relief
+    same = theirs is not None and theirs.source == relief.source
+    return relief.source == drop.sheet.name or (
+        same and theirs is not None and math.isclose(theirs.relief, relief.relief, abs_tol=1e-9)
+    )
+
+
+def _told(step: Step, check: Check) -> bool:
+    """Whether a verdict or a fact stands on the sheet; a direction that the setting says itself is not said twice."""
+    if check.state in {"stop", "watch"}:
+        return True
+    # Where the indicator points stands under Wanted.
+    if check.state == "note" and "points" in check.sentence.parts:
+        return False
+    if "height" in check.sentence.parts and any(line.way for line in step.lines):
+        return False
+    return check.state in step.sheet.role.tells
+
+
+def by_cam(job: Job, display: Display) -> tuple[Block, ...]:
+    """That the readings are held against the cam that was chosen, beside what was wanted."""
+    cam, drop = job.by_cam, job.doing(HEEL)
+    if cam is None or drop is None or not cam.differs:
+        return ()
+    reads = (
+        f", which reads {show(cam.wanted_heel, Kind.LENGTH, display)}" if cam.wanted_heel is not None else ""
+    )
+    too = ", ".join(one.sheet.name for one in _count_too(job, drop))
+    too = f" Counted with {show_angle(cam.given)} too: {too}." if too else ""
+    return (Said((f"Judged by the cam of {cam.throw}: it gives {show_angle(cam.given)} and reads "
+                  f"{show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.{too}",)),)  # fmt: skip

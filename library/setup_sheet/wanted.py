@@ -1,0 +1,116 @@
+"""What the tool shall have, on the setup sheet: each value with where it is from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from geometry.edge.views import PLANES
+from geometry.quantities import QUANTITIES
+from geometry.role import HEEL
+from geometry.sentences import Kind
+from geometry.surfaces import SURFACES, surface_of_relief
+from library.calc.surfaces import RELIEF, SECOND_RELIEF
+from library.cards.chosen import CHOSEN_ONCE
+from library.cards.job import Job, Step
+from library.pages.page import Block, Facts, Sources
+from library.setup_sheet.readings import points
+from library.units.show import show
+from library.units.system import Display
+
+
+def wanted(job: Job, display: Display) -> Iterator[Block]:
+    """What the tool shall have, as far as the job is worked out from it; the sources are told below, each once."""
+    used = {
+        key
+        for step in job.steps
+        if step.works
+        for key, who in step.provenance.items()
+        if who in {"wanted", "typed"}
+    }
+    used |= {key for step in job.steps if step.works for key in _reliefs_used(step)}
+    sources: dict[str, str] = {}
+    pairs = []
+    for key, one in job.card.wanted.items():
+        if (
+            key in CHOSEN_ONCE
+            or not one.value.strip()
+            or (key not in used and key not in job.card.after and not one.changed and one.book)
+        ):
+            continue
+        said = "; ".join(part for part in (_with_view(key, one.value), _reads(job, key, display)) if part)
+        if one.changed or not one.book:
+            was = f"the book has {one.book}" if one.book else ""
+            why = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
+            pairs.append((title(key), f"{said} ({why})"))
+        else:
+            mark = sources.setdefault(one.source, _letter(len(sources))) if one.source else ""
+            pairs.append((title(key), f"{said} [{mark}]" if mark else said))
+    if pairs:
+        yield Facts((*pairs, *_chosen(job)))
+    if sources:
+        yield Sources({f"[{mark}]": source for source, mark in sources.items()})
+
+
+def _reliefs_used(step: Step) -> Iterator[str]:
+    """The reliefs of the book that fill a calculation under the name of its relief."""
+    surface = SURFACES.get(step.answer.surface)
+    for key, filled in step.answer.inputs.items():
+        if filled.origin == "entry" and surface is not None and key in (RELIEF, SECOND_RELIEF):
+            yield surface.relief_key if key == RELIEF else surface.second_key
+        field = step.sheet.field(key)
+        if filled.origin == "entry" and field is not None:
+            yield from field.fill_from
+
+
+def _with_view(key: str, text: str) -> str:
+    """A relief with the view in which it is given; anything else as it is."""
+    surface = surface_of_relief(key)
+    return f"{text}, {PLANES[surface.view]}" if surface is not None else text
+
+
+def _reads(job: Job, key: str, display: Display) -> str:
+    """What the indicator reads at the heel for the wanted relief of the surface that is ground, and where it points."""
+    surface, step = surface_of_relief(key), job.doing(HEEL)
+    if surface is None or key != surface.relief_key or surface.key != job.choice.surface:
+        return ""
+    if step is None or not step.works or step.stopped or step.answer.result is None:
+        return ""
+    cam = job.by_cam
+    heel = step.answer.result.outputs["heel_drop"] if cam is None else cam.wanted_heel
+    if heel is None:
+        return ""
+    return f"indicator {points(job)} reads {show(heel, Kind.LENGTH, display)} at the heel"
+
+
+def _chosen(job: Job) -> tuple[tuple[str, str], ...]:
+    """What was chosen once for the whole job."""
+    surface = SURFACES.get(job.choice.surface)
+    return (
+        *((("Surface ground", surface.title),) if surface is not None else ()),
+        *((("Made by", METHODS[job.choice.method]),) if job.choice.method else ()),
+    )
+
+
+METHODS = {
+    "cam": "a cam",
+    "wheel-head-height": "the height of the wheel head",
+    "tooth-rest-height": "the height of the tooth rest",
+    "inclined-wheel": "an inclined wheel",
+}
+"""How the relief is made, in words."""
+
+
+def _letter(number: int) -> str:
+    """A mark for a source: a, b, c, and after z aa, ab.
+
+    Example:
+        >>> _letter(0), _letter(26)
+        ('a', 'aa')
+    """
+    return _letter(number // 26 - 1) + _letter(number % 26) if number > 25 else chr(ord("a") + number)
+
+
+def title(key: str) -> str:
+    """What a quantity is called; its own key where nobody knows it."""
+    row = QUANTITIES.get(key)
+    return row.title if row else key

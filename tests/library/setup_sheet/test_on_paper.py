@@ -1,0 +1,247 @@
+"""The setup sheet as it comes out of a printer: one page of A4 and of Letter, nothing cut, large enough, boxes to write in.
+
+What is demanded of it, in points and millimetres, stands here as it was asked for; a browser measures and prints.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date
+from html import unescape
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.job import Job, work_out
+from library.cards.model import Card
+from library.cards.starting import again, from_entry
+from library.cards.store import load
+from library.demo import lay_out
+from library.setup_sheet.sheets import setup_sheet
+from tests.library.setup_sheet import chromium
+
+PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+"""Width and height in mm (ISO 216; ANSI/ASME Y14.1, 8.5 by 11 in)."""
+
+BESIDE = 20.0
+"""Both margins at the sides, in mm."""
+
+RECORDS = (
+    "2025-10-14-01",
+    "2026-03-11-01",
+    "2026-04-22-01",
+    "2026-06-02-01",
+    "2026-08-17-01",
+    "2026-11-20-01",
+)
+
+COMMON = """
+machine=grey-grinder
+wheel=white-cup-100
+wrong=Dull; the corners are rounded.
+tool.work_material=plain-steel
+tool.belongs_to=slip crane
+received.land_measured_as=arc
+settings.wheel-speed.rotational_speed=3600 rpm
+"""
+
+OTHERS = {
+    "reamer-hand-plain-steel": """
+tool.name=R-16
+tool.size=16 mm
+tool.flutes=6
+received.diameter=16.01 mm
+received.land_width=1.2 mm
+received.drop=0.05 mm, 0.06 mm, 0.05 mm, 0.05 mm, 0.06 mm, 0.05 mm
+wanted.land_relief_angle=6 deg
+wanted.relief_form=flat
+settings.size-loss.stock_per_sharpening=0.02 mm
+after.drop.tolerance=0.01 mm
+after.diameter.wanted=16.00 mm
+after.diameter.tolerance=+0.012 -0 mm
+""",
+    "counterbore-plain-steel": """
+tool.name=B-18
+tool.size=18 mm
+tool.flutes=3
+received.diameter=18 mm
+received.land_width=1.2 mm
+received.drop=0.10 mm, 0.11 mm, 0.10 mm
+wanted.end_relief_angle=7 deg
+wanted.relief_form=flat
+settings.size-loss.stock_per_sharpening=0.1 mm
+after.drop.tolerance=0.02 mm
+""",
+    "centre-drill-work-4-to-6": """
+tool.name=Z-6
+tool.size=6.3 mm
+tool.flutes=2
+received.diameter=6.3 mm
+received.land_width=1.5 mm
+received.drop=0.20 mm, 0.22 mm
+wanted.cone_relief_angle=8 deg
+wanted.included_angle=60 deg
+settings.cone-relief.diameter=6.3 mm, 2.5 mm
+settings.size-loss.stock_per_sharpening=0.1 mm
+after.drop.tolerance=0.02 mm
+""",
+    "subland-drill-countersink-plain-steel": """
+tool.name=U-66-12
+tool.size=6.6 mm, 12 mm
+tool.flutes=2
+received.diameter=12 mm
+received.land_width=2 mm
+received.drop=0.20 mm, 0.22 mm
+wanted.land_relief_angle=7.5 deg
+settings.step-relief.diameter=6.6 mm, 12 mm
+settings.step-relief.radial_throw=2.5 mm
+settings.step-relief.axial_throw=2.5 mm
+settings.step-relief.feed=0.15 mm
+settings.feed-clearance.inner_diameter=1.6 mm
+after.drop.tolerance=0.02 mm
+""",
+}
+"""Cards for the families of which the yard has none, with sizes as they come to a bench; common practice, no source."""
+
+MEASURES = """
+(() => {
+  const wide = document.body.getBoundingClientRect(), faults = [];
+  const mm = (one) => one / 96 * 25.4, pt = (one) => one * 0.75;
+  for (const one of document.querySelectorAll('body *')) {
+    const box = one.getBoundingClientRect();
+    if (box.right > wide.right + 0.5 || box.left < wide.left - 0.5)
+      faults.push('beside the paper: ' + one.outerHTML.slice(0, 80));
+    if (one.scrollWidth > one.clientWidth + 1 && one.clientWidth)
+      faults.push('cut: ' + one.outerHTML.slice(0, 80));
+  }
+  const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (texts.nextNode()) {
+    const holder = texts.currentNode.parentElement;
+    if (!texts.currentNode.data.trim() || holder.localName === 'title') continue;
+    const drawn = holder.ownerSVGElement ? holder.getScreenCTM().a : 1;
+    const size = pt(parseFloat(getComputedStyle(holder).fontSize) * drawn);
+    if (size < 9.95) faults.push('small, ' + size + ': ' + texts.currentNode.data);
+  }
+  const pencil = document.querySelectorAll('.tick, .box, td.w'), numbers = document.querySelectorAll('.n, .read td + td');
+  for (const one of pencil) {
+    const box = one.getBoundingClientRect();
+    if (mm(box.width) < 7 || mm(box.height) < 7) faults.push('a box of ' + mm(box.width) + ' by ' + mm(box.height));
+  }
+  for (const one of numbers)
+    if (pt(parseFloat(getComputedStyle(one).fontSize)) < 12.95) faults.push('a small number: ' + one.textContent);
+  const caution = document.querySelector('.caution').getClientRects()[0].height;
+  return {faults, pencil: pencil.length, numbers: numbers.length, caution: mm(caution)};
+})()
+"""
+"""What is wrong with the page that is laid out, and how much there was to look at."""
+
+
+@pytest.fixture(scope="module")
+def yard(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("demo") / "yard"
+    lay_out(folder)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def book(yard: Path) -> Book:
+    return open_book(yard)
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[chromium.Browser]:
+    path = chromium.found()
+    if not path:
+        pytest.skip("there is no Chromium on this machine (apt-get install chromium), so no sheet is printed")
+    with chromium.started(path) as running:
+        yield running
+
+
+def other(book: Book, name: str) -> Card:
+    card = replace(from_entry(book, book.entries[name]), id="2026-11-25-01", started=date(2026, 11, 25))
+    card = replace(card, family=book.entries[name].family, entry=name)
+    for line in f"{COMMON}{OTHERS[name]}".split("\n"):
+        way, _, text = line.partition("=")
+        card = edited(card, way, text) if way else card
+    return card
+
+
+def jobs(yard: Path, book: Book) -> dict[str, Job]:
+    """Each record of the yard, the same job begun again and measured, and a card for each other family."""
+    cards: dict[str, Card] = {}
+    for name in RECORDS:
+        record = load(yard, name).card
+        cards[name] = record
+        cards[f"{name} again"] = replace(again(record), id="2026-11-25-01", received=record.received)
+    cards |= {name: other(book, name) for name in OTHERS}
+    return {name: work_out(card, book) for name, card in cards.items()}
+
+
+def words_of(html: str) -> list[str]:
+    text = re.sub(r"<(style|title)>.*?</\1>|<[^>]*>", " ", html, flags=re.DOTALL)
+    return unescape(text).split()
+
+
+def pages_of(pdf: bytes) -> int:
+    return len(PdfReader(io.BytesIO(pdf)).pages)
+
+
+def measured(browser: chromium.Browser, html: str) -> dict[str, Any]:
+    browser.show(html)
+    return dict(browser.measured(MEASURES, min(width for width, _ in PAPERS.values()) - BESIDE))
+
+
+def test_every_shipped_family_has_a_card_here(yard: Path, book: Book) -> None:
+    assert {job.card.family for job in jobs(yard, book).values()} == set(open_book().families)
+
+
+@pytest.mark.depth
+def test_each_sheet_is_one_page_of_either_paper_and_nothing_is_cut_or_small(
+    browser: chromium.Browser, yard: Path, book: Book
+) -> None:
+    faults = []
+    for name, job in jobs(yard, book).items():
+        html = setup_sheet(job, "html")
+        found = measured(browser, html)
+        faults += [f"{name}: {fault}" for fault in found["faults"]]
+        # Two lines of ten points, with what the frame takes.
+        if found["caution"] > 2 * 10 * 1.2 * 0.353 + 2.2:
+            faults.append(f"{name}: cautions of {found['caution']} mm")
+        assert found["pencil"] > 5
+        assert found["numbers"] > 5
+        for paper, (width, height) in PAPERS.items():
+            pages = PdfReader(io.BytesIO(browser.printed(width, height))).pages
+            if len(pages) != 1:
+                faults.append(f"{name}: {len(pages)} pages of {paper}")
+        printed = "".join(pages[0].extract_text().split())
+        lost = {word for word in words_of(html) if word not in printed}
+        faults += [f"{name} without: {lost}"] if lost else []
+    assert faults == []
+
+
+@pytest.mark.depth
+def test_what_does_not_fit_would_be_noticed(browser: chromium.Browser, yard: Path, book: Book) -> None:
+    long = setup_sheet(work_out(edited(load(yard, RECORDS[1]).card, "notes", "turn it " * 500), book), "html")
+    browser.show(long)
+    assert pages_of(browser.printed(*PAPERS["A4"])) == 2
+    wide = long.replace("</body>", '<p style="font-size: 9pt; width: 200mm">small and wide</p></body>')
+    faults = " ".join(measured(browser, wide)["faults"])
+    assert "beside the paper" in faults
+    assert "small, 9: small and wide" in faults
+    assert "a box of" in " ".join(measured(browser, long.replace("7.1mm", "6.9mm"))["faults"])
+
+
+@pytest.mark.depth
+def test_a_sheet_that_stops_is_one_page_too(browser: chromium.Browser, yard: Path, book: Book) -> None:
+    card = edited(again(load(yard, RECORDS[1]).card), "settings.wheel-speed.rotational_speed", "9000 rpm")
+    browser.show(setup_sheet(work_out(card, book), "html"))
+    for paper in PAPERS.values():
+        assert pages_of(browser.printed(*paper)) == 1
