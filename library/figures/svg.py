@@ -1,4 +1,8 @@
-"""A tooth as SVG for a printed sheet: circle, edge, face, land and heel, drops drawn deeper than they are.
+"""A tooth as SVG for a printed sheet: circle, edge, face, land and heel, their depth drawn larger than it is.
+
+Depth is measured square to the chord from edge to heel, and nothing is drawn wider than it is, so that a flat stays
+straight and the circle becomes a higher arch; from a land of 45 degrees on nothing is exaggerated. Only what stands
+outside the circle is filled.
 
 Only lines, shapes and text: no script, no style sheet, nothing that is fetched from elsewhere.
 """
@@ -12,6 +16,7 @@ from html import escape
 from itertools import pairwise
 
 from geometry.figure import Figure
+from library.figures.proud import proud_parts
 from library.sanitize import sanitize
 
 WIDTH, HEIGHT = 520, 215
@@ -23,8 +28,11 @@ SIDE, TOP, BOTTOM = 86, 40, 8
 LETTERS = 36
 """The size of its words: ten points on the sheet."""
 
-DEEPEST_SHARE = 0.3
-"""How deep the deepest drop is drawn, as a share of the way from edge to heel."""
+DEEPEST_SHARE = 0.45
+"""How deep arch and deepest drop together are drawn, as a share of the way from edge to heel."""
+
+TRUE_FROM = math.pi / 4
+"""From this land angle on everything is drawn to scale."""
 
 STEPS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500, 1000)
 """How many times deeper a drop may be drawn; round numbers, so that a person can take them back in his head."""
@@ -45,7 +53,7 @@ class _View:
     Attributes:
         radius: of the circle, in mm.
         land_angle: from edge to heel, in radians.
-        times: how many times deeper a drop is drawn.
+        times: how many times deeper everything is drawn.
         scale: units of paper for a millimetre.
         left: of the drawing, in mm.
         top: of the drawing, in mm.
@@ -61,8 +69,8 @@ class _View:
     def bench(self, angle: float, drop: float = 0.0) -> Point:
         """A place behind the edge in mm, the middle of the land uppermost, the edge on the left."""
         turned = angle - self.land_angle / 2
-        out = self.radius - drop * self.times
-        return out * math.sin(turned), -out * math.cos(turned)
+        out, chord = self.radius - drop, self.radius * math.cos(self.land_angle / 2)
+        return out * math.sin(turned), -chord - self.times * (out * math.cos(turned) - chord)
 
     def paper(self, place: Point) -> Point:
         return (place[0] - self.left) * self.scale + SIDE, (place[1] - self.top) * self.scale + TOP
@@ -77,12 +85,13 @@ def exaggeration(figure: Figure) -> int:
     Example:
         >>> from geometry.figure import curve
         >>> exaggeration(Figure(6.0, 0.5, (curve("eccentric", 0.5, lambda angle: 0.3 * angle),)))
-        6
+        4
     """
     deepest = max((abs(drop) for one in figure.curves for _, drop in one.points), default=0.0)
-    if deepest <= 0:
+    if deepest <= 0 or figure.land_angle >= TRUE_FROM:
         return 1
-    fitting = [step for step in STEPS if step * deepest <= DEEPEST_SHARE * figure.radius * figure.land_angle]
+    span = deepest + figure.radius * (1 - math.cos(figure.land_angle / 2))
+    fitting = [step for step in STEPS if step * span <= DEEPEST_SHARE * figure.radius * figure.land_angle]
     return fitting[-1] if fitting else 1
 
 
@@ -92,13 +101,13 @@ def caption(figure: Figure) -> str:
     Example:
         >>> from geometry.figure import curve
         >>> caption(Figure(6.0, 0.5, (curve("eccentric", 0.5, lambda angle: 0.3 * angle),)))
-        'whole line: eccentric; thin line: the circle; drops drawn 6 times as deep'
+        'whole line: eccentric; thin line: the circle; drops drawn 4 times as deep, the circle too'
     """
     times = exaggeration(figure)
     names = [
         f"{('whole', 'broken', 'dotted')[min(n, 2)]} line: {one.name}" for n, one in enumerate(figure.curves)
     ]
-    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep"
+    drawn = "drops drawn true" if times == 1 else f"drops drawn {times} times as deep, the circle too"
     return "; ".join([*names, "thin line: the circle", drawn])
 
 
@@ -163,16 +172,16 @@ def _heel_foot(figure: Figure, view: _View) -> Point:
 
 
 def _metal(figure: Figure, view: _View) -> list[str]:
-    """The body of the tooth, pale, with its face."""
+    """Face and heel of the tooth, and what stands outside the circle, filled."""
     edge, foot = view.at(0.0), view.paper(_face_foot(figure, view))
-    top = _arc(view, 0.0, figure.land_angle)
-    if figure.curves:
-        top = [view.at(*place) for place in _fine(figure.curves[0].points)]
-    outline = [foot, edge, *top, view.paper(_heel_foot(figure, view))]
+    chosen = figure.curves[0].points if figure.curves else ((figure.land_angle, 0.0),)
     return [
-        f'<polygon points="{_points(outline)}" fill="#eee" stroke="none"/>',
+        *(
+            f'<polygon points="{_points([view.at(*place) for place in outline])}" fill="#000" stroke="none"/>'
+            for outline in proud_parts(chosen)
+        ),
         _line([edge, foot], "4"),
-        _line([top[-1], outline[-1]], "2.5"),
+        _line([view.at(*chosen[-1]), view.paper(_heel_foot(figure, view))], "2.5"),
     ]
 
 

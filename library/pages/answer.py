@@ -36,7 +36,7 @@ def answer_page(
     cautions: bool = False,
     more: str = "",
 ) -> Page:
-    """Everything of an answer; the answer and what it means stand last, where a terminal leaves them in sight.
+    """Everything of an answer: the worst verdict first, the answer last, where a terminal leaves it in sight.
 
     Args:
         found: an answer that has a result.
@@ -52,18 +52,28 @@ def answer_page(
     result = found.result
     if result is None:
         raise ValueError("an answer without a result has nothing to tell")
+    worst, others = parted(result.checks)
     parts = (
         given(found, book, display),
         rows(result, display),
         stations(result.stations, display),
+        checks(others, display),
         outputs(found, result.outputs, display),
-        checks(result.checks, display),
     )
     sections = tuple(Section("", (part,)) for part in parts if part is not None)
+    verdict = checks(worst, display)
     warned = Section("", (at_arms_length(found.cautions, more),))
     warnings = in_full(found.cautions, book) if cautions else warned
+    head = (*([Section("", (verdict,))] if verdict else []), *([warnings] if found.cautions else []))
     title = f"{found.sheet.title}: {entry.title}" if entry is not None else found.sheet.title
-    return Page(title, (*([warnings] if found.cautions else []), *sections))
+    return Page(title, (*head, *sections))
+
+
+def parted(found: Iterable[Check]) -> tuple[list[Check], list[Check]]:
+    """What stands above all numbers, and the rest: all that stops or is to be watched, else what comes first."""
+    told = sorted(found, key=lambda one: WORST_FIRST.index(one.state))
+    first = sum(one.state in {"stop", "watch"} for one in told) or 1
+    return told[:first], told[first:]
 
 
 def given(found: Answer, book: Book | None, display: Display) -> Values:

@@ -21,8 +21,8 @@ def as_text(page: Page, reader: Reader = PAPER) -> str:
         'Tap\n===\n'
     """
     title = [text_of(one) for one in reader.lines(page.title)]
-    under = "=" * min(reader.width, reader.measure(" ".join(title))) if page.dense else ""
+    under = ["=" * min(reader.width, reader.measure(" ".join(title))) if page.dense else ""]
     above = [text_of(one) for block in page.before for one in block_lines(block, reader)]
     told = page_lines(replace(page, before=()), reader)
-    lines = [*above, *title, under, *map(text_of, told)]
+    lines = [*above, *title, *([] if page.close else under), *map(text_of, told)]
     return "\n".join(line.rstrip() for line in lines) + "\n"

@@ -48,7 +48,7 @@ def page_lines(page: Page, reader: Reader) -> list[Line]:
     lines = [one for block in page.before for one in block_lines(block, reader)]
     lines += reader.lines(page.aside) if page.aside else []
     for section in page.sections:
-        lines += [EMPTY] if lines and not page.dense else []
+        lines += [EMPTY] if lines and not (page.dense or page.close) else []
         lines += _section(section, reader, dense=page.dense)
     return lines
 

@@ -346,6 +346,7 @@ class Page:
         title: what it is.
         sections: in the order in which they are read.
         dense: whether it shall stand on one sheet of paper, so that headings and blocks stand close.
+        close: whether its lines follow each other without an empty one, so that it stands on one screen.
         before: what stands above everything, the title too.
         aside: what stands at the side of the title or below it, such as which sheet it is.
     """
@@ -353,5 +354,6 @@ class Page:
     title: str
     sections: tuple[Section, ...] = field(default=())
     dense: bool = False
+    close: bool = False
     before: tuple[Block, ...] = ()
     aside: str = ""

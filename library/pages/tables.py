@@ -5,6 +5,8 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import lru_cache
+from itertools import chain
 
 from library.pages.page import Table
 from library.pages.reader import EMPTY, Line, Reader, Run
@@ -13,8 +15,8 @@ from library.pages.reader import EMPTY, Line, Reader, Run
 def table_lines(table: Table, reader: Reader) -> list[Line]:
     """A table within the width of its reader.
 
-    Where it needs more, its headings are wrapped, then its columns stand closer, then its spare columns go;
-    then its columns come in several tables, the first column in each.
+    Where it needs more, its headings are wrapped into as few lines as will do, then its columns stand closer, then its
+    spare columns go; then its columns come in several tables, the first column in each.
 
     Example:
         >>> drop = Table(("", "facet angle"), (("facet 1", "8.00 deg"),))
@@ -30,9 +32,12 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
         table = replace(table, heading=("", *table.heading[1:]))
     everything = list(range(len(table.heading)))
     without = [place for place in everything if place not in table.spare]
-    one_line, wrapped = _widths(table, reader.measure, reader), _widths(table, _longest_word(reader), reader)
+    tallest = max((len(name.split()) for name in table.heading), default=1)
+    by_height = [_wrapped_into(lines, reader) for lines in range(1, tallest)]
+    wrapped = _widths(table, _longest_word(reader), reader)
     for columns in (everything, without):
-        for widths, gap in ((one_line, "  "), (wrapped, "  "), (wrapped, " ")):
+        widened = ((_widths(table, of_heading, reader), "  ") for of_heading in by_height)
+        for widths, gap in chain(widened, ((wrapped, "  "), (wrapped, " "))):
             if _total([widths[place] for place in columns], gap) <= reader.width:
                 return above + _drawn(table, columns, widths, gap, reader)
     turns = _turns(without, wrapped, "  ", reader.width)
@@ -51,6 +56,28 @@ def _widths(table: Table, of_heading: Callable[[str], int], reader: Reader) -> l
         max(of_heading(name), reader.widest(row[place] for row in table.rows))
         for place, name in enumerate(table.heading)
     ]
+
+
+def _wrapped_into(lines: int, reader: Reader) -> Callable[[str], int]:
+    """The least width in which a heading takes no more than so many lines, or that of its longest word."""
+    if lines == 1:
+        return reader.measure
+    # Signs of double width are in no heading of this program; one of a person's own is only wrapped sooner.
+    return lambda text: max(_narrowest(text, lines), _longest_word(reader)(text))
+
+
+@lru_cache(maxsize=512)
+def _narrowest(text: str, lines: int) -> int:
+    """A table is laid out anew at every key, with the same headings: their widths are remembered.
+
+    Example:
+        >>> _narrowest("relief square to the axis", 2)
+        13
+    """
+    least = max(map(len, text.split()), default=0)
+    return next(
+        (one for one in range(max(least, 1), len(text)) if len(textwrap.wrap(text, one)) <= lines), len(text)
+    )
 
 
 def _longest_word(reader: Reader) -> Callable[[str], int]:

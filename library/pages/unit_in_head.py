@@ -1,4 +1,4 @@
-"""The unit of a column once in its head, and bare numbers below it."""
+"""Short heads of columns: the unit once in the head with bare numbers below it, and few words for a reading."""
 
 from __future__ import annotations
 
@@ -6,6 +6,19 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from library.pages.page import Table
+
+SHORTER = {
+    "indicator drop": "drop",
+    "indicator drop square to the surface": "square drop",
+    "indicator drop along the axis": "axial drop",
+    "lead over the land": "lead",
+}
+"""What stands over a column of readings, where the heading of them all says the rest."""
+
+
+def shorter(table: Table) -> Table:
+    """The table with few words over its readings."""
+    return replace(table, heading=tuple(SHORTER.get(head, head) for head in table.heading))
 
 
 def unit_in_head(table: Table) -> Table:

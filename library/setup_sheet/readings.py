@@ -27,7 +27,7 @@ from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.pages.answer import rows, stations
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table
-from library.pages.unit_in_head import unit_in_head
+from library.pages.unit_in_head import shorter, unit_in_head
 from library.units.show import show
 from library.units.system import Display
 
@@ -39,14 +39,6 @@ ON_THE_WAY = 3
 
 HALF_A_DIVISION = 0.005
 """In mm, of an indicator of the usual fineness."""
-
-SHORTER = {
-    "indicator drop": "drop",
-    "indicator drop square to the surface": "square drop",
-    "indicator drop along the axis": "axial drop",
-    "lead over the land": "lead",
-}
-"""What stands over a column of readings, where the heading of them all says the rest."""
 
 
 def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
@@ -89,8 +81,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
         table = stations(_read(found), display, job.machine, name)
         if table is not None:
             table = _with_divisions_once(table) if len(merged) > 1 else table
-            heads = tuple(SHORTER.get(head, head) for head in table.heading)
-            yield unit_in_head(replace(table, heading=heads, boxes=few))
+            yield unit_in_head(replace(shorter(table), boxes=few))
 
 
 def _with_divisions_once(table: Table) -> Table:

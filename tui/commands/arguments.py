@@ -122,6 +122,11 @@ def _calc(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "-h", "--help", action="store_true", dest="explain", help="explain the calculation and its inputs"
     )
+    parser.add_argument(
+        "--given",
+        action="store_true",
+        help="tell every value that was counted with, what the book says of it, and every sentence",
+    )
     add_cautions(parser)
     add_units(parser)
     add_json(parser)

@@ -12,6 +12,7 @@ from library.book.opening import open_book
 from library.calc.answer import answer
 from library.calc.report import as_data
 from library.pages.answer import answer_page
+from library.pages.brief_answer import brief_answer
 from library.threads import NotChosen, choose, texts_for
 from library.units.system import Display
 from tui.commands import calc_text, printing
@@ -51,8 +52,14 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
         return 2
     if options.json:
         printing.data(as_data(found, book, display))
-    else:
+    elif options.given:
         printing.page(answer_page(found, book, display, entry, cautions=options.cautions, more="--cautions"))
+    else:
+        printing.page(
+            brief_answer(
+                found, book, display, printing.reader(), entry, cautions=options.cautions, more="--cautions"
+            )
+        )
     return 0
 
 

@@ -29,8 +29,13 @@ def error(text: str) -> None:
 
 def page(told: Page) -> None:
     """Print a page as wide as the terminal is."""
-    for text in as_text(told, Reader(_width())).splitlines():
+    for text in as_text(told, reader()).splitlines():
         line(text)
+
+
+def reader() -> Reader:
+    """The terminal, by its width."""
+    return Reader(_width())
 
 
 def _width() -> int:

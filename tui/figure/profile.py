@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from geometry.calculation import QUARTERS, Station
 from geometry.figure import Figure
 from geometry.sentences import Kind
+from library.figures.proud import proud_parts
 from library.units.show import show
 from library.units.system import Display
 from tui.figure.alphabet import CELL_HEIGHT, Alphabet
 from tui.figure.canvas import Canvas, Point
 from tui.figure.captions import LETTERS, sample, wrapped
 from tui.figure.names import cell_of
-from tui.figure.proud import proud_parts
 from tui.figure.shape import Outline, Shape, shape_of
 from tui.view.lines import EMPTY, Line, Piece, filled, line, width_of
 
@@ -144,7 +144,7 @@ def _fill_proud(canvas: Canvas, axes: _Axes, chosen: Outline) -> None:
     """Fill what stands outside the circle, and name it."""
     if chosen.proudest == 0:
         return
-    for outline in proud_parts(chosen):
+    for outline in proud_parts(chosen.points):
         canvas.fill([axes.place(*point) for point in outline])
     angle, drop = min(chosen.points, key=lambda point: point[1])
     column, row = cell_of(axes.place(angle, drop))

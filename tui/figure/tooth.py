@@ -12,13 +12,13 @@ from itertools import pairwise
 
 from geometry.figure import Figure
 from geometry.sentences import Kind
+from library.figures.proud import proud_parts
 from library.units.show import show
 from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
 from tui.figure.canvas import Canvas, Point
 from tui.figure.captions import LETTERS, exaggeration, sample, wrapped
 from tui.figure.frame import Frame, foot_of_face, foot_of_heel, foot_of_radius, frame_for
 from tui.figure.names import cell_of, name_land, name_parts
-from tui.figure.proud import proud_parts
 from tui.figure.shape import Outline, Shape, shape_of
 from tui.view.lines import Line, filled, line
 
@@ -95,7 +95,7 @@ def _draw(canvas: Canvas, frame: Frame, shape: Shape) -> str:
     if shape.rake_angle:
         canvas.specks([frame.place(0.0), foot_of_radius(frame)], canvas.alphabet.down)
     canvas.stroke([foot_of_face(frame, shape), frame.place(0.0), *ground, foot_of_heel(frame, shape)])
-    for outline in proud_parts(chosen):
+    for outline in proud_parts(chosen.points):
         canvas.fill([frame.place(*point) for point in outline])
     for corner in chosen.corners:
         column, row = cell_of(frame.place(corner, chosen.drop(corner)))

@@ -43,22 +43,45 @@ def test_the_drops_are_drawn_as_many_times_deeper_as_is_said() -> None:
     times = exaggeration(figure)
     assert f"drops drawn {times} times as deep" in caption(figure)
     face, heel, circle, profile = lines(figure)[:4]
-    # The circle is drawn from 12 hundredths of the land before the edge to as much behind the heel, in 48 steps.
-    scale = math.dist(circle[0], circle[-1]) / (2 * 6 * math.sin(1.24 * figure.land_angle / 2))
+    # Derived: an even cam falls 1.2 tan 8 over the land; the radius to the heel leans by half of the land.
+    fall, half = 1.2 * math.tan(math.radians(8)), figure.land_angle / 2
     edge, end = profile[0], profile[-1]
-    # The heel on the circle lies as far from the edge as the chord of the land; from there it is drawn inward.
-    centre_below = 6 * scale
-    drawn = centre_below - math.dist(end, _centre(circle, scale))
-    assert drawn / scale == pytest.approx(1.2 * math.tan(math.radians(8)) * times, rel=0.02)
-    assert math.dist(edge, _centre(circle, scale)) == pytest.approx(centre_below, rel=0.01)
+    scale = (end[0] - edge[0]) / (2 * 6 * math.sin(half) - fall * math.sin(half))
+    assert (end[1] - edge[1]) / scale == pytest.approx(times * fall * math.cos(half), rel=0.02)
+    # The circle is an arch that is as many times higher: its sagitta over the chord of the land.
+    assert (edge[1] - min(y for _, y in circle)) / scale == pytest.approx(
+        times * 6 * (1 - math.cos(half)), rel=0.02
+    )
     assert face[0] == pytest.approx(edge)
     assert heel[0] == pytest.approx(end)
 
 
-def _centre(circle: list[tuple[float, float]], scale: float) -> tuple[float, float]:
-    """The middle of the drawn circle: straight below its highest point, one radius down."""
-    top = min(circle, key=lambda place: place[1])
-    return top[0], top[1] + 6 * scale
+@pytest.mark.parametrize("land", [1.2, 3.2, 6.3, 9.0])
+def test_a_flat_is_drawn_straight_and_from_45_degrees_on_to_scale(land: float) -> None:
+    figure = tooth(relief=10, land=land, form="flat")
+    profile = lines(figure)[3]
+    (x1, y1), (x2, y2) = profile[0], profile[-1]
+    for x, y in profile:
+        assert abs((x2 - x1) * (y - y1) - (y2 - y1) * (x - x1)) / math.hypot(x2 - x1, y2 - y1) < 0.02
+    assert exaggeration(figure) == 1 or land < 4
+    assert exaggeration(figure) > 1 or land > 2
+
+
+def test_only_what_stands_outside_the_circle_is_filled() -> None:
+    assert "polygon" not in svg(tooth(), "x")
+    figure = tooth(form="flat")
+    (filled,) = ElementTree.fromstring(svg(figure, "x")).iter(f"{SVG}polygon")
+    begins, _ = filled.attrib["points"].split()[0].split(",")
+    profile = lines(figure)[3]
+    # Derived: a flat of 8 degrees is back on the circle 16 degrees behind the edge.
+    share = (math.sin(figure.land_angle / 2) - math.sin(figure.land_angle / 2 - math.radians(16))) / (
+        2 * math.sin(figure.land_angle / 2)
+    )
+    circle_width = lines(figure)[2]
+    scale = (circle_width[-1][0] - circle_width[0][0]) / (2 * math.sin(1.24 * figure.land_angle / 2))
+    assert float(begins) - profile[0][0] == pytest.approx(
+        share * 2 * math.sin(figure.land_angle / 2) * scale, abs=1
+    )
 
 
 def test_a_proud_heel_is_drawn_outside_the_circle() -> None:

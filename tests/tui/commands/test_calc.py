@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import json
-from typing import Any
+from typing import Any, Literal
 
 import pytest
 
 from geometry.calculations import calculation, calculation_names
 from geometry.quantities import quantity
 from library.calc.inputs import shown
-from library.units.system import METRIC
+from library.units.convert import to_geometry
+from library.units.show import show_answer
+from library.units.system import METRIC, Display
 from tui.main import main
 
 A_SCREEN = 24
@@ -121,7 +123,8 @@ def test_the_answer_as_text_warns_and_shows_readings_with_units(capsys: pytest.C
     assert code == 0
     assert "STOP  The heel stands 0.055 mm proud" in out
     assert "heel" in out
-    assert len(out.splitlines()) <= A_SCREEN or out.rstrip().endswith("behind it.")
+    assert out.splitlines()[1].startswith("STOP  The heel stands 0.055 mm proud")
+    assert len(out.splitlines()) <= A_SCREEN
     assert "CAUTION  under marked speed | ring wheel" in out
     assert "Before you grind" not in out
 
@@ -139,24 +142,51 @@ def test_the_cautions_of_an_answer_are_told_in_full_where_that_is_asked_for(
         assert " ".join(caution["text"].split()) in full
         assert caution["source"] in full
     # The answer stands last in both, so that it is what a terminal leaves in sight.
-    assert out.split("Relief form")[1] == short.split("Relief form")[1]
+    assert out.splitlines()[-6:] == short.splitlines()[-6:]
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+@pytest.mark.parametrize("name", calculation_names())
+def test_every_answer_is_seen_at_once_with_its_verdict_first_and_nothing_of_weight_lost(
+    name: str, units: Literal["mm", "in"], capsys: pytest.CaptureFixture[str]
+) -> None:
+    sheet = calculation(name)
+    words = [f"{key}={shown(key, value, METRIC)}" for key, value in sheet.sample.items()]
+    words += ["--units", units]
+    code, out, wrong = run(capsys, "calc", name, *words)
+    assert (code, wrong) == (0, "")
+    lines = out.splitlines()
+    assert len(lines) <= A_SCREEN
+    assert max(map(len, lines)) <= 80
+    assert lines[0] == sheet.title
+    heads = [place for place, line in enumerate(lines) if line.startswith("CAUTION ")]
+    assert len(heads) == 1
+    told = data(capsys, "calc", name, *words)
+    states = {check["state"] for check in told["checks"]}
+    worst = next((state for state in ("stop", "watch", "pass") if state in states), "")
+    assert lines[1].startswith(worst.upper())
+    squeezed = " ".join(out.split())
+    for check in told["checks"]:
+        if check["state"] in {"stop", "watch"}:
+            assert " ".join(check["text"].split()) in squeezed
+    for key, one in told["outputs"].items():
+        row = quantity(key)
+        value = to_geometry(one["value"], row.kind, one["unit"])
+        said = show_answer(value, row, Display(units)).split(" ")[0]
+        assert said in squeezed, key
 
 
 @pytest.mark.parametrize("name", calculation_names())
-def test_an_answer_ends_with_what_it_means_or_is_seen_at_once(
+def test_all_that_was_counted_with_is_told_where_that_is_asked_for(
     name: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
     sheet = calculation(name)
     words = [f"{key}={shown(key, value, METRIC)}" for key, value in sheet.sample.items()]
-    code, out, wrong = run(capsys, "calc", name, *words)
-    assert (code, wrong) == (0, "")
-    lines = out.splitlines()
-    seen = lines[-A_SCREEN:]
-    heads = [place for place, line in enumerate(lines) if line.startswith("CAUTION ")]
-    assert len(heads) == 1
-    outputs = [quantity(key).title.split(",")[0] for key in json.loads(
-        run(capsys, "calc", name, *words, "--json")[1])["outputs"]]  # fmt: skip
-    assert len(lines) <= A_SCREEN or any(line.startswith(title) for title in outputs for line in seen)
+    squeezed = " ".join(run(capsys, "calc", name, *words, "--given")[1].split())
+    for check in data(capsys, "calc", name, *words)["checks"]:
+        assert " ".join(check["text"].split()) in squeezed
+    for key, value in sheet.sample.items():
+        assert shown(key, value, METRIC) in squeezed, key
 
 
 @pytest.mark.parametrize(
@@ -264,7 +294,7 @@ def test_the_line_of_a_limit_agrees_with_the_sentence_about_it(capsys: pytest.Ca
     wheel = ["wheel_diameter=150mm", "rotational_speed=3000rpm", "rated_speed=30m/s"]
     _, out, _ = run(capsys, "calc", "wheel-speed", *wheel)
     told = " ".join(out.split())
-    assert "Highest spindle speed 3819 rpm" in told
+    assert "Highest spindle speed: 3819 rpm" in told
     assert "Do not turn it faster than 3819 rpm" in told
 
 
@@ -279,7 +309,9 @@ def test_a_value_from_the_book_brings_its_range_its_note_and_its_source(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     words = ["calc", "relief-drop", "--entry", "tap-hand-plain-steel", "diameter=12"]
-    _, out, _ = run(capsys, *words)
+    brief = " ".join(run(capsys, *words)[1].split())
+    assert "Relief of the chamfer, square to the axis: 6.00 deg" in brief
+    _, out, _ = run(capsys, *words, "--given")
     told = " ".join(out.split())
     assert "from the book In the book: 6 deg (4 deg to 8 deg). At the chamfer." in told
     assert "Source: from memory" in told

@@ -63,7 +63,7 @@ def test_a_calculation_names_them_among_the_families_it_serves(run: Run) -> None
     ("entry", "said"),
     [
         ("spade-cast-iron", ("Family: Spade drills", "Half point angle 59.00 deg", "Surface ground: lip")),
-        ("burr-bronze", ("Family: Valve burrs", "Surface ground: cone", "0.562 mm")),
+        ("burr-bronze", ("Family: Valve burrs", "Surface ground: cone", " 0.562 ")),
     ],
 )
 def test_a_card_and_its_sheet_are_made_for_them(run: Run, entry: str, said: tuple[str, ...]) -> None:

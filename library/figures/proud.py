@@ -2,32 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
-
-from tui.figure.shape import Outline
 
 _ROUND = 0.05
 """How far round (rad) the circle is drawn with one straight line under a filled part."""
 
 Place = tuple[float, float]
-"""An angle behind the edge (rad) and a drop below the circle (radii)."""
+"""An angle behind the edge (rad) and a drop below the circle, in any unit."""
 
 
-def proud_parts(outline: Outline) -> list[list[Place]]:
+def proud_parts(points: Sequence[Place]) -> list[list[Place]]:
     """The parts of a profile outside the circle, each as an outline: along the profile, and back along the circle.
 
     A part begins and ends where the profile crosses the circle, found on the straight line between two of its points.
 
     Args:
-        outline: the profile.
+        points: of the profile, from the edge on.
 
     Example:
-        >>> proud_parts(Outline("flat", ((0.0, 0.0), (0.02, 0.01), (0.04, -0.01))))
+        >>> proud_parts(((0.0, 0.0), (0.02, 0.01), (0.04, -0.01)))
         [[(0.03, 0.0), (0.04, -0.01), (0.04, 0.0), (0.03, 0.0)]]
     """
     parts: list[list[Place]] = []
     current: list[Place] = []
-    for before, after in pairwise(outline.points):
+    for before, after in pairwise(points):
         if before[1] < 0 and not current:
             current = [(before[0], 0.0), before]
         if before[1] * after[1] < 0:
