@@ -35,6 +35,15 @@ class Drawn:
         self._alphabet = alphabet
         self._last: tuple[Result, str, int, int] | None = None
         self._lines: list[Line] = []
+        self._pictured: tuple[str, int, int] | None = None
+        self._picture: list[Line] = []
+
+    def picture(self, key: str, width: int, height: int) -> list[Line]:
+        """The picture of a quantity under its name; nothing where it has none, or no room."""
+        if self._pictured != (key, width, height):
+            self._picture = quantity_figure(key, width, height, self._alphabet)
+            self._pictured = (key, width, height)
+        return self._picture
 
     def lines(self, result: Result, display: Display, width: int, height: int) -> list[Line]:
         """The most telling drawing of an answer, in so many cells and lines."""
@@ -67,9 +76,9 @@ def side_lines(
 
 def _drawing(job: Job, row: Row, width: int, room: int, drawn_by: Drawn) -> list[Line]:
     """The small drawing of the quantity in hand, then the tooth of the calculation in hand, else of the job."""
-    small = quantity_figure(row.quantity) if row.quantity else []
-    small = [*small, EMPTY] if small and len(small) < room else small if len(small) <= room else []
     result = _result(job, row.key if row.section == "settings" else "")
+    small = drawn_by.picture(row.quantity, width, room // 2 if result else room) if row.quantity else []
+    small = [*small, EMPTY] if small else []
     large = drawn_by.lines(result, job.display, width, room - len(small)) if result else []
     return [*small, *large]
 
