@@ -35,6 +35,7 @@ Where = Literal[
     "sheet",
     "life",
     "batch",
+    "machines",
     "equipment",
 ]
 """The screens, by the name that the registry knows them by."""
@@ -53,6 +54,7 @@ _FOUND: tuple[Where, ...] = (
     "cards",
     "pick",
     "threads",
+    "machines",
 )
 """Lists with a find line."""
 
@@ -72,6 +74,7 @@ _TAKEN_FROM: tuple[Where, ...] = (
     "conflict",
     "pick",
     "threads",
+    "machines",
 )
 """Lists of which Enter takes something."""  # fmt: skip
 
@@ -182,6 +185,12 @@ ACTIONS: tuple[Action, ...] = (
     Action("glossary", "words explained", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", tuple(one for one in EVERYWHERE if one != "glossary"), "go", "tui.screens.glossary.GlossaryScreen"),
     Action("findings", "problems in the book", "Lists what is wrong in the files of the book, and what to do.", tuple(one for one in _PLACES if one != "findings"), "go", "tui.screens.findings.FindingsScreen"),
     Action("drafts", "unsaved, from before", "Shows what an earlier run left unsaved.", _PLACES, "go"),
+    Action("machines", "machines and wheels", "Shows what the book knows of each machine and each wheel, and how one is written down.", tuple(one for one in EVERYWHERE if one != "machines"), "go", "tui.screens.machines.MachinesScreen"),
+    # Book
+    Action("new-entry", "new tool", "Adds an entry of your own to the book.", _PLACES, "book"),
+    Action("new-family", "new family", "Adds a family of tools to the book.", _PLACES, "book"),
+    Action("take-back", "take back the last save", "Takes back the last save of the book; what would change is shown first.", _PLACES, "book"),
+    Action("share", "share through git", "Lists how the book is brought to other copies, and what is recorded.", _PLACES, "book"),
     # Program
     Action("units", "millimetres or inches", "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.", group="program"),
     Action("repaint", "paint again", "Paints the whole screen again, if something else wrote on it.", group="program"),

@@ -6,6 +6,7 @@ import gc
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from textual import events
 from textual.message import Message
 from textual.screen import Screen
 
@@ -15,6 +16,7 @@ from library.book.rows import Rows
 from library.sanitize import sanitize
 from library.units.system import Display
 from tui import faults, later, screens
+from tui.held_escape import HeldEscape
 from tui.private_textual import SparingApp
 from tui.screens.base_screen import BaseScreen
 from tui.screens.book import BookScreen
@@ -64,6 +66,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
         self._state = state
         self._open_book = open_book
         self.animation_level = "none"
+        self.escape = HeldEscape(self.set_timer, self._escape_alone)
         self.background = Background(self)
         self.autosave = Autosave(self, state / "drafts", lambda: later.Drafts(state / "drafts"))
         self.file_watch = FileWatch(self, self.background, shop, self.files_changed)
@@ -108,6 +111,21 @@ class Heelclear(SparingApp, inherit_bindings=False):
         self.in_thread(self._read_book)
         self.in_thread(self._look_for_drafts)
         self.file_watch.begin()
+
+    async def on_event(self, event: events.Event) -> None:
+        """Take Esc and a digit, or Alt and a digit, as the key with that number, and all else as it comes."""
+        if isinstance(event, events.Key) and not event.is_forwarded:
+            for key in self.escape.keys(event):
+                await super().on_event(key)
+            return
+        if isinstance(event, events.Paste) and not event.is_forwarded:
+            for key in self.escape.release():
+                await super().on_event(key)
+        await super().on_event(event)
+
+    def _escape_alone(self) -> None:
+        """No digit came after Esc: it is itself."""
+        self.screen.post_message(events.Key("escape", "\x1b"))
 
     @property
     def front(self) -> object:

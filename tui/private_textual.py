@@ -1,4 +1,4 @@
-"""The one place that uses names private to Textual: it sends only the cells that changed.
+"""The one place that uses names private to Textual: it sends only the cells that changed, and knows more keys.
 
 Textual sends every line of every region that was refreshed. Over a slow line that is most of the
 wait, so the update is laid over a picture of the terminal, and only what differs is sent. With a
@@ -11,23 +11,42 @@ from __future__ import annotations
 import os
 from collections.abc import Iterator
 from functools import lru_cache
+from typing import cast
 
 from rich.color import ColorSystem
 from rich.console import Console, RenderableType
 from rich.segment import Segment
 from rich.style import Style
 from rich.text import Text
+from textual import _xterm_parser, constants
+from textual._ansi_sequences import ANSI_SEQUENCES_KEYS
 from textual._compositor import ChopsUpdate, CompositorUpdate, LayoutUpdate
 from textual.app import App
+from textual.keys import Keys
 from textual.screen import Screen
 
 from tui.changed_cells import ChangedCells
+from tui.function_keys import is_sco, sequences
 
 _SYSTEMS = {
     "standard": ColorSystem.STANDARD,
     "256": ColorSystem.EIGHT_BIT,
     "truecolor": ColorSystem.TRUECOLOR,
 }
+
+
+def know_function_keys(term: str = "") -> None:
+    """Let the sequences of the keys with a number be known in every mode that a terminal may send them in.
+
+    Args:
+        term: the name of the terminal; some of the sequences of SCO mean something else everywhere else.
+    """
+    known = cast("dict[str, object]", ANSI_SEQUENCES_KEYS)
+    for sequence, key in sequences(term).items():
+        known[sequence] = (Keys(key),)
+    if is_sco(term):
+        constants.DISABLE_KITTY_KEY = True  # type: ignore[misc]
+        _xterm_parser.SPECIAL_SEQUENCES.discard(_xterm_parser.FOCUSOUT)
 
 
 def has_the_names() -> bool:

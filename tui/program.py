@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from typing import TYPE_CHECKING
 
 from library.book.folders import config_folder, shop_folder, state_folder
@@ -11,6 +12,7 @@ from tui import terminal
 from tui.app import Heelclear
 from tui.own_keys import read_keys
 from tui.own_units import remember_units, remembered_units
+from tui.private_textual import know_function_keys
 from tui.session import Session
 from tui.theme import theme
 from tui.view.book_page import BookPage
@@ -31,6 +33,7 @@ def run_program(options: argparse.Namespace) -> int:
     Args:
         options: ``library`` (the shop's folder or nothing), ``units``, ``ascii``, ``figures`` and ``mouse``.
     """
+    know_function_keys(os.environ.get("TERM", ""))
     shop = shop_folder(options.library)[0]
     session = Session(
         theme=theme(

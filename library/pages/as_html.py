@@ -41,7 +41,7 @@ td:first-child, th:first-child { text-align: left; padding-left: 0; }
 .before { border: 1mm solid #000; padding: 0.8mm 2mm; margin: 0 0 1.5mm; } .before p.stop { font-size: 13pt; font-weight: bold; }
 .caution { border: 0.4mm solid #000; padding: 0.6mm 1.2mm; margin: 0.8mm 0; } .caution span { white-space: nowrap; }
 .pass, .note { display: inline; margin-right: 1.5mm; } .strong { font-weight: bold; }
-figure { width: 52mm; float: right; margin: 1.4mm 0 0; } svg { width: 52mm; display: block; }
+figure { width: 52mm; float: right; margin: 1.4mm 0 0; } h2.looked-up ~ figure { margin-left: 3mm; } svg { width: 52mm; display: block; }
 """
 """The look of the page: black on white, for a printer."""
 

@@ -181,6 +181,9 @@ class Hands:
             # One that was cancelled or failed has ended too; the program tells of a failure itself.
             await asyncio.gather(*(one.wait() for one in working), return_exceptions=True)
             await self.messages()
+        if self.app.escape.is_held and self.app.is_running:
+            await self.until(lambda: not self.app.escape.is_held)
+            await self.settle()
 
     async def until(self, holds: Callable[[], object]) -> None:
         """Wait until something holds that a clock of the program or a thread brings about."""

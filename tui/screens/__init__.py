@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from tui.screens.cards.sheet import printed_sheet as printed_sheet
     from tui.screens.cautions import CautionsScreen as CautionsScreen
     from tui.screens.change_book import ChangeBookScreen as ChangeBookScreen
+    from tui.screens.change_flow import take_back as take_back
     from tui.screens.changes import ChangesScreen as ChangesScreen
     from tui.screens.compare import CompareScreen as CompareScreen
     from tui.screens.confirm import ConfirmScreen as ConfirmScreen
@@ -95,6 +96,7 @@ PARTS = {
     "begin_from": "tui.screens.cards.from_calculator",
     "preview_of": "tui.screens.entry",
     "printed_sheet": "tui.screens.cards.sheet",
+    "take_back": "tui.screens.change_flow",
     "to_the_cards": "tui.screens.cards.card_navigation",
 }
 """What a screen does with the code of another one: a card begun in the calculator, an entry beside the list, the way to

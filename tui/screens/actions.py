@@ -1,13 +1,15 @@
-"""The menu: every action of the screen below, found by typing and done by Enter."""
+"""The menu: everything that can be done on the screen below, in its parts, found by typing and done by Enter."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tui.actions import actions_of, on_screen
+from tui.actions import Action, Group, actions_of, on_screen
 from tui.keys import shown_key
 from tui.meanings import MOVES
 from tui.screens.chooser import Choice, Chooser
+from tui.view.lines import Line, edge_of
+from tui.view.menu_page import ORDER, MenuLine, menu_line, menu_lines
 
 if TYPE_CHECKING:
     from tui.screens.base_screen import BaseScreen
@@ -22,21 +24,63 @@ class ActionsScreen(Chooser):
     def __init__(self, session: Session, below: BaseScreen) -> None:
         super().__init__(session)
         self.below = below
+        self._top = 0
+        self._more = 0
 
     def title_text(self) -> str:
         """What this is."""
-        return "What can be done here"
+        return "What can be done   type to find it; Enter does it"
 
     def choices(self) -> list[Choice]:
-        """The actions of the screen below, by their keys."""
-        keys = self.session.keymap.keys
-        return [
-            Choice(one.id, ", ".join(map(shown_key, keys(one.id))) or one.title, one.help)
-            for one in actions_of(self.below.WHERE)
-            if one.id not in MOVES and one.id != "menu"
-        ]
+        """The actions of the screen below, part by part; those that only move are left out."""
+        offered = [one for one in actions_of(self.below.WHERE) if one.id not in MOVES and one.id != "menu"]
+        offered.sort(key=lambda one: ORDER.index(one.group))
+        return [Choice(one.id, self._title(one), one.help) for one in offered]
 
     def take(self, choice: Choice) -> None:
         """Go back and do it there."""
         self.app.pop_screen()
         self.below.call_after_refresh(self.below.do, on_screen(self.below.WHERE)[choice.id])
+
+    def listed(self, found: list[Choice], width: int, height: int) -> list[Line]:
+        """The parts with their headings; what is found by typing stands without, the likeliest first."""
+        rows = [self._line(one) for one in found]
+        self._more = self.view.below()
+        if self.find.text or height < len(ORDER):
+            return [
+                menu_line(rows[place], width, chosen=place == self.view.chosen)
+                for place in range(self.view.top, min(self.view.top + height, len(rows)))
+            ]
+        headings: dict[Group, str] = {group: group.upper() for group in ORDER}
+        headings["here"] = f"HERE: {self.below.title_text()}"
+        lines, place = menu_lines(rows, self.view.chosen, headings, width)
+        above = place if self.view.chosen else 0
+        self._top = max(0, min(self._top, above - 1, len(lines) - height), place - height + 1)
+        self._more = max(0, len(lines) - self._top - height)
+        return lines[self._top : self._top + height]
+
+    def edge(self, width: int) -> Line:
+        """How many lines of it are below what is in sight."""
+        return edge_of(self._more, width)
+
+    def _line(self, choice: Choice) -> MenuLine:
+        return MenuLine(self._keys(self._action(choice)), choice.name, self._action(choice).group)
+
+    def _action(self, choice: Choice) -> Action:
+        return on_screen(self.below.WHERE)[choice.id]
+
+    def _keys(self, one: Action) -> str:
+        return ", ".join(map(shown_key, self.session.keymap.keys(one.id)[:1]))
+
+    def _title(self, one: Action) -> str:
+        """What it is called, and how many there are of what is counted."""
+        match one.id:
+            case "findings":
+                count = self.session.problem_count()
+            case "drafts":
+                count = len(self.session.left_behind)
+            case "compare" if self.below.WHERE == "book":
+                count = len(self.session.page.marked)
+            case _:
+                return one.title
+        return f"{one.title}: {count}"

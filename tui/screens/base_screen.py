@@ -225,6 +225,23 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         else:
             self.say("Nothing was left unsaved.")
 
+    def do_new_entry(self) -> None:
+        """Add an entry to the book, of the family of the chosen one."""
+        chosen = self.session.page.chosen
+        self.app.push_screen(screens.NewEntryForm(self.session, chosen.family if chosen else ""))
+
+    def do_new_family(self) -> None:
+        """Add a family to the book."""
+        self.app.push_screen(screens.NewFamilyForm(self.session))
+
+    def do_take_back(self) -> None:
+        """Show what taking back the last save would change."""
+        screens.take_back(self.heelclear)
+
+    def do_share(self) -> None:
+        """List what can be done with the book as a whole."""
+        self.app.push_screen(screens.ChangeBookScreen(self.session))
+
     def do_next_place(self) -> None:
         """To the next place; the next line where a screen has no other."""
         self._do("down")

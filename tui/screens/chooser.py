@@ -68,15 +68,21 @@ class Chooser(BaseScreen):
         room = FOOT if height >= TALL else FOOT - 1
         self.view.resize(len(found), height - room - 3)
         head = [line(Piece("Find: ", "strong"), *self.find.pieces(max(width - 6, 1))), rule(width)]
-        rows = [
-            self._row(choice, width, chosen=place == self.view.chosen)
-            for place, choice in enumerate(
-                found[self.view.top : self.view.top + self.view.height], self.view.top
-            )
-        ]
+        rows = self.listed(found, width, self.view.height)
         nothing = [line(f"  Nothing here has that in it; {self.key_of('empty')} shows all again.")]
         foot = wrap(found[self.view.chosen].text, width) if found else []
-        return [*filled(head + (rows or nothing), height - room - 1), rule(width), *filled(foot, room)]
+        return [*filled(head + (rows or nothing), height - room - 1), self.edge(width), *filled(foot, room)]
+
+    def edge(self, width: int) -> Line:
+        """The line under the list."""
+        return rule(width)
+
+    def listed(self, found: list[Choice], width: int, height: int) -> list[Line]:
+        """The part of the list that is in sight, at most ``height`` lines."""
+        return [
+            self._row(choice, width, chosen=place == self.view.chosen)
+            for place, choice in enumerate(found[self.view.top : self.view.top + height], self.view.top)
+        ]
 
     def _row(self, choice: Choice, width: int, *, chosen: bool) -> Line:
         room = max(width - self.NAME_WIDTH - 3, 1)

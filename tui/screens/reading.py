@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tui.screens.base_screen import BaseScreen
-from tui.view.lines import Line, Piece, filled, fit, line, rule
+from tui.view.lines import Line, edge_of, filled
 from tui.view.viewport import Viewport
 
 if TYPE_CHECKING:
@@ -28,10 +28,7 @@ class Reading(BaseScreen):
         lines = self.text(max(width - 1, 1))
         self.view.count, self.view.height = len(lines), max(height - 1, 1)
         self.view.scroll(0)
-        below = self.view.below()
-        edge = f"── {below} more line{'s' if below > 1 else ''}: PgDn ──"
-        last = line(Piece(fit(edge, width), "rule")) if below else rule(width)
-        return [*filled(lines[self.view.top :], height - 1), last]
+        return [*filled(lines[self.view.top :], height - 1), edge_of(self.view.below(), width)]
 
     def do_up(self) -> None:
         """One line up."""

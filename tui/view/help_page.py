@@ -23,7 +23,7 @@ ABOUT: dict[Where, str] = {
     "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",
     "findings": "These are the problems found in the files of the book, each with what to do about it. Up and Down go from one to the next; Enter opens its file at its line in your editor, and the book is read again when you come back.",
     "glossary": "These are the words of the book and the calculator: terms of the trade with their other names, then every quantity with what it is and how it is measured. Type a part of a word.",
-    "menu": "This is everything that can be done on the screen before.",
+    "menu": "This is everything that can be done on the screen before, part by part, with its key where it has one: HERE what belongs to that screen alone, KEEP what keeps or changes something, GO where else you can go, BOOK the book as a whole, PROGRAM the rest. Type a part of what you look for; Enter does it. What throws away or writes over stands only here, and asks first.",
     "calculations": "These are the calculations for this family of tools. Type a part of what you look for; Enter opens it.",
     "help": "This is the help.",
     "changes": "This is what can be changed. Type a part of what you look for; Enter takes it. Nothing is saved before you have seen what would change in the file.",
@@ -43,6 +43,7 @@ ABOUT: dict[Where, str] = {
     "sheet": "This is the setup sheet as it prints: what stops first, then the tool, the cautions, the settings to tick off in their order, the readings, and boxes for what you measure. F7 copies it, or puts it into a file as text, as Markdown, or as a web page with the drawing that prints on one sheet of A4 or Letter.",
     "life": "This is everything that the cards know of one tool, the oldest first.",
     "batch": "This is the batch in the order that saves set-ups: what is set once, then what changes for each card.",
+    "machines": "These are the machines and the wheels of the book. Enter opens the file of the chosen one at its place in your editor; the last two lines show how one more is written down.",
     "equipment": "This is how a machine or a wheel is written down. Copy it, and put your own numbers in.",
 }  # fmt: skip
 

@@ -142,6 +142,17 @@ def rule(width: int) -> Line:
     return line(Piece("─" * width, "rule"))
 
 
+def edge_of(below: int, width: int) -> Line:
+    """The line under a text of which ``below`` more lines are out of sight.
+
+    Example:
+        >>> text_of(edge_of(3, 26)), text_of(edge_of(0, 4))
+        ('── 3 more lines: PgDn ──  ', '────')
+    """
+    said = f"── {below} more line{'s' if below > 1 else ''}: PgDn ──"
+    return line(Piece(fit(said, width), "rule")) if below else rule(width)
+
+
 def filled(lines: Iterable[Line], height: int) -> list[Line]:
     """Exactly ``height`` lines: cut, or with empty ones after."""
     kept = list(lines)[: max(height, 0)]

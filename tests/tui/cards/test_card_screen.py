@@ -203,7 +203,7 @@ async def test_a_shop_without_a_machine_is_told_what_to_write_and_where(at_the_y
         await hands.do(*A_TAP)
         hands.app.screen.form.go_to("machine")
         shown = await hands.do("<f6>")
-        assert "The book has no machine yet" in shown
+        assert "How a machine is written down" in shown
         assert "machines.toml" in shown
         assert "[[machine]]" in shown
 

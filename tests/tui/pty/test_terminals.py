@@ -113,3 +113,19 @@ def test_nothing_of_a_poisoned_book_steers_the_terminal(terminal: Open, tmp_path
     assert "\u202e".encode() not in opened.written
     opened.press("ctrl+u", "poisoned")
     assert any("[/bold] [red]x" in line for line in opened.screen())
+
+
+def test_escape_or_alt_with_a_digit_and_the_keys_of_other_modes_arrive(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    for sent in ("\x1b8", "\x1b[[C", "\x1bOU"):  # Alt+8; F3 of the console of Linux; F6 of a VT100+.
+        opened.press(sent)
+        opened.wait_for(
+            {"\x1b8": "What can be done", "\x1b[[C": "Job cards", "\x1bOU": "The shop's book"}[sent]
+        )
+        opened.press("f9")
+        opened.wait_for("Heelclear: the book")
+    opened.send("\x1b")
+    opened.send("8")
+    opened.wait_for("What can be done")
+    assert not any("Find: 8" in line for line in opened.screen())

@@ -22,6 +22,7 @@ WAYS = {
     "help": ["?"],
     "glossary": ["f8", *"words expl", "enter"],
     "menu": ["f8"],
+    "machines": ["f8", *"machines", "enter"],
     "calculations": ["f2", "f2"],
 }
 """How to get to each screen from the book."""

@@ -1,4 +1,4 @@
-"""How to begin when the book has no machine or no wheel yet: what to write, and where."""
+"""How a machine or a wheel is written down: what to write, and where."""
 
 from __future__ import annotations
 
@@ -78,8 +78,8 @@ class EquipmentScreen(Reading):
         self._shop = shop
 
     def title_text(self) -> str:
-        """What is missing."""
-        return f"The book has no {self._what} yet"
+        """What is to be written."""
+        return f"How a {self._what} is written down"
 
     def text(self, width: int) -> list[Line]:
         """Where to write, what to mind, and what to write."""

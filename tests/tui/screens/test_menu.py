@@ -1,0 +1,105 @@
+"""The menu: everything that can be done on a screen, in its parts, found by typing and done by Enter."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from typing import Any
+
+import pytest
+
+from tui.actions import EVERYWHERE, actions_of
+from tui.meanings import MOVES
+from tui.view.menu_page import ORDER
+
+Program = Callable[..., AbstractAsyncContextManager[Any]]
+
+HEADINGS = ("HERE: Heelclear: the book", "KEEP", "GO", "BOOK", "PROGRAM")
+
+
+async def test_at_80_columns_the_parts_stand_under_each_other_and_the_rest_is_counted(
+    program: Program,
+) -> None:
+    async with program() as hands:
+        lines = (await hands.press("f8")).splitlines()
+        assert lines[3].startswith(HEADINGS[0])
+        assert lines[4] == "> Enter   open the entry"
+        assert "  F3      job cards" in lines
+        assert any("more lines: PgDn" in line for line in lines)
+        await hands.press("end")
+        lines = hands.shown().splitlines()
+        assert "> Ctrl+Q  leave the program" in lines
+        assert not any("more line" in line for line in lines)
+
+
+async def test_from_100_columns_they_stand_in_two_columns(program: Program) -> None:
+    async with program((100, 36)) as hands:
+        lines = (await hands.press("f8")).splitlines()
+        places = {}
+        for heading in HEADINGS:
+            (line,) = [one for one in lines if heading in one]
+            places[heading] = line.index(heading)
+        assert places[HEADINGS[0]] == places["KEEP"] == 0
+        assert places["GO"] == places["BOOK"] == places["PROGRAM"] > 50
+
+
+async def test_down_goes_through_every_line_once_and_the_foot_explains_each(program: Program) -> None:
+    for size in ((80, 24), (120, 36), (60, 12)):
+        async with program(size) as hands:
+            await hands.press("f8")
+            seen = []
+            count = len([one for one in actions_of("book") if one.id not in MOVES and one.id != "menu"])
+            for _ in range(count):
+                (chosen,) = [
+                    part[2:].strip()
+                    for line in hands.lines()
+                    for part in line.split(" │ ")
+                    if part.startswith("> ")
+                ]
+                seen.append(chosen)
+                await hands.press("down")
+            assert len(set(seen)) == count, size
+            assert seen[-1].endswith("leave the program")
+
+
+async def test_problems_drafts_words_machines_and_the_book_are_reached_from_it(program: Program) -> None:
+    async with program() as hands:
+        for words, where in (
+            ("problems", "findings"),
+            ("words explained", "glossary"),
+            ("machines", "machines"),
+            ("new tool", "form"),
+            ("new family", "form"),
+            ("share", "changes"),
+            ("job cards", "cards"),
+        ):
+            await hands.menu(words)
+            assert where == hands.app.screen.WHERE
+            await hands.press("f9")
+            assert hands.app.screen.WHERE == "book"
+        assert "nothing to take back" in await hands.menu("take back")
+
+
+async def test_what_is_counted_is_counted_in_it(program: Program) -> None:
+    async with program() as hands:
+        await hands.press("ctrl+t", "ctrl+t")
+        assert "compare marked tools: 2" in await hands.press("f8")
+        assert "problems in the book: 1" in await hands.type("problems")
+
+
+async def test_the_keys_told_are_the_reader_s_own(program: Program) -> None:
+    from tui.keys import keymap
+    from tui.session import Session
+
+    async with program(
+        session=Session(keymap=keymap({"cards": ("ctrl+y",), "glossary": ("ctrl+b",)}))
+    ) as hands:
+        lines = (await hands.press("f8")).splitlines()
+        assert "  Ctrl+Y  job cards" in lines
+        assert "  Ctrl+B  words explained" in lines
+
+
+@pytest.mark.parametrize("where", EVERYWHERE)
+def test_every_action_stands_in_a_part_of_the_menu(where: Any) -> None:
+    assert {one.group for one in actions_of(where)} <= set(ORDER)
+    assert [one for one in actions_of(where) if one.group == "program"]

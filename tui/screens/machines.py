@@ -1,0 +1,55 @@
+"""The machines and wheels of the book; the chosen one is opened in its file, a new one is shown how to be written."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from library.equipment.model import machines, wheels
+from tui import screens
+from tui.screens.cards.listing import told_of_machine, told_of_wheel
+from tui.screens.chooser import Choice, Chooser
+from tui.screens.in_editor import open_file
+
+if TYPE_CHECKING:
+    from library.equipment.model import Machine, Wheel
+
+_NEW = (
+    Choice("new:machine", "A new machine", "Shows how a machine is written down, and where."),
+    Choice("new:wheel", "A new wheel", "Shows how a wheel is written down, and where."),
+)
+
+
+class MachinesScreen(Chooser):
+    """What the book knows of each machine and each wheel."""
+
+    WHERE = "machines"
+    NAME_WIDTH = 28
+
+    def title_text(self) -> str:
+        """What these are."""
+        return "Machines and wheels"
+
+    def choices(self) -> list[Choice]:
+        """The machines, then the wheels, then how to write down one more."""
+        found, mounted = self._machines(), self._wheels()
+        return [
+            *(Choice(f"machine:{name}", one.title, told_of_machine(one)) for name, one in found.items()),
+            *(Choice(f"wheel:{name}", one.title, told_of_wheel(one)) for name, one in mounted.items()),
+            *_NEW,
+        ]
+
+    def take(self, choice: Choice) -> None:
+        """Open its file in the editor, or show how one is written down."""
+        kind, _, name = choice.id.partition(":")
+        if kind == "new":
+            self.app.push_screen(screens.EquipmentScreen(self.session, name, self.heelclear.shop))
+        else:
+            open_file(
+                self.heelclear, (self._machines()[name] if kind == "machine" else self._wheels()[name]).place
+            )
+
+    def _machines(self) -> dict[str, Machine]:
+        return dict(machines(self.session.book)) if self.session.book is not None else {}
+
+    def _wheels(self) -> dict[str, Wheel]:
+        return dict(wheels(self.session.book)) if self.session.book is not None else {}
