@@ -193,6 +193,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("share", "share through git", "Lists how the book is brought to other copies, and what is recorded.", _PLACES, "book"),
     # Program
     Action("units", "millimetres or inches", "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.", group="program"),
+    Action("put-away", "put the first steps away", "Takes the first steps out of the book, where any are left.", ("book",), "program"),
     Action("repaint", "paint again", "Paints the whole screen again, if something else wrote on it.", group="program"),
     Action("suspend", "shell for a while", "Goes to the shell for a while; fg comes back.", group="program"),
     Action("back", "back", "Goes back to where you came from; nothing typed is lost.", EVERYWHERE[1:], "program"),

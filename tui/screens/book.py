@@ -13,7 +13,7 @@ from tui.screens.confirming import ask
 from tui.view.book_page import with_preview
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
-from tui.view.welcome import HEIGHT, LEAST_ROWS, welcome
+from tui.view.welcome import LEAST_ROWS, welcome
 
 if TYPE_CHECKING:
     from tui.session import Session
@@ -84,10 +84,11 @@ class BookScreen(BaseScreen):
         )
 
     def body(self, width: int, height: int) -> list[Line]:
-        """Find line and list, on a wide screen the chosen entry beside them, and on a first start what to do."""
-        if self.session.first_start and height >= LEAST_ROWS:
-            return [*self._book(width, height - HEIGHT), *welcome(self.session.keymap, width)]
-        return self._book(width, height)
+        """Find line and list, on a wide screen the chosen entry beside them, and the first steps that are left."""
+        told = (
+            welcome(self.session.keymap, width, self.session.first_steps.left) if height >= LEAST_ROWS else []
+        )
+        return [*self._book(width, height - len(told)), *told]
 
     def _book(self, width: int, height: int) -> list[Line]:
         if width < PREVIEW_FROM:
@@ -185,6 +186,14 @@ class BookScreen(BaseScreen):
             self.say(f"Mark two entries or more with {mark}; then {compare} shows them side by side.")
             return
         self.app.push_screen(screens.CompareScreen(self.session, entries))
+
+    def do_put_away(self) -> None:
+        """Take the first steps out of the book."""
+        if self.session.first_steps.left:
+            self.session.first_steps.put_away()
+            self.say("The first steps are put away; the help of each screen tells the same and more.")
+        else:
+            self.say("No first steps are shown.")
 
     def do_unmark(self) -> None:
         """Take the marks of all entries away, once that is confirmed."""
