@@ -20,6 +20,7 @@ from tui.held_escape import HeldEscape
 from tui.private_textual import SparingApp
 from tui.screens.base_screen import BaseScreen
 from tui.screens.book import BookScreen
+from tui.screens.paned import TWO_FROM
 from tui.services.autosave import Autosave
 from tui.services.background import Background
 from tui.services.file_watch import FileWatch
@@ -176,6 +177,8 @@ class Heelclear(SparingApp, inherit_bindings=False):
         book = self._open_book()
         rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
         rows.matching("")  # unpacks what a search looks at, so that the first letter does not wait for it
+        if self.size.width >= TWO_FROM:
+            screens.calculation_beside  # noqa: B018 -- loaded here, so that the list does not wait for it
         self.on_screen(lambda: self._show_book(book, rows))
 
     def _show_book(self, book: Book, rows: Rows) -> None:

@@ -9,6 +9,7 @@ from library.calc.answer import answer
 from library.calc.by_family import sheets_for
 from library.calc.inputs import reading_of
 from library.drafts.draft import Draft
+from library.equipment.model import machines
 from library.units.read import UnitError
 from tui.view.form import OF_A_THREAD, Form
 from tui.view.text_line import TextLine
@@ -16,6 +17,7 @@ from tui.view.text_line import TextLine
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
+    from library.equipment.model import Machine
     from library.search.sizes import Size
     from library.units.system import Display
     from tui.session import Session
@@ -43,6 +45,19 @@ class Calculators:
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
         return self._forms[key]
+
+    def looked_at(self, entry: Entry, sheet: Calculation) -> Form:
+        """The answered form for an entry and a calculation that nobody opens by it: it is only looked at."""
+        form = self._forms.get((entry.id, sheet.name)) or Form(sheet, entry, self._typed.get(entry.id, {}))
+        self.compute(form)
+        return form
+
+    def machine(self) -> Machine | None:
+        """The machine in hand, on whose graduations settings and readings are told: the chosen one, or the only one."""
+        book = self._session.book
+        known = machines(book) if book is not None else {}
+        chosen = known.get(self._session.machine)
+        return chosen or (next(iter(known.values())) if len(known) == 1 else None)
 
     def carry(self, entry: Entry, size: Size) -> None:
         """Type the size that an entry was found with; what the person makes of it then stays.

@@ -11,6 +11,7 @@ from tui import later
 from tui.first_steps import FirstSteps
 from tui.keys import Keymap
 from tui.theme import Theme, theme
+from tui.view.bars import book_title
 from tui.view.book_page import BookPage
 
 if TYPE_CHECKING:
@@ -33,6 +34,7 @@ class Session:
         large_figures: whether the calculator shows its drawings large, in place of the numbers.
         first_steps: what a new hand has not done yet.
         left_behind: what an earlier run left unsaved.
+        machine: the id of the machine in hand, where one was chosen.
         wanted: the id of an entry that is to be chosen as soon as the book has it.
     """
 
@@ -45,6 +47,7 @@ class Session:
     large_figures: bool = False
     first_steps: FirstSteps = field(default_factory=FirstSteps)
     left_behind: list[Kept] = field(default_factory=list)
+    machine: str = ""
     wanted: str = ""
 
     def chosen_entry(self) -> Entry | None:
@@ -68,6 +71,11 @@ class Session:
     def problem_count(self) -> int:
         """How many problems the book and the user's keys have."""
         return len(self.keymap.problems) + (len(self.book.findings) if self.book is not None else 0)
+
+    @property
+    def book_title(self) -> str:
+        """The program's name, and what wants to be looked at, if anything."""
+        return book_title(self.keymap, self.problem_count(), len(self.left_behind))
 
     @cached_property
     def calculators(self) -> Calculators:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from geometry.calculation import Check, Result, Station
 from geometry.edge.surface_input import RELIEF_KEYS
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from geometry.setting.graduation import on_graduation
 from geometry.surfaces import SURFACES
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, off_by
@@ -16,13 +18,28 @@ from library.calc.inputs import Input, shown
 from library.calc.surfaces import RELIEF, title_of
 from library.calc.wording import STATIONS, in_one_paragraph
 from library.equipment.model import Machine
-from library.equipment.settings import in_divisions
+from library.equipment.settings import GraduationLine, in_divisions
+from library.equipment.settings import said as turned
 from library.pages.cautions import at_arms_length, in_full
 from library.pages.page import Checks, Named, Page, Said, Section, Table, Values
-from library.units.show import say, show, show_answer
+from library.units.show import say, show, show_answer, show_bare
 from library.units.system import Display
 
 WORST_FIRST = ("stop", "watch", "pass", "note")
+
+OTHER_SIDES = frozenset({"radial_drop", "square_drop", "axial_drop"})
+"""The drop of a place as an indicator shows it that points in each of three ways; ``drop`` is the one that is read."""
+
+IN_HEADS = {
+    "drop": "drop",
+    "radial_drop": "radial drop",
+    "square_drop": "square drop",
+    "axial_drop": "axial drop",
+}
+"""What stands over a column for the drop, which is that below the cutting circle, set to zero at the edge."""
+
+DIVISIONS = "div "
+"""Begins the head of a column of divisions."""
 
 _ORIGINS = {"given": "typed", "entry": "from the book", "default": "default"}
 
@@ -121,37 +138,77 @@ def _is_told(found: Answer, key: str) -> bool:
     return isinstance(relief, float) and math.isclose(relief, found.result.outputs[key], abs_tol=1e-9)
 
 
+def settings(found: Answer, display: Display, machine: Machine | None = None) -> dict[str, Named]:
+    """What is set on the machine, by quantity, in the order in which it is set.
+
+    Args:
+        found: an answer; nothing comes of one without a result.
+        display: the units.
+        machine: gives the graduations, so that a setting is told in divisions too.
+    """
+    if found.result is None:
+        return {}
+    numbers = found.result.outputs
+    keys = [key for key in found.sheet.role.sets if key in numbers]
+    if machine is not None:
+        keys += [key for key in numbers if key not in keys and machine.setting_graduation(key) is not None]
+    return {key: _setting(found, key, numbers[key], display, machine) for key in keys}
+
+
+def _setting(found: Answer, key: str, value: float, display: Display, machine: Machine | None) -> Named:
+    named = _output(found, key, value, display)
+    graduation = machine.setting_graduation(key) if machine is not None else None
+    if graduation is None:
+        return named
+    divisions = GraduationLine(key, value, graduation, on_graduation(value, graduation.division.number))
+    return replace(named, below=(turned(divisions),))
+
+
 def stations(
     found: Sequence[Station], display: Display, machine: Machine | None = None, name: str = ""
 ) -> Table | None:
-    """The indicator readings at the edge, on the way, and at the heel.
+    """The indicator readings at the edge, on the way, and at the heel; the unit stands once, at the head of a column.
 
     Args:
         found: the places; nothing comes of none.
         display: the units.
-        machine: gives the graduations, so that a reading is told in divisions too; they give way first.
+        machine: gives the graduations, so that a reading is told in divisions too.
         name: of the table, where there are several.
+
+    What the same place shows from another side, and then the divisions, give way where there is no room for all.
     """
     if not found:
         return None
     keys = list(found[0].readings)
-    heading, spare = [name, "turned"], set()
+    heading = [name, _head("turned", Kind.ANGLE, display)]
+    sides: list[int] = []
+    divisions: list[int] = []
     for key in keys:
-        heading.append(quantity(key).title.lower())
+        row = quantity(key)
+        if key in OTHER_SIDES:
+            sides.append(len(heading))
+        title = IN_HEADS.get(key) or row.title.lower()
+        heading.append(_head(title, row.kind, display))
         graduation = machine.reading_graduation(key) if machine is not None else None
         if graduation is not None:
-            spare.add(len(heading))
-            heading.append(f"x{''.join(graduation.division.text.split())}")
+            (sides if key in OTHER_SIDES else divisions).append(len(heading))
+            heading.append(
+                f"{DIVISIONS}{graduation.division.text.removesuffix(display.unit(row.kind)).strip()}"
+            )
     told = tuple(tuple(_station(one, keys, display, machine)) for one in found)
-    return Table(tuple(heading), told, frozenset(spare))
+    return Table(tuple(heading), told, (*sides, *divisions))
+
+
+def _head(title: str, kind: Kind, display: Display) -> str:
+    return f"{title} {display.unit(kind)}".rstrip()
 
 
 def _station(one: Station, keys: Iterable[str], display: Display, machine: Machine | None) -> Iterator[str]:
     yield STATIONS.get(one.fraction, f"{one.fraction:.2f}")
-    yield show(one.angle, Kind.ANGLE, display)
+    yield show_bare(one.angle, Kind.ANGLE, display)
     for key in keys:
         value = one.readings[key]
-        yield show(value, quantity(key).kind, display)
+        yield show_bare(value, quantity(key).kind, display)
         divisions = in_divisions(machine, key, value) if machine is not None else None
         if divisions is not None:
             yield f"{divisions + 0.0:.1f}"

@@ -100,13 +100,13 @@ class Table:
     Attributes:
         heading: of each column.
         rows: as many cells as the heading.
-        spare: the places of columns that give way where there is no room for all.
+        spare: the places of columns that give way where there is no room for all, the first of them first.
         boxes: how many boxes for the pencil stand behind each row.
     """
 
     heading: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
-    spare: frozenset[int] = frozenset()
+    spare: tuple[int, ...] = ()
     boxes: int = 0
 
     def with_boxes(self, box: str) -> Table:

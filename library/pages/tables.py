@@ -11,12 +11,16 @@ from itertools import chain
 from library.pages.page import Table
 from library.pages.reader import EMPTY, Line, Reader, Run
 
+LOW = 2
+"""Lines of a heading that are not worth the loss of a column."""
+
 
 def table_lines(table: Table, reader: Reader) -> list[Line]:
     """A table within the width of its reader.
 
-    Where it needs more, its headings are wrapped into as few lines as will do, then its columns stand closer, then its
-    spare columns go; then its columns come in several tables, the first column in each.
+    Where it needs more, its headings are wrapped into as few lines as will do, and into two at most while a spare column
+    could go instead; then its columns stand closer, then its spare columns go one by one; then its columns come in
+    several tables, the first column in each.
 
     Example:
         >>> drop = Table(("", "facet angle"), (("facet 1", "8.00 deg"),))
@@ -30,17 +34,20 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
         # What names the table is longer than what names a row, so it stands above.
         above = reader.lines(f"{table.heading[0]}:", "quiet")
         table = replace(table, heading=("", *table.heading[1:]))
-    everything = list(range(len(table.heading)))
-    without = [place for place in everything if place not in table.spare]
+    fewer = [
+        [place for place in range(len(table.heading)) if place not in table.spare[:gone]]
+        for gone in range(len(table.spare) + 1)
+    ]
     tallest = max((len(name.split()) for name in table.heading), default=1)
     by_height = [_wrapped_into(lines, reader) for lines in range(1, tallest)]
     wrapped = _widths(table, _longest_word(reader), reader)
-    for columns in (everything, without):
+    for columns in fewer:
         widened = ((_widths(table, of_heading, reader), "  ") for of_heading in by_height)
         for widths, gap in chain(widened, ((wrapped, "  "), (wrapped, " "))):
-            if _total([widths[place] for place in columns], gap) <= reader.width:
+            low = columns is fewer[-1] or _height(table, columns, widths) <= LOW
+            if low and _total([widths[place] for place in columns], gap) <= reader.width:
                 return above + _drawn(table, columns, widths, gap, reader)
-    turns = _turns(without, wrapped, "  ", reader.width)
+    turns = _turns(fewer[-1], wrapped, "  ", reader.width)
     drawn = [_drawn(table, columns, wrapped, "  ", reader) for columns in turns]
     return above + [line for part in drawn for line in ([EMPTY, *part] if part is not drawn[0] else part)]
 
@@ -98,6 +105,11 @@ def _turns(columns: Sequence[int], widths: Sequence[int], gap: str, width: int) 
         else:
             turns[-1] = wanted
     return turns
+
+
+def _height(table: Table, columns: Sequence[int], widths: Sequence[int]) -> int:
+    """Lines of the tallest heading."""
+    return max(len(textwrap.wrap(table.heading[place], max(widths[place], 1))) for place in columns)
 
 
 def _drawn(

@@ -7,18 +7,13 @@ from dataclasses import replace
 
 from library.pages.page import Table
 
-SHORTER = {
-    "indicator drop": "drop",
-    "indicator drop square to the surface": "square drop",
-    "indicator drop along the axis": "axial drop",
-    "lead over the land": "lead",
-}
+LONG, SHORT = "lead over the land", "lead"
 """What stands over a column of readings, where the heading of them all says the rest."""
 
 
 def shorter(table: Table) -> Table:
     """The table with few words over its readings."""
-    return replace(table, heading=tuple(SHORTER.get(head, head) for head in table.heading))
+    return replace(table, heading=tuple(head.replace(LONG, SHORT) for head in table.heading))
 
 
 def unit_in_head(table: Table) -> Table:
@@ -26,7 +21,7 @@ def unit_in_head(table: Table) -> Table:
 
     Example:
         >>> unit_in_head(Table(("", "drop"), (("1/4", "0.103 mm"), ("heel", "0.413 mm"))))
-        Table(heading=('', 'drop mm'), rows=(('1/4', '0.103'), ('heel', '0.413')), spare=frozenset(), boxes=0)
+        Table(heading=('', 'drop mm'), rows=(('1/4', '0.103'), ('heel', '0.413')), spare=(), boxes=0)
     """
     units = [_unit([row[place] for row in table.rows]) for place in range(len(table.heading))]
     heading = tuple(f"{name} {unit}".strip() for name, unit in zip(table.heading, units, strict=True))

@@ -25,9 +25,9 @@ from library.cards.inspecting import (
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection
 from library.cards.provenance import joined
-from library.pages.answer import rows, stations
+from library.pages.answer import DIVISIONS, rows, stations
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table
-from library.pages.unit_in_head import shorter, unit_in_head
+from library.pages.unit_in_head import shorter
 from library.units.show import show
 from library.units.system import Display
 
@@ -81,14 +81,16 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
         table = stations(_read(found), display, job.machine, name)
         if table is not None:
             table = _with_divisions_once(table) if len(merged) > 1 else table
-            yield unit_in_head(replace(shorter(table), boxes=few))
+            yield replace(shorter(table), boxes=few)
 
 
 def _with_divisions_once(table: Table) -> Table:
     """The table with the divisions of its first reading alone, so that it stands beside another."""
-    kept = [place for place in range(len(table.heading)) if place not in sorted(table.spare)[1:]]
+    divisions = [place for place, head in enumerate(table.heading) if head.startswith(DIVISIONS)]
+    kept = [place for place in range(len(table.heading)) if place not in divisions[1:]]
     rows = tuple(tuple(row[place] for place in kept) for row in table.rows)
-    return Table(tuple(table.heading[place] for place in kept), rows, frozenset(sorted(table.spare)[:1]))
+    spare = tuple(kept.index(place) for place in table.spare if place in kept)
+    return Table(tuple(table.heading[place] for place in kept), rows, spare)
 
 
 def _read(found: Sequence[Station]) -> list[Station]:

@@ -46,6 +46,17 @@ def show(value: float, kind: Kind, display: Display = METRIC, rounding: Rounding
     return f"{digits} {unit}" if unit else digits
 
 
+def show_bare(value: float, kind: Kind, display: Display = METRIC) -> str:
+    """The digits alone, for a column whose head has the unit.
+
+    Example:
+        >>> show_bare(1.6755161, Kind.LENGTH)
+        '1.676'
+    """
+    unit = display.unit(kind)
+    return number(from_geometry(value, kind, unit), kind, unit)
+
+
 def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
     """An answer with its unit, as finely as an indicator shows it; a limit is rounded to the safe side.
 

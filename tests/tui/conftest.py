@@ -10,6 +10,7 @@ from contextlib import AbstractAsyncContextManager, asynccontextmanager, suppres
 from pathlib import Path
 
 import pytest
+from rich.cells import cell_len
 from textual import events
 from textual.app import ScreenStackError
 from textual.keys import _character_to_key
@@ -177,6 +178,10 @@ class Hands:
     async def settle(self) -> None:
         """Wait until nothing goes on, on the screen and behind it; one thing may begin another."""
         await self.messages()
+        while self.app.is_running and any(
+            getattr(one, "is_behind", False) for one in self.app.screen_stack[-1:]
+        ):
+            await self.pilot.pause(0.01)
         while self.app.is_running and (working := list(self.app.workers)):
             # One that was cancelled or failed has ended too; the program tells of a failure itself.
             await asyncio.gather(*(one.wait() for one in working), return_exceptions=True)
@@ -249,8 +254,13 @@ class Hands:
         await self.settle()
 
     def lines(self) -> list[str]:
-        """The screen, line by line."""
-        return self.app.screen.query_one(Pane).text
+        """The screen, line by line, panes that stand beside each other put together."""
+        screen = [""] * self.app.size.height
+        for pane in self.app.screen.query(Pane):
+            if pane.display and pane.region:
+                for y, text in enumerate(pane.text[: pane.region.height], pane.region.y):
+                    screen[y] += " " * (pane.region.x - cell_len(screen[y])) + text
+        return screen
 
     def shown(self) -> str:
         """All the words on the screen, line by line; nothing once the program has ended."""

@@ -13,6 +13,11 @@ from tui.doors import lazily, load
 
 if TYPE_CHECKING:
     from tui.screens.actions import ActionsScreen as ActionsScreen
+    from tui.screens.beside import calculation_beside as calculation_beside
+    from tui.screens.beside import calculation_in_a_line as calculation_in_a_line
+    from tui.screens.beside import list_in_a_line as list_in_a_line
+    from tui.screens.beside import tool_beside as tool_beside
+    from tui.screens.beside import tool_in_a_line as tool_in_a_line
     from tui.screens.calculations import CalculationsScreen as CalculationsScreen
     from tui.screens.calculator import CalculatorScreen as CalculatorScreen
     from tui.screens.cards.batch import BatchScreen as BatchScreen
@@ -35,7 +40,7 @@ if TYPE_CHECKING:
     from tui.screens.draft import DraftScreen as DraftScreen
     from tui.screens.drafts import DraftsScreen as DraftsScreen
     from tui.screens.entry import EntryScreen as EntryScreen
-    from tui.screens.entry import preview_of as preview_of
+    from tui.screens.entry import cautions_of as cautions_of
     from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
     from tui.screens.help import HelpScreen as HelpScreen
     from tui.screens.print import PrintScreen as PrintScreen
@@ -94,12 +99,17 @@ def opened_by(action: Action) -> Any:
 
 PARTS = {
     "begin_from": "tui.screens.cards.from_calculator",
-    "preview_of": "tui.screens.entry",
+    "calculation_beside": "tui.screens.beside",
+    "calculation_in_a_line": "tui.screens.beside",
+    "cautions_of": "tui.screens.entry",
+    "list_in_a_line": "tui.screens.beside",
     "printed_sheet": "tui.screens.cards.sheet",
     "take_back": "tui.screens.change_flow",
     "to_the_cards": "tui.screens.cards.card_navigation",
+    "tool_beside": "tui.screens.beside",
+    "tool_in_a_line": "tui.screens.beside",
 }
-"""What a screen does with the code of another one: a card begun in the calculator, an entry beside the list, the way to
+"""What a screen does with the code of another one: a card begun in the calculator, a tool beside the list, the way to
 the cards."""
 
 if not TYPE_CHECKING:

@@ -52,7 +52,7 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         self.session = session
         self.said = ""
         self.pressed = ""
-        self._pane = Pane(session.theme, self.lines)
+        self._pane = Pane(session.theme, self.lines, "whole")
 
     @property
     def heelclear(self) -> Heelclear:
@@ -131,13 +131,26 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         """Show the screen as it now is."""
         self._pane.show()
 
+    def foot(self, width: int, height: int) -> list[Line]:
+        """The lines right above the last one, which stay where they are; most screens have none.
+
+        Args:
+            width: in cells.
+            height: of the whole screen, which says how many lines there are for it.
+        """
+        return []
+
+    def last_lines(self, width: int) -> list[Line]:
+        """The keys, or a sentence in their place."""
+        said = self.said or self.heelclear.background.sentence
+        return wrap(said, width, "strong")[:MOST_SAID] if said else [self._bar(width)]
+
     def lines(self, width: int, height: int) -> list[Line]:
         """The whole screen as lines."""
-        said = self.said or self.heelclear.background.sentence
-        last = wrap(said, width, "strong")[:MOST_SAID] if said else [self._bar(width)]
-        room = max(height - 1 - len(last), 0)
-        body = filled(self.body(width, max(height - 2, 0)), room)
-        return [banner(self.title_text(), self.state_text(), width), *body, *last][:height]
+        last, foot = self.last_lines(width), self.foot(width, height)
+        room = max(height - 1 - len(foot) - len(last), 0)
+        body = filled(self.body(width, max(height - 2 - len(foot), 0)), room)
+        return [banner(self.title_text(), self.state_text(), width), *body, *foot, *last][:height]
 
     def _bar(self, width: int) -> Line:
         return key_bar(self.WHERE, self.session.keymap, width)

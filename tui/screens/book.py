@@ -7,30 +7,16 @@ from typing import TYPE_CHECKING
 from textual import events
 
 from tui import screens
-from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_card
 from tui.screens.confirming import ask
-from tui.view.book_page import with_preview
+from tui.screens.paned import LIST, PanedScreen
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
 from tui.view.welcome import LEAST_ROWS, welcome
 
 if TYPE_CHECKING:
+    from library.book.model import Entry
     from tui.session import Session
-
-PREVIEW_FROM = 120
-"""From this width on the chosen entry stands beside the list."""
-
-
-def list_share(width: int) -> int:
-    """Cells of the list where the entry stands beside it: most of them, and no more than it has use for.
-
-    Example:
-        >>> list_share(120), list_share(160)
-        (66, 80)
-    """
-    return min(width * 55 // 100, 80)
-
 
 WANT_THE_BOOK = frozenset(
     {"go-on", "calculate", "cautions", "change", "begin-card", "cards", "menu", "compare"}
@@ -41,10 +27,11 @@ LEAVING = frozenset({"back", "quit", "suspend"})
 """What is never made to wait."""
 
 
-class BookScreen(BaseScreen):
+class BookScreen(PanedScreen):
     """The list of the book with a find line that is always live."""
 
     WHERE = "book"
+    PLACE = LIST
 
     def __init__(self, session: Session) -> None:
         super().__init__(session)
@@ -74,34 +61,27 @@ class BookScreen(BaseScreen):
 
     def title_text(self) -> str:
         """The program's name, and what is wrong in the book, if anything."""
-        problems, unsaved = self.session.problem_count(), len(self.session.left_behind)
-        said = [f"{problems} problem{'s' if problems > 1 else ''}"] if problems else []
-        said += [f"{unsaved} unsaved"] if unsaved else []
-        return (
-            f"Heelclear: the book   {', '.join(said)}: {self.key_of('menu')}"
-            if said
-            else "Heelclear: the book"
-        )
+        return self.session.book_title
 
     def body(self, width: int, height: int) -> list[Line]:
         """Find line and list, on a wide screen the chosen entry beside them, and the first steps that are left."""
         told = (
             welcome(self.session.keymap, width, self.session.first_steps.left) if height >= LEAST_ROWS else []
         )
-        return [*self._book(width, height - len(told)), *told]
+        return [*self.session.page.draw(width, height - len(told)), *told]
 
-    def _book(self, width: int, height: int) -> list[Line]:
-        if width < PREVIEW_FROM:
-            return self.session.page.draw(width, height)
-        share = list_share(width)
-        page = self.session.page.draw(share, height)
-        return with_preview(page, self._preview(width - share - 4), share)
-
-    def _preview(self, width: int) -> list[Line]:
-        entry, book = self.session.chosen_entry(), self.session.book
+    def foot(self, width: int, height: int) -> list[Line]:
+        """The cautions of the chosen tool, where that stands beside the list."""
+        if self.abreast == 1:
+            return []  # Nothing of an entry is read for the list alone.
+        entry, book = self.shown_tool, self.session.book
         if entry is None or book is None:
             return []
-        return screens.preview_of(book, entry, width, self.in_full)
+        return screens.cautions_of(book, entry, width, self.in_full)
+
+    def tool(self) -> Entry | None:
+        """The chosen entry."""
+        return self.session.chosen_entry()
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""

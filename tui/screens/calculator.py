@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from library.calc.surfaces import title_of
 from library.pages.answer import answer_page
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
-from tui.screens.base_screen import BaseScreen
+from tui.screens.beside import place_of
+from tui.screens.paned import CALCULATION, PanedScreen
 from tui.screens.printing import printed_page
 from tui.view.calculator_page import CalculatorPage
+from tui.view.figure_page import has_drawing
 from tui.view.form import OF_A_THREAD
 from tui.view.lines import Line
 
@@ -22,10 +25,11 @@ if TYPE_CHECKING:
     from tui.session import Session
 
 
-class CalculatorScreen(BaseScreen):
+class CalculatorScreen(PanedScreen):
     """One calculation for one entry."""
 
     WHERE = "calculator"
+    PLACE = CALCULATION
 
     def __init__(self, session: Session, entry: Entry, sheet: Calculation) -> None:
         super().__init__(session)
@@ -33,18 +37,25 @@ class CalculatorScreen(BaseScreen):
         self.page = self._page_for(sheet)
 
     def title_text(self) -> str:
-        """The calculation's title and the entry's."""
-        return f"{self.page.form.sheet.title}: {self.entry.title}"
+        """The calculation's title, and the entry's where that does not stand beside it."""
+        title = self.page.form.sheet.title
+        return title if self.abreast == 3 else f"{title}: {self.entry.title}"
 
     def state_text(self) -> str:
         """Which calculation of how many, and the unit of lengths."""
-        names = [sheet.name for sheet in self._sheets()]
-        place = names.index(self.page.form.sheet.name) + 1
-        return f"{place} of {len(names)}  {self.session.display.lengths}"
+        return f"{place_of(self.session, self.entry, self.page.form.sheet)}  {self.session.display.lengths}"
 
     def body(self, width: int, height: int) -> list[Line]:
-        """Fields, answer, checks and cautions."""
-        return self.page.draw(self.session.display, width, height, large=self.session.large_figures)
+        """The verdict, the fields, the answer, the drawings and the other checks."""
+        return self.page.body(self.session.display, width, height, large=self.session.large_figures)
+
+    def foot(self, width: int, height: int) -> list[Line]:
+        """What is told of the field in hand, and the cautions."""
+        return self.page.foot(self.session.display, width, height)
+
+    def tool(self) -> Entry:
+        """The entry that fills it."""
+        return self.entry
 
     def words(self) -> Iterable[str]:
         """The quantities that are asked for, then those that are answered."""
@@ -103,7 +114,10 @@ class CalculatorScreen(BaseScreen):
 
     def do_drawing(self) -> None:
         """Show the drawings large in place of the numbers, or the numbers again."""
-        self.session.large_figures = not self.session.large_figures
+        if self.session.large_figures or has_drawing(self.page.form):
+            self.session.large_figures = not self.session.large_figures
+        else:
+            self.say(f"There is nothing to draw of {title_of(self.page.form.focus, self.page.form.surface)}.")
 
     def do_calculate(self) -> None:
         """List the calculations of this family."""
@@ -174,6 +188,7 @@ class CalculatorScreen(BaseScreen):
         alphabet = ALPHABETS[self.session.theme.drawing]
         form = self.session.calculators.form(self.entry, sheet)
         page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
+        page.machine = self.session.calculators.machine()
         self.session.calculators.compute(page.form)
         return page
 
@@ -185,4 +200,5 @@ class CalculatorScreen(BaseScreen):
         """Take the entry as it is in the book now, and answer again."""
         self.entry = self.session.entry(self.entry.id) or self.entry
         self.page.form.entry = self.entry
+        self.page.machine = self.session.calculators.machine()
         self.session.calculators.compute(self.page.form)

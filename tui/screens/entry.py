@@ -4,24 +4,25 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tui import later, screens
-from tui.screens.base_screen import BaseScreen
+from tui import screens
+from tui.screens.beside import convert_for, whose
 from tui.screens.cards.card_navigation import begin_card
-from tui.view.entry_page import EntryPage, preview_lines
-from tui.view.lines import Line, Piece, line
+from tui.screens.paned import TOOL, PanedScreen
+from tui.view.entry_page import EntryPage
+from tui.view.lines import Line
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from library.book.model import Book, Entry
-    from library.pages.entry import Convert
     from tui.session import Session
 
 
-class EntryScreen(BaseScreen):
+class EntryScreen(PanedScreen):
     """A line for each value, what is told of the one in hand, what to grind and how, and the cautions."""
 
     WHERE = "entry"
+    PLACE = TOOL
 
     def __init__(self, session: Session, entry: Entry) -> None:
         super().__init__(session)
@@ -38,15 +39,23 @@ class EntryScreen(BaseScreen):
 
     def state_text(self) -> str:
         """Whose entry it is, and the unit of lengths."""
-        whose = "this shop" if self.entry.layer == "shop" else "shipped"
-        return f"{whose}  {super().state_text()}"
+        return f"{whose(self.entry)}  {super().state_text()}"
 
     def body(self, width: int, height: int) -> list[Line]:
         """The entry, lengths also in the unit that is worked in."""
         book = self.session.book
         if book is None:
             return []
-        return self.page.draw(book, self._convert(), width, height, self.in_full)
+        return self.page.body(book, convert_for(self.session), width, height)
+
+    def foot(self, width: int, height: int) -> list[Line]:
+        """Its cautions."""
+        book = self.session.book
+        return self.page.cautions(book, width, self.in_full) if book is not None else []
+
+    def tool(self) -> Entry:
+        """The entry that is shown."""
+        return self.entry
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""
@@ -124,13 +133,7 @@ class EntryScreen(BaseScreen):
         elif entry is not None:
             self.page.take(entry, anew=True)
 
-    def _convert(self) -> Convert | None:
-        if not self.session.units_ready:
-            return None
-        display = self.session.display
-        return lambda number, kind: later.show(number, kind, display)
 
-
-def preview_of(book: Book, entry: Entry, width: int, in_full: str) -> list[Line]:
-    """An entry as it stands beside the list of the book, and where its cautions stand in full."""
-    return [line(Piece(entry.title, "head")), *preview_lines(book, entry, width, in_full)]
+def cautions_of(book: Book, entry: Entry, width: int, in_full: str) -> list[Line]:
+    """The cautions of an entry in two lines."""
+    return EntryPage(entry).cautions(book, width, in_full)

@@ -16,6 +16,21 @@ def banner(title: str, state: str, width: int) -> Line:
     return spread_out(line(Piece(fit(title, max(width - width_of(right), 1)).rstrip(), "head")), right, width)
 
 
+def book_title(keymap: Keymap, problems: int, unsaved: int) -> str:
+    """The program's name, and what wants to be looked at, if anything.
+
+    Args:
+        keymap: the keys in force.
+        problems: of the files of the book.
+        unsaved: drafts that an earlier run left.
+    """
+    said = [f"{problems} problem{'s' if problems > 1 else ''}"] if problems else []
+    said += [f"{unsaved} unsaved"] if unsaved else []
+    return (
+        f"Heelclear: the book   {', '.join(said)}: {keymap.told('menu')}" if said else "Heelclear: the book"
+    )
+
+
 LEFT_OUT = ("units", "change", "cautions", "print", "calculate", "cards", "help", "menu", "back")
 """The order in which keys are left out where the row is too narrow even for short words: from its middle."""
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from library.search.ranking import Ranked, is_called_by, ranked
 from library.search.sizes import Size
-from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
+from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, line, padded, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
@@ -127,21 +127,29 @@ class BookPage:
             self.hits, self.size, self.told = self.by_condition(self._rows, self.find.text)
         self.view.resize(len(self.hits), self.view.height)
 
-    def draw(self, width: int, height: int) -> list[Line]:
-        """The page, exactly ``height`` lines."""
+    def draw(self, width: int, height: int, *, live: bool = True) -> list[Line]:
+        """The page, exactly ``height`` lines.
+
+        Args:
+            width: in cells.
+            height: in lines.
+            live: whether the find line is typed into here.
+        """
         told = wrap(self.told, width, "warn", first="! ", rest="  ") if self.told else []
         self.view.resize(len(self.hits), height - 3 - len(told))
-        head = [self._find_line(width), _heading(width), rule(width)]
+        head = [self._find_line(width, live=live), _heading(width), rule(width)]
         page = filled(head + (self._list(width) or self._nothing(width)), height - len(told))
         return (page + told)[:height]
 
-    def _find_line(self, width: int) -> Line:
+    def _find_line(self, width: int, *, live: bool) -> Line:
         marks = f"  {len(self.marked)} marked" if self.marked else ""
         size = self.size_for(self.chosen.id) if self.chosen is not None else None
         goes = f"  {size.text} goes along" if size is not None else ""
         count = "" if self._rows is None else f"{goes}{marks}  {len(self.hits)} of {len(self._rows)}"
         room = width - len(FIND) - len(count)
-        return line(Piece(FIND, "strong"), *self.find.pieces(max(room, 1)), Piece(count, "quiet"))
+        room = max(room, 1)
+        typed = self.find.pieces(room) if live else line(Piece(fit(self.find.text, room), "typed"))
+        return line(Piece(FIND, "strong"), *typed, Piece(count, "quiet"))
 
     def _list(self, width: int) -> list[Line]:
         if self._rows is None:
@@ -166,10 +174,12 @@ def columns(width: int) -> tuple[int, int, int, int]:
     """Widths of family, title, work material and mark; a narrow screen keeps title and family.
 
     Example:
-        >>> columns(80), columns(60)
-        ((12, 42, 17, 4), (11, 41, 0, 4))
+        >>> columns(80), columns(60), columns(40)
+        ((12, 42, 17, 4), (11, 41, 0, 4), (0, 33, 0, 4))
     """
-    if width < 70:
+    if width < 50:
+        family, material, gaps = 0, 0, 3
+    elif width < 70:
         family, material, gaps = 11, 0, 4
     else:
         family, material, gaps = (12, 17, 5) if width < 100 else (14, width // 4, 5)
@@ -179,7 +189,7 @@ def columns(width: int) -> tuple[int, int, int, int]:
 def _heading(width: int) -> Line:
     family, title, material, _ = columns(width)
     cells = [
-        fit("Family", family),
+        *([fit("Family", family)] if family else []),
         fit("Tool", title),
         *([fit("Work material", material)] if material else []),
     ]
@@ -190,13 +200,16 @@ def _drawn(row: Row, width: int, marked: Sequence[str], *, chosen: bool) -> Line
     family, title, material, mark = columns(width)
     role: Role = "chosen" if chosen else "plain"
     rest = f" {fit(in_words(row.work_material), material)}" if material else ""
-    shown = fit(row.title, title)
-    words = shown.rstrip()
+    # The kind alone shows what is chosen, not the title: each cell of it is sent again with every step.
+    name, cells = (in_words(row.family), family) if family else (row.title, title)
+    words = fit(name, cells)
+    shown = words.rstrip()
+    after = words[len(shown) :] + (f" {fit(row.title, title)}" if family else "")
     return padded(
         line(
-            f"{'>' if chosen else ' '}{'*' if row.id in marked else ' '}{fit(in_words(row.family), family)} ",
-            Piece(words, role),
-            f"{shown[len(words) :]}{rest} {fit(mark_of(row), mark)}",
+            f"{'>' if chosen else ' '}{'*' if row.id in marked else ' '}",
+            Piece(shown, role),
+            f"{after}{rest} {fit(mark_of(row), mark)}",
         ),
         width,
     )
@@ -217,8 +230,3 @@ def mark_of(row: Row) -> str:
     if row.state:
         return "fix"
     return "shop" if row.layer == "shop" else ""
-
-
-def with_preview(page: list[Line], preview: list[Line], width: int) -> list[Line]:
-    """The list at the left and the chosen entry at the right, for a wide screen."""
-    return beside(page, preview[: len(page)], width, " │ ")

@@ -1,89 +1,35 @@
-"""The calculator as a page: fields at the left, answer at the right, checks below, cautions always in sight."""
+"""The calculator as a page: the verdict, then what was given beside what is set or read, the drawing, all other checks."""
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass
+from collections.abc import Iterator
 
-from geometry.calculation import Field
-from geometry.quantities import QUANTITIES
-from library.book.model import Book, Value
-from library.calc import ranges
+from geometry.calculation import Result
+from library.book.model import Book
 from library.calc.inputs import shown
 from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
-from library.issue import Issue
-from library.pages.answer import checks, outputs, rows, stations, wanted
+from library.equipment.model import Machine
+from library.pages.answer import outputs, rows, settings, stations
 from library.pages.cautions import at_arms_length
+from library.pages.page import Block, Checks, Said, Values
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
+from tui.figure.panel import LOWEST
+from tui.view.calculator_fields import GAP, Columns, columns, field_lines
 from tui.view.figure_page import NUMBERS, column_width, figure_column, large_figures
 from tui.view.form import Form
-from tui.view.lines import (
-    EMPTY,
-    Line,
-    Piece,
-    Role,
-    beside,
-    filled,
-    fit,
-    line,
-    padded,
-    rule,
-    text_of,
-    width_of,
-    wrap,
-)
+from tui.view.lines import EMPTY, Line, Piece, beside, filled, fit, line, rule, text_of, wrap
 from tui.view.page_lines import block_lines, part_lines
+from tui.view.verdict import Verdict, lines_for, verdict
 from tui.view.viewport import Viewport
 
-_MARK = 7
-_KEY = re.compile(r"\b[a-z]+(?:_[a-z]+)+\b")
-TWO_COLUMNS = 76
-"""From this width on the answer stands beside the fields, not under them."""
+LOW = 18
+"""Lines of a screen below which what is told takes fewer of them."""
 
-GAP = " │ "
-"""Between the fields and the answer."""
-
-_ORIGINS = {"given": "typed", "entry": "book", "default": "default"}
-"""The word that says who gave a value; no colour has to."""
-
-
-@dataclass(frozen=True)
-class Columns:
-    """How wide the parts of the page are.
-
-    Attributes:
-        name: of a field.
-        value: of a field.
-        answer: what stands at the right of the fields, or under them.
-        beside: whether it stands at the right.
-    """
-
-    name: int
-    value: int
-    answer: int
-    beside: bool
-
-    @property
-    def fields(self) -> int:
-        """The whole column of fields: a mark, the name, the value, and who gave it."""
-        return 2 + self.name + 1 + self.value + 1 + _MARK
-
-
-def columns(width: int) -> Columns:
-    """The parts of the page for a screen so wide.
-
-    Example:
-        >>> columns(80).fields, columns(80).answer, columns(60).beside
-        (47, 30, False)
-    """
-    if width < TWO_COLUMNS:
-        return Columns(22, 14, width, beside=False)
-    name, value = (30, 22) if width >= 110 else (22, 14)
-    fields = 2 + name + 1 + value + 1 + _MARK
-    return Columns(name, value, min(width - fields - len(GAP), 50), beside=True)
+HEEL = frozenset({"heel_drop", "drop"})
+"""What the last of the readings tells already, where nothing says how far it may be off."""
 
 
 class CalculatorPage:
@@ -104,120 +50,59 @@ class CalculatorPage:
         self.full = full
         self.alphabet = alphabet
         self.book = book
+        self.machine: Machine | None = None
         self.view = Viewport()
+        self._in_hand = range(0)
+        self._follows = True
 
-    def draw(self, display: Display, width: int, height: int, *, large: bool = False) -> list[Line]:
-        """The page, exactly ``height`` lines.
+    def body(
+        self, display: Display, width: int, height: int, *, large: bool = False, live: bool = True
+    ) -> list[Line]:
+        """The verdict, the numbers and the drawings: exactly ``height`` lines.
 
         Args:
             display: the units.
             width: in cells.
             height: in lines.
             large: whether the drawings stand large in place of the numbers.
+            live: whether it can be typed into here, so that one of the fields is in hand.
         """
-        foot = self._foot(display, width, height)
-        room = height - len(foot) - 1
+        lines = lines_for(width) if height >= LOW else 1
+        first = verdict(self.form.answer, display, width, lines)
+        head = [*first.lines, _ruled("GIVEN", first.more, width)]
+        room = height - len(head) - 1
+        if room < 1:
+            return filled([*head, EMPTY], height)
         if large:
-            return [*self._large(display, width, room), rule(width), *foot]
+            return [*head, *self._large(first, display, width, room), rule(width)]
         aside = column_width(width, len(GAP))
         numbers = width - aside - len(GAP) if aside else width
-        body = self._body(display, numbers)
+        body = self._numbers(first, display, numbers, live=live)
+        if not aside and room - len(body) >= LOWEST + 1:
+            body += [EMPTY, *figure_column(self.form, display, width, room - len(body) - 1, self.alphabet)]
         self.view.refit(len(body), room)
+        if self._follows and live:
+            for at in self._in_hand:
+                self.view.choose(at)
+            self._follows = False
         shown = filled(body[self.view.top :], room)
         if aside:
             drawn = figure_column(self.form, display, aside, room, self.alphabet)
             shown = beside(shown, drawn, numbers, GAP)
-        return [*shown, _edge(body[self.view.top + room :], width), *foot]
+        return [*head, *shown, _edge(body[self.view.top + room :], width)]
 
-    def _large(self, display: Display, width: int, room: int) -> list[Line]:
-        field = next(one for one in self.form.fields if one.key == self.form.focus)
-        in_hand = self._field(field, columns(min(width, NUMBERS)))[0]
-        waiting = [*self._wanted(width), *self._troubles(width)]
-        return large_figures(in_hand, waiting, self.form, display, width, room, self.alphabet)
+    def foot(self, display: Display, width: int, height: int) -> list[Line]:
+        """What the book says of the value in hand, or else how to measure it; and the cautions in short.
 
-    def scroll_to_field(self) -> None:
-        """Bring the field in hand into sight."""
-        keys = [field.key for field in self.form.fields]
-        self.view.choose(keys.index(self.form.focus) if self.form.focus in keys else 0)
-
-    def _body(self, display: Display, width: int) -> list[Line]:
-        parts = columns(width)
-        fields = [one for field in self.form.fields for one in self._field(field, parts)]
-        answer = self.form.answer
-        if answer is None or answer.result is None:
-            return _joined(fields, self._wanted(parts.answer), parts) + self._troubles(width)
-        result = answer.result
-        on_the_way = (stations(result.stations, display),)
-        beside_fields = (outputs(answer, result.outputs, display),)
-        read = part_lines([on_the_way], parts.answer)
-        if EMPTY not in read and max(map(width_of, read), default=0) <= parts.answer:
-            # One table, not several.
-            right, below = part_lines([beside_fields, on_the_way], parts.answer), [(rows(result, display),)]
-        else:
-            right, below = part_lines([beside_fields], parts.answer), [on_the_way, (rows(result, display),)]
-        under = part_lines([(checks(result.checks, display),), *below], width)
-        return [*_joined(fields, right, parts), EMPTY, *under]
-
-    def _field(self, field: Field, parts: Columns) -> list[Line]:
-        """A field; a name too long for its column goes on in the next line."""
-        in_hand = field.key == self.form.focus
-        names = wrap(title_of(field.key, self.form.surface), parts.name, "strong" if in_hand else "plain")
-        first = line(
-            Piece("> " if in_hand else "  ", "strong"),
-            *padded(names[0], parts.name),
-            " ",
-            *self._value(field.key, parts.value, in_hand=in_hand),
-            " ",
-            _marked(self._mark(field)),
-        )
-        return [first, *(line("    ", *rest) for rest in names[1:])]
-
-    def _value(self, key: str, width: int, *, in_hand: bool) -> Line:
-        typed, value = self.form.line(key), self.form.value(key)
-        said = value.text if value is not None else ""
-        if self.form.is_choice(key):
-            return line(Piece(fit(said, width), "chosen" if in_hand else "plain"))
-        if typed.text:
-            return typed.pieces(width) if in_hand else line(Piece(fit(typed.text, width), "typed"))
-        offered = self.form.offer(key)
-        if offered is not None and value is None:
-            return _offered(offered, width, in_hand=in_hand)
-        said = fit(said, width)
-        return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(said)
-
-    def _mark(self, field: Field) -> str:
-        if any(t.key == field.key and not t.missing for t in self._answer_issues()):
-            return "fix"
-        value = self.form.value(field.key)
-        if value is not None:
-            return _ORIGINS[value.origin]
-        if field.key in self.form.needed():
-            return "or this" if field.one_of and self._is_second(field) else "needed"
-        return "if any" if field.optional else ""
-
-    def _is_second(self, field: Field) -> bool:
-        group = [one.key for one in self.form.fields if one.one_of == field.one_of]
-        return group.index(field.key) > 0
-
-    def _answer_issues(self) -> tuple[Issue, ...]:
-        return self.form.answer.issues if self.form.answer else ()
-
-    def _wanted(self, width: int) -> list[Line]:
-        return part_lines([(wanted(self.form.answer),)], width) if self.form.answer is not None else []
-
-    def _troubles(self, width: int) -> list[Line]:
-        lines: list[Line] = []
-        for issue in self._answer_issues():
-            if not issue.missing:
-                lines += [EMPTY, *wrap(_in_words(issue.text), width, first="! ", rest="  ")]
-        return lines
-
-    def _foot(self, display: Display, width: int, height: int) -> list[Line]:
-        """What the book says of the value in hand, or else how to measure it; and the cautions in short."""
+        Args:
+            display: the units.
+            width: in cells.
+            height: of the whole screen, which says how many lines there are for it.
+        """
         key, surface = self.form.focus, self.form.surface
         row = row_of(key, surface)
         keys = " Left and Right change it." if row.choices else ""
-        room = 2 if height >= 18 else 1
+        room = 2 if height >= LOW else 1
         book = self._from_book(display)
         told = f"{keys.strip()} {book}".strip() if book else row.measured + keys
         said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")
@@ -225,6 +110,54 @@ class CalculatorPage:
             cut = " ".join(text_of(one) for one in said[room - 1 :])
             said[room - 1 :] = [line(Piece(fit(cut, width), "quiet"))]
         return [*filled(said, room), *self._cautions(width)]
+
+    def scroll_to_field(self) -> None:
+        """Bring the field in hand into sight with the next drawing."""
+        self._follows = True
+
+    def _large(self, first: Verdict, display: Display, width: int, room: int) -> list[Line]:
+        field = next(one for one in self.form.fields if one.key == self.form.focus)
+        in_hand = field_lines(self.form, field, columns(min(width, NUMBERS)))[0]
+        return large_figures(in_hand, _told(first, width), self.form, display, width, room, self.alphabet)
+
+    def _numbers(self, first: Verdict, display: Display, width: int, *, live: bool) -> list[Line]:
+        """What was given beside what is set and read, and under both what else it means and what else is told."""
+        parts = columns(width)
+        given: list[Line] = []
+        for field in self.form.fields:
+            own = field_lines(self.form, field, parts, live=live)
+            if field.key == self.form.focus:
+                self._in_hand = range(len(given), len(given) + len(own))
+            given += own
+        answer = self.form.answer
+        under = _told(first, width)
+        if answer is None or answer.result is None:
+            return [*given, *([EMPTY, *under] if under else [])]
+        answered = block_lines(self._answered(answer.result, display), parts.answer)
+        under = [*under, *part_lines([(rows(answer.result, display),)], width)]
+        return [*_joined(given, answered, parts), *([EMPTY, *under] if under else [])]
+
+    def _answered(self, result: Result, display: Display) -> Iterator[Block]:
+        """What is set, what is read on the way, and what else was found; the number that was asked for comes first."""
+        answer = self.form.answer
+        assert answer is not None
+        set_to = settings(answer, display, self.machine)
+        readings = stations(result.stations, display, self.machine, "READ")
+        at_the_heel = HEEL - answer.spreads.keys() if result.stations else frozenset()
+        told = {*set_to, *at_the_heel}
+        found = [key for key in result.outputs if key not in told]
+        asked = [key for key in found if key == next(iter(result.outputs))]
+        rest = [key for key in found if key not in asked]
+        if asked:
+            yield from _under("FOUND", outputs(answer, asked, display))
+        if set_to:
+            yield from _under("SET", Values(tuple(set_to.values()), at_edge=True))
+        if readings is not None:
+            yield readings
+            if self.machine is not None:
+                yield Said((f"div of {self.machine.title}",), "quiet")
+        if rest:
+            yield from _under("ALSO", outputs(answer, rest, display))
 
     def _from_book(self, display: Display) -> str:
         """Range, note and source of the value in hand, where the book gave it."""
@@ -243,25 +176,23 @@ class CalculatorPage:
         return block_lines([at_arms_length(self.form.answer.cautions, self.full)], width)
 
 
-def _marked(word: str) -> Piece:
-    """The word behind a field; one that wants something stands out."""
-    roles: dict[str, Role] = {"fix": "watch", "needed": "strong", "or this": "strong"}
-    return Piece(fit(word, _MARK), roles.get(word, "quiet"))
+def _told(first: Verdict, width: int) -> list[Line]:
+    """What found no room in the verdict; what is to be put right is marked as a sentence of its own."""
+    wrong = [
+        one
+        for state, text in first.rest
+        if state == "fix"
+        for one in wrap(text, width, first="! ", rest="  ")
+    ]
+    others = tuple(one for one in first.rest if one[0] not in {"fix", "open"})
+    return [*wrong, *block_lines([Checks(others)], width)]
 
 
-def _offered(value: Value, width: int, *, in_hand: bool) -> Line:
-    """The range of the book in an open field."""
-    said = f"book {ranges.said(value)}"
-    said = fit(said if len(said) <= width else ranges.said(value), width)
-    return (
-        line(Piece(said[:1], "cursor"), Piece(said[1:], "quiet")) if in_hand else line(Piece(said, "quiet"))
-    )
-
-
-def _in_words(text: str) -> str:
-    """A sentence that names quantities by key, as the fields name them."""
-    said = _KEY.sub(lambda key: QUANTITIES[key[0]].title.lower() if key[0] in QUANTITIES else key[0], text)
-    return said[:1].upper() + said[1:]
+def _ruled(label: str, more: str, width: int) -> Line:
+    """A line across that says what stands under it, and whether a warning is still to come."""
+    told = f" {more} ──" if more else ""
+    line_of = "─" * max(width - len(label) - 1 - len(told), 0)
+    return line(Piece(f"{label} ", "quiet"), Piece(line_of, "rule"), Piece(told, "warn"))
 
 
 def _edge(below: list[Line], width: int) -> Line:
@@ -277,3 +208,8 @@ def _edge(below: list[Line], width: int) -> Line:
 
 def _joined(fields: list[Line], answer: list[Line], parts: Columns) -> list[Line]:
     return beside(fields, answer, parts.fields, GAP) if parts.beside else [*fields, EMPTY, *answer]
+
+
+def _under(label: str, block: Values | None) -> tuple[Block, ...]:
+    """Values under a word that says what they are for."""
+    return (Said((label,), "quiet"), block) if block is not None else ()

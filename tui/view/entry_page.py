@@ -19,7 +19,7 @@ from library.pages.entry import (
 )
 from library.pages.entry_sources import legend
 from library.pages.page import Block, Page, Said, Section, Table
-from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, width_of, wrap
+from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, text_of, width_of, wrap
 from tui.view.page_lines import block_lines, page_lines
 from tui.view.viewport import Viewport
 
@@ -68,31 +68,45 @@ class EntryPage:
         else:
             self.chosen = max(0, min(self.chosen + by, last))
 
-    def draw(self, book: Book, convert: Convert | None, width: int, height: int, more: str) -> list[Line]:
-        """The page, exactly ``height`` lines.
+    def body(
+        self, book: Book, convert: Convert | None, width: int, height: int, *, live: bool = True
+    ) -> list[Line]:
+        """The page without its cautions, exactly ``height`` lines.
 
         Args:
             book: has the family, the sources and the cautions.
             convert: writes lengths in the unit that is worked in, once units are loaded.
             width: in cells.
             height: in lines.
-            more: where the cautions stand in full.
+            live: whether the values can be gone through here, so that one of them is in hand.
         """
-        warned = block_lines([at_arms_length(cautions_for(None, self.entry, book), more)], width)
-        room = max(height - len(warned) - 1, 0)
-        values = value_lines(values_table(book, self.entry, convert), width, self.chosen)
-        told = {key: wrap(in_hand(book, one), width) for key, one in self.entry.values.items()}
+        room = max(height - 1, 0)
+        values = value_lines(values_table(book, self.entry, convert), width, self.chosen if live else None)
+        noted = self.entry.values if live else {}
+        told = {key: wrap(in_hand(book, one), width) for key, one in noted.items()}
         most = max(map(len, told.values()), default=0)
         spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
         shown = _cut(told.get(self.key, []), min(most, spared), width)
-        head = [*values, rule(width), *shown, rule(width)] if told else [*wrap(NO_VALUES, width), rule(width)]
+        head = [*values, rule(width), *shown, *([rule(width)] if told else [])]
+        if not self.entry.values:
+            head = [*wrap(NO_VALUES, width), rule(width)]
         text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, convert)
         if len(head) + LEAST_TOLD > room:
             head, text = [], [*head, *text]
         self.view.refit(len(text), max(room - len(head), 1))
         seen = text[self.view.top : self.view.top + self.view.height]
-        body = [*head, *seen, *[EMPTY] * (room - len(head) - len(seen))][:room]
-        return [*body, below(self.view.below(), width), *warned][:height]
+        shown = [*head, *seen, *[EMPTY] * (room - len(head) - len(seen))][:room]
+        return [*shown, below(self.view.below(), width, by="PgDn" if live else "")][:height]
+
+    def cautions(self, book: Book, width: int, more: str) -> list[Line]:
+        """Its cautions in two lines.
+
+        Args:
+            book: has them.
+            width: in cells.
+            more: where they stand in full.
+        """
+        return block_lines([at_arms_length(cautions_for(None, self.entry, book), more)], width)
 
     def _text(self, book: Book, width: int, cut: set[str], convert: Convert | None) -> list[Line]:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
@@ -106,14 +120,6 @@ class EntryPage:
         about = Said((about_entry(book, entry),), "quiet")
         sections.append(Section("", (legend(book, entry, full=True), about)))
         return page_lines(Page("", tuple(sections)), width)
-
-
-def preview_lines(book: Book, entry: Entry, width: int, more: str) -> list[Line]:
-    """An entry as it stands beside a list: its values, its cautions, what to grind, and notes and sources in full."""
-    warned = at_arms_length(cautions_for(None, entry, book), more)
-    values = value_lines(values_table(book, entry), width)
-    sections = (Section("", (guide(book, entry),)), in_detail(book, entry.values.values()))
-    return [*values, EMPTY, *block_lines([warned], width), EMPTY, *page_lines(Page("", sections), width)]
 
 
 def value_lines(table: Table, width: int, chosen: int | None = None) -> list[Line]:
@@ -139,7 +145,10 @@ def value_lines(table: Table, width: int, chosen: int | None = None) -> list[Lin
         room = _room(columns, widths, width)
     widths[0] = max(min(widths[0], room), 1)
     head = line(Piece("  " + GAP.join(_cells(table.heading, columns, widths)), "quiet"))
-    return [head, *(_row(row, columns, widths, in_hand=at == chosen) for at, row in enumerate(rows))]
+    return [
+        head,
+        *(one for at, row in enumerate(rows) for one in _row(row, columns, widths, in_hand=at == chosen)),
+    ]
 
 
 def _room(columns: Sequence[int], widths: Sequence[int], width: int) -> int:
@@ -157,14 +166,16 @@ def _cells(cells: Sequence[str], columns: Sequence[int], widths: Sequence[int]) 
     return (fit(cells[at], widths[at], right=at > 0) for at in columns)
 
 
-def _row(row: Sequence[str], columns: Sequence[int], widths: Sequence[int], *, in_hand: bool) -> Line:
-    """A value; the usual one is strong, where it comes from is quiet."""
+def _row(row: Sequence[str], columns: Sequence[int], widths: Sequence[int], *, in_hand: bool) -> list[Line]:
+    """A value; the usual one is strong, where it comes from is quiet. A long name goes on in the next line."""
+    name, *more = wrap(row[0], widths[0])
+    row = [text_of(name), *row[1:]]
     pieces = [Piece("> " if in_hand else "  ", "strong")]
     for at, cell in zip(columns, _cells(row, columns, widths), strict=True):
         strong, quiet = at == 1 or (at == 0 and in_hand), at >= TAG
         gap = GAP if at else ""
         pieces.append(Piece(f"{gap}{cell}", "strong" if strong else "quiet" if quiet else "plain"))
-    return tuple(pieces)
+    return [tuple(pieces), *(line("    ", *one) for one in more)]
 
 
 def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
@@ -175,8 +186,9 @@ def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
     return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip()}…")]
 
 
-def below(count: int, width: int) -> Line:
-    """The line under a part in sight, which says how much is below it."""
+def below(count: int, width: int, by: str = "PgDn") -> Line:
+    """The line under a part in sight, which says how much is below it, and by which key it comes."""
     if not count:
         return rule(width)
-    return line(Piece(fit(f"── {count} more line{'s' if count > 1 else ''}: PgDn ──", width), "rule"))
+    told = f"{count} more line{'s' if count > 1 else ''}{': ' if by else ''}{by}"
+    return line(Piece(fit(f"── {told} ──", width), "rule"))

@@ -85,7 +85,7 @@ async def test_a_size_that_the_entry_is_called_by_is_not_carried(program: Progra
         assert "goes along" not in shown
 
 
-@pytest.mark.parametrize(("width", "is_beside"), [(119, False), (120, True), (160, True)])
+@pytest.mark.parametrize(("width", "is_beside"), [(99, False), (100, True), (160, True)])
 async def test_on_a_wide_screen_the_entry_stands_beside_its_row(
     program: Program, width: int, is_beside: bool
 ) -> None:
@@ -94,4 +94,4 @@ async def test_on_a_wide_screen_the_entry_stands_beside_its_row(
             await hands.press("ctrl+u")
             await hands.type(keys)
             beside = [line.split("│", 1)[1].strip() for line in hands.lines() if "│" in line]
-            assert (beside[:1] == [title]) == is_beside
+            assert (title in "".join(beside[:1])) == is_beside

@@ -106,15 +106,26 @@ def test_bytes_of_a_key_stay_within_the_budget(terminal: Open) -> None:
     opened = terminal(columns=100, rows=30)
     opened.wait_for(" of ")
     opened.rest(least=LONG)
-    moves = [len(opened.press("down")) for _ in range(8)]
+    held = len(opened.press(*["down"] * 8))  # what stands beside the list follows when the keys rest
     letters = [len(opened.press(letter)) for letter in "tap"]
-    assert max(moves) <= 400
+    assert held / 8 <= 400
     assert max(letters) <= 5000
     opened.press("f2")
     opened.rest(least=LONG)
     digits = [len(opened.press(digit)) for digit in ("1", "2", ".", "5")]
     assert max(digits) <= 1300
-    assert min(moves) > 0
+    assert held > 0
+
+
+def test_a_step_through_the_list_takes_at_most_60_bytes(terminal: Open) -> None:
+    opened = terminal()
+    opened.wait_for(" of ")
+    opened.rest(least=LONG)
+    in_sight = [len(opened.press("down")) for _ in range(12)]
+    further = [len(opened.press("down")) for _ in range(30)]
+    assert min(in_sight) > 0
+    assert max(in_sight) <= 60
+    assert max(further) <= 160  # the list moves up, and a whole new line comes in
 
 
 def test_page_keys_are_not_animated(at_the_book: Any) -> None:

@@ -78,7 +78,72 @@ async def test_it_starts_at_every_size(program: Program, size: tuple[int, int]) 
         assert hands.app.screen.WHERE == "entry"
 
 
-async def test_on_a_wide_screen_the_chosen_entry_stands_beside_the_list(program: Program) -> None:
-    async with program((200, 60)) as hands:
-        await hands.press("down")
-        assert "The shop's own; the shipped book has 4 deg" in hands.shown()
+async def test_from_100_columns_list_and_tool_stand_side_by_side(program: Program) -> None:
+    async with program((100, 30)) as hands:
+        for keys in ((), ("enter",)):
+            await hands.press(*keys)
+            shown = hands.lines()
+            assert any("Find:" in one and "shipped" in one for one in shown), keys
+            assert any("Hand tap 3/4-10" in one and " │ " in one for one in shown), keys
+            assert any(one.startswith("── Lead over a tap land OPEN") for one in shown), keys
+        await hands.press("f2")
+        shown = hands.lines()
+        assert shown[1].startswith("── Book 5 of 5")
+        assert shown[2].startswith("── Hand tap, brass")
+        assert not any("Find:" in one for one in shown)
+    async with program((99, 30)) as hands:
+        assert not any(" │ " in one for one in hands.lines())
+
+
+async def test_from_150_columns_all_three_stand_side_by_side_whichever_is_in_hand(program: Program) -> None:
+    async with program((150, 40)) as hands:
+        for keys in ((), ("enter",), ("f2",)):
+            await hands.press(*keys)
+            top = hands.lines()[1]
+            assert "Find:" in top, keys
+            assert "Hand tap, brass" in top, keys
+            assert "Lead over a tap land" in top, keys
+            assert sum(one.startswith("> ") or " > " in one for one in hands.lines()) >= 1
+        await hands.press("f9", "f9", "down")
+        assert "Hand tap 3/4-10" in hands.lines()[1]
+
+
+@pytest.mark.parametrize("width", [80, 120, 160])
+async def test_tab_goes_from_the_list_to_the_tool_to_its_calculation(program: Program, width: int) -> None:
+    async with program((width, 40)) as hands:
+        await hands.press("down", "tab")
+        assert hands.app.screen.WHERE == "entry"
+        await hands.press("tab")
+        assert hands.app.screen.WHERE == "calculator"
+        assert hands.app.screen.entry.id == "tap-three-quarter"
+
+
+@pytest.mark.parametrize("width", [100, 160])
+async def test_side_by_side_tab_goes_round_and_shift_tab_the_other_way(program: Program, width: int) -> None:
+    async with program((width, 40)) as hands:
+        places = []
+        for key in ("tab", "tab", "tab", "shift+tab", "shift+tab", "shift+tab"):
+            await hands.press(key)
+            places.append(hands.app.screen.WHERE)
+        assert places == ["entry", "calculator", "book", "calculator", "entry", "book"]
+        assert len(hands.app.screen_stack) == 1
+
+
+async def test_in_a_calculation_that_is_alone_tab_goes_to_the_next_field(program: Program) -> None:
+    async with program() as hands:
+        await hands.press("f2")
+        first = hands.app.screen.page.form.focus
+        await hands.press("tab")
+        assert hands.app.screen.page.form.focus != first
+        await hands.press("shift+tab")
+        assert hands.app.screen.page.form.focus == first
+
+
+async def test_what_stands_beside_the_list_follows_it_when_the_keys_rest(program: Program) -> None:
+    async with program((160, 40)) as hands:
+        hands.send("down")
+        await hands.messages()
+        assert hands.app.screen.is_behind
+        assert "Hand tap 3/4-10" not in hands.lines()[1]
+        await hands.settle()
+        assert "Hand tap 3/4-10" in hands.lines()[1]

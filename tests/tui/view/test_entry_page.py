@@ -9,7 +9,7 @@ from library.book.model import Book, Entry
 from library.book.opening import open_book
 from library.pages.entry import in_hand, values_table
 from tui.view.entry_page import EntryPage, value_lines
-from tui.view.lines import text_of, width_of
+from tui.view.lines import Line, filled, text_of, width_of
 
 BODY = 22
 """Lines between title and key bar on a screen of 24."""
@@ -20,8 +20,14 @@ def shipped() -> Book:
     return open_book()
 
 
+def shown(page: EntryPage, book: Book, width: int, height: int) -> list[Line]:
+    """The entry with its cautions, exactly so many lines."""
+    warned = page.cautions(book, width, "F4 in full")
+    return filled([*page.body(book, None, width, max(height - len(warned), 0)), *warned], height)
+
+
 def drawn(page: EntryPage, book: Book, width: int = 80, height: int = BODY) -> list[str]:
-    return [text_of(one).rstrip() for one in page.draw(book, None, width, height, "F4 in full")]
+    return [text_of(one).rstrip() for one in shown(page, book, width, height)]
 
 
 def joined(lines: list[str]) -> str:
@@ -70,7 +76,7 @@ def test_the_text_is_read_to_its_end(shipped: Book) -> None:
 def test_every_size_is_filled_and_none_overflows(shipped: Book, size: tuple[int, int]) -> None:
     width, height = size
     for entry in list(shipped.entries.values())[::9]:
-        lines = EntryPage(entry).draw(shipped, None, width, height, "F4 in full")
+        lines = shown(EntryPage(entry), shipped, width, height)
         assert len(lines) == height
         if width >= 40:
             assert max(map(width_of, lines)) <= width
@@ -80,7 +86,8 @@ def test_on_a_narrow_screen_a_value_and_its_range_stay_whole(shipped: Book) -> N
     entry = shipped.entries["tap-hand-plain-steel"]
     lines = [text_of(one) for one in value_lines(values_table(shipped, entry), 44)]
     (relief,) = [line for line in lines if "6 deg (4 deg to 8 deg)" in line]
-    assert relief.startswith("  Chamfer re")
+    assert relief.startswith("  Chamfer")
+    assert lines[lines.index(relief) + 1].strip() == "relief"
     assert max(map(len, lines)) <= 44
 
 

@@ -9,6 +9,7 @@ from library.book.model import Entry
 from library.calc.answer import answer
 from library.units.system import METRIC
 from tests.library.calc.samples import BOOK, degrees, relief_sheet, tool
+from tests.tui.view.whole_page import whole
 from tui import calculators
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import Form, Typed
@@ -37,7 +38,7 @@ def press(form: Form, *keys: str) -> str:
 
 
 def screen(form: Form, width: int = 200) -> str:
-    return "\n".join(text_of(one) for one in CalculatorPage(form, book=BOOK).draw(METRIC, width, 30))
+    return "\n".join(text_of(one) for one in whole(CalculatorPage(form, book=BOOK), width, 30))
 
 
 def test_right_takes_low_middle_and_high_in_turn_and_left_the_other_way() -> None:
