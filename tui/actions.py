@@ -162,8 +162,9 @@ ACTIONS: tuple[Action, ...] = (
     Action("unmark", "take all marks away", "Takes the marks of all cards away; asks first.", ("cards",)),
     # Keep
     Action("print", "copy, file, print", "Copies the answer as text, or writes it into a new file in the folder that you started in.", ("calculator",), "keep"),
+    Action("print", "copy, file, print", "Copies the chosen entry, or writes it into a new file in the folder that you started in.", ("book",), "keep"),
     Action("print", "setup sheet", "Shows the setup sheet, to be carried to the machine, copies it, or writes it into a new file.", ("cards", "card"), "keep"),
-    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet",), "keep"),
+    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet", "entry", "compare", "batch", "life", "glossary", "cautions", "findings", "help"), "keep"),
     Action("begin-card", "begin a card with this", "Begins a job card from the entry, with what was typed into the calculator.", ("book", "entry", "calculator"), "keep"),
     Action("begin-card", "begin an empty card", "Begins an empty job card.", ("cards",), "keep"),
     Action("change", "change the book", "Lists what can be changed: the chosen entry, new ones, the last save, sharing through git.", ("book",), "keep"),

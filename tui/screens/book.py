@@ -16,10 +16,11 @@ from tui.view.welcome import LEAST_ROWS, welcome
 
 if TYPE_CHECKING:
     from library.book.model import Entry
+    from tui.services.export import Printed
     from tui.session import Session
 
 WANT_THE_BOOK = frozenset(
-    {"go-on", "calculate", "cautions", "change", "begin-card", "cards", "menu", "compare"}
+    {"go-on", "calculate", "cautions", "change", "begin-card", "cards", "menu", "compare", "print"}
 )
 """What shows more than the list does, and so cannot be done before the book is read."""
 
@@ -174,6 +175,14 @@ class BookScreen(PanedScreen):
             self.say("The first steps are put away; the help of each screen tells the same and more.")
         else:
             self.say("No first steps are shown.")
+
+    def printed(self) -> Printed | None:
+        """The chosen entry with its sources and cautions in full."""
+        entry = self.session.chosen_entry()
+        if entry is None:
+            self.say(f"There is no entry to print; {self.key_of('empty')} empties the find line.")
+            return None
+        return screens.printed_entry(self.session, entry)
 
     def do_unmark(self) -> None:
         """Take the marks of all entries away, once that is confirmed."""
