@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Literal, overload
 
 from geometry.figure import Figure
@@ -278,7 +279,11 @@ class Calculation:
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""
-        return next((field for field in self.inputs if field.key == key), None)
+        return self._by_key.get(key)
+
+    @cached_property
+    def _by_key(self) -> Mapping[str, Field]:
+        return {one.key: one for one in reversed(self.inputs)}
 
 
 AT_THE_WHEEL = ("wheel-rating", "ring-test", "eyes", "hands", "guard-and-rest", "burning", "dust")

@@ -96,4 +96,7 @@ def surface_of_relief(key: str) -> Surface | None:
         'land'
     """
     first = key.removeprefix(SECOND)
-    return next((one for one in SURFACES.values() if one.relief_key == first), None)
+    return _BY_RELIEF.get(first)
+
+
+_BY_RELIEF = {one.relief_key: one for one in SURFACES.values()}

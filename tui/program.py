@@ -12,6 +12,7 @@ from tui import terminal
 from tui.app import Heelclear
 from tui.first_steps import first_steps
 from tui.own_keys import read_keys
+from tui.own_units import remember_units, remembered_units
 from tui.private_textual import know_function_keys
 from tui.session import Session
 from tui.theme import theme
@@ -35,7 +36,8 @@ def run_program(options: argparse.Namespace) -> int:
             ascii_only=options.ascii or not terminal.has_unicode(),
             drawing=options.figures or terminal.drawing(),
         ),
-        display=Display(options.units),
+        display=Display(options.units or remembered_units(state_folder())),
+        keep_units=lambda lengths: remember_units(state_folder(), lengths),
         keymap=read_keys(config_folder() / "keys.toml"),
         page=BookPage(quick_rows(shop)),
         first_steps=first_steps(state_folder()),

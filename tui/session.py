@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from library.units.system import METRIC, Display
+from library.units.system import METRIC, Display, Lengths
 from tui import later
 from tui.first_steps import FirstSteps
 from tui.keys import Keymap
@@ -15,6 +15,8 @@ from tui.view.bars import book_title
 from tui.view.book_page import BookPage
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from library.book.model import Book, Entry
     from library.drafts.draft_store import Kept
     from tui.calculators import Calculators
@@ -36,6 +38,7 @@ class Session:
         left_behind: what an earlier run left unsaved.
         machine: the id of the machine in hand, where one was chosen.
         wanted: the id of an entry that is to be chosen as soon as the book has it.
+        keep_units: leaves the unit of lengths for the next start.
     """
 
     theme: Theme = field(default_factory=theme)
@@ -49,6 +52,7 @@ class Session:
     left_behind: list[Kept] = field(default_factory=list)
     machine: str = ""
     wanted: str = ""
+    keep_units: Callable[[Lengths], None] = lambda lengths: None
 
     def chosen_entry(self) -> Entry | None:
         """The entry that the list points at."""
@@ -88,4 +92,5 @@ class Session:
         if "calculators" in vars(self):
             self.calculators.switch(self.display, new)
         self.display = new
+        self.keep_units(new.lengths)
         self.page.find_anew()

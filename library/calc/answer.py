@@ -64,6 +64,7 @@ def answer(
     book: Book | None = None,
     display: Display = METRIC,
     holds_size: bool = True,
+    cautions: tuple[Caution, ...] | None = None,
 ) -> Answer:
     """Answer a calculation.
 
@@ -75,6 +76,7 @@ def answer(
         book: gives the surfaces of the entry's family and the texts of the cautions.
         display: the units of numbers typed without one, and of the sentences.
         holds_size: whether a typed diameter is held against that of the entry; a card does that where it is typed.
+        cautions: those of the calculation and the entry, where they are known; else they are looked up.
 
     Returns:
         The answer, with its issues where it could not be computed; nothing is raised for bad input.
@@ -83,7 +85,8 @@ def answer(
     inputs, issues = dict(found.inputs), list(found.issues)
     values = {key: filled.value for key, filled in inputs.items()}
     fields = asked_for(sheet, values)
-    cautions = cautions_for(sheet, entry, book) if book is not None else ()
+    if cautions is None:
+        cautions = cautions_for(sheet, entry, book) if book is not None else ()
     asked = {one.key for one in fields}
     offers = {key: value for key, value in found.offers.items() if key in asked}
     base = Answer(sheet, fields, inputs, None, (), {}, cautions, offers, found.surface, found.surfaces)

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Hashable, Mapping
 from dataclasses import replace
+from typing import TypeVar, cast
 
 from geometry.calculation import Calculation
 from geometry.complaints import is_tried
 from geometry.surfaces import surface_of_relief
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, answer
-from library.calc.cautions import material_of
+from library.calc.cautions import cautions_for, material_of
 from library.calc.surfaces import has_surface
 from library.units.system import Display
 
@@ -19,6 +20,12 @@ _Asked = tuple[str, bool, tuple[tuple[str, str], ...]]
 
 _Kept = dict[_Asked, tuple[Entry, Answer]]
 """Answers, each with what it was given of the entry."""
+
+
+_Found = TypeVar("_Found")
+
+MOST_REMEMBERED = 400
+"""Things that are remembered of one card before they are looked up anew."""
 
 
 class Answers:
@@ -34,11 +41,18 @@ class Answers:
     """
 
     def __init__(self, entry: Entry, book: Book, display: Display, before: Answers | None = None) -> None:
-        # The word for a material that the book does not know says nothing to any calculation.
-        self._entry = entry if material_of(entry, book) is not None else replace(entry, work_material="")
         self._book, self._display = book, display
         is_same = before is not None and before._book is book and before._display == display
         self._before: _Kept = before._now if before is not None and is_same else {}
+        self._found: dict[Hashable, object] = before._found if before is not None and is_same else {}
+        self._of: dict[Hashable, tuple[object, object]] = before._of if before is not None and is_same else {}
+        if len(self._found) + len(self._of) > MOST_REMEMBERED:
+            self._found, self._of = {}, {}
+        # The word for a material that the book does not know says nothing to any calculation.
+        known = self.remembered(
+            ("material", entry.work_material), lambda: material_of(entry, book) is not None
+        )
+        self._entry = entry if known else replace(entry, work_material="")
         self._now: _Kept = {}
         self._parts: dict[str, Entry] = {}
 
@@ -49,12 +63,41 @@ class Answers:
         part, asked = self._parts[sheet.name], (sheet.name, is_tried(), tuple(texts.items()))
         kept = self._now.get(asked) or self._before.get(asked)
         if kept is None or kept[0] != part:
+            cautions = self.remembered(
+                ("cautions", sheet.name, part.family, part.work_material, part.cautions),
+                lambda: cautions_for(sheet, part, self._book),
+            )
             kept = (
                 part,
-                answer(sheet, texts, entry=part, book=self._book, display=self._display, holds_size=False),
-            )
+                answer(sheet, texts, entry=part, book=self._book, display=self._display, holds_size=False,
+                       cautions=cautions),
+            )  # fmt: skip
         self._now[asked] = kept
         return kept[1]
+
+    def remembered_of(self, thing: object, key: Hashable, find: Callable[[], _Found]) -> _Found:
+        """Something that follows from one unchanging thing, the book, the units and a key; found anew for another thing.
+
+        Args:
+            thing: as it is; another that only looks the same is another.
+            key: everything else that it follows from.
+            find: finds it.
+        """
+        kept = self._of.get(key)
+        if kept is None or kept[0] is not thing:
+            kept = self._of[key] = (thing, find())
+        return cast(_Found, kept[1])
+
+    def remembered(self, key: Hashable, find: Callable[[], _Found]) -> _Found:
+        """Something that follows from the book, the units and a key alone, found once while both stay.
+
+        Args:
+            key: everything else that it follows from.
+            find: finds it.
+        """
+        if key not in self._found:
+            self._found[key] = find()
+        return cast(_Found, self._found[key])
 
 
 def _part_for(sheet: Calculation, entry: Entry) -> Entry:

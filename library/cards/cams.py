@@ -53,9 +53,13 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
     if (by_tooth and "flutes" not in found.inputs) or _is_set(found, machine, by_tooth=by_tooth):
         return None
     goal = wanted.value - CLOSE
+    values: dict[str, Given] = {key: one.value for key, one in found.inputs.items() if key != role.throw}
 
     def reaches(cam: Measure) -> bool:
-        given = relief_of(ask({role.throw: cam.text}))
+        try:
+            given = run(found.sheet, {**values, role.throw: cam.number}).outputs.get("relief_angle")
+        except Refusal:
+            return False
         return given is not None and given >= goal
 
     with untried():

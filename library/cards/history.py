@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from geometry.calculation import Field
 from geometry.calculations import calculation_doing
 from geometry.role import LASTING
+from geometry.sentences import Kind
 from library.book.model import Book
+from library.cards.bare_numbers import completed, display_of
 from library.cards.inspecting import greatest_number
 from library.cards.job import Job, work_out
-from library.cards.model import Card, Inspection, Setting
+from library.cards.model import Card, Inspection, Readings, Setting
 from library.cards.provenance import greatest, joined
+from library.units.read import UnitError, read
 
 
 @dataclass(frozen=True)
@@ -66,12 +70,25 @@ def history(name: str, cards: Iterable[Card], book: Book) -> History:
 
 
 def _visit(job: Job) -> Visit:
-    after = job.card.after.get("diameter", Inspection())
-    return Visit(
-        job.card,
-        greatest_number(job, "diameter", job.card.received.get("diameter", ())),
-        greatest_number(job, "diameter", after.readings),
-    )
+    return visit_of(job.card)
+
+
+def visit_of(card: Card) -> Visit:
+    """The sizes before and after one sharpening, from the card alone."""
+    card = completed(card)
+    after = card.after.get("diameter", Inspection())
+    return Visit(card, _diameter(card, card.received.get("diameter", ())), _diameter(card, after.readings))
+
+
+def _diameter(card: Card, readings: Readings) -> float | None:
+    """The greatest of some readings, in mm; nothing where none can be read."""
+    display = display_of(card)
+    text = greatest(joined(readings), Field("diameter"), display)
+    try:
+        value = read(text, Kind.LENGTH, display).number
+    except UnitError:
+        return None
+    return value if math.isfinite(value) else None
 
 
 def sharpenings_left(job: Job) -> int | None:
@@ -79,6 +96,11 @@ def sharpenings_left(job: Job) -> int | None:
 
     It is worked out with the size after grinding where that was measured, else as the tool came.
     """
+    measured = job.card.after.get("diameter", Inspection()).readings
+    return job.answers.remembered_of(job.steps, ("left", measured), lambda: _left(job))
+
+
+def _left(job: Job) -> int | None:
     lasting = calculation_doing(LASTING).name
     after = job.card.after.get("diameter", Inspection())
     if greatest_number(job, "diameter", after.readings) is not None:

@@ -17,6 +17,7 @@ from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings, Setting
 from library.cards.plausible_readings import implausible
+from library.cards.results import USUAL, is_result
 from library.cards.tolerances import tolerance
 from library.equipment.model import machines, wheels
 from library.issue import Issue, Severity
@@ -161,6 +162,12 @@ def _cure(key: str, mark: Mark) -> str:
 
 
 def _of_end(job: Job) -> Iterator[Issue]:
+    result = job.card.result.strip()
+    if result and not is_result(result):
+        yield _issue(
+            "result",
+            f"{result!r} is no result; it can be {', '.join(USUAL)}. The time goes into the line above.",
+        )
     if job.card.minutes.strip():
         try:
             minutes(job.card.minutes)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from geometry.calculation import Calculation, Check
+from geometry.complaints import untried
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
@@ -15,6 +16,7 @@ from library.book.model import Book, Caution, Entry, Family
 from library.calc.answer import Answer
 from library.calc.cautions import by_danger, cautions_for
 from library.cards.answers import Answers
+from library.cards.bare_numbers import completed, display_of
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
@@ -33,7 +35,7 @@ from library.equipment.machine_limits import reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel, machines, wheels
 from library.equipment.settings import GraduationLine, graduation_lines
 from library.units.read import UnitError, read
-from library.units.system import INCH, METRIC, Display
+from library.units.system import Display
 
 
 @dataclass(frozen=True)
@@ -136,7 +138,10 @@ class Job:
         step = self.doing(HEEL)
         if step is None or not step.works:
             return None
-        return by_cam(step.answer) if step.relief is None else by_found(step.answer, step.relief)
+        answer, relief = step.answer, step.relief
+        if relief is not None:
+            return by_found(answer, relief)
+        return self.answers.remembered_of(answer, "by cam", lambda: by_cam(answer))
 
     def edge_text(self, key: str) -> str:
         """The angle at which an edge lies, as it was measured, worked out, typed into a calculation, or wanted."""
@@ -158,8 +163,11 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
         book: with the machines, the wheels and the cautions.
         last: the card worked out before something on it changed; what that does not touch is not computed again.
     """
+    card = completed(card)
+    if last is not None and last.book is book and _as_calculated(last.card) == _as_calculated(card):
+        return replace(last, card=card, entry=wanted_entry(card, book.entries.get(card.entry)))
     machine, wheel = machines(book).get(card.machine), wheels(book).get(card.wheel)
-    display = INCH if card.units == "in" else METRIC
+    display = display_of(card)
     choice = chosen(card, book, machine, wheel)
     known = known_texts(card, machine, wheel, choice)
     entry = wanted_entry(card, book.entries.get(card.entry))
@@ -173,9 +181,15 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
             step = _step(sheet, texts, provenance, _Bench(card, answers, machine, choice, before, kind))
-            steps.append(_at_machine(step, machine, wheel, _flutes(card), before))
-    cautions = _cautions(steps, entry, book)
+            steps.append(_at_machine(step, machine, wheel, _flutes(card), before, answers))
+    cautions = _cautions(steps, entry, book, answers)
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
+
+
+def _as_calculated(card: Card) -> Card:
+    """The card without the words in which no calculation, no setting and no caution looks for anything."""
+    tool = replace(card.tool, name="", marks="", belongs_to="")
+    return replace(card, tool=tool, wrong="", after={}, notes="", minutes="", result="", remarks="", again="")
 
 
 @dataclass(frozen=True)
@@ -220,11 +234,13 @@ def _step(
     def ask(more: Mapping[str, str]) -> Answer:
         return bench.answers.ask(sheet, {**texts, **more})
 
-    found = ask({})
+    cam: dict[str, str] = {}
     if bench.choice.method == CAM and sheet.role.cam is not None:
-        cam = _cam(found, ask, bench)
-        if cam:
-            found, provenance = ask(cam), provenance | dict.fromkeys(cam, _provenance_of_cam(bench, cam))
+        # Until the cam is known, nobody reads what the calculation advises.
+        with untried():
+            cam = _cam(ask({}), ask, bench)
+        provenance = provenance | dict.fromkeys(cam, _provenance_of_cam(bench, cam))
+    found = ask(cam)
     relief = _found_relief(found, bench)
     if relief is not None:
         found, provenance = _counted_with(relief, ask), provenance | {"relief_angle": "cam"}
@@ -280,7 +296,12 @@ def _provenance_of_cam(bench: _Bench, cam: Mapping[str, str]) -> Provenance:
 
 
 def _at_machine(
-    step: Step, machine: Machine | None, wheel: Wheel | None, flutes: int | None, before: list[Step]
+    step: Step,
+    machine: Machine | None,
+    wheel: Wheel | None,
+    flutes: int | None,
+    before: list[Step],
+    answers: Answers,
 ) -> Step:
     """The step with its settings on the machine, and with what the machine and the wheel cannot do.
 
@@ -296,13 +317,18 @@ def _at_machine(
     if step.answer.result is None or machine is None:
         return replace(step, checks=tuple(checks))
     worked = worked_of(step.answer)
-    checks += reach_checks(machine, worked)
+    reach, settings = answers.remembered_of(
+        step.answer,
+        ("machine", step.sheet.name, machine.id),
+        lambda: (reach_checks(machine, worked), graduation_lines(machine, worked)),
+    )
+    checks += reach
     if step.sheet.role.cam is not None and not any(
         one.works and one.sheet.role.cam is not None for one in before
     ):
         checks += cam_checks(machine, worked, flutes)
     done = {line.key for one in before for line in one.lines}
-    lines = tuple(line for line in graduation_lines(machine, worked) if line.key not in done)
+    lines = tuple(line for line in settings if line.key not in done)
     return replace(step, lines=lines, checks=tuple(checks))
 
 
@@ -333,7 +359,11 @@ def flutes_of(text: str) -> int | None:
     return int(number) if number == int(number) and row.low <= number <= row.high else None
 
 
-def _cautions(steps: list[Step], entry: Entry, book: Book) -> tuple[Caution, ...]:
-    found = {one.id for one in cautions_for(None, entry, book)}
-    found |= {one.id for step in steps if step.in_use for one in step.answer.cautions}
-    return tuple(by_danger(found, book))
+def _cautions(steps: list[Step], entry: Entry, book: Book, answers: Answers) -> tuple[Caution, ...]:
+    found = {one.id for step in steps if step.in_use for one in step.answer.cautions}
+
+    def of_all() -> tuple[Caution, ...]:
+        return tuple(by_danger(found | {one.id for one in cautions_for(None, entry, book)}, book))
+
+    about = (entry.family, entry.work_material, entry.cautions)
+    return answers.remembered(("cautions of all", about, frozenset(found)), of_all)

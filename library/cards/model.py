@@ -119,6 +119,7 @@ class Card:
         notes: free text, several lines.
         minutes: time spent, as typed.
         result: how it ended, such as ``good`` or ``scrapped``.
+        remarks: what is to be said of the result.
         extra: whatever else the file holds, in its own place, kept as it is.
         schema: the layout of the file.
     """
@@ -142,6 +143,7 @@ class Card:
     notes: str = ""
     minutes: str = ""
     result: str = ""
+    remarks: str = ""
     extra: Mapping[str, object] = field(default_factory=dict)
     schema: int = SCHEMA
 

@@ -72,7 +72,7 @@ def row_of(card: Card) -> CardRow:
         tool.belongs_to,
         card.result,
     )
-    more = (tool.size if tool.thread else "", tool.marks, card.wrong, card.notes)
+    more = (tool.size if tool.thread else "", tool.marks, card.wrong, card.remarks, card.notes)
     # The day is in the id already, and is searched by its own word.
     searched = (*parts[:2], *parts[3:], *more)
     return CardRow(*parts, " ".join(" ".join(one.split()) for one in searched if one).casefold())

@@ -10,7 +10,7 @@ from geometry.role import MOVES
 from geometry.sentences import Kind
 from library.cards.cams import show_angle
 from library.cards.job import Job, Step, worked_of
-from library.equipment.settings import cost_said, said
+from library.equipment.settings import cost_said, in_short, off_in_short, said
 from library.units.show import show, show_answer
 from library.units.system import Display
 
@@ -36,6 +36,8 @@ class SettingLine:
         graduation: the same in the graduations of the machine; empty where it has none.
         cost: what the rounding costs; empty where it costs nothing.
         stopped: whether its calculation says stop, so that it must not be set.
+        divisions: the graduation in as few words as do; empty where the machine has none.
+        off: what the rounding moves, or what a cam gives, in as few words as do; empty where that is nothing.
     """
 
     sheet: str
@@ -45,6 +47,8 @@ class SettingLine:
     graduation: str = ""
     cost: str = ""
     stopped: bool = False
+    divisions: str = ""
+    off: str = ""
 
     def same_as(self, other: SettingLine) -> bool:
         """Whether both are set alike: on the graduation where there is one, else by the exact value."""
@@ -78,8 +82,10 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
         value = show_answer(numbers[key], quantity(key), display)
         graduation, cost = (said(line), cost_said(line, display)) if line else _of_cam(job, step, key)
         found.append(
-            SettingLine(step.sheet.name, key, TITLES.get(key) or quantity(key).title, value, graduation, cost)
-        )
+            SettingLine(step.sheet.name, key, TITLES.get(key) or quantity(key).title, value, graduation, cost,
+                        divisions=in_short(line) if line else _cam_in_short(job, graduation),
+                        off=off_in_short(line, display) if line else cost.partition(",")[0])
+        )  # fmt: skip
     return found
 
 
@@ -112,15 +118,21 @@ def _of_cam(job: Job, step: Step, key: str) -> tuple[str, str]:
     )
 
 
+def _cam_in_short(job: Job, graduation: str) -> str:
+    return f"drawer, per {job.machine.throw_per}" if graduation and job.machine is not None else ""
+
+
 def _moves(step: Step) -> list[SettingLine]:
     assert step.answer.result is not None
     outputs = step.answer.result.outputs
     assumed = _assumed_head(outputs)
     rows = [row for row in step.answer.result.rows if "index_turns" in row.values]
     if not rows or all(row.label == "or" for row in rows[1:]):
-        return [SettingLine(step.sheet.name, "", "Index", "every move", move_said(dict(outputs)) + assumed)]
+        return [SettingLine(step.sheet.name, "", "Index", "every move", move_said(dict(outputs)) + assumed,
+                            divisions=_crank(dict(outputs), " + "), off=_off_the_place(dict(outputs)))]  # fmt: skip
     return [SettingLine(step.sheet.name, "", f"Index, {row.label}", show(row.values["index_angle"], Kind.ANGLE),
-                        move_said(dict(row.values)) + assumed) for row in rows]  # fmt: skip
+                        move_said(dict(row.values)) + assumed, divisions=_crank(dict(row.values), " + "),
+                        off=_off_the_place(dict(row.values))) for row in rows]  # fmt: skip
 
 
 def _assumed_head(outputs: Mapping[str, float]) -> str:
@@ -148,13 +160,18 @@ def _off(error: float) -> str:
     return f", {show(abs(error), Kind.ANGLE)} {'past' if error > 0 else 'short of'} its place"
 
 
-def _crank(values: dict[str, float]) -> str:
+def _off_the_place(values: dict[str, float]) -> str:
+    error = values.get("index_error", 0.0)
+    return f"{show(abs(error), Kind.ANGLE)} {'past' if error > 0 else 'short'}" if error else "exact"
+
+
+def _crank(values: dict[str, float], and_then: str = " and ") -> str:
     turns, holes, circle = (int(values[f"index_{name}"]) for name in ("turns", "holes", "circle"))
     whole = f"{turns} turn{'' if turns == 1 else 's'}"
     beyond = f"{holes} hole{'' if holes == 1 else 's'} on the circle of {circle}"
     if not holes:
         return whole
-    return f"{whole} and {beyond}" if turns else beyond
+    return f"{whole}{and_then}{beyond}" if turns else beyond
 
 
 def _facets(step: Step, display: Display) -> list[SettingLine]:
@@ -168,6 +185,8 @@ def _facets(step: Step, display: Display) -> list[SettingLine]:
             show(row.values["facet_angle"], Kind.ANGLE, display),
             f"{show(row.values['facet_width'], Kind.LENGTH, display)} wide, "
             f"{show(row.values['facet_height'], Kind.LENGTH, display)} above the axis",
+            divisions=f"{show(row.values['facet_width'], Kind.LENGTH, display)} wide",
+            off=f"{show(row.values['facet_height'], Kind.LENGTH, display)} up",
         )
         for number, row in enumerate(step.answer.result.rows, 1)
         if {"facet_angle", "facet_width", "facet_height"} <= set(row.values)

@@ -19,7 +19,7 @@ HEADING = ("card", "when", "quantity", "flute", "reading")
 
 RECORD = ("card", "status", "begun", "done", "tool", "family", "entry", "size", "thread", "flutes", "work_material",
           "belongs_to", "marks", "machine", "wheel", "wrong", "received", "wanted", "after", "minutes", "result",
-          "notes")  # fmt: skip
+          "remarks", "notes")  # fmt: skip
 """The columns of records."""
 
 MOST_ROWS = 20_000
@@ -88,6 +88,7 @@ def _record(card: Card) -> list[str]:
         "; ".join(f"{key} {joined(one.readings)}" for key, one in card.after.items()),
         card.minutes,
         card.result,
+        card.remarks,
         card.notes,
     ]
 

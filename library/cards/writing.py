@@ -10,7 +10,7 @@ from library.cards.model import Card, Inspection, Readings, Setting, Tool, Wante
 TEXTS = ("family", "entry", "again", "units", "machine", "wheel", "wrong")
 """Keys of a card that hold one text and stand above its tables."""
 
-LAST_TEXTS = ("minutes", "result", "notes")
+LAST_TEXTS = ("minutes", "result", "remarks", "notes")
 """The same, in the order in which a job ends."""
 
 

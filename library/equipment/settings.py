@@ -82,6 +82,51 @@ def _turned(divisions: int, graduation: Graduation) -> str:
     return f"{said_turns} and {left} of {graduation.division.text}" if left else said_turns
 
 
+def in_short(line: GraduationLine) -> str:
+    """The setting in the divisions of the machine, in as few words as do.
+
+    Example:
+        >>> from library.book.model import Measure
+        >>> head = Graduation("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH, more="up", less="down")
+        >>> in_short(GraduationLine("wheel_head_height", 0.173, head, on_graduation(0.173, 0.01)))
+        '17 div up'
+    """
+    divisions = abs(line.setting.divisions)
+    if not divisions:
+        return "at zero"
+    whole = divisions_per_turn(line.graduation)
+    said_so = f"{divisions} div"
+    if whole is not None and divisions > whole:
+        turns, left = divmod(divisions, whole)
+        said_so = f"{turns} turn{'s' if turns > 1 else ''}" + (f" + {left}" if left else "")
+    return f"{said_so} {line.way}".rstrip()
+
+
+def off_in_short(line: GraduationLine, display: Display = METRIC) -> str:
+    """What the rounding moves and how far, with its sign; empty where it moves nothing that is seen.
+
+    Example:
+        >>> from library.book.model import Measure
+        >>> head = Graduation("head", "wheel head", Measure("0.01 mm", 0.01), Kind.LENGTH)
+        >>> off_in_short(GraduationLine("wheel_head_height", 0.173, head, on_graduation(0.173, 0.01), Drive("relief_angle", 0.14, -0.0035)))
+        '-0.20 deg relief'
+    """
+    if line.graduation.kind is Kind.ANGLE:
+        key, change, kind = line.key, line.setting.error, Kind.ANGLE
+    elif line.cost is not None:
+        key, change, kind = line.cost.key, line.cost.change, Kind.ANGLE
+    else:
+        key, change, kind = "", line.setting.error, line.graduation.kind
+    size = show(abs(change), kind, display)
+    if not any(sign in "123456789" for sign in size):
+        return ""
+    return f"{'-' if change < 0 else '+'}{size} {_named(key)}".rstrip()
+
+
+def _named(key: str) -> str:
+    return quantity(key).title.lower().removesuffix(" angle") if key else ""
+
+
 def divisions_per_turn(graduation: Graduation) -> int | None:
     """How many divisions stand round the handle, or nothing when that is not known or not a whole number."""
     if graduation.per_turn is None:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from geometry.sentences import Kind
 from library.units.convert import to_geometry
-from library.units.grammar import Parsed, UnitError, example, parse, tidy
+from library.units.grammar import REMEMBERED, Parsed, UnitError, example, parse, tidy
 from library.units.system import METRIC, Display
 
 __all__ = ["Reading", "UnitError", "read", "read_many"]
@@ -68,6 +69,39 @@ def read(
         >>> read("3.2 mm +/- 0.05", Kind.LENGTH).half_width
         0.05
     """
+    reads = _remembered if len(text) <= REMEMBERED else _read
+    found = reads(text, kind, display, other_kinds, of_diameter, unit_wanted)
+    if isinstance(found, UnitError):
+        raise found.with_traceback(None)
+    return found
+
+
+def _read(
+    text: str,
+    kind: Kind,
+    display: Display,
+    other_kinds: tuple[Kind, ...],
+    of_diameter: bool,
+    unit_wanted: bool,
+) -> Reading | UnitError:
+    try:
+        return _reading(text, kind, display, other_kinds, of_diameter, unit_wanted)
+    except UnitError as error:
+        return error
+
+
+_remembered = lru_cache(maxsize=4096)(_read)
+"""A text means the same for ever; at each key every calculation of a card reads the same ones again."""
+
+
+def _reading(
+    text: str,
+    kind: Kind,
+    display: Display,
+    other_kinds: tuple[Kind, ...],
+    of_diameter: bool,
+    unit_wanted: bool,
+) -> Reading:
     main, *spread = _PLUS_MINUS.split(text)
     if len(spread) > 1:
         raise UnitError(f"{tidy(text)!r} has more than one +/-.")

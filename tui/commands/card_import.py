@@ -6,6 +6,7 @@ import argparse
 
 from library.book.fetching import Unreadable, fetch
 from library.book.folders import cache_folder
+from library.cards.bare_numbers import completed
 from library.cards.index import card_rows
 from library.cards.store import NoCard, load, save
 from library.cards.tables import import_measurements
@@ -40,7 +41,7 @@ def run(options: argparse.Namespace) -> int:
         return refused([*wrong, "Nothing was saved."])
     for name, card in found.cards.items():
         try:
-            save(shop, opened[name], card)
+            save(shop, opened[name], completed(card))
         except SaveError as error:
             return refused([error.sentence])
     printing.line(f"{found.readings} readings on {len(found.cards)} cards.")

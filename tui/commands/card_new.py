@@ -9,6 +9,7 @@ from difflib import get_close_matches
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards import starting
+from library.cards.bare_numbers import completed
 from library.cards.model import Card
 from library.cards.store import create
 from library.errors import SaveError
@@ -28,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     if wrong:
         return refused(wrong)
     try:
-        opened = create(shop, card, datetime.now().date())
+        opened = create(shop, completed(card), datetime.now().date())
     except SaveError as error:
         return refused([error.sentence])
     if options.json:

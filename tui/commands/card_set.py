@@ -7,6 +7,7 @@ from datetime import datetime
 
 from library.book.model import Book
 from library.book.opening import open_book
+from library.cards.bare_numbers import completed
 from library.cards.close import NotFinished, finished, reopened
 from library.cards.job import work_out
 from library.cards.model import Card
@@ -33,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
     if options.done and not card.done:
         card, kept_open = _closed(card, book)
     try:
-        saved = save(shop, opened, card)
+        saved = save(shop, opened, completed(card))
     except SaveError as error:
         return refused([error.sentence])
     tell_saved(saved, book)

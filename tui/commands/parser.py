@@ -18,6 +18,9 @@ LAST_LINE = """The wheel's own rating, the machine's manual, local rules and a t
 anything that this program says."""
 
 
+OPEN_SCREENS = frozenset({"demo"})
+"""Commands that open the screens."""
+
 TAKES_A_WORD = ("--library", "--units", "--figures")
 """Options after which a word is no command."""
 
@@ -47,7 +50,10 @@ def build(names: Iterable[str] = COMMANDS) -> argparse.ArgumentParser:
     parser.add_argument("-V", "--version", action="version", version=f"heelclear {__version__}")
     add_library(parser, default=None)
     parser.add_argument(
-        "--units", choices=("mm", "in"), default="mm", help="show lengths in millimetres or inches"
+        "--units",
+        choices=("mm", "in"),
+        default=None,
+        help="show lengths in millimetres or inches; the screens begin as they were left, all else in millimetres",
     )
     parser.add_argument("--ascii", action="store_true", help="draw with plain ASCII characters only")
     parser.add_argument(
@@ -93,6 +99,8 @@ def _needed(words: Sequence[str]) -> Iterable[str]:
 
 def run(name: str, options: argparse.Namespace) -> int:
     """Do what a command does; its module is loaded now. Returns the exit code."""
+    if options.units is None and name not in OPEN_SCREENS:
+        options.units = "mm"
     return int(load(f"tui.commands.{name.replace('-', '_')}", "run")(options))
 
 

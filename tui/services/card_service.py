@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from pathlib import Path
@@ -10,8 +11,10 @@ from pathlib import Path
 from library.book.folders import cache_folder
 from library.book.model import Book, Entry
 from library.cards import starting
+from library.cards.bare_numbers import completed
 from library.cards.close import reopened
 from library.cards.forms import as_fields
+from library.cards.history import Visit, visit_of
 from library.cards.index import card_rows
 from library.cards.merging import merge, with_all, with_those_that_fit
 from library.cards.model import Card
@@ -22,6 +25,9 @@ from library.drafts.draft import Draft
 from library.editing.merging import Choice, Conflict
 from library.errors import ChangedMeanwhile
 from library.search.sizes import Size
+
+MOST_VISITS = 8
+"""Earlier cards of one tool that are read for what stands beside a card."""
 
 
 @dataclass(frozen=True)
@@ -74,6 +80,7 @@ class CardService:
     def __init__(self, shop: Path) -> None:
         self.shop = shop
         self.rows: tuple[CardRow, ...] | None = None
+        self._visits: tuple[tuple[CardRow, ...] | None, str, list[Visit]] | None = None
 
     def today(self) -> date:
         """The day on which cards are begun and finished."""
@@ -86,6 +93,19 @@ class CardService:
     def earlier(self, tool: str) -> list[CardRow]:
         """The cards of a tool by its own name, the oldest first."""
         return of_tool(self.rows or (), tool)
+
+    def visits(self, tool: str) -> list[Visit]:
+        """The earlier cards of a tool with its sizes, the oldest first; one that cannot be read is passed over.
+
+        They are read anew as soon as any card was saved or the list was read again.
+        """
+        if self._visits is None or self._visits[0] is not self.rows or self._visits[1] != tool:
+            found = []
+            for row in self.earlier(tool)[-MOST_VISITS:]:
+                with suppress(NoCard):
+                    found.append(visit_of(self.load(row.id).card))
+            self._visits = (self.rows, tool, found)
+        return self._visits[2]
 
     def load(self, card_id: str) -> Opened:
         """Open a card; raises ``NoCard`` with a sentence where that is not possible."""
@@ -104,6 +124,7 @@ class CardService:
         Raises:
             SaveError: with a sentence; nothing is changed then.
         """
+        card = completed(card)
         if opened is None:
             return self._stored(create(self.shop, card, self.today()))
         try:

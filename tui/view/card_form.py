@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from library.book.model import Book
 from library.cards.editing import edited
@@ -10,6 +10,7 @@ from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
 from library.issue import Issue
+from tui.view.card_faults import Fault, faults_of
 from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import Opened, Row
 from tui.view.card_steps import STEPS, step_of
@@ -32,6 +33,7 @@ class CardForm(Fields):
         job: the card worked out.
         rows: the lines of the step in hand.
         issues: everything that does not add up.
+        faults: the same with what stands on watch, each at its line.
         opened: what a person opened beyond what is always shown.
     """
 
@@ -46,8 +48,10 @@ class CardForm(Fields):
         self.job = work_out(card, book)
         self.rows: list[Row]
         self.issues: tuple[Issue, ...]
+        self.faults: tuple[Fault, ...]
+        self._looked_at: set[tuple[str, str]] = set()
         self._lay_out()
-        self._land(self._first_wanting(self.rows) or self.rows[0])
+        self._land(self._first_calling(self.rows) or self.rows[0])
 
     @property
     def step(self) -> int:
@@ -63,6 +67,11 @@ class CardForm(Fields):
         """Take another book, or the card as it was saved; the line in hand stays."""
         self.book, self.card = book, card
         self._work_out()
+
+    def know_results(self, results: tuple[str, ...]) -> None:
+        """Take how jobs have ended in this shop, to be chosen from."""
+        self.opened.results = results
+        self._arrange()
 
     def open(self, section: str, key: str) -> None:
         """Open a line for one more quantity, and go there."""
@@ -130,13 +139,15 @@ class CardForm(Fields):
             self._land(self.rows[0] if by > 0 else self.rows[-1])
 
     def go_on(self) -> bool:
-        """To the next line that wants something, and after the last one to the next step.
+        """To the next line that wants something or has a fault, and after the last one to the next step.
+
+        What only is to be looked at stops nobody twice.
 
         Returns:
             Whether there was anywhere to go.
         """
         place = [one.way for one in self.rows].index(self.row.way)
-        following = self._first_wanting(self.rows[place + 1 :])
+        following = self._first_calling(self.rows[place + 1 :])
         if following is not None:
             self._land(following)
         elif self._step + 1 < len(STEPS):
@@ -146,10 +157,10 @@ class CardForm(Fields):
         return True
 
     def change_step(self, by: int) -> None:
-        """To another step, and there to the first line that wants something."""
+        """To another step, and there to the first line that wants something or has a fault."""
         if 0 <= self._step + by < len(STEPS):
             self._enter(self._step + by)
-            self._land(self._first_wanting(self.rows) or self.rows[0])
+            self._land(self._first_calling(self.rows) or self.rows[0])
 
     def go_to(self, way: str) -> None:
         """To the line of a place of the card, or to the one nearest to it."""
@@ -160,17 +171,19 @@ class CardForm(Fields):
         found = next((one for one in self.rows if one.way in {way, f"{way}#0"}), self.rows[0])
         self._land(found)
 
-    def issues_at(self, row: Row) -> list[Issue]:
-        """What does not add up in a line, or in a place under it that has no line of its own."""
-        ways = {one.way for one in self.rows}
-        return [one for one in self.issues if _home(one.way, ways) == row.way]
+    def faults_at(self, row: Row) -> list[Fault]:
+        """What is wrong or on watch in a line, or in a place under it that has no line of its own; the worst first."""
+        return self._faults_by_row.get(row.way, [])
 
-    def issue_steps(self) -> Mapping[int, str]:
-        """The worst that is in each step that has a problem."""
+    def faults_here(self) -> list[Fault]:
+        """Those of the step in hand, the worst first."""
+        return [one for one in self.faults if step_of(one.way) == self._step]
+
+    def fault_steps(self) -> Mapping[int, str]:
+        """The worst that is in each step that has a fault."""
         found: dict[int, str] = {}
-        for one in self.issues:
-            number = step_of(one.way)
-            found[number] = "stop" if "stop" in (one.state, found.get(number)) else "watch"
+        for one in self.faults:
+            found.setdefault(step_of(one.way), one.state)
         return found
 
     def _enter(self, step: int) -> None:
@@ -179,14 +192,25 @@ class CardForm(Fields):
 
     def _land(self, row: Row) -> None:
         self.focus, self.untouched = row.way, {row.way}
+        self._looked_at |= {(one.way, one.text) for one in self.faults_at(row)}
         self._show(row)
 
     def _show(self, row: Row) -> None:
         self.typed = {self.focus: TextLine.ending(row.text)}
 
-    def _first_wanting(self, rows: list[Row]) -> Row | None:
-        """The first line that wants something; a record wants nothing."""
-        return None if self.card.done else next((one for one in rows if one.wants), None)
+    def _first_calling(self, rows: Iterable[Row]) -> Row | None:
+        """The first line that wants something or has a fault; a record wants nothing."""
+        return None if self.card.done else next((one for one in rows if one.wants or self._calls(one)), None)
+
+    def _calls(self, row: Row) -> bool:
+        """Whether something is wrong in a line, or is on watch and was not looked at yet.
+
+        What is on watch in a calculation that still wants something waits until that is there.
+        """
+        return any(
+            one.state == "stop" or (row.default != "wants" and (one.way, one.text) not in self._looked_at)
+            for one in self.faults_at(row)
+        )
 
     def _work_out(self) -> None:
         self.job = work_out(self.card, self.book, self.job)
@@ -194,19 +218,25 @@ class CardForm(Fields):
 
     def _lay_out(self) -> None:
         self.issues = issues_of(self.job)
+        self.faults = faults_of(self.job, self.issues)
         self._arrange()
 
     def _arrange(self) -> None:
         """Lay out the lines; one that was there once stays, also when it is emptied."""
         self.rows = STEPS[self._step].rows(self.job, self.opened)
         self.opened.keep(self.rows)
+        ways = {one.way for one in self.rows}
+        self._faults_by_row: dict[str, list[Fault]] = {}
+        for fault in self.faults_here():
+            home = _home(fault.way, ways, self.rows[0].way)
+            self._faults_by_row.setdefault(home, []).append(fault)
 
 
-def _home(way: str, ways: set[str]) -> str:
-    """The line under which the problem of a place stands."""
+def _home(way: str, ways: set[str], first: str) -> str:
+    """The line under which the fault of a place stands; the first one where none is above it."""
     while way and way not in ways and f"{way}#0" not in ways:
         way = way.rpartition(".")[0]
-    return way if way in ways else f"{way}#0"
+    return (way if way in ways else f"{way}#0") if way else first
 
 
 def _with_text(card: Card, row: Row, text: str) -> Card:

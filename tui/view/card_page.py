@@ -5,16 +5,23 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from library.cards.cams import show_angle
+from library.cards.history import Visit, sharpenings_left
+from library.cards.job import Job
 from library.cards.rows import CardRow
-from library.issue import Issue
 from library.pages.card_answers import ANSWERS
 from library.pages.cautions import at_arms_length
 from library.pages.page import Block, Said
+from library.pages.readings_on_the_way import on_the_way
+from tui.figure.alphabet import ASCII, Alphabet
 from tui.keys import Keys, no_keys, with_keys
+from tui.view import card_set_table
+from tui.view.card_faults import Fault, worst
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
+from tui.view.card_side import Drawn, side_lines
 from tui.view.card_steps import STEPS
-from tui.view.lines import Line, Piece, Role, beside, filled, fit, line, padded, rule, wrap
+from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, width_of, wrap
 from tui.view.page_lines import block_lines, part_lines
 from tui.view.viewport import Viewport
 
@@ -24,6 +31,30 @@ TWO_COLUMNS = 76
 
 LEAST_WITH_CAUTIONS = 10
 """Lines of a page below which the cautions give way."""
+
+WITH_SIDE = 100
+"""Cells from which a drawing, what the tool came with and its life stand at the right."""
+
+BESIDE_SIDE = 80
+"""Cells of the card beside that."""
+
+LEAST_WITH_HEAD = 8
+"""Lines of the settings below which their head gives way."""
+
+LEAST_WITH_PAGES = 6
+"""Lines of the settings that stay while somebody turns pages under them."""
+
+MOST_OF_READ = 5
+"""Lines of what is read that stay in sight where settings need the room."""
+
+MOST_OF_WHAT_FOLLOWS = 84
+"""Cells of what follows under the settings."""
+
+LEAST_WORST = 12
+"""Cells below which the worst of a step gives way on the line of the steps."""
+
+SETTINGS = next(number for number, step in enumerate(STEPS) if "settings" in step.sections)
+"""The number of the step that stands in columns."""
 
 _MARK = 2
 _STATES: dict[str, Role] = {
@@ -79,6 +110,8 @@ class CardPage:
         form: CardForm,
         earlier: Callable[[str], Sequence[CardRow]] = lambda tool: (),
         keys: Keys = no_keys,
+        visits: Callable[[str], Sequence[Visit]] = lambda tool: (),
+        alphabet: Alphabet = ASCII,
     ) -> None:
         """Make a page.
 
@@ -86,7 +119,11 @@ class CardPage:
             form: the card being filled in.
             earlier: gives the cards of a tool by its name.
             keys: gives the key of an action.
+            visits: gives the earlier cards of a tool with its sizes.
+            alphabet: of the drawings.
         """
+        self._visits = visits
+        self._drawn = Drawn(alphabet)
         self.form = form
         self._earlier = earlier
         self._keys = keys
@@ -96,24 +133,88 @@ class CardPage:
 
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
-        parts = columns(width)
-        foot = 2 if height >= 16 else 1
+        hint = self._hint(width)
+        foot = max(2, min(len(hint), 3 if height >= 20 else 2)) if height >= 16 else 1
         warned = self._cautions(width) if height >= LEAST_WITH_CAUTIONS else []
         room = max(height - 2 - foot - len(warned), 1)
+        side = side_width(width)
+        card = width - side - len(GAP) if side else width
+        body = self._set(card, room) if self._in_columns(card) else self._filled_in(card, room)
+        if side:
+            body = beside(filled(body, room), self._side(side, room), card, GAP)
+        head, edge = self._steps(width), self._edge(width)
+        return [head, *filled(body, room), edge, *_at_most(hint, width, foot), *warned]
+
+    def _in_columns(self, width: int) -> bool:
+        """Whether the settings are in hand, and the screen is wide enough for their columns."""
+        return self.form.step == SETTINGS and width >= card_set_table.LEAST
+
+    def _filled_in(self, width: int, room: int) -> list[Line]:
+        """The lines, and beside or under them what follows from them."""
+        parts = columns(width)
         follows = self._follows(parts.answer)
         lines, first, last = self._lines(parts)
         if parts.beside:
             self._reach(len(follows), room)
             seen = self._seen(lines, first, last, room)
-            body = beside(seen, filled(follows[self.answers.top :], room), parts.lines, GAP)
-        else:
-            # Under the lines there is a third of the room for what follows, or as much as they leave.
-            under = min(len(follows), max(room // 3, room - len(lines) - 1))
-            self._reach(len(follows), max(under, 1))
-            seen = self._seen(lines, first, last, room - under - 1 if under else room)
-            shown = follows[self.answers.top : self.answers.top + under]
-            body = [*seen, *([rule(width)] if under else []), *shown]
-        return [self._steps(width), *filled(body, room), self._edge(width), *self._hint(width, foot), *warned]
+            return beside(seen, filled(follows[self.answers.top :], room), parts.lines, GAP)
+        # Under the lines there is a third of the room for what follows, or as much as they leave.
+        under = min(len(follows), max(room // 3, room - len(lines) - 1))
+        self._reach(len(follows), max(under, 1))
+        seen = self._seen(lines, first, last, room - under - 1 if under else room)
+        shown = follows[self.answers.top : self.answers.top + under]
+        return [*seen, *([rule(width)] if under else []), *shown]
+
+    def _set(self, width: int, room: int) -> list[Line]:
+        """What is set in columns; under it what is read on the way, then what follows from the line in hand."""
+        head = [card_set_table.set_head(self.form.job, width)] if room > LEAST_WITH_HEAD else []
+        lines, first, last = self._set_lines(width)
+        read = card_set_table.read_lines(on_the_way(self.form.job), width)
+        follows = self._follows(min(width, MOST_OF_WHAT_FOLLOWS))
+        below = [*read, *([EMPTY] if read and follows else []), *follows]
+        room -= len(head)
+        under = min(len(read), MOST_OF_READ, room // 2)
+        # Who turns the page there wants to read, and needs no more of the settings than the line in hand.
+        under = max(
+            under, room // 3, room - len(lines) - 1, room - LEAST_WITH_PAGES if self.answers.top else 0
+        )
+        under = min(under, len(below))
+        self._reach(len(below), max(under, 1))
+        seen = self._seen(lines, first, last, room - under - 1 if under else room)
+        shown = below[self.answers.top : self.answers.top + under]
+        return [*head, *seen, *([rule(width)] if under else []), *shown]
+
+    def _set_lines(self, width: int) -> tuple[list[Line], int, int]:
+        """The lines of the settings, and the first and the last of those that belong to the one in hand."""
+        lines: list[Line] = []
+        first = last = 0
+        number = 1
+        for row in self.form.rows:
+            in_hand = row.way == self.form.row.way
+            if row.heading:
+                drawn = card_set_table.heading_lines(row, number, width, in_hand=in_hand)
+                drawn += card_set_table.below_lines(row, width)
+                number += sum(one.is_set for one in row.told)
+            else:
+                typed = self.form.in_hand if in_hand else None
+                drawn = [card_set_table.field_line(row, typed, width)]
+            drawn += [] if in_hand else self._told_below(row, width)
+            if in_hand:
+                first, last = len(lines), len(lines) + len(drawn) - 1
+            lines += drawn
+        return lines, first, last
+
+    def _told_below(self, row: Row, width: int) -> list[Line]:
+        """What is wrong in a line that is not in hand; what only is on watch in a calculation says so by its word."""
+        faults = [one for one in self.form.faults_at(row) if one.state == "stop" or not row.heading]
+        return wrap(_told(row, faults), width, "warn", first="   ! ", rest="     ") if faults else []
+
+    def _side(self, width: int, height: int) -> list[Line]:
+        """What stands at the right of everything on a wide screen."""
+        form = self.form
+        visits = [one for one in self._visits(form.card.tool.name) if one.card.id != form.card.id]
+        left = sharpenings_left(form.job)
+        return filled(side_lines(form.job, form.row, visits, left, width, height, self._drawn), height)
 
     def page(self, pages: int) -> None:
         """See another part of what follows."""
@@ -125,17 +226,30 @@ class CardPage:
         self.answers.scroll(0)
 
     def _steps(self, width: int) -> Line:
-        """The steps by name, the one in hand marked; an exclamation mark where something does not add up."""
-        wrong = self.form.issue_steps()
+        """The steps by name, the one in hand marked, with a sign at each fault; at the right the worst of this step."""
+        wrong = self.form.fault_steps()
         pieces: list[Piece] = []
         for number, step in enumerate(STEPS):
             here = number == self.form.step
-            said = f"{number + 1} {step.title}"
+            said = step.title
             pieces += [Piece("[" if here else " ", "strong"), Piece(said, "head" if here else "quiet")]
             state = wrong.get(number)
             pieces.append(Piece("!" if state else "", "stop" if state == "stop" else "watch"))
             pieces.append(Piece("]" if here else " ", "strong"))
-        return padded(tuple(one for one in pieces if one.text), width)
+        steps = tuple(one for one in pieces if one.text)
+        return padded((*steps, *self._worst(width - width_of(steps) - 2)), width)
+
+    def _worst(self, room: int) -> Line:
+        """The worst of the step in hand, or how many of its lines still want something, as far as there is room."""
+        wants = sum(row.wants for row in self.form.rows) if not self.form.card.done else 0
+        fault = worst(self.form.faults_here())
+        if room < LEAST_WORST:
+            return ()
+        if fault is None:
+            return line("  ", Piece(f"{wants} to fill in", "quiet")) if wants else ()
+        word = fault.state.upper()
+        said = fit(_in_short(fault, self.form.job), max(room - len(word) - 2, 0)).rstrip()
+        return line("  ", Piece(word, fault.state), f"  {said}")
 
     def _lines(self, parts: Columns) -> tuple[list[Line], int, int]:
         """The lines of the step, and the first and the last of those that belong to the one in hand."""
@@ -165,10 +279,7 @@ class CardPage:
             lines = self._filled(row, parts, in_hand=in_hand)
         for text in row.below:
             lines += wrap(text, parts.lines, "quiet", first=" " * 5, rest=" " * 7)
-        issues = self.form.issues_at(row)
-        if issues and not in_hand:
-            lines += wrap(_told(row, issues), parts.lines, "warn", first="   ! ", rest="     ")
-        return lines
+        return lines if in_hand else [*lines, *self._told_below(row, parts.lines)]
 
     def _heading(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
         word = row.words(row.text) if row.text else row.default
@@ -236,27 +347,43 @@ class CardPage:
         key = self._keys("cautions")
         return block_lines([at_arms_length(self.form.job.cautions, f"{key} in full")], width)
 
-    def _hint(self, width: int, height: int) -> list[Line]:
+    def _hint(self, width: int) -> list[Line]:
         """What is wrong with the line in hand, else what belongs there."""
-        issues = self.form.issues_at(self.form.row)
-        if issues:
-            word = "STOP" if issues[0].state == "stop" else "WATCH"
-            told = wrap(_told(self.form.row, issues), width, "warn", first=f"{word}: ", rest="  ")
-            (first, *rest) = _at_most(told, width, height)
-            return [
-                line(
-                    Piece(word, "stop" if word == "STOP" else "watch"),
-                    Piece(first[0].text[len(word) :], "warn"),
-                ),
-                *rest,
-            ]
-        return _at_most(wrap(with_keys(self.form.row.hint, self._keys), width, "quiet"), width, height)
+        row = self.form.row
+        faults = self.form.faults_at(row)
+        if not faults:
+            said = wrap(with_keys(row.hint, self._keys), width, "quiet")
+            return _at_most(said, width, 2) if len(said) > 2 else said
+        word = faults[0].state.upper()
+        first, *rest = wrap(_told(row, faults), width, "warn", first=f"{word}: ", rest="  ")
+        return [line(Piece(word, faults[0].state), Piece(first[0].text[len(word) :], "warn")), *rest]
 
 
-def _told(row: Row, issues: Sequence[Issue]) -> str:
-    """The first problem of a line, without the name that the line has already, and how many more there are."""
-    text = issues[0].text.removeprefix(f"{row.label.strip()}: ")
-    return f"{text} (and {len(issues) - 1} more)" if len(issues) > 1 else text
+def side_width(width: int) -> int:
+    """The cells of what stands at the right of everything; 0 where the screen is too narrow for it.
+
+    Example:
+        >>> side_width(80), side_width(120), side_width(160)
+        (0, 37, 72)
+    """
+    if width < WITH_SIDE:
+        return 0
+    return width - BESIDE_SIDE - max(width - 120, 0) // 8 - len(GAP)
+
+
+def _in_short(fault: Fault, job: Job) -> str:
+    """A fault in the words that do on the line of the steps."""
+    cam = job.by_cam
+    if fault.state == "watch" and cam is not None and cam.differs and show_angle(cam.given) in fault.text:
+        return f"cam {cam.throw} gives {show_angle(cam.given)}, {show_angle(cam.wanted)} wanted"
+    step = job.step(fault.way.split(".")[1]) if fault.way.startswith("settings.") else None
+    return fault.text.removeprefix(f"{step.sheet.title}: ") if step is not None else fault.text
+
+
+def _told(row: Row, faults: Sequence[Fault]) -> str:
+    """The first fault of a line, without the name that the line has already, and how many more there are."""
+    text = faults[0].text.removeprefix(f"{row.label.strip()}: ")
+    return f"{text} (and {len(faults) - 1} more)" if len(faults) > 1 else text
 
 
 def _at_most(lines: list[Line], width: int, height: int) -> list[Line]:

@@ -10,6 +10,25 @@ QUANTITY_SECTIONS = frozenset({"received", "wanted", "after"})
 
 
 @dataclass(frozen=True)
+class Told:
+    """One thing that is set or comes out, in the columns of a table.
+
+    Attributes:
+        title: what it is.
+        value: the number with its unit.
+        divisions: the same in the divisions of the machine.
+        note: what the rounding moves, or how it stands.
+        is_set: whether a hand sets it.
+    """
+
+    title: str
+    value: str = ""
+    divisions: str = ""
+    note: str = ""
+    is_set: bool = False
+
+
+@dataclass(frozen=True)
 class Row:
     """One line.
 
@@ -25,6 +44,7 @@ class Row:
         offers: texts that Left and Right bring into the empty line; anything else may be typed.
         said: how a choice is shown, where that is not the word itself.
         below: quiet lines under it.
+        told: of a calculation, what is set by it and what comes out, for a screen that has room for columns.
         wants: whether Enter stops here, because something belongs here and is not there yet.
         heading: whether it stands over others, its text at the right.
         overtype: whether what stands there gives way to the first character typed.
@@ -42,6 +62,7 @@ class Row:
     offers: tuple[str, ...] = ()
     said: Mapping[str, str] = field(default_factory=dict)
     below: tuple[str, ...] = ()
+    told: tuple[Told, ...] = ()
     wants: bool = False
     heading: bool = False
     overtype: bool = False
@@ -78,11 +99,13 @@ class Opened:
         lines: keys that have a line, by section; for the settings by calculation.
         seen: calculations that stood among the settings; they stay, also when they are left out or come to rest.
         calculations: those of which every field is shown.
+        results: how a job may have ended, as far as the shop knows; empty for the usual ones.
     """
 
     lines: dict[str, dict[str, None]] = field(default_factory=dict)
     seen: set[str] = field(default_factory=set)
     calculations: set[str] = field(default_factory=set)
+    results: tuple[str, ...] = ()
 
     def of(self, section: str) -> tuple[str, ...]:
         """The keys that have a line in a section, in the order in which they came."""

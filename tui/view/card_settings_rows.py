@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
+
 from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
@@ -9,9 +12,10 @@ from library.calc.surfaces import book_key, row_of, title_of
 from library.cards.job import Job, Step
 from library.cards.provenance import Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
+from library.equipment.settings import in_divisions
 from library.units.show import show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on
-from tui.view.card_row import Opened, Row
+from tui.view.card_row import Opened, Row, Told
 
 REST = "rest"
 """The way of the last line, which stands for the calculations that rest."""
@@ -67,6 +71,7 @@ def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> 
         choices=tuple(_SKIP),
         said=_SKIP,
         below=tuple(_below(job, step, lines)) if not step.skipped else (),
+        told=tuple(_told(job, step, lines)),
         heading=True,
     )
     if step.skipped:
@@ -97,6 +102,64 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
         title_of(key, surface).lower() for key in _missing(step) if is_asked_elsewhere(job, step, key)
     ]
     return [f"for want of {', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
+
+
+def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
+    """What a calculation sets and answers; no number of what is stopped, so that nobody sets it."""
+    state = "left out" if step.skipped else state_of(step)
+    if step.skipped or step.answer.result is None:
+        return [Told(step.sheet.title, note=state)]
+    if step.stopped:
+        return [Told(step.sheet.title, "", "not to be set", state)]
+    setting = job.card.settings.get(step.sheet.name)
+    typed = setting.typed if setting else {}
+    # What was typed stands in its own line already.
+    found = [_set_told(one) for one in lines if one.graduation or one.key not in typed]
+    if not found or step.sheet.role.does == HEEL:
+        outputs = step.answer.result.outputs
+        key = _speed_of_the_wheel(job, step, outputs) or next(iter(outputs), "")
+        found += [_answer_told(job, step, key, outputs[key])] if key else []
+    bad = state if state != "ok" else ""
+    return (
+        [replace(found[0], note=_noted(bad, found[0].note)), *found[1:]]
+        if found
+        else [Told(step.sheet.title, note=state)]
+    )
+
+
+def _noted(bad: str, note: str) -> str:
+    """How a calculation stands where that is not well, and what is noted; that it is well where nothing is."""
+    return f"{bad} {note.removeprefix('gives ')}".rstrip() if bad else note or "ok"
+
+
+def _set_told(one: SettingLine) -> Told:
+    """A setting; the move of the index with its turns where others have their number."""
+    if one.key or " on the " not in one.divisions:
+        value = one.divisions if not one.key and one.divisions else one.value
+        return Told(one.title, value, one.divisions if one.key else "", one.off, is_set=True)
+    turns, _, circle = one.divisions.partition(" on the circle of ")
+    turns, _, what = turns.rpartition(" ")
+    return Told(one.title, turns, f"{what}, {circle} circle", one.off, is_set=True)
+
+
+def _speed_of_the_wheel(job: Job, step: Step, outputs: Mapping[str, float]) -> str:
+    """The answer that is held against the rating of the wheel; empty where nothing is."""
+    rated = job.wheel.rated_speed if job.wheel is not None and step.sheet.role.rated else None
+    if rated is None:
+        return ""
+    kind = quantity(rated.key).kind
+    return next((key for key in outputs if quantity(key).kind is kind and key != rated.key), "")
+
+
+def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
+    rated = job.wheel.rated_speed if job.wheel is not None and step.sheet.role.rated else None
+    divisions = in_divisions(job.machine, key, value) if job.machine is not None else None
+    beside = f"of {rated.measure.text}" if rated is not None else ""
+    return Told(
+        "Drop at the heel" if key in {"heel_drop", "drop"} else quantity(key).title,
+        show_answer(value, quantity(key), job.display),
+        f"{divisions:.1f} div" if divisions is not None else beside,
+    )
 
 
 def _first_answer(job: Job, step: Step) -> list[str]:

@@ -31,9 +31,9 @@ STEPS = (
     CardStep("Tool", tool_rows, frozenset({"tool", "family", "machine", "wheel", "entry", "units"})),
     CardStep("Received", received_rows, frozenset({"received", "wrong"})),
     CardStep("Wanted", wanted_rows, frozenset({"wanted"})),
-    CardStep("Settings", settings_rows, frozenset({"settings"})),
+    CardStep("Set", settings_rows, frozenset({"settings"})),
     CardStep("After", after_rows, frozenset({"after"})),
-    CardStep("End", end_rows, frozenset({"notes", "minutes", "result"})),
+    CardStep("End", end_rows, frozenset({"notes", "minutes", "result", "remarks"})),
 )
 """In the order of a job; any of them may be left out or come back to."""
 

@@ -7,11 +7,9 @@ from collections.abc import Mapping
 from library.book.model import Book, Family
 from library.calc.by_family import sheets_for
 from library.cards.job import Job
+from library.cards.results import USUAL
 from library.equipment.model import machines, wheels
 from tui.view.card_row import Opened, Row
-
-RESULTS = ("good", "scrapped", "ground to another size", "not finished", "sent out")
-"""How a job may have ended; anything else may be typed."""
 
 _UNITS = {"mm": "millimetres", "in": "inches"}
 
@@ -111,12 +109,15 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool) -> l
 
 
 def end_rows(job: Job, opened: Opened) -> list[Row]:
-    """Notes, time spent, and the result."""
+    """Notes, time spent, and the result with what is to be said of it."""
     card = job.card
+    # A result of an older card stays, also where no other card has it.
+    results = dict.fromkeys((*(opened.results or USUAL), *([card.result] if card.result else [])))
     return [
         *lines_of("notes", "Notes", card.notes, "Whatever the next person should know, on as many lines as it takes.",
                   one_more=True),
         Row("minutes", "Time spent", card.minutes, hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
-        Row("result", "Result", card.result, hint="How it ended: Left and Right bring the usual words, any other may be "
-            "typed. {go-on} then closes the card.", offers=RESULTS, wants=not card.result, is_text=True),
+        Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {change} lists "
+            "them. {go-on} then closes the card.", choices=("", *results), wants=not card.result),
+        Row("remarks", "Remarks", card.remarks, hint="What is to be said of the result.", is_text=True),
     ]  # fmt: skip

@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from geometry.quantities import quantity
+from library.cards.bare_numbers import completed, display_of
 from library.cards.model import Card
 from library.units.read import UnitError, read_many
-from library.units.system import INCH, METRIC, Display
+from library.units.system import Display
 from tui.view.form import in_other_unit
 
 
@@ -21,7 +22,7 @@ def in_other_units(card: Card) -> Card:
         >>> in_other_units(before).settings["relief-drop"].typed
         {'land_width': '3.2 mm'}
     """
-    old = INCH if card.units == "in" else METRIC
+    old, card = display_of(card), completed(card)
     settings = {
         name: replace(one, typed=_kept(one.typed, old, old.other())) for name, one in card.settings.items()
     }

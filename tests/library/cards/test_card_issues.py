@@ -33,12 +33,12 @@ def test_a_card_in_order_has_no_problem(book: Book, job: Card) -> None:
     ("way", "text", "place", "flute", "sentence"),
     [
         (
-            "received.land_width", "3.2", "received.land_width", 0,
-            "Land width: '3.2' has no unit; write it as 3.2 mm, 1/8 in or 40 thou.",
+            "received.land_width", "3/16", "received.land_width", 0,
+            "Land width: '3/16' has no unit; write it as 3.2 mm, 1/8 in or 40 thou.",
         ),
         (
-            "after.drop", "0.45 mm, 0.45, 0.44 mm, 0.46 mm", "after.drop", 2,
-            "Indicator drop, flute 2: '0.45' has no unit; write it as 3.2 mm, 1/8 in or 40 thou.",
+            "after.drop", "0.45 mm; 1/64; 0.44 mm; 0.46 mm", "after.drop", 2,
+            "Indicator drop, flute 2: '1/64' has no unit; write it as 3.2 mm, 1/8 in or 40 thou.",
         ),
         (
             "after.drop", "0.45 mm, , 0.44 mm, 0.46 mm", "after.drop", 2,
@@ -63,8 +63,8 @@ def test_a_card_in_order_has_no_problem(book: Book, job: Card) -> None:
             "'four' is no number of flutes; count them: 1 to 60.",
         ),
         (
-            "wanted.rake_angle", "5", "wanted.rake_angle", 0,
-            "Rake angle: '5' has no unit; write it as 8 deg or 3 deg 30 min.",
+            "wanted.rake_angle", "5 mm", "wanted.rake_angle", 0,
+            "Rake angle: '5 mm' is given as a length; an angle is wanted, such as 8 deg or 3 deg 30 min.",
         ),
         (
             "after.drop.tolerance", "a little", "after.drop.tolerance", 0,
@@ -162,7 +162,7 @@ def test_a_stop_of_the_machine_keeps_the_card_open_until_the_calculation_is_left
 
 
 def test_a_card_with_a_problem_is_not_closed_and_says_all_of_them(book: Book, job: Card) -> None:
-    card = edited(edited(job, "received.land_width", "3.2"), "minutes", "a while")
+    card = edited(edited(job, "received.land_width", "3/16"), "minutes", "a while")
     with pytest.raises(NotFinished) as caught:
         finished(work_out(card, book), DAY)
     assert {one.way for one in caught.value.issues} == {"received.land_width", "minutes"}

@@ -35,7 +35,7 @@ async def kept_as_a_draft(hands: Any, sentence: str, step: str) -> None:
 @pytest.mark.parametrize(
     ("way", "typed", "sentence"),
     [
-        ("received.drop", "0.2, 0.2, 0.2, 0.2", "has no unit"),
+        ("received.drop", "0.2, 0.2, 0.2", "flute 4 of 4 has no reading"),
         ("received.drop", "0.2, 0.2, , 0.2 mm", "flute 3 of 4 has no reading"),
         pytest.param(
             "received.drop", "0,2 mm", "write the decimal with a point: 0.2 mm", marks=pytest.mark.depth

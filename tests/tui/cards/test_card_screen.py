@@ -31,7 +31,7 @@ async def test_one_key_begins_a_card_from_the_list_the_entry_and_the_calculator(
             await hands.do("bronze spi", *way)
             shown = await hands.do("<ctrl+f>")
             assert shown.startswith("New job card")
-            assert "[1 Tool]" in shown
+            assert "[Tool]" in shown
             assert "Taps" in shown
             assert "Aluminium bronze" in shown
             assert "3 deg" in await hands.do("<ctrl+n>", "<ctrl+n>")
@@ -90,12 +90,13 @@ async def test_a_problem_stands_under_its_line_and_in_full_at_the_foot_while_in_
 ) -> None:
     async with at_the_yard() as hands:
         await hands.do(*A_TAP, "<ctrl+n>", "<down>", "<down>")
-        shown = await hands.do("3.2")
-        assert "2 Received!" in shown
-        assert "STOP: '3.2' has no unit" in shown
+        shown = await hands.do("3,2")
+        assert "[Received!]" in shown
+        assert "STOP  Land width: '3,2'" in shown.splitlines()[1]
+        assert "STOP: '3,2' has a comma" in shown
         lines = (await hands.do("<down>")).splitlines()
         place = next(number for number, text in enumerate(lines) if text.startswith("  Land width"))
-        assert "! '3.2' has no unit" in lines[place + 1]
+        assert "! '3,2' has a comma" in lines[place + 1]
 
 
 async def test_a_changed_value_asks_for_its_reason_and_emptied_it_is_the_books_again(

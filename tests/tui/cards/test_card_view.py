@@ -185,9 +185,9 @@ def test_the_calculator_hands_over_each_text_to_its_place_with_its_unit() -> Non
 def test_a_step_with_a_problem_is_marked_with_the_worst_of_it() -> None:
     card = Card(family="tap", tool=Tool(flutes="four"), machine="gone", minutes="long")
     form = CardForm(EMPTY, card)
-    assert form.issue_steps() == {0: "stop", 5: "stop"}
+    assert form.fault_steps() == {0: "stop", 5: "stop"}
     form.take(EMPTY, replace(card, tool=Tool(), minutes=""))
-    assert form.issue_steps() == {0: "watch"}
+    assert form.fault_steps() == {0: "watch"}
 
 
 def test_the_page_is_as_high_as_it_is_asked_to_be() -> None:

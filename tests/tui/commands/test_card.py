@@ -133,10 +133,10 @@ def test_a_whole_job_from_the_book_to_the_record(shop: Shop) -> None:
 
 
 def test_a_card_is_written_even_when_what_is_on_it_does_not_add_up(shop: Shop) -> None:
-    code, out, err = shop.run("card-new", "--family", "taps", "received.land_width=3.2", "tool.flutes=4")
+    code, out, err = shop.run("card-new", "--family", "taps", "received.land_width=3/16", "tool.flutes=4")
     assert (code, err) == (0, "")
-    assert "STOP: Land width: '3.2' has no unit" in out
-    assert 'land_width = "3.2"' in next(shop.folder.rglob("cards/*/*.toml")).read_text()
+    assert "STOP: Land width: '3/16' has no unit" in out
+    assert 'land_width = "3/16"' in next(shop.folder.rglob("cards/*/*.toml")).read_text()
 
 
 @pytest.mark.parametrize("form", ["text", "markdown", "html"])

@@ -7,9 +7,11 @@ from typing import TYPE_CHECKING
 
 from library.cards.editing import CardEditRefused
 from library.cards.forms import as_fields
+from library.cards.results import known_results
 from library.drafts.draft import Draft
 from library.errors import SaveError
 from tui import screens
+from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again
 from tui.screens.cards.closing import close_or_open, learn
@@ -23,6 +25,7 @@ if TYPE_CHECKING:
     from textual import events
 
     from library.book.model import Book
+    from library.cards.rows import CardRow
     from library.editing.merging import Choice
     from tui.services.card_service import CardInHand, CardService
     from tui.services.export import Printed
@@ -45,13 +48,33 @@ class CardScreen(BaseScreen):
         super().__init__(session)
         card, opened, started = in_hand.card, in_hand.opened, in_hand.started
         self.form = CardForm(book, card)
-        self.page = CardPage(self.form, cards.earlier, self.key_of)
         self.cards = cards
+        alphabet = ALPHABETS[session.theme.drawing]
+        self.page = CardPage(self.form, cards.earlier, self.key_of, cards.visits, alphabet)
+        self._know_results()
         self.opened = opened
         self._about = in_hand.about
         self._started = dict(started) if started is not None else as_fields(card)
         self._saved_card = opened.card if opened is not None else None if started is not None else card
         self._refused = False
+
+    def on_mount(self) -> None:
+        """Read what the shop's other cards say behind the screen, where nobody did yet."""
+        if self.cards.rows is None:
+            self.run_worker(self._read_rows, thread=True)
+
+    def _read_rows(self) -> None:
+        rows = self.cards.read_rows()
+        self.app.call_from_thread(self._take_rows, rows)
+
+    def _take_rows(self, rows: tuple[CardRow, ...]) -> None:
+        if self.cards.rows is None:
+            self.cards.rows = rows
+        self._know_results()
+        self.draw()
+
+    def _know_results(self) -> None:
+        self.form.know_results(known_results(self.cards.rows or ()))
 
     def title_text(self) -> str:
         """The card's id and its tool."""
@@ -90,7 +113,10 @@ class CardScreen(BaseScreen):
 
     def typed(self, text: str) -> None:
         """Type into the line in hand; everything that follows is worked out at once."""
+        row, before = self.form.row, self.form.card
         self._try(lambda: self.form.type(text))
+        if row.choices and self.form.card is before and not self.said:
+            self.say(f"This line is chosen: Left and Right, or {self.key_of('change')} for the list.")
 
     def edited(self, key: str) -> None:
         """Edit the line in hand."""

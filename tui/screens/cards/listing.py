@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
 from library.cards.editing import edited
+from library.cards.results import USUAL
 from library.cards.setup_order import calculations_of
 from library.equipment.model import Machine, Wheel, machines, wheels
 from tui import screens
@@ -50,6 +51,13 @@ def more_for(screen: CardScreen) -> None:
         )
     elif row.way in {"machine", "wheel"} and len(row.choices) < 2:
         screen.app.push_screen(screens.EquipmentScreen(screen.session, row.way, screen.cards.shop))
+    elif row.way == "result":
+        results = [
+            Choice(text, text, USUAL.get(text, "As other cards of this shop have it."))
+            for text in row.choices
+            if text
+        ]
+        _pick(screen, "How did the job end?", results, screen.put, row.text)
     elif row.way in _LISTS:
         _pick(screen, row.label, list(_LISTS[row.way](job)), screen.put, row.text)
     else:

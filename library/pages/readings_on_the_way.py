@@ -1,0 +1,119 @@
+"""What is read between edge and heel as a small table: the places side by side, each unit once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from geometry.calculation import Station
+from geometry.edge.readings import POINTS
+from geometry.edge.surface_input import READ_IN
+from geometry.quantities import quantity
+from geometry.role import HEEL
+from geometry.sentences import Kind
+from library.calc.wording import STATIONS
+from library.cards.inspecting import indicator_points, verdicts
+from library.cards.job import Job, Step
+from library.equipment.settings import in_divisions
+from library.units.show import show
+
+SAME_TURN = 1e-9
+"""Angles (rad) nearer than this are one place of the indicator."""
+
+SPARE = frozenset({"axial_drop", "radial_drop", "square_drop"})
+"""Readings that are told only where no drop is, for they are the same thing seen otherwise."""
+
+
+@dataclass(frozen=True)
+class OnTheWay:
+    """The readings of a job.
+
+    Attributes:
+        points: where the indicator points, in words.
+        places: edge, quarters, heel.
+        rows: a title, the unit of its numbers, and a number for each place.
+        may_be: from where to where the last drop may be, without its unit; empty where it is not judged.
+        read: what was read there, flute by flute.
+    """
+
+    points: str
+    places: tuple[str, ...]
+    rows: tuple[tuple[str, str, tuple[str, ...]], ...]
+    may_be: str = ""
+    read: tuple[str, ...] = ()
+
+
+def on_the_way(job: Job) -> OnTheWay | None:
+    """The readings of the calculation that a reading is held against, and of those that turn the tool alike.
+
+    Returns:
+        Nothing where nothing is read, or where it must not be ground as it stands.
+    """
+    step = job.doing(HEEL)
+    if step is not None and step.in_use and step.stopped:
+        return None
+    if step is None or not _is_read(step):
+        step = next((one for one in job.steps if _is_read(one)), None)
+    if step is None or step.answer.result is None:
+        return None
+    own = step.answer.result.stations
+    rows = [("turned", *_column([show(one.angle, Kind.ANGLE, job.display) for one in own]))]
+    told: set[str] = set()
+    for other in (step, *(one for one in job.steps if one is not step and _is_read(one))):
+        if other.answer.result is not None and _fits(own, other.answer.result.stations):
+            rows += _rows(job, other.answer.result.stations, told)
+    may_be, read = _judged(job)
+    places = tuple(STATIONS.get(one.fraction, f"{one.fraction:.2f}") for one in own)
+    return OnTheWay(POINTS[READ_IN[indicator_points(job)]], places, tuple(rows), may_be, read)
+
+
+def _is_read(step: Step) -> bool:
+    return (
+        step.works
+        and not step.stopped
+        and step.answer.result is not None
+        and bool(step.answer.result.stations)
+    )
+
+
+def _fits(own: Sequence[Station], other: Sequence[Station]) -> bool:
+    return len(own) == len(other) and all(
+        abs(a.angle - b.angle) <= SAME_TURN for a, b in zip(own, other, strict=True)
+    )
+
+
+def _rows(job: Job, stations: Sequence[Station], told: set[str]) -> list[tuple[str, str, tuple[str, ...]]]:
+    keys = [key for key in stations[0].readings if key not in told]
+    if "drop" in keys or "drop" in told:
+        keys = [key for key in keys if key not in SPARE]
+    rows = []
+    for key in keys:
+        told.add(key)
+        row = quantity(key)
+        shown = [show(one.readings[key], row.kind, job.display) for one in stations]
+        rows.append((row.title.lower().removeprefix("indicator "), *_column(shown)))
+        graduation = job.machine.reading_graduation(key) if job.machine is not None else None
+        if job.machine is not None and graduation is not None:
+            divisions = [in_divisions(job.machine, key, one.readings[key]) or 0.0 for one in stations]
+            rows.append(("", f"x {graduation.division.text}", tuple(f"{one + 0.0:.1f}" for one in divisions)))
+    return rows
+
+
+def _column(shown: Sequence[str]) -> tuple[str, tuple[str, ...]]:
+    """The unit once, and the numbers without it."""
+    units = {one.rpartition(" ")[2] for one in shown}
+    if len(units) != 1 or not all(" " in one for one in shown):
+        return "", tuple(shown)
+    return units.pop(), tuple(one.rpartition(" ")[0] for one in shown)
+
+
+def _judged(job: Job) -> tuple[str, tuple[str, ...]]:
+    """From where to where the drop at the heel may be, and what was read there."""
+    if not {"drop", "heel_drop"} & set(job.card.after):
+        return "", ()
+    found = next((one for one in verdicts(job) if one.key in {"drop", "heel_drop"}), None)
+    if found is None:
+        return "", ()
+    may_be = found.may_be
+    said = may_be.said(Kind.LENGTH, job.display) if may_be is not None else ""
+    return said, tuple(mark.text for mark in found.marks)

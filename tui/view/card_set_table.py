@@ -1,0 +1,142 @@
+"""The step of the settings over the whole width: what is set, in its order, in columns; under it what is read."""
+
+from __future__ import annotations
+
+from library.cards.job import Job
+from library.pages.readings_on_the_way import OnTheWay
+from tui.view.card_row import Row, Told
+from tui.view.lines import Line, Piece, Role, fit, line, padded, wrap
+from tui.view.text_line import TextLine
+
+LEAST = 76
+"""Cells from which settings stand in columns."""
+
+TITLE, VALUE, DIVISIONS = 26, 14, 20
+"""Cells of the columns; what is left is the note's."""
+
+NAME, UNIT = 24, 10
+"""Cells of the title and the unit of what is read."""
+
+ROLES: dict[str, Role] = {"ok": "pass", "WATCH": "watch", "STOP": "stop", "fix": "watch", "wants": "strong"}
+"""How the words for the state of a calculation are shown."""
+
+
+def set_head(job: Job, width: int) -> Line:
+    """That these are set, and on which machine with which wheel."""
+    wheel = job.wheel
+    rated = f" ({wheel.rated_speed.measure.text})" if wheel is not None and wheel.rated_speed else ""
+    parts = (job.machine.title if job.machine else "", f"{wheel.title}{rated}" if wheel else "")
+    said = ", ".join(part for part in parts if part)
+    return line(
+        Piece(fit("SET, in this order", 2 + TITLE + 4), "head"),
+        Piece(fit(said, max(width - TITLE - 6, 0)).rstrip(), "quiet"),
+    )
+
+
+def heading_lines(row: Row, number: int, width: int, *, in_hand: bool) -> list[Line]:
+    """A calculation: a line for each thing that is set by it or comes out.
+
+    Args:
+        row: with what it tells.
+        number: of the first thing that is set.
+        width: in cells.
+        in_hand: whether the cursor is on it.
+    """
+    found = row.told or (Told(row.label, note=row.words(row.text) if row.text else row.default),)
+    lines = []
+    for place, one in enumerate(found):
+        mark = Piece("> " if in_hand and not place else "  ", "strong")
+        count = f"{number:>2} " if one.is_set else "   "
+        number += one.is_set
+        role: Role = "strong" if in_hand and not place else "plain"
+        # What has no number takes its room too.
+        room = TITLE - 3 if one.value else TITLE - 2 + VALUE
+        value = f" {fit(one.value, VALUE, right=True)}" if one.value else ""
+        lines.append(_in_columns(mark, Piece(count + fit(one.title, room), role), Piece(value), one, width))
+    return lines
+
+
+def _in_columns(mark: Piece, title: Piece, value: Piece, one: Told, width: int) -> Line:
+    note = fit(one.note, max(width - 2 - TITLE - 1 - VALUE - 2 - DIVISIONS - 1, 0)).rstrip()
+    divisions = fit(one.divisions, DIVISIONS)
+    return line(mark, title, value, "  ", Piece(divisions), " ", *_note(note))
+
+
+def _note(text: str) -> Line:
+    """How a calculation stands, in its own colour, and what else is noted."""
+    word, space, rest = text.partition(" ")
+    return (
+        line(Piece(word, ROLES[word]), Piece(space + rest, "quiet"))
+        if word in ROLES
+        else line(Piece(text, "quiet"))
+    )
+
+
+def field_line(row: Row, typed: TextLine | None, width: int) -> Line:
+    """A line that is typed into, its text under the numbers.
+
+    Args:
+        row: the line.
+        typed: what stands in it while it is in hand; nothing for another line.
+        width: in cells.
+    """
+    mark = Piece("> " if typed is not None else "  ", "strong")
+    role: Role = "strong" if typed is not None else "plain"
+    title = Piece("     " + fit(row.label.strip(), TITLE - 5), role)
+    rest = max(width - 2 - TITLE - 1, 1)
+    if row.choices:
+        said = row.words(row.text) or row.words(row.default)
+        text = Piece(
+            fit(said, min(VALUE, rest), right=True),
+            "chosen" if typed is not None else "typed" if row.text else "quiet",
+        )
+        return line(mark, title, " ", text)
+    if typed is not None and typed.text:
+        return line(mark, title, " ", *typed.pieces(rest))
+    if row.text:
+        return line(mark, title, " ", Piece(fit(row.text, VALUE, right=True), "typed"))
+    giver = f"  {row.giver}" if row.giver else ""
+    if typed is not None:
+        said = f"{row.default}{giver}" or " "
+        return line(mark, title, " ", Piece(said[:1] or " ", "cursor"), said[1:])
+    wants = "________" if row.wants else row.default
+    return line(mark, title, " ", Piece(fit(wants, VALUE, right=True), "quiet"), Piece(giver, "quiet"))
+
+
+def below_lines(row: Row, width: int) -> list[Line]:
+    """What a calculation still wants from another step."""
+    return [
+        one
+        for text in row.below
+        if text.startswith("for want of")
+        for one in wrap(text, width, "quiet", first=" " * 5, rest=" " * 7)
+    ]
+
+
+def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
+    """What the indicator reads from edge to heel, each unit once; nothing where nothing is read."""
+    if found is None:
+        return []
+    room = max((width - TITLE - 12) // max(len(found.places), 1), 6)
+    cells = min(room, 9)
+    name = min(NAME + UNIT, width - cells * len(found.places))
+    head = f"READ  indicator {found.points}, zero at the edge"
+    judged = f"may be {found.may_be}" if found.may_be else ""
+    read = f"read {', '.join(found.read)}" if found.read else ""
+    lines = [
+        padded(
+            line(
+                Piece(fit(head, max(width - len(judged) - 2, 0)), "head"),
+                Piece(f"  {judged}", "strong" if judged else "plain"),
+            ),
+            width,
+        ),
+        line(
+            Piece(" " * name, "quiet"),
+            Piece("".join(fit(one, cells, right=True) for one in found.places), "quiet"),
+        ),
+    ]
+    for title, unit, numbers in found.rows:
+        label = fit(f"      {title}", name - UNIT) + fit(unit, UNIT, right=True)
+        lines.append(line(Piece(label), Piece("".join(fit(one, cells, right=True) for one in numbers))))
+    return [*lines, *(wrap(read, width, "typed", first="      ", rest="      ") if read else [])]

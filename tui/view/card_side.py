@@ -1,0 +1,139 @@
+"""What stands at the right of a card on a wide screen: a drawing, what the tool came with, and its earlier cards."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from geometry.calculation import Result
+from geometry.quantities import QUANTITIES, quantity
+from geometry.role import HEEL
+from geometry.sentences import Kind
+from library.cards.history import Visit
+from library.cards.inspecting import received_reliefs
+from library.cards.job import Job
+from library.units.show import show
+from library.units.system import Display
+from tui.figure.alphabet import Alphabet
+from tui.figure.panel import LOWEST, drawings, stacked
+from tui.view.card_readings import in_short
+from tui.view.card_row import Row
+from tui.view.figure_page import quantity_figure
+from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, wrap
+
+MOST_VISITS = 6
+"""Earlier cards of the tool that are shown, the last ones."""
+
+
+class Drawn:
+    """Draws the answer of a calculation, once while it, the room and the characters stay the same.
+
+    Args:
+        alphabet: the characters to draw with.
+    """
+
+    def __init__(self, alphabet: Alphabet) -> None:
+        self._alphabet = alphabet
+        self._last: tuple[Result, str, int, int] | None = None
+        self._lines: list[Line] = []
+        self._pictured: tuple[str, int, int] | None = None
+        self._picture: list[Line] = []
+
+    def picture(self, key: str, width: int, height: int) -> list[Line]:
+        """The picture of a quantity under its name; nothing where it has none, or no room."""
+        if self._pictured != (key, width, height):
+            self._picture = quantity_figure(key, width, height, self._alphabet)
+            self._pictured = (key, width, height)
+        return self._picture
+
+    def lines(self, result: Result, display: Display, width: int, height: int) -> list[Line]:
+        """The most telling drawing of an answer, in so many cells and lines."""
+        last = self._last
+        if last is None or last[0] is not result or last[1:] != (display.lengths, width, height):
+            self._lines = stacked(drawings(result, display)[:1], width, height, self._alphabet)
+            self._last = (result, display.lengths, width, height)
+        return self._lines
+
+
+def side_lines(
+    job: Job, row: Row, visits: Sequence[Visit], left: int | None, width: int, height: int, drawn_by: Drawn
+) -> list[Line]:
+    """The drawing as high as the rest leaves room, then what the tool came with, then its life.
+
+    Args:
+        job: the card worked out.
+        row: the line in hand.
+        visits: the earlier cards of the tool, the oldest first.
+        left: sharpenings that are left; nothing where nobody knows.
+        width: in cells.
+        height: in lines.
+        drawn_by: draws.
+    """
+    below = [*_came_with(job, width), *_life(job, visits, left, width)]
+    room = height - len(below) - (1 if below else 0)
+    drawn = _drawing(job, row, width, room, drawn_by) if room >= LOWEST else []
+    return [*drawn, *([EMPTY] if drawn and below else []), *below][:height]
+
+
+def _drawing(job: Job, row: Row, width: int, room: int, drawn_by: Drawn) -> list[Line]:
+    """The small drawing of the quantity in hand, then the tooth of the calculation in hand, else of the job."""
+    result = _result(job, row.key if row.section == "settings" else "")
+    small = drawn_by.picture(row.quantity, width, room // 2 if result else room) if row.quantity else []
+    small = [*small, EMPTY] if small else []
+    large = drawn_by.lines(result, job.display, width, room - len(small)) if result else []
+    return [*small, *large]
+
+
+def _result(job: Job, name: str) -> Result | None:
+    """The answer of the calculation in hand where it has a drawing, else that of the heel; nothing that must not be ground."""
+    steps = [job.step(name) if name else None, job.doing(HEEL), *job.steps]
+    for step in steps:
+        found = step.answer.result if step is not None and step.works and not step.stopped else None
+        if found is not None and (found.figure is not None or found.side is not None):
+            return found
+    return None
+
+
+def _came_with(job: Job, width: int) -> list[Line]:
+    """What was measured on the tool as it came, and the relief that this means."""
+    pairs = [
+        (quantity(key).title, in_short(key, found))
+        for key, found in job.card.received.items()
+        if key in QUANTITIES and any(one.strip() for one in found) and quantity(key).kind is not Kind.CHOICE
+    ]
+    angles = (
+        [angle for one in received_reliefs(job) for angle in list(one.angles.values())[:1]] if pairs else []
+    )
+    if angles:
+        least, most = (show(one, Kind.ANGLE) for one in (min(angles), max(angles)))
+        pairs.append(("Relief", most if least == most else f"{least.partition(' ')[0]} to {most}"))
+    if not pairs:
+        return []
+    name = min(max(len(title) for title, _ in pairs), width // 2) + 2
+    return [
+        line(Piece("CAME WITH", "head")),
+        *(
+            line(Piece(fit(title, name), "quiet"), fit(text, max(width - name, 0)).rstrip())
+            for title, text in pairs
+        ),
+    ]
+
+
+def _life(job: Job, visits: Sequence[Visit], left: int | None, width: int) -> list[Line]:
+    """A line for each earlier card of the tool: the day, its size before and after, time and result."""
+    if not visits and left is None:
+        return []
+    told = [line(Piece(f"{job.card.tool.name or 'This tool'} BEFORE", "head"))] if visits else []
+    for one in visits[-MOST_VISITS:]:
+        day = one.card.started.isoformat() if one.card.started else one.card.id
+        sizes = " > ".join(_size(job, size) for size in (one.before, one.after) if size is not None)
+        ended = one.card.result if one.card.done else "draft"
+        told.append(
+            line(Piece(f"{day}  ", "quiet"), fit(f"{sizes}  {ended}".strip(), max(width - 12, 0)).rstrip())
+        )
+    if left is not None:
+        told += wrap(f"{left} sharpening{'' if left == 1 else 's'} left.", width)
+    return [*([rule(width)] if told else []), *told]
+
+
+def _size(job: Job, size: float) -> str:
+    return show(size, Kind.LENGTH, job.display).partition(" ")[0]
