@@ -18,7 +18,7 @@ from tui.session import Session
 WAYS: dict[str, tuple[list[str], str]] = {
     "book": (["bronze spi"], "aluminium bronze"),
     "entry": (["bronze spi", "<enter>"], "aluminium bronze"),
-    "calculator": (["bronze spi", "<f2>", "M12", "<enter>", "3.2", "<enter>"], "Relief"),
+    "calculator": (["bronze spi", "<f2>", "M12", "<enter>", "3.2", "<enter>"], "Lead over"),
     "compare": (["bronze", "<ctrl+t>", "<ctrl+t>", "<ctrl+k>"], "Side by side"),
     "cards": (["<f3>", "T-12-3"], "T-12-3"),
     "card": (["<f3>", "T-12-3", "<enter>"], "T-12-3"),
