@@ -12,14 +12,15 @@ from tui.screens.confirming import ask
 from tui.screens.paned import LIST, PanedScreen
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
-from tui.view.welcome import HEIGHT, LEAST_ROWS, welcome
+from tui.view.welcome import LEAST_ROWS, welcome
 
 if TYPE_CHECKING:
     from library.book.model import Entry
+    from tui.services.export import Printed
     from tui.session import Session
 
 WANT_THE_BOOK = frozenset(
-    {"go-on", "calculate", "cautions", "change", "begin-card", "cards", "menu", "compare"}
+    {"go-on", "calculate", "cautions", "change", "begin-card", "cards", "menu", "compare", "print"}
 )
 """What shows more than the list does, and so cannot be done before the book is read."""
 
@@ -64,10 +65,11 @@ class BookScreen(PanedScreen):
         return self.session.book_title
 
     def body(self, width: int, height: int) -> list[Line]:
-        """Find line and list, on a wide screen the chosen entry beside them, and on a first start what to do."""
-        if self.session.first_start and height >= LEAST_ROWS:
-            return [*self.session.page.draw(width, height - HEIGHT), *welcome(self.session.keymap, width)]
-        return self.session.page.draw(width, height)
+        """Find line and list, on a wide screen the chosen entry beside them, and the first steps that are left."""
+        told = (
+            welcome(self.session.keymap, width, self.session.first_steps.left) if height >= LEAST_ROWS else []
+        )
+        return [*self.session.page.draw(width, height - len(told)), *told]
 
     def foot(self, width: int, height: int) -> list[Line]:
         """The cautions of the chosen tool, where that stands beside the list."""
@@ -165,6 +167,22 @@ class BookScreen(PanedScreen):
             self.say(f"Mark two entries or more with {mark}; then {compare} shows them side by side.")
             return
         self.app.push_screen(screens.CompareScreen(self.session, entries))
+
+    def do_put_away(self) -> None:
+        """Take the first steps out of the book."""
+        if self.session.first_steps.left:
+            self.session.first_steps.put_away()
+            self.say("The first steps are put away; the help of each screen tells the same and more.")
+        else:
+            self.say("No first steps are shown.")
+
+    def printed(self) -> Printed | None:
+        """The chosen entry with its sources and cautions in full."""
+        entry = self.session.chosen_entry()
+        if entry is None:
+            self.say(f"There is no entry to print; {self.key_of('empty')} empties the find line.")
+            return None
+        return screens.printed_entry(self.session, entry)
 
     def do_unmark(self) -> None:
         """Take the marks of all entries away, once that is confirmed."""
