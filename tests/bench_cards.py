@@ -91,8 +91,8 @@ def _digit(form: CardForm, page: CardPage, width: int, height: int) -> float:
 def main() -> None:
     """Print the times."""
     for width, height in ((80, 22), (120, 34)):
-        found = digits(width, height)
-        worst, card, way = found[0]
+        spent = digits(width, height)
+        worst, card, way = spent[0]
         mean = sum(one[0] for one in spent) / len(spent)
         print(f"a digit at {width}x{height + 2}: mean {mean:.1f} ms, worst {worst:.1f} ms ({way} of {card})")
     with tempfile.TemporaryDirectory() as name:
