@@ -157,6 +157,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),
+    Action("drop-old-drafts", "put old drafts away", "Forgets what an earlier run left unsaved and nobody has touched for 30 days; asks first.", ("book", "drafts")),
     Action("drop-all-drafts", "put all drafts away", "Forgets everything that an earlier run left unsaved; asks first.", ("drafts",)),
     Action("unmark", "take all marks away", "Takes the marks of all entries away; asks first.", ("book",)),
     Action("unmark", "take all marks away", "Takes the marks of all cards away; asks first.", ("cards",)),

@@ -183,6 +183,10 @@ class BookScreen(PanedScreen):
             return None
         return screens.printed_entry(self.session, entry)
 
+    def do_drop_old_drafts(self) -> None:
+        """Forget the drafts that nobody has touched for long, once that is confirmed."""
+        screens.put_away_old(self)
+
     def do_unmark(self) -> None:
         """Take the marks of all entries away, once that is confirmed."""
         page = self.session.page
