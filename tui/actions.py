@@ -139,6 +139,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("previous", "step before", "Goes to the step before.", ("card",)),
     Action("previous", "conflict before", "Goes back to the one asked before, to answer it anew.", ("conflict",)),
     # Marks, comparison, drawing, empty line
+    Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a mark.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away.", ("book",)),
     Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away.", ("cards",)),
     Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
