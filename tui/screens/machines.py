@@ -34,7 +34,7 @@ class MachinesScreen(Chooser):
         found, mounted = self._machines(), self._wheels()
         return [
             *(
-                Choice(f"machine:{name}", self._name(one), told_of_machine(one))
+                Choice(f"machine:{name}", self._titled(one), told_of_machine(one))
                 for name, one in found.items()
             ),
             *(Choice(f"wheel:{name}", one.title, told_of_wheel(one)) for name, one in mounted.items()),
@@ -65,7 +65,7 @@ class MachinesScreen(Chooser):
             f"Calculations tell settings and readings in the divisions of {self._machines()[name].title}."
         )
 
-    def _name(self, machine: Machine) -> str:
+    def _titled(self, machine: Machine) -> str:
         """Its title, marked where it is in hand."""
         in_hand = self.session.calculators.machine()
         return f"{'* ' if in_hand is not None and in_hand.id == machine.id else ''}{machine.title}"
