@@ -15,7 +15,7 @@ from library.book.model import Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
 from library.calc.surfaces import book_key
 from library.issue import Issue
-from library.units.read import Reading, UnitError, read, read_many
+from library.units.read import UnitError, read, read_many
 from library.units.show import show
 from library.units.system import Display
 
@@ -191,8 +191,3 @@ def shown(key: str, value: Given, display: Display) -> str:
         return value
     numbers = value if isinstance(value, tuple) else (value,)
     return ", ".join(show(number, QUANTITIES[key].kind, display) for number in numbers)
-
-
-def reading_of(text: str, key: str, display: Display) -> Reading:
-    """Read one number for a quantity by its key; raises ``UnitError`` with a sentence."""
-    return read(text, quantity(key).kind, display)

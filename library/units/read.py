@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from geometry.sentences import Kind
 from library.units.convert import to_geometry
 from library.units.grammar import REMEMBERED, Parsed, UnitError, example, parse, tidy
-from library.units.system import METRIC, Display
+from library.units.system import INCH, METRIC, Display
 
-__all__ = ["Reading", "UnitError", "read", "read_many"]
+__all__ = ["Reading", "UnitError", "in_other_unit", "in_unit", "read", "read_many", "with_units"]
 
 _PLUS_MINUS = re.compile(r"\+/-|\u00b1|\+-")
 _SEPARATORS = re.compile(r"[;,]")
@@ -132,7 +133,9 @@ def _in_the_unit_behind(text: str, parsed: Parsed, off: Parsed, usual: str) -> P
     if parsed.unit or not off.unit:
         return parsed
     if off.unit == "%" != usual:
-        raise UnitError(f"{tidy(text)!r} has a % only behind +/-; write it behind both numbers, or behind none.")
+        raise UnitError(
+            f"{tidy(text)!r} has a % only behind +/-; write it behind both numbers, or behind none."
+        )
     if off.unit in FINE:
         main, _, spread = (part.strip() for part in _PLUS_MINUS.sub("\n", tidy(text)).partition("\n"))
         raise UnitError(
@@ -165,6 +168,64 @@ def read_many(
     last = read(parts[-1], kind, display, whole=whole)
     before = (read(in_unit(part, last.unit, kind), kind, display, whole=whole) for part in parts[:-1])
     return (*before, last)
+
+
+def with_units(text: str, kind: Kind, display: Display) -> str:
+    """What was typed with the unit that it goes by behind every number without one, so that it means the same for ever.
+
+    Args:
+        text: a number or several, as typed.
+        kind: what it is.
+        display: the units that it was typed in.
+
+    Returns:
+        The text; as it is where it cannot be read, such as the name of a thread.
+
+    Example:
+        >>> with_units("3.2, 25 +/- 0.1", Kind.LENGTH, METRIC), with_units("1/4, 8 mm", Kind.LENGTH, Display("in"))
+        ('3.2, 25 mm +/- 0.1', '1/4 in, 8 mm')
+    """
+    meant = _meant(text, kind, display)
+    named = _named(text, kind, display) if meant else ()
+    return next((one for one in named if all(_meant(one, kind, any_) == meant for any_ in _BOTH)), text)
+
+
+_BOTH = (METRIC, INCH)
+
+
+def _named(text: str, kind: Kind, display: Display) -> Iterator[str]:
+    """The text with a unit behind its last number, then with one behind each."""
+    parts = re.split(r"([;,]\s*)", text.strip())
+    numbers = [place for place, part in enumerate(parts) if part.strip(" ;,\t")]
+    units = [one.unit for one in read_many(text, kind, display)]
+    for last in (numbers[-1:], numbers):
+        yield "".join(in_unit(part, units[numbers.index(place)], kind) if place in last else part
+                      for place, part in enumerate(parts))  # fmt: skip
+
+
+def in_other_unit(text: str, kind: Kind, old: Display, new: Display) -> str:
+    """A text with its unit where it would mean something else without one in the new units; else as it is.
+
+    Args:
+        text: as it was typed.
+        kind: what it is.
+        old: the units in which it was typed.
+        new: the units from now on.
+
+    Example:
+        >>> in_other_unit("0.5 +/- 0.01", Kind.LENGTH, METRIC, Display("in")), in_other_unit("8", Kind.ANGLE, METRIC, METRIC)
+        ('0.5 mm +/- 0.01', '8')
+    """
+    if old.unit(kind) == new.unit(kind) or _meant(text, kind, old) == _meant(text, kind, new):
+        return text
+    return with_units(text, kind, old)
+
+
+def _meant(text: str, kind: Kind, display: Display) -> tuple[tuple[float, float | None], ...]:
+    try:
+        return tuple((one.number, one.half_width) for one in read_many(text, kind, display))
+    except UnitError:
+        return ()
 
 
 def in_unit(text: str, unit: str, kind: Kind) -> str:

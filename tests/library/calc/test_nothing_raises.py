@@ -18,12 +18,30 @@ from library.pages.answer import answer_page
 from library.pages.as_text import as_text
 from library.units.system import INCH, METRIC
 
-NUMBERS = st.sampled_from(["0", "1", "3", "4", "40", "12", "1.75", "0.2", "-2", "1e99", "1e-99", "1/8", "9" * 40, ""])
-UNITS = st.sampled_from(["", "", "mm", "in", "thou", "deg", "rad", "%", "tpi", "rpm", "m/s", "mm2", "D", "furlongs"])
+NUMBERS = st.sampled_from(
+    ["0", "1", "3", "4", "40", "12", "1.75", "0.2", "-2", "1e99", "1e-99", "1/8", "9" * 40, ""]
+)
+UNITS = st.sampled_from(
+    ["", "", "mm", "in", "thou", "deg", "rad", "%", "tpi", "rpm", "m/s", "mm2", "D", "furlongs"]
+)
 ONE = st.builds("{} {}".format, NUMBERS, UNITS)
 MEASURED = ONE | st.builds("{} +/- {}".format, ONE, ONE)
 WORDS = st.sampled_from(
-    ["low", "middle", "high", "M12", "1/4-20 UNC", "chord", "flat", "cone", "lip", "right", "+/-", "+/- 1", "6,5 mm"]
+    [
+        "low",
+        "middle",
+        "high",
+        "M12",
+        "1/4-20 UNC",
+        "chord",
+        "flat",
+        "cone",
+        "lip",
+        "right",
+        "+/-",
+        "+/- 1",
+        "6,5 mm",
+    ]
 ) | st.text(max_size=12)
 TEXTS = st.one_of(MEASURED, MEASURED, st.lists(MEASURED, min_size=2, max_size=4).map(", ".join), WORDS)
 SHEETS = st.sampled_from(calculation_names()).map(calculation)
@@ -58,12 +76,20 @@ def test_no_calculation_raises_whatever_is_typed(data: st.DataObject) -> None:
 
 def _sample_texts(name: str) -> dict[str, str]:
     """A tool that the calculation answers, as a person would type it."""
-    units = {Kind.LENGTH: "mm", Kind.ANGLE: "rad", Kind.SPEED: "mm/s", Kind.PER_LENGTH: "per mm", Kind.AREA: "mm2"}
+    units = {
+        Kind.LENGTH: "mm",
+        Kind.ANGLE: "rad",
+        Kind.SPEED: "mm/s",
+        Kind.PER_LENGTH: "per mm",
+        Kind.AREA: "mm2",
+    }
     texts = {}
     for key, value in calculation(name).sample.items():
         numbers = value if isinstance(value, tuple) else (value,)
         unit = units.get(quantity(key).kind, "")
-        texts[key] = ", ".join(one if isinstance(one, str) else f"{one:.12g} {unit}".strip() for one in numbers)
+        texts[key] = ", ".join(
+            one if isinstance(one, str) else f"{one:.12g} {unit}".strip() for one in numbers
+        )
         if quantity(key).kind is Kind.ROTATION:
             del texts[key]
     return texts

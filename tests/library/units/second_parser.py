@@ -32,14 +32,17 @@ UNITS: dict[str, dict[str, Fraction]] = {
     "ratio": {"%": Fraction(1, 100)},
     "percent": {"%": Fraction(1)},
 }  # fmt: skip
-WORKED_IN = {"length": {"mm": "mm", "in": "in"}, "angle": "deg", "area": {"mm": "mm2", "in": "in2"},
-             "speed": {"mm": "m/s", "in": "ft/min"}, "rotation": "rpm", "threads": "tpi",
-             "percent": "%"}  # fmt: skip
+WORKED_IN = {
+    "length": {"mm": "mm", "in": "in"},
+    "area": {"mm": "mm2", "in": "in2"},
+    "speed": {"mm": "m/s", "in": "ft/min"},
+}
+ALWAYS_IN = {"angle": "deg", "rotation": "rpm", "threads": "tpi", "percent": "%"}
 FINE = {"thou", "tenths", "um", "min", "'", "sec"}
 """Units so small that behind the +/- alone they may be meant for it alone."""
 
 
-class Unclear(Exception):  # noqa: N818 - it is no error of the program
+class Unclear(Exception):
     """The text means nothing, or two things."""
 
 
@@ -102,14 +105,18 @@ def _measure(text: str, kind: str, worked_in: str, last_unit: str) -> Meaning:
     main, *spread = (_number(half, kind) for half in _halves(text))
     if spread and kind == "count":
         raise Unclear("what is counted has no +/-")
-    usual = WORKED_IN.get(kind, "")
-    own = usual if isinstance(usual, str) else usual[worked_in]
+    own = WORKED_IN[kind][worked_in] if kind in WORKED_IN else ALWAYS_IN.get(kind, "")
     unit = main.unit
     if not unit and spread and spread[0].unit:
         unit = spread[0].unit
         if unit in FINE or (kind, unit) in {("ratio", "%"), ("angle", '"')}:
             raise Unclear("the unit behind +/- may be meant for both or for one")
-    if not unit and last_unit and not main.is_pair and not (main.as_fraction and kind == "length" and last_unit not in {"in", "inch", '"'}):
+    if (
+        not unit
+        and last_unit
+        and not main.is_pair
+        and not (main.as_fraction and kind == "length" and last_unit not in {"in", "inch", '"'})
+    ):
         unit = last_unit
     if not unit and main.as_fraction and kind == "length" and own == "mm":
         raise Unclear("a fraction of what?")
@@ -166,7 +173,9 @@ def _pair(rest: _Rest) -> _One:
         before, _, behind = part.partition(".")
         if not (before + behind) or any(sign not in DIGITS for sign in before + behind):
             raise Unclear("no ratio")
-        numbers.append(Fraction(int(before or "0")) + (Fraction(int(behind), 10 ** len(behind)) if behind else 0))
+        numbers.append(
+            Fraction(int(before or "0")) + (Fraction(int(behind), 10 ** len(behind)) if behind else 0)
+        )
     if numbers[1] == 0:
         raise Unclear("no ratio")
     return _One(numbers[0] / numbers[1], "", is_pair=True)

@@ -33,7 +33,9 @@ def _number(chance: random.Random) -> str:
 
 
 def _sexagesimal(chance: random.Random) -> str:
-    deg, minute, second = (chance.choice(one) for one in (["deg", "\u00b0", "deg "], ["min", "'", ""], ["sec", '"', ""]))
+    deg, minute, second = (
+        chance.choice(one) for one in (["deg", "\u00b0", "deg "], ["min", "'", ""], ["sec", '"', ""])
+    )
     blank = chance.choice(["", " "])
     parts = [f"{chance.choice([0, 3, 8])}{blank}{deg}", f"{chance.choice([0, 30, 45, 61, 4.5])}{blank}{minute}",
              f"{chance.choice([0, 15, 45, 75])}{blank}{second}"]  # fmt: skip
