@@ -257,7 +257,7 @@ class _Rest:
         self.blank()
         for name in names:
             if self.take(name):
-                if name == "deg" or name == "\u00b0":
+                if name in {"deg", "\u00b0"}:
                     if not self.left.strip():
                         break
                     self.blank()
