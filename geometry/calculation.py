@@ -259,7 +259,7 @@ class Calculation:
             the script that times go through all calculations by them.
         belongs_on: the surfaces of which a tool of no known kind has one to be served; empty where they are those of
             ``surfaces``, and any tool will do where that is empty too.
-        beside: true for one with a further question of its tools; it stands behind those that are as much their main job.
+        beside: whether it stands beside the main jobs of its kinds, after which it comes.
     """
 
     name: str
