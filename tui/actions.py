@@ -139,6 +139,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("previous", "step before", "Goes to the step before.", ("card",)),
     Action("previous", "conflict before", "Goes back to the one asked before, to answer it anew.", ("conflict",)),
     # Marks, comparison, drawing, empty line
+    Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a mark.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away.", ("book",)),
     Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away.", ("cards",)),
     Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
@@ -157,6 +158,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),
+    Action("drop-old-drafts", "put old drafts away", "Forgets what an earlier run left unsaved and nobody has touched for 30 days; asks first.", ("book", "drafts")),
     Action("drop-all-drafts", "put all drafts away", "Forgets everything that an earlier run left unsaved; asks first.", ("drafts",)),
     Action("unmark", "take all marks away", "Takes the marks of all entries away; asks first.", ("book",)),
     Action("unmark", "take all marks away", "Takes the marks of all cards away; asks first.", ("cards",)),

@@ -21,6 +21,7 @@ SUBJECTS = (
     "cone",
     "drill",
     "reamer",
+    "circular_land",
     "face",
     "upkeep",
     "indexing",

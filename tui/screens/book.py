@@ -65,20 +65,19 @@ class BookScreen(PanedScreen):
         return self.session.book_title
 
     def body(self, width: int, height: int) -> list[Line]:
-        """Find line and list, on a wide screen the chosen entry beside them, and the first steps that are left."""
-        told = (
-            welcome(self.session.keymap, width, self.session.first_steps.left) if height >= LEAST_ROWS else []
-        )
-        return [*self.session.page.draw(width, height - len(told)), *told]
+        """Find line and list."""
+        return self.session.page.draw(width, height)
 
     def foot(self, width: int, height: int) -> list[Line]:
-        """The cautions of the chosen tool, where that stands beside the list."""
+        """The first steps that are left, and the cautions of the chosen tool, where that stands beside the list."""
+        left = self.session.first_steps.left if height > LEAST_ROWS else ()
+        steps = welcome(self.session.keymap, width, left)
         if self.abreast == 1:
-            return []  # Nothing of an entry is read for the list alone.
+            return steps  # Nothing of an entry is read for the list alone.
         entry, book = self.shown_tool, self.session.book
         if entry is None or book is None:
-            return []
-        return screens.cautions_of(book, entry, width, self.in_full)
+            return steps
+        return [*steps, *screens.cautions_of(book, entry, width, self.in_full)]
 
     def tool(self) -> Entry | None:
         """The chosen entry."""
@@ -183,6 +182,10 @@ class BookScreen(PanedScreen):
             self.say(f"There is no entry to print; {self.key_of('empty')} empties the find line.")
             return None
         return screens.printed_entry(self.session, entry)
+
+    def do_drop_old_drafts(self) -> None:
+        """Forget the drafts that nobody has touched for long, once that is confirmed."""
+        screens.put_away_old(self)
 
     def do_unmark(self) -> None:
         """Take the marks of all entries away, once that is confirmed."""
