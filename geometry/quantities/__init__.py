@@ -15,15 +15,18 @@ SUBJECTS = (
     "relief",
     "surfaces",
     "thread",
+    "flank",
     "setting",
     "wheel",
     "recommended",
     "cone",
     "drill",
     "reamer",
+    "circular_land",
     "face",
     "upkeep",
     "indexing",
+    "limits",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 
