@@ -18,6 +18,7 @@ from tui.figure.sketch import (
     section,
     thread,
     tooth,
+    tooth_rest,
     wheel,
 )
 from tui.figure.sketch.drawing import sketch_lines
@@ -47,7 +48,20 @@ NOTHING: Mapping[str, str] = {
 @cache
 def _sketches() -> Mapping[str, Sketch]:
     found: dict[str, Sketch] = {}
-    for subject in (section, tooth, circular_land, facets, cylinder, cone, drill, thread, flank, wheel, limits):
+    for subject in (
+        section,
+        tooth,
+        circular_land,
+        facets,
+        cylinder,
+        cone,
+        drill,
+        thread,
+        flank,
+        wheel,
+        tooth_rest,
+        limits,
+    ):
         found.update(subject.sketches())
     return found
 
