@@ -23,6 +23,7 @@ SUBJECTS = (
     "reamer",
     "face",
     "upkeep",
+    "wear",
     "indexing",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""

@@ -113,6 +113,18 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "wear",
+        "What use takes off an edge: a bright strip behind it that has no relief any more, or a corner that is rounded or chipped. Where the strip is widest it says how much has to come off.",
+        ("wear land", "blunt edge", "flank wear"),
+        ("wear_land",),
+    ),
+    Term(
+        "spark-out",
+        "Passes without infeed at the end, until the wheel hardly sparks: machine and tool spring back, and the last of the stock comes off.",
+        ("sparking out", "dwell passes"),
+        ("spark_out_passes",),
+    ),
+    Term(
         "chamfer of a tap",
         "The cone ground on the first threads of a tap, which does nearly all of the cutting; behind it stands the full thread, which guides and sizes.",
         ("taper lead",),
