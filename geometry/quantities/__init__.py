@@ -15,16 +15,19 @@ SUBJECTS = (
     "relief",
     "surfaces",
     "thread",
+    "flank",
     "setting",
     "wheel",
     "recommended",
     "cone",
     "drill",
     "reamer",
+    "circular_land",
     "face",
     "upkeep",
     "wear",
     "indexing",
+    "limits",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 
