@@ -73,7 +73,7 @@ def by_formula(step: int, pitch: float) -> float:
         138.0
     """
     middle = math.sqrt((FIRST, *STEPS)[step] * STEPS[step])
-    return 1.06 * 90.0 * pitch**0.4 * middle**0.1
+    return float(1.06 * 90.0 * pitch**0.4 * middle**0.1)
 
 
 def tap_limits(made: Thread, mark: str) -> Limits:

@@ -12,7 +12,7 @@ SHEET = calculation("tap-limits")
 
 
 def m12(measured: float, **more: Given) -> Result:
-    values = {"nominal_diameter": 12.0, "pitch": 1.75, "tap_limit": "ISO2-6H"}
+    values: dict[str, Given] = {"nominal_diameter": 12.0, "pitch": 1.75, "tap_limit": "ISO2-6H"}
     return run(SHEET, {**values, "tap_pitch_diameter": measured, **more})
 
 
