@@ -153,6 +153,12 @@ TERMS = (
         ("iso tolerance", "fit of a hole", "h7"),
         ("hole_tolerance",),
     ),
+    Term(
+        "tap limit",
+        "The mark behind the size on a ground tap: an H or L number counts half thousandths of an inch over or under the basic pitch diameter, a D number the same on metric taps, and an ISO class tenths of the tolerance of the thread.",
+        ("h limit", "d limit", "gh number", "pitch diameter limit"),
+        ("tap_limit",),
+    ),
 )
 """The words, those that are parts of a tooth first."""
 
