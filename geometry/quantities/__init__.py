@@ -26,6 +26,7 @@ SUBJECTS = (
     "circular_land",
     "face",
     "upkeep",
+    "wear",
     "indexing",
     "limits",
 )

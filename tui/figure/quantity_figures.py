@@ -19,6 +19,7 @@ from tui.figure.sketch import (
     thread,
     tooth,
     tooth_rest,
+    wear,
     wheel,
 )
 from tui.figure.sketch.drawing import sketch_lines
@@ -61,6 +62,7 @@ def _sketches() -> Mapping[str, Sketch]:
         wheel,
         tooth_rest,
         limits,
+        wear,
     ):
         found.update(subject.sketches())
     return found
