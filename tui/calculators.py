@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
+from geometry.surfaces import surface_of_relief
 from library.calc.answer import answer
 from library.calc.by_family import sheets_for
 from library.calc.inputs import reading_of
+from library.calc.measured import SHEET
+from library.calc.surfaces import FIELD
 from library.drafts.draft import Draft
 from library.equipment.model import machines
 from library.units.read import UnitError
@@ -51,6 +54,18 @@ class Calculators:
         form = self._forms.get((entry.id, sheet.name)) or Form(sheet, entry, self._typed.get(entry.id, {}))
         self.compute(form)
         return form
+
+    def for_measuring(self, entry: Entry, key: str) -> Calculation:
+        """The calculation that measures a new tool, the surface typed whose relief is wanted.
+
+        Args:
+            entry: of the book.
+            key: the quantity that is wanted.
+        """
+        surface = surface_of_relief(key)
+        if surface is not None:
+            self._typed.setdefault(entry.id, {})[FIELD] = TextLine.ending(surface.key)
+        return calculation(SHEET)
 
     def machine(self) -> Machine | None:
         """The machine in hand, on whose graduations settings and readings are told: the chosen one, or the only one."""
