@@ -25,6 +25,7 @@ SUBJECTS = (
     "face",
     "upkeep",
     "indexing",
+    "limits",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

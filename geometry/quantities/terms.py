@@ -118,6 +118,18 @@ TERMS = (
         ("taper lead",),
         ("chamfer_threads",),
     ),
+    Term(
+        "limits of size",
+        "The smallest and the largest size that something may have. Between those of a hole lie those of the tool that makes it: room above for what it cuts over its own size, room below to wear.",
+        ("limits", "min. and max."),
+        ("hole_lower_limit", "hole_upper_limit", "reamer_lower_limit", "reamer_upper_limit"),
+    ),
+    Term(
+        "tolerance class",
+        "A letter and a number of ISO 286, such as H7: the letter says where the limits lie beside the nominal size, the number how wide they are. A large letter is a hole and a small one a shaft.",
+        ("iso tolerance", "fit of a hole", "h7"),
+        ("hole_tolerance",),
+    ),
 )
 """The words, those that are parts of a tooth first."""
 
