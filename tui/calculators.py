@@ -18,6 +18,8 @@ from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
     from library.equipment.model import Machine
@@ -54,6 +56,21 @@ class Calculators:
         form = self._forms.get((entry.id, sheet.name)) or Form(sheet, entry, self._typed.get(entry.id, {}))
         self.compute(form)
         return form
+
+    def has_typed(self, entry: Entry) -> bool:
+        """Whether anything was typed into calculations for an entry."""
+        return any(one.text.strip() for one in self._typed.get(entry.id, {}).values())
+
+    def fill(self, entry: Entry, texts: Mapping[str, str]) -> None:
+        """Type texts for an entry, in place of what was typed for it before.
+
+        Args:
+            entry: of the book.
+            texts: by quantity.
+        """
+        typed = self._typed.setdefault(entry.id, {})
+        typed.clear()
+        typed.update({key: TextLine.ending(text) for key, text in texts.items()})
 
     def for_measuring(self, entry: Entry, key: str) -> Calculation:
         """The calculation that measures a new tool, the surface typed whose relief is wanted.
