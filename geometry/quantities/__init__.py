@@ -15,6 +15,7 @@ SUBJECTS = (
     "relief",
     "surfaces",
     "thread",
+    "flank",
     "setting",
     "wheel",
     "recommended",

@@ -90,6 +90,11 @@ TERMS = (
         choice=("relief_form", "eccentric"),
     ),
     Term(
+        "con-eccentric relief",
+        "A relief of a thread land that begins some way behind the edge: first a strip on the circle, which guides the tap, then a fall toward the axis. Without the strip it is eccentric, without the fall concentric.",
+        ("con-eccentric land", "concentric thread land"),
+    ),
+    Term(
         "flat relief",
         "A relief of one straight facet. It falls quickly at the edge and comes back to the circle further round, so a wide land needs a second facet, or the heel rubs.",
         ("angular relief", "straight relief"),
@@ -111,6 +116,12 @@ TERMS = (
         "rubs",
         "What a surface behind the edge does that lies on the circle or outside it: it presses on the work and does not cut. It leaves a polished band on the land, heat, and a hole that closes on the tool.",
         ("drags", "binds", "stands proud"),
+    ),
+    Term(
+        "flank",
+        "One side of a thread, between its crest and its root. Where the thread land falls toward the axis the flanks fall away too, square to themselves by less: by half of it on a 60 degree thread.",
+        ("thread flank",),
+        ("flank_angle", "flank_relief_angle"),
     ),
     Term(
         "chamfer of a tap",

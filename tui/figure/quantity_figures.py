@@ -13,6 +13,7 @@ from tui.figure.sketch import (
     cylinder,
     drill,
     facets,
+    flank,
     limits,
     section,
     thread,
@@ -46,7 +47,7 @@ NOTHING: Mapping[str, str] = {
 @cache
 def _sketches() -> Mapping[str, Sketch]:
     found: dict[str, Sketch] = {}
-    for subject in (section, tooth, circular_land, facets, cylinder, cone, drill, thread, wheel, limits):
+    for subject in (section, tooth, circular_land, facets, cylinder, cone, drill, thread, flank, wheel, limits):
         found.update(subject.sketches())
     return found
 
