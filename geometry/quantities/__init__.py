@@ -21,6 +21,7 @@ SUBJECTS = (
     "cone",
     "drill",
     "reamer",
+    "bevel",
     "face",
     "upkeep",
     "indexing",

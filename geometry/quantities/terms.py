@@ -113,6 +113,12 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "bevel lead",
+        "The short cone at the front of a reamer on which it cuts. It wears at its outer corner, where the land begins, and is sharpened by grinding the cone back along the axis.",
+        ("lead of a reamer", "reamer chamfer"),
+        ("bevel_angle", "bevel_length"),
+    ),
+    Term(
         "chamfer of a tap",
         "The cone ground on the first threads of a tap, which does nearly all of the cutting; behind it stands the full thread, which guides and sizes.",
         ("taper lead",),
