@@ -22,6 +22,7 @@ SUBJECTS = (
     "drill",
     "reamer",
     "bevel",
+    "work_head",
     "face",
     "upkeep",
     "indexing",
