@@ -139,6 +139,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("previous", "step before", "Goes to the step before.", ("card",)),
     Action("previous", "conflict before", "Goes back to the one asked before, to answer it anew.", ("conflict",)),
     # Marks, comparison, drawing, empty line
+    Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a mark.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away.", ("book",)),
     Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away.", ("cards",)),
     Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
@@ -157,13 +158,15 @@ ACTIONS: tuple[Action, ...] = (
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),
+    Action("drop-old-drafts", "put old drafts away", "Forgets what an earlier run left unsaved and nobody has touched for 30 days; asks first.", ("book", "drafts")),
     Action("drop-all-drafts", "put all drafts away", "Forgets everything that an earlier run left unsaved; asks first.", ("drafts",)),
     Action("unmark", "take all marks away", "Takes the marks of all entries away; asks first.", ("book",)),
     Action("unmark", "take all marks away", "Takes the marks of all cards away; asks first.", ("cards",)),
     # Keep
     Action("print", "copy, file, print", "Copies the answer as text, or writes it into a new file in the folder that you started in.", ("calculator",), "keep"),
+    Action("print", "copy, file, print", "Copies the chosen entry, or writes it into a new file in the folder that you started in.", ("book",), "keep"),
     Action("print", "setup sheet", "Shows the setup sheet, to be carried to the machine, copies it, or writes it into a new file.", ("cards", "card"), "keep"),
-    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet",), "keep"),
+    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet", "entry", "compare", "batch", "life", "glossary", "cautions", "findings", "help"), "keep"),
     Action("begin-card", "begin a card with this", "Begins a job card from the entry, with what was typed into the calculator.", ("book", "entry", "calculator"), "keep"),
     Action("begin-card", "begin an empty card", "Begins an empty job card.", ("cards",), "keep"),
     Action("change", "change the book", "Lists what can be changed: the chosen entry, new ones, the last save, sharing through git.", ("book",), "keep"),
@@ -193,6 +196,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("share", "share through git", "Lists how the book is brought to other copies, and what is recorded.", _PLACES, "book"),
     # Program
     Action("units", "millimetres or inches", "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.", group="program"),
+    Action("put-away", "put the first steps away", "Takes the first steps out of the book, where any are left.", ("book",), "program"),
     Action("repaint", "paint again", "Paints the whole screen again, if something else wrote on it.", group="program"),
     Action("suspend", "shell for a while", "Goes to the shell for a while; fg comes back.", group="program"),
     Action("back", "back", "Goes back to where you came from; nothing typed is lost.", EVERYWHERE[1:], "program"),

@@ -23,6 +23,7 @@ SUBJECTS = (
     "reamer",
     "bevel",
     "work_head",
+    "circular_land",
     "face",
     "upkeep",
     "indexing",

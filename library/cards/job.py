@@ -9,6 +9,7 @@ from functools import cached_property
 
 from geometry.calculation import Calculation, Check
 from geometry.complaints import untried
+from geometry.figure import undrawn
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
@@ -247,7 +248,7 @@ def _step(
     cam: dict[str, str] = {}
     if bench.choice.method == CAM and sheet.role.cam is not None:
         # Until the cam is known, nobody reads what the calculation advises.
-        with untried():
+        with untried(), undrawn():
             cam = _cam(ask({}), ask, bench)
         provenance = provenance | dict.fromkeys(cam, _provenance_of_cam(bench, cam))
     found = ask(cam)

@@ -7,7 +7,19 @@ from functools import cache
 
 from geometry.quantities import QUANTITIES
 from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
-from tui.figure.sketch import bevel, cone, cylinder, drill, facets, section, thread, tooth, wheel, work_head
+from tui.figure.sketch import (
+    bevel,
+    circular_land,
+    cone,
+    cylinder,
+    drill,
+    facets,
+    section,
+    thread,
+    tooth,
+    wheel,
+    work_head,
+)
 from tui.figure.sketch.drawing import sketch_lines
 from tui.figure.sketch.model import Sketch
 from tui.pieces import Line, text_of
@@ -35,7 +47,19 @@ NOTHING: Mapping[str, str] = {
 @cache
 def _sketches() -> Mapping[str, Sketch]:
     found: dict[str, Sketch] = {}
-    for subject in (section, tooth, facets, cylinder, cone, bevel, drill, thread, wheel, work_head):
+    for subject in (
+        section,
+        tooth,
+        circular_land,
+        facets,
+        cylinder,
+        cone,
+        bevel,
+        drill,
+        thread,
+        wheel,
+        work_head,
+    ):
         found.update(subject.sketches())
     return found
 
