@@ -208,6 +208,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("place-before", "to the left", "Goes from the tool to the list, and from the list to the calculation.", ("book", "entry")),
     Action("next-place", "next field", "Goes to the next field, filled or not; back to the list where it stands beside.", ("calculator",)),
     Action("place-before", "field before", "Goes to the field before; back to the tool where it stands beside.", ("calculator",)),
+    Action("next-place", "down", "Goes one line down.", tuple(one for one in _LISTS if one != "book")),
+    Action("place-before", "up", "Goes one line up.", tuple(one for one in _LISTS if one != "book")),
     Action("next-place", "next field", "Goes to the next field or line, filled or not.", ("form", "card")),
     Action("place-before", "field before", "Goes to the field or line before.", ("form", "card")),
     Action("up", "up", "Goes one line up.", (*_LISTS, *_READING)),

@@ -11,7 +11,7 @@ from library.calc.inputs import reading_of
 from library.drafts.draft import Draft
 from library.equipment.model import machines
 from library.units.read import UnitError
-from tui.view.form import OF_A_THREAD, Form
+from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
@@ -74,7 +74,7 @@ class Calculators:
         if size.is_thread:
             for key in OF_A_THREAD:
                 typed.pop(key, None)
-        typed[OF_A_THREAD[0]] = TextLine.ending(text)
+        typed |= dict.fromkeys(SIZES, TextLine.ending(text))
 
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""

@@ -15,6 +15,7 @@ SUBJECTS = (
     "relief",
     "surfaces",
     "thread",
+    "flank",
     "setting",
     "wheel",
     "recommended",
@@ -27,6 +28,7 @@ SUBJECTS = (
     "face",
     "upkeep",
     "indexing",
+    "limits",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

@@ -90,6 +90,11 @@ TERMS = (
         choice=("relief_form", "eccentric"),
     ),
     Term(
+        "con-eccentric relief",
+        "A relief of a thread land that begins some way behind the edge: first a strip on the circle, which guides the tap, then a fall toward the axis. Without the strip it is eccentric, without the fall concentric.",
+        ("con-eccentric land", "concentric thread land"),
+    ),
+    Term(
         "flat relief",
         "A relief of one straight facet. It falls quickly at the edge and comes back to the circle further round, so a wide land needs a second facet, or the heel rubs.",
         ("angular relief", "straight relief"),
@@ -125,10 +130,28 @@ TERMS = (
         ("bevel_angle", "bevel_length"),
     ),
     Term(
+        "flank",
+        "One side of a thread, between its crest and its root. Where the thread land falls toward the axis the flanks fall away too, square to themselves by less: by half of it on a 60 degree thread.",
+        ("thread flank",),
+        ("flank_angle", "flank_relief_angle"),
+    ),
+    Term(
         "chamfer of a tap",
         "The cone ground on the first threads of a tap, which does nearly all of the cutting; behind it stands the full thread, which guides and sizes.",
         ("taper lead",),
         ("chamfer_threads",),
+    ),
+    Term(
+        "limits of size",
+        "The smallest and the largest size that something may have. Between those of a hole lie those of the tool that makes it: room above for what it cuts over its own size, room below to wear.",
+        ("limits", "min. and max."),
+        ("hole_lower_limit", "hole_upper_limit", "reamer_lower_limit", "reamer_upper_limit"),
+    ),
+    Term(
+        "tolerance class",
+        "A letter and a number of ISO 286, such as H7: the letter says where the limits lie beside the nominal size, the number how wide they are. A large letter is a hole and a small one a shaft.",
+        ("iso tolerance", "fit of a hole", "h7"),
+        ("hole_tolerance",),
     ),
 )
 """The words, those that are parts of a tooth first."""

@@ -14,6 +14,8 @@ from tui.figure.sketch import (
     cylinder,
     drill,
     facets,
+    flank,
+    limits,
     section,
     thread,
     tooth,
@@ -60,6 +62,7 @@ def _sketches() -> Mapping[str, Sketch]:
         wheel,
         work_head,
     ):
+    for subject in (section, tooth, circular_land, facets, cylinder, cone, drill, thread, flank, wheel, limits):
         found.update(subject.sketches())
     return found
 

@@ -14,7 +14,7 @@ from tui.screens.paned import CALCULATION, PanedScreen
 from tui.screens.printing import printed_page
 from tui.view.calculator_page import CalculatorPage
 from tui.view.figure_page import has_drawing
-from tui.view.form import OF_A_THREAD
+from tui.view.form import SIZES
 from tui.view.lines import Line
 
 if TYPE_CHECKING:
@@ -134,7 +134,7 @@ class CalculatorScreen(PanedScreen):
 
     def do_threads(self) -> None:
         """List the standard threads."""
-        if self.page.form.sheet.field(OF_A_THREAD[0]) is None:
+        if not any(self.page.form.sheet.field(key) for key in SIZES):
             self.say("This calculation asks for no diameter, so that there is nothing for a thread to fill.")
             return
         self.app.push_screen(screens.ThreadsScreen(self.session, self._take_thread))

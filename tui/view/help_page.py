@@ -75,7 +75,8 @@ def help_lines(
     lines += [EMPTY, line(Piece("Keys", "head"))]
     for action in actions_of(where):
         names = " or ".join(shown_key(key) for key in keymap.keys(action.id)) or keymap.told("menu")
-        lines += wrap(action.help, width, first=f"  {names:<16} ", rest=" " * 19)
+        told = action.help if keymap.keys(action.id) else f'"{action.title}": {action.help}'
+        lines += wrap(told, width, first=f"  {names:<16} ", rest=" " * 19)
     rows = [quantity(key) for key in keys if key != in_hand]
     if rows:
         lines += [EMPTY, line(Piece("Glossary", "head"))]

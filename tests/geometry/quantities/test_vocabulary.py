@@ -31,7 +31,7 @@ def test_a_row_has_words_to_choose_from_or_a_range(row: Quantity) -> None:
     if row.kind is Kind.CHOICE:
         assert len(row.choices) > 1
         assert len(set(row.choices)) == len(row.choices)
-        assert all(re.fullmatch(r"[a-z0-9-]+( [a-z0-9-]+)*", word) for word in row.choices)
+        assert all(re.fullmatch(r"[A-Za-z0-9-]+( [a-z0-9-]+)*", word) for word in row.choices)
     else:
         assert row.choices == ()
         assert row.low < row.high

@@ -1,0 +1,50 @@
+"""Pictures of limits of size, as a drawing of fits shows them: zones of tolerance above the line of the nominal size."""
+
+from __future__ import annotations
+
+from tui.figure.sketch.model import Measure, Name, Part, Sketch, area, dots, line, part
+
+_HOLE, _REAMER, _OVER = (0.0, 12.0), (5.0, 9.0), 14.0
+"""The zones of hole and reamer above the line of the nominal size, and a reamer that is still too large."""
+
+
+def _zone(left: float, limits: tuple[float, float]) -> tuple[tuple[float, float], ...]:
+    low, high = limits
+    return (left, low), (left, high), (left + 12, high), (left + 12, low), (left, low)
+
+
+def _base(*, named: bool = True) -> tuple[Part, ...]:
+    """Both zones on the line of the nominal size."""
+    names = (Name((10, -3), "hole", 0), Name((28, -3), "reamer", 0)) if named else ()
+    return dots((0, 0), (44, 0)), line(*_zone(4, _HOLE)), line(*_zone(22, _REAMER)), *names
+
+
+def _limit(left: float, height: float, text: str) -> tuple[Part, ...]:
+    return part((left, height), (left + 12, height)), Name((left + 13, height), text, 1, strong=True)
+
+
+def sketches() -> dict[str, Sketch]:
+    """Quantities of limits."""
+    base = _base()
+    worn = (*_base(named=False), part((22, 3), (34, 3)), Name((28, -3), "worn", 0))
+    return {
+        "nominal_diameter": Sketch(base, (part((0, 0), (44, 0)), Name((36, 2), "nominal", 0, strong=True))),
+        "measured_diameter": Sketch(
+            (
+                dots((-10, 0), (16, 0)),
+                line((-8, 6), (14, 6)),
+                line((-8, -6), (14, -6)),
+                line((14, 6), (14, -6)),
+            ),
+            (Measure((4, -6), (4, 6), "measured"), part((1, 9), (1, 6)), part((1, -9), (1, -6))),
+        ),
+        "hole_tolerance": Sketch(base, (area(*_zone(4, _HOLE)[:-1]), Measure((2, 0), (2, 12), "H7", -1))),
+        "hole_lower_limit": Sketch(base, _limit(4, 0.0, "min.")),
+        "hole_upper_limit": Sketch(base, _limit(4, 12.0, "max.")),
+        "reamer_lower_limit": Sketch(base, _limit(22, 5.0, "min.")),
+        "reamer_upper_limit": Sketch(base, _limit(22, 9.0, "max.")),
+        "left_to_grind": Sketch(
+            (*base, line((22, _OVER), (34, _OVER))), (Measure((28, 9), (28, _OVER), "grind"),)
+        ),
+        "left_to_wear": Sketch(worn, (Measure((31, 0), (31, 3), "wear"),)),
+    }
