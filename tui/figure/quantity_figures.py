@@ -59,10 +59,11 @@ def _sketches() -> Mapping[str, Sketch]:
         bevel,
         drill,
         thread,
+        flank,
         wheel,
+        limits,
         work_head,
     ):
-    for subject in (section, tooth, circular_land, facets, cylinder, cone, drill, thread, flank, wheel, limits):
         found.update(subject.sketches())
     return found
 
