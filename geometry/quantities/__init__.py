@@ -27,6 +27,7 @@ SUBJECTS = (
     "circular_land",
     "face",
     "upkeep",
+    "wear",
     "indexing",
     "limits",
 )

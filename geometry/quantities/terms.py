@@ -130,6 +130,18 @@ TERMS = (
         ("bevel_angle", "bevel_length"),
     ),
     Term(
+        "wear",
+        "What use takes off an edge: a bright strip behind it that has no relief any more, or a corner that is rounded or chipped. Where the strip is widest it says how much has to come off.",
+        ("wear land", "blunt edge", "flank wear"),
+        ("wear_land",),
+    ),
+    Term(
+        "spark-out",
+        "Passes without infeed at the end, until the wheel hardly sparks: machine and tool spring back, and the last of the stock comes off.",
+        ("sparking out", "dwell passes"),
+        ("spark_out_passes",),
+    ),
+    Term(
         "flank",
         "One side of a thread, between its crest and its root. Where the thread land falls toward the axis the flanks fall away too, square to themselves by less: by half of it on a 60 degree thread.",
         ("thread flank",),
@@ -152,6 +164,12 @@ TERMS = (
         "A letter and a number of ISO 286, such as H7: the letter says where the limits lie beside the nominal size, the number how wide they are. A large letter is a hole and a small one a shaft.",
         ("iso tolerance", "fit of a hole", "h7"),
         ("hole_tolerance",),
+    ),
+    Term(
+        "tap limit",
+        "The mark behind the size on a ground tap: an H or L number counts half thousandths of an inch over or under the basic pitch diameter, a D number the same on metric taps, and an ISO class tenths of the tolerance of the thread.",
+        ("h limit", "d limit", "gh number", "pitch diameter limit"),
+        ("tap_limit",),
     ),
 )
 """The words, those that are parts of a tooth first."""

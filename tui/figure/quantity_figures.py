@@ -19,6 +19,7 @@ from tui.figure.sketch import (
     section,
     thread,
     tooth,
+    wear,
     wheel,
     work_head,
 )
@@ -63,6 +64,7 @@ def _sketches() -> Mapping[str, Sketch]:
         wheel,
         limits,
         work_head,
+        wear,
     ):
         found.update(subject.sketches())
     return found
