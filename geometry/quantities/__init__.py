@@ -22,6 +22,8 @@ SUBJECTS = (
     "cone",
     "drill",
     "reamer",
+    "bevel",
+    "work_head",
     "circular_land",
     "face",
     "upkeep",

@@ -8,6 +8,7 @@ from functools import cache
 from geometry.quantities import QUANTITIES
 from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
 from tui.figure.sketch import (
+    bevel,
     circular_land,
     cone,
     cylinder,
@@ -20,6 +21,7 @@ from tui.figure.sketch import (
     tooth,
     wear,
     wheel,
+    work_head,
 )
 from tui.figure.sketch.drawing import sketch_lines
 from tui.figure.sketch.model import Sketch
@@ -55,11 +57,13 @@ def _sketches() -> Mapping[str, Sketch]:
         facets,
         cylinder,
         cone,
+        bevel,
         drill,
         thread,
         flank,
         wheel,
         limits,
+        work_head,
         wear,
     ):
         found.update(subject.sketches())
