@@ -23,6 +23,8 @@ SUBJECTS = (
     "cone",
     "drill",
     "reamer",
+    "bevel",
+    "work_head",
     "circular_land",
     "face",
     "upkeep",

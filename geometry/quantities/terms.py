@@ -124,6 +124,18 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "facet point",
+        "A drill point whose flanks are flat: one facet at the lip, and mostly a steeper one behind it that clears the heel. Where the second ones reach the line through the axis, four facets meet in a tip.",
+        ("four-facet point", "flat-ground point"),
+        ("second_lip_relief_angle",),
+    ),
+    Term(
+        "bevel lead",
+        "The short cone at the front of a reamer on which it cuts. It wears at its outer corner, where the land begins, and is sharpened by grinding the cone back along the axis.",
+        ("lead of a reamer", "reamer chamfer"),
+        ("bevel_angle", "bevel_length"),
+    ),
+    Term(
         "wear",
         "What use takes off an edge: a bright strip behind it that has no relief any more, or a corner that is rounded or chipped. Where the strip is widest it says how much has to come off.",
         ("wear land", "blunt edge", "flank wear"),

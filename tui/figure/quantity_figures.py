@@ -8,6 +8,7 @@ from functools import cache
 from geometry.quantities import QUANTITIES
 from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
 from tui.figure.sketch import (
+    bevel,
     circular_land,
     cone,
     cylinder,
@@ -21,6 +22,7 @@ from tui.figure.sketch import (
     tooth_rest,
     wear,
     wheel,
+    work_head,
 )
 from tui.figure.sketch.drawing import sketch_lines
 from tui.figure.sketch.model import Sketch
@@ -56,12 +58,14 @@ def _sketches() -> Mapping[str, Sketch]:
         facets,
         cylinder,
         cone,
+        bevel,
         drill,
         thread,
         flank,
         wheel,
         tooth_rest,
         limits,
+        work_head,
         wear,
     ):
         found.update(subject.sketches())
