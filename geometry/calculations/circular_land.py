@@ -81,19 +81,13 @@ def _land(given: Inputs) -> _Land:
 
 def _never_falls(land: _Land) -> Check:
     """The complaint about a relief that no indicator of this division shows."""
-    ways = []
-    enough = math.acos(max(-1.0, 1 - land.division * 2 / land.diameter)) if land.form == "flat" else 0.0
+    once_round = math.atan2(land.division, math.pi * land.diameter)
+    deepest = math.acos(max(-1.0, 1 - 2 * land.division / land.diameter))
+    enough = angle(deepest if land.form == "flat" else once_round, Rounding.UP)
+    ways = [way("raise the relief above {enough}", "relief_angle", "enough", enough)]
     if land.form == "flat":
-        ways.append(
-            way("raise the relief above {enough}", "relief_angle", "enough", angle(enough, Rounding.UP))
-        )
-        finest = land.drop(land.relief) * (1 - HAIR)
-        ways.append(
-            way("take an indicator that shows {finest}", "indicator_division", "finest",
-                length(finest, Rounding.DOWN))
-        )  # fmt: skip
-    else:
-        ways.append(way("raise the relief above {zero}", "relief_angle", "zero", angle(0.0)))
+        finest = length(land.drop(land.relief) * (1 - HAIR), Rounding.DOWN)
+        ways.append(way("take an indicator that shows {finest}", "indicator_division", "finest", finest))
     return complaint(
         "stop" if land.relief == 0 else "watch",
         "The relief never falls by one division of the indicator, so nothing shows where the circular land ends.",
@@ -227,8 +221,9 @@ CALCULATION = Calculation(
     "the tool turns until the indicator has fallen by one division; the relief counts from the tangent where the land ends.",
     neglects="It takes the land as running true on the circle, which a tool out of true between its centres does not; whether "
     "the heel clears is another question. How wide is too wide is common practice, no source; ask the book for the width.",
-    kinds=("tap", "reamer"),
-    belongs_on=("thread-land", "land"),
+    kinds=("reamer", "tap"),
+    belongs_on=("land", "thread-land"),
+    beside=True,
     inputs=(
         Field("diameter"),
         Field("margin_width", one_of="land"),

@@ -24,7 +24,7 @@ def first_fall(division: float, relief_angle: float, diameter: float, form: str)
         form: ``eccentric`` or ``flat``.
 
     Returns:
-        The angle in radians; nothing where the relief never falls so far.
+        The angle in radians; nothing where the relief does not fall so far in one turn.
 
     Example:
         >>> round(math.degrees(first_fall(0.01, math.radians(6), 10.0, "eccentric")), 4)
@@ -40,7 +40,8 @@ def first_fall(division: float, relief_angle: float, diameter: float, form: str)
     if relief == 0 or fall >= radius:
         return None
     if form == "eccentric":
-        return fall / (radius * math.tan(relief))
+        once_round = 2 * math.pi * radius * math.tan(relief)
+        return 2 * math.pi * fall / once_round if once_round > fall else None
     deepest = 2 * radius * math.sin(relief / 2) ** 2
     if fall > deepest:
         return None

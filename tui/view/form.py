@@ -18,7 +18,10 @@ Typed = dict[str, TextLine]
 """What was typed for one tool, by quantity; every calculation opened for that tool shares it."""
 
 OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form", "thread_taper")
-"""What the name of a thread says; it stands in the place of the first."""
+"""What the name of a thread says; it stands in the place of a size."""
+
+SIZES = ("diameter", "nominal_diameter")
+"""Where a size or the name of a thread may stand; a calculation asks for one of them at most."""
 
 
 class Form(Fields):
@@ -154,7 +157,7 @@ class Form(Fields):
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
         for key in OF_A_THREAD:
             self.typed.pop(key, None)
-        self.typed[OF_A_THREAD[0]] = TextLine.ending(name)
+        self.typed |= dict.fromkeys(SIZES, TextLine.ending(name))
 
     def _take_an_end(self, text: str, step: int) -> bool:
         """Put the next end of the book's range into the field, if it is empty or holds an end; say whether."""
