@@ -26,6 +26,9 @@ STEPS: Mapping[str, str] = {
 ON_PAPER = ("hold", "true", "set", "feed", "read", "check")
 """Those that are carried to the machine; wheel, coolant and dressing are settled before."""
 
+ON_FULL_PAPER = ("set",)
+"""What is left of them where the paper holds tables of steps too."""
+
 AT_A_GLANCE = ("hold", "true", "set", "feed", "read")
 """Those that stand beside an entry that is read at arm's length, where what to check is told of the whole tool."""
 

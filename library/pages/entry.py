@@ -50,12 +50,12 @@ def entry_page(
     about: list[Block] = [Said((about_entry(book, entry),), "quiet"), *([Said((UNREAD,))] if entry.unread else [])]  # fmt: skip
     sections = [
         Section("", (*about, values_table(book, entry, convert))),
-        Section("", (guide(book, entry, whole=sources),)),
+        Section("", (guide(book, entry, convert, whole=sources),)),
     ]
     if sources:
         sections += [
             *about_family(book, entry),
-            *how_it_is_ground(book, entry),
+            *how_it_is_ground(book, entry, convert),
             in_detail(book, entry.values.values(), convert),
         ]
     besides = setup_parts.citations(for_entry(book, entry), whole=sources)
@@ -99,12 +99,15 @@ def _cells(value: Value) -> tuple[str, str, str, str]:
     return quantity(value.key).title, usual, low, high
 
 
-def guide(book: Book, entry: Entry, *, by_lines: bool = False, whole: bool = True) -> Labelled:
+def guide(
+    book: Book, entry: Entry, convert: Convert | None = None, *, by_lines: bool = False, whole: bool = True
+) -> Labelled:
     """What to grind and what never, what is special with this entry, order and set-up, what to check, how it fails.
 
     Args:
         book: has the family.
         entry: gives the note.
+        convert: writes lengths in the unit that is worked in, once units are loaded.
         by_lines: begins each line of a text on a line of its own, where a page scrolls.
         whole: tells how it fails in full, and not in its first sentence.
     """
@@ -113,9 +116,7 @@ def guide(book: Book, entry: Entry, *, by_lines: bool = False, whole: bool = Tru
     told = {label: texts.get(key, "").strip() for key, label in GUIDE.items()}
     if not whole and (fails := told[GUIDE["fails"]]):
         told[GUIDE["fails"]] = f"{fails.partition('. ')[0].removesuffix('.')}."
-    parts = [
-        (label, text if by_lines else " ".join(text.split())) for label, text in told.items() if text
-    ]
+    parts = [(label, text if by_lines else " ".join(text.split())) for label, text in told.items() if text]
     setup = for_entry(book, entry)
     if setup is not None:
         besides = setup_parts.citations(setup, whole=by_lines)
@@ -123,18 +124,18 @@ def guide(book: Book, entry: Entry, *, by_lines: bool = False, whole: bool = Tru
         parts.insert(
             behind,
             setup_parts.beside_entry(
-                setup, lambda citation: tag_of(citation, entry, besides), by_lines=by_lines
+                setup, lambda citation: tag_of(citation, entry, besides), convert, by_lines=by_lines
             ),
         )
     return Labelled(tuple(parts))
 
 
-def how_it_is_ground(book: Book, entry: Entry) -> Iterator[Section]:
+def how_it_is_ground(book: Book, entry: Entry, convert: Convert | None) -> Iterator[Section]:
     """Every set-up of its family, whole and with the sources in words."""
     found = setups_of(book, entry.family)
     if found:
         yield Section("How it is ground", ())
-        yield from setup_parts.in_full(book, found)
+        yield from setup_parts.in_full(book, found, convert)
 
 
 def in_hand(book: Book, value: Value) -> str:
