@@ -259,6 +259,7 @@ class Calculation:
             the script that times go through all calculations by them.
         belongs_on: the surfaces of which a tool of no known kind has one to be served; empty where they are those of
             ``surfaces``, and any tool will do where that is empty too.
+        beside: whether it stands beside the main jobs of its kinds, after which it comes.
     """
 
     name: str
@@ -276,6 +277,7 @@ class Calculation:
     role: Role = NO_ROLE
     sample: Mapping[str, Given] = field(default_factory=dict)
     belongs_on: tuple[str, ...] = ()
+    beside: bool = False
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

@@ -6,11 +6,37 @@ the one who draws chooses the exaggeration and says so.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass
 
 SAMPLES = 48
 """How many pieces a curve is cut into; enough for a terminal and for a printed card."""
+
+
+_DRAWS: ContextVar[bool] = ContextVar("draws", default=True)
+
+
+@contextmanager
+def undrawn() -> Iterator[None]:
+    """Compute without sampling profiles, where nobody sees the drawing, as in a search for a number.
+
+    Example:
+        >>> with undrawn():
+        ...     curve("flat", 0.5, lambda angle: angle).points
+        ()
+    """
+    token = _DRAWS.set(False)
+    try:
+        yield
+    finally:
+        _DRAWS.reset(token)
+
+
+def is_drawn() -> bool:
+    """Whether profiles are sampled where this is asked."""
+    return _DRAWS.get()
 
 
 @dataclass(frozen=True)
@@ -61,5 +87,7 @@ def curve(
         >>> curve("eccentric", 0.5, lambda angle: 2 * angle).points[-1]
         (0.5, 1.0)
     """
+    if not _DRAWS.get():
+        return Curve(name, (), corners)
     steps = [land_angle * (i / SAMPLES) for i in range(SAMPLES + 1)]
     return Curve(name, tuple([(angle, drop(angle)) for angle in steps]), corners)

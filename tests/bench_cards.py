@@ -1,4 +1,4 @@
-"""How long the list of ten thousand job cards takes: reported, not asserted, for a clock on a shared machine proves nothing.
+"""How long the list of ten thousand job cards takes, and a digit on a card: reported, not asserted, for a clock on a shared machine proves nothing.
 
 Run it with ``.venv/bin/python tests/bench_cards.py``.
 """
@@ -8,13 +8,20 @@ from __future__ import annotations
 import tempfile
 import time
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
+from library.book.opening import open_book
 from library.cards.index import card_rows
 from library.cards.rows import CardRow
 from library.cards.searching import search
+from library.cards.store import load
 from library.demo import BOOK
+from tui.figure.alphabet import ALPHABETS
+from tui.view.card_form import CardForm
+from tui.view.card_page import CardPage
+from tui.view.card_steps import STEPS
 
 CARDS = 10_000
 FRAME = 16
@@ -51,8 +58,43 @@ def milliseconds(work: Callable[[], object], times: int = 1) -> float:
     return best * 1000
 
 
+def digits(width: int, height: int) -> list[tuple[float, str, str]]:
+    """Milliseconds of CPU for a digit in each line of the demonstration's cards, worked out and laid out, the worst first."""
+    book, found = open_book(BOOK), []
+    for path in sorted((BOOK / "cards").rglob("*.toml")):
+        card = replace(load(BOOK, path.stem).card, status="draft")
+        form = CardForm(book, card)
+        page = CardPage(form, alphabet=ALPHABETS["braille"])
+        for step in range(len(STEPS)):
+            form.change_step(step - form.step)
+            for way in [row.way for row in form.rows if not row.choices and not row.heading]:
+                form.go_to(way)
+                found.append((_digit(form, page, width, height), path.stem, way))
+                form.take(book, card)
+    return sorted(found, reverse=True)
+
+
+def _digit(form: CardForm, page: CardPage, width: int, height: int) -> float:
+    """The best of several times, for what else goes on on the machine counts too."""
+    form.edit("backspace")
+    best = float("inf")
+    for _ in range(5):
+        page.draw(width, height)
+        began = time.process_time()
+        form.type("2")
+        page.draw(width, height)
+        best = min(best, time.process_time() - began)
+        form.edit("backspace")
+    return best * 1000
+
+
 def main() -> None:
     """Print the times."""
+    for width, height in ((80, 22), (120, 34)):
+        spent = digits(width, height)
+        worst, card, way = spent[0]
+        mean = sum(one[0] for one in spent) / len(spent)
+        print(f"a digit at {width}x{height + 2}: mean {mean:.1f} ms, worst {worst:.1f} ms ({way} of {card})")
     with tempfile.TemporaryDirectory() as name:
         folder, cache = Path(name) / "book", Path(name) / "cache"
         laid_out(folder)

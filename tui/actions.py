@@ -29,6 +29,7 @@ Where = Literal[
     "draft",
     "compare",
     "threads",
+    "first-jobs",
     "cards",
     "card",
     "pick",
@@ -54,6 +55,7 @@ _FOUND: tuple[Where, ...] = (
     "cards",
     "pick",
     "threads",
+    "first-jobs",
     "machines",
 )
 """Lists with a find line."""
@@ -75,6 +77,7 @@ _TAKEN_FROM: tuple[Where, ...] = (
     "pick",
     "threads",
     "machines",
+    "first-jobs",
 )
 """Lists of which Enter takes something."""  # fmt: skip
 
@@ -139,6 +142,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("previous", "step before", "Goes to the step before.", ("card",)),
     Action("previous", "conflict before", "Goes back to the one asked before, to answer it anew.", ("conflict",)),
     # Marks, comparison, drawing, empty line
+    Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a mark.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away.", ("book",)),
     Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away.", ("cards",)),
     Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
@@ -153,17 +157,20 @@ ACTIONS: tuple[Action, ...] = (
     Action("life", "life of the tool", "Shows every card of this tool, its size each time, and how many sharpenings are left.", ("cards",)),
     Action("plan", "plan the marked cards", "Plans the marked cards as a batch: what stays set, and what changes.", ("cards",)),
     Action("again", "the same job again", "Begins a new card for the same job.", ("cards", "card")),
+    Action("learn", "put into the book what was measured", "Puts what was measured on a new tool into the book; what would change is shown first.", ("calculator",)),
     Action("learn", "put into the book what was learned", "Puts what was learned on this card into the book; what would change is shown first.", ("card",)),
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),
+    Action("drop-old-drafts", "put old drafts away", "Forgets what an earlier run left unsaved and nobody has touched for 30 days; asks first.", ("book", "drafts")),
     Action("drop-all-drafts", "put all drafts away", "Forgets everything that an earlier run left unsaved; asks first.", ("drafts",)),
     Action("unmark", "take all marks away", "Takes the marks of all entries away; asks first.", ("book",)),
     Action("unmark", "take all marks away", "Takes the marks of all cards away; asks first.", ("cards",)),
     # Keep
     Action("print", "copy, file, print", "Copies the answer as text, or writes it into a new file in the folder that you started in.", ("calculator",), "keep"),
+    Action("print", "copy, file, print", "Copies the chosen entry, or writes it into a new file in the folder that you started in.", ("book",), "keep"),
     Action("print", "setup sheet", "Shows the setup sheet, to be carried to the machine, copies it, or writes it into a new file.", ("cards", "card"), "keep"),
-    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet",), "keep"),
+    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet", "entry", "compare", "batch", "life", "glossary", "cautions", "findings", "help"), "keep"),
     Action("begin-card", "begin a card with this", "Begins a job card from the entry, with what was typed into the calculator.", ("book", "entry", "calculator"), "keep"),
     Action("begin-card", "begin an empty card", "Begins an empty job card.", ("cards",), "keep"),
     Action("change", "change the book", "Lists what can be changed: the chosen entry, new ones, the last save, sharing through git.", ("book",), "keep"),
@@ -183,6 +190,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("calculate", "lines of the calculation", "Shows all lines of the calculation that the line in hand belongs to, or folds them again.", ("card",), "go"),
     Action("cautions", "cautions in full", "Shows every caution in full, with its source.", tuple(one for one in EVERYWHERE if one != "cautions"), "go"),
     Action("glossary", "words explained", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", tuple(one for one in EVERYWHERE if one != "glossary"), "go", "tui.screens.glossary.GlossaryScreen"),
+    Action("first-jobs", "first jobs, step by step", "Ten jobs from easy to hard for a new hand: each opens the real screens, with what to look at and how to know that it is right.", tuple(one for one in EVERYWHERE if one != "first-jobs"), "go", "tui.screens.first_jobs.FirstJobsScreen"),
     Action("findings", "problems in the book", "Lists what is wrong in the files of the book, and what to do.", tuple(one for one in _PLACES if one != "findings"), "go", "tui.screens.findings.FindingsScreen"),
     Action("drafts", "unsaved, from before", "Shows what an earlier run left unsaved.", _PLACES, "go"),
     Action("machines", "machines and wheels", "Shows what the book knows of each machine and each wheel, and how one is written down.", tuple(one for one in EVERYWHERE if one != "machines"), "go", "tui.screens.machines.MachinesScreen"),
@@ -193,6 +201,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("share", "share through git", "Lists how the book is brought to other copies, and what is recorded.", _PLACES, "book"),
     # Program
     Action("units", "millimetres or inches", "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.", group="program"),
+    Action("put-away", "put the first steps away", "Takes the first steps out of the book, where any are left.", ("book",), "program"),
     Action("repaint", "paint again", "Paints the whole screen again, if something else wrote on it.", group="program"),
     Action("suspend", "shell for a while", "Goes to the shell for a while; fg comes back.", group="program"),
     Action("back", "back", "Goes back to where you came from; nothing typed is lost.", EVERYWHERE[1:], "program"),
@@ -204,6 +213,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("place-before", "to the left", "Goes from the tool to the list, and from the list to the calculation.", ("book", "entry")),
     Action("next-place", "next field", "Goes to the next field, filled or not; back to the list where it stands beside.", ("calculator",)),
     Action("place-before", "field before", "Goes to the field before; back to the tool where it stands beside.", ("calculator",)),
+    Action("next-place", "down", "Goes one line down.", tuple(one for one in _LISTS if one != "book")),
+    Action("place-before", "up", "Goes one line up.", tuple(one for one in _LISTS if one != "book")),
     Action("next-place", "next field", "Goes to the next field or line, filled or not.", ("form", "card")),
     Action("place-before", "field before", "Goes to the field or line before.", ("form", "card")),
     Action("up", "up", "Goes one line up.", (*_LISTS, *_READING)),

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterable, Sequence
+from functools import cache
 from itertools import takewhile
 
 from rich.cells import cell_len
@@ -13,10 +15,13 @@ Cell = tuple[str, str]
 BLANK: Cell = (" ", "")
 
 NEAR = 4
-"""Unchanged cells between two changes that are cheaper to send again than to step over."""
+"""Bytes of unchanged cells between two changes that are cheaper to send again than to step over."""
 
 WORTH_SCROLLING = 4
 """Lines that must have moved together before the terminal is asked to move them itself."""
+
+_SHOWS_ON_A_BLANK = re.compile("[4-9]|4[0-8]|10[0-7]|21|5[1-5]")
+"""Underlined, blinking, reversed, struck out, or with a ground of its own."""
 
 CLEAR = "\x1b[m\x1b[2J"
 
@@ -59,7 +64,10 @@ class ChangedCells:
         for text, codes in pieces:
             if text.isascii():
                 end = min(x + len(text), self.width)
-                row[x:end] = [(character, codes) for character in text[: max(end - x, 0)]]
+                blank = (" ", _of_a_blank(codes))
+                row[x:end] = [
+                    blank if character == " " else (character, codes) for character in text[: max(end - x, 0)]
+                ]
                 x += len(text)
             else:
                 x = self._put_wide(row, x, text, codes)
@@ -72,7 +80,8 @@ class ChangedCells:
                 if 0 < x <= self.width:
                     row[x - 1] = (row[x - 1][0] + character, codes)
                 continue
-            for cell in ((character, codes), ("", codes))[:width]:
+            own = _of_a_blank(codes) if character == " " else codes
+            for cell in ((character, own), ("", own))[:width]:
                 if x < self.width:
                     row[x] = cell
                 x += 1
@@ -105,6 +114,12 @@ class ChangedCells:
         self._shown.insert(new, [BLANK] * self.width)
         self._touched |= set(range(top, bottom + 1))
         return f"\x1b[{top + 1};{bottom + 1}r\x1b[{top + 1}H\x1b[{'M' if by > 0 else 'L'}\x1b[r"
+
+
+@cache
+def _of_a_blank(codes: str) -> str:
+    """The codes that can be seen on a blank: nothing of how bright or of which colour a sign would be."""
+    return codes if any(_SHOWS_ON_A_BLANK.fullmatch(code) for code in codes.split(";")) else ""
 
 
 def _scroll(
@@ -148,7 +163,7 @@ def _row(parts: list[str], y: int, shown: Sequence[Cell], wanted: Sequence[Cell]
             return ""
         parts.append(_move(y, start, cursor))
         for text, own in wanted[start:stop]:
-            if own != codes:
+            if own != codes and not (text == " " and not own and not _of_a_blank(codes)):
                 parts.append(f"\x1b[{';' if codes and own else ''}{own}m")
                 codes = own
             parts.append(text)
@@ -163,11 +178,17 @@ def _runs(shown: Sequence[Cell], wanted: Sequence[Cell]) -> list[tuple[int, int]
         if old == new:
             continue
         start = x - 1 if new[0] == "" and x else x
-        if runs and start - runs[-1][1] <= NEAR:
+        if runs and _is_near(wanted, runs[-1][1], start):
             runs[-1] = (runs[-1][0], x + 1)
         else:
             runs.append((start, x + 1))
     return runs
+
+
+def _is_near(wanted: Sequence[Cell], end: int, start: int) -> bool:
+    """Whether the cells between two runs are sent again; a sign of a drawing takes three bytes."""
+    between = wanted[end:start]
+    return len(between) <= NEAR and sum(len(text.encode()) for text, _ in between) <= NEAR
 
 
 def _move(y: int, x: int, cursor: int) -> str:

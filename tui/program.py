@@ -1,4 +1,4 @@
-"""Putting the program together for one run: folders, terminal, keys, book, and whether it is the first one here."""
+"""Putting the program together for one run: folders, terminal, keys, book, and which first steps are left."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from library.book.opening import open_book, quick_rows
 from library.units.system import Display
 from tui import terminal
 from tui.app import Heelclear
+from tui.first_steps import first_steps
 from tui.own_keys import read_keys
 from tui.own_units import remember_units, remembered_units
 from tui.private_textual import know_function_keys
@@ -19,12 +20,6 @@ from tui.view.book_page import BookPage
 
 if TYPE_CHECKING:
     import argparse
-    from pathlib import Path
-
-STARTED = "started"
-"""The file in the state folder that says the program was started here before, so that a new hand is told what to do, once."""
-
-_STARTED_TEXT = "Heelclear was started here before. Without this file it shows its first five lines again.\n"
 
 
 def run_program(options: argparse.Namespace) -> int:
@@ -45,28 +40,8 @@ def run_program(options: argparse.Namespace) -> int:
         keep_units=lambda lengths: remember_units(state_folder(), lengths),
         keymap=read_keys(config_folder() / "keys.toml"),
         page=BookPage(quick_rows(shop)),
-        first_start=is_first_start(state_folder()),
+        first_steps=first_steps(state_folder()),
     )
-    if session.first_start:
-        remember_start(state_folder())
     app = Heelclear(session, lambda: open_book(shop), shop, state_folder())
     app.run(mouse=options.mouse)
     return app.return_code or 0
-
-
-def is_first_start(state: Path) -> bool:
-    """Whether nothing in the state folder tells of an earlier start.
-
-    Args:
-        state: the state folder, which need not be there.
-    """
-    return not (state / STARTED).exists()
-
-
-def remember_start(state: Path) -> None:
-    """Leave word of this start; where that cannot be written, the next one is a first start again."""
-    try:
-        state.mkdir(parents=True, exist_ok=True)
-        (state / STARTED).write_text(_STARTED_TEXT, encoding="utf-8")
-    except OSError:
-        return

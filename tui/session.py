@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from library.units.system import METRIC, Display, Lengths
 from tui import later
+from tui.first_steps import FirstSteps
 from tui.keys import Keymap
 from tui.theme import Theme, theme
 from tui.view.bars import book_title
@@ -33,7 +34,7 @@ class Session:
         page: the list of the book with its find line.
         units_ready: whether units are loaded, so that writing one costs nothing.
         large_figures: whether the calculator shows its drawings large, in place of the numbers.
-        first_start: whether the program was never started here before.
+        first_steps: what a new hand has not done yet.
         left_behind: what an earlier run left unsaved.
         machine: the id of the machine in hand, where one was chosen.
         wanted: the id of an entry that is to be chosen as soon as the book has it.
@@ -47,7 +48,7 @@ class Session:
     page: BookPage = field(default_factory=BookPage)
     units_ready: bool = False
     large_figures: bool = False
-    first_start: bool = False
+    first_steps: FirstSteps = field(default_factory=FirstSteps)
     left_behind: list[Kept] = field(default_factory=list)
     machine: str = ""
     wanted: str = ""

@@ -70,7 +70,7 @@ def calculations_for(kind: str, surfaces: tuple[str, ...] = ()) -> tuple[Calcula
 
 def _by_kind(sheet: Calculation, kind: str, _: Sequence[str]) -> tuple[int, ...]:
     """How near a kind is to the main job of a calculation; nothing where it does not serve it."""
-    return (sheet.kinds.index(kind), len(sheet.kinds)) if kind in sheet.kinds else ()
+    return (sheet.kinds.index(kind) + sheet.beside, len(sheet.kinds)) if kind in sheet.kinds else ()
 
 
 def _by_surface(sheet: Calculation, _: str, surfaces: Sequence[str]) -> tuple[int, ...]:
@@ -78,5 +78,9 @@ def _by_surface(sheet: Calculation, _: str, surfaces: Sequence[str]) -> tuple[in
     served = sheet.belongs_on or sheet.surfaces
     if not served:
         return (len(surfaces), 0, 0)
-    shared = [(at, served.index(one), len(served)) for at, one in enumerate(surfaces) if one in served]
+    shared = [
+        (at, served.index(one) + len(EVERY_KIND) * sheet.beside, len(served))
+        for at, one in enumerate(surfaces)
+        if one in served
+    ]
     return min(shared, default=())

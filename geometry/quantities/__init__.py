@@ -15,15 +15,22 @@ SUBJECTS = (
     "relief",
     "surfaces",
     "thread",
+    "flank",
     "setting",
+    "tooth_rest",
     "wheel",
     "recommended",
     "cone",
     "drill",
     "reamer",
+    "bevel",
+    "work_head",
+    "circular_land",
     "face",
     "upkeep",
+    "wear",
     "indexing",
+    "limits",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

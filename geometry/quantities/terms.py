@@ -90,6 +90,11 @@ TERMS = (
         choice=("relief_form", "eccentric"),
     ),
     Term(
+        "con-eccentric relief",
+        "A relief of a thread land that begins some way behind the edge: first a strip on the circle, which guides the tap, then a fall toward the axis. Without the strip it is eccentric, without the fall concentric.",
+        ("con-eccentric land", "concentric thread land"),
+    ),
+    Term(
         "flat relief",
         "A relief of one straight facet. It falls quickly at the edge and comes back to the circle further round, so a wide land needs a second facet, or the heel rubs.",
         ("angular relief", "straight relief"),
@@ -100,6 +105,12 @@ TERMS = (
         "What an indicator that was set to zero at the edge shows further back: how far that place lies inside the circle of the edges.",
         ("drop", "fall behind the edge"),
         ("drop",),
+    ),
+    Term(
+        "tooth rest",
+        "A blade that holds the tooth which is ground at its height. Under a helical tooth it stands fixed beside the wheel, its top sloped along the tooth, and turns the tool as it slides past.",
+        ("finger", "rest blade"),
+        ("tooth_rest_height", "rest_width"),
     ),
     Term(
         "throw",
@@ -113,10 +124,58 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "facet point",
+        "A drill point whose flanks are flat: one facet at the lip, and mostly a steeper one behind it that clears the heel. Where the second ones reach the line through the axis, four facets meet in a tip.",
+        ("four-facet point", "flat-ground point"),
+        ("second_lip_relief_angle",),
+    ),
+    Term(
+        "bevel lead",
+        "The short cone at the front of a reamer on which it cuts. It wears at its outer corner, where the land begins, and is sharpened by grinding the cone back along the axis.",
+        ("lead of a reamer", "reamer chamfer"),
+        ("bevel_angle", "bevel_length"),
+    ),
+    Term(
+        "wear",
+        "What use takes off an edge: a bright strip behind it that has no relief any more, or a corner that is rounded or chipped. Where the strip is widest it says how much has to come off.",
+        ("wear land", "blunt edge", "flank wear"),
+        ("wear_land",),
+    ),
+    Term(
+        "spark-out",
+        "Passes without infeed at the end, until the wheel hardly sparks: machine and tool spring back, and the last of the stock comes off.",
+        ("sparking out", "dwell passes"),
+        ("spark_out_passes",),
+    ),
+    Term(
+        "flank",
+        "One side of a thread, between its crest and its root. Where the thread land falls toward the axis the flanks fall away too, square to themselves by less: by half of it on a 60 degree thread.",
+        ("thread flank",),
+        ("flank_angle", "flank_relief_angle"),
+    ),
+    Term(
         "chamfer of a tap",
         "The cone ground on the first threads of a tap, which does nearly all of the cutting; behind it stands the full thread, which guides and sizes.",
         ("taper lead",),
         ("chamfer_threads",),
+    ),
+    Term(
+        "limits of size",
+        "The smallest and the largest size that something may have. Between those of a hole lie those of the tool that makes it: room above for what it cuts over its own size, room below to wear.",
+        ("limits", "min. and max."),
+        ("hole_lower_limit", "hole_upper_limit", "reamer_lower_limit", "reamer_upper_limit"),
+    ),
+    Term(
+        "tolerance class",
+        "A letter and a number of ISO 286, such as H7: the letter says where the limits lie beside the nominal size, the number how wide they are. A large letter is a hole and a small one a shaft.",
+        ("iso tolerance", "fit of a hole", "h7"),
+        ("hole_tolerance",),
+    ),
+    Term(
+        "tap limit",
+        "The mark behind the size on a ground tap: an H or L number counts half thousandths of an inch over or under the basic pitch diameter, a D number the same on metric taps, and an ISO class tenths of the tolerance of the thread.",
+        ("h limit", "d limit", "gh number", "pitch diameter limit"),
+        ("tap_limit",),
     ),
 )
 """The words, those that are parts of a tooth first."""

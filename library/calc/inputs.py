@@ -101,17 +101,18 @@ def _typed(sheet: Calculation, field: Field, text: str, display: Display) -> Inp
 
 
 def _word(text: str, choices: tuple[str, ...]) -> str:
+    by_word = {choice.lower(): choice for choice in choices}
     word = "-".join(text.lower().split())
-    if word in choices:
-        return word
+    if word in by_word:
+        return by_word[word]
     # Whole parts come before a mere beginning: type-1 is not type-11, and dish is type-12-dish.
     whole = [
-        choice for choice in choices if f"{choice}-".startswith(f"{word}-") or choice.endswith(f"-{word}")
+        choice for choice in by_word if f"{choice}-".startswith(f"{word}-") or choice.endswith(f"-{word}")
     ]
-    begun = [choice for choice in choices if choice.startswith(word)]
+    begun = [choice for choice in by_word if choice.startswith(word)]
     for fitting in (whole, begun):
         if word and len(fitting) == 1:
-            return fitting[0]
+            return by_word[fitting[0]]
     raise UnitError(f"{text.strip()!r} is not one of the choices; it can be {' or '.join(choices)}.")
 
 

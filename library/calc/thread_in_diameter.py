@@ -9,8 +9,19 @@ from geometry.sentences import Kind
 from library.issue import Issue
 from library.units.grammar import UnitError, parse
 
-PLACE = "diameter"
-"""The field in which a thread may be named."""
+PLACES = ("diameter", "nominal_diameter")
+"""The fields in which a thread may be named; a calculation asks for one of them at most."""
+
+
+def place_of_thread(sheet: Calculation) -> str:
+    """The field of a calculation in which a thread may be named; empty where it asks for no such size.
+
+    Example:
+        >>> from geometry.calculations import calculation
+        >>> place_of_thread(calculation("lead-over-land")), place_of_thread(calculation("wheel-speed"))
+        ('diameter', '')
+    """
+    return next((place for place in PLACES if sheet.field(place) is not None), "")
 
 
 def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[str, str], list[Issue]]:
@@ -28,18 +39,19 @@ def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[s
         >>> with_thread(calculation("lead-over-land"), {"diameter": "M12"})[0]["pitch"]
         '1.75 mm'
     """
-    name = typed.get(PLACE, "").strip()
-    if not name or sheet.field(PLACE) is None or not _may_be_a_thread(name):
+    place = place_of_thread(sheet)
+    name = typed.get(place, "").strip()
+    if not name or not _may_be_a_thread(name):
         return typed, []
     from library.threads import NotChosen, choose, find_threads, texts_for
 
     if not name[0].isalpha() and name[0] != "#" and not find_threads(name):
         return typed, []
-    rest = {key: text for key, text in typed.items() if key != PLACE and text.strip()}
+    rest = {key: text for key, text in typed.items() if key != place and text.strip()}
     try:
         thread = choose(name)
     except NotChosen as error:
-        return rest, [Issue(sheet.name, PLACE, "error", f"{PLACE}: {error}")]
+        return rest, [Issue(sheet.name, place, "error", f"{place}: {error}")]
     return texts_for(sheet, thread, rest) | rest, []
 
 

@@ -8,6 +8,7 @@ from typing import TypeVar, cast
 
 from geometry.calculation import Calculation
 from geometry.complaints import is_tried
+from geometry.figure import is_drawn
 from geometry.surfaces import surface_of_relief
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, answer
@@ -15,8 +16,8 @@ from library.calc.cautions import cautions_for, material_of
 from library.calc.surfaces import has_surface
 from library.units.system import Display
 
-_Asked = tuple[str, bool, tuple[tuple[str, str], ...]]
-"""A calculation by its name, whether its advice is tried, and the texts that it is given."""
+_Asked = tuple[str, bool, bool, tuple[tuple[str, str], ...]]
+"""A calculation by its name, whether its advice is tried and its drawing made, and the texts that it is given."""
 
 _Kept = dict[_Asked, tuple[Entry, Answer]]
 """Answers, each with what it was given of the entry."""
@@ -60,7 +61,7 @@ class Answers:
         """The answer of a calculation to texts that stand for what is typed, by quantity."""
         if sheet.name not in self._parts:
             self._parts[sheet.name] = _part_for(sheet, self._entry)
-        part, asked = self._parts[sheet.name], (sheet.name, is_tried(), tuple(texts.items()))
+        part, asked = self._parts[sheet.name], (sheet.name, is_tried(), is_drawn(), tuple(texts.items()))
         kept = self._now.get(asked) or self._before.get(asked)
         if kept is None or kept[0] != part:
             cautions = self.remembered(

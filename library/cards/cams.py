@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from geometry.calculation import Given
 from geometry.complaints import untried
 from geometry.evaluate import Refusal, run
+from geometry.figure import undrawn
 from library.book.model import Measure
 from library.calc.answer import Answer
 from library.equipment.model import Machine
@@ -62,8 +63,10 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
             return False
         return given is not None and given >= goal
 
-    with untried():
+    with untried(), undrawn():
         place = bisect_left(cams, True, key=reaches)
+        if place < len(cams) and not found.issues:
+            return cams[place]  # It was looked at just now, and there is nothing else amiss.
         best = cams[min(place, len(cams) - 1)]
         return best if relief_of(ask({role.throw: best.text})) is not None else None
 
@@ -169,7 +172,8 @@ def by_cam(found: Answer) -> ByCam | None:
         return None
     values: dict[str, Given] = {key: one.value for key, one in found.inputs.items() if key != "chosen_throw"}
     try:
-        heel = run(found.sheet, values).outputs.get("heel_drop")
+        with untried(), undrawn():
+            heel = run(found.sheet, values).outputs.get("heel_drop")
     except Refusal:
         heel = None
     return ByCam(cam.text, outputs["relief_angle"], wanted.value, outputs["heel_drop"], heel)

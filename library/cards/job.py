@@ -9,6 +9,7 @@ from functools import cached_property
 
 from geometry.calculation import Calculation, Check
 from geometry.complaints import untried
+from geometry.figure import undrawn
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
@@ -181,9 +182,19 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
             step = _step(sheet, texts, provenance, _Bench(card, answers, machine, choice, before, kind))
+            if choice.method in sheet.role.otherwise_by:
+                step = _unread(step)
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before, answers))
     cautions = _cautions(steps, entry, book, answers)
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
+
+
+def _unread(step: Step) -> Step:
+    """The step without its indicator readings, which another calculation gives for the method of the job."""
+    result = step.answer.result
+    if result is None or not result.stations:
+        return step
+    return replace(step, answer=replace(step.answer, result=replace(result, stations=())))
 
 
 def _as_calculated(card: Card) -> Card:
@@ -237,7 +248,7 @@ def _step(
     cam: dict[str, str] = {}
     if bench.choice.method == CAM and sheet.role.cam is not None:
         # Until the cam is known, nobody reads what the calculation advises.
-        with untried():
+        with untried(), undrawn():
             cam = _cam(ask({}), ask, bench)
         provenance = provenance | dict.fromkeys(cam, _provenance_of_cam(bench, cam))
     found = ask(cam)

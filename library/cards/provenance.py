@@ -77,6 +77,8 @@ def _measured(card: Card) -> Iterator[KnownText]:
         if row.kind is Kind.ANGLE and (key in card.wanted or (key in OF_NO_SURFACE and relief_wanted)):
             continue
         yield KnownText(key, joined(readings), "measured")
+        if key == "diameter":
+            yield KnownText("measured_diameter", joined(readings), "measured")
 
 
 def _of_tool(card: Card) -> Iterator[KnownText]:
@@ -86,9 +88,12 @@ def _of_tool(card: Card) -> Iterator[KnownText]:
     for text in (card.tool.thread, card.tool.size):
         for key, found in of_thread(text).items():
             yield KnownText(key, found, "tool")
+            if key == "diameter":
+                yield KnownText("nominal_diameter", found, "tool")
     sizes = readings_of(card.tool.size)
     if sizes and all(_is_number(size, Kind.LENGTH) for size in sizes):
         yield KnownText("diameter", card.tool.size, "tool")
+        yield KnownText("nominal_diameter", card.tool.size, "tool")
 
 
 def _is_number(text: str, kind: Kind) -> bool:

@@ -51,6 +51,7 @@ def texts_for(sheet: Calculation, thread: Thread, typed: Collection[str] = ()) -
         Text by field; empty for a calculation that asks for nothing of a thread.
     """
     fills = dict(thread.fills())
+    fills["nominal_diameter"] = fills["diameter"]
     if any(key in typed for key in _PITCH):
         fills = {key: text for key, text in fills.items() if key not in _PITCH}
     elif "threads_per_inch" in fills and sheet.field("threads_per_inch") is None:

@@ -22,7 +22,14 @@ Attributes = tuple[str, str, bool, bool]
 
 def shown(screen: pyte.Screen) -> list[list[Attributes]]:
     rows = [[screen.buffer[y][x] for x in range(screen.columns)] for y in range(screen.lines)]
-    return [[(cell.data, cell.fg, cell.bold, cell.reverse) for cell in row] for row in rows]
+    return [[seen(cell) for cell in row] for row in rows]
+
+
+def seen(cell: pyte.screens.Char) -> Attributes:
+    """What can be seen of a cell: of a blank neither its colour nor how bright it would be."""
+    if cell.data == " " and not cell.reverse:
+        return " ", "default", False, False
+    return cell.data, cell.fg, cell.bold, cell.reverse
 
 
 def painted(frame: list[tuple[int, int, list[tuple[str, str]]]], cells: ChangedCells) -> str:
@@ -169,3 +176,13 @@ def test_a_list_walked_line_by_line_is_shown_right_at_every_step(steps: list[int
         for y in range(10):
             words = [">"] * (first + y == chosen) + ["tool", f"{first + y:03d}"]
             assert screen.display[y].split() == words
+
+
+def test_a_blank_is_sent_again_only_where_its_style_can_be_seen() -> None:
+    screen = ChangedCells(6, 1)
+    screen.put(0, 0, [("a    b", "2")])
+    screen.changes()
+    screen.put(0, 0, [("a", "2"), ("    ", ""), ("b", "2")])
+    assert screen.changes() == ""
+    screen.put(0, 0, [("a", "2"), ("    ", "7"), ("b", "2")])
+    assert screen.changes() == "\x1b[1;2H\x1b[7m    \x1b[m"

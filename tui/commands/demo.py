@@ -7,10 +7,12 @@ import sys
 import tempfile
 from pathlib import Path
 
+from library.book.folders import state_folder
 from library.book.starting import NotStarted
 from library.demo import lay_out
 from tui.commands import printing
 from tui.commands.parser import open_screens
+from tui.first_steps import first_steps
 
 
 def run(options: argparse.Namespace) -> int:
@@ -22,8 +24,12 @@ def run(options: argparse.Namespace) -> int:
         printing.error(str(error))
         return 2
     printing.line(f"An invented book, the ferry yard's, lies in {folder}. Do what you like with it.")
+    printing.line(
+        "In it F3 lists its job cards, F8 is the menu of all that can be done, and ? explains what is shown."
+    )
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         printing.line(f"Open it with: heelclear --library {folder}")
         return 0
+    first_steps(state_folder()).take("demo")
     options.library = folder
     return open_screens(options)

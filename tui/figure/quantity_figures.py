@@ -7,7 +7,23 @@ from functools import cache
 
 from geometry.quantities import QUANTITIES
 from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
-from tui.figure.sketch import cone, cylinder, drill, facets, section, thread, tooth, wheel
+from tui.figure.sketch import (
+    bevel,
+    circular_land,
+    cone,
+    cylinder,
+    drill,
+    facets,
+    flank,
+    limits,
+    section,
+    thread,
+    tooth,
+    tooth_rest,
+    wear,
+    wheel,
+    work_head,
+)
 from tui.figure.sketch.drawing import sketch_lines
 from tui.figure.sketch.model import Sketch
 from tui.pieces import Line, text_of
@@ -35,7 +51,23 @@ NOTHING: Mapping[str, str] = {
 @cache
 def _sketches() -> Mapping[str, Sketch]:
     found: dict[str, Sketch] = {}
-    for subject in (section, tooth, facets, cylinder, cone, drill, thread, wheel):
+    for subject in (
+        section,
+        tooth,
+        circular_land,
+        facets,
+        cylinder,
+        cone,
+        bevel,
+        drill,
+        thread,
+        flank,
+        wheel,
+        tooth_rest,
+        limits,
+        work_head,
+        wear,
+    ):
         found.update(subject.sketches())
     return found
 

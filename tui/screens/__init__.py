@@ -38,12 +38,14 @@ if TYPE_CHECKING:
     from tui.screens.confirm import ConfirmScreen as ConfirmScreen
     from tui.screens.conflict import ConflictScreen as ConflictScreen
     from tui.screens.draft import DraftScreen as DraftScreen
+    from tui.screens.draft_screens import put_away_old as put_away_old
     from tui.screens.drafts import DraftsScreen as DraftsScreen
     from tui.screens.entry import EntryScreen as EntryScreen
     from tui.screens.entry import cautions_of as cautions_of
     from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
     from tui.screens.help import HelpScreen as HelpScreen
     from tui.screens.print import PrintScreen as PrintScreen
+    from tui.screens.printing import printed_entry as printed_entry
     from tui.screens.review_change import ReviewChangeScreen as ReviewChangeScreen
     from tui.screens.table_forms import CopyForm as CopyForm
     from tui.screens.table_forms import NewEntryForm as NewEntryForm
@@ -103,6 +105,8 @@ PARTS = {
     "calculation_in_a_line": "tui.screens.beside",
     "cautions_of": "tui.screens.entry",
     "list_in_a_line": "tui.screens.beside",
+    "printed_entry": "tui.screens.printing",
+    "put_away_old": "tui.screens.draft_screens",
     "printed_sheet": "tui.screens.cards.sheet",
     "take_back": "tui.screens.change_flow",
     "to_the_cards": "tui.screens.cards.card_navigation",

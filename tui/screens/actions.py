@@ -52,7 +52,7 @@ class ActionsScreen(Chooser):
                 for place in range(self.view.top, min(self.view.top + height, len(rows)))
             ]
         headings: dict[Group, str] = {group: group.upper() for group in ORDER}
-        headings["here"] = f"HERE: {self.below.title_text()}"
+        headings["here"] = f"HERE: {self.below.title_text().partition('   ')[0]}"
         lines, place = menu_lines(rows, self.view.chosen, headings, width)
         above = place if self.view.chosen else 0
         self._top = max(0, min(self._top, above - 1, len(lines) - height), place - height + 1)

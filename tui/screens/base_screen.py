@@ -119,6 +119,7 @@ class BaseScreen(Screen[None], inherit_bindings=False):
 
     def do(self, action: Action) -> None:
         """Do an action of the registry, and show what came of it."""
+        self.session.first_steps.did(self.WHERE, action.id)
         if action.opens:
             self.app.push_screen(screens.opened_by(action)(self.session))
         else:

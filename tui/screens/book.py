@@ -12,14 +12,15 @@ from tui.screens.confirming import ask
 from tui.screens.paned import LIST, PanedScreen
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
-from tui.view.welcome import HEIGHT, LEAST_ROWS, welcome
+from tui.view.welcome import LEAST_ROWS, welcome
 
 if TYPE_CHECKING:
     from library.book.model import Entry
+    from tui.services.export import Printed
     from tui.session import Session
 
 WANT_THE_BOOK = frozenset(
-    {"go-on", "calculate", "cautions", "change", "begin-card", "cards", "menu", "compare"}
+    {"go-on", "calculate", "cautions", "change", "begin-card", "cards", "menu", "compare", "print"}
 )
 """What shows more than the list does, and so cannot be done before the book is read."""
 
@@ -64,19 +65,19 @@ class BookScreen(PanedScreen):
         return self.session.book_title
 
     def body(self, width: int, height: int) -> list[Line]:
-        """Find line and list, on a wide screen the chosen entry beside them, and on a first start what to do."""
-        if self.session.first_start and height >= LEAST_ROWS:
-            return [*self.session.page.draw(width, height - HEIGHT), *welcome(self.session.keymap, width)]
+        """Find line and list."""
         return self.session.page.draw(width, height)
 
     def foot(self, width: int, height: int) -> list[Line]:
-        """The cautions of the chosen tool, where that stands beside the list."""
+        """The first steps that are left, and the cautions of the chosen tool, where that stands beside the list."""
+        left = self.session.first_steps.left if height > LEAST_ROWS else ()
+        steps = welcome(self.session.keymap, width, left)
         if self.abreast == 1:
-            return []  # Nothing of an entry is read for the list alone.
+            return steps  # Nothing of an entry is read for the list alone.
         entry, book = self.shown_tool, self.session.book
         if entry is None or book is None:
-            return []
-        return screens.cautions_of(book, entry, width, self.in_full)
+            return steps
+        return [*steps, *screens.cautions_of(book, entry, width, self.in_full)]
 
     def tool(self) -> Entry | None:
         """The chosen entry."""
@@ -165,6 +166,26 @@ class BookScreen(PanedScreen):
             self.say(f"Mark two entries or more with {mark}; then {compare} shows them side by side.")
             return
         self.app.push_screen(screens.CompareScreen(self.session, entries))
+
+    def do_put_away(self) -> None:
+        """Take the first steps out of the book."""
+        if self.session.first_steps.left:
+            self.session.first_steps.put_away()
+            self.say("The first steps are put away; the help of each screen tells the same and more.")
+        else:
+            self.say("No first steps are shown.")
+
+    def printed(self) -> Printed | None:
+        """The chosen entry with its sources and cautions in full."""
+        entry = self.session.chosen_entry()
+        if entry is None:
+            self.say(f"There is no entry to print; {self.key_of('empty')} empties the find line.")
+            return None
+        return screens.printed_entry(self.session, entry)
+
+    def do_drop_old_drafts(self) -> None:
+        """Forget the drafts that nobody has touched for long, once that is confirmed."""
+        screens.put_away_old(self)
 
     def do_unmark(self) -> None:
         """Take the marks of all entries away, once that is confirmed."""

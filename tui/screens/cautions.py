@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from library.calc.cautions import cautions_for
 from library.pages.cautions import HEADING, cautions_page
+from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
 from tui.view.lines import Line
 from tui.view.page_lines import page_lines
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from geometry.calculation import Calculation
     from library.book.model import Book, Caution, Entry
     from library.pages.page import Page
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -52,6 +54,11 @@ class CautionsScreen(Reading):
         """The cautions, one after the other."""
         book = self.session.book
         return page_lines(self._page(book), width) if book is not None else []
+
+    def printed(self) -> Printed | None:
+        """The cautions that are shown."""
+        book = self.session.book
+        return printed_page(self._page(book), "cautions") if book is not None else None
 
     def _page(self, book: Book) -> Page:
         about = self.entry.title if self.entry is not None else "any grinding"

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 from library.calc.cautions import cautions_of_all
 from library.pages.cautions import at_arms_length
 from library.pages.columns import body_lines, columns, heading_lines
-from library.pages.comparison import LEGEND, side_by_side
+from library.pages.comparison import LEGEND, comparison_page, side_by_side
 from tui import screens
+from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, rule, wrap
 from tui.view.page_lines import block_lines, reader, shown
@@ -17,6 +18,7 @@ from tui.view.page_lines import block_lines, reader, shown
 if TYPE_CHECKING:
     from library.book.model import Entry
     from library.pages.columns import Columns
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -75,6 +77,14 @@ class CompareScreen(Reading):
     def do_cautions(self) -> None:
         """Show the cautions of all of them in full."""
         self.heelclear.show_cautions(None, None, lambda book: cautions_of_all(self.entries, book))
+
+    def printed(self) -> Printed | None:
+        """The comparison, with sources where they are shown."""
+        book = self.session.book
+        if book is None:
+            return None
+        page = comparison_page(book, self.entries, sources=self._sources)
+        return printed_page(page, "-beside-".join(one.id for one in self.entries))
 
     def do_change(self) -> None:
         """Change the first entry in sight."""

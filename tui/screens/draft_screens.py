@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
 from tui import screens
+from tui.screens.confirming import ask
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm
 from tui.screens.value_form import ValueFormScreen
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
     from library.book.model import Book
     from library.drafts.draft import Draft
     from library.drafts.draft_store import Kept
@@ -77,3 +81,47 @@ def _calculator(session: Session, draft: Draft) -> BaseScreen | None:
     form = session.calculators.form(entry, sheet)
     form.typed.update({key: TextLine.ending(text) for key, text in draft.fields.items()})
     return screens.CalculatorScreen(session, entry, sheet)
+
+
+OLD = timedelta(days=30)
+"""Since when nobody has touched a draft that is old."""
+
+
+def put_away_old(screen: BaseScreen, then: Callable[[], None] = lambda: None) -> None:
+    """Ask whether to forget the drafts that nobody has touched for long.
+
+    Args:
+        screen: asks.
+        then: done when they are forgotten.
+    """
+    long_ago = datetime.now() - OLD
+    put_away(
+        screen,
+        [one for one in screen.session.left_behind if one.draft.kept.replace(tzinfo=None) < long_ago],
+        then,
+    )
+
+
+def put_away(screen: BaseScreen, kept: Sequence[Kept], then: Callable[[], None] = lambda: None) -> None:
+    """Ask by name whether to forget some drafts.
+
+    Args:
+        screen: asks.
+        kept: the drafts; where there are none, that is said.
+        then: done when they are forgotten.
+    """
+    wanted = list(kept)
+    if not wanted:
+        screen.say(f"No draft is older than {OLD.days} days.")
+        return
+
+    def drop() -> None:
+        for one in wanted:
+            screen.heelclear.autosave.forget(one)
+            screen.session.left_behind.remove(one)
+        screen.say(f"{len(wanted)} put away.")
+        then()
+
+    names = [f"{name_of(one)} of {one.draft.kept:%Y-%m-%d}" for one in wanted]
+    what = f"{len(wanted)} drafts" if len(wanted) > 1 else names[0]
+    ask(screen, f"Put {what} away?", "Put away", f"Forgotten for good: {'; '.join(names)}", drop)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from tui import screens
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
-from tui.screens.draft_screens import name_of, screen_of
+from tui.screens.draft_screens import name_of, put_away, put_away_old, screen_of
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
@@ -79,23 +79,16 @@ class DraftsScreen(Chooser):
 
     def do_drop_all_drafts(self) -> None:
         """Forget all of them, once that is confirmed."""
-        kept = list(self.session.left_behind)
-        names = "; ".join(map(name_of, kept))
+        put_away(self, self.session.left_behind, self._come_back)
 
-        def drop() -> None:
-            for one in kept:
-                self.heelclear.autosave.forget(one)
-                self.session.left_behind.remove(one)
+    def do_drop_old_drafts(self) -> None:
+        """Forget those that nobody has touched for long, once that is confirmed."""
+        put_away_old(self, self._come_back)
+
+    def _come_back(self) -> None:
+        if not self.session.left_behind:
             self.app.pop_screen()
             self.heelclear.say("They are forgotten; nothing else was left unsaved.")
-
-        ask(
-            self,
-            f"Put all {len(kept)} drafts away?",
-            "Put them away",
-            f"They are forgotten for good: {names}",
-            drop,
-        )
 
     def drop(self, kept: Kept) -> None:
         """Forget a draft for good."""

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from library.book.model import Book, Entry
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -94,6 +95,10 @@ class EntryScreen(PanedScreen):
     def do_last(self) -> None:
         """To the end of the text."""
         self.page.view.scroll(self.page.view.count)
+
+    def printed(self) -> Printed | None:
+        """The entry with its sources and cautions in full."""
+        return screens.printed_entry(self.session, self.entry)
 
     def do_change(self) -> None:
         """List what can be changed of it, the value in hand chosen."""

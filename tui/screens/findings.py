@@ -6,11 +6,14 @@ from typing import TYPE_CHECKING
 
 from library.book import folders
 from library.issue import Issue, Place
+from library.pages.page import Page, Said, Section
 from tui.screens.in_editor import open_file
+from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
 if TYPE_CHECKING:
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -44,6 +47,17 @@ class FindingsScreen(Reading):
             self._starts.append(len(lines))
             lines += _shown(issue, width, chosen=number == self._chosen)
         return lines or [EMPTY, *wrap("Nothing is wrong in the files of the book.", width)]
+
+    def printed(self) -> Printed:
+        """The problems, each with its file and its line."""
+        sections = tuple(
+            Section(
+                f"{one.severity.upper()}  {one.way or 'the whole file'}",
+                (Said((one.text, place_of(one))),),
+            )
+            for one in self.issues()
+        )
+        return printed_page(Page(self.title_text(), sections), "problems")
 
     def do_up(self) -> None:
         """To the problem before."""
@@ -93,8 +107,13 @@ def _of_keys(sentence: str) -> Issue:
     return Issue("your own keys", "", "warning", sentence, place=place)
 
 
+def place_of(issue: Issue) -> str:
+    """File, line and column of a problem."""
+    return f"{issue.place.file}, line {issue.place.line}, column {issue.place.column}"
+
+
 def _shown(issue: Issue, width: int, *, chosen: bool) -> list[Line]:
-    place = f"{issue.place.file}, line {issue.place.line}, column {issue.place.column}"
+    place = place_of(issue)
     return [
         line(
             Piece("> " if chosen else "  ", "strong"),

@@ -5,13 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities.terms import terms_with
-from library.pages.glossary import quantities_with, sought
+from library.pages.glossary import glossary_page, quantities_with, sought
+from tui.figure.quantity_figures import FIGURES
+from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
 from tui.view.help_page import explained, explained_term
 from tui.view.lines import Line, wrap
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -36,6 +39,10 @@ class GlossaryScreen(Reading):
         return lines or wrap(
             f"No word has that in it. {self.key_of('empty')} shows all of them again.", width
         )
+
+    def printed(self) -> Printed:
+        """The words that are shown."""
+        return printed_page(glossary_page(self.find.text, FIGURES if self.find.text else {}), "glossary")
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from tui.screens.printing import MAIL, printed_text
 from tui.screens.reading import Reading
 from tui.view.help_page import help_lines
-from tui.view.lines import Line
+from tui.view.lines import Line, text_of
 
 if TYPE_CHECKING:
     from tui.screens.base_screen import BaseScreen
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -37,6 +39,11 @@ class HelpScreen(Reading):
             about.words(),
             in_hand=about.word_in_hand(),
         )
+
+    def printed(self) -> Printed:
+        """The help as it is shown."""
+        lines = [text_of(one).rstrip() for one in self.text(MAIL.width)]
+        return printed_text(self.title_text(), lines, f"help-{self.about.WHERE}")
 
     def do_help(self) -> None:
         """Already here: the same key leaves again."""

@@ -33,7 +33,10 @@ class MachinesScreen(Chooser):
         """The machines, then the wheels, then how to write down one more."""
         found, mounted = self._machines(), self._wheels()
         return [
-            *(Choice(f"machine:{name}", one.title, told_of_machine(one)) for name, one in found.items()),
+            *(
+                Choice(f"machine:{name}", self._titled(one), told_of_machine(one))
+                for name, one in found.items()
+            ),
             *(Choice(f"wheel:{name}", one.title, told_of_wheel(one)) for name, one in mounted.items()),
             *_NEW,
         ]
@@ -47,6 +50,25 @@ class MachinesScreen(Chooser):
             open_file(
                 self.heelclear, (self._machines()[name] if kind == "machine" else self._wheels()[name]).place
             )
+
+    def do_mark(self) -> None:
+        """Take the chosen machine in hand, so that calculations tell its divisions."""
+        found = self.found()
+        kind, _, name = found[self.view.chosen].id.partition(":") if found else ("", "", "")
+        if kind != "machine":
+            self.say(
+                "Choose a machine; its mark says that calculations tell settings and readings in its divisions."
+            )
+            return
+        self.session.machine = name
+        self.say(
+            f"Calculations tell settings and readings in the divisions of {self._machines()[name].title}."
+        )
+
+    def _titled(self, machine: Machine) -> str:
+        """Its title, marked where it is in hand."""
+        in_hand = self.session.calculators.machine()
+        return f"{'* ' if in_hand is not None and in_hand.id == machine.id else ''}{machine.title}"
 
     def _machines(self) -> dict[str, Machine]:
         return dict(machines(self.session.book)) if self.session.book is not None else {}

@@ -60,7 +60,7 @@ class PanedScreen(BaseScreen):
     PanedScreen.-three #list { width: 29%; }
     PanedScreen.-three #tool { width: 33%; }
     PanedScreen.-three.-alone #list { width: 1fr; }
-    PanedScreen.-three.-alone #tool { width: 1fr; min-width: 45; }
+    PanedScreen.-three.-alone #tool { width: 1.4fr; }
     PanedScreen.-three.-alone #calculation { width: 81; }
     """
 

@@ -84,7 +84,8 @@ class EntryPage:
             live: whether the values can be gone through here, so that one of them is in hand.
         """
         room = max(height - 1, 0)
-        values = value_lines(values_table(book, self.entry, convert), width, self.chosen if live else None)
+        table = values_table(book, self.entry, convert)
+        values = value_lines(table, width, self.chosen if live else None, whole=live)
         noted = self.entry.values if live else {}
         told = {key: wrap(in_hand(book, one), width) for key, one in noted.items()}
         most = max(map(len, told.values()), default=0)
@@ -130,13 +131,14 @@ class EntryPage:
         return page_lines(Page("", tuple(sections)), width)
 
 
-def value_lines(table: Table, width: int, chosen: int | None = None) -> list[Line]:
+def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: bool = True) -> list[Line]:
     """The heading and one line for each value; what has no room gives way, the name last of all.
 
     Args:
         table: name, usual value, low and high end, tag of the source, and perhaps the same in another unit.
         width: in cells.
         chosen: the line in hand, which is marked.
+        whole: whether a range stands behind its usual value where it has no column of its own.
     """
     columns = list(range(len(table.heading)))
     widths = [max(len(name), *(width_of(line(row[at])) for row in table.rows), 0) if table.rows else len(name)
@@ -148,7 +150,9 @@ def value_lines(table: Table, width: int, chosen: int | None = None) -> list[Lin
     rows: Sequence[Sequence[str]] = table.rows
     if room < LEAST_TITLE:
         columns = [0, 1, TAG]
-        rows = [(row[0], _span(row), "", "", row[TAG]) for row in table.rows]
+        rows = [
+            (row[0], _span(row) if whole or not row[1] else row[1], "", "", row[TAG]) for row in table.rows
+        ]
         widths[1] = max((len(row[1]) for row in rows), default=0)
         room = _room(columns, widths, width)
     widths[0] = max(min(widths[0], room), 1)

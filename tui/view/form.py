@@ -21,7 +21,10 @@ Typed = dict[str, TextLine]
 """What was typed for one tool, by quantity; every calculation opened for that tool shares it."""
 
 OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form", "thread_taper")
-"""What the name of a thread says; it stands in the place of the first."""
+"""What the name of a thread says; it stands in the place of a size."""
+
+SIZES = ("diameter", "nominal_diameter")
+"""Where a size or the name of a thread may stand; a calculation asks for one of them at most."""
 
 _PLUS_MINUS = re.compile(r"\s*(\+/-|±|\+-)")
 
@@ -159,7 +162,7 @@ class Form(Fields):
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
         for key in OF_A_THREAD:
             self.typed.pop(key, None)
-        self.typed[OF_A_THREAD[0]] = TextLine.ending(name)
+        self.typed |= dict.fromkeys(SIZES, TextLine.ending(name))
 
     def switch(self, old: Display, new: Display, read: Callable[[str, str, Display], float | None]) -> None:
         """Keep the meaning of what was typed without a unit when the unit of lengths changes.

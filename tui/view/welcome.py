@@ -1,33 +1,36 @@
-"""The welcome of the first start: five lines on what to do."""
+"""The first steps: a line for each thing that a new hand has not done yet."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tui.keys import Keymap
 from tui.view.lines import Line, Piece, fit, line
-
-HEIGHT = 6
-"""Lines, the heading among them."""
 
 LEAST_ROWS = 16
 """Rows of a page below which the list needs them all."""
 
 
-def welcome(keymap: Keymap, width: int) -> list[Line]:
-    """The five lines under their heading.
+def welcome(keymap: Keymap, width: int, left: Sequence[str]) -> list[Line]:
+    """The steps that are left under their heading; nothing where none is.
 
     Args:
         keymap: the keys in force.
         width: in cells.
+        left: the steps, by name.
     """
-    open_it, calculate, change, explain, back = (
-        keymap.told(name) for name in ("go-on", "calculate", "change", "help", "back")
-    )
-    said = (
-        "Type a part of the tool or material; the list follows.",
-        f"Up, Down and {open_it}: what it should have, with sources.",
-        f"{calculate} gives settings and readings for what you measured.",
-        f"{change} writes your own shop's values over those of the book.",
-        f"{explain} explains what you see, with small drawings; {back} leaves.",
-    )
-    head = line(Piece(fit("── Your first time here " + "─" * width, width).replace("…", "─"), "rule"))
-    return [head, *(line(Piece(f" {n} ", "key"), fit(text, width - 3)) for n, text in enumerate(said, 1))]
+    if not left:
+        return []
+    key = keymap.told
+    said = {
+        "open": f"Type a part of tool or material; {key('go-on')} opens the entry.",
+        "calculate": f"{key('calculate')} gives settings and readings for what you measured.",
+        "card": f"{key('begin-card')} begins a job card with it; {key('cards')} lists all cards.",
+        "menu": f"{key('menu')} is all that can be done; {key('change')} your own values; {key('help')} help.",
+        "demo": "heelclear demo, at the shell, opens a shop to try it on.",
+    }
+    head = f"── First steps; {key('menu')} puts them away " + "─" * width
+    return [
+        line(Piece(fit(head, width).replace("…", "─"), "rule")),
+        *(line(Piece(" - ", "key"), fit(said[one], width - 3)) for one in left),
+    ]

@@ -11,8 +11,9 @@ from geometry.edge.views import VIEWS
 from geometry.quantities import QUANTITIES, SUBJECTS, Quantity, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, Surface
+from tests.each import each
 
-each_row = pytest.mark.parametrize("row", list(QUANTITIES.values()), ids=lambda row: row.key)
+each_row = each("row", QUANTITIES.values(), lambda row: row.key)
 
 
 @each_row
@@ -31,7 +32,7 @@ def test_a_row_has_words_to_choose_from_or_a_range(row: Quantity) -> None:
     if row.kind is Kind.CHOICE:
         assert len(row.choices) > 1
         assert len(set(row.choices)) == len(row.choices)
-        assert all(re.fullmatch(r"[a-z0-9-]+( [a-z0-9-]+)*", word) for word in row.choices)
+        assert all(re.fullmatch(r"[A-Za-z0-9-]+( [a-z0-9-]+)*", word) for word in row.choices)
     else:
         assert row.choices == ()
         assert row.low < row.high

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 import tomllib
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
@@ -290,3 +291,24 @@ async def test_a_draft_that_was_left_behind_is_not_lost_when_the_disk_refuses_to
         assert "The disk is full." in hands.shown()
         assert hands.field("Usual") == "5 deg"
     assert len(drafts()) == 1
+
+
+async def test_only_drafts_that_nobody_touched_for_long_are_put_away_from_the_list_of_the_book(
+    program: Program, tmp_path: Path
+) -> None:
+    await _leave_something_behind(program)
+    (new,) = (tmp_path / "state" / "drafts").glob("*.toml")
+    old = new.with_name("0123456789abcdef-0123456789abcdef.toml")
+    old.write_text(
+        re.sub(r"kept = .*", "kept = 2020-02-03T04:05:06", new.read_text()).replace("bronze-tap", "brass-tap")
+    )
+    async with program() as hands:
+        assert "2 unsaved" in hands.lines()[0]
+        asked = await hands.press("f8", *"old drafts", "enter")
+        assert "brass-tap" in asked
+        assert "2020-02-03" in asked
+        assert "bronze-tap" not in asked
+        await hands.choose("put away")
+        assert "1 unsaved" in hands.lines()[0]
+    assert new.exists()
+    assert not old.exists()

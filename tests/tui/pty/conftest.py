@@ -21,7 +21,7 @@ import pytest
 
 from library.book import opening
 from library.book.folders import shop_folder, state_folder
-from tui.program import remember_start
+from tui.first_steps import first_steps
 
 KEYS = {
     "up": "\x1b[A",
@@ -275,7 +275,7 @@ def left_running(tmp_path_factory: pytest.TempPathFactory, kept_reads: Path) -> 
         for name in ("HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME", "XDG_CACHE_HOME"):
             patch.setenv(name, str(home / name))
         patch.delenv("HEELCLEAR_LIBRARY", raising=False)
-        remember_start(state_folder())
+        first_steps(state_folder()).put_away()
         read_before(kept_reads, ())
         opened = Terminal([sys.executable, "-m", "tui"], _variables())
     opened.wait_for(" of ")
@@ -297,7 +297,7 @@ def at_the_book(left_running: Terminal) -> Terminal:
 def terminal(an_empty_home: Path, kept_reads: Path) -> Iterator[Open]:
     """Opens the program, not for the first time, with arguments and variables; or some code in its place."""
     opened: list[Terminal] = []
-    remember_start(state_folder())
+    first_steps(state_folder()).put_away()
 
     def start(
         *words: str,

@@ -1,4 +1,4 @@
-"""Started for the first time and for the second."""
+"""The first steps at one start and at the next."""
 
 from __future__ import annotations
 
@@ -6,16 +6,21 @@ from collections.abc import Callable
 from typing import Any
 
 from library.book.folders import state_folder
-from tui.program import STARTED
+from tui.first_steps import FILE
 
 Open = Callable[..., Any]
 
 
-def test_only_the_very_first_start_tells_what_to_do(terminal: Open) -> None:
-    (state_folder() / STARTED).unlink()
+def test_what_was_done_once_is_told_no_more_and_what_was_not_is_told_at_the_next_start_too(
+    terminal: Open,
+) -> None:
+    (state_folder() / FILE).unlink()
     first = terminal(afresh=True)
-    first.wait_for("Your first time here")
+    first.wait_for("Enter opens the entry")
+    first.press("enter")
+    first.press("f9")
     first.press("f9")
     first.exit_code()
     second = terminal(afresh=True)
-    assert not any("Your first time here" in line for line in second.wait_for(" of "))
+    told = second.wait_for("F2 gives settings")
+    assert not any("Enter opens the entry" in line for line in told)

@@ -69,8 +69,8 @@ def test_kill_9_while_typing_loses_what_came_after_the_last_writing_alone(
     kept = len(kept_of(an_empty_home))
 
     again = terminal("--library", str(yard))
-    again.wait_for("1 unsaved draft")
-    again.press("\x12")
+    again.wait_for("1 unsaved")
+    again.press("f8", "unsaved", "enter")
     again.wait_for("Job card: new card")
     again.press("enter")
     again.wait_for("T-99")

@@ -39,7 +39,8 @@ def cells(opened: Any) -> list[list[tuple[Any, ...]]]:
     screen = opened.emulated()
     return [
         [
-            (c.data, c.fg, c.bg, c.bold, c.reverse)
+            # Of a blank neither its colour can be seen nor how bright it would be.
+            (c.data, c.bg, c.reverse) if c.data == " " else (c.data, c.fg, c.bg, c.bold, c.reverse)
             for c in (screen.buffer[y][x] for x in range(screen.columns))
         ]
         for y in range(screen.lines)

@@ -92,7 +92,7 @@ async def test_the_keys_told_are_the_reader_s_own(program: Program) -> None:
     from tui.session import Session
 
     async with program(
-        session=Session(keymap=keymap({"cards": ("ctrl+y",), "glossary": ("ctrl+b",)}))
+        (80, 60), session=Session(keymap=keymap({"cards": ("ctrl+y",), "glossary": ("ctrl+b",)}))
     ) as hands:
         lines = (await hands.press("f8")).splitlines()
         assert "  Ctrl+Y  job cards" in lines

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from library.cards.planning import plan
 from library.pages.life import batch_page
+from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
 from tui.view.lines import Line
 from tui.view.page_lines import page_lines
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from library.book.model import Book
     from library.cards.model import Card
     from library.cards.planning import Plan
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -36,6 +38,11 @@ class BatchScreen(Reading):
         assert self.session.book is not None
         found = self._plan(self.session.book)
         return page_lines(batch_page(found, self.in_full), width)
+
+    def printed(self) -> Printed | None:
+        """The plan."""
+        book = self.session.book
+        return printed_page(batch_page(self._plan(book)), "batch") if book is not None else None
 
     def do_cautions(self) -> None:
         """Show the cautions of all cards in full."""

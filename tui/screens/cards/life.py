@@ -6,11 +6,14 @@ from typing import TYPE_CHECKING
 
 from library.cards.history import History
 from library.pages.life import life_page
+from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
 from tui.view.lines import Line
 from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
+    from library.pages.page import Page
+    from tui.services.export import Printed
     from tui.session import Session
 
 
@@ -29,4 +32,11 @@ class LifeScreen(Reading):
 
     def text(self, width: int) -> list[Line]:
         """A row for each sharpening, then what is left."""
-        return page_lines(life_page(self._found, self.session.display), width)
+        return page_lines(self._page(), width)
+
+    def printed(self) -> Printed:
+        """The life of the tool."""
+        return printed_page(self._page(), f"life-of-{self._found.name}")
+
+    def _page(self) -> Page:
+        return life_page(self._found, self.session.display)

@@ -1,0 +1,143 @@
+"""The limits of a reamer for the tolerance of its hole, and what a measured one has left to grind or to wear."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    note,
+    passed,
+    stop,
+    watch,
+    worst_first,
+)
+from geometry.fit.hole import CLASSES, Limits, hole_limits
+from geometry.fit.reamer import reamer_limits
+from geometry.quantities.limits import LIMITS
+from geometry.role import Role
+from geometry.sentences import length
+
+READ = 0.0005
+"""What a micrometer does not tell apart, in mm: half a micrometre. Common practice, no source."""
+
+ANOTHER_TOOL = 0.1
+"""From which share of the size on a measured diameter is that of another tool. Common practice, no source."""
+
+
+def _hole(given: Inputs) -> Limits:
+    if given.choice("hole_tolerance") == LIMITS:
+        return Limits(given.number("hole_lower_limit"), given.number("hole_upper_limit"))
+    return hole_limits(given.number("nominal_diameter"), given.choice("hole_tolerance"))
+
+
+def _measured(measured: float, hole: Limits, reamer: Limits) -> Check:
+    """What a diameter that was measured means for this hole."""
+    if abs(measured - hole.middle) > ANOTHER_TOOL * hole.middle:
+        return stop(
+            "The reamer that was measured is not one for this hole. Measure it again, and see the size."
+        )
+    if measured > hole.high + READ:
+        return stop(
+            "The reamer measures {measured}, more than the largest hole. Grind its circle to {middle}, then its relief anew.",
+            measured=length(measured),
+            middle=length(reamer.middle),
+            cure=(("measured_diameter", reamer.middle),),
+        )
+    if measured > reamer.high + READ:
+        return watch(
+            "The reamer measures {measured}, over its upper limit: what it cuts over its own size may spoil the hole. "
+            "Grind its circle to {middle}, then its relief anew.",
+            measured=length(measured),
+            middle=length(reamer.middle),
+            cure=(("measured_diameter", reamer.middle),),
+        )
+    if measured < hole.low - READ:
+        return stop(
+            "The reamer measures {measured}, less than the smallest hole. Set it aside for a smaller one.",
+            measured=length(measured),
+        )
+    if measured < reamer.low - READ:
+        return passed(
+            "The reamer is worn under the limits of a new one, and may still lose {left} of its diameter.",
+            left=length(max(measured - hole.low, 0.0)),
+        )
+    return passed(
+        "The reamer lies within its limits, and may lose {left} of its diameter.",
+        left=length(measured - hole.low),
+    )
+
+
+def _checks(given: Inputs, hole: Limits, reamer: Limits) -> Iterator[Check]:
+    if given.has("measured_diameter"):
+        yield _measured(given.number("measured_diameter"), hole, reamer)
+    yield note(
+        "The hole may be {low} to {high}. The reamer keeps 15 percent of that tolerance below the largest hole, and is made "
+        "within the next 35 percent; what lies below is for wear.",
+        low=length(hole.low),
+        high=length(hole.high),
+    )
+    if given.has("reaming_stock"):
+        yield note(
+            "With that stock the hole is made {before} wide before reaming.",
+            before=length(max(reamer.middle - given.number("reaming_stock"), 0.0)),
+        )
+
+
+def _compute(given: Inputs) -> Result:
+    hole = _hole(given)
+    reamer = reamer_limits(hole)
+    outputs = {"reamer_lower_limit": reamer.low, "reamer_upper_limit": reamer.high}
+    if not given.has("hole_lower_limit"):
+        outputs |= {"hole_lower_limit": hole.low, "hole_upper_limit": hole.high}
+    if given.has("measured_diameter"):
+        measured = given.number("measured_diameter")
+        outputs |= {
+            "left_to_grind": max(measured - reamer.high, 0.0),
+            "left_to_wear": max(measured - hole.low, 0.0),
+        }
+    return Result(outputs=outputs, checks=worst_first(_checks(given, hole, reamer)))
+
+
+CALCULATION = Calculation(
+    name="reamer-size",
+    title="Reamer size for a hole tolerance",
+    question="How large may the reamer be for this tolerance of the hole, and what is left to grind or to wear?",
+    wants="The nominal size is that of the hole on the drawing; the measured diameter, that of the "
+    "reamer right behind its lead, may be left out.",
+    neglects="It follows a rule of makers after ISO 522. How far a reamer cuts over its own size hangs on its lead, the holder, "
+    "the coolant and the work: ream a trial hole.",
+    kinds=("reamer",),
+    belongs_on=("bevel",),
+    beside=True,
+    inputs=(
+        Field("hole_tolerance", default="H7"),
+        Field("nominal_diameter", when=("hole_tolerance", *CLASSES), fill_from=("diameter",)),
+        Field("hole_lower_limit", when=("hole_tolerance", LIMITS)),
+        Field("hole_upper_limit", when=("hole_tolerance", LIMITS)),
+        Field("measured_diameter", optional=True, measured=True),
+        Field("reaming_stock", optional=True),
+    ),
+    outputs=(
+        "reamer_lower_limit",
+        "reamer_upper_limit",
+        "left_to_grind",
+        "left_to_wear",
+        "hole_lower_limit",
+        "hole_upper_limit",
+    ),
+    cautions=(*AT_THE_WHEEL, "light-cut-on-a-land", "sharp-edges"),
+    compute=_compute,
+    role=Role(place=24, tells=("pass", "note")),
+    sample={
+        "hole_tolerance": "H7",
+        "nominal_diameter": 12.0,
+        "measured_diameter": 12.02,
+        "reaming_stock": 0.2,
+    },
+)

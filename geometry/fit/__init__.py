@@ -1,0 +1,1 @@
+"""Limits of size: tolerances of holes and threads, and of the tools that make them."""
