@@ -60,6 +60,7 @@ def test_an_entry_gets_the_set_up_of_what_is_mostly_ground_on_it(book: Book, ent
         ("step-drill", "land", "cam", "step-drill-land-cam"),
         ("reamer", "bevel", "tooth-rest-height", "reamer-bevel"),
         ("reamer", "land", "", "reamer-land"),
+        ("twist-drill", "lip", "work-head", "twist-drill-facet"),
     ],
 )
 def test_a_job_gets_the_set_up_of_its_surface_and_its_method(
