@@ -24,6 +24,7 @@ SUBJECTS = (
     "reamer",
     "bevel",
     "work_head",
+    "vee",
     "circular_land",
     "face",
     "upkeep",

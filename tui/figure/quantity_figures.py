@@ -19,6 +19,7 @@ from tui.figure.sketch import (
     section,
     thread,
     tooth,
+    vee,
     wear,
     wheel,
     work_head,
@@ -64,6 +65,7 @@ def _sketches() -> Mapping[str, Sketch]:
         wheel,
         limits,
         work_head,
+        vee,
         wear,
     ):
         found.update(subject.sketches())
