@@ -32,7 +32,7 @@ EXAMPLE_LAND = math.radians(25)
 """How far the land goes round in the figure, which is there for the face; nobody is asked for a land."""
 
 
-def _of_offset(offset: float, diameter: float) -> float:
+def of_offset(offset: float, diameter: float) -> float:
     """The rake of an offset that was given, kept to rakes that a tooth can have."""
     row = quantity("rake_angle")
     low, high = face_offset(row.low, diameter), face_offset(row.high, diameter)
@@ -135,7 +135,7 @@ def _compute(given: Inputs) -> Result:
         offset = face_offset(rake, diameter)
     else:
         offset = given.number("face_offset")
-        rake = _of_offset(offset, diameter)
+        rake = of_offset(offset, diameter)
     others = given.numbers("other_diameter") if given.has("other_diameter") else ()
     return Result(
         outputs={"face_offset": offset, "rake_angle": rake},

@@ -17,6 +17,7 @@ SUBJECTS = (
     "thread",
     "flank",
     "setting",
+    "tooth_rest",
     "wheel",
     "recommended",
     "cone",

@@ -107,6 +107,12 @@ TERMS = (
         ("drop",),
     ),
     Term(
+        "tooth rest",
+        "A blade that holds the tooth which is ground at its height. Under a helical tooth it stands fixed beside the wheel, its top sloped along the tooth, and turns the tool as it slides past.",
+        ("finger", "rest blade"),
+        ("tooth_rest_height", "rest_width"),
+    ),
+    Term(
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
         ("travel of a cam",),
