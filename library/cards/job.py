@@ -265,7 +265,7 @@ def _step(
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
-    quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received)
+    quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received, bench.card.wanted)
     return Step(
         sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief
     )

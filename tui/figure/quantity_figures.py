@@ -17,6 +17,7 @@ from tui.figure.sketch import (
     flank,
     limits,
     section,
+    spiral_point,
     thread,
     tooth,
     tooth_rest,
@@ -68,6 +69,7 @@ def _sketches() -> Mapping[str, Sketch]:
         limits,
         work_head,
         vee,
+        spiral_point,
         wear,
     ):
         found.update(subject.sketches())
