@@ -30,6 +30,7 @@ SUBJECTS = (
     "upkeep",
     "wear",
     "indexing",
+    "spacing",
     "limits",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
