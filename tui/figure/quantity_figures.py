@@ -20,6 +20,7 @@ from tui.figure.sketch import (
     thread,
     tooth,
     tooth_rest,
+    vee,
     wear,
     wheel,
     work_head,
@@ -66,6 +67,7 @@ def _sketches() -> Mapping[str, Sketch]:
         tooth_rest,
         limits,
         work_head,
+        vee,
         wear,
     ):
         found.update(subject.sketches())
