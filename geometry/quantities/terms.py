@@ -107,6 +107,12 @@ TERMS = (
         ("drop",),
     ),
     Term(
+        "tooth rest",
+        "A blade that holds the tooth which is ground at its height. Under a helical tooth it stands fixed beside the wheel, its top sloped along the tooth, and turns the tool as it slides past.",
+        ("finger", "rest blade"),
+        ("tooth_rest_height", "rest_width"),
+    ),
+    Term(
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
         ("travel of a cam",),
@@ -116,6 +122,12 @@ TERMS = (
         "rubs",
         "What a surface behind the edge does that lies on the circle or outside it: it presses on the work and does not cut. It leaves a polished band on the land, heat, and a hole that closes on the tool.",
         ("drags", "binds", "stands proud"),
+    ),
+    Term(
+        "vee",
+        "Two flat sides at an angle in which a tool lies on two of its edges, so that a tool with an odd number of flutes can be measured: no two of its edges lie opposite each other.",
+        ("vee block", "v-block", "flute micrometer", "vee anvil"),
+        ("vee_angle", "vee_reading"),
     ),
     Term(
         "facet point",

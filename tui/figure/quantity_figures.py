@@ -19,6 +19,8 @@ from tui.figure.sketch import (
     section,
     thread,
     tooth,
+    tooth_rest,
+    vee,
     wear,
     wheel,
     work_head,
@@ -62,8 +64,10 @@ def _sketches() -> Mapping[str, Sketch]:
         thread,
         flank,
         wheel,
+        tooth_rest,
         limits,
         work_head,
+        vee,
         wear,
     ):
         found.update(subject.sketches())
