@@ -21,6 +21,7 @@ from tui.figure.sketch import (
     thread,
     tooth,
     tooth_rest,
+    vee,
     wear,
     wheel,
     work_head,
@@ -68,6 +69,7 @@ def _sketches() -> Mapping[str, Sketch]:
         spacing,
         limits,
         work_head,
+        vee,
         wear,
     ):
         found.update(subject.sketches())
