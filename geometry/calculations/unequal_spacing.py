@@ -238,7 +238,7 @@ CALCULATION = Calculation(
     ),
     cautions=("hands", "sharp-edges"),
     compute=_compute,
-    role=Role(place=15, of_course=(), about="spacing_step", rows=MOVES, tells=("note",)),
+    role=Role(place=18, of_course=(), about="spacing_step", rows=MOVES, tells=("note",)),
     sample={
         "flutes": 8.0,
         "spacing_step": math.radians(2),
