@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.fit.hole import CLASSES
 from geometry.quantities.quantity import choice, length
+from geometry.thread.tap_limits import MARKS
 
 LIMITS = "limits"
 """The choice of giving limits as numbers."""
@@ -78,6 +79,45 @@ ROWS = (
         "How much the diameter may still lose until the tool is as small as the smallest hole.",
         "On the diameter, from what was measured.",
         0.0,
+        500.0,
+    ),
+    choice(
+        "tap_limit",
+        "Limits of the tap",
+        "How large a tap is made within the tolerance of its thread: an ISO class, an H, L or D number, or limits in numbers.",
+        "From the mark on the shank of the tap, behind the size of the thread.",
+        (*MARKS, LIMITS),
+    ),
+    length(
+        "tap_lower_limit",
+        "Lower limit of the tap",
+        "The least pitch diameter that a new tap of this mark has.",
+        "Worked out from the mark, or from the table of the tap's maker.",
+        0.0,
+        500.0,
+    ),
+    length(
+        "tap_upper_limit",
+        "Upper limit of the tap",
+        "The greatest pitch diameter that a new tap of this mark has.",
+        "Worked out from the mark, or from the table of the tap's maker.",
+        0.0,
+        500.0,
+    ),
+    length(
+        "tap_pitch_diameter",
+        "Pitch diameter of the tap",
+        "The pitch diameter that the tap has today.",
+        "Over three wires on full threads right behind the chamfer, with an odd number of flutes in a vee.",
+        0.0,
+        500.0,
+    ),
+    length(
+        "above_least",
+        "Above its lower limit",
+        "How far the pitch diameter of the tap lies above the least that a new one has; below zero it is worn beyond it.",
+        "What was measured less the lower limit of the tap.",
+        -500.0,
         500.0,
     ),
 )

@@ -107,6 +107,12 @@ TERMS = (
         ("drop",),
     ),
     Term(
+        "tooth rest",
+        "A blade that holds the tooth which is ground at its height. Under a helical tooth it stands fixed beside the wheel, its top sloped along the tooth, and turns the tool as it slides past.",
+        ("finger", "rest blade"),
+        ("tooth_rest_height", "rest_width"),
+    ),
+    Term(
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
         ("travel of a cam", "cam rise"),
@@ -116,6 +122,24 @@ TERMS = (
         "rubs",
         "What a surface behind the edge does that lies on the circle or outside it: it presses on the work and does not cut. It leaves a polished band on the land, heat, and a hole that closes on the tool.",
         ("drags", "binds", "stands proud"),
+    ),
+    Term(
+        "vee",
+        "Two flat sides at an angle in which a tool lies on two of its edges, so that a tool with an odd number of flutes can be measured: no two of its edges lie opposite each other.",
+        ("vee block", "v-block", "flute micrometer", "vee anvil"),
+        ("vee_angle", "vee_reading"),
+    ),
+    Term(
+        "facet point",
+        "A drill point whose flanks are flat: one facet at the lip, and mostly a steeper one behind it that clears the heel. Where the second ones reach the line through the axis, four facets meet in a tip.",
+        ("four-facet point", "flat-ground point"),
+        ("second_lip_relief_angle",),
+    ),
+    Term(
+        "bevel lead",
+        "The short cone at the front of a reamer on which it cuts. It wears at its outer corner, where the land begins, and is sharpened by grinding the cone back along the axis.",
+        ("lead of a reamer", "reamer chamfer"),
+        ("bevel_angle", "bevel_length"),
     ),
     Term(
         "wear",
@@ -152,6 +176,12 @@ TERMS = (
         "A letter and a number of ISO 286, such as H7: the letter says where the limits lie beside the nominal size, the number how wide they are. A large letter is a hole and a small one a shaft.",
         ("iso tolerance", "fit of a hole", "h7"),
         ("hole_tolerance",),
+    ),
+    Term(
+        "tap limit",
+        "The mark behind the size on a ground tap: an H or L number counts half thousandths of an inch over or under the basic pitch diameter, a D number the same on metric taps, and an ISO class tenths of the tolerance of the thread.",
+        ("h limit", "d limit", "gh number", "pitch diameter limit"),
+        ("tap_limit",),
     ),
 )
 """The words, those that are parts of a tooth first."""

@@ -30,3 +30,13 @@ def test_a_card_fills_the_nominal_size_from_the_tool_and_the_measured_one_from_t
 
 def test_an_empty_book_is_enough() -> None:
     assert answer(REAMER, {"nominal_diameter": "12 mm"}, book=Book({})).result is not None
+
+
+def test_a_thread_may_be_named_where_the_nominal_size_is_asked_for() -> None:
+    found = answer(calculation("tap-limits"), {"nominal_diameter": "1/4-20 UNC", "tap_limit": "h3"})
+    assert not found.issues
+    assert found.inputs["tap_limit"].value == "H3"
+    taper = answer(calculation("tap-limits"), {"nominal_diameter": "1/4 NPT", "tap_limit": "H3"})
+    assert "taper pipe tap" in taper.issues[0].text
+    by_class = answer(calculation("tap-limits"), {"nominal_diameter": "M12", "tap_limit": "6H"})
+    assert by_class.inputs["tap_limit"].value == "ISO2-6H"

@@ -23,8 +23,58 @@ def _limit(left: float, height: float, text: str) -> tuple[Part, ...]:
     return part((left, height), (left + 12, height)), Name((left + 13, height), text, 1, strong=True)
 
 
+_BASIC = 3.0
+"""How high the drawn pitch line of a thread lies."""
+
+
+def _flank(*, named: bool = True) -> tuple[Part, ...]:
+    """Two threads of a tap on the line of the basic pitch diameter."""
+    threads = line((0, -3), (6, 9), (12, -3), (18, 9), (24, -3))
+    words = (Name((40, _BASIC), "basic", 1),) if named else ()
+    return threads, dots((-2, _BASIC), (40, _BASIC)), *words
+
+
+def _tap() -> tuple[Part, ...]:
+    """The zone of a tap above the line of the basic pitch diameter."""
+    return *_flank(), line((26, 6), (38, 6), (38, 11), (26, 11), (26, 6))
+
+
+def _of_taps() -> dict[str, Sketch]:
+    tap = _tap()
+    worn = (
+        *_flank(named=False),
+        line((26, 9), (38, 9)),
+        line((26, 5), (38, 5)),
+        Name((39, 9), "min.", 1),
+        Name((39, 5), "now", 1),
+    )
+    return {
+        "tap_limit": Sketch(
+            tap, (area((26, 6), (38, 6), (38, 11), (26, 11)), Name((39, 8.5), "H3", 1, strong=True))
+        ),
+        "tap_lower_limit": Sketch(tap, (part((26, 6), (38, 6)), Name((39, 6), "min.", 1, strong=True))),
+        "tap_upper_limit": Sketch(tap, (part((26, 11), (38, 11)), Name((39, 11), "max.", 1, strong=True))),
+        "tap_pitch_diameter": Sketch(
+            (
+                dots((-3, 0), (30, 0)),
+                line((0, 6), (4, 12), (8, 6), (12, 12), (16, 6), (20, 12), (24, 6)),
+                line((0, -6), (4, -12), (8, -6), (12, -12), (16, -6), (20, -12), (24, -6)),
+                *(Name(at, "o", 0) for at in ((8, 8.5), (16, 8.5), (12, -8.5))),
+            ),
+            (dots((-2, 9), (30, 9)), dots((-2, -9), (30, -9)), Measure((27, -9), (27, 9), "over wires")),
+        ),
+        "above_least": Sketch(
+            worn, (Measure((32, 5), (32, 9), ""), Name((24, 12), "worn by", 1, strong=True))
+        ),
+    }
+
+
 def sketches() -> dict[str, Sketch]:
     """Quantities of limits."""
+    return {**_of_holes(), **_of_taps()}
+
+
+def _of_holes() -> dict[str, Sketch]:
     base = _base()
     worn = (*_base(named=False), part((22, 3), (34, 3)), Name((28, -3), "worn", 0))
     return {
