@@ -2,7 +2,7 @@
 
 Behind the edge the surface falls evenly, ``k`` for each radian turned, and seen square to the axis the relief is
 ``atan(k / r)``; over a turn the cam falls ``2 pi k``, from one tooth to the next that divided by the teeth, ``pi D
-tan(a) / Z``. Derived; published in that form as the cam rise of form-relieved hobs.
+tan(a) / Z``. Derived; published in that form for the relief of form-relieved hobs.
 """
 
 from __future__ import annotations
