@@ -115,8 +115,8 @@ TERMS = (
     Term(
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
-        ("travel of a cam",),
-        ("throw_per_turn", "throw_per_tooth"),
+        ("travel of a cam", "cam rise"),
+        ("throw_per_turn", "throw_per_tooth", "cam_throws"),
     ),
     Term(
         "rubs",
