@@ -116,7 +116,7 @@ TERMS = (
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
         ("travel of a cam",),
-        ("throw_per_turn", "throw_per_tooth"),
+        ("throw_per_turn", "throw_per_tooth", "cam_throws"),
     ),
     Term(
         "rubs",
