@@ -27,6 +27,7 @@ SUBJECTS = (
     "upkeep",
     "indexing",
     "limits",
+    "form",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

@@ -14,6 +14,7 @@ from tui.figure.sketch import (
     drill,
     facets,
     flank,
+    form,
     limits,
     section,
     thread,
@@ -47,7 +48,20 @@ NOTHING: Mapping[str, str] = {
 @cache
 def _sketches() -> Mapping[str, Sketch]:
     found: dict[str, Sketch] = {}
-    for subject in (section, tooth, circular_land, facets, cylinder, cone, drill, thread, flank, wheel, limits):
+    for subject in (
+        section,
+        tooth,
+        circular_land,
+        facets,
+        cylinder,
+        cone,
+        drill,
+        thread,
+        flank,
+        wheel,
+        limits,
+        form,
+    ):
         found.update(subject.sketches())
     return found
 
