@@ -52,6 +52,8 @@ class Role:
             On others it rests until somebody types into it, or measures what it is ``about``; common practice, no source.
         about: the quantity whose measurement brings a resting one into the job.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
+        otherwise_by: methods of a job in which another calculation sets and reads what this one would.
+        left_out_by: methods of a job to which it does not belong, because another calculation says better what it would.
         rows: MOVES or FACETS where each row of its table is a setting of its own; else empty.
         cam: how it deals with the cam of the job, where it does.
         counts: whether it counts with the relief that the chosen cams give, where an earlier one found it.
@@ -72,6 +74,8 @@ class Role:
     of_course: tuple[str, ...] | None = None
     about: str = ""
     sets: tuple[str, ...] = ()
+    otherwise_by: tuple[str, ...] = ()
+    left_out_by: tuple[str, ...] = ()
     rows: str = ""
     cam: Cam | None = None
     counts: bool = False

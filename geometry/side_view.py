@@ -101,6 +101,36 @@ def point_view(point_angle: float, diameter: float) -> SideView | None:
     )
 
 
+def lead_view(
+    diameter: float, bevel_angle: float, lead_length: float | None, example: float
+) -> SideView | None:
+    """The bevel lead of a reamer with a body behind it.
+
+    Args:
+        diameter: of the lands, in mm, above zero.
+        bevel_angle: of one side to the axis, in radians, between zero and a right angle.
+        lead_length: along the axis, in mm; nothing where nobody measured it.
+        example: the length to draw instead, in mm.
+
+    Returns:
+        The view; nothing for a lead too long to be drawn.
+
+    Example:
+        >>> lead_view(20.0, math.radians(45), 2.0, 1.0).outline
+        ((0.0, 8.0), (2.0, 10.0), (10.0, 10.0))
+    """
+    radius, slope = diameter / 2, math.tan(bevel_angle)
+    long = min(example, radius / 2 / slope) if lead_length is None else lead_length
+    if long > LONGEST * radius:
+        return None
+    start, corner = (0.0, round(max(radius - long * slope, 0.0), 9)), (long, radius)
+    return SideView(
+        (start, corner, _body(corner)),
+        (Mark("start", *start), Mark("corner", *corner)),
+        "length of the lead as an example" if lead_length is None else "",
+    )
+
+
 def step_view(diameters: Sequence[float], included_angles: Sequence[float]) -> SideView | None:
     """A step drill: its steps from the point up, with a shoulder between each two.
 

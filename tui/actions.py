@@ -29,6 +29,7 @@ Where = Literal[
     "draft",
     "compare",
     "threads",
+    "first-jobs",
     "cards",
     "card",
     "pick",
@@ -54,6 +55,7 @@ _FOUND: tuple[Where, ...] = (
     "cards",
     "pick",
     "threads",
+    "first-jobs",
     "machines",
 )
 """Lists with a find line."""
@@ -75,6 +77,7 @@ _TAKEN_FROM: tuple[Where, ...] = (
     "pick",
     "threads",
     "machines",
+    "first-jobs",
 )
 """Lists of which Enter takes something."""  # fmt: skip
 
@@ -154,6 +157,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("life", "life of the tool", "Shows every card of this tool, its size each time, and how many sharpenings are left.", ("cards",)),
     Action("plan", "plan the marked cards", "Plans the marked cards as a batch: what stays set, and what changes.", ("cards",)),
     Action("again", "the same job again", "Begins a new card for the same job.", ("cards", "card")),
+    Action("learn", "put into the book what was measured", "Puts what was measured on a new tool into the book; what would change is shown first.", ("calculator",)),
     Action("learn", "put into the book what was learned", "Puts what was learned on this card into the book; what would change is shown first.", ("card",)),
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
@@ -186,6 +190,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("calculate", "lines of the calculation", "Shows all lines of the calculation that the line in hand belongs to, or folds them again.", ("card",), "go"),
     Action("cautions", "cautions in full", "Shows every caution in full, with its source.", tuple(one for one in EVERYWHERE if one != "cautions"), "go"),
     Action("glossary", "words explained", "Explains the words: what each term and quantity is, what else it is called, and how it is measured.", tuple(one for one in EVERYWHERE if one != "glossary"), "go", "tui.screens.glossary.GlossaryScreen"),
+    Action("first-jobs", "first jobs, step by step", "Ten jobs from easy to hard for a new hand: each opens the real screens, with what to look at and how to know that it is right.", tuple(one for one in EVERYWHERE if one != "first-jobs"), "go", "tui.screens.first_jobs.FirstJobsScreen"),
     Action("findings", "problems in the book", "Lists what is wrong in the files of the book, and what to do.", tuple(one for one in _PLACES if one != "findings"), "go", "tui.screens.findings.FindingsScreen"),
     Action("drafts", "unsaved, from before", "Shows what an earlier run left unsaved.", _PLACES, "go"),
     Action("machines", "machines and wheels", "Shows what the book knows of each machine and each wheel, and how one is written down.", tuple(one for one in EVERYWHERE if one != "machines"), "go", "tui.screens.machines.MachinesScreen"),

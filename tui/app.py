@@ -230,6 +230,11 @@ class Heelclear(SparingApp, inherit_bindings=False):
             self.session.calculators.carry(entry, size)
         self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
 
+    def measure(self, entry: Entry, key: str) -> None:
+        """Open the calculation that measures a new tool, on the surface of a quantity where it is a relief."""
+        sheet = self.session.calculators.for_measuring(entry, key)
+        self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
+
     def show_cautions(
         self,
         sheet: Calculation | None,

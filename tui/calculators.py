@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
+from geometry.surfaces import surface_of_relief
 from library.calc.answer import answer
 from library.calc.by_family import sheets_for
 from library.calc.inputs import reading_of
+from library.calc.measured import SHEET
+from library.calc.surfaces import FIELD
 from library.drafts.draft import Draft
 from library.equipment.model import machines
 from library.units.read import UnitError
@@ -15,6 +18,8 @@ from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
     from library.equipment.model import Machine
@@ -51,6 +56,33 @@ class Calculators:
         form = self._forms.get((entry.id, sheet.name)) or Form(sheet, entry, self._typed.get(entry.id, {}))
         self.compute(form)
         return form
+
+    def has_typed(self, entry: Entry) -> bool:
+        """Whether anything was typed into calculations for an entry."""
+        return any(one.text.strip() for one in self._typed.get(entry.id, {}).values())
+
+    def fill(self, entry: Entry, texts: Mapping[str, str]) -> None:
+        """Type texts for an entry, in place of what was typed for it before.
+
+        Args:
+            entry: of the book.
+            texts: by quantity.
+        """
+        typed = self._typed.setdefault(entry.id, {})
+        typed.clear()
+        typed.update({key: TextLine.ending(text) for key, text in texts.items()})
+
+    def for_measuring(self, entry: Entry, key: str) -> Calculation:
+        """The calculation that measures a new tool, the surface typed whose relief is wanted.
+
+        Args:
+            entry: of the book.
+            key: the quantity that is wanted.
+        """
+        surface = surface_of_relief(key)
+        if surface is not None:
+            self._typed.setdefault(entry.id, {})[FIELD] = TextLine.ending(surface.key)
+        return calculation(SHEET)
 
     def machine(self) -> Machine | None:
         """The machine in hand, on whose graduations settings and readings are told: the chosen one, or the only one."""

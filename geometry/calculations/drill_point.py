@@ -35,7 +35,7 @@ def _setting(point_angle: float) -> Iterator[Check]:
     half = point_angle / 2
     yield note(
         "Set the axis of the drill at {half} to the wheel face, which is {rest} away from square to it, and grind both "
-        "lips at the same setting.",
+        "lips at the same setting; flat facets on a work head are set by point-setup.",
         half=angle(half),
         rest=angle(math.pi / 2 - half),
     )
@@ -217,7 +217,7 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
-    role=Role(place=50, sets=("half_point_angle",)),
+    role=Role(place=50, sets=("half_point_angle",), otherwise_by=("work-head",)),
     sample={
         "diameter": 12.7,
         "point_angle": math.radians(118),

@@ -32,7 +32,7 @@ EXAMPLE_LAND = math.radians(25)
 """How far the land goes round in the figure, which is there for the face; nobody is asked for a land."""
 
 
-def _of_offset(offset: float, diameter: float) -> float:
+def of_offset(offset: float, diameter: float) -> float:
     """The rake of an offset that was given, kept to rakes that a tooth can have."""
     row = quantity("rake_angle")
     low, high = face_offset(row.low, diameter), face_offset(row.high, diameter)
@@ -135,7 +135,7 @@ def _compute(given: Inputs) -> Result:
         offset = face_offset(rake, diameter)
     else:
         offset = given.number("face_offset")
-        rake = _of_offset(offset, diameter)
+        rake = of_offset(offset, diameter)
     others = given.numbers("other_diameter") if given.has("other_diameter") else ()
     return Result(
         outputs={"face_offset": offset, "rake_angle": rake},
@@ -155,7 +155,7 @@ CALCULATION = Calculation(
     "other diameters are those on which the same flat face also cuts, such as the steps of a step drill.",
     neglects="It holds for a flat face along a straight flute, seen square to the axis. "
     "A hooked face is curved and has this rake only at its edge, and along a helix the rake is another.",
-    kinds=("tap", "countersink", "step-drill", "reamer", "counterbore", "subland-drill"),
+    kinds=("tap", "countersink", "step-drill", "reamer", "counterbore", "subland-drill", "end-mill"),
     belongs_on=("land", "thread-land", "chamfer", "cone", "shoulder", "bevel", "end"),
     inputs=(
         Field("diameter"),

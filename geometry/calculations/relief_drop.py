@@ -315,6 +315,7 @@ CALCULATION = Calculation(
         sets=("chosen_throw", "throw_per_tooth", "throw_per_turn"),
         cam=Cam("chosen_throw", "relief_angle"),
         counts=True,
+        left_out_by=("work-head",),
         tells=("pass", "note"),
         drawn=1,
     ),

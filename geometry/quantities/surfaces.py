@@ -110,8 +110,8 @@ ROWS = (
     choice(
         "relief_method",
         "Relief made by",
-        "How the relief is made: eccentric by a cam, or flat by the height of the wheel head or of the tooth rest, or by an inclined wheel.",
+        "How the relief is made: eccentric by a cam, or flat by the height of the wheel head or of the tooth rest, by roll and swivel of the work head, or by an inclined wheel.",
         "Choose it once for the job; only its steps are set.",
-        ("cam", "wheel-head-height", "tooth-rest-height", "inclined-wheel"),
+        ("cam", "wheel-head-height", "tooth-rest-height", "inclined-wheel", "work-head"),
     ),
 )

@@ -107,6 +107,12 @@ TERMS = (
         ("drop",),
     ),
     Term(
+        "tooth rest",
+        "A blade that holds the tooth which is ground at its height. Under a helical tooth it stands fixed beside the wheel, its top sloped along the tooth, and turns the tool as it slides past.",
+        ("finger", "rest blade"),
+        ("tooth_rest_height", "rest_width"),
+    ),
+    Term(
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
         ("travel of a cam",),
@@ -116,6 +122,30 @@ TERMS = (
         "rubs",
         "What a surface behind the edge does that lies on the circle or outside it: it presses on the work and does not cut. It leaves a polished band on the land, heat, and a hole that closes on the tool.",
         ("drags", "binds", "stands proud"),
+    ),
+    Term(
+        "facet point",
+        "A drill point whose flanks are flat: one facet at the lip, and mostly a steeper one behind it that clears the heel. Where the second ones reach the line through the axis, four facets meet in a tip.",
+        ("four-facet point", "flat-ground point"),
+        ("second_lip_relief_angle",),
+    ),
+    Term(
+        "bevel lead",
+        "The short cone at the front of a reamer on which it cuts. It wears at its outer corner, where the land begins, and is sharpened by grinding the cone back along the axis.",
+        ("lead of a reamer", "reamer chamfer"),
+        ("bevel_angle", "bevel_length"),
+    ),
+    Term(
+        "wear",
+        "What use takes off an edge: a bright strip behind it that has no relief any more, or a corner that is rounded or chipped. Where the strip is widest it says how much has to come off.",
+        ("wear land", "blunt edge", "flank wear"),
+        ("wear_land",),
+    ),
+    Term(
+        "spark-out",
+        "Passes without infeed at the end, until the wheel hardly sparks: machine and tool spring back, and the last of the stock comes off.",
+        ("sparking out", "dwell passes"),
+        ("spark_out_passes",),
     ),
     Term(
         "flank",

@@ -23,8 +23,9 @@ CHOSEN_ONCE = (SURFACE, METHOD, POINTS)
 """The lines of the step Wanted that are no quantities of the tool, but hold for the whole job."""
 
 CAM, HEAD, REST, INCLINED = "cam", "wheel-head-height", "tooth-rest-height", "inclined-wheel"
+WORK_HEAD = "work-head"
 
-FORMS: Mapping[str, str] = {CAM: "eccentric", HEAD: "flat", REST: "flat"}
+FORMS: Mapping[str, str] = {CAM: "eccentric", HEAD: "flat", REST: "flat", WORK_HEAD: "flat"}
 """The form of relief that a method makes; the inclined wheel makes either, as the tool is led."""
 
 DEFAULT_SHAPES: Mapping[str, str] = {HEAD: STRAIGHT, REST: STRAIGHT_CUP}
@@ -62,6 +63,8 @@ class Chosen:
 
     def takes(self, sheet: Calculation) -> bool:
         """Whether a calculation belongs to a job of this method."""
+        if self.method in sheet.role.left_out_by:
+            return False
         return not sheet.methods or self.method in sheet.methods
 
     def surface_for(self, sheet: Calculation) -> str:

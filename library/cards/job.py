@@ -182,9 +182,19 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
             step = _step(sheet, texts, provenance, _Bench(card, answers, machine, choice, before, kind))
+            if choice.method in sheet.role.otherwise_by:
+                step = _unread(step)
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before, answers))
     cautions = _cautions(steps, entry, book, answers)
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
+
+
+def _unread(step: Step) -> Step:
+    """The step without its indicator readings, which another calculation gives for the method of the job."""
+    result = step.answer.result
+    if result is None or not result.stations:
+        return step
+    return replace(step, answer=replace(step.answer, result=replace(result, stations=())))
 
 
 def _as_calculated(card: Card) -> Card:

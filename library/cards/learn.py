@@ -23,7 +23,8 @@ class Lesson:
         key: the quantity.
         value: what was ground, as typed.
         note: why, and on which card.
-        card: the id of the card.
+        card: the id of the card; empty where it was not learned on one.
+        place: what the source says beside its name; empty where it says nothing.
     """
 
     entry: str
@@ -31,6 +32,7 @@ class Lesson:
     value: str
     note: str
     card: str
+    place: str = ""
 
 
 def lessons(card: Card) -> tuple[Lesson, ...]:
@@ -69,7 +71,7 @@ def change_for(lesson: Lesson, book: Book) -> SetValue:
     fields: dict[str, object] = {
         "usual": int(count) if count.isdecimal() else lesson.value,
         "source": SOURCE,
-        "place": None,
+        "place": lesson.place or None,
         "note": lesson.note,
     }
     entry = book.entries.get(lesson.entry)

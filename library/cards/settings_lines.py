@@ -69,6 +69,8 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
 
 
 def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
+    if job.choice.method in step.sheet.role.otherwise_by:
+        return []
     if step.sheet.role.rows:
         return _moves(step) if step.sheet.role.rows == MOVES else _facets(step, display)
     on_graduations = {line.key: line for line in step.lines}

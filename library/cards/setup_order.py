@@ -45,7 +45,7 @@ def brought_in_by_measuring(kind: str) -> tuple[str, ...]:
 
     Example:
         >>> brought_in_by_measuring("reamer")
-        ('margin_width', 'back_diameter')
+        ('corner_wear', 'margin_width', 'back_diameter')
     """
     sheets = [
         sheet for sheet in map(calculation, calculation_names()) if kind in (sheet.role.of_course or ())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import takewhile
 
 from geometry.calculation import Check
 from geometry.quantities import quantity
@@ -12,7 +13,7 @@ from library.cards.cams import show_angle
 from library.cards.close import differs
 from library.cards.found_relief import FoundRelief
 from library.cards.issues import issues_of
-from library.cards.job import Job, Step
+from library.cards.job import Job, Step, worked_of
 from library.pages.page import Block, Said
 from library.units.show import say, show
 from library.units.system import Display
@@ -28,7 +29,9 @@ def checks(job: Job, display: Display) -> list[tuple[str, str]]:
             found += [
                 (one.state, say(one.sentence, display))
                 for one in step.checks
-                if _told(step, one) and not _told_by_cam(job, step, one)
+                if _told(step, one)
+                and not _told_by_cam(job, step, one)
+                and not (one.state == "note" and "height" in one.sentence.parts and _set_before(job, step))
             ]
     told = {text for _, text in found}
     for one in issues_of(job):
@@ -78,6 +81,15 @@ def _told(step: Step, check: Check) -> bool:
     if "height" in check.sentence.parts and any(line.way for line in step.lines):
         return False
     return check.state in step.sheet.role.tells
+
+
+def _set_before(job: Job, step: Step) -> bool:
+    """Whether an earlier step has set what this one answers too, such as the rest under a helical tooth."""
+    own = {key for key in step.sheet.role.sets if step.answer.result and key in step.answer.result.outputs}
+    return any(
+        one.works and own & set(one.sheet.role.sets) & set(worked_of(one.answer).outputs)
+        for one in takewhile(lambda one: one is not step, job.steps)
+    )
 
 
 def by_cam(job: Job, display: Display) -> tuple[Block, ...]:

@@ -96,6 +96,7 @@ METHODS = {
     "wheel-head-height": "the height of the wheel head",
     "tooth-rest-height": "the height of the tooth rest",
     "inclined-wheel": "an inclined wheel",
+    "work-head": "roll and swivel of the work head",
 }
 """How the relief is made, in words."""
 

@@ -10,6 +10,7 @@ from geometry.evaluate import run
 from geometry.thread.pipe import pipe_thread
 from library.calc.answer import answer
 from library.threads import Thread, all_threads, find_threads
+from tests.each import each
 
 INCH = 25.4
 
@@ -83,7 +84,7 @@ def test_gauge_lengths_of_bspt_are_those_of_the_list(size: str, gauge_length: fl
 TAPERS = [row for row in all_threads().values() if row.series.taper]
 
 
-@pytest.mark.parametrize("row", TAPERS, ids=lambda row: row.id)
+@each("row", TAPERS, lambda row: row.id)
 def test_the_drill_of_every_taper_thread_is_no_complaint(row: Thread) -> None:
     # Tables of a tool dealer and of a page on pipe drills.
     if not row.tap_drill:
@@ -99,7 +100,7 @@ WEAK_BY_ITS_TABLE = {"no-2-56-unc"}
 PARALLEL = [row for row in all_threads().values() if not row.series.taper and row.tap_drill]
 
 
-@pytest.mark.parametrize("row", PARALLEL, ids=lambda row: row.id)
+@each("row", PARALLEL, lambda row: row.id)
 def test_the_drill_of_every_parallel_thread_is_no_complaint(row: Thread) -> None:
     found = answer(calculation("screw-thread"), {"diameter": row.id, "drilled_diameter": row.tap_drill})
     assert found.result is not None

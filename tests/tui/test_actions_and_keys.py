@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.each import each
 from tui import screens
 from tui.actions import ACTIONS, EVERYWHERE, Action, Where, actions_of, on_screen
 from tui.keys import Keymap, keymap
@@ -32,7 +33,7 @@ def test_every_screen_of_the_registry_is_there_and_every_screen_is_in_the_regist
     assert set(OF_THE_REGISTRY) == set(EVERYWHERE)
 
 
-@pytest.mark.parametrize("where", EVERYWHERE)
+@each("where", EVERYWHERE)
 def test_each_screen_has_a_method_for_each_of_its_actions(where: Where) -> None:
     screen = screen_of(where)
     assert where == screen.WHERE
@@ -40,14 +41,14 @@ def test_each_screen_has_a_method_for_each_of_its_actions(where: Where) -> None:
         assert one.opens or callable(getattr(screen, method_of(one), None)), f"{where} cannot {one.id}"
 
 
-@pytest.mark.parametrize("where", EVERYWHERE)
+@each("where", EVERYWHERE)
 def test_no_method_is_without_an_action(where: Where) -> None:
     known = {method_of(one) for one in ACTIONS}
     methods = {name for name in dir(screen_of(where)) if name.startswith("do_")}
     assert methods <= known
 
 
-@pytest.mark.parametrize("where", EVERYWHERE)
+@each("where", EVERYWHERE)
 def test_no_screen_has_two_actions_of_one_meaning(where: Where) -> None:
     names = [one.id for one in actions_of(where)]
     assert len(names) == len(set(names))
@@ -59,13 +60,13 @@ def test_no_key_has_two_meanings() -> None:
     assert len(keys) > len(MEANINGS)
 
 
-@pytest.mark.parametrize("one", MEANINGS.values(), ids=lambda one: one.id)
+@each("one", MEANINGS.values(), lambda one: one.id)
 def test_each_meaning_has_a_key_that_arrives_everywhere_and_is_done_somewhere(one: Meaning) -> None:
     assert SAFE_KEYS & set(one.keys) or one.id in ("suspend", "quit")  # The terminal's own keys for these.
     assert [action for action in ACTIONS if action.id == one.id], one.id
 
 
-@pytest.mark.parametrize("one", ACTIONS, ids=lambda one: one.id)
+@each("one", ACTIONS, lambda one: one.id)
 def test_each_action_has_the_keys_of_its_meaning_or_stands_in_the_menu(one: Action) -> None:
     if one.meaning is None:
         assert one.keys == ()
@@ -87,7 +88,7 @@ def test_what_throws_away_or_writes_over_has_no_key_and_says_that_it_asks(name: 
     assert all(one.keys == () and "asks first" in one.help for one in deeds)
 
 
-@pytest.mark.parametrize("where", EVERYWHERE)
+@each("where", EVERYWHERE)
 def test_help_back_and_the_units_are_everywhere_and_whatever_escape_does_another_key_does_too(
     where: Where,
 ) -> None:
@@ -98,7 +99,7 @@ def test_help_back_and_the_units_are_everywhere_and_whatever_escape_does_another
 
 
 @pytest.mark.parametrize("width", [80, 100, 120, 200])
-@pytest.mark.parametrize("where", EVERYWHERE)
+@each("where", EVERYWHERE)
 def test_the_last_line_names_the_same_keys_in_the_same_places_on_every_screen(
     where: Where, width: int
 ) -> None:
@@ -121,7 +122,7 @@ def test_a_key_that_does_nothing_on_a_screen_is_dim_there() -> None:
     assert roles["Cards"] == "plain"
 
 
-@pytest.mark.parametrize("width", range(1, 81))
+@each("width", range(1, 81))
 def test_a_narrow_last_line_leaves_whole_words_out_from_its_middle(width: int) -> None:
     told = text_of(key_bar("book", Keymap(), width))
     assert len(told) == width

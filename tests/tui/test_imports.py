@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 
 import tui
+from tests.each import each
 from tui import later, screens
 
 FIRST_FRAME = """
@@ -99,7 +100,7 @@ def imports_of(node: ast.AST) -> Iterator[tuple[str, str]]:
             yield from ((name.name, "") for name in one.names)
 
 
-@pytest.mark.parametrize("file", FILES, ids=lambda file: str(file.relative_to(TUI)))
+@each("file", FILES, lambda file: str(file.relative_to(TUI)))
 def test_no_function_imports_anything(file: Path) -> None:
     tree = ast.parse(file.read_text(encoding="utf-8"))
     functions = [one for one in ast.walk(tree) if isinstance(one, ast.FunctionDef | ast.AsyncFunctionDef)]

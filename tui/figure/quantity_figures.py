@@ -8,6 +8,7 @@ from functools import cache
 from geometry.quantities import QUANTITIES
 from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
 from tui.figure.sketch import (
+    bevel,
     circular_land,
     cone,
     cylinder,
@@ -19,7 +20,10 @@ from tui.figure.sketch import (
     section,
     thread,
     tooth,
+    tooth_rest,
+    wear,
     wheel,
+    work_head,
 )
 from tui.figure.sketch.drawing import sketch_lines
 from tui.figure.sketch.model import Sketch
@@ -55,11 +59,15 @@ def _sketches() -> Mapping[str, Sketch]:
         facets,
         cylinder,
         cone,
+        bevel,
         drill,
         thread,
         flank,
         wheel,
+        tooth_rest,
         limits,
+        work_head,
+        wear,
         form,
     ):
         found.update(subject.sketches())

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from library.calc.measured import measured_values
 from library.calc.surfaces import title_of
 from library.pages.answer import answer_page
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.beside import place_of
+from tui.screens.lessons import choose_lesson
 from tui.screens.paned import CALCULATION, PanedScreen
 from tui.screens.printing import printed_page
 from tui.view.calculator_page import CalculatorPage
@@ -174,6 +176,17 @@ class CalculatorScreen(PanedScreen):
     def do_begin_card(self) -> None:
         """Begin a job card with what was typed here."""
         screens.begin_from(self)
+
+    def do_learn(self) -> None:
+        """Bring what was measured on a new tool into the book."""
+        answer, book = self.page.form.answer, self.session.book
+        found = measured_values(answer, self.entry.id) if answer is not None else ()
+        if found and book is not None:
+            choose_lesson(self, found, book)
+        else:
+            self.say(
+                "Nothing was measured here that the book could take. The calculation 'A new tool measured' does that."
+            )
 
     def printed(self) -> Printed | None:
         """The answer, once there is one."""

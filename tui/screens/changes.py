@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
+from library.calc.measured import TOLD
 from library.calc.wording import span
 from library.editing.changes import RemoveEntry, RemoveValue
 from tui import screens
@@ -39,6 +40,7 @@ class ChangesScreen(Chooser):
         """
         super().__init__(session)
         self.entry = entry
+        self._guessed = guessed_key(entry, place)
         self.view.resize(place + 1, 1)
         self.view.choose(place)
 
@@ -58,6 +60,9 @@ class ChangesScreen(Chooser):
             Choice(_VALUE + key, _title(key), self._unsaved("value", key) or _said(value))
             for key, value in entry.values.items()
         ]
+        if self._guessed:
+            at = list(entry.values).index(self._guessed) if self._guessed in entry.values else 0
+            there.insert(at, Choice(_DO + "measure", "Measure a new tool", _measured(self._guessed)))
         back = [
             Choice(_BACK + key, f"Back: {_title(key)}", _what_comes_back(value))
             for key, value in entry.values.items()
@@ -126,6 +131,8 @@ class ChangesScreen(Chooser):
 
     def _do(self, name: str) -> None:
         match name:
+            case "measure":
+                self.heelclear.measure(self.entry, self._guessed)
             case "notes":
                 write_notes(self.heelclear, self.entry)
             case "copy":
@@ -160,6 +167,22 @@ class ChangesScreen(Chooser):
                 "The shop's book has no line of this entry yet, and the file that came with the program is never changed. "
                 "Change a value or the notes here, or copy the entry; then there is something of yours to open."
             )
+
+
+def guessed_key(entry: Entry, place: int) -> str:
+    """The quantity of a value that nobody measured or published, and that a new tool can tell; else empty.
+
+    Args:
+        entry: of the book.
+        place: of the value among those of the entry.
+    """
+    keys = list(entry.values)
+    key = keys[place] if place < len(keys) else ""
+    return key if key in TOLD and entry.values[key].citation.label == "from memory" else ""
+
+
+def _measured(key: str) -> str:
+    return f"The book's {_title(key).lower()} is from memory; a new tool of the same kind tells a better one."
 
 
 def _title(key: str) -> str:

@@ -11,8 +11,9 @@ from geometry.edge.views import VIEWS
 from geometry.quantities import QUANTITIES, SUBJECTS, Quantity, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, Surface
+from tests.each import each
 
-each_row = pytest.mark.parametrize("row", list(QUANTITIES.values()), ids=lambda row: row.key)
+each_row = each("row", QUANTITIES.values(), lambda row: row.key)
 
 
 @each_row

@@ -148,6 +148,11 @@ def tap_card() -> Card:
     return card_of("tap")
 
 
+@pytest.fixture
+def reamer_card() -> Card:
+    return card_of("reamer")
+
+
 PAGES = Path(__file__).parent / "pages"
 """The stored pages; run the tests with HEELCLEAR_REWRITE_PAGES=1 to write them anew, and read what has changed."""
 

@@ -7,6 +7,7 @@ import math
 import pytest
 
 from geometry.quantities import QUANTITIES
+from tests.each import each
 from tui.figure.alphabet import ALPHABETS, ASCII, BRAILLE, Alphabet
 from tui.figure.quantity_figures import FIGURES, NOTHING, SMALL, has_picture, picture_lines, sketch_of
 from tui.figure.sketch.drawing import sketch_lines
@@ -93,7 +94,7 @@ def test_no_room_gives_no_picture() -> None:
     assert picture_lines("rated_speed", 80, 24, ASCII) == []
 
 
-@pytest.mark.parametrize("key", FIGURES)
+@each("key", FIGURES)
 def test_a_small_picture_is_plain_and_of_a_quantity_of_the_book(key: str) -> None:
     assert key in QUANTITIES
     lines = FIGURES[key]

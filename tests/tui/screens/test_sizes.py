@@ -23,6 +23,7 @@ WAYS = {
     "glossary": ["f8", *"words expl", "enter"],
     "menu": ["f8"],
     "machines": ["f8", *"machines", "enter"],
+    "first-jobs": ["f8", *"first jobs", "enter"],
     "calculations": ["f2", "f2"],
 }
 """How to get to each screen from the book."""

@@ -12,6 +12,7 @@ import pytest
 from geometry.quantities import quantity
 from library.book.model import Book, Entry
 from library.book.rows import Row, Rows
+from tests.each import each
 from tui.figure.quantity_figures import FIGURES
 from tui.view.help_page import explained
 from tui.view.lines import text_of, width_of
@@ -20,7 +21,7 @@ Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
 @pytest.mark.parametrize("width", [39, 59, 72, 79, 119])
-@pytest.mark.parametrize("key", FIGURES)
+@each("key", FIGURES)
 def test_a_quantity_is_explained_with_its_drawing_within_the_width(key: str, width: int) -> None:
     lines = explained(quantity(key), width)
     text = "\n".join(map(text_of, lines))

@@ -1,0 +1,345 @@
+"""Flat facets of a drill point on a work head: roll, swivel, the second facet, and what comes of them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from geometry.calculation import (
+    AT_THE_WHEEL,
+    Calculation,
+    Check,
+    Field,
+    Inputs,
+    Result,
+    Station,
+    note,
+    passed,
+    stations,
+    worst_first,
+)
+from geometry.complaints import complaint, settled
+from geometry.cures import Way, way
+from geometry.drill import facet as facets
+from geometry.drill.facet import Facet, Flank
+from geometry.plausible import CHISEL, LEAST_RELIEF, SLACK, land_plausible, relief_plausible
+from geometry.preconditions import NotGiven
+from geometry.quantities import quantity
+from geometry.role import Role
+from geometry.sentences import Rounding, angle, length
+from geometry.side_view import point_view
+from geometry.tooth.land import land_angle
+
+LIPS = 2
+"""The calculation is one of drills with two straight lips."""
+
+SECOND = "second_lip_relief_angle"
+
+SAME = math.radians(0.005)
+"""Two angles (rad) that are shown alike; no head is set finer."""
+
+
+@dataclass(frozen=True)
+class _Point:
+    """The facets of one side.
+
+    Attributes:
+        first: at the lip.
+        second: behind it, where there is one.
+        flank: both on the cylinder of the corner, where the diameter is known.
+        heel: from the corner to the heel, in radians, where the land was measured.
+    """
+
+    first: Facet
+    second: Facet | None
+    flank: Flank | None
+    heel: float | None
+
+
+def _first(given: Inputs) -> Facet:
+    if given.has("point_angle"):
+        whole = given.number("point_angle")
+        if given.has("roll_angle"):
+            return facets.facet_of_roll(whole, given.number("roll_angle"))
+        return facets.facet(whole, given.number("lip_relief_angle"))
+    axis = given.number("axis_to_wheel_angle")
+    if given.has("roll_angle"):
+        return facets.facet_of_setting(axis, given.number("roll_angle"))
+    return facets.facet_of_axis(axis, given.number("lip_relief_angle"))
+
+
+def _point(given: Inputs) -> _Point:
+    first = _first(given)
+    second = Facet(first.slope, math.tan(given.number(SECOND))) if given.has(SECOND) else None
+    if not given.has("diameter"):
+        if given.has("land_width"):
+            raise NotGiven("Give the diameter as well, so that the land can be laid round it.", "diameter")
+        return _Point(first, second, None, None)
+    diameter, web = given.number("diameter"), given.number_or("web_thickness", 0.0)
+    flank = Flank(first, second, facets.require_web(web, diameter) / 2, diameter / 2)
+    heel = None
+    if given.has("land_width"):
+        heel = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
+    return _Point(first, second, flank, heel)
+
+
+def _relief_key(given: Inputs) -> str:
+    return "roll_angle" if given.has("roll_angle") else "lip_relief_angle"
+
+
+def _lip_checks(given: Inputs, first: Facet) -> Iterator[Check]:
+    if first.fall == 0:
+        says = "There is no relief behind the lip: it rubs and will not cut."
+        if given.has("roll_angle"):
+            yield complaint("stop", says, [way("roll it above {zero}", "roll_angle", "zero", angle(0.0))])
+            return
+        least = angle(LEAST_RELIEF, Rounding.UP)
+        yield complaint(
+            "stop", says, [way("give a lip relief of {least} or more", "lip_relief_angle", "least", least)]
+        )
+        return
+    if given.has("lip_relief_angle"):
+        yield from relief_plausible(first.lip_relief, "lip", key="lip_relief_angle")
+
+
+def _setting(point: _Point) -> Iterator[Check]:
+    first = point.first
+    yield note(
+        "With the lip level, turn the drill {roll} the way it cuts, and set its axis at {axis} to the wheel face, which is "
+        "{rest} from square to it and not half the point, {half}.",
+        roll=angle(first.roll),
+        axis=angle(first.axis_to_wheel),
+        rest=angle(math.pi / 2 - first.axis_to_wheel),
+        half=angle(first.point_angle / 2),
+    )
+    if point.second is not None:
+        yield note(
+            "Second facet: {roll} of roll, counted from the level lip too, and the axis at {axis}. Grind it until it comes "
+            "to the line through the axis, so that all four facets meet in a point.",
+            roll=angle(point.second.roll),
+            axis=angle(point.second.axis_to_wheel),
+        )
+
+
+def _second_checks(given: Inputs, point: _Point) -> Iterator[Check]:
+    if point.second is None or point.second.fall > point.first.fall:
+        return
+    enough = angle(point.first.lip_relief, Rounding.UP)
+    yield complaint(
+        "watch",
+        "The second facet is no steeper than the first, so it takes nothing away behind it.",
+        [
+            way("give it more than {enough}", SECOND, "enough", enough),
+            way("leave the second facet out", SECOND),
+        ],
+    )
+
+
+def _chisel_checks(given: Inputs, point: _Point, sharp: float | None) -> Iterator[Check]:
+    if sharp is None or point.first.fall == 0:
+        return
+    low, high = CHISEL
+    amounts = {
+        "sharp": angle(sharp),
+        "wide": angle(math.pi - sharp),
+        "low": angle(low),
+        "high": angle(high),
+    }
+    says = "The chisel edge comes to {sharp} to a lip, {wide} counted the other way"
+    if low * (1 - SLACK) <= sharp <= high * (1 + SLACK):
+        yield passed(says + ", as usual.", sharp=amounts["sharp"], wide=amounts["wide"])
+    elif sharp > high:
+        yield complaint(
+            "watch",
+            says + ", where {low} to {high} are usual. There is little relief at the centre.",
+            _steeper(given, point, high),
+            **amounts,
+        )
+    else:
+        yield complaint(
+            "watch",
+            says + ", where {low} to {high} are usual. There is much relief at the centre.",
+            _flatter(given, point, low),
+            **amounts,
+        )
+
+
+def _steeper(given: Inputs, point: _Point, chisel: float) -> list[Way]:
+    second = angle(facets.second_for_chisel(point.first, chisel), Rounding.UP)
+    return [way("grind the second facet with {second} or more", SECOND, "second", second)]
+
+
+def _flatter(given: Inputs, point: _Point, chisel: float) -> list[Way]:
+    if point.second is not None:
+        second = angle(facets.second_for_chisel(point.first, chisel), Rounding.DOWN)
+        return [way("grind the second facet with {second} or less", SECOND, "second", second)]
+    if not given.has("lip_relief_angle"):
+        return []
+    less = angle(math.atan(point.first.slope / math.tan(chisel)), Rounding.DOWN)
+    return [way("give a lip relief of {less} or less", "lip_relief_angle", "less", less)]
+
+
+def _heel_checks(point: _Point) -> Iterator[Check]:
+    if point.flank is None or point.heel is None or point.first.fall == 0:
+        return
+    found = land_plausible(point.heel, LIPS)
+    yield from found
+    if found:
+        return
+    drop = point.flank.drop(point.heel)
+    if drop > 0:
+        yield passed("The heel lies {drop} behind the corner along the axis: it clears.", drop=length(drop))
+        return
+    enough = point.flank.second_to_clear(point.heel)
+    ways = (
+        [way("grind a second facet of more than {enough}", SECOND, "enough", angle(enough, Rounding.UP))]
+        if enough is not None and enough < quantity(SECOND).high
+        else []
+    )
+    yield complaint(
+        "stop",
+        "The heel stands {proud} ahead of the corner along the axis: it rubs and the lip does not cut.",
+        ways,
+        ["grind the heel away with one more facet"],
+        proud=length(-drop),
+    )
+
+
+def _corner(given: Inputs, point: _Point) -> float | None:
+    if point.flank is None or not given.has("web_thickness"):
+        return None
+    return facets.corner_relief(point.first, given.number("web_thickness"), given.number("diameter"))
+
+
+def _corner_notes(given: Inputs, point: _Point, corner: float | None) -> Iterator[Check]:
+    if corner is None or corner - point.first.lip_relief < SAME:
+        return
+    said = {"half": length(given.number("web_thickness") / 2), "corner": angle(corner)}
+    tells = "The lip lies {half} ahead of the axis, so that the corner shows {corner} of lip relief on the cylinder"
+    wanted = point.first.lip_relief
+    less = facets.for_corner_relief(
+        wanted, point.first.point_angle, given.number("web_thickness"), given.number("diameter")
+    )
+    if less <= 0:
+        yield note(tells + ".", **said)
+        return
+    yield note(
+        tells + "; a facet set for {less} shows {wanted} there.",
+        less=angle(less),
+        wanted=angle(wanted),
+        **said,
+    )
+
+
+def _checks(given: Inputs, point: _Point) -> tuple[Check, ...]:
+    sharp = facets.chisel_angle(point.first, point.second)
+    return worst_first(
+        (
+            *_lip_checks(given, point.first),
+            *_heel_checks(point),
+            *_second_checks(given, point),
+            *_chisel_checks(given, point, sharp),
+            *_setting(point),
+            *_corner_notes(given, point, _corner(given, point)),
+        )
+    )
+
+
+def _trial(given: Inputs, _: Check) -> tuple[Check, ...]:
+    return _checks(given, _point(given))
+
+
+def _outputs(given: Inputs, point: _Point) -> dict[str, float]:
+    first = point.first
+    found = {
+        "roll_angle": first.roll,
+        "axis_to_wheel_angle": first.axis_to_wheel,
+        **({} if given.has("point_angle") else {"point_angle": first.point_angle}),
+        **({} if given.has("lip_relief_angle") else {"lip_relief_angle": first.lip_relief}),
+        "normal_relief_angle": math.atan(first.fall / math.hypot(1.0, first.slope)),
+    }
+    if point.second is not None:
+        found |= {
+            "second_roll_angle": point.second.roll,
+            "second_axis_to_wheel_angle": point.second.axis_to_wheel,
+        }
+    corner = _corner(given, point)
+    if corner is not None:
+        found["corner_relief_angle"] = corner
+    sharp = facets.chisel_angle(first, point.second)
+    if sharp is not None:
+        found |= {"chisel_edge_angle": math.pi - sharp, "chisel_edge_supplement": sharp}
+    if given.has("web_thickness") and point.second is not None:
+        found["primary_land"] = facets.first_facet_width(first, given.number("web_thickness"))
+    return found
+
+
+def _compute(given: Inputs) -> Result:
+    point = _point(given)
+    outputs = _outputs(given, point)
+    read: tuple[Station, ...] = ()
+    if point.flank is not None and point.heel is not None:
+        outputs["axial_drop"] = point.flank.drop(point.heel)
+        read = stations(point.heel, {"axial_drop": point.flank.drop})
+    found = Result(
+        outputs,
+        read,
+        checks=_checks(given, point),
+        side=point_view(point.first.point_angle, given.number("diameter")) if given.has("diameter") else None,
+    )
+    return settled(found, given, _trial)
+
+
+CALCULATION = Calculation(
+    name="point-setup",
+    title="Facet point of a drill on a work head",
+    question="How far is a drill rolled and swivelled for a flat facet, and which lip relief and chisel edge come of it?",
+    wants="Give the point or the axis to the wheel face, and the lip relief or the roll; the second facet has a lip relief of "
+    "its own. The roll counts from the lip level; the web is measured at the point, the land behind the corner.",
+    neglects="It holds for a flat wheel face and two straight lips; a second facet is taken as beginning on the line through "
+    "the axis. A flat facet has one lip relief all along a lip in line with the axis, so the feed takes most of it at the centre.",
+    kinds=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
+    belongs_on=("lip",),
+    inputs=(
+        Field("point_angle", one_of="point"),
+        Field("axis_to_wheel_angle", one_of="point"),
+        Field("lip_relief_angle", one_of="relief", fill_from=("relief_angle",)),
+        Field("roll_angle", one_of="relief"),
+        Field(SECOND, optional=True),
+        Field("diameter", optional=True),
+        Field("web_thickness", optional=True),
+        Field("land_width", optional=True),
+        Field("land_measured_as", default="arc"),
+    ),
+    outputs=(
+        "roll_angle",
+        "axis_to_wheel_angle",
+        "second_roll_angle",
+        "second_axis_to_wheel_angle",
+        "point_angle",
+        "lip_relief_angle",
+        "normal_relief_angle",
+        "corner_relief_angle",
+        "chisel_edge_angle",
+        "chisel_edge_supplement",
+        "primary_land",
+        "axial_drop",
+    ),
+    cautions=(*AT_THE_WHEEL, "sharp-edges"),
+    compute=_compute,
+    methods=("work-head",),
+    role=Role(
+        place=48,
+        sets=("roll_angle", "axis_to_wheel_angle", "second_roll_angle", "second_axis_to_wheel_angle"),
+        tells=("pass", "note"),
+    ),
+    sample={
+        "point_angle": math.radians(118),
+        "lip_relief_angle": math.radians(12),
+        SECOND: math.radians(28),
+        "diameter": 10.0,
+        "web_thickness": 1.5,
+        "land_width": 5.0,
+    },
+)

@@ -1,0 +1,249 @@
+"""Flat facets of a drill point ground by roll and swivel of a work head, and what comes of them at lip and centre.
+
+The axis of the drill is z, its tip up; the lip runs outward along x, behind it lies y. The flank is the plane through the
+lip that falls by ``tan(a)`` along y: with ``c = cot(point / 2)`` and ``t = tan(a)`` its normal is ``(c, t, 1)``. The work
+head turns the drill about z until that normal lies level, and swivels it until it points square at the wheel. All derived
+from this one vector; the tests find the same by turning a drill with rotation matrices.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from geometry.drill.point import slope_of_point
+from geometry.preconditions import (
+    refuse,
+    require_angle,
+    require_finite,
+    require_not_negative,
+    require_positive,
+)
+from geometry.sentences import Rounding, angle
+
+QUARTER = math.pi / 2
+
+LEAST_AXIS = math.radians(0.1)
+"""The least angle (rad) of the axis to the wheel that is a point at all; far less than any drill has."""
+
+
+@dataclass(frozen=True)
+class Facet:
+    """One flat flank of a two-lipped drill.
+
+    Attributes:
+        slope: how far the lip rises for each millimetre toward the axis: ``cot(point / 2)``.
+        fall: how far the flank falls behind the lip for each millimetre: the tangent of the lip relief.
+
+    Example:
+        >>> flank = facet(math.radians(118), math.radians(12))
+        >>> round(math.degrees(flank.roll), 2), round(math.degrees(flank.axis_to_wheel), 2)
+        (19.48, 57.49)
+    """
+
+    slope: float
+    fall: float
+
+    @property
+    def roll(self) -> float:
+        """How far the drill is turned about its axis, from the lip level: ``atan(tan(k) tan(a))``, in radians."""
+        return math.atan2(self.fall, self.slope)
+
+    @property
+    def axis_to_wheel(self) -> float:
+        """The angle of the axis to the face of the wheel: ``atan(1 / sqrt(c^2 + t^2))``, in radians."""
+        return math.atan2(1.0, math.hypot(self.slope, self.fall))
+
+    @property
+    def point_angle(self) -> float:
+        """The whole point angle, in radians."""
+        return 2 * math.atan2(1.0, self.slope)
+
+    @property
+    def lip_relief(self) -> float:
+        """The relief behind a lip in line with the axis, on the cylinder, in radians."""
+        return math.atan(self.fall)
+
+
+def _relief(lip_relief: float) -> float:
+    return math.tan(require_angle("lip_relief_angle", lip_relief, -1e-12, QUARTER))
+
+
+def _roll(roll: float) -> float:
+    return require_angle("roll_angle", roll, -1e-12, QUARTER)
+
+
+def facet(point_angle: float, lip_relief: float) -> Facet:
+    """The facet of a point and a lip relief.
+
+    Args:
+        point_angle: the whole angle, in radians, above zero to half a turn.
+        lip_relief: on the cylinder, behind a lip in line with the axis, in radians, from zero to under a right angle.
+    """
+    return Facet(slope_of_point(point_angle), _relief(lip_relief))
+
+
+def facet_of_roll(point_angle: float, roll: float) -> Facet:
+    """The facet that a roll gives on a point: ``tan(a) = cot(point / 2) tan(roll)``.
+
+    Example:
+        >>> round(math.degrees(facet_of_roll(math.radians(118), math.radians(19.482)).lip_relief), 2)
+        12.0
+    """
+    slope = slope_of_point(point_angle)
+    if slope == 0:
+        raise refuse(
+            "roll_angle",
+            "A flat end is rolled a quarter turn whatever its relief is. Give the lip relief instead.",
+        )
+    return Facet(slope, slope * math.tan(_roll(roll)))
+
+
+def facet_of_setting(axis_to_wheel: float, roll: float) -> Facet:
+    """The facet that a roll and a swivel give: ``c = cos(roll) / tan(axis)``, ``t = sin(roll) / tan(axis)``.
+
+    Example:
+        >>> found = facet_of_setting(math.radians(57.4875), math.radians(19.482))
+        >>> round(math.degrees(found.point_angle), 1), round(math.degrees(found.lip_relief), 1)
+        (118.0, 12.0)
+    """
+    steep = _cotangent(axis_to_wheel)
+    return Facet(steep * math.cos(_roll(roll)), steep * math.sin(roll))
+
+
+def facet_of_axis(axis_to_wheel: float, lip_relief: float) -> Facet:
+    """The facet of a swivel and a lip relief: ``c = sqrt(cot(axis)^2 - tan(a)^2)``.
+
+    Raises:
+        GeometryError: when the axis stands so square to the wheel that no point has that relief.
+    """
+    steep, fall = _cotangent(axis_to_wheel), _relief(lip_relief)
+    if fall > steep:
+        raise refuse(
+            "axis_to_wheel_angle",
+            "So square to the wheel no facet has a lip relief of {relief}; the axis may stand up to {most} to it.",
+            {"relief": angle(lip_relief), "most": angle(QUARTER - lip_relief, Rounding.DOWN)},
+        )
+    return Facet(math.sqrt((steep - fall) * (steep + fall)), fall)
+
+
+def _cotangent(axis_to_wheel: float) -> float:
+    if not LEAST_AXIS <= require_finite("axis_to_wheel_angle", axis_to_wheel) <= QUARTER + 1e-12:
+        raise refuse(
+            "axis_to_wheel_angle",
+            "The axis of the drill stands from {low} to {high} to the face of the wheel.",
+            {"low": angle(LEAST_AXIS, Rounding.UP), "high": angle(QUARTER)},
+        )
+    return math.tan(max(QUARTER - axis_to_wheel, 0.0))
+
+
+def chisel_angle(first: Facet, second: Facet | None = None) -> float | None:
+    """The chisel edge angle, counted the sharp way, where the flanks meet at the centre.
+
+    Two facets meet where ``c x + t y = 0``: at ``atan(c / t)`` to the lip. With second facets that begin on the line
+    through the axis each half of the edge lies between the first facet of one side and the second of the other, at
+    ``atan(2 c / (t + t2))``, and the four meet in a tip. Derived.
+
+    Args:
+        first: the facet at the lip.
+        second: the steeper one behind it, where there is one.
+
+    Returns:
+        The angle in radians; nothing for a flat end without relief, where nothing meets.
+
+    Example:
+        >>> round(math.degrees(chisel_angle(facet(math.radians(118), math.radians(12)))), 2)
+        70.52
+    """
+    fall = first.fall if second is None else (first.fall + second.fall) / 2
+    return None if fall == first.slope == 0 else math.atan2(first.slope, fall)
+
+
+def second_for_chisel(first: Facet, chisel_edge_angle: float) -> float:
+    """The lip relief (rad) of a second facet that makes a chisel edge angle (rad, the sharp way); below zero for none."""
+    return math.atan(2 * first.slope / math.tan(chisel_edge_angle) - first.fall)
+
+
+def corner_relief(flank: Facet, web_thickness: float, diameter: float) -> float:
+    """The lip relief at the corner, on the cylinder, of a lip that lies half a web ahead of the axis.
+
+    There the way round the drill goes outward as well, where the flank falls by the slope of the point:
+    ``tan = (x t + h c) / R`` with ``h`` half the web and ``x = sqrt(R^2 - h^2)``. Derived.
+
+    Args:
+        flank: the facet at the lip.
+        web_thickness: at the point, in mm, from zero to under the diameter.
+        diameter: of the drill, in mm, above zero.
+
+    Example:
+        >>> round(math.degrees(corner_relief(facet(math.radians(118), math.radians(12)), 0.0, 10.0)), 9)
+        12.0
+    """
+    half, radius = require_web(web_thickness, diameter) / 2, diameter / 2
+    out = math.sqrt((radius - half) * (radius + half))
+    return math.atan((out * flank.fall + half * flank.slope) / radius)
+
+
+def for_corner_relief(wanted: float, point_angle: float, web_thickness: float, diameter: float) -> float:
+    """The lip relief (rad) to set for one at the corner: the inverse of ``corner_relief``; below zero for none."""
+    half, radius = require_web(web_thickness, diameter) / 2, diameter / 2
+    out = math.sqrt((radius - half) * (radius + half))
+    return math.atan((radius * _relief(wanted) - half * slope_of_point(point_angle)) / out)
+
+
+def require_web(web_thickness: float, diameter: float) -> float:
+    """Return the web (mm), or raise unless it is from zero to under the diameter (mm)."""
+    if require_not_negative("web_thickness", web_thickness) >= require_positive("diameter", diameter):
+        raise refuse("web_thickness", "The web must be thinner than the drill. Measure both again.")
+    return web_thickness
+
+
+def first_facet_width(flank: Facet, web_thickness: float) -> float:
+    """How wide the first facet is, square to the lip, where the second begins on the line through the axis.
+
+    Seen along the axis it is half the web; the facet is inclined, and so wider: ``h / cos(a_n)``. Derived.
+
+    Example:
+        >>> round(first_facet_width(facet(math.radians(118), 0.0), 2.0), 9)
+        1.0
+    """
+    square = flank.fall / math.hypot(1.0, flank.slope)
+    return require_not_negative("web_thickness", web_thickness) / 2 * math.hypot(1.0, square)
+
+
+@dataclass(frozen=True)
+class Flank:
+    """The flank on the cylinder of the corner, from the lip to the heel.
+
+    Attributes:
+        first: the facet at the lip.
+        second: the facet behind it, from the line through the axis on; nothing where there is none.
+        half_web: how far the lip lies ahead of that line, in mm.
+        radius: of the drill, in mm, above the half web.
+    """
+
+    first: Facet
+    second: Facet | None
+    half_web: float
+    radius: float
+
+    def place(self, turned: float) -> tuple[float, float]:
+        """Where the corner's circle is behind the lip, along and behind it, in mm."""
+        at = turned - math.asin(self.half_web / self.radius)
+        return self.radius * math.cos(at), self.radius * math.sin(at)
+
+    def drop(self, turned: float) -> float:
+        """What an indicator along the axis reads after a turn (rad) from the corner, in mm; below zero it stands proud."""
+        x, y = self.place(turned)
+        inward = self.place(0.0)[0] - x
+        behind = min(y, 0.0) if self.second else y
+        further = max(y, 0.0) * self.second.fall if self.second else 0.0
+        return self.first.fall * (behind + self.half_web) + further - self.first.slope * inward
+
+    def second_to_clear(self, turned: float) -> float | None:
+        """The lip relief (rad) of a second facet that brings the heel level with the corner; nothing where none does."""
+        x, y = self.place(turned)
+        if y <= 1e-9 * self.radius:
+            return None
+        inward = self.place(0.0)[0] - x
+        return math.atan((self.first.slope * inward - self.first.fall * self.half_web) / y)

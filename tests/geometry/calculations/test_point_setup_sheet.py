@@ -1,0 +1,197 @@
+"""Facets of a drill on a work head, found again by turning the drill in space."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.optimize import brentq
+
+from geometry.calculation import Given, Result
+from geometry.calculations import calculation
+from geometry.drill import facet as facets
+from geometry.edge.readings import flat_reading
+from geometry.edge.views import normal_of
+from geometry.evaluate import Refusal, run
+
+SHEET = calculation("point-setup")
+DRILL: dict[str, Given] = {"point_angle": math.radians(118), "lip_relief_angle": math.radians(12)}
+WHOLE = {**DRILL, "diameter": 10.0, "web_thickness": 1.5, "land_width": 5.0}
+HALVES = st.floats(math.radians(20), math.radians(89))
+RELIEFS = st.floats(math.radians(1), math.radians(35))
+Vector = tuple[float, float, float]
+
+
+def cross(one: Vector, other: Vector) -> Vector:
+    (a, b, c), (d, e, f) = one, other
+    return b * f - c * e, c * d - a * f, a * e - b * d
+
+
+def turned(vector: Vector, axis: str, angle: float) -> Vector:
+    """A vector turned about a coordinate axis by the right-hand rule, as a rotation matrix does it."""
+    x, y, z = vector
+    cos, sin = math.cos(angle), math.sin(angle)
+    if axis == "z":
+        return cos * x - sin * y, sin * x + cos * y, z
+    return cos * x + sin * z, y, cos * z - sin * x
+
+
+def lip_plane(half: float, relief: float) -> Vector:
+    """The normal of the flank, out of the drill, from the lip and the way that falls behind it; tip up the z axis."""
+    lip = (math.sin(half), 0.0, -math.cos(half))
+    behind = (0.0, math.cos(relief), -math.sin(relief))
+    x, y, z = cross(lip, behind)
+    size = math.hypot(x, y, z)
+    return x / size, y / size, z / size
+
+
+def states(result: Result) -> list[str]:
+    return [check.state for check in result.checks if check.state in ("watch", "stop")]
+
+
+@given(HALVES, RELIEFS)
+def test_rolled_and_swivelled_the_flank_lies_against_the_wheel(half: float, relief: float) -> None:
+    # Derived, by rotation matrices: the wheel's face is square to x. Behind the lip is +y, so the drill cuts toward -y;
+    # it is turned that way by the roll, then its axis is swivelled from the face, z, toward the wheel.
+    found = run(SHEET, {"point_angle": 2 * half, "lip_relief_angle": relief}).outputs
+    rolled = turned(lip_plane(half, relief), "z", -found["roll_angle"])
+    assert rolled[1] == pytest.approx(0.0, abs=1e-12)
+    against = turned(rolled, "y", found["axis_to_wheel_angle"])
+    assert against == pytest.approx((1.0, 0.0, 0.0), abs=1e-12)
+
+
+def test_the_drill_of_118_and_12_degrees_is_rolled_19_48_and_stands_57_49_to_the_wheel() -> None:
+    # Worked out by hand from tan 59 = 1.664279, tan 12 = 0.212557, sin 59 = 0.857167: tan(roll) = 0.353753, and
+    # sin(axis) = 0.857167 / sqrt(1 + (0.857167 * 0.212557)^2) = 0.843285. Derived.
+    found = run(SHEET, DRILL).outputs
+    assert math.degrees(found["roll_angle"]) == pytest.approx(19.482, abs=2e-3)
+    assert math.degrees(found["axis_to_wheel_angle"]) == pytest.approx(57.487, abs=2e-3)
+
+
+@given(HALVES, RELIEFS)
+def test_roll_and_swivel_give_back_point_and_relief(half: float, relief: float) -> None:
+    found = run(SHEET, {"point_angle": 2 * half, "lip_relief_angle": relief}).outputs
+    axis, roll = found["axis_to_wheel_angle"], found["roll_angle"]
+    both = facets.facet_of_setting(axis, roll)
+    by_axis, by_roll = facets.facet_of_axis(axis, relief), facets.facet_of_roll(2 * half, roll)
+    for one in (both, by_axis, by_roll):
+        assert one.point_angle == pytest.approx(2 * half, rel=1e-7)
+        assert one.lip_relief == pytest.approx(relief, rel=1e-7)
+
+
+def test_without_relief_the_axis_stands_at_half_the_point_and_nothing_is_rolled() -> None:
+    found = facets.facet(math.radians(118), 0.0)
+    assert found.roll == 0
+    assert found.axis_to_wheel == pytest.approx(math.radians(59), rel=1e-12)
+
+
+def test_a_flat_end_is_rolled_a_quarter_turn_and_tilted_by_its_relief() -> None:
+    found = facets.facet(math.pi, math.radians(8))
+    assert found.roll == pytest.approx(math.pi / 2)
+    assert math.degrees(found.axis_to_wheel) == pytest.approx(82, rel=1e-12)
+
+
+@given(HALVES, RELIEFS)
+def test_the_chisel_edge_runs_along_both_flanks(half: float, relief: float) -> None:
+    # Derived: the line in both planes is square to both normals; the second flank is the first turned half round.
+    normal = lip_plane(half, relief)
+    along = cross(normal, turned(normal, "z", math.pi))
+    sharp = math.atan2(abs(along[1]), abs(along[0]))
+    found = run(SHEET, {"point_angle": 2 * half, "lip_relief_angle": relief}).outputs
+    assert found["chisel_edge_supplement"] == pytest.approx(sharp, rel=1e-9)
+    assert along[0] * along[1] < 0, "it runs from the lip back over the axis"
+
+
+@given(HALVES, RELIEFS, st.floats(0.02, 0.5))
+def test_of_four_facets_each_half_of_the_edge_lies_in_the_first_of_one_side_and_the_second_of_the_other(
+    half: float, relief: float, more: float
+) -> None:
+    second = relief + more
+    along = cross(lip_plane(half, relief), turned(lip_plane(half, second), "z", math.pi))
+    sharp = facets.chisel_angle(facets.facet(2 * half, relief), facets.facet(2 * half, second))
+    assert sharp == pytest.approx(math.atan2(abs(along[1]), abs(along[0])), rel=1e-9)
+    assert sharp is not None
+    needed = facets.second_for_chisel(facets.facet(2 * half, relief), sharp)
+    assert needed == pytest.approx(second, rel=1e-9)
+
+
+@given(HALVES, RELIEFS, st.floats(0.01, 0.4), st.floats(1.0, 40.0))
+def test_the_corner_shows_the_slope_of_the_plane_along_the_cylinder(
+    half: float, relief: float, web: float, diameter: float
+) -> None:
+    # Derived: the height of the plane under a point that goes round the cylinder, differenced at the corner.
+    normal, radius, lip = lip_plane(half, relief), diameter / 2, web * diameter / 2
+    start = -math.asin(lip / radius)
+
+    def height(turn: float) -> float:
+        x, y = radius * math.cos(start + turn), radius * math.sin(start + turn)
+        return -(normal[0] * x + normal[1] * y) / normal[2]
+
+    step = 1e-5
+    slope = (height(-step) - height(step)) / (2 * step * radius)
+    found = facets.corner_relief(facets.facet(2 * half, relief), web * diameter, diameter)
+    assert math.tan(found) == pytest.approx(slope, rel=1e-6)
+    back = facets.for_corner_relief(found, 2 * half, web * diameter, diameter)
+    assert back == pytest.approx(relief, rel=1e-7)
+
+
+@given(HALVES, RELIEFS, st.floats(0.05, 1.5))
+def test_a_lip_in_line_with_the_axis_reads_as_the_flat_of_any_other_edge(
+    half: float, relief: float, turn: float
+) -> None:
+    # The relation of an edge at an angle to the axis was found elsewhere, by a plunger that meets a plane.
+    flank = facets.Flank(facets.facet(2 * half, relief), None, 0.0, 5.0)
+    elsewhere = flat_reading(normal_of(relief, half, "axial"), half, 10.0, "axial")(turn)
+    assert flank.drop(turn) == pytest.approx(elsewhere, rel=1e-9, abs=1e-12)
+
+
+@given(RELIEFS)
+def test_one_facet_is_back_at_the_height_of_the_corner_after_twice_its_roll(relief: float) -> None:
+    # Derived: r (t sin a - c (1 - cos a)) = 0 where tan(a / 2) = t / c.
+    first = facets.facet(math.radians(118), relief)
+    flank = facets.Flank(first, None, 0.0, 5.0)
+    again = brentq(flank.drop, first.roll, math.pi)
+    assert again == pytest.approx(2 * first.roll, rel=1e-9)
+
+
+def test_a_heel_that_rubs_is_stopped_and_clears_with_the_second_facet_that_is_told() -> None:
+    one = run(SHEET, WHOLE)
+    assert states(one) == ["stop", "watch"]
+    assert one.outputs["axial_drop"] < 0
+    enough = dict(one.checks[0].cure)["second_lip_relief_angle"]
+    assert isinstance(enough, float)
+    level = run(SHEET, {**WHOLE, "second_lip_relief_angle": enough}).outputs["axial_drop"]
+    assert level == pytest.approx(0.0, abs=1e-9)
+    assert states(run(SHEET, {**WHOLE, "second_lip_relief_angle": math.radians(28)})) == []
+
+
+def test_the_first_facet_is_as_wide_as_from_the_lip_to_the_line_through_the_axis() -> None:
+    # By hand: half a web of 0.75 seen along the axis, on a plane inclined by atan(sin 59 tan 12) = 10.326 degrees square
+    # to the lip. Derived.
+    found = run(SHEET, {**WHOLE, "second_lip_relief_angle": math.radians(28)}).outputs
+    assert found["primary_land"] == pytest.approx(0.75 / math.cos(math.radians(10.3258)), rel=1e-5)
+
+
+def test_a_second_facet_that_is_no_steeper_is_watched() -> None:
+    assert "watch" in states(run(SHEET, {**DRILL, "second_lip_relief_angle": math.radians(11)}))
+
+
+@pytest.mark.parametrize(
+    ("values", "key"),
+    [
+        (
+            {"axis_to_wheel_angle": math.radians(85), "lip_relief_angle": math.radians(12)},
+            "axis_to_wheel_angle",
+        ),
+        ({"axis_to_wheel_angle": 0.0, "roll_angle": 0.2}, "axis_to_wheel_angle"),
+        ({"point_angle": math.pi, "roll_angle": 0.2}, "roll_angle"),
+        ({**DRILL, "diameter": 1.5, "web_thickness": 1.5}, "web_thickness"),
+        ({**DRILL, "land_width": 2.0}, "diameter"),
+    ],
+)
+def test_what_no_facet_can_be_is_refused_at_its_own_input(values: dict[str, Given], key: str) -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, values)
+    assert [problem.key for problem in refused.value.problems] == [key]

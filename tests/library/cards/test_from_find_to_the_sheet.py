@@ -1,0 +1,91 @@
+"""From the entry of the shipped book to the sheet at the machine: each number found a second way, by hand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.job import Job, work_out
+from library.cards.settings_lines import setting_lines
+from library.cards.starting import from_entry
+from library.demo import lay_out
+from library.setup_sheet.sheets import setup_sheet
+
+
+@pytest.fixture(scope="module")
+def yard_book(tmp_path_factory: pytest.TempPathFactory) -> Book:
+    folder: Path = tmp_path_factory.mktemp("demo") / "yard"
+    lay_out(folder)
+    return open_book(folder)
+
+
+def job(book: Book, entry: str, measured: Mapping[str, str]) -> Job:
+    """A card begun from an entry, with what was measured and typed."""
+    card = replace(from_entry(book, book.entries[entry]), id="2026-12-01-01", machine="grey-grinder")
+    for way, text in measured.items():
+        card = edited(card, way, text)
+    return work_out(card, book)
+
+
+def settings(found: Job) -> dict[str, str]:
+    return {line.key: line.value for line in setting_lines(found, found.display)}
+
+
+def test_the_lead_of_a_machine_reamer(yard_book: Book) -> None:
+    worn = {"received.diameter": "12 mm", "received.corner_wear": "0.15 mm"}
+    found = job(yard_book, "reamer-machine-plain-steel", worn)
+    step = found.step("bevel-lead")
+    assert step is not None
+    assert step.works
+    # By hand: the book has a bevel of 45 degrees, at which the stock along the axis is the wear itself, and 0.015 D
+    # to ream, of which half is the least length. Derived.
+    assert settings(found)["bevel_angle"] == "45.00 deg"
+    assert settings(found)["axial_stock"] == "0.150 mm"
+    assert step.answer.result is not None
+    assert step.answer.result.outputs["least_bevel_length"] == pytest.approx(0.015 * 12 / 2)
+    assert "Bevel angle" in setup_sheet(found)
+    # The work head of the yard is graduated in half degrees.
+    assert "90 div" in " ".join(line.divisions for line in setting_lines(found, found.display))
+
+
+def test_a_drill_on_a_work_head_is_set_by_roll_and_swivel_and_by_nothing_else(yard_book: Book) -> None:
+    measured = {"received.diameter": "10 mm", "wanted.relief_method": "work-head"}
+    plain = job(yard_book, "twist-drill-jobber-plain-steel", {"received.diameter": "10 mm"})
+    assert plain.step("point-setup") is None
+    assert settings(plain)["half_point_angle"] == "59.00 deg"
+    found = job(yard_book, "twist-drill-jobber-plain-steel", measured)
+    # By hand from 118 and 12 degrees: tan 59 tan 12 = 0.353753; the swivel is not half the point. Derived.
+    assert settings(found)["roll_angle"] == "19.48 deg"
+    assert settings(found)["axis_to_wheel_angle"] == "57.49 deg"
+    assert "half_point_angle" not in settings(found)
+    sheet = setup_sheet(found)
+    assert "Made by: roll and swivel of the work head" in " ".join(sheet.split())
+    # The roll of the yard is graduated in quarter degrees: 78 of them are 19.50 degrees.
+    assert "78 div" in " ".join(line.divisions for line in setting_lines(found, found.display))
+
+
+def test_of_facets_only_the_readings_of_facets_are_on_the_sheet(yard_book: Book) -> None:
+    measured = {
+        "received.diameter": "10 mm",
+        "received.web_thickness": "1.5 mm",
+        "received.land_width": "5 mm",
+        "wanted.relief_method": "work-head",
+        "settings.point-setup.second_lip_relief_angle": "26 deg",
+    }
+    found = job(yard_book, "twist-drill-jobber-plain-steel", measured)
+    assert found.step("relief-drop") is None
+    step = found.step("drill-point")
+    assert step is not None
+    assert step.answer.result is not None
+    assert not step.answer.result.stations
+    # Derived: at half of the land the circle of 5 mm has gone 28.6479 degrees on from the lip, which lies asin(0.15) =
+    # 8.6269 ahead; 5 sin 20.0210 = 1.7119 behind the line and 5 cos = 4.6978 along the lip, from 0.75 and 4.9434:
+    # 0.75 tan 12 + 1.7119 tan 26 - (4.9434 - 4.6978) cot 59 = 0.8468.
+    assert "0.847" in setup_sheet(found)
+    assert "STOP" not in setup_sheet(found)

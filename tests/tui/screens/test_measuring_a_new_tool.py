@@ -1,0 +1,53 @@
+"""From a guess of the book to what a new tool has: two keys to the calculation, and from there into the shop's book."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from datetime import date
+from typing import Any
+
+from library.book.opening import open_book
+
+Program = Callable[..., AbstractAsyncContextManager[Any]]
+
+
+async def test_two_keys_from_a_guess_a_new_tool_is_measured_and_the_book_takes_it(program: Program) -> None:
+    async with program(other=open_book()) as hands:
+        await hands.do("hand tap bronze", "<enter>", "<down>", "<down>", "<down>")
+        await hands.do("<f6>", "<enter>")
+        assert hands.lines()[0].startswith("A new tool measured: Hand tap, bronze")
+        assert "chamfer" in hands.lines()[5]
+        form = hands.app.screen.page.form
+        for key, typed in (
+            ("chamfer_angle", "8"),
+            ("diameter", "12"),
+            ("land_width", "3.14159"),
+            ("drop", "0.33"),
+            ("second_land_width", "1.5708"),
+            ("second_drop", "0.165"),
+        ):
+            while form.focus != key:
+                await hands.press("down")
+            await hands.press("ctrl+u", *typed)
+        # An even cam falls by r theta tan(a): .33 in 30 deg of a circle of 12 is 6.0 deg at the axis; derived.
+        assert "it is eccentric" in hands.words()
+        await hands.do("<f8>", "put into the book", "<enter>")
+        assert "What shall" in hands.shown()
+        shown = await hands.choose("chamfer relief")
+        assert "measured on" in shown
+        await hands.press("enter")
+        (file,) = hands.shop.glob("*.toml")
+        (entry,) = tomllib.loads(file.read_text())["entry"]
+        kept = entry["chamfer_relief_angle"]
+        assert kept["source"] == "shop"
+        assert kept["place"] == f"measured on {date.today():%Y-%m-%d}"
+        assert kept["usual"] == "6.0 deg"
+
+
+async def test_without_a_measured_tool_nothing_is_put_into_the_book(program: Program) -> None:
+    async with program() as hands:
+        await hands.do("bro", "<f2>", "<f8>", "put into the book", "<enter>")
+        assert "'A new tool measured' does that" in hands.words()
+        assert not hands.shop.exists()

@@ -1,0 +1,84 @@
+"""The first jobs of a new hand: each number they name is found a second way, and each opens what it says."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from typing import Any
+
+import pytest
+
+from geometry.calculations import calculation
+from library.book.opening import open_book
+from library.calc.answer import answer
+from tui.first_jobs import FIRST_JOBS, FirstJob
+
+Program = Callable[..., AbstractAsyncContextManager[Any]]
+
+
+def worked(job: FirstJob, **others: str) -> str:
+    """All that a calculation says of a job, in one line."""
+    book = open_book()
+    entry = book.entries[job.entry]
+    found = answer(calculation(job.sheet), {**job.typed, **others}, entry=entry, book=book)
+    assert found.result is not None, found.issues
+    stations = [value for one in found.result.stations for value in one.readings.values()]
+    numbers = [*found.result.outputs.values(), *stations]
+    return " ".join([*(str(one.sentence) for one in found.result.checks), *(f"{one:.6f}" for one in numbers)])
+
+
+def job(name: str) -> FirstJob:
+    return next(one for one in FIRST_JOBS if one.id == name)
+
+
+@pytest.mark.parametrize("one", FIRST_JOBS, ids=lambda one: one.id)
+def test_each_job_is_about_a_tool_of_the_book_and_says_how_to_know_that_it_is_right(one: FirstJob) -> None:
+    assert one.entry in open_book().entries
+    assert one.right.endswith(".")
+    if one.sheet:
+        assert worked(one)
+
+
+@pytest.mark.parametrize(
+    ("name", "number", "said"),
+    [
+        ("speed", math.pi * 150 * 2800 / 60, "22.0 m/s"),
+        ("eccentric", 6 * math.tan(math.radians(8)) / 3, "0.281 mm"),
+        ("height", 6 * math.sin(math.radians(8)), "0.835 mm"),
+        ("face", 5 * math.sin(math.radians(15)), "1.294 mm"),
+        ("reading", math.atan(0.281 / (12 * math.asin(2 / 12))), "7.96 degrees"),
+        ("cone", math.atan(math.tan(math.radians(8)) / math.cos(math.radians(45))), "11.24 degrees"),
+        ("cone", 4 * math.tan(math.radians(8)) / math.cos(math.radians(45)), "0.795 mm"),
+        ("cone", 4 * math.tan(math.radians(8)), "0.562 mm"),
+        ("life", 2 * 0.2 * math.tan(math.radians(4)), "0.028 mm"),
+    ],
+)
+def test_the_numbers_of_a_job_come_out_and_are_those_worked_out_by_hand(
+    name: str, number: float, said: str
+) -> None:
+    one = job(name)
+    shown = float(said.split(maxsplit=1)[0])
+    scale = math.degrees(1) if "degrees" in said else 1 / 1000 if "m/s" in said else 1.0
+    assert number * scale == pytest.approx(shown, abs=0.01 if scale != 1 else 0.0006)
+    assert said in one.right
+    assert f"{number:.3f}"[:-1] in worked(one)
+
+
+def test_what_a_job_says_to_change_does_what_it_says() -> None:
+    assert "rub" in worked(job("eccentric"), relief_form="flat")
+    assert "flat" in worked(job("reading"), second_drop="0.226 mm")
+    assert "4456" in job("speed").right
+    assert 35_000 / (math.pi * 150) * 60 == pytest.approx(4456, abs=1)
+
+
+async def test_a_job_opens_filled_in_and_what_was_typed_for_its_tool_is_not_lost_unasked(
+    program: Program,
+) -> None:
+    async with program(other=open_book()) as hands:
+        await hands.do("<f8>", "first jobs", "<enter>", "heel that clears", "<enter>")
+        assert "Right when: The cam gives 0.281 mm" in hands.words()
+        await hands.do("<down>", "<down>", "<f9>", "heel that clears", "<enter>")
+        assert "Put the numbers of the job in place of what was typed" in hands.words()
+        await hands.press("enter")
+        assert "First jobs" in hands.lines()[0]

@@ -1,0 +1,56 @@
+"""The first jobs of a new hand: each opens the real screens with a tool and what was measured on it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from geometry.calculations import calculation
+from tui import screens
+from tui.first_jobs import FIRST_JOBS, FirstJob
+from tui.screens.chooser import Choice, Chooser
+from tui.screens.confirming import ask
+
+if TYPE_CHECKING:
+    from library.book.model import Entry
+
+
+class FirstJobsScreen(Chooser):
+    """Ten jobs, the easiest first."""
+
+    WHERE = "first-jobs"
+    NAME_WIDTH = 42
+
+    def title_text(self) -> str:
+        """What these are."""
+        return "First jobs, from easy to hard"
+
+    def choices(self) -> list[Choice]:
+        """Each job with what to look at and how to know that it is right."""
+        return [Choice(one.id, one.title, f"{one.look} Right when: {one.right}") for one in FIRST_JOBS]
+
+    def take(self, choice: Choice) -> None:
+        """Open the screen of the job; what was typed for its tool before gives way only where that is confirmed."""
+        job = next(one for one in FIRST_JOBS if one.id == choice.id)
+        entry = self.session.entry(job.entry)
+        if entry is None:
+            self.say(f"The book has no entry {job.entry}, which this job is about.")
+        elif job.sheet and self.session.calculators.has_typed(entry):
+            ask(
+                self,
+                f"Put the numbers of the job in place of what was typed for {entry.title}?",
+                "Put them there",
+                "What was typed into calculations for this tool is forgotten.",
+                lambda: self._open(job, entry),
+            )
+        else:
+            self._open(job, entry)
+
+    def _open(self, job: FirstJob, entry: Entry) -> None:
+        """The calculation filled in, or the entry; with what to look at said on it."""
+        if job.sheet:
+            self.session.calculators.fill(entry, job.typed)
+            self.app.push_screen(screens.CalculatorScreen(self.session, entry, calculation(job.sheet)))
+        else:
+            self.app.push_screen(screens.EntryScreen(self.session, entry))
+        self.heelclear.load_units()
+        self.heelclear.say(f"{job.look} Right when: {job.right}")
