@@ -25,6 +25,7 @@ SUBJECTS = (
     "reamer",
     "bevel",
     "work_head",
+    "vee",
     "circular_land",
     "face",
     "upkeep",

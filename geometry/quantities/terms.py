@@ -124,6 +124,12 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "vee",
+        "Two flat sides at an angle in which a tool lies on two of its edges, so that a tool with an odd number of flutes can be measured: no two of its edges lie opposite each other.",
+        ("vee block", "v-block", "flute micrometer", "vee anvil"),
+        ("vee_angle", "vee_reading"),
+    ),
+    Term(
         "facet point",
         "A drill point whose flanks are flat: one facet at the lip, and mostly a steeper one behind it that clears the heel. Where the second ones reach the line through the axis, four facets meet in a tip.",
         ("four-facet point", "flat-ground point"),

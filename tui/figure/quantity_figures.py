@@ -21,6 +21,7 @@ from tui.figure.sketch import (
     thread,
     tooth,
     tooth_rest,
+    vee,
     wear,
     wheel,
     work_head,
@@ -67,6 +68,7 @@ def _sketches() -> Mapping[str, Sketch]:
         tooth_rest,
         limits,
         work_head,
+        vee,
         wear,
         form,
     ):
