@@ -363,7 +363,7 @@ def flutes_of(text: str) -> int | None:
         (4, None, None)
     """
     try:
-        number = read(text, Kind.COUNT).number
+        number = read(text, Kind.COUNT, whole=True).number
     except UnitError:
         return None
     row = quantity("flutes")

@@ -98,7 +98,7 @@ def _of_tool(card: Card) -> Iterator[KnownText]:
 
 def _is_number(text: str, kind: Kind) -> bool:
     try:
-        read(text, kind)
+        read(text, kind, whole=kind is Kind.COUNT)
     except UnitError:
         return False
     return True
@@ -241,7 +241,8 @@ def measure_of(key: str, text: str) -> Measure | None:
     if row.kind is Kind.CHOICE:
         return Measure(text, word=text.strip()) if text.strip() in row.choices else None
     try:
-        found = read(text, row.kind, of_diameter=row.kind is Kind.LENGTH, unit_wanted=True)
+        is_length = row.kind is Kind.LENGTH
+        found = read(text, row.kind, of_diameter=is_length, unit_wanted=True, whole=row.whole)
     except UnitError:
         return None
     return Measure(text, found.number, per_diameter=found.per_diameter)

@@ -12,7 +12,6 @@ from tui.screens.equipment_forms import form_of_draft
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm
 from tui.screens.value_form import ValueFormScreen
-from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -82,9 +81,15 @@ def _calculator(session: Session, draft: Draft) -> BaseScreen | None:
     sheet = session.calculators.first(entry) if entry is not None else None
     if entry is None or sheet is None:
         return None
-    form = session.calculators.form(entry, sheet)
-    form.typed.update({key: TextLine.ending(text) for key, text in draft.fields.items()})
+    session.calculators.take_up(entry, draft)
     return screens.CalculatorScreen(session, entry, sheet)
+
+
+def without_unit(draft: Draft) -> str:
+    """What is said of a draft that does not tell the unit of its numbers; empty where there is nothing to say."""
+    if draft.kind != "calculator" or draft.units:
+        return ""
+    return "This draft is older and does not say its unit: numbers without one were read as millimetres. Look at them."
 
 
 OLD = timedelta(days=30)
