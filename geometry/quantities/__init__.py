@@ -33,6 +33,7 @@ SUBJECTS = (
     "indexing",
     "spacing",
     "limits",
+    "form",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

@@ -178,6 +178,18 @@ TERMS = (
         ("hole_tolerance",),
     ),
     Term(
+        "form relief",
+        "The relief of a profile that a cam moves as one piece, a rounded corner for example. Square to the profile it is the smaller the more the profile turns away from the land, so that the end needs a cam that goes back along the axis as well.",
+        ("relieved form", "form-relieved"),
+        ("least_form_relief",),
+    ),
+    Term(
+        "cross hole",
+        "The slanted hole through the cone of a countersink without flutes; the half of its rim that comes last is the edge, and its wall the face.",
+        ("zero flute", "zero-flute countersink"),
+        ("cross_hole_diameter",),
+    ),
+    Term(
         "tap limit",
         "The mark behind the size on a ground tap: an H or L number counts half thousandths of an inch over or under the basic pitch diameter, a D number the same on metric taps, and an ISO class tenths of the tolerance of the thread.",
         ("h limit", "d limit", "gh number", "pitch diameter limit"),

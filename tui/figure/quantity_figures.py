@@ -15,6 +15,7 @@ from tui.figure.sketch import (
     drill,
     facets,
     flank,
+    form,
     limits,
     section,
     spacing,
@@ -71,6 +72,7 @@ def _sketches() -> Mapping[str, Sketch]:
         work_head,
         vee,
         wear,
+        form,
     ):
         found.update(subject.sketches())
     return found
