@@ -32,7 +32,9 @@ SUBJECTS = (
     "upkeep",
     "wear",
     "indexing",
+    "spacing",
     "limits",
+    "form",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

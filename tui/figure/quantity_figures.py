@@ -15,8 +15,10 @@ from tui.figure.sketch import (
     drill,
     facets,
     flank,
+    form,
     limits,
     section,
+    spacing,
     spiral_point,
     thread,
     tooth,
@@ -66,11 +68,13 @@ def _sketches() -> Mapping[str, Sketch]:
         flank,
         wheel,
         tooth_rest,
+        spacing,
         limits,
         work_head,
         vee,
         spiral_point,
         wear,
+        form,
     ):
         found.update(subject.sketches())
     return found
