@@ -5,7 +5,8 @@ calculations know, and a family of the book says which one is its own. Any numbe
 spade drill is ground like a ``twist-drill``. Each kind bears the name of the tools that it is first met on. They are as
 many as there are tools with another set of calculations, or with the same ones in another order of importance: a
 subland drill has a land of its own for each diameter, so its lands come before what follows from one relief under all
-steps. Common practice, no source.
+steps. An end mill is ground round its outside as well as on its end, and a counterbore on its end alone. Common
+practice, no source.
 """
 
 from __future__ import annotations
@@ -19,5 +20,6 @@ EVERY_KIND = (
     "counterbore",
     "centre-drill",
     "subland-drill",
+    "end-mill",
 )
 """All of them, for a calculation that serves whatever is ground."""

@@ -155,7 +155,7 @@ CALCULATION = Calculation(
     "other diameters are those on which the same flat face also cuts, such as the steps of a step drill.",
     neglects="It holds for a flat face along a straight flute, seen square to the axis. "
     "A hooked face is curved and has this rake only at its edge, and along a helix the rake is another.",
-    kinds=("tap", "countersink", "step-drill", "reamer", "counterbore", "subland-drill"),
+    kinds=("tap", "countersink", "step-drill", "reamer", "counterbore", "subland-drill", "end-mill"),
     belongs_on=("land", "thread-land", "chamfer", "cone", "shoulder", "bevel", "end"),
     inputs=(
         Field("diameter"),

@@ -276,7 +276,15 @@ CALCULATION = Calculation(
     "the inner diameter is that of the circle on which the lips begin, which is the length of the chisel edge.",
     neglects="It takes the lip alone, in line with the axis, and a feed that is even; nearer the axis, on the chisel edge, the feed is steeper than any relief. "
     "It tells where the land drags, not how much relief a material wants.",
-    kinds=("twist-drill", "step-drill", "subland-drill", "centre-drill", "countersink", "counterbore"),
+    kinds=(
+        "twist-drill",
+        "step-drill",
+        "subland-drill",
+        "centre-drill",
+        "countersink",
+        "counterbore",
+        "end-mill",
+    ),
     surfaces=SERVED,
     inputs=(
         *surface_fields(*SERVED, default="lip", silent=("lip",)),

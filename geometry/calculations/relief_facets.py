@@ -65,7 +65,7 @@ CALCULATION = Calculation(
     neglects="It looks at the section square to the axis, takes every facet as a true flat and the flute behind the heel as "
     "standing square to the circle. It goes no deeper than the deepest gap, or half the radius where none is given, "
     "and does not know how thick the web is.",
-    kinds=("twist-drill", "step-drill", "subland-drill", "reamer", "counterbore", "countersink"),
+    kinds=("twist-drill", "step-drill", "subland-drill", "reamer", "counterbore", "countersink", "end-mill"),
     belongs_on=("land", "cone"),
     inputs=(
         Field("diameter"),

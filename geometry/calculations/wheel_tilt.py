@@ -91,11 +91,22 @@ def _tilt_check(given: Inputs, tilt: float, relief: float) -> Check:
             cure=((asked, 0.0),),
         )
     return note(
-        "Incline the wheel {tilt} to the axis of the tool, so that it lies deeper where it touches the heel: that gives "
-        "{relief} of relief along a straight line of contact.",
+        f"Incline the wheel {{tilt}} to the axis of the tool, deeper toward the {_heel_side(given)}, where it touches the heel: "
+        "that gives {relief} of relief along a straight line of contact.",
         tilt=angle(tilt),
         relief=angle(relief),
     )
+
+
+def _heel_side(given: Inputs) -> str:
+    """At which end of the contact the heel lies: toward the point where the flutes wind the way in which the tool cuts.
+
+    Derived: going up a right-hand flute the edge turns anticlockwise, seen from the shank, and behind the edge of a
+    right-hand tool is anticlockwise as well; so along a line parallel to the axis the heel comes before the edge.
+    """
+    cuts = given.choice("hand")
+    winds = given.choice("helix_hand") if given.has("helix_hand") else cuts
+    return "point" if winds == cuts else "shank"
 
 
 def _round_check(given: Inputs, relief: float, real: float) -> Check:
@@ -207,16 +218,19 @@ CALCULATION = Calculation(
     name="wheel-tilt",
     title="Tilt of the wheel on a helical land",
     question="How far is the wheel inclined to relieve a helical land, how wide must it touch, and what does the indicator show?",
-    wants="The helix angle is that of the land on the outside, from the axis, and the relief that at the edge; "
+    wants="The helix angle is that of the land on the outside, from the axis, and the relief that at the edge; flutes wind the way "
+    "in which the tool cuts where nothing else is said; "
     "the land is measured square to the axis on the diameter over the edges, as arc or chord.",
     neglects="It takes the wheel as touching along a straight line in the plane of the axis while the tool is led along its helix, "
     "which gives an eccentric relief. A round wheel touches beside that line and grinds steeper: about a tenth of a degree "
     "at 8, half a degree at 15, and 2.8 degrees at 25 on a helix of 30; with the wheel's diameter given it is worked out. "
     "A straight flute is not relieved at all.",
-    kinds=("reamer", "twist-drill", "step-drill", "subland-drill", "counterbore", "tap"),
+    kinds=("reamer", "end-mill", "twist-drill", "step-drill", "subland-drill", "counterbore", "tap"),
     belongs_on=("land", "thread-land"),
     inputs=(
         Field("helix_angle"),
+        Field("hand", default="right"),
+        Field("helix_hand", optional=True),
         Field("relief_angle", one_of="tilt", fill_from=("land_relief_angle",)),
         Field("wheel_tilt", one_of="tilt"),
         Field("diameter", optional=True),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from geometry.quantities.quantity import Quantity, angle, length
+from geometry.quantities.quantity import Quantity, angle, choice, length
 from geometry.sentences import Kind
 
 ROWS = (
@@ -13,6 +13,13 @@ ROWS = (
         "On the outside diameter: roll the tool over carbon paper and measure the line of the margin from the axis.",
         0.0,
         75.0,
+    ),
+    choice(
+        "helix_hand",
+        "Flutes wind",
+        "Which way the flutes wind: mostly the way in which the tool cuts, and the other way on left-hand spiral reamers and on taps that push the chip ahead.",
+        "Held upright, right-hand flutes rise to the right.",
+        ("right", "left"),
     ),
     length(
         "web_thickness",

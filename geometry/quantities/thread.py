@@ -37,8 +37,8 @@ ROWS = (
     choice(
         "hand",
         "Hand",
-        "Which way the thread or flute winds.",
-        "Held upright, a right-hand thread rises to the right.",
+        "Which way the tool turns as it cuts, and with it its thread: a right-hand tool clockwise, seen from its shank.",
+        "Held upright, a right-hand thread rises to the right; on a drill look which side of the land is the edge.",
         ("right", "left"),
     ),
     length(

@@ -1,8 +1,8 @@
 """Inheritance of families: one that says ``like`` takes from another all that it does not say itself.
 
-A spade drill that is like a twist drill has its kind, its surfaces, its cautions and its order of work. What tells the one
+A flat drill that is like a twist drill has its kind, its surfaces, its cautions and its order of work. What tells the one
 from the other is never taken: title, synonyms, what it is, how to recognise it. Who looks for a jobber drill does not want
-spade drills, and a spade drill has no flutes that wind round it.
+flat drills, and a flat drill has no flutes that wind round it.
 """
 
 from __future__ import annotations

@@ -252,7 +252,7 @@ class Book:
         """The kind of tool that calculations know a family as; empty where none is known.
 
         Example:
-            >>> Book({}, {"spade-drill": Family("spade-drill", "Spade drills", kind="twist-drill")}).kind_of("spade-drill")
+            >>> Book({}, {"flat-drill": Family("flat-drill", "Flat drills", kind="twist-drill")}).kind_of("flat-drill")
             'twist-drill'
         """
         found = self.families.get(family)

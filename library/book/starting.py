@@ -53,8 +53,8 @@ schema = 1
 # first: land, thread-land, chamfer, cone, shoulder, lip, bevel, end.
 
 # [[family]]
-# id = "spade-drill"
-# title = "Spade drills"
+# id = "flat-drill"
+# title = "Flat drills"
 # like = "twist-drill"                     # or: surfaces = ["lip", "land"]
 """
 

@@ -11,7 +11,7 @@ def sheets_for(family: Family | None) -> tuple[Calculation, ...]:
     """The calculations that serve a family, those whose main job it is first; none where the family is not known.
 
     Example:
-        >>> sheets_for(Family("spade-drill", "Spade drills", kind="twist-drill"))[0].name
+        >>> sheets_for(Family("flat-drill", "Flat drills", kind="twist-drill"))[0].name
         'drill-point'
         >>> sheets_for(Family("burr", "Burrs", surfaces=("cone",)))[0].name, sheets_for(None)
         ('cone-relief', ())

@@ -2,7 +2,7 @@
 
 A whole word in the title, the family or the work material counts most, then a part of one, then what else the tool is
 called, then what is told of it. Of equals those come first that have the words as typed, then those of the family
-that is called so. Needs neither units nor quantities, so that the first letter finds at once.
+that is called so, then those whose title begins with several of them. Needs neither units nor quantities, so that the first letter finds at once.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ ABSENT = 9
 """How far away a word is that is not there; 0 is a whole word in a title."""
 
 THREAD = "thread"
-"""By this word tools for threads are known, where a thread is named and no tool."""
+"""By this word at the beginning of a name tools for threads are known, where a thread is named and no tool."""
 
 
 class Ranked(NamedTuple):
@@ -124,7 +124,8 @@ class _Search:
         """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
         wanted = [f" {spelling} " for spelling in spellings(size)]
         words = size.text.casefold().split()
-        series = [f" {word} " for word in (*words, THREAD) if word.isalpha() and word != "x"]
+        series = [f" {word} " for word in words if word.isalpha() and word != "x"]
+        series.append(f" {BETWEEN} {THREAD} ")
         for row in found:
             names = self._searched.names_of(row)
             if not any(one in text for one in wanted for text in names):
@@ -136,7 +137,8 @@ class _Search:
         phrase = self._sought.phrase
         title, begun = f" {BETWEEN} {phrase} {BETWEEN}", f" {_singular(phrase)}"
         searched, away = self._searched, self._away
-        families = [_called(phrase, one) for one in searched.families]
+        tool = " ".join(self._sought.words)
+        families = [_called(tool, one) for one in searched.families]
         steps = {}
         for number in found:
             head = searched.heads[number]
@@ -145,8 +147,10 @@ class _Search:
                 continue
             in_head = begun in head
             in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
+            begins = " " in phrase and head.startswith(f" {BETWEEN}{begun}")
+            called = families[searched.groups[number]]
             steps[number] = (
-                away[number] * 12 + (not in_head) * 6 + families[searched.groups[number]] * 2 + (not in_text)
+                away[number] * 24 + (not in_head) * 12 + called * 4 + (not in_text) * 2 + (not begins)
             )
         return sorted(found, key=steps.__getitem__)
 

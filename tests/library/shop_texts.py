@@ -57,8 +57,8 @@ reads = ["drop"]
 OWN_FAMILIES = """schema = 1
 
 [[family]]
-id = "spade-drill"
-title = "Spade drills"
+id = "flat-drill"
+title = "Flat drills"
 what = "A flat blade with two lips, held in a bar."
 like = "twist-drill"
 never_ground = "The sides of the blade."
@@ -69,9 +69,9 @@ title = "Valve burrs"
 surfaces = ["cone"]
 
 [[entry]]
-id = "spade-cast-iron"
-family = "spade-drill"
-title = "Spade for cast iron"
+id = "flat-cast-iron"
+family = "flat-drill"
+title = "Flat drill for cast iron"
 point_angle = { usual = "118 deg", source = "shop" }
 lip_relief_angle = { usual = "10 deg", source = "shop" }
 

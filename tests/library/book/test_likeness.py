@@ -34,30 +34,30 @@ def ours(tmp_path: Path) -> Book:
 
 
 def test_a_family_has_kind_surfaces_cautions_and_texts_of_the_one_that_it_is_like(ours: Book) -> None:
-    spades, drills = ours.families["spade-drill"], ours.families["twist-drill"]
-    assert spades.kind == "twist-drill"
-    assert (spades.surfaces, spades.cautions) == (drills.surfaces, drills.cautions)
-    assert "light-cut-on-a-land" not in spades.cautions
-    assert spades.texts["order"] == drills.texts["order"] != ""
+    flats, drills = ours.families["flat-drill"], ours.families["twist-drill"]
+    assert flats.kind == "twist-drill"
+    assert (flats.surfaces, flats.cautions) == (drills.surfaces, drills.cautions)
+    assert "light-cut-on-a-land" not in flats.cautions
+    assert flats.texts["order"] == drills.texts["order"] != ""
 
 
 def test_what_it_says_itself_wins_and_its_texts_keep_the_order_of_all_families(ours: Book) -> None:
-    spades, drills = ours.families["spade-drill"], ours.families["twist-drill"]
-    assert spades.texts["never_ground"] == "The sides of the blade."
-    assert list(spades.texts) == [key for key in drills.texts if key != "recognise"]
+    flats, drills = ours.families["flat-drill"], ours.families["twist-drill"]
+    assert flats.texts["never_ground"] == "The sides of the blade."
+    assert list(flats.texts) == [key for key in drills.texts if key != "recognise"]
 
 
 def test_what_tells_two_families_apart_is_never_taken(ours: Book) -> None:
-    spades, drills = ours.families["spade-drill"], ours.families["twist-drill"]
+    flats, drills = ours.families["flat-drill"], ours.families["twist-drill"]
     assert "recognise" in drills.texts
-    assert (spades.title, spades.what) == ("Spade drills", "A flat blade with two lips, held in a bar.")
+    assert (flats.title, flats.what) == ("Flat drills", "A flat blade with two lips, held in a bar.")
     assert drills.synonyms
-    assert spades.synonyms == ()
-    assert "recognise" not in spades.texts
+    assert flats.synonyms == ()
+    assert "recognise" not in flats.texts
 
 
 def test_the_calculations_are_those_of_the_other_family(ours: Book) -> None:
-    assert sheets_for(ours.families["spade-drill"]) == sheets_for(ours.families["twist-drill"]) != ()
+    assert sheets_for(ours.families["flat-drill"]) == sheets_for(ours.families["twist-drill"]) != ()
 
 
 def test_a_family_of_no_kind_has_the_calculations_of_its_surfaces(ours: Book) -> None:
@@ -71,8 +71,8 @@ def test_a_family_of_no_kind_has_the_calculations_of_its_surfaces(ours: Book) ->
 
 def test_a_chain_is_followed_and_the_nearest_that_says_something_is_taken(tmp_path: Path) -> None:
     chain = (
-        family("gun-drill", like='"spade-drill"'),
-        family("spade-drill", like='"twist-drill"', fails='"The corners burn."', surfaces='["lip"]'),
+        family("gun-drill", like='"flat-drill"'),
+        family("flat-drill", like='"twist-drill"', fails='"The corners burn."', surfaces='["lip"]'),
     )
     guns = book_of(tmp_path, "".join(chain)).families["gun-drill"]
     assert (guns.kind, guns.surfaces, guns.texts["fails"]) == ("twist-drill", ("lip",), "The corners burn.")
@@ -82,9 +82,9 @@ def test_a_chain_is_followed_and_the_nearest_that_says_something_is_taken(tmp_pa
 def test_a_shop_that_changes_a_family_changes_what_follows_it(tmp_path: Path) -> None:
     book = book_of(
         tmp_path,
-        family("spade-drill", like='"twist-drill"') + '[[family]]\nid = "twist-drill"\nfails = "Early."\n',
+        family("flat-drill", like='"twist-drill"') + '[[family]]\nid = "twist-drill"\nfails = "Early."\n',
     )
-    assert book.families["spade-drill"].texts["fails"] == "Early."
+    assert book.families["flat-drill"].texts["fails"] == "Early."
 
 
 def test_a_shipped_family_made_like_another_keeps_what_it_says_itself(tmp_path: Path) -> None:
@@ -94,16 +94,16 @@ def test_a_shipped_family_made_like_another_keeps_what_it_says_itself(tmp_path: 
     assert book.families["subland-drill"].surfaces[0] == "shoulder"
 
 
-@pytest.mark.parametrize("like", ["gone", "spade-drill", "hand-drill"])
+@pytest.mark.parametrize("like", ["gone", "flat-drill", "hand-drill"])
 def test_an_unknown_one_and_a_circle_are_told_and_leave_the_family_as_it_says_itself(
     tmp_path: Path, like: str
 ) -> None:
-    text = family("spade-drill", like=f'"{like}"', surfaces='["lip"]') + family(
-        "hand-drill", like='"spade-drill"'
+    text = family("flat-drill", like=f'"{like}"', surfaces='["lip"]') + family(
+        "hand-drill", like='"flat-drill"'
     )
     book = book_of(tmp_path, text)
-    assert any(one.way == "spade-drill.like" and one.severity == "warning" for one in book.findings)
-    assert book.families["spade-drill"].surfaces == book.families["hand-drill"].surfaces == ("lip",)
+    assert any(one.way == "flat-drill.like" and one.severity == "warning" for one in book.findings)
+    assert book.families["flat-drill"].surfaces == book.families["hand-drill"].surfaces == ("lip",)
 
 
 def test_a_circle_over_two_files_is_told_also_when_only_one_of_them_was_read_again(tmp_path: Path) -> None:

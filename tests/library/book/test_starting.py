@@ -37,7 +37,7 @@ def test_the_example_in_the_starter_is_good_when_its_remarks_are_taken_away(tmp_
     book = open_book(starter.parent)
     assert [str(finding) for finding in book.findings] == []
     assert book.entries["bronze-bushing-tap"].values["rake_angle"].citation.label == "shop"
-    assert sheets_for(book.families["spade-drill"]) == sheets_for(book.families["twist-drill"])
+    assert sheets_for(book.families["flat-drill"]) == sheets_for(book.families["twist-drill"])
 
 
 def test_the_entry_that_the_starter_names_is_in_the_shipped_book(tmp_path: Path) -> None:

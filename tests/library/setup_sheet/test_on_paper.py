@@ -108,6 +108,150 @@ settings.step-relief.feed=0.15 mm
 settings.feed-clearance.inner_diameter=1.6 mm
 after.drop.tolerance=0.02 mm
 """,
+    "stub-drill-plain-steel": """
+tool.name=D-8-S
+tool.size=8 mm
+tool.flutes=2
+received.diameter=8 mm
+received.land_width=2 mm
+received.drop=0.30 mm, 0.32 mm
+wanted.lip_relief_angle=10 deg
+wanted.point_angle=118 deg
+wanted.relief_form=flat
+settings.feed-clearance.inner_diameter=1.5 mm
+settings.feed-clearance.feed=0.1 mm
+after.drop.tolerance=0.03 mm
+""",
+    "spotting-drill-120-any": """
+tool.name=D-10-P
+tool.size=10 mm
+tool.flutes=2
+received.diameter=10 mm
+received.land_width=2 mm
+received.drop=0.30 mm, 0.32 mm
+wanted.lip_relief_angle=10 deg
+wanted.point_angle=118 deg
+wanted.relief_form=flat
+settings.feed-clearance.inner_diameter=1.5 mm
+settings.feed-clearance.feed=0.1 mm
+after.drop.tolerance=0.03 mm
+""",
+    "left-hand-drill-plain-steel": """
+tool.name=D-6-L
+tool.size=6 mm
+tool.flutes=2
+received.diameter=6 mm
+received.land_width=2 mm
+received.drop=0.30 mm, 0.32 mm
+wanted.lip_relief_angle=10 deg
+wanted.point_angle=118 deg
+wanted.relief_form=flat
+settings.feed-clearance.inner_diameter=1.5 mm
+settings.feed-clearance.feed=0.1 mm
+after.drop.tolerance=0.03 mm
+""",
+    "spade-drill-plain-steel": """
+tool.name=D-32-B
+tool.size=32 mm
+tool.flutes=2
+received.diameter=32 mm
+received.land_width=2 mm
+received.drop=0.30 mm, 0.32 mm
+wanted.lip_relief_angle=10 deg
+wanted.point_angle=118 deg
+wanted.relief_form=flat
+settings.feed-clearance.inner_diameter=1.5 mm
+settings.feed-clearance.feed=0.1 mm
+after.drop.tolerance=0.03 mm
+""",
+    "masonry-drill-masonry": """
+tool.name=D-10-M
+tool.size=10 mm
+tool.flutes=2
+received.diameter=10 mm
+received.land_width=2 mm
+received.drop=0.30 mm, 0.32 mm
+wanted.lip_relief_angle=10 deg
+wanted.point_angle=118 deg
+wanted.relief_form=flat
+settings.feed-clearance.inner_diameter=1.5 mm
+settings.feed-clearance.feed=0.1 mm
+after.drop.tolerance=0.03 mm
+""",
+    "carbide-drill-plain-steel": """
+tool.name=D-6-C
+tool.size=6 mm
+tool.flutes=2
+received.diameter=6 mm
+received.land_width=2 mm
+received.drop=0.30 mm, 0.32 mm
+wanted.lip_relief_angle=10 deg
+wanted.point_angle=118 deg
+wanted.relief_form=flat
+settings.feed-clearance.inner_diameter=1.5 mm
+settings.feed-clearance.feed=0.1 mm
+after.drop.tolerance=0.03 mm
+""",
+    "end-mill-plain-steel": """
+tool.name=E-12-4
+tool.size=12 mm
+tool.flutes=4
+received.diameter=12 mm
+received.land_width=1.2 mm
+received.drop=0.10 mm, 0.10 mm, 0.10 mm, 0.10 mm
+wanted.end_relief_angle=7 deg
+wanted.relief_form=flat
+settings.size-loss.stock_per_sharpening=0.1 mm
+after.drop.tolerance=0.02 mm
+""",
+    "slot-drill-plain-steel": """
+tool.name=E-10-2
+tool.size=10 mm
+tool.flutes=2
+received.diameter=10 mm
+received.land_width=1.2 mm
+received.drop=0.10 mm, 0.10 mm
+wanted.end_relief_angle=7 deg
+wanted.relief_form=flat
+settings.size-loss.stock_per_sharpening=0.1 mm
+after.drop.tolerance=0.02 mm
+""",
+    "insert-tap-plug-plain-steel": """
+tool.name=T-8-I
+tool.flutes=4
+received.diameter=9.6 mm
+received.land_width=2.4 mm
+received.drop=0.20 mm, 0.21 mm, 0.19 mm, 0.20 mm
+wanted.chamfer_relief_angle=6 deg
+wanted.relief_form=eccentric
+settings.tap-chamfer.pitch=1.25 mm
+settings.size-loss.stock_per_sharpening=0.2 mm
+after.drop.tolerance=0.02 mm
+""",
+    "left-hand-tap-plain-steel": """
+tool.name=T-12-L
+tool.thread=M12 LH
+tool.flutes=4
+received.diameter=12 mm
+received.land_width=3 mm
+received.drop=0.20 mm, 0.21 mm, 0.19 mm, 0.20 mm
+wanted.chamfer_relief_angle=6 deg
+wanted.relief_form=eccentric
+settings.size-loss.stock_per_sharpening=0.2 mm
+after.drop.tolerance=0.02 mm
+""",
+    "acme-tap-plain-steel": """
+tool.name=T-25-A
+tool.flutes=4
+received.diameter=1 in
+received.land_width=5 mm
+received.drop=0.20 mm, 0.21 mm, 0.19 mm, 0.20 mm
+wanted.chamfer_relief_angle=6 deg
+wanted.relief_form=eccentric
+settings.tap-chamfer.threads_per_inch=5 tpi
+settings.size-loss.stock_per_sharpening=0.2 mm
+after.drop.tolerance=0.02 mm
+""",
 }
 """Cards for the families of which the yard has none, with sizes as they come to a bench; common practice, no source."""
 

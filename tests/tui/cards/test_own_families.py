@@ -28,8 +28,8 @@ async def test_the_calculator_opens_with_the_main_job_of_the_family_that_it_is_l
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        shown = await hands.do("spade cast", "<f2>", "30 mm")
-        assert "Point of a drill: Spade for cast iron" in shown
+        shown = await hands.do("flat drill cast", "<f2>", "30 mm")
+        assert "Point of a drill: Flat drill for cast iron" in shown
         assert "1 of 14" in shown  # As many as serve a twist drill.
         assert "59.00 deg" in shown
         assert "2 of 14" in await hands.do("<ctrl+n>")
@@ -51,7 +51,7 @@ async def test_the_page_of_an_entry_tells_of_the_family_that_it_is_ground_like(
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard((120, 200)) as hands:
-        shown = await hands.do("spade cast", "<enter>")
+        shown = await hands.do("flat drill cast", "<enter>")
         assert "A flat blade with two lips, held in a bar." in shown
         assert "Ground like twist drills:" in shown
         assert "Cut back past the worn corners" in shown
@@ -62,7 +62,7 @@ async def test_the_page_of_an_entry_tells_of_the_family_that_it_is_ground_like(
 @pytest.mark.parametrize(
     ("words", "title", "said"),
     [
-        ("spade cast", "Spade drills", "Half point angle"),
+        ("flat drill cast", "Flat drills", "Half point angle"),
         ("burr bronze", "Valve burrs", "relief-drop (land width)"),
     ],
 )

@@ -32,7 +32,7 @@ def test_the_gun_tap_is_found_as_a_spiral_point_tap(capsys: pytest.CaptureFixtur
 
 
 def test_a_range_of_a_quantity_narrows_the_search(capsys: pytest.CaptureFixture[str]) -> None:
-    all_taps = {entry["id"] for entry in json.loads(printed(capsys, "list", "--family", "tap", "--json"))}
+    all_taps = {entry["id"] for entry in json.loads(printed(capsys, "find", "tap", "--json"))}
     keen = {entry["id"] for entry in json.loads(printed(capsys, "find", "tap", "rake>8", "--json"))}
     assert keen
     assert keen < all_taps

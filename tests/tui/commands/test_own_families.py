@@ -36,11 +36,11 @@ class Run:
 
 def test_the_book_is_good_and_lists_them(run: Run) -> None:
     assert "No problem found" in run("check")
-    assert run("list", "--family", "spade drills").split()[0] == "spade-cast-iron"
+    assert run("list", "--family", "flat drills").split()[0] == "flat-cast-iron"
 
 
 def test_a_calculation_is_filled_from_their_entry(run: Run) -> None:
-    outputs = json.loads(run("calc", "drill-point", "--entry", "spade-cast-iron", "diameter=30mm", "--json"))[
+    outputs = json.loads(run("calc", "drill-point", "--entry", "flat-cast-iron", "diameter=30mm", "--json"))[
         "outputs"
     ]
     # Derived: the point is as long as half the diameter over the tangent of half its angle.
@@ -54,7 +54,7 @@ def test_a_calculation_is_filled_from_their_entry(run: Run) -> None:
 
 def test_a_calculation_names_them_among_the_families_it_serves(run: Run) -> None:
     served = {one["name"]: one["families"] for one in json.loads(run("calc", "--json"))}
-    assert {"spade-drill", "twist-drill"} < set(served["drill-point"])
+    assert {"flat-drill", "twist-drill"} < set(served["drill-point"])
     assert "valve-burr" not in served["drill-point"]
     assert "valve-burr" in json.loads(run("calc", "cone-relief", "--help", "--json"))["families"]
 
@@ -62,7 +62,7 @@ def test_a_calculation_names_them_among_the_families_it_serves(run: Run) -> None
 @pytest.mark.parametrize(
     ("entry", "said"),
     [
-        ("spade-cast-iron", ("Family: Spade drills", "Half point angle 59.00 deg", "Surface ground: lip")),
+        ("flat-cast-iron", ("Family: Flat drills", "Half point angle 59.00 deg", "Surface ground: lip")),
         ("burr-bronze", ("Family: Valve burrs", "Surface ground: cone", " 0.562 ")),
     ],
 )

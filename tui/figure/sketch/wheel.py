@@ -64,6 +64,15 @@ def _shapes() -> Sketch:
     )
 
 
+def _fluted(way: int, dx: float = 0.0) -> tuple[Part, ...]:
+    """An upright drill whose flutes rise to the right, or with ``way`` below zero to the left."""
+    sides = (line((dx, 0), (dx, 18)), line((dx + 12, 0), (dx + 12, 18)))
+    rise = 9.0
+    low, high = (0.0, rise) if way > 0 else (rise, 0.0)
+    flutes = tuple(line((dx, y + low), (dx + 12, y + high)) for y in (0, 4.5, 9))
+    return (*sides, *flutes)
+
+
 def sketches() -> dict[str, Sketch]:
     """Quantities of the wheel and of how it is set."""
     rim = polar((0, 0), 10.0, 90)
@@ -95,6 +104,10 @@ def sketches() -> dict[str, Sketch]:
         ),
         "helix_angle": Sketch(
             (*cylinder, *flutes), (part((12, -8), (28, 8)), Bow((20, 0), 12.0, 0, 45, "helix"))
+        ),
+        "helix_hand": Sketch(
+            (*_fluted(1), *_fluted(-1, 24.0)),
+            (Name((6, -2), "right", 0, strong=True), Name((30, -2), "left", 0, strong=True)),
         ),
         "wheel_tilt": Sketch(
             _land_and_wheel(),

@@ -1,0 +1,49 @@
+"""Toward which end of the tool the wheel leans deeper, by the hand of the cut and of the flutes."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from geometry.calculations import calculation
+from geometry.evaluate import run
+
+HELIX = {"helix_angle": math.radians(20), "relief_angle": math.radians(8)}
+
+
+def heel_end(cuts: str, winds: str) -> str:
+    """A second way: a tool laid out in space, its point at z = 0 and its shank above, seen from the shank.
+
+    A right-hand flute turns anticlockwise as it goes up, a left-hand one clockwise. A tool that cuts clockwise passes
+    a line parallel to its axis with its edge first and its heel after it. Of two places on that line, a little below
+    and a little above the one in which the edge is now, the heel is at the one that the edge has left already.
+    """
+    climb = 1.0 if winds == "right" else -1.0
+    turns = -1.0 if cuts == "right" else 1.0
+    for end, z in (("point", -0.01), ("shank", 0.01)):
+        edge = complex(math.cos(climb * z), math.sin(climb * z))
+        line = complex(1.0, 0.0)
+        # The way from the edge to the line, against the way in which the tool turns, is the way to its heel.
+        if (edge.conjugate() * line).imag * turns < 0:
+            return end
+    raise AssertionError
+
+
+@pytest.mark.parametrize("cuts", ["right", "left"])
+@pytest.mark.parametrize("winds", ["right", "left"])
+def test_the_wheel_leans_deeper_toward_the_end_where_the_heel_comes_under_it(cuts: str, winds: str) -> None:
+    found = run(calculation("wheel-tilt"), {**HELIX, "hand": cuts, "helix_hand": winds})
+    assert f"deeper toward the {heel_end(cuts, winds)}," in str(found.checks[0].sentence)
+
+
+@pytest.mark.parametrize("cuts", ["right", "left"])
+def test_flutes_of_which_nothing_is_said_wind_the_way_in_which_the_tool_cuts(cuts: str) -> None:
+    said = run(calculation("wheel-tilt"), {**HELIX, "hand": cuts})
+    assert said == run(calculation("wheel-tilt"), {**HELIX, "hand": cuts, "helix_hand": cuts})
+
+
+def test_a_mirror_image_has_the_same_numbers() -> None:
+    right = run(calculation("wheel-tilt"), {**HELIX, "hand": "right"})
+    left = run(calculation("wheel-tilt"), {**HELIX, "hand": "left"})
+    assert (left.outputs, left.stations) == (right.outputs, right.stations)
