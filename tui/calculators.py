@@ -12,6 +12,7 @@ from library.calc.by_family import sheets_for
 from library.calc.measured import SHEET
 from library.calc.surfaces import FIELD
 from library.drafts.draft import Draft
+from library.equipment.filling import texts_of
 from library.equipment.model import machines
 from library.units.read import in_other_unit
 from library.units.system import Display
@@ -29,6 +30,10 @@ if TYPE_CHECKING:
     from tui.view.form import Typed
 
 
+DRAWER = ("cam_throws", "throw_per")
+"""What the machine in hand fills where a calculation asks for the cams at hand."""
+
+
 class Calculators:
     """The forms of all calculations for all entries that were opened.
 
@@ -42,10 +47,12 @@ class Calculators:
         self._forms: dict[tuple[str, str], Form] = {}
         self._last: dict[str, str] = {}
         self._carried: dict[str, str] = {}
+        self._drawer: dict[str, str] = {}
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
         """The form for an entry and a calculation, with all that was typed into it before."""
         self._last[entry.id] = sheet.name
+        self._lay_out_drawer(entry, sheet)
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
@@ -90,6 +97,18 @@ class Calculators:
         known = machines(book) if book is not None else {}
         chosen = known.get(self._session.machine)
         return chosen or (next(iter(known.values())) if len(known) == 1 else None)
+
+    def _lay_out_drawer(self, entry: Entry, sheet: Calculation) -> None:
+        """Type the cams of the machine in hand where they are asked for; what the person makes of it then stays."""
+        machine = self.machine()
+        if machine is None or sheet.field(DRAWER[0]) is None:
+            return
+        typed, texts = self._typed.setdefault(entry.id, {}), texts_of(machine)
+        for key in DRAWER:
+            now = typed[key].text.strip() if key in typed else ""
+            if key in texts and now in {"", self._drawer.get(key, "")}:
+                typed[key] = TextLine.ending(texts[key])
+                self._drawer[key] = texts[key]
 
     def carry(self, entry: Entry, size: Size) -> None:
         """Type the size that an entry was found with; what the person makes of it then stays.

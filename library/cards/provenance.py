@@ -23,6 +23,7 @@ from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
 from library.cards.editing import readings_of
 from library.cards.model import Card, Readings, Wanted
 from library.cards.thread_names import of_thread
+from library.equipment.filling import texts_of
 from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
 from library.units.system import Display
@@ -105,16 +106,8 @@ def _is_number(text: str, kind: Kind) -> bool:
 
 
 def _of_machine(machine: Machine | None) -> Iterator[KnownText]:
-    if machine is None:
-        return
-    if machine.index_ratio is not None:
-        yield KnownText("index_ratio", str(machine.index_ratio), "machine")
-    if machine.plate_holes:
-        yield KnownText("plate_holes", ", ".join(map(str, machine.plate_holes)), "machine")
-    if len(machine.spindle_speeds) == 1:
-        yield KnownText("rotational_speed", machine.spindle_speeds[0].text, "machine")
-    if machine.has_cams:
-        yield KnownText("throw_per", machine.throw_per, "machine")
+    for key, text in (texts_of(machine) if machine is not None else {}).items():
+        yield KnownText(key, text, "machine")
 
 
 def _of_wheel(wheel: Wheel | None) -> Iterator[KnownText]:

@@ -89,3 +89,33 @@ def test_of_facets_only_the_readings_of_facets_are_on_the_sheet(yard_book: Book)
     # 0.75 tan 12 + 1.7119 tan 26 - (4.9434 - 4.6978) cot 59 = 0.8468.
     assert "0.847" in setup_sheet(found)
     assert "STOP" not in setup_sheet(found)
+
+
+def test_a_tap_of_five_flutes_that_was_read_over_a_vee(yard_book: Book) -> None:
+    measured = {"tool.flutes": "5", "received.vee_reading": "17.89 mm"}
+    found = job(yard_book, "tap-hand-plain-steel", measured)
+    step = found.step("vee-reading")
+    assert step is not None
+    assert step.works
+    assert step.answer.result is not None
+    # By hand: 1 / sin 54 = 1.236068, and 2 * 17.89 / 2.236068 = 16.0013. Derived.
+    assert step.answer.result.outputs["diameter"] == pytest.approx(16.0013, abs=1e-4)
+    assert "16.001 mm" in setup_sheet(found)
+    quiet = job(yard_book, "tap-hand-plain-steel", {"tool.flutes": "5"}).step("vee-reading")
+    assert quiet is not None
+    assert quiet.rests
+
+
+def test_a_gun_tap_brings_its_spiral_point_from_the_book(yard_book: Book) -> None:
+    measured = {"tool.thread": "M10 x 1.5"}
+    found = job(yard_book, "tap-spiral-point-plain-steel", measured)
+    step = found.step("spiral-point")
+    assert step is not None
+    assert step.works
+    # By hand: 5 threads of chamfer and 2 more of 1.5 are 10.5, and 10.5 tan 10 = 1.85144. Derived.
+    assert settings(found)["spiral_point_angle"] == "10.00 deg"
+    assert settings(found)["spiral_point_depth"] == "1.851 mm"
+    assert "10.500 mm long and goes 2 threads past" in " ".join(setup_sheet(found).split())
+    straight = job(yard_book, "tap-hand-plain-steel", measured).step("spiral-point")
+    assert straight is not None
+    assert straight.rests
