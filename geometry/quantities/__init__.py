@@ -26,6 +26,7 @@ SUBJECTS = (
     "bevel",
     "work_head",
     "vee",
+    "spiral_point",
     "circular_land",
     "face",
     "upkeep",

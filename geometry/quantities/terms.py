@@ -124,6 +124,12 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "spiral point",
+        "A slanted gash at the front of a straight flute of a tap, which drives the chips ahead through the hole. It runs a thread or two past the chamfer and is sharpened by itself.",
+        ("gun point", "gun nose", "chip driver"),
+        ("spiral_point_angle", "spiral_point_depth"),
+    ),
+    Term(
         "vee",
         "Two flat sides at an angle in which a tool lies on two of its edges, so that a tool with an odd number of flutes can be measured: no two of its edges lie opposite each other.",
         ("vee block", "v-block", "flute micrometer", "vee anvil"),

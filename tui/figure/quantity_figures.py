@@ -19,6 +19,7 @@ from tui.figure.sketch import (
     limits,
     section,
     spacing,
+    spiral_point,
     thread,
     tooth,
     tooth_rest,
@@ -71,6 +72,7 @@ def _sketches() -> Mapping[str, Sketch]:
         limits,
         work_head,
         vee,
+        spiral_point,
         wear,
         form,
     ):
