@@ -18,7 +18,14 @@ from library.threads.reading import TABLES
 from library.units.read import read
 
 SERIES = ["iso-metric-coarse", "iso-metric-fine", "unified-coarse", "unified-fine", "unified-extra-fine", "unified-8", "whitworth", "british-fine", "british-pipe-parallel", "british-pipe-taper", "american-pipe-taper"]  # fmt: skip
-INCH_SERIES = {"unified-coarse", "unified-fine", "unified-extra-fine", "unified-8", "whitworth", "british-fine"}
+INCH_SERIES = {
+    "unified-coarse",
+    "unified-fine",
+    "unified-extra-fine",
+    "unified-8",
+    "whitworth",
+    "british-fine",
+}
 MEASURES = ("diameter", "pitch_diameter", "minor_diameter", "screw_minor_diameter", "tap_drill")
 DRILL = re.compile(r"No\. \d{1,2}|[A-Z]|[\d./-]+ (?:in|mm)")
 
