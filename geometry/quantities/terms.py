@@ -160,6 +160,18 @@ TERMS = (
         ("flank_angle", "flank_relief_angle"),
     ),
     Term(
+        "gauge projection",
+        "How far the small end of a taper pipe tap stands out of a ring gauge that is screwed on by hand. It says where on the cone of the thread the tap begins, and so how deep it has to go in.",
+        ("gage projection",),
+        ("gauge_projection", "projection_after"),
+    ),
+    Term(
+        "hand-tight plane",
+        "The place of a taper pipe thread that lies at the mouth of the fitting when the pipe is screwed in by hand; British pipe threads call it the gauge plane. Its pitch diameter is that by which the thread is gauged.",
+        ("gauge plane", "hand-tight engagement"),
+        ("gauge_length",),
+    ),
+    Term(
         "chamfer of a tap",
         "The cone ground on the first threads of a tap, which does nearly all of the cutting; behind it stands the full thread, which guides and sizes.",
         ("taper lead",),

@@ -29,7 +29,7 @@ from library.cards.provenance import (
     texts_for,
     wanted_entry,
 )
-from library.cards.setup_order import calculations_of, rests
+from library.cards.setup_order import calculations_of, meant, rests
 from library.equipment.cam_limits import cam_checks
 from library.equipment.driving import Worked
 from library.equipment.machine_limits import reach_checks, speed_checks
@@ -265,7 +265,7 @@ def _step(
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
-    quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received)
+    quiet = not setting.typed and (rests(sheet, bench.kind, bench.card.received) or not meant(sheet, found))
     return Step(
         sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief
     )

@@ -16,6 +16,7 @@ from tui.figure.sketch import (
     facets,
     flank,
     limits,
+    pipe_tap,
     section,
     thread,
     tooth,
@@ -69,6 +70,7 @@ def _sketches() -> Mapping[str, Sketch]:
         work_head,
         vee,
         wear,
+        pipe_tap,
     ):
         found.update(subject.sketches())
     return found
