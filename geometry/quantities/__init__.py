@@ -26,12 +26,15 @@ SUBJECTS = (
     "bevel",
     "work_head",
     "vee",
+    "spiral_point",
     "circular_land",
     "face",
     "upkeep",
     "wear",
     "indexing",
+    "spacing",
     "limits",
+    "form",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

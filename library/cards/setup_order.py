@@ -11,13 +11,14 @@ from library.calc.answer import Answer
 from library.calc.by_family import sheets_for
 
 
-def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:
+def rests(sheet: Calculation, kind: str, measured: Collection[str], wanted: Collection[str] = ()) -> bool:
     """Whether a calculation rests on a job into which nobody has typed anything for it.
 
     Args:
         sheet: the calculation.
         kind: of the tool; empty where none is known.
         measured: the quantities that were measured.
+        wanted: the quantities that the card wants.
 
     Example:
         >>> tilt = calculation("wheel-tilt")
@@ -25,7 +26,9 @@ def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:
         (True, False)
     """
     of_course = sheet.role.of_course
-    return of_course is not None and kind not in of_course and sheet.role.about not in measured
+    if of_course is None or kind in of_course:
+        return False
+    return sheet.role.about not in measured and sheet.role.by_wanted not in wanted
 
 
 def meant(sheet: Calculation, found: Answer) -> bool:
@@ -46,8 +49,9 @@ def calculations_of(family: Family | None) -> tuple[Calculation, ...]:
     """The calculations that a job on this family of tools goes through, in the order of the set-up.
 
     Example:
-        >>> [sheet.name for sheet in calculations_of(Family("hob", "Hobs", surfaces=("end",)))][:2]
-        ['wheel-speed', 'index-moves']
+        >>> names = [sheet.name for sheet in calculations_of(Family("hob", "Hobs", surfaces=("end",)))]
+        >>> names[0], names.index("index-moves") < names.index("relief-drop")
+        ('wheel-speed', True)
     """
     of_every_job = (sheet for sheet in map(calculation, calculation_names()) if sheet.role.every_job)
     served = {sheet.name: sheet for sheet in (*of_every_job, *sheets_for(family))}

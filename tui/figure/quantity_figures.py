@@ -15,9 +15,12 @@ from tui.figure.sketch import (
     drill,
     facets,
     flank,
+    form,
     limits,
     pipe_tap,
     section,
+    spacing,
+    spiral_point,
     thread,
     tooth,
     tooth_rest,
@@ -66,11 +69,14 @@ def _sketches() -> Mapping[str, Sketch]:
         flank,
         wheel,
         tooth_rest,
+        spacing,
         limits,
         work_head,
         vee,
+        spiral_point,
         wear,
         pipe_tap,
+        form,
     ):
         found.update(subject.sketches())
     return found
