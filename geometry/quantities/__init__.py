@@ -27,6 +27,7 @@ SUBJECTS = (
     "bevel",
     "work_head",
     "vee",
+    "spiral_point",
     "circular_land",
     "face",
     "upkeep",
@@ -34,6 +35,7 @@ SUBJECTS = (
     "indexing",
     "spacing",
     "limits",
+    "form",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

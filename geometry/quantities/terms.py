@@ -124,6 +124,12 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "spiral point",
+        "A slanted gash at the front of a straight flute of a tap, which drives the chips ahead through the hole. It runs a thread or two past the chamfer and is sharpened by itself.",
+        ("gun point", "gun nose", "chip driver"),
+        ("spiral_point_angle", "spiral_point_depth"),
+    ),
+    Term(
         "vee",
         "Two flat sides at an angle in which a tool lies on two of its edges, so that a tool with an odd number of flutes can be measured: no two of its edges lie opposite each other.",
         ("vee block", "v-block", "flute micrometer", "vee anvil"),
@@ -176,6 +182,18 @@ TERMS = (
         "A letter and a number of ISO 286, such as H7: the letter says where the limits lie beside the nominal size, the number how wide they are. A large letter is a hole and a small one a shaft.",
         ("iso tolerance", "fit of a hole", "h7"),
         ("hole_tolerance",),
+    ),
+    Term(
+        "form relief",
+        "The relief of a profile that a cam moves as one piece, a rounded corner for example. Square to the profile it is the smaller the more the profile turns away from the land, so that the end needs a cam that goes back along the axis as well.",
+        ("relieved form", "form-relieved"),
+        ("least_form_relief",),
+    ),
+    Term(
+        "cross hole",
+        "The slanted hole through the cone of a countersink without flutes; the half of its rim that comes last is the edge, and its wall the face.",
+        ("zero flute", "zero-flute countersink"),
+        ("cross_hole_diameter",),
     ),
     Term(
         "tap limit",

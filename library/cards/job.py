@@ -265,7 +265,7 @@ def _step(
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
-    quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received)
+    quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received, bench.card.wanted)
     # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
     quiet = quiet or (
         sheet.role.rows == MOVES and any(one.works and one.sheet.role.rows == MOVES for one in bench.before)

@@ -10,13 +10,14 @@ from library.book.model import Family
 from library.calc.by_family import sheets_for
 
 
-def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:
+def rests(sheet: Calculation, kind: str, measured: Collection[str], wanted: Collection[str] = ()) -> bool:
     """Whether a calculation rests on a job into which nobody has typed anything for it.
 
     Args:
         sheet: the calculation.
         kind: of the tool; empty where none is known.
         measured: the quantities that were measured.
+        wanted: the quantities that the card wants.
 
     Example:
         >>> tilt = calculation("wheel-tilt")
@@ -24,7 +25,9 @@ def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:
         (True, False)
     """
     of_course = sheet.role.of_course
-    return of_course is not None and kind not in of_course and sheet.role.about not in measured
+    if of_course is None or kind in of_course:
+        return False
+    return sheet.role.about not in measured and sheet.role.by_wanted not in wanted
 
 
 def calculations_of(family: Family | None) -> tuple[Calculation, ...]:

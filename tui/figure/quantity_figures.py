@@ -16,9 +16,11 @@ from tui.figure.sketch import (
     end_teeth,
     facets,
     flank,
+    form,
     limits,
     section,
     spacing,
+    spiral_point,
     thread,
     tooth,
     tooth_rest,
@@ -72,7 +74,9 @@ def _sketches() -> Mapping[str, Sketch]:
         limits,
         work_head,
         vee,
+        spiral_point,
         wear,
+        form,
     ):
         found.update(subject.sketches())
     return found
