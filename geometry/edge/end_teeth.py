@@ -64,7 +64,7 @@ def head_swivel(dish_angle: float, relief_angle: float) -> float:
 
     Example:
         >>> round(math.degrees(head_swivel(math.radians(2), math.radians(8))), 4)
-        1.9805
+        1.9806
     """
     dish = require_angle("dish_angle", dish_angle, -math.pi / 2, math.pi / 2)
     return math.atan(math.tan(dish) * math.cos(require_relief("relief_angle", relief_angle)))
@@ -108,7 +108,7 @@ def corner_relief(land_relief: float, end_relief: float, corner_angle: float) ->
 
     Example:
         >>> round(math.degrees(corner_relief(math.radians(8), math.radians(8), math.radians(45))), 3)
-        11.24
+        11.241
     """
     lies = require_angle("corner_angle", corner_angle, -1e-12, math.pi / 2 + 1e-12)
     land = math.tan(require_relief("land_relief_angle", land_relief)) * math.cos(lies)
