@@ -113,6 +113,18 @@ TERMS = (
         ("tooth_rest_height", "rest_width"),
     ),
     Term(
+        "dish",
+        "How far the end edges of a tool lean back from their corners toward the middle, so that the corners cut first and the middle does not drag. A seat cut by a dished end is a little higher in its middle.",
+        ("end hollow", "concavity"),
+        ("dish_angle", "dish_depth"),
+    ),
+    Term(
+        "unequal spacing",
+        "Edges that stand unevenly round the tool, so that they do not come into the work in one beat; chatter lives on that beat. Where each edge has another opposite it, a micrometer still finds the diameter.",
+        ("irregular spacing", "staggered teeth", "uneven flutes"),
+        ("spacing_angles", "spacing_step"),
+    ),
+    Term(
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
         ("travel of a cam",),
