@@ -29,7 +29,7 @@ ON_PAPER = ("hold", "true", "set", "feed", "read", "check")
 ON_FULL_PAPER = ("set",)
 """What is left of them where the paper holds tables of steps too."""
 
-AT_A_GLANCE = ("hold", "true", "set", "feed", "read")
+AT_A_GLANCE = ("hold", "set", "feed", "read")
 """Those that stand beside an entry that is read at arm's length, where what to check is told of the whole tool."""
 
 
