@@ -146,7 +146,7 @@ SHAPES: Mapping[str, Shape] = {
 }
 """The tables that are told of here, by their names in brackets."""
 
-_BESIDES = ("library.equipment.shapes",)
+_BESIDES = ("library.equipment.shapes", "library.guidance.shapes")
 """Modules whose ``SHAPES`` are tables of a book too."""
 
 
