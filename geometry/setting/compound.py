@@ -34,7 +34,7 @@ class Face:
     Example:
         >>> face = face_of_slopes(math.radians(10), math.radians(10))
         >>> round(math.degrees(face.swivel), 6), round(math.degrees(face.tilt), 3)
-        (45.0, 14.003)
+        (45.0, 14.002)
     """
 
     along: float
