@@ -136,6 +136,12 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "compound angle",
+        "The angle of a face that slopes two ways at once. It is set by a swivel and a tilt, or by two tilts of which the lower one is a little less than the slope it stands for.",
+        ("double angle", "universal vise", "universal vice"),
+        ("compound_tilt_angle", "cross_slope_angle"),
+    ),
+    Term(
         "spiral point",
         "A slanted gash at the front of a straight flute of a tap, which drives the chips ahead through the hole. It runs a thread or two past the chamfer and is sharpened by itself.",
         ("gun point", "gun nose", "chip driver"),
@@ -176,6 +182,18 @@ TERMS = (
         "One side of a thread, between its crest and its root. Where the thread land falls toward the axis the flanks fall away too, square to themselves by less: by half of it on a 60 degree thread.",
         ("thread flank",),
         ("flank_angle", "flank_relief_angle"),
+    ),
+    Term(
+        "gauge projection",
+        "How far the small end of a taper pipe tap stands out of a ring gauge that is screwed on by hand. It says where on the cone of the thread the tap begins, and so how deep it has to go in.",
+        ("gage projection",),
+        ("gauge_projection", "projection_after"),
+    ),
+    Term(
+        "hand-tight plane",
+        "The place of a taper pipe thread that lies at the mouth of the fitting when the pipe is screwed in by hand; British pipe threads call it the gauge plane. Its pitch diameter is that by which the thread is gauged.",
+        ("gauge plane", "hand-tight engagement"),
+        ("gauge_length",),
     ),
     Term(
         "chamfer of a tap",
