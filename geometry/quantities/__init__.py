@@ -14,6 +14,7 @@ SUBJECTS = (
     "tooth",
     "relief",
     "surfaces",
+    "end_teeth",
     "thread",
     "flank",
     "setting",
