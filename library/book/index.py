@@ -97,6 +97,7 @@ def code_stamp() -> int:
         library / "toml",
         library / "units",
         library / "equipment",
+        library / "shop_threads",
         library.parent / "geometry" / "quantities",
     )
     stamp = FORMAT

@@ -11,7 +11,9 @@ from library.cards.model import Card
 from library.setup_sheet.sheets import setup_sheet
 
 
-def test_the_rest_under_a_helical_tooth_has_one_height_on_the_sheet(sheet_book: Book, reamer_card: Card) -> None:
+def test_the_rest_under_a_helical_tooth_has_one_height_on_the_sheet(
+    sheet_book: Book, reamer_card: Card
+) -> None:
     # By hand: 2 mm tan 10 round a radius of 6 mm is 3.3676 degrees more than the 8.
     card = edited(reamer_card, "settings.tooth-rest.rest_offset", "2 mm")
     text = " ".join(setup_sheet(work_out(card, sheet_book)).split())
