@@ -37,7 +37,6 @@ Where = Literal[
     "life",
     "batch",
     "machines",
-    "equipment",
 ]
 """The screens, by the name that the registry knows them by."""
 
@@ -142,6 +141,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("previous", "step before", "Goes to the step before.", ("card",)),
     Action("previous", "conflict before", "Goes back to the one asked before, to answer it anew.", ("conflict",)),
     # Marks, comparison, drawing, empty line
+    Action("change", "change it", "Changes the chosen machine or wheel, in a form.", ("machines",)),
+    Action("open-file", "open its file", "Opens the file of the chosen machine or wheel at its line in your editor.", ("machines",)),
     Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a mark.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away.", ("book",)),
     Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away.", ("cards",)),

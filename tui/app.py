@@ -147,12 +147,15 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def _look_for_drafts(self) -> None:
         kept = self.autosave.left_behind()
-        if kept:
-            self.on_screen(lambda: self._found_drafts(kept))
+        told = " ".join(self.autosave.troubles)
+        if kept or told:
+            self.on_screen(lambda: self._found_drafts(kept, told))
 
-    def _found_drafts(self, kept: Sequence[Kept]) -> None:
+    def _found_drafts(self, kept: Sequence[Kept], told: str) -> None:
         """Offer what was left unsaved, without coming between a person and what is being typed."""
         self.session.left_behind = list(kept)
+        if told:
+            self.say(told)
         self.draw_front()
 
     def files_changed(self, paths: Sequence[Path]) -> None:

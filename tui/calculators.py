@@ -5,15 +5,17 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
+from geometry.quantities import QUANTITIES
 from geometry.surfaces import surface_of_relief
 from library.calc.answer import answer
 from library.calc.by_family import sheets_for
-from library.calc.inputs import reading_of
 from library.calc.measured import SHEET
 from library.calc.surfaces import FIELD
 from library.drafts.draft import Draft
+from library.equipment.filling import texts_of
 from library.equipment.model import machines
-from library.units.read import UnitError
+from library.units.read import in_other_unit
+from library.units.system import Display
 from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 
@@ -24,9 +26,12 @@ if TYPE_CHECKING:
     from library.book.model import Book, Entry
     from library.equipment.model import Machine
     from library.search.sizes import Size
-    from library.units.system import Display
     from tui.session import Session
     from tui.view.form import Typed
+
+
+DRAWER = ("cam_throws", "throw_per")
+"""What the machine in hand fills where a calculation asks for the cams at hand."""
 
 
 class Calculators:
@@ -42,10 +47,12 @@ class Calculators:
         self._forms: dict[tuple[str, str], Form] = {}
         self._last: dict[str, str] = {}
         self._carried: dict[str, str] = {}
+        self._drawer: dict[str, str] = {}
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
         """The form for an entry and a calculation, with all that was typed into it before."""
         self._last[entry.id] = sheet.name
+        self._lay_out_drawer(entry, sheet)
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
@@ -91,6 +98,18 @@ class Calculators:
         chosen = known.get(self._session.machine)
         return chosen or (next(iter(known.values())) if len(known) == 1 else None)
 
+    def _lay_out_drawer(self, entry: Entry, sheet: Calculation) -> None:
+        """Type the cams of the machine in hand where they are asked for; what the person makes of it then stays."""
+        machine = self.machine()
+        if machine is None or sheet.field(DRAWER[0]) is None:
+            return
+        typed, texts = self._typed.setdefault(entry.id, {}), texts_of(machine)
+        for key in DRAWER:
+            now = typed[key].text.strip() if key in typed else ""
+            if key in texts and now in {"", self._drawer.get(key, "")}:
+                typed[key] = TextLine.ending(texts[key])
+                self._drawer[key] = texts[key]
+
     def carry(self, entry: Entry, size: Size) -> None:
         """Type the size that an entry was found with; what the person makes of it then stays.
 
@@ -111,9 +130,16 @@ class Calculators:
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""
         typed = self._typed.get(entry.id, {})
-        return Draft(
-            "calculator", entry.id, {key: one.text for key, one in typed.items() if one.text.strip()}
-        )
+        texts = {key: one.text for key, one in typed.items() if one.text.strip()}
+        return Draft("calculator", entry.id, texts, units=self._session.display.lengths)
+
+    def take_up(self, entry: Entry, draft: Draft) -> None:
+        """Type what a draft holds, in the units that are worked in now: its numbers without one have that of the draft."""
+        old, new = Display(draft.lengths), self._session.display
+        typed = self._typed.setdefault(entry.id, {})
+        for key, text in draft.fields.items():
+            if key in QUANTITIES:
+                typed[key] = TextLine.ending(in_other_unit(text, QUANTITIES[key].kind, old, new))
 
     def serving(self, entry: Entry, opened: str = "") -> list[Calculation]:
         """The calculations that serve an entry's family, those whose main job it is first.
@@ -140,8 +166,10 @@ class Calculators:
 
     def switch(self, old: Display, new: Display) -> None:
         """Write what was typed in the other units; it keeps its meaning."""
-        for form in self._forms.values():
-            form.switch(old, new, _read)
+        for typed in self._typed.values():
+            for key, line in typed.items():
+                if (named := in_other_unit(line.text, QUANTITIES[key].kind, old, new)) != line.text:
+                    typed[key] = TextLine.ending(named)
 
 
 def compute(form: Form, book: Book | None, display: Display) -> None:
@@ -153,10 +181,3 @@ def compute(form: Form, book: Book | None, display: Display) -> None:
         # What was typed for a relief is known only with its surface, which the first answer tells.
         if form.texts() == texts:
             break
-
-
-def _read(text: str, key: str, display: Display) -> float | None:
-    try:
-        return reading_of(text, key, display).number
-    except UnitError:
-        return None

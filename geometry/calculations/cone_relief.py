@@ -22,6 +22,7 @@ from geometry.calculation import (
 from geometry.complaints import complaint, settled
 from geometry.cone import relief as cone
 from geometry.cures import Step, Way
+from geometry.edge.cam import NEAR_ENOUGH
 from geometry.edge.surface_input import RELIEF_KEYS, Edge, edge_of, surface_fields
 from geometry.figure import Figure, curve
 from geometry.preconditions import NotGiven
@@ -39,10 +40,6 @@ HEEL_KEYS = {"drop": "heel_drop", "square_drop": "square_drop", "axial_drop": "a
 
 CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
-
-
-NEAR_ENOUGH = math.radians(0.25)
-"""How far (rad) above the wanted relief a cam may be: what a shop can tell on a tool; common practice, no source."""
 
 
 @dataclass(frozen=True)

@@ -18,23 +18,20 @@ from geometry.calculation import (
     watch,
 )
 from geometry.complaints import complaint, settled
-from geometry.cone.relief import radians_of_throw
 from geometry.cures import way
+from geometry.edge.cam import NEAR_ENOUGH, relief_by_cam, throws_for, turn_of_throw
 from geometry.edge.readings import POINTS
 from geometry.edge.surface_input import READING_KEYS, Edge, edge_of, pointed, surface_fields
 from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
 from geometry.kinds import EVERY_KIND
-from geometry.preconditions import NotGiven, refuse
+from geometry.preconditions import refuse
 from geometry.role import HEEL, Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.surfaces import SURFACES
 from geometry.tooth import eccentric, flat
 from geometry.tooth.heel_advice import clears, no_drop, require_short_of_centre, rubs
 from geometry.tooth.land import land_angle, land_width
-
-NEAR_ENOUGH = math.radians(0.25)
-"""How far (rad) a cam may be off the relief wanted: what a shop can tell on a tool; common practice, no source."""
 
 
 def _checks(
@@ -148,10 +145,7 @@ def _throws(given: Inputs, radial: float | None, diameter: float) -> dict[str, f
     """What a cam that draws the tool toward its axis falls, in a turn and from tooth to tooth."""
     if given.choice("relief_form") != "eccentric" or radial is None:
         return {}
-    turn = eccentric.throw_per_turn(radial, diameter)
-    return {"throw_per_turn": turn} | (
-        {"throw_per_tooth": turn / given.number("flutes")} if given.has("flutes") else {}
-    )
+    return throws_for(radial, diameter, given.number("flutes") if given.has("flutes") else None)
 
 
 def _relief_of_cam(given: Inputs, edge: Edge, diameter: float) -> float | None:
@@ -162,11 +156,7 @@ def _relief_of_cam(given: Inputs, edge: Edge, diameter: float) -> float | None:
         raise refuse(
             "chosen_throw", "A cam that moves toward the axis gives an end no relief. Leave its throw out."
         )
-    if given.choice("throw_per") == "tooth" and not given.has("flutes"):
-        raise NotGiven("Give flutes, since the throw is counted from tooth to tooth.", "flutes")
-    turn = radians_of_throw(given.choice("throw_per"), given.number_or("flutes", 1))
-    per_radian = given.number("chosen_throw") / turn
-    return edge.given(math.atan2(per_radian, diameter / 2), "radial")
+    return relief_by_cam(edge, given.number("chosen_throw"), turn_of_throw(given), diameter)
 
 
 def _cam_check(edge: Edge, wanted: float, found: float, needed: dict[str, float], per: str) -> Check:

@@ -23,6 +23,7 @@ from geometry.cone import relief as cone
 from geometry.cone.steps import RelievedShoulder, relieved, shoulders
 from geometry.cures import Step, Way, way
 from geometry.drill.feed import feed_slope
+from geometry.edge.cam import NEAR_ENOUGH
 from geometry.quantities import quantity
 from geometry.role import Cam, Role
 from geometry.sentences import Rounding, angle, count, length
@@ -30,10 +31,6 @@ from geometry.side_view import step_view
 
 CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
-
-
-NEAR_ENOUGH = math.radians(0.25)
-"""How far (rad) above the wanted relief a cam may be: what a shop can tell on a tool; common practice, no source."""
 
 
 @dataclass(frozen=True)

@@ -25,12 +25,15 @@ SUBJECTS = (
     "reamer",
     "bevel",
     "work_head",
+    "vee",
     "circular_land",
     "face",
     "upkeep",
     "wear",
     "indexing",
+    "spacing",
     "limits",
+    "form",
 )
 """The files of rows beside this one, in the order in which the glossary shows them."""
 

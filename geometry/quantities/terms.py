@@ -116,12 +116,18 @@ TERMS = (
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
         ("travel of a cam",),
-        ("throw_per_turn", "throw_per_tooth"),
+        ("throw_per_turn", "throw_per_tooth", "cam_throws"),
     ),
     Term(
         "rubs",
         "What a surface behind the edge does that lies on the circle or outside it: it presses on the work and does not cut. It leaves a polished band on the land, heat, and a hole that closes on the tool.",
         ("drags", "binds", "stands proud"),
+    ),
+    Term(
+        "vee",
+        "Two flat sides at an angle in which a tool lies on two of its edges, so that a tool with an odd number of flutes can be measured: no two of its edges lie opposite each other.",
+        ("vee block", "v-block", "flute micrometer", "vee anvil"),
+        ("vee_angle", "vee_reading"),
     ),
     Term(
         "facet point",
@@ -170,6 +176,18 @@ TERMS = (
         "A letter and a number of ISO 286, such as H7: the letter says where the limits lie beside the nominal size, the number how wide they are. A large letter is a hole and a small one a shaft.",
         ("iso tolerance", "fit of a hole", "h7"),
         ("hole_tolerance",),
+    ),
+    Term(
+        "form relief",
+        "The relief of a profile that a cam moves as one piece, a rounded corner for example. Square to the profile it is the smaller the more the profile turns away from the land, so that the end needs a cam that goes back along the axis as well.",
+        ("relieved form", "form-relieved"),
+        ("least_form_relief",),
+    ),
+    Term(
+        "cross hole",
+        "The slanted hole through the cone of a countersink without flutes; the half of its rim that comes last is the edge, and its wall the face.",
+        ("zero flute", "zero-flute countersink"),
+        ("cross_hole_diameter",),
     ),
     Term(
         "tap limit",

@@ -111,6 +111,14 @@ ROWS = (
         2000.0,
     ),
     length(
+        "cam_throws",
+        "Throws in the drawer",
+        "The throws of the fixed cams that are at hand, all counted the same way: per turn or per tooth.",
+        "As marked on the cams, or on the radius with an indicator over one turn or one lobe of each.",
+        0.0001,
+        2000.0,
+    ),
+    length(
         "throw_per_tooth",
         "Throw per tooth",
         "The throw of an even cam from one tooth to the next: the throw per turn divided by the flutes.",

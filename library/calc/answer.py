@@ -27,6 +27,10 @@ if TYPE_CHECKING:
     from geometry.uncertainty import Spread
 
 
+TOO_WIDE = Sentence("The +/- is so wide that nothing can be said with it. Look at it and at its unit again.")
+"""What is said where the plus or minus of the inputs is beyond all arithmetic."""
+
+
 @dataclass(frozen=True)
 class Answer:
     """Everything a screen, a command or a card shows of one computation.
@@ -91,25 +95,35 @@ def answer(
     offers = {key: value for key, value in found.offers.items() if key in asked}
     base = Answer(sheet, fields, inputs, None, (), {}, cautions, offers, found.surface, found.surfaces)
     unread = {issue.key for issue in issues}
+
+    def refused(problems: tuple[Problem, ...]) -> Answer:
+        told = [
+            _issue(problem, _said(problem.key, problem.sentence, inputs, display), base, entry, book)
+            for problem in problems
+            if problem.key not in unread
+        ]
+        return replace(base, issues=(*issues, *told))
+
     try:
         result = run(sheet, values)
     except Refusal as refusal:
-        issues += [
-            _issue(problem, _said(problem.key, problem.sentence, inputs, display), base, entry, book)
-            for problem in refusal.problems
-            if problem.key not in unread
-        ]
-        return replace(base, issues=tuple(issues))
+        return refused(refusal.problems)
     if issues:
         return replace(base, issues=tuple(issues))
     widths = _half_widths(fields, inputs)
     if holds_size:
         result = _with_doubts_of_the_size(inputs, entry, found.surface, result)
-    return replace(
-        base,
-        result=_with_tolerance_check(sheet, values, widths, result),
-        spreads=_spreads(sheet, values, widths),
-    )
+    try:
+        result, spreads = (
+            _with_tolerance_check(sheet, values, widths, result),
+            _spreads(sheet, values, widths),
+        )
+    except Refusal as refusal:
+        return refused(refusal.problems)
+    except (ArithmeticError, ValueError):
+        # The last net, as in geometry.evaluate: no +/- may end the program.
+        return refused((Problem(next(iter(widths)), TOO_WIDE),))
+    return replace(base, result=result, spreads=spreads)
 
 
 def _said(key: str, sentence: Sentence, inputs: Mapping[str, Input], display: Display) -> str:

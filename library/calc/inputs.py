@@ -15,7 +15,7 @@ from library.book.model import Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
 from library.calc.surfaces import book_key
 from library.issue import Issue
-from library.units.read import Reading, UnitError, read, read_many
+from library.units.read import UnitError, read, read_many
 from library.units.show import show
 from library.units.system import Display
 
@@ -89,13 +89,14 @@ def _typed(sheet: Calculation, field: Field, text: str, display: Display) -> Inp
     if row.kind is Kind.CHOICE:
         return Input(field.key, text, "given", _word(text, row.choices))
     if field.many:
-        readings = read_many(text, row.kind, display)
+        readings = read_many(text, row.kind, display, whole=row.whole)
         widths = [one.half_width for one in readings if one.half_width]
         return Input(
             field.key, text, "given", tuple(one.number for one in readings), max(widths, default=None)
         )
     sisters = [quantity(key) for key in row.other_kinds if sheet.field(key) is not None]
-    reading = read(text, row.kind, display, other_kinds=tuple(sister.kind for sister in sisters))
+    others = tuple(sister.kind for sister in sisters)
+    reading = read(text, row.kind, display, other_kinds=others, whole=row.whole)
     key = field.key if reading.kind is row.kind else next(s.key for s in sisters if s.kind is reading.kind)
     return Input(key, text, "given", reading.number, reading.half_width)
 
@@ -191,8 +192,3 @@ def shown(key: str, value: Given, display: Display) -> str:
         return value
     numbers = value if isinstance(value, tuple) else (value,)
     return ", ".join(show(number, QUANTITIES[key].kind, display) for number in numbers)
-
-
-def reading_of(text: str, key: str, display: Display) -> Reading:
-    """Read one number for a quantity by its key; raises ``UnitError`` with a sentence."""
-    return read(text, quantity(key).kind, display)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import lru_cache
 
@@ -13,10 +12,8 @@ from library.calc.ranges import read_range
 from library.cards.editing import readings_of
 from library.cards.model import Card, Inspection, Readings, Wanted
 from library.cards.tolerances import tolerance
-from library.units.read import UnitError, read, read_many
+from library.units.read import UnitError, in_other_unit, in_unit, read, read_many
 from library.units.system import INCH, METRIC, Display
-
-_SPREAD = re.compile(r"\s*(\+/-|\u00b1|\+-)\s*")
 
 
 def display_of(card: Card) -> Display:
@@ -42,6 +39,34 @@ def completed(card: Card) -> Card:
         wanted={key: _wanted(key, one, display) for key, one in card.wanted.items()},
         after={key: _inspection(key, one, display) for key, one in card.after.items()},
     )
+
+
+def in_other_units(card: Card) -> Card:
+    """The card with the other unit of length; what was typed without a unit keeps its meaning.
+
+    Example:
+        >>> from library.cards.model import Setting
+        >>> before = Card(units="mm", settings={"relief-drop": Setting({"land_width": "3.2"})})
+        >>> in_other_units(before).settings["relief-drop"].typed
+        {'land_width': '3.2 mm'}
+    """
+    old, card = display_of(card), completed(card)
+    settings = {
+        name: replace(one, typed=_kept(one.typed, old, old.other())) for name, one in card.settings.items()
+    }
+    return replace(card, units=old.other().lengths, settings=settings)
+
+
+def in_the_units_of(card: Card, lengths: str) -> Card:
+    """The card in a unit of length; one that is in the other is changed as ``in_other_units`` does it."""
+    return card if display_of(card).lengths == ("in" if lengths == "in" else "mm") else in_other_units(card)
+
+
+def _kept(typed: Mapping[str, str], old: Display, new: Display) -> dict[str, str]:
+    return {
+        key: in_other_unit(text, QUANTITIES[key].kind, old, new) if key in QUANTITIES else text
+        for key, text in typed.items()
+    }
 
 
 def _readings(key: str, found: Readings, display: Display) -> Readings:
@@ -110,10 +135,12 @@ def _if_read(text: str, kind: Kind, display: Display, is_read: Callable[[str], b
     unit = display.unit(kind)
     if not text.strip() or not unit or _reads(text, is_read):
         return text
-    main, *spread = _SPREAD.split(text.strip(), maxsplit=1)
-    if kind is Kind.LENGTH and unit == "mm" and "/" in main:
+    if kind is Kind.LENGTH and unit == "mm" and "/" in text.replace("+/-", ""):
         return text  # Whoever writes a fraction means inches, and says so.
-    named = f"{main} {unit} {spread[0]} {spread[1]}" if main and spread else f"{text.strip()} {unit}"
+    try:
+        named = in_unit(text, unit, kind)
+    except UnitError:
+        named = f"{text.strip()} {unit}"  # a range, a tolerance, several
     return named if _reads(named, is_read) else text
 
 

@@ -6,12 +6,12 @@ wanted relief or more, else the largest there is; everything after it follows fr
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Given
 from geometry.complaints import untried
+from geometry.edge.cam import CLOSE, TOWARD_THE_AXIS, out_of_drawer
 from geometry.evaluate import Refusal, run
 from geometry.figure import undrawn
 from library.book.model import Measure
@@ -21,12 +21,6 @@ from library.units.show import show
 
 ROUND = frozenset({"land", "thread-land"})
 """Surfaces along the axis, to which a throw along the axis gives nothing."""
-
-TOWARD_THE_AXIS = frozenset({*ROUND, "chamfer", "cone", "shoulder", "bevel"})
-"""Surfaces that a cam relieves that draws the tool toward its axis; a lip and an end fall along the axis."""
-
-CLOSE = 1e-9
-"""A relief (rad) this near to the wanted one has reached it: far finer than any machine; no source."""
 
 Asked = Callable[[Mapping[str, str]], Answer]
 """Answers a calculation with some texts put in."""
@@ -64,10 +58,9 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
         return given is not None and given >= goal
 
     with untried(), undrawn():
-        place = bisect_left(cams, True, key=reaches)
-        if place < len(cams) and not found.issues:
-            return cams[place]  # It was looked at just now, and there is nothing else amiss.
-        best = cams[min(place, len(cams) - 1)]
+        best, is_enough = out_of_drawer(cams, reaches)
+        if is_enough and not found.issues:
+            return best  # It was looked at just now, and there is nothing else amiss.
         return best if relief_of(ask({role.throw: best.text})) is not None else None
 
 

@@ -241,7 +241,8 @@ def _tolerance(text: str, kind: Kind) -> Tolerance | None:
 def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
     kind, may_be = quantity(judged.key).kind, judged.may_be
     try:
-        value = read(text, kind, job.display, unit_wanted=True).number
+        whole = quantity(judged.key).whole
+        value = read(text, kind, job.display, unit_wanted=True, whole=whole).number
     except UnitError:
         return Mark(flute, text, None, "stop")
     if may_be is None:

@@ -221,9 +221,8 @@ def _wrong(job: Job, key: str, text: str, *, share: bool) -> str:
         found = unfit(row, text.strip())
         return str(found) if found else ""
     try:
-        reading = read(
-            text, row.kind, job.display, unit_wanted=True, of_diameter=share and row.kind is Kind.LENGTH
-        )
+        may_share = share and row.kind is Kind.LENGTH
+        reading = read(text, row.kind, job.display, unit_wanted=True, of_diameter=may_share, whole=row.whole)
     except UnitError as error:
         return str(error)
     bad = None if reading.per_diameter else unfit(row, reading.number)

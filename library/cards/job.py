@@ -11,7 +11,7 @@ from geometry.calculation import Calculation, Check
 from geometry.complaints import untried
 from geometry.figure import undrawn
 from geometry.quantities import quantity
-from geometry.role import HEEL
+from geometry.role import HEEL, MOVES
 from geometry.sentences import Kind
 from library.book.model import Book, Caution, Entry, Family
 from library.calc.answer import Answer
@@ -266,6 +266,10 @@ def _step(
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
     quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received)
+    # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
+    quiet = quiet or (
+        sheet.role.rows == MOVES and any(one.works and one.sheet.role.rows == MOVES for one in bench.before)
+    )
     return Step(
         sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief
     )
@@ -363,7 +367,7 @@ def flutes_of(text: str) -> int | None:
         (4, None, None)
     """
     try:
-        number = read(text, Kind.COUNT).number
+        number = read(text, Kind.COUNT, whole=True).number
     except UnitError:
         return None
     row = quantity("flutes")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from library.cards.bare_numbers import in_the_units_of
 from library.cards.editing import CardEditRefused, edited
 from library.cards.forms import as_fields, changed_fields, with_fields
 from library.cards.model import Card
@@ -21,6 +22,8 @@ def merge(
         theirs: as somebody else saved it meanwhile.
         choices: answers to conflicts of an earlier attempt; one counts only for the conflict that was shown.
     """
+    # Where one of them changed the unit, a bare number of the other must not be read in it.
+    base, theirs = (in_the_units_of(one, mine.units) for one in (base, theirs))
     typed = changed_fields(base, mine)
     both = _in_both(base, typed, theirs)
     answers = {choice.conflict: choice.side for choice in choices}

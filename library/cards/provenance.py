@@ -23,6 +23,7 @@ from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
 from library.cards.editing import readings_of
 from library.cards.model import Card, Readings, Wanted
 from library.cards.thread_names import of_thread
+from library.equipment.filling import texts_of
 from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
 from library.units.system import Display
@@ -102,23 +103,15 @@ def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:
 
 def _is_number(text: str, kind: Kind) -> bool:
     try:
-        read(text, kind)
+        read(text, kind, whole=kind is Kind.COUNT)
     except UnitError:
         return False
     return True
 
 
 def _of_machine(machine: Machine | None) -> Iterator[KnownText]:
-    if machine is None:
-        return
-    if machine.index_ratio is not None:
-        yield KnownText("index_ratio", str(machine.index_ratio), "machine")
-    if machine.plate_holes:
-        yield KnownText("plate_holes", ", ".join(map(str, machine.plate_holes)), "machine")
-    if len(machine.spindle_speeds) == 1:
-        yield KnownText("rotational_speed", machine.spindle_speeds[0].text, "machine")
-    if machine.has_cams:
-        yield KnownText("throw_per", machine.throw_per, "machine")
+    for key, text in (texts_of(machine) if machine is not None else {}).items():
+        yield KnownText(key, text, "machine")
 
 
 def _of_wheel(wheel: Wheel | None) -> Iterator[KnownText]:
@@ -245,7 +238,8 @@ def measure_of(key: str, text: str) -> Measure | None:
     if row.kind is Kind.CHOICE:
         return Measure(text, word=text.strip()) if text.strip() in row.choices else None
     try:
-        found = read(text, row.kind, of_diameter=row.kind is Kind.LENGTH, unit_wanted=True)
+        is_length = row.kind is Kind.LENGTH
+        found = read(text, row.kind, of_diameter=is_length, unit_wanted=True, whole=row.whole)
     except UnitError:
         return None
     return Measure(text, found.number, per_diameter=found.per_diameter)

@@ -6,6 +6,21 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.units.system import Lengths
+
+VERSION = 1
+"""Of the file of a draft; another one is left for the program that wrote it."""
+
+
+class Spoilt(ValueError):
+    """The bytes of a file are no draft; the message says why, without a full stop."""
+
+
+class OtherVersion(ValueError):
+    """A draft that another version of the program wrote."""
 
 
 @dataclass(frozen=True)
@@ -18,6 +33,7 @@ class Draft:
         fields: the text of each field by its key, as typed, however unfinished.
         started: the text that each field had when the form was opened.
         kept: when it was last kept.
+        units: the unit of lengths of numbers typed without one, mm or in; empty in a draft that does not say it.
     """
 
     kind: str
@@ -25,11 +41,22 @@ class Draft:
     fields: Mapping[str, str]
     started: Mapping[str, str] = field(default_factory=dict)
     kept: datetime = datetime(1970, 1, 1)
+    units: str = ""
 
     @property
     def name(self) -> str:
         """What the draft replaces when it is kept again: one draft for each form and thing."""
         return f"{self.kind} {self.about}".strip()
+
+    @property
+    def lengths(self) -> Lengths:
+        """The unit of lengths of its bare numbers; millimetres where it does not say it, and then that has to be said.
+
+        Example:
+            >>> Draft("calculator", "a", {}, units="in").lengths, Draft("calculator", "a", {}).lengths
+            ('in', 'mm')
+        """
+        return "in" if self.units == "in" else "mm"
 
     def is_unchanged(self) -> bool:
         """Whether nothing was typed, so that there is nothing to keep."""
@@ -77,10 +104,11 @@ def to_bytes(draft: Draft) -> bytes:
     import tomli_w
 
     data = {
-        "draft": 1,
+        "draft": VERSION,
         "kind": draft.kind,
         "about": draft.about,
         "kept": draft.kept,
+        "units": draft.units,
         "fields": dict(draft.fields),
         "started": dict(draft.started),
     }
@@ -91,17 +119,26 @@ def from_bytes(raw: bytes) -> Draft:
     """The draft in the bytes of a file.
 
     Raises:
-        ValueError: when it is no draft.
+        Spoilt: when it is no draft, or not a whole one.
+        OtherVersion: when another version of the program wrote it.
     """
-    data = tomllib.loads(raw.decode())
+    try:
+        data = tomllib.loads(raw.decode())
+    except RecursionError:
+        raise Spoilt("its brackets are nested too deep") from None
+    except ValueError:
+        raise Spoilt("it is cut short or damaged" if raw.strip() else "it is empty") from None
+    if data.get("draft", VERSION) != VERSION:
+        raise OtherVersion
     kept, fields, started = data.get("kept"), data.get("fields"), data.get("started")
     kind, about = data.get("kind"), data.get("about")
     if not (isinstance(kind, str) and isinstance(about, str) and isinstance(kept, datetime)):
-        raise ValueError("this is no draft")
-    return Draft(kind, about, _texts(fields), _texts(started), kept)
+        raise Spoilt("it is no draft")
+    units = data.get("units")
+    return Draft(kind, about, _texts(fields), _texts(started), kept, units if units in {"mm", "in"} else "")
 
 
 def _texts(table: object) -> dict[str, str]:
     if not isinstance(table, dict) or not all(isinstance(text, str) for text in table.values()):
-        raise ValueError("this is no draft")
+        raise Spoilt("it is no draft")
     return dict(table)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
-from library.drafts.draft import Draft, from_bytes, to_bytes
+from library.drafts.draft import Draft, OtherVersion, Spoilt, from_bytes, to_bytes
 from library.errors import SaveError, refusal
 from library.files.disk import DISK, Disk
 from library.files.safe_write import ANYTHING, read_for_change, remove_safely, write_safely
@@ -44,6 +44,9 @@ class Drafts:
         folder: where drafts are kept; made when the first one is.
         disk: the calls to use.
         now: tells the time.
+
+    Attributes:
+        troubles: what the last look found that could not be offered, a sentence or two each.
     """
 
     def __init__(self, folder: Path, disk: Disk = DISK, now: Callable[[], datetime] = datetime.now) -> None:
@@ -52,6 +55,7 @@ class Drafts:
         self._now = now
         self._session = secrets.token_hex(8)
         self._sign: int | None = None
+        self.troubles: tuple[str, ...] = ()
 
     def keep(self, draft: Draft) -> None:
         """Keep a draft in place of the one that this program kept for the same form and thing before.
@@ -70,14 +74,34 @@ class Drafts:
             self._remove(self._path(draft))
 
     def left_behind(self) -> tuple[Kept, ...]:
-        """The drafts of programs that no longer run, the newest first; a file that is no draft is passed over."""
-        found = []
+        """The drafts of programs that no longer run, the newest first; one that is spoilt is set aside and told of."""
+        found, troubles = [], []
         for path, session in self._files():
             if session == self._session or self._is_running(session):
                 continue
-            with suppress(ValueError, SaveError):
-                found.append(Kept(from_bytes(read_for_change(path, root=self._folder) or b""), path))
+            try:
+                raw = read_for_change(path, root=self._folder)
+                if raw is not None:
+                    found.append(Kept(from_bytes(raw), path))
+            except Spoilt as error:
+                troubles.append(self._set_aside(path, str(error)))
+            except OtherVersion:
+                troubles.append(
+                    f"The draft {path} is of another version of Heelclear; it is left for that one."
+                )
+            except SaveError as error:
+                troubles.append(f"A draft cannot be read: {error.sentence}")
+        self.troubles = tuple(troubles)
         return tuple(sorted(found, key=lambda kept: kept.draft.kept.replace(tzinfo=None), reverse=True))
+
+    def _set_aside(self, path: Path, why: str) -> str:
+        """Put a spoilt draft out of the way, so that it is told of once; nothing of it is lost."""
+        aside = path.with_name(f"{path.name}.spoilt")
+        try:
+            self._disk.replace(path, aside)
+        except OSError:
+            return f"A draft cannot be read: {why}. Its file is {path}."
+        return f"A draft cannot be read: {why}. It was set aside as {aside}."
 
     def forget(self, kept: Kept) -> None:
         """Remove a draft that was left behind, because it was recovered or thrown away."""

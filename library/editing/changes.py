@@ -108,4 +108,24 @@ class AddFamily:
     content: Mapping[str, object] = field(default_factory=dict)
 
 
-Change = SetValue | RemoveValue | SetText | AddEntry | CopyEntry | RenameEntry | RemoveEntry | AddFamily
+@dataclass(frozen=True)
+class SetTable:
+    """Change keys of one of the shop's own tables that are no entries: a machine or a wheel; or add a new one.
+
+    Attributes:
+        array: the kind of table, such as ``machine``.
+        id: which of them.
+        fields: what to change, each as it shall stand in the file; a key that is ``None`` is taken out. Of a mapping,
+            such as the graduations, what it holds is laid over what stands there.
+        is_new: whether there is none of that id yet.
+    """
+
+    array: str
+    id: str
+    fields: Mapping[str, object]
+    is_new: bool = False
+
+
+Change = (
+    SetValue | RemoveValue | SetText | AddEntry | CopyEntry | RenameEntry | RemoveEntry | AddFamily | SetTable
+)

@@ -14,6 +14,7 @@ from library.editing.changes import (
     RemoveEntry,
     RemoveValue,
     RenameEntry,
+    SetTable,
     SetText,
     SetValue,
 )
@@ -74,6 +75,8 @@ class _Planner:
                 made = self._remove_entry(change)
             case AddFamily():
                 made = self._add_family(change)
+            case SetTable():
+                made = self._set_table(change)
         return made
 
     def _own(self, entry: str) -> locate.Found | None:
@@ -151,6 +154,28 @@ class _Planner:
         path = locate.first_with(self.shop, "family") or self.shop / "families.toml"
         return self._add("family", content, f"{change.id}: new family", path)
 
+    def _set_table(self, change: SetTable) -> Plan:
+        """A machine or a wheel: its changed keys in its own file, or a new table beside others of its kind."""
+        if change.is_new:
+            content = {"id": change.id} | {key: one for key, one in change.fields.items() if one is not None}
+            path = locate.first_with(self.shop, change.array) or self.shop / f"{change.array}s.toml"
+            return self._add(change.array, content, f"{change.id}: new {change.array}", path)
+        own = locate.find(self.shop, change.array, change.id)
+        if own is None:
+            raise EditRefused(
+                f"There is no {change.array} '{sanitize(change.id)}' in the shop's book any more; look at the list again."
+            )
+        steps: list[Step] = []
+        for key, value in change.fields.items():
+            old = own.table.get(key)
+            laid = _laid_over(old, value)
+            if laid is None:
+                steps += [DropKey(change.array, change.id, key)] if key in own.table else []
+            else:
+                steps.append(SetKey(change.array, change.id, key, laid))
+        told = f"{change.id}: {', '.join(words(key) for key in change.fields)}"
+        return self._in(own.path, own.raw, steps, told)
+
     def _add(self, array: str, content: dict[str, object], told: str, path: Path) -> Plan:
         self._require_free(array, str(content["id"]))
         return self._in(path, self._read(path), [AddTable(array, content)], told)
@@ -199,6 +224,14 @@ class _Planner:
         made = ", a new file" if raw is None else ""
         sentence = f"{sanitize(told)} (in {where}{made})."
         return Plan(path, self.shop, raw, after, sentence, renamed)
+
+
+def _laid_over(old: object, new: object) -> object:
+    """A value over another; of tables each part over its own: what the new one does not name stays, ``None`` goes."""
+    if not (isinstance(old, Mapping) and isinstance(new, Mapping)):
+        return new
+    laid = {**old, **{key: _laid_over(old.get(key), one) for key, one in new.items()}}
+    return {key: one for key, one in laid.items() if one is not None}
 
 
 def _file_name(family: str) -> str:

@@ -6,9 +6,8 @@ it says whether that is near what is wanted.
 
 from __future__ import annotations
 
-import math
-
 from geometry.calculation import Check, passed, stop, watch
+from geometry.edge.cam import NEAR_ENOUGH
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding, angle, length
 from library.equipment.driving import Drive, Worked, drive
@@ -16,9 +15,6 @@ from library.equipment.model import Machine
 
 SLACK = 1e-9
 """The share by which a throw may pass a limit, for it is a sum of roundings and no metal."""
-
-NEAR_ENOUGH = math.radians(0.25)
-"""How far (rad) a cam may be off the relief wanted: what a shop can tell on a tool; common practice, no source."""
 
 TITLES = {"radial_throw": "radial throw", "needed_radial_throw": "radial throw", "axial_throw": "axial throw"}
 """What a throw is called that is one of two; the one for a cylinder is only the throw."""

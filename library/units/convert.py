@@ -19,7 +19,7 @@ def to_geometry(number: Fraction | float, kind: Kind, unit: str) -> float:
     Args:
         number: as typed; a fraction keeps an inch fraction exact until the end.
         kind: what sort of quantity it is.
-        unit: a unit of that kind, as written in ``registry.LINEAR`` or ``ANGLE_UNITS``.
+        unit: a unit of that kind, as written in ``registry.LINEAR`` or ``ANGLE_UNITS``; ``%`` of a ratio.
 
     Example:
         >>> to_geometry(Fraction(3, 8), Kind.LENGTH, "in")
@@ -27,6 +27,8 @@ def to_geometry(number: Fraction | float, kind: Kind, unit: str) -> float:
     """
     if kind is Kind.ANGLE:
         return math.radians(float(number)) if unit == "deg" else float(number) * ANGLE_UNITS[unit]
+    if kind is Kind.RATIO and unit == "%":
+        return float(Fraction(number) / 100)
     if kind in {Kind.COUNT, Kind.RATIO, Kind.PERCENT, Kind.CHOICE}:
         return float(number)
     in_base = float(Fraction(number) * exact_factor(kind, unit))

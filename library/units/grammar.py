@@ -15,7 +15,10 @@ from functools import lru_cache
 from geometry.sentences import Kind
 
 LONGEST = 40
-"""Characters that a number with its unit may have; nobody measures a longer one."""
+"""Characters that a number may have; nobody measures a longer one."""
+
+LONGEST_UNIT = 24
+"""Characters that its unit may have besides, so that a number of any length can be given its unit."""
 
 SPELLINGS: dict[str, tuple[Kind, str]] = {
     "mm": (Kind.LENGTH, "mm"),
@@ -94,10 +97,14 @@ _UNSIGNED = (
 _NUMBER = re.compile(rf"(?P<sign>[-+]?) ?(?P<number>{_UNSIGNED})(?![0-9.])")
 _MIXED = re.compile(r"(?P<whole>[0-9]+)(?: +|-)(?P<part>[0-9]+/[0-9]+)")
 _RATIO = re.compile(r"(?P<first>[0-9.]+) ?: ?(?P<second>[0-9.]+)")
+_SIXTIETHS = r"[0-9]+(?:\.[0-9]+)?"
+_SECONDS_SIGN = r"(?:\"|sec|arcsec|s)"
 _SEXAGESIMAL = re.compile(
     r"(?P<sign>[-+]?) ?(?P<deg>[0-9]+) ?(?:deg|degrees?|\u00b0|d) ?"
-    r"(?P<min>[0-9]+(?:\.[0-9]+)?) ?(?:'|min|arcmin|m)?"
-    r"(?: ?(?P<sec>[0-9]+(?:\.[0-9]+)?) ?(?:\"|sec|arcsec|s))?"
+    rf"(?:(?P<only_sec>{_SIXTIETHS}) ?{_SECONDS_SIGN}"
+    rf"|(?P<min>{_SIXTIETHS})(?: ?(?:'|min|arcmin|m))?"
+    # Seconds stand apart from the minutes, so that 45 is never taken as 4 minutes and 5 seconds.
+    rf"(?:(?:(?<=[^0-9]) ?| )(?P<sec>{_SIXTIETHS}) ?{_SECONDS_SIGN}?)?)"
 )
 _COMMA = re.compile(r"[0-9],[0-9]")
 
@@ -194,7 +201,7 @@ def _parse(text: str, kind: Kind, *, of_diameter: bool) -> Parsed:
         return Parsed(signed, Kind.LENGTH, "D", fraction)
     unit_kind, unit = _unit(text, unit_text, kind)
     if unit_kind is Kind.PERCENT and kind is not Kind.PERCENT:
-        signed, unit_kind, unit = signed / 100, Kind.RATIO, ""
+        unit_kind = Kind.RATIO
     return Parsed(signed, unit_kind, unit, fraction)
 
 
@@ -220,17 +227,21 @@ def example(kind: Kind) -> str:
 def _refuse_the_hopeless(text: str, plain: str) -> None:
     if not plain:
         raise UnitError("Nothing is written there; give a number.")
-    if len(plain) > LONGEST:
-        raise UnitError(
-            f"That is {len(plain)} characters long; a number with its unit has {LONGEST} at most."
-        )
+    if len(plain) > LONGEST + LONGEST_UNIT:
+        raise UnitError(_too_long(plain))
     if _COMMA.search(plain):
         raise UnitError(
             f"{text.strip()!r} has a comma; write the decimal with a point: {plain.replace(',', '.')}."
         )
 
 
+def _too_long(digits: str) -> str:
+    return f"That is {len(digits)} characters long; a number has {LONGEST} at most."
+
+
 def _number(text: str, digits: str) -> Fraction:
+    if len(digits) > LONGEST:
+        raise UnitError(_too_long(digits))
     mixed = _MIXED.fullmatch(digits)
     try:
         return (
@@ -241,7 +252,7 @@ def _number(text: str, digits: str) -> Fraction:
 
 
 def _sexagesimal(found: re.Match[str]) -> Parsed:
-    minutes, seconds = Fraction(found["min"]), Fraction(found["sec"] or 0)
+    minutes, seconds = Fraction(found["min"] or 0), Fraction(found["sec"] or found["only_sec"] or 0)
     if minutes >= 60 or seconds >= 60:
         raise UnitError("Minutes and seconds of an angle stay under 60.")
     degrees = int(found["deg"]) + minutes / 60 + seconds / 3600

@@ -91,7 +91,7 @@ def names_for(kind: str, *surfaces: str) -> list[str]:
 def test_a_kind_is_served_by_its_own_calculations_only_and_its_main_job_comes_first() -> None:
     assert names_for("tap")[:2] == ["lead-over-land", "tap-chamfer"]
     assert "lead-over-land" not in names_for("reamer")
-    assert names_for("reamer")[0] == "reamer-land"
+    assert names_for("reamer")[0] == "bevel-lead", "most sharpening of a reamer is that of its lead"
 
 
 def test_a_known_kind_decides_whatever_the_surfaces_are() -> None:
@@ -100,7 +100,7 @@ def test_a_known_kind_decides_whatever_the_surfaces_are() -> None:
 
 def test_surfaces_decide_in_their_order_where_no_kind_is_known() -> None:
     found = names_for("", "bevel", "land")
-    assert found[0] == "cone-relief"
+    assert found[:2] == ["bevel-lead", "cone-relief"]
     assert found.index("cone-relief") < found.index("reamer-land") < found.index("index-moves")
     assert names_for("", "land", "bevel")[0] == "reamer-land"
     assert names_for("no such kind", "lip") == names_for("", "lip")

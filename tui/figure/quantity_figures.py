@@ -15,11 +15,14 @@ from tui.figure.sketch import (
     drill,
     facets,
     flank,
+    form,
     limits,
     section,
+    spacing,
     thread,
     tooth,
     tooth_rest,
+    vee,
     wear,
     wheel,
     work_head,
@@ -64,9 +67,12 @@ def _sketches() -> Mapping[str, Sketch]:
         flank,
         wheel,
         tooth_rest,
+        spacing,
         limits,
         work_head,
+        vee,
         wear,
+        form,
     ):
         found.update(subject.sketches())
     return found

@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     from tui.screens.cards.card import CardScreen as CardScreen
     from tui.screens.cards.card_navigation import to_the_cards as to_the_cards
     from tui.screens.cards.cards import CardsScreen as CardsScreen
-    from tui.screens.cards.equipment import EquipmentScreen as EquipmentScreen
     from tui.screens.cards.from_calculator import begin_from as begin_from
     from tui.screens.cards.life import LifeScreen as LifeScreen
     from tui.screens.cards.pick import PickScreen as PickScreen
@@ -73,7 +72,6 @@ SCREENS = {
     "DraftsScreen": "tui.screens.drafts",
     "EntryHistoryScreen": "tui.screens.entry_history",
     "EntryScreen": "tui.screens.entry",
-    "EquipmentScreen": "tui.screens.cards.equipment",
     "HelpScreen": "tui.screens.help",
     "LifeScreen": "tui.screens.cards.life",
     "NewEntryForm": "tui.screens.table_forms",

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from library.drafts.draft import Difference, compare
-from tui.screens.draft_screens import form_of, name_of
+from tui.screens.draft_screens import form_of, name_of, without_unit
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
@@ -34,7 +34,10 @@ class DraftScreen(Reading):
     def text(self, width: int) -> list[Line]:
         """Field by field: typed, begun with, and now."""
         draft = self.kept.draft
-        lines = [*wrap(f"Typed until {draft.kept:%Y-%m-%d %H:%M}.", width, "quiet"), EMPTY]
+        unit = f" Numbers without a unit are in {draft.units}." if draft.units else ""
+        lines = [*wrap(f"Typed until {draft.kept:%Y-%m-%d %H:%M}.{unit}", width, "quiet"), EMPTY]
+        if said := without_unit(draft):
+            lines += [*wrap(said, width, "warn"), EMPTY]
         now = self._now(draft)
         if now is None:
             lines += [*wrap("What it was about is not in the book any more.", width, "warn"), EMPTY]

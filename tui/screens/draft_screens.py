@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from geometry.quantities import QUANTITIES
 from tui import screens
 from tui.screens.confirming import ask
+from tui.screens.equipment_forms import form_of_draft
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm
 from tui.screens.value_form import ValueFormScreen
-from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -29,6 +29,7 @@ KINDS = {
     "value": "Value",
     "text": "Text",
     "table": "Table",
+    "equipment": "Machine or wheel",
     "job-card": "Job card",
 }
 """What a draft is of, by its kind."""
@@ -47,6 +48,8 @@ def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
     if draft.kind == "job-card":
         cards = app.card_service
         return screens.CardScreen(app.session, book, cards, cards.brought_back(draft, book))
+    if draft.kind == "equipment":
+        return form_of_draft(app, draft)
     return _calculator(app.session, draft) if draft.kind == "calculator" else form_of(app.session, draft)
 
 
@@ -78,9 +81,15 @@ def _calculator(session: Session, draft: Draft) -> BaseScreen | None:
     sheet = session.calculators.first(entry) if entry is not None else None
     if entry is None or sheet is None:
         return None
-    form = session.calculators.form(entry, sheet)
-    form.typed.update({key: TextLine.ending(text) for key, text in draft.fields.items()})
+    session.calculators.take_up(entry, draft)
     return screens.CalculatorScreen(session, entry, sheet)
+
+
+def without_unit(draft: Draft) -> str:
+    """What is said of a draft that does not tell the unit of its numbers; empty where there is nothing to say."""
+    if draft.kind != "calculator" or draft.units:
+        return ""
+    return "This draft is older and does not say its unit: numbers without one were read as millimetres. Look at them."
 
 
 OLD = timedelta(days=30)

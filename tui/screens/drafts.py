@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from tui import screens
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
-from tui.screens.draft_screens import name_of, put_away, put_away_old, screen_of
+from tui.screens.draft_screens import name_of, put_away, put_away_old, screen_of, without_unit
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
@@ -48,6 +48,8 @@ class DraftsScreen(Chooser):
         self.session.left_behind.remove(kept)
         self.app.pop_screen()
         self.app.push_screen(screen)
+        if said := without_unit(kept.draft):
+            screen.say(said)
 
     def do_compare(self) -> None:
         """Show what was typed beside what the book has now."""

@@ -1,21 +1,21 @@
-"""The machines and wheels of the book; the chosen one is opened in its file, a new one is shown how to be written."""
+"""The machines and wheels of the book; each is changed in a form, and a new one is made in one."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from library.equipment.model import machines, wheels
-from tui import screens
 from tui.screens.cards.listing import told_of_machine, told_of_wheel
 from tui.screens.chooser import Choice, Chooser
+from tui.screens.equipment_forms import form_for, new_form
 from tui.screens.in_editor import open_file
 
 if TYPE_CHECKING:
     from library.equipment.model import Machine, Wheel
 
 _NEW = (
-    Choice("new:machine", "A new machine", "Shows how a machine is written down, and where."),
-    Choice("new:wheel", "A new wheel", "Shows how a wheel is written down, and where."),
+    Choice("new:machine", "A new machine", "Opens a form for it; nothing is written until you have seen it."),
+    Choice("new:wheel", "A new wheel", "Opens a form for it; nothing is written until you have seen it."),
 )
 
 
@@ -42,19 +42,37 @@ class MachinesScreen(Chooser):
         ]
 
     def take(self, choice: Choice) -> None:
-        """Open its file in the editor, or show how one is written down."""
+        """Open the form of the chosen one, or an empty one."""
         kind, _, name = choice.id.partition(":")
-        if kind == "new":
-            self.app.push_screen(screens.EquipmentScreen(self.session, name, self.heelclear.shop))
+        form = new_form(self.session, name) if kind == "new" else form_for(self.heelclear, kind, name)
+        if form is None:
+            self.say(f"The {kind} {name} is not in the shop's book any more.")
         else:
-            open_file(
-                self.heelclear, (self._machines()[name] if kind == "machine" else self._wheels()[name]).place
-            )
+            self.app.push_screen(form)
+
+    def do_change(self) -> None:
+        """The same as Enter."""
+        self.do_go_on()
+
+    def do_open_file(self) -> None:
+        """Open the file of the chosen one in the editor."""
+        kind, name = self._chosen()
+        known: dict[str, Machine | Wheel] = {**(self._machines() if kind == "machine" else self._wheels())}
+        one = known.get(name)
+        if one is None:
+            self.say("Choose a machine or a wheel whose file is to be opened.")
+        else:
+            open_file(self.heelclear, one.place)
+
+    def _chosen(self) -> tuple[str, str]:
+        """The kind and the id of what is chosen; empty where nothing is."""
+        found = self.found()
+        kind, _, name = found[self.view.chosen].id.partition(":") if found else ("", "", "")
+        return kind, name
 
     def do_mark(self) -> None:
         """Take the chosen machine in hand, so that calculations tell its divisions."""
-        found = self.found()
-        kind, _, name = found[self.view.chosen].id.partition(":") if found else ("", "", "")
+        kind, name = self._chosen()
         if kind != "machine":
             self.say(
                 "Choose a machine; its mark says that calculations tell settings and readings in its divisions."

@@ -78,7 +78,13 @@ class TableForm(FormScreen):
 
     def draft(self) -> Draft:
         """What was typed."""
-        return Draft("table", self.about(), self.form.values(), dict(self.form.started))
+        return Draft(
+            "table",
+            self.about(),
+            self.form.values(),
+            dict(self.form.started),
+            units=self.session.display.lengths,
+        )
 
 
 class NewEntryForm(TableForm):

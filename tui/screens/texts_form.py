@@ -81,7 +81,13 @@ class TextsForm(FormScreen):
 
     def draft(self) -> Draft:
         """What was typed."""
-        return Draft("text", f"{self.entry.id}.{self.key}", self.form.values(), dict(self.form.started))
+        return Draft(
+            "text",
+            f"{self.entry.id}.{self.key}",
+            self.form.values(),
+            dict(self.form.started),
+            units=self.session.display.lengths,
+        )
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""

@@ -95,7 +95,13 @@ class ValueFormScreen(FormScreen):
 
     def draft(self) -> Draft:
         """What was typed."""
-        return Draft("value", f"{self.entry.id}.{self.key}", self.form.values(), dict(self.form.started))
+        return Draft(
+            "value",
+            f"{self.entry.id}.{self.key}",
+            self.form.values(),
+            dict(self.form.started),
+            units=self.session.display.lengths,
+        )
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""

@@ -97,6 +97,11 @@ class Autosave:
         with self._lock:
             return self._shelf().left_behind()
 
+    @property
+    def troubles(self) -> tuple[str, ...]:
+        """What of that could not be offered, a sentence or two each."""
+        return self._drafts.troubles if self._drafts is not None else ()
+
     def forget(self, kept: Kept) -> None:
         """Drop what an earlier run left."""
         self._forgotten.append(kept)

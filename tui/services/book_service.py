@@ -9,6 +9,7 @@ from pathlib import Path
 from library.book import folders
 from library.editing.changes import Change, SetText, SetValue
 from library.editing.concurrent_edit import concurrent_edits
+from library.editing.locate import find
 from library.editing.merging import Choice, Conflict
 from library.editing.plan import Plan
 from library.editing.planning import plan
@@ -71,6 +72,19 @@ class BookService:
         if isinstance(saved, Done):
             self.last = saved
         return saved
+
+    def table(self, array: str, name: str) -> Mapping[str, object] | None:
+        """The keys of one of the shop's tables as its file has them; nothing where it is gone.
+
+        Args:
+            array: the kind of table, such as ``machine``.
+            name: its id.
+
+        Raises:
+            EditRefused: when it stands where it cannot be read, or twice.
+        """
+        found = find(self.shop, array, name)
+        return found.table if found is not None else None
 
     def undo(self) -> Plan | None:
         """The plan that undoes the last save, or nothing where nothing was saved yet."""

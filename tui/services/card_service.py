@@ -11,7 +11,7 @@ from pathlib import Path
 from library.book.folders import cache_folder
 from library.book.model import Book, Entry
 from library.cards import starting
-from library.cards.bare_numbers import completed
+from library.cards.bare_numbers import completed, in_the_units_of
 from library.cards.close import reopened
 from library.cards.forms import as_fields
 from library.cards.history import Visit, visit_of
@@ -187,6 +187,7 @@ class CardService:
             begun = self._begun(draft.fields, book)
             return CardInHand(with_all(begun, draft.fields), None, draft.about, draft.started)
         card = reopened(opened.card) if opened.card.done else opened.card
+        card = in_the_units_of(card, draft.fields.get("units", card.units))
         return CardInHand(with_those_that_fit(card, changed), opened, draft.about, draft.started)
 
     def fields_now(self, draft: Draft) -> Mapping[str, str] | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from library.book.model import Book
+from library.cards.bare_numbers import in_other_units
 from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
@@ -14,7 +15,6 @@ from tui.view.card_faults import Fault, faults_of
 from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import Opened, Row
 from tui.view.card_steps import STEPS, step_of
-from tui.view.card_units import in_other_units
 from tui.view.fields import Fields
 from tui.view.text_line import TextLine
 

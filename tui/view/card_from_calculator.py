@@ -13,10 +13,9 @@ from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.editing import CardEditRefused, edited
 from library.cards.model import Card
 from library.cards.thread_names import of_thread
-from library.units.grammar import UnitError, parse
+from library.units.read import UnitError, read_many, with_units
 from library.units.system import Display
 from tui.view.card_quantity_rows import measured_on
-from tui.view.form import with_unit
 
 
 def with_typed(
@@ -81,8 +80,7 @@ def _with_its_unit(key: str, text: str, display: Display) -> str:
             else next((one for one in row.choices if one.startswith(text.lower())), "")
         )
     try:
-        parsed = parse(text.rsplit(",", maxsplit=1)[-1], row.kind)
+        read_many(text, row.kind, display)
     except UnitError:
         return ""
-    unit = display.unit(row.kind)
-    return text if parsed.unit or not unit else with_unit(text, unit)
+    return with_units(text, row.kind, display)

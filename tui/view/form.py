@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable
-
 from geometry.calculation import Calculation, Field
 from geometry.quantities import quantity
 from geometry.sentences import Kind
@@ -13,7 +10,7 @@ from library.calc.answer import Answer
 from library.calc.inputs import Input
 from library.calc.ranges import ends_of, taken
 from library.calc.surfaces import FIELD, book_key
-from library.units.system import METRIC, Display
+from library.units.system import METRIC
 from tui.view.fields import Fields
 from tui.view.text_line import TextLine
 
@@ -25,8 +22,6 @@ OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form",
 
 SIZES = ("diameter", "nominal_diameter")
 """Where a size or the name of a thread may stand; a calculation asks for one of them at most."""
-
-_PLUS_MINUS = re.compile(r"\s*(\+/-|±|\+-)")
 
 
 class Form(Fields):
@@ -164,19 +159,6 @@ class Form(Fields):
             self.typed.pop(key, None)
         self.typed |= dict.fromkeys(SIZES, TextLine.ending(name))
 
-    def switch(self, old: Display, new: Display, read: Callable[[str, str, Display], float | None]) -> None:
-        """Keep the meaning of what was typed without a unit when the unit of lengths changes.
-
-        Args:
-            old: the units worked in until now.
-            new: the units from now on.
-            read: gives the number that a text means for a quantity, or nothing where it has none.
-        """
-        for key, typed in self.typed.items():
-            named = in_other_unit(typed.text, key, old, new, read)
-            if named != typed.text:
-                self.typed[key] = TextLine.ending(named)
-
     def _take_an_end(self, text: str, step: int) -> bool:
         """Put the next end of the book's range into the field, if it is empty or holds an end; say whether."""
         slot = self.slot(self.focus)
@@ -192,33 +174,3 @@ class Form(Fields):
             return False
         self.turn(texts, step)
         return True
-
-
-def in_other_unit(
-    text: str, key: str, old: Display, new: Display, read: Callable[[str, str, Display], object]
-) -> str:
-    """A text with its unit where it would mean something else without one in the new units; else as it is.
-
-    Args:
-        text: as it was typed.
-        key: of its quantity.
-        old: the units in which it was typed.
-        new: the units from now on.
-        read: gives what a text means for a quantity, or nothing where it means none.
-    """
-    meant = read(text, key, old)
-    if meant is None or meant == read(text, key, new):
-        return text
-    named = with_unit(text, old.unit(quantity(key).kind))
-    return named if read(named, key, new) == meant else text
-
-
-def with_unit(text: str, unit: str) -> str:
-    """A number typed without a unit, with it; before ``+/-`` where that was typed.
-
-    Example:
-        >>> with_unit("3.2", "mm"), with_unit("3.2 +/- 0.05", "mm")
-        ('3.2 mm', '3.2 mm +/- 0.05')
-    """
-    main, *spread = _PLUS_MINUS.split(text.rstrip(), maxsplit=1)
-    return f"{main} {unit}" + (f" {spread[0]}{spread[1]}" if spread else "")

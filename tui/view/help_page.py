@@ -44,8 +44,7 @@ ABOUT: dict[Where, str] = {
     "life": "This is everything that the cards know of one tool, the oldest first.",
     "batch": "This is the batch in the order that saves set-ups: what is set once, then what changes for each card.",
     "first-jobs": "These are ten jobs for a new hand, the easiest first. Enter opens the real screen of the chosen one with its numbers in it; the lines below say what to look at and how to know that it is right. For a whole shop to try, 'heelclear demo' lays out the ferry yard.",
-    "machines": "These are the machines and the wheels of the book. Enter opens the file of the chosen one at its place in your editor; the last two lines show how one more is written down.",
-    "equipment": "This is how a machine or a wheel is written down. Copy it, and put your own numbers in.",
+    "machines": "These are the machines and the wheels of the book. Enter changes the chosen one in a form, checked at each key; the last two lines make one more. Nothing is written until you have seen it. The mark takes a machine in hand: calculations tell settings and readings in its divisions.",
 }  # fmt: skip
 
 

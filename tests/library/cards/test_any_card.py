@@ -26,12 +26,25 @@ from library.setup_sheet.sheets import FORMATS, setup_sheet
 from library.units.system import INCH, METRIC
 
 LENGTHS = st.floats(0.001, 300).map(lambda size: f"{size:.4g} mm") | st.sampled_from(
-    ["0 mm", "1/8 in", "40 thou", "3.2", "1e30 mm", "1e-30 mm", "0.25 D", "-2 mm", "12 mm +/- 0.1"]
+    [
+        "0 mm",
+        "1/8 in",
+        "40 thou",
+        "3.2",
+        "1e30 mm",
+        "1e-30 mm",
+        "0.25 D",
+        "-2 mm",
+        "12 mm +/- 0.1",
+        "3 +/- 0.1 in",
+        "6,5 mm",
+        "2 mm +/- 1e99 mm",
+    ]
 )
 ANGLES = st.floats(0, 89).map(lambda angle: f"{angle:.4g} deg") | st.sampled_from(
     ["0 deg", "3 deg 30 min", "8", "-5 deg", "90 deg"]
 )
-COUNTS = st.sampled_from(["1", "2", "3", "4", "7", "60", "0", "four", "2.5"])
+COUNTS = st.sampled_from(["1", "2", "3", "4", "7", "60", "0", "four", "2.5", "3 +/- 1", "40 +/- 0.5"])
 OTHERS = st.sampled_from(
     [
         "",

@@ -59,6 +59,21 @@ def test_the_yard_has_a_grinder_and_its_wheels(yard_book: Book) -> None:
     assert all(wheel.rated_speed for wheel in wheels(yard_book).values())
 
 
+@pytest.mark.parametrize("name", ["metric tap", "inch tap"])
+def test_the_drawer_of_the_grinder_offers_the_cam_that_the_job_takes(
+    yard: Path, yard_book: Book, name: str
+) -> None:
+    found = job(yard, yard_book, name)
+    step = found.step("cam-choice")
+    assert step is not None
+    assert step.rests
+    assert step.provenance["cam_throws"] == "machine"
+    assert found.by_cam is not None
+    assert output(found, "cam-choice", "chosen_throw") == pytest.approx(1.6)
+    assert found.by_cam.throw == "1.6 mm"
+    assert output(found, "cam-choice", "relief_angle") == pytest.approx(found.by_cam.given)
+
+
 @pytest.mark.parametrize("name", JOBS)
 def test_every_card_of_the_yard_adds_up_and_prints_on_one_page(
     yard: Path, yard_book: Book, name: str

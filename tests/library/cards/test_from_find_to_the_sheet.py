@@ -89,3 +89,18 @@ def test_of_facets_only_the_readings_of_facets_are_on_the_sheet(yard_book: Book)
     # 0.75 tan 12 + 1.7119 tan 26 - (4.9434 - 4.6978) cot 59 = 0.8468.
     assert "0.847" in setup_sheet(found)
     assert "STOP" not in setup_sheet(found)
+
+
+def test_a_tap_of_five_flutes_that_was_read_over_a_vee(yard_book: Book) -> None:
+    measured = {"tool.flutes": "5", "received.vee_reading": "17.89 mm"}
+    found = job(yard_book, "tap-hand-plain-steel", measured)
+    step = found.step("vee-reading")
+    assert step is not None
+    assert step.works
+    assert step.answer.result is not None
+    # By hand: 1 / sin 54 = 1.236068, and 2 * 17.89 / 2.236068 = 16.0013. Derived.
+    assert step.answer.result.outputs["diameter"] == pytest.approx(16.0013, abs=1e-4)
+    assert "16.001 mm" in setup_sheet(found)
+    quiet = job(yard_book, "tap-hand-plain-steel", {"tool.flutes": "5"}).step("vee-reading")
+    assert quiet is not None
+    assert quiet.rests

@@ -119,6 +119,57 @@ def test_files_that_are_no_drafts_are_passed_over(folder: Path, running: Drafts)
     assert [kept.draft.about for kept in running.left_behind()] == [RAKE.about]
 
 
+SPOILT = {
+    "nested thousands deep": b"fields = " + b"[" * 100_000 + b"]" * 100_000,
+    "tables in tables": b"x = " + b"{a = " * 20_000 + b"1" + b"}" * 20_000,
+    "cut": to_bytes(RAKE)[:60],
+    "empty": b"",
+    "not text": b"\xff\xfe",
+    "no draft": b"kind = 1",
+    "strange fields": to_bytes(RAKE).replace(b'usual = "5 de"', b"usual = { a = 1 }"),
+}
+
+
+@pytest.mark.parametrize("raw", SPOILT.values(), ids=SPOILT)
+def test_a_spoilt_draft_is_set_aside_with_a_sentence_and_the_others_are_offered(
+    folder: Path, running: Drafts, raw: bytes
+) -> None:
+    ended(folder, RAKE)
+    spoilt = folder / f"{'0' * 16}-{'1' * 16}.toml"
+    spoilt.write_bytes(raw)
+    assert [kept.draft.about for kept in running.left_behind()] == [RAKE.about]
+    (sentence,) = running.troubles
+    aside = spoilt.with_name(f"{spoilt.name}.spoilt")
+    assert sentence.startswith("A draft cannot be read: ")
+    assert sentence.endswith(f"It was set aside as {aside}.")
+    assert aside.read_bytes() == raw
+    assert not spoilt.exists()
+    # Told once: at the next look it is out of the way.
+    running.left_behind()
+    assert running.troubles == ()
+
+
+def test_a_draft_of_a_newer_version_stays_for_it_and_is_told_of(folder: Path, running: Drafts) -> None:
+    ended(folder, RAKE)
+    newer = folder / f"{'0' * 16}-{'1' * 16}.toml"
+    newer.write_bytes(to_bytes(RAKE).replace(b"draft = 1", b"draft = 7"))
+    assert len(running.left_behind()) == 1
+    (sentence,) = running.troubles
+    assert "another version of Heelclear" in sentence
+    assert newer.exists()
+
+
+def test_a_draft_keeps_the_unit_that_its_numbers_were_typed_in(folder: Path, running: Drafts) -> None:
+    ended(folder, Draft("calculator", "gun-tap", {"land_width": "0.2"}, units="in"))
+    assert [kept.draft.units for kept in running.left_behind()] == ["in"]
+
+
+def test_an_older_draft_without_a_unit_says_so_and_counts_as_millimetres() -> None:
+    older = from_bytes(to_bytes(RAKE).replace(b'units = ""\n', b""))
+    assert (older.units, older.lengths) == ("", "mm")
+    assert older.fields == RAKE.fields
+
+
 def test_a_draft_can_be_read_without_the_program() -> None:
     assert to_bytes(RAKE).decode().splitlines()[:3] == [
         "draft = 1",

@@ -195,7 +195,7 @@ async def test_the_other_unit_of_length_keeps_what_was_typed(at_the_yard: AtTheY
         assert card.settings["size-loss"].typed["stock_per_sharpening"] == ".3 mm"
 
 
-async def test_a_shop_without_a_machine_is_told_what_to_write_and_where(at_the_yard: AtTheYard) -> None:
+async def test_a_shop_without_a_machine_comes_to_the_form_of_a_new_one(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         (hands.shop / "machines.toml").unlink()
         hands.app.read_again("")
@@ -203,9 +203,7 @@ async def test_a_shop_without_a_machine_is_told_what_to_write_and_where(at_the_y
         await hands.do(*A_TAP)
         hands.app.screen.form.go_to("machine")
         shown = await hands.do("<f6>")
-        assert "How a machine is written down" in shown
-        assert "machines.toml" in shown
-        assert "[[machine]]" in shown
+        assert shown.startswith("New machine")
 
 
 async def test_machines_wheels_families_and_quantities_can_be_picked_from_a_list(

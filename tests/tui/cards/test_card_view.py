@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from geometry.calculations import calculation
 from library.book.model import Book
+from library.cards.bare_numbers import in_other_units
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.units.system import INCH, METRIC
 from tui.keys import with_keys
@@ -18,7 +19,6 @@ from tui.view.card_from_calculator import with_typed
 from tui.view.card_page import CardPage
 from tui.view.card_readings import in_short, with_the_last_unit
 from tui.view.card_steps import STEPS
-from tui.view.card_units import in_other_units
 from tui.view.lines import text_of
 
 EMPTY = Book({})

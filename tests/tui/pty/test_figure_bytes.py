@@ -22,6 +22,9 @@ def at_the_answer(opened: Any) -> None:
         opened.press("f2")
         if any("needed" in line for line in opened.screen()):
             break
+    opened.press("f2")
+    opened.press("margin")
+    opened.press("enter")
     opened.press("12")
     opened.press("down")
     opened.press("2")

@@ -30,7 +30,7 @@ async def test_the_only_machine_is_in_hand_and_of_several_the_one_that_is_marked
     first = GRINDER.format(name="grey", title="The grey grinder", division="0.01 mm")
     second = GRINDER.format(name="new", title="The new grinder", division="0.002 mm")
     (shop / "machines.toml").write_text(f"schema = 1\n{first}")
-    keys = ["adjustable", "<f2>", "12", "<down>", "2"]
+    keys = ["adjustable", "<f2>", "<f2>", "margin", "<enter>", "12", "<down>", "2"]
     async with program(other=open_book(shop)) as hands:
         await hands.do(*keys)
         assert "div of The grey grinder" in hands.words()

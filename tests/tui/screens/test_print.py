@@ -114,5 +114,5 @@ async def test_a_key_of_the_row_that_has_nothing_to_do_says_so(at_the_yard: AtTh
         await hands.do("<f8>", "machines", "<enter>")
         assert "There is nothing to print on this screen." in await hands.do("<f7>")
         assert "There is nothing to calculate on this screen." in await hands.do("<f2>")
-        assert "There is nothing to change on this screen." in await hands.do("<f6>")
+        assert "There is nothing to change on this screen." in await hands.do("<f1>", "<f6>")
         assert "?Help F2 Calc" in await hands.do("<down>")

@@ -1,20 +1,16 @@
-"""A calculation being filled in: whose value counts, where the reader is, and what a change of units means."""
+"""A calculation being filled in: whose value counts, and where the reader is."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from geometry.calculations import calculation
 from library.book.model import Book
 from library.calc.answer import answer
-from library.calc.inputs import reading_of
-from library.units.system import INCH, METRIC, Display
-from tui.view.form import Form, with_unit
+from library.units.system import METRIC, Display
+from tui.view.form import Form
 from tui.view.text_line import TextLine
 
 Make = Callable[..., Form]
@@ -34,10 +30,6 @@ def make(book: Book) -> Make:
 
 def compute(form: Form, book: Book, display: Display = METRIC) -> None:
     form.take(answer(form.sheet, form.texts(), entry=form.entry, book=book, display=display))
-
-
-def read(text: str, key: str, display: Display) -> float:
-    return reading_of(text, key, display).number
 
 
 def test_the_first_field_in_hand_is_the_first_that_is_still_needed(make: Make) -> None:
@@ -116,41 +108,3 @@ def test_a_field_that_is_no_longer_asked_for_is_left(make: Make, book: Book) -> 
     form.typed["wheel_shape"] = TextLine.ending("type-6-straight-cup")
     compute(form, book)
     assert form.focus in [field.key for field in form.fields]
-
-
-@pytest.mark.parametrize("text", ["3.2", ".2", "12", "3.2 +/- 0.05", "0.1±0.01"])
-def test_changing_units_keeps_the_meaning_of_a_number_without_a_unit(make: Make, text: str) -> None:
-    form = make(land_width=text)
-    before = read(text, "land_width", METRIC)
-    form.switch(METRIC, INCH, read)
-    assert read(form.typed["land_width"].text, "land_width", INCH) == before
-
-
-@pytest.mark.parametrize("text", ["3.2 mm", "1/8 in", "40 thou", "wide", ""])
-def test_changing_units_leaves_what_has_a_unit_or_no_meaning_as_it_was_typed(make: Make, text: str) -> None:
-    form = make(land_width=text)
-
-    def read_or_nothing(typed: str, key: str, display: Display) -> float | None:
-        from library.units.read import UnitError
-
-        try:
-            return read(typed, key, display)
-        except UnitError:
-            return None
-
-    form.switch(METRIC, INCH, read_or_nothing)
-    assert form.typed["land_width"].text == text
-
-
-def test_angles_and_counts_are_the_same_in_both_units(make: Make) -> None:
-    form = make(sheet="relief-drop", relief_angle="8", diameter="12")
-    form.switch(METRIC, INCH, read)
-    assert form.typed["relief_angle"].text == "8"
-    assert math.isclose(read("8", "relief_angle", INCH), math.radians(8))
-
-
-@given(st.decimals(0, 1000, places=3))
-def test_there_and_back_again_the_number_is_the_same(number: object) -> None:
-    text = f"{number}"
-    named = with_unit(text, "mm")
-    assert read(named, "diameter", INCH) == read(text, "diameter", METRIC)

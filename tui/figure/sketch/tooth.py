@@ -266,6 +266,16 @@ def _face_or_end() -> Sketch:
     return Sketch(tool, marks)
 
 
+def _drawer() -> Sketch:
+    """Cams of three throws in a drawer."""
+    box = line((-20.0, 9.0), (-20.0, -9.0), (20.0, -9.0), (20.0, 9.0))
+    cams: list[Part] = []
+    for number, dx in enumerate((-13.0, 0.0, 13.0), 1):
+        cam = tuple(polar((dx, 0.0), 6.0 - 0.9 * number * n / 36, 90 - 10 * n) for n in range(37))
+        cams += [part(*cam, cam[0]), Name((dx, -0.5), str(number), 0, strong=True)]
+    return Sketch((box,), tuple(cams))
+
+
 def _cams() -> dict[str, Sketch]:
     """Even cams with one lobe, and with a lobe for each tooth."""
     one = tuple(polar(AXIS, 10.0 - 3.0 * n / 36, 90 - 10 * n) for n in range(37))
@@ -292,5 +302,6 @@ def _cams() -> dict[str, Sketch]:
             ),
         ),
         "chosen_throw": Sketch((*hub,), (part(*one, one[0]), step)),
+        "cam_throws": _drawer(),
         "throw_per": Sketch((*hubs, line(*aside[0], aside[0][0]), line(*aside[1])), names),
     }

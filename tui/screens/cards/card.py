@@ -160,7 +160,9 @@ class CardScreen(BaseScreen):
 
     def draft(self) -> Draft:
         """What was typed."""
-        return Draft("job-card", self._about, as_fields(self.form.card), self._started)
+        return Draft(
+            "job-card", self._about, as_fields(self.form.card), self._started, units=self.form.card.units
+        )
 
     def do_go_on(self) -> None:
         """To the next line that wants something."""

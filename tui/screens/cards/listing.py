@@ -12,6 +12,7 @@ from library.cards.setup_order import calculations_of
 from library.equipment.model import Machine, Wheel, machines, wheels
 from tui import screens
 from tui.screens.chooser import Choice
+from tui.screens.equipment_forms import new_form
 from tui.view.card_row import QUANTITY_SECTIONS
 from tui.view.card_settings_rows import REST, aside_steps
 
@@ -50,7 +51,7 @@ def more_for(screen: CardScreen) -> None:
             screen, _TITLES[section], _quantities(screen, section), lambda key: screen.form.open(section, key)
         )
     elif row.way in {"machine", "wheel"} and len(row.choices) < 2:
-        screen.app.push_screen(screens.EquipmentScreen(screen.session, row.way, screen.cards.shop))
+        screen.app.push_screen(new_form(screen.session, row.way))
     elif row.way == "result":
         results = [
             Choice(text, text, USUAL.get(text, "As other cards of this shop have it."))

@@ -1,0 +1,45 @@
+"""Machines and wheels are made and changed on the screen, with the same safety as entries."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from pathlib import Path
+from typing import Any
+
+from library.book.opening import open_book
+
+Program = Callable[..., AbstractAsyncContextManager[Any]]
+
+
+async def test_a_new_machine_is_typed_checked_looked_at_and_saved(program: Program) -> None:
+    async with program() as hands:
+        await hands.do("<f8>", "machines", "<enter>", "new machine", "<enter>")
+        shown = await hands.do("Old Nan", "<down>", "<down>", "<down>", "<down>", "2800")
+        assert "old-nan" in shown
+        assert "! " in shown  # a speed without its unit
+        shown = await hands.do(" rpm", "<ctrl+r>")
+        assert "+ [[machine]]" in shown
+        await hands.press("enter")
+        (machine,) = tomllib.loads((hands.shop / "machines.toml").read_text())["machine"]
+        assert machine == {"id": "old-nan", "title": "Old Nan", "spindle_speeds": ["2800 rpm"]}
+
+
+async def test_a_wheel_is_changed_where_it_stands_and_what_was_typed_is_not_lost(
+    program: Program, tmp_path: Path
+) -> None:
+    shop = tmp_path / "shop"
+    shop.mkdir()
+    (shop / "wheels.toml").write_text(
+        'schema = 1\n\n[[wheel]]\nid = "cup"\ntitle = "White cup" # ours\nrated_speed = "35 m/s"\n'
+    )
+    async with program(other=open_book(shop)) as hands:
+        await hands.do("<f8>", "machines", "<enter>", "white cup", "<enter>")
+        await hands.do("<down>", "<down>", "98 mm", "<f9>")
+        shown = await hands.do("white cup", "<f6>")
+        assert "What you typed here before is back" in shown
+        shown = await hands.do("<ctrl+r>")
+        assert '+ diameter = "98 mm"' in shown
+        await hands.press("enter")
+    assert '# ours\nrated_speed = "35 m/s"\ndiameter = "98 mm"\n' in (shop / "wheels.toml").read_text()
