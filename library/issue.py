@@ -43,6 +43,7 @@ class Issue:
         fix: what to do, a sentence; empty where ``wrong`` says it.
         place: file, line and column of what was read from a file.
         flute: which flute, from 1, of what was measured at each; 0 where it is about none.
+        counts: how many problems it stands for; more than one where there are more than are told.
 
     Example:
         >>> issue = Issue("spiral-tap", "rake_angle.low", "error", "It has no unit.", "Write 8 deg.")
@@ -57,6 +58,7 @@ class Issue:
     fix: str = ""
     place: Place = NOWHERE
     flute: int = 0
+    counts: int = 1
 
     def __str__(self) -> str:
         """The issue as one line: ``file:line:column: where.key: what is wrong. What to do.``."""

@@ -74,7 +74,7 @@ class Session:
 
     def problem_count(self) -> int:
         """How many problems the book and the user's keys have."""
-        return len(self.keymap.problems) + (len(self.book.findings) if self.book is not None else 0)
+        return len(self.keymap.problems) + (self.book.problem_count if self.book is not None else 0)
 
     @property
     def book_title(self) -> str:

@@ -63,7 +63,9 @@ def calculations_for(kind: str, surfaces: tuple[str, ...] = ()) -> tuple[Calcula
     rank = _by_kind if kind in EVERY_KIND else _by_surface
     sheets = [(rank(sheet, kind, surfaces), sheet) for sheet in map(calculation, calculation_names())]
     ranked = sorted(
-        ((place, sheet) for place, sheet in sheets if place), key=lambda one: (*one[0], one[1].name)
+        ((place, sheet) for place, sheet in sheets if place),
+        # Of equals, one that rests until something calls for it comes after those that every such tool goes through.
+        key=lambda one: (*one[0], kind in EVERY_KIND and one[1].role.of_course == (), one[1].name),
     )
     return tuple(sheet for _, sheet in ranked)
 

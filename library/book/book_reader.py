@@ -142,9 +142,12 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
     for table in parsed.tables:
         if _is_named(table, diagnostics):
             rows.append(_row(table, shapes()[table.array], diagnostics, lower))
-    if len(diagnostics.findings) == MOST_FINDINGS:
-        wrong = f"There are more problems in this file than the {MOST_FINDINGS} that are told here."
-        diagnostics.findings.append(Issue("", "", "error", wrong, "Fix these first.", Place(path)))
+    if more := diagnostics.untold:
+        are = f"are {more} more problems" if more > 1 else "is one more problem"
+        wrong = f"There {are} in this file than the {MOST_FINDINGS} that are told here."
+        diagnostics.findings.append(
+            Issue("", "", "error", wrong, "Fix these first.", Place(path), counts=more)
+        )
     findings = tuple(_sorted([*parsed.findings, *diagnostics.findings]))
     return FileRead(FileNote(path, layer, signature), tuple(rows), findings)
 

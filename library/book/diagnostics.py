@@ -12,8 +12,11 @@ from library.issue import Issue, Place, Severity
 from library.sanitize import sanitize
 from library.toml.scanner import KeyPath, positions
 
-MOST_FINDINGS = 1000
-"""Problems that are told of one file; more would help nobody."""
+MOST_FINDINGS = 20_000
+"""Problems that are told of one file; those beyond are counted."""
+
+MOST_HINTS = 1000
+"""Problems for which a like word is looked for, which takes longer than all the rest."""
 
 
 @dataclass
@@ -23,12 +26,14 @@ class Diagnostics:
     Attributes:
         known: the ids that may be named, by kind of table.
         findings: every problem so far.
+        untold: how many there are beyond those.
         is_deaf: true where problems have been told before and are not wanted again.
         has_places: whether values are given their line; it is only wanted of what is shown.
     """
 
     known: Mapping[str, frozenset[str]] = field(default_factory=dict)
     findings: list[Issue] = field(default_factory=list)
+    untold: int = 0
     is_deaf: bool = False
     has_places: bool = True
 
@@ -117,13 +122,15 @@ class Location:
 
     def near(self, word: str, words: Iterable[str]) -> str:
         """The known word that is most like the one typed, where somebody will hear of it; else nothing."""
-        if self.diagnostics.is_deaf or len(self.diagnostics.findings) >= MOST_FINDINGS:
+        if self.diagnostics.is_deaf or len(self.diagnostics.findings) >= MOST_HINTS:
             return ""
         return nearest(word, words)
 
     def complain(self, wrong: str, fix: str, severity: Severity = "error") -> None:
         """Note a problem with this key."""
-        if not self.diagnostics.is_deaf and len(self.diagnostics.findings) < MOST_FINDINGS:
+        if len(self.diagnostics.findings) >= MOST_FINDINGS:
+            self.diagnostics.untold += 1
+        elif not self.diagnostics.is_deaf:
             place = self.key_positions.place(self.keys)
             issue = Issue(
                 sanitize(self.owner), sanitize(self.key), severity, sanitize(wrong), sanitize(fix), place

@@ -22,7 +22,7 @@ from library.book.rows import FIELDS, Row, Rows, extents_of
 from library.book.search_text import Shared
 from library.issue import Issue, Place, Severity
 
-FORMAT = 3
+FORMAT = 4
 
 
 @dataclass(frozen=True)
@@ -97,6 +97,7 @@ def code_stamp() -> int:
         library / "toml",
         library / "units",
         library / "equipment",
+        library / "guidance",
         library / "shop_threads",
         library.parent / "geometry" / "quantities",
     )
@@ -241,14 +242,15 @@ def _plain_issue(finding: Issue) -> list[object]:
         finding.wrong,
         finding.fix,
         finding.severity,
+        finding.counts,
     ]
 
 
 def _issue(plain: Sequence[object]) -> Issue:
-    file, line, column, where, key, wrong, fix, severity = plain
+    file, line, column, where, key, wrong, fix, severity, counts = plain
     known: Severity = "warning" if severity == "warning" else "error"
     place = Place(Path(_text(file)), _number(line), _number(column))
-    return Issue(_text(where), _text(key), known, _text(wrong), _text(fix), place)
+    return Issue(_text(where), _text(key), known, _text(wrong), _text(fix), place, counts=_number(counts))
 
 
 def _row(plain: Sequence[object]) -> Row:

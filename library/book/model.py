@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal
 
 from library.book.rows import Row
@@ -247,6 +248,11 @@ class Book:
     findings: tuple[Issue, ...] = ()
     more: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     rows: Sequence[Row] = ()
+
+    @cached_property
+    def problem_count(self) -> int:
+        """How many problems there are, those that are only counted included."""
+        return sum(one.counts for one in self.findings)
 
     def kind_of(self, family: str) -> str:
         """The kind of tool that calculations know a family as; empty where none is known.

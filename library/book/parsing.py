@@ -20,7 +20,7 @@ from library.toml.parse_errors import ParseError, explain
 from library.toml.pieces import Piece, split
 from library.toml.recovery import Recovered, read_alone
 
-MOST_FINDINGS = 200
+MOST_FINDINGS = 20_000
 """Mistakes in the writing of one file that are told; the rest is told when these are fixed."""
 
 _BYTE_ORDER_MARK = "\ufeff"

@@ -152,7 +152,7 @@ SHAPES: Mapping[str, Shape] = {
 }
 """The tables that are told of here, by their names in brackets."""
 
-_BESIDES = ("library.equipment.shapes", "library.shop_threads.shapes")
+_BESIDES = ("library.equipment.shapes", "library.guidance.shapes", "library.shop_threads.shapes")
 """Modules whose ``SHAPES`` are tables of a book too."""
 
 

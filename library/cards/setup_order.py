@@ -7,16 +7,18 @@ from collections.abc import Collection
 from geometry.calculation import Calculation
 from geometry.calculations import calculation, calculation_names
 from library.book.model import Family
+from library.calc.answer import Answer
 from library.calc.by_family import sheets_for
 
 
-def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:
+def rests(sheet: Calculation, kind: str, measured: Collection[str], wanted: Collection[str] = ()) -> bool:
     """Whether a calculation rests on a job into which nobody has typed anything for it.
 
     Args:
         sheet: the calculation.
         kind: of the tool; empty where none is known.
         measured: the quantities that were measured.
+        wanted: the quantities that the card wants.
 
     Example:
         >>> tilt = calculation("wheel-tilt")
@@ -24,7 +26,23 @@ def rests(sheet: Calculation, kind: str, measured: Collection[str]) -> bool:
         (True, False)
     """
     of_course = sheet.role.of_course
-    return of_course is not None and kind not in of_course and sheet.role.about not in measured
+    if of_course is None or kind in of_course:
+        return False
+    return sheet.role.about not in measured and sheet.role.by_wanted not in wanted
+
+
+def meant(sheet: Calculation, found: Answer) -> bool:
+    """Whether a calculation is meant for a tool, by the words of the input that decides it.
+
+    Args:
+        sheet: the calculation.
+        found: as it is answered, with its inputs.
+    """
+    if not sheet.role.only:
+        return True
+    key, *words = sheet.role.only
+    decides = found.inputs.get(key)
+    return decides is not None and decides.value in words
 
 
 def calculations_of(family: Family | None) -> tuple[Calculation, ...]:

@@ -13,6 +13,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
+from library.cards.how_ground import Numbers, setup_of
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.issues import keeps_open
 from library.cards.job import Job
@@ -21,6 +22,7 @@ from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
 from library.pages.page import Block, Checks, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers
+from library.pages.setup import on_card
 from library.units.show import show
 
 
@@ -102,6 +104,15 @@ def _of_book(job: Job, key: str) -> Iterator[Block]:
         yield Said((said,), "warn")
 
 
+def settings_answers(job: Job, name: str) -> Parts:
+    """The calculation in hand, and below it how the tool is ground, with the numbers of the job."""
+    yield from setting_answers(job, name)
+    setup = setup_of(job)
+    if setup is not None:
+        numbers = Numbers(job, job.display)
+        yield on_card(job.book, setup, numbers, numbers.convert)
+
+
 def after_answers(job: Job, key: str) -> Parts:
     """Pass or fail for each flute with the spread between them; then the relief that is on the tool now."""
     for verdict in verdicts(job):
@@ -162,6 +173,6 @@ def end_answers(job: Job, key: str) -> Parts:
 
 
 ANSWERS: tuple[Callable[[Job, str], Parts], ...] = (
-    tool_answers, received_answers, wanted_answers, setting_answers, after_answers, end_answers,
+    tool_answers, received_answers, wanted_answers, settings_answers, after_answers, end_answers,
 )  # fmt: skip
 """What stands beside each step, in the order of the steps."""

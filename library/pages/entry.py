@@ -9,8 +9,10 @@ from geometry.sentences import Kind
 from library.book.model import Book, Entry, Family, Measure, Value
 from library.calc.cautions import cautions_for
 from library.calc.wording import remarks, span
+from library.guidance.setups import for_entry, setups_of
+from library.pages import setup as setup_parts
 from library.pages.cautions import at_arms_length, in_full
-from library.pages.entry_sources import legend, tags
+from library.pages.entry_sources import legend, tag_of, tags
 from library.pages.page import Block, Labelled, Named, Page, Said, Section, Table, Values
 
 Convert = Callable[[float, Kind], str]
@@ -22,6 +24,9 @@ UNREADABLE = "not readable"
 
 GUIDE = {"ground": "GRIND", "never_ground": "NEVER", "": "NOTE", "order": "ORDER", "check_after": "CHECK", "fails": "FAILS"}  # fmt: skip
 """What is told of the work and behind which label; the note is the entry's own, all else its family's."""
+
+BEFORE_SET_UP = ("GRIND", "NEVER", "NOTE", "ORDER")
+"""What stands before the steps of its set-up."""
 
 
 def entry_page(
@@ -45,11 +50,17 @@ def entry_page(
     about: list[Block] = [Said((about_entry(book, entry),), "quiet"), *([Said((UNREAD,))] if entry.unread else [])]  # fmt: skip
     sections = [
         Section("", (*about, values_table(book, entry, convert))),
-        Section("", (guide(book, entry),)),
+        Section("", (guide(book, entry, convert, whole=sources),)),
     ]
     if sources:
-        sections += [*about_family(book, entry), in_detail(book, entry.values.values(), convert)]
-    foot: list[Block] = [legend(book, entry, full=sources, more="" if sources else ": --sources")]
+        sections += [
+            *about_family(book, entry),
+            *how_it_is_ground(book, entry, convert),
+            in_detail(book, entry.values.values(), convert),
+        ]
+    besides = setup_parts.citations(for_entry(book, entry), whole=sources)
+    more = "" if sources else ": --sources"
+    foot: list[Block] = [legend(book, entry, full=sources, more=more, besides=besides)]
     if not cautions:
         foot.append(at_arms_length(warned, "--cautions"))
     sections.append(Section("", tuple(foot)))
@@ -88,20 +99,43 @@ def _cells(value: Value) -> tuple[str, str, str, str]:
     return quantity(value.key).title, usual, low, high
 
 
-def guide(book: Book, entry: Entry, *, by_lines: bool = False) -> Labelled:
-    """What to grind and what never, what is special with this entry, the order of work, what to check, how it fails.
+def guide(
+    book: Book, entry: Entry, convert: Convert | None = None, *, by_lines: bool = False, whole: bool = True
+) -> Labelled:
+    """What to grind and what never, what is special with this entry, order and set-up, what to check, how it fails.
 
     Args:
         book: has the family.
         entry: gives the note.
+        convert: writes lengths in the unit that is worked in, once units are loaded.
         by_lines: begins each line of a text on a line of its own, where a page scrolls.
+        whole: tells how it fails in full, and not in its first sentence.
     """
     family = book.families.get(entry.family)
     texts = {**(family.texts if family else {}), "": entry.notes}
     told = {label: texts.get(key, "").strip() for key, label in GUIDE.items()}
-    return Labelled(
-        tuple((label, text if by_lines else " ".join(text.split())) for label, text in told.items() if text)
-    )
+    if not whole and (fails := told[GUIDE["fails"]]):
+        told[GUIDE["fails"]] = f"{fails.partition('. ')[0].removesuffix('.')}."
+    parts = [(label, text if by_lines else " ".join(text.split())) for label, text in told.items() if text]
+    setup = for_entry(book, entry)
+    if setup is not None:
+        besides = setup_parts.citations(setup, whole=by_lines)
+        behind = sum(label in BEFORE_SET_UP for label, _ in parts)
+        parts.insert(
+            behind,
+            setup_parts.beside_entry(
+                setup, lambda citation: tag_of(citation, entry, besides), convert, by_lines=by_lines
+            ),
+        )
+    return Labelled(tuple(parts))
+
+
+def how_it_is_ground(book: Book, entry: Entry, convert: Convert | None) -> Iterator[Section]:
+    """Every set-up of its family, whole and with the sources in words."""
+    found = setups_of(book, entry.family)
+    if found:
+        yield Section("How it is ground", ())
+        yield from setup_parts.in_full(book, found, convert)
 
 
 def in_hand(book: Book, value: Value) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from library.book.model import Book, Citation, Entry, Value
 from library.calc.citation import briefly, cited
 from library.pages.page import Sources
@@ -36,13 +38,31 @@ def _tag(value: Value, numbers: dict[str, int]) -> str:
     return f"{own}{tag}{MORE if told else ''}"
 
 
-def _numbers(entry: Entry) -> dict[str, int]:
-    """The documents that its values cite, numbered in the order of the values."""
-    cited_here = [one.citation.document for one in entry.values.values() if one.citation.label == "published"]
+def tag_of(citation: Citation, entry: Entry, besides: Sequence[Citation]) -> str:
+    """The tag of a text that stands beside the values, such as a line of a set-up.
+
+    Args:
+        citation: where the text came from.
+        entry: whose values are tagged.
+        besides: the sources of all such texts, in their order.
+
+    Example:
+        >>> tag_of(Citation("published", "a"), Entry("one", "tap", "One"), [Citation("published", "a")])
+        '[1]'
+    """
+    return TAGS.get(citation.label) or f"[{_numbers(entry, besides)[citation.document]}]"
+
+
+def _numbers(entry: Entry, besides: Sequence[Citation] = ()) -> dict[str, int]:
+    """The documents that its values cite, numbered in the order of the values, then those of the texts beside them."""
+    citations = [*(one.citation for one in entry.values.values()), *besides]
+    cited_here = [one.document for one in citations if one.label == "published"]
     return {document: number for number, document in enumerate(dict.fromkeys(cited_here), 1)}
 
 
-def legend(book: Book, entry: Entry, *, full: bool = False, more: str = "") -> Sources:
+def legend(
+    book: Book, entry: Entry, *, full: bool = False, more: str = "", besides: Sequence[Citation] = ()
+) -> Sources:
     """What each tag stands for, each once.
 
     Args:
@@ -50,21 +70,22 @@ def legend(book: Book, entry: Entry, *, full: bool = False, more: str = "") -> S
         entry: whose values are tagged.
         full: tells publisher, year, place and caveat of a document too, and not its title alone.
         more: where the rest is told that a value has beside its source.
+        besides: the sources of texts that stand beside the values.
     """
     values = [one for one in entry.values.values() if not one.unread]
+    citations = [*(one.citation for one in values), *besides]
     marks = {}
-    for document, number in _numbers(entry).items():
+    for document, number in _numbers(entry, besides).items():
         places = dict.fromkeys(
-            one.citation.place
-            for one in values
-            if one.citation.document == document and one.citation.label == "published"
+            one.place for one in citations if one.document == document and one.label == "published"
         )
         place = "; ".join(filter(None, places)) if full else ""
         name = cited if full else briefly
         marks[f"[{number}]"] = name(book, Citation("published", document, place))
     for label, tag in TAGS.items():
-        if any(one.citation.label == label or (tag == OWN and one.layer == "shop") for one in values):
+        is_own = tag == OWN and any(one.layer == "shop" for one in values)
+        if is_own or any(one.label == label for one in citations):
             marks[tag] = cited(book, Citation(label))  # type: ignore[arg-type]
     if any(MORE in tag for tag in tags(book, entry).values()):
-        marks[MORE] = f"more is told of it{more}"
+        marks[MORE] = f"more told{more}"
     return Sources(marks)

@@ -5,15 +5,18 @@ What stops, the tool, the cautions, what to set, what to read on the way and aft
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from geometry.figure import Figure
 from library.calc.surfaces import title_of
+from library.cards.how_ground import Numbers, setup_of
 from library.cards.job import Job, Step
 from library.cards.provenance import joined
 from library.cards.settings_lines import SettingLine, setting_lines
+from library.guidance.model import ON_FULL_PAPER, ON_PAPER
 from library.pages.cautions import on_paper
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Table, ToWrite
+from library.pages.setup import on_paper as setup_on_paper
 from library.setup_sheet import head, readings, verdicts
 from library.setup_sheet.wanted import title, wanted
 from library.units.system import Display
@@ -48,7 +51,10 @@ def compose(job: Job, display: Display) -> Page:
     )
     tables = tuple(readings.tables(job, display))
     drawn = () if beside else drawing
+    # Where the indicator points stands over the readings already.
+    steps = ON_FULL_PAPER if tables else tuple(one for one in ON_PAPER if one != "read" or not on_the_way)
     looked_up = (
+        ("How it is ground", tuple(_how_ground(job, display, steps))),
         ("What it means", (*(() if tables else drawn), *((Checks(good),) if good else ()))),
         ("", (*drawn, *tables) if tables else ()),
         ("As received", tuple(_received(job, display))),
@@ -67,6 +73,15 @@ def compose(job: Job, display: Display) -> Page:
         before=head.stops(job, stop),
         aside=head.which(job),
     )
+
+
+def _how_ground(job: Job, display: Display, steps: Iterable[str]) -> Iterator[Block]:
+    """Six short lines at most, with the numbers of the job; nothing where something stops, and nothing when it was done."""
+    setup = setup_of(job)
+    stopped = any(step.in_use and step.stopped for step in job.steps)
+    if setup is not None and not stopped and not job.card.done:
+        numbers = Numbers(job, display)
+        yield setup_on_paper(job.book, setup, numbers, numbers.convert, steps)
 
 
 def _characters(table: Table) -> int:

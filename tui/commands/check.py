@@ -38,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
         return 1 if findings else 0
     for finding in findings:
         printing.line(str(finding))
-    count = len(findings)
+    count = sum(one.counts for one in findings)
     if count:
         printing.line(f"{count} problem{'s' if count > 1 else ''} found.")
         return 1

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from library.book.model import Book, Entry
 from library.calc.cautions import cautions_for
+from library.guidance.setups import for_entry
 from library.pages.cautions import at_arms_length
 from library.pages.entry import (
     UNREAD,
@@ -13,12 +14,14 @@ from library.pages.entry import (
     about_entry,
     about_family,
     guide,
+    how_it_is_ground,
     in_detail,
     in_hand,
     values_table,
 )
 from library.pages.entry_sources import legend
 from library.pages.page import Block, Page, Said, Section, Table
+from library.pages.setup import citations
 from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, text_of, width_of, wrap
 from tui.view.page_lines import block_lines, page_lines
 from tui.view.viewport import Viewport
@@ -113,13 +116,18 @@ class EntryPage:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
         entry = self.entry
         unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
-        sections = [Section("", (*unread, guide(book, entry, by_lines=True))), *about_family(book, entry)]
+        sections = [
+            Section("", (*unread, guide(book, entry, convert, by_lines=True))),
+            *about_family(book, entry),
+        ]
         if cut:
             sections.append(
                 in_detail(book, (entry.values[key] for key in entry.values if key in cut), convert)
             )
+        sections += how_it_is_ground(book, entry, convert)
         about = Said((about_entry(book, entry),), "quiet")
-        sections.append(Section("", (legend(book, entry, full=True), about)))
+        besides = citations(for_entry(book, entry), whole=True)
+        sections.append(Section("", (legend(book, entry, full=True, besides=besides), about)))
         return page_lines(Page("", tuple(sections)), width)
 
 

@@ -15,9 +15,10 @@ def examples() -> list[str]:
 
 
 def test_the_examples_make_a_book_without_a_problem(tmp_path: Path) -> None:
-    schema, entry, table_of_its_own, others = examples()
+    schema, entry, table_of_its_own, others, *more = examples()
     (tmp_path / "entries.toml").write_text(schema + entry)
-    (tmp_path / "others.toml").write_text(schema + others)
+    for number, example in enumerate((others, *more)):
+        (tmp_path / f"others-{number}.toml").write_text(schema + example)
     (tmp_path / "long.toml").write_text(
         schema + '[[entry]]\nid = "long"\nfamily = "tap"\ntitle = "Long"\n' + table_of_its_own
     )
@@ -26,11 +27,11 @@ def test_the_examples_make_a_book_without_a_problem(tmp_path: Path) -> None:
     value = book.entries["long"].values["rake_angle"]
     assert value.low is not None
     assert (value.low.text, value.citation.label) == ("3 deg", "shop")
-    example = book.entries["spiral-point-tap-bronze"]
-    width = example.values["land_width"].usual
+    tap = book.entries["spiral-point-tap-bronze"]
+    width = tap.values["land_width"].usual
     assert width is not None
     assert width.per_diameter
-    assert example.values["chamfer_relief_angle"].citation.place == "chapter 5, table 5-1"
+    assert tap.values["chamfer_relief_angle"].citation.place == "chapter 5, table 5-1"
 
 
 def test_every_file_of_the_reader_is_told_of() -> None:

@@ -307,7 +307,7 @@ def test_a_sheet_with_a_stop_says_so_at_its_head_and_prints_no_number_in_that_bo
     job = work_out(edited(tap(), "settings.wheel-speed.rotational_speed", "5000 rpm"), drawer)
     for form in ("text", "markdown", "html"):
         page = setup_sheet(job, form)
-        head = page[: page.index("Mind this first")]
+        head = page[: page.index("Set, in this order")]
         assert "STOP: do not grind this before" in head
         setting = next(line for line in page.splitlines() if "Rotational speed" in line and "STOP" in line)
         assert "5000" not in setting

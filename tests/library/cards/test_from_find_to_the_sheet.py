@@ -104,3 +104,18 @@ def test_a_tap_of_five_flutes_that_was_read_over_a_vee(yard_book: Book) -> None:
     quiet = job(yard_book, "tap-hand-plain-steel", {"tool.flutes": "5"}).step("vee-reading")
     assert quiet is not None
     assert quiet.rests
+
+
+def test_a_gun_tap_brings_its_spiral_point_from_the_book(yard_book: Book) -> None:
+    measured = {"tool.thread": "M10 x 1.5"}
+    found = job(yard_book, "tap-spiral-point-plain-steel", measured)
+    step = found.step("spiral-point")
+    assert step is not None
+    assert step.works
+    # By hand: 5 threads of chamfer and 2 more of 1.5 are 10.5, and 10.5 tan 10 = 1.85144. Derived.
+    assert settings(found)["spiral_point_angle"] == "10.00 deg"
+    assert settings(found)["spiral_point_depth"] == "1.851 mm"
+    assert "10.500 mm long and goes 2 threads past" in " ".join(setup_sheet(found).split())
+    straight = job(yard_book, "tap-hand-plain-steel", measured).step("spiral-point")
+    assert straight is not None
+    assert straight.rests

@@ -67,6 +67,19 @@ def test_each_commit_shows_who_when_and_the_value_before_and_after(shop: Path) -
     assert all(change.before is None for change in begin.changes)
 
 
+def test_a_table_of_another_kind_has_its_history_too(shop: Path, run_git: RunGit) -> None:
+    file = shop / "setups.toml"
+    for text in ("Slowly.", "Slower."):
+        line = f'feed = {{ text = "{text}", source = "shop" }}'
+        file.write_text(f'schema = 1\n\n[[setup]]\nid = "gun-tap"\n{line}\n')
+        run_git(shop, "add", ".")
+        run_git(shop, "commit", "-q", "-m", text)
+    last, begin = history(tree_of(shop), "gun-tap", "setup")
+    feed = [{"text": text, "source": "shop"} for text in ("Slowly.", "Slower.")]
+    assert last.changes == (KeyChange("feed", *feed),)
+    assert begin.message == "Slowly."
+
+
 def test_an_entry_is_followed_into_another_file(shop: Path, run_git: RunGit) -> None:
     recorded(shop, "5 deg")
     (shop / "taps.toml").rename(shop / "- moved\n; taps.toml")

@@ -15,6 +15,19 @@ from tests.library.shop_texts import CUP, grinder
 
 SHOP = grinder('["2800 rpm"]', 'cam_throws = ["1 mm", "1.35 mm", "5 mm"]', '["wheel_head_height"]') + CUP
 
+SET_UP = """
+[[setup]]
+id = "tap-thread-land"
+title = "Thread land of a tap"
+family = "tap"
+surface = "thread-land"
+methods = ["cam"]
+hold = { text = "Between centres.", source = "shop" }
+set = { text = "Fit the cam {chosen_throw}, high at the edge. This stays off the paper.", source = "common practice" }
+feed = { text = "Take {0.02 mm} a pass.", source = "common practice" }
+read = { text = "The heel falls by the drop {heel_drop}.", source = "common practice" }
+"""
+
 FAMILIES = {
     "tap": "Taps",
     "countersink": "Countersinks",
@@ -99,7 +112,9 @@ wanted.point_angle=118 deg
 def sheet_book(tmp_path_factory: pytest.TempPathFactory) -> Book:
     folder = tmp_path_factory.mktemp("shop")
     (folder / "machines.toml").write_text(SHOP)
-    equipment = open_book(folder).more
+    (folder / "setups.toml").write_text(SET_UP)
+    more = open_book(folder).more
+    own = {name: one for name, one in more["setup"].items() if name == "tap-thread-land"}
     return Book(
         {},
         {
@@ -111,7 +126,7 @@ def sheet_book(tmp_path_factory: pytest.TempPathFactory) -> Book:
             name: Caution(name, name.title(), text, Citation("common practice"))
             for name, text in CAUTIONS.items()
         },
-        more={kind: dict(found) for kind, found in equipment.items()},
+        more={"machine": more["machine"], "wheel": more["wheel"], "setup": own},
     )
 
 

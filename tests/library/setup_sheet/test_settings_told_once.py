@@ -22,7 +22,9 @@ def test_the_rest_under_a_helical_tooth_has_one_height_on_the_sheet(
     assert "0.835 mm" not in text
 
 
-def test_unequal_spaces_take_the_place_of_even_moves_of_the_index(sheet_book: Book, reamer_card: Card) -> None:
+def test_unequal_spaces_take_the_place_of_even_moves_of_the_index(
+    sheet_book: Book, reamer_card: Card
+) -> None:
     even = work_out(reamer_card, sheet_book)
     job = work_out(edited(reamer_card, "settings.unequal-spacing.spacing_step", "2 deg"), sheet_book)
     in_use = [[one.sheet.name for one in found.steps if one.in_use] for found in (even, job)]

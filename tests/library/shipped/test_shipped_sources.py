@@ -14,6 +14,9 @@ Table = dict[str, Any]
 Tables = dict[str, list[Table]]
 
 UNPUBLISHED = ("common practice", "from memory")
+GUIDANCE = ("setup",)
+"""The tables that tell of the work."""
+
 NOT_VALUES = {"id", "family", "title", "work_material", "synonyms", "cautions", "notes"}
 
 
@@ -49,6 +52,21 @@ def test_every_published_value_names_its_place_in_the_document(tables: Tables) -
         if value["source"] not in UNPUBLISHED and not value.get("place")
     ]
     assert placeless == []
+
+
+def lines_of(tables: Tables) -> Iterator[tuple[str, Table]]:
+    """Every line of what is told of the work, each a table with its text and its source."""
+    for kind in GUIDANCE:
+        for row in tables[kind]:
+            yield from ((f"{row['id']}.{key}", one) for key, one in row.items() if isinstance(one, dict))
+
+
+def test_every_line_of_the_work_names_a_source_that_exists_and_its_place(tables: Tables) -> None:
+    known = {source["id"] for source in tables["source"]}
+    lines = list(lines_of(tables))
+    assert len(lines) > 100
+    for where, line in lines:
+        assert line["source"] == "common practice" or (line["source"] in known and line["place"]), where
 
 
 def test_no_safety_text_rests_on_memory(tables: Tables) -> None:

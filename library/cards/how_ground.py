@@ -1,0 +1,53 @@
+"""How the tool of a job is ground: the set-up of its surface, and the numbers of the job that stand in its lines."""
+
+from __future__ import annotations
+
+from geometry.quantities import quantity
+from geometry.role import HEEL
+from geometry.sentences import Kind
+from library.cards.job import Job
+from library.cards.settings_lines import setting_lines
+from library.guidance.model import Setup
+from library.guidance.setups import for_job
+from library.units.show import show, show_answer
+from library.units.system import Display
+
+
+def setup_of(job: Job) -> Setup | None:
+    """The set-up of what is ground in a job; nothing where the book has none."""
+    card = job.card
+    entry = job.book.entries.get(card.entry) if card.entry else None
+    return for_job(job.book, card.family, entry, job.choice.surface, job.choice.method)
+
+
+class Numbers:
+    """The numbers of a job by their quantity, each as it is set or read; of what is stopped there is none.
+
+    Args:
+        job: the card worked out.
+        display: the units of lengths.
+    """
+
+    def __init__(self, job: Job, display: Display) -> None:
+        self._job = job
+        self._display = display
+        self._lines = {line.key: line for line in setting_lines(job, display)}
+
+    def __call__(self, key: str) -> str:
+        """The number of a quantity with its unit; empty where the job does not know it, or must not set it."""
+        line = self._lines.get(key)
+        if line is not None:
+            return "" if line.stopped else line.value
+        drop = self._job.doing(HEEL)
+        cam = self._job.by_cam
+        if key == "heel_drop" and cam is not None and drop is not None and not drop.stopped:
+            return show(cam.heel, Kind.LENGTH, self._display)
+        for step in self._job.steps:
+            if step.works and step.answer.result is not None and key in step.answer.result.outputs:
+                number = step.answer.result.outputs[key]
+                return "" if step.stopped else show_answer(number, quantity(key), self._display)
+        return self._job.edge_text(key)
+
+    def convert(self, number: float, kind: Kind) -> str:
+        """A number that is none of the job, in the unit of its lengths."""
+        return show(number, kind, self._display)
