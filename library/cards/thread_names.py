@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 
 from library.book.model import Book
+from library.drills import drill_size
 from library.shop_threads.laying import own_threads
 from library.threads import Thread, find_threads
 
@@ -64,4 +65,6 @@ def _by_its_words(text: str) -> dict[str, str]:
         return {"diameter": f"{metric['size']} mm", "pitch": f"{metric['pitch']} mm"}
     if inch := _INCH.fullmatch(text):
         return {"diameter": f"{inch['size']} in", "threads_per_inch": inch["tpi"]}
+    if size := drill_size(text):
+        return {"diameter": size}
     return {}
