@@ -32,6 +32,7 @@ SUBJECTS = (
     "face",
     "upkeep",
     "wear",
+    "web",
     "indexing",
     "spacing",
     "limits",

@@ -27,6 +27,7 @@ from tui.figure.sketch import (
     tooth_rest,
     vee,
     wear,
+    web,
     wheel,
     work_head,
 )
@@ -78,6 +79,7 @@ def _sketches() -> Mapping[str, Sketch]:
         spiral_point,
         wear,
         pipe_tap,
+        web,
         form,
     ):
         found.update(subject.sketches())
