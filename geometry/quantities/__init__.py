@@ -28,6 +28,7 @@ SUBJECTS = (
     "work_head",
     "vee",
     "spiral_point",
+    "compound",
     "circular_land",
     "face",
     "upkeep",

@@ -136,6 +136,12 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "compound angle",
+        "The angle of a face that slopes two ways at once. It is set by a swivel and a tilt, or by two tilts of which the lower one is a little less than the slope it stands for.",
+        ("double angle", "universal vise", "universal vice"),
+        ("compound_tilt_angle", "cross_slope_angle"),
+    ),
+    Term(
         "spiral point",
         "A slanted gash at the front of a straight flute of a tap, which drives the chips ahead through the hole. It runs a thread or two past the chamfer and is sharpened by itself.",
         ("gun point", "gun nose", "chip driver"),

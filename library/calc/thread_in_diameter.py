@@ -1,16 +1,24 @@
-"""A thread typed where a diameter is asked for: ``M16`` or ``5/8-11 UNC`` fills diameter, pitch and starts."""
+"""A thread typed where a diameter is asked for: ``M16`` or ``5/8-11 UNC`` fills diameter, pitch and starts.
+
+A numbered or lettered drill, ``#7`` or ``letter F``, may be typed for any length.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
 from geometry.calculation import Calculation
+from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from library.issue import Issue
 from library.units.grammar import UnitError, parse
 
 PLACES = ("diameter", "nominal_diameter")
 """The fields in which a thread may be named; a calculation asks for one of them at most."""
+
+
+_BEGIN_A_DRILL = frozenset("#abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
+"""How the name of a numbered or lettered drill begins; no number does."""
 
 
 def place_of_thread(sheet: Calculation) -> str:
@@ -39,6 +47,7 @@ def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[s
         >>> with_thread(calculation("lead-over-land"), {"diameter": "M12"})[0]["pitch"]
         '1.75 mm'
     """
+    typed = _with_drills(sheet, typed)
     place = place_of_thread(sheet)
     name = typed.get(place, "").strip()
     if not name or not _may_be_a_thread(name):
@@ -53,6 +62,20 @@ def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[s
     except NotChosen as error:
         return rest, [Issue(sheet.name, place, "error", f"{place}: {error}")]
     return texts_for(sheet, thread, rest) | rest, []
+
+
+def _with_drills(sheet: Calculation, typed: Mapping[str, str]) -> Mapping[str, str]:
+    """The same with the diameter of each numbered or lettered drill that was typed for a length."""
+    named = {
+        key: text
+        for key, text in typed.items()
+        if text[:1] in _BEGIN_A_DRILL and key in QUANTITIES and quantity(key).kind is Kind.LENGTH
+    }
+    if not named or not any(sheet.field(key) is not None for key in named):
+        return typed
+    from library.drills import drill_size
+
+    return {key: (drill_size(text) or text) if key in named else text for key, text in typed.items()}
 
 
 def _may_be_a_thread(name: str) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from library.drills import drill_size
 from library.threads import find_threads
 
 _MARKS = str.maketrans({"\u00d7": "x", "X": "x", "*": "x"})
@@ -59,4 +60,6 @@ def _by_its_words(text: str) -> dict[str, str]:
         return {"diameter": f"{metric['size']} mm", "pitch": f"{metric['pitch']} mm"}
     if inch := _INCH.fullmatch(text):
         return {"diameter": f"{inch['size']} in", "threads_per_inch": inch["tpi"]}
+    if size := drill_size(text):
+        return {"diameter": size}
     return {}
