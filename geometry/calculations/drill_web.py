@@ -280,7 +280,7 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
-    role=Role(place=52, of_course=(), about="second_web", tells=("pass", "note")),
+    role=Role(place=53, of_course=(), about="second_web", tells=("pass", "note")),
     sample={
         "diameter": 12.0,
         "web_thickness": 1.8,
