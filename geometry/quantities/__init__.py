@@ -33,6 +33,7 @@ SUBJECTS = (
     "face",
     "upkeep",
     "wear",
+    "web",
     "indexing",
     "spacing",
     "limits",

@@ -184,6 +184,18 @@ TERMS = (
         ("flank_angle", "flank_relief_angle"),
     ),
     Term(
+        "web",
+        "The metal that is left between the flutes of a drill. It grows toward the shank, so a drill that has become short has a longer chisel edge, until its point is thinned again.",
+        ("core of a drill",),
+        ("web_thickness", "second_web", "web_after", "wanted_web"),
+    ),
+    Term(
+        "split point",
+        "A drill point whose chisel edge two notches cut away to the middle, so that it starts where it is put and needs less thrust.",
+        ("cross-ground point",),
+        choice=("thinning", "split"),
+    ),
+    Term(
         "gauge projection",
         "How far the small end of a taper pipe tap stands out of a ring gauge that is screwed on by hand. It says where on the cone of the thread the tap begins, and so how deep it has to go in.",
         ("gage projection",),

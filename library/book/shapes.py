@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 
+from library.book.diagnostics import Location
 from library.book.fields import (
     Reader,
     kind,
@@ -62,6 +63,8 @@ class Shape:
         required: keys without which it is of no use.
         has_values: whether any quantity of the vocabulary may be a key.
         is_cited: whether it has ``source`` and ``place``.
+        tells_unread: whether its object is told that a part of its table could not be read.
+        look_over: complains of what is wrong with the whole of it, where its table could be read.
     """
 
     array: str
@@ -70,6 +73,8 @@ class Shape:
     required: tuple[str, ...] = ("title",)
     has_values: bool = False
     is_cited: bool = False
+    tells_unread: bool = False
+    look_over: Callable[[object, Location], None] | None = None
 
     def keys(self) -> list[str]:
         """Every key it takes, for the nearest name to one that it does not."""
@@ -107,6 +112,7 @@ SHAPES: Mapping[str, Shape] = {
             _entry,
             required=("family", "title"),
             has_values=True,
+            tells_unread=True,
         ),
         Shape(
             "family",
@@ -150,7 +156,7 @@ SHAPES: Mapping[str, Shape] = {
 }
 """The tables that are told of here, by their names in brackets."""
 
-_BESIDES = ("library.equipment.shapes", "library.guidance.shapes")
+_BESIDES = ("library.equipment.shapes", "library.guidance.shapes", "library.shop_threads.shapes")
 """Modules whose ``SHAPES`` are tables of a book too."""
 
 

@@ -30,7 +30,7 @@ from library.units.show import show
 
 def tool_answers(job: Job, key: str) -> Parts:
     """What the thread's name says, and what the book knows of machine and wheel."""
-    names = of_thread(job.card.tool.thread).items()
+    names = of_thread(job.card.tool.thread, job.book).items()
     yield (_values((quantity(one).title, text) for one, text in names if one in QUANTITIES),)
     if job.machine is not None:
         speeds = ", ".join(one.text for one in job.machine.spindle_speeds)

@@ -28,6 +28,7 @@ from tui.figure.sketch import (
     tooth_rest,
     vee,
     wear,
+    web,
     wheel,
     work_head,
 )
@@ -82,6 +83,7 @@ def _sketches() -> Mapping[str, Sketch]:
         compound,
         wear,
         pipe_tap,
+        web,
         form,
     ):
         found.update(subject.sketches())
