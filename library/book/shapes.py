@@ -20,10 +20,12 @@ from library.book.fields import (
     one_line,
     paragraph,
     surfaces,
+    word_of,
     word_out_of,
     words,
 )
 from library.book.model import Caution, Entry, Family, Layer, Material, Source, Value
+from library.book.tool_materials import TOOL_MATERIALS
 from library.issue import Place
 
 
@@ -102,6 +104,7 @@ SHAPES: Mapping[str, Shape] = {
                 "family": name_of_a("family"),
                 "title": one_line,
                 "work_material": one_line,
+                "tool_material": word_of(TOOL_MATERIALS, "tool material"),
                 "synonyms": words,
                 "cautions": names_of("caution"),
                 "notes": paragraph,
@@ -119,6 +122,7 @@ SHAPES: Mapping[str, Shape] = {
                 "like": name_of_a("family"),
                 "kind": kind,
                 "surfaces": surfaces,
+                "tool_material": word_of(TOOL_MATERIALS, "tool material"),
                 "synonyms": words,
                 "cautions": names_of("caution"),
                 **dict.fromkeys(FAMILY_TEXTS, paragraph),
