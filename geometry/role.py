@@ -51,6 +51,7 @@ class Role:
         of_course: kinds of tools whose jobs go through it as a matter of course, all that it serves where it says nothing.
             On others it rests until somebody types into it, or measures what it is ``about``; common practice, no source.
         about: the quantity whose measurement brings a resting one into the job.
+        only: an input and the words of it for which it is meant; on any other job it rests. Empty where it is meant for all.
         by_wanted: the quantity that brings a resting one into the job where the card wants it, as an entry of the book does.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
@@ -74,6 +75,7 @@ class Role:
     rated: bool = False
     of_course: tuple[str, ...] | None = None
     about: str = ""
+    only: tuple[str, ...] = ()
     by_wanted: str = ""
     sets: tuple[str, ...] = ()
     otherwise_by: tuple[str, ...] = ()

@@ -165,16 +165,17 @@ def step_view(diameters: Sequence[float], included_angles: Sequence[float]) -> S
 
 
 def chamfer_view(
-    diameter: float, point_diameter: float, length: float, pitch: float, depth: float
+    diameter: float, point_diameter: float, length: float, pitch: float, depth: float, taper: float = 0.0
 ) -> SideView:
     """The front of a tap: the chamfered threads and a few full ones.
 
     Args:
-        diameter: over the crests, in mm, above zero.
+        diameter: over the crests of the first full thread, in mm, above zero.
         point_diameter: at the front, in mm.
         length: of the chamfer, in mm, above zero.
         pitch: from thread to thread, in mm, above zero.
         depth: of the thread, in mm.
+        taper: how much the diameter grows for each unit of length, from zero.
 
     Example:
         >>> view = chamfer_view(12.0, 9.9, 7.0, 1.75, 1.07)
@@ -182,12 +183,12 @@ def chamfer_view(
         ((0.0, 4.93), ['point', 'first full thread'])
     """
     point, crest = point_diameter / 2, diameter / 2
-    root = crest - depth
     outline = []
     for half in range(2 * math.ceil(length / pitch) + 7):
         behind = half * pitch / 2
-        cone = point + (crest - point) * min(behind / length, 1.0)
-        outline.append((behind, max(0.0, min(cone, crest if half % 2 else root))))
+        full = crest + taper / 2 * (behind - length)
+        cone = point + (crest - point) * behind / length if behind < length else full
+        outline.append((behind, max(0.0, min(cone, full if half % 2 else full - depth))))
     marks = (Mark("point", 0.0, outline[0][1]), Mark("first full thread", length, crest))
     return SideView(tuple(outline), marks, one_side=True)
 

@@ -47,7 +47,7 @@ def _parallel(given: Inputs) -> None:
         raise refuse(
             "thread_taper",
             "A taper pipe tap grows behind its chamfer as well, so the depth of a parallel thread does not make its "
-            "chamfer. Take angle and threads of the chamfer off the tap itself.",
+            "chamfer. Pipe-tap works out the small end of such a tap.",
         )
 
 
@@ -243,7 +243,7 @@ CALCULATION = Calculation(
     ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
-    role=Role(place=40, sets=("chamfer_angle",), hands_on="chamfer_angle"),
+    role=Role(place=40, sets=("chamfer_angle",), hands_on="chamfer_angle", only=("thread_taper", "parallel")),
     sample={
         "diameter": 10.0,
         "pitch": 1.5,

@@ -113,6 +113,18 @@ TERMS = (
         ("tooth_rest_height", "rest_width"),
     ),
     Term(
+        "dish",
+        "How far the end edges of a tool lean back from their corners toward the middle, so that the corners cut first and the middle does not drag. A seat cut by a dished end is a little higher in its middle.",
+        ("end hollow", "concavity"),
+        ("dish_angle", "dish_depth"),
+    ),
+    Term(
+        "unequal spacing",
+        "Edges that stand unevenly round the tool, so that they do not come into the work in one beat; chatter lives on that beat. Where each edge has another opposite it, a micrometer still finds the diameter.",
+        ("irregular spacing", "staggered teeth", "uneven flutes"),
+        ("spacing_angles", "spacing_step"),
+    ),
+    Term(
         "throw",
         "How far a cam moves what it drives, from its lowest place to its highest; counted for a whole turn of the tool or from one tooth to the next.",
         ("travel of a cam",),
@@ -122,6 +134,12 @@ TERMS = (
         "rubs",
         "What a surface behind the edge does that lies on the circle or outside it: it presses on the work and does not cut. It leaves a polished band on the land, heat, and a hole that closes on the tool.",
         ("drags", "binds", "stands proud"),
+    ),
+    Term(
+        "compound angle",
+        "The angle of a face that slopes two ways at once. It is set by a swivel and a tilt, or by two tilts of which the lower one is a little less than the slope it stands for.",
+        ("double angle", "universal vise", "universal vice"),
+        ("compound_tilt_angle", "cross_slope_angle"),
     ),
     Term(
         "spiral point",
@@ -164,6 +182,30 @@ TERMS = (
         "One side of a thread, between its crest and its root. Where the thread land falls toward the axis the flanks fall away too, square to themselves by less: by half of it on a 60 degree thread.",
         ("thread flank",),
         ("flank_angle", "flank_relief_angle"),
+    ),
+    Term(
+        "web",
+        "The metal that is left between the flutes of a drill. It grows toward the shank, so a drill that has become short has a longer chisel edge, until its point is thinned again.",
+        ("core of a drill",),
+        ("web_thickness", "second_web", "web_after", "wanted_web"),
+    ),
+    Term(
+        "split point",
+        "A drill point whose chisel edge two notches cut away to the middle, so that it starts where it is put and needs less thrust.",
+        ("cross-ground point",),
+        choice=("thinning", "split"),
+    ),
+    Term(
+        "gauge projection",
+        "How far the small end of a taper pipe tap stands out of a ring gauge that is screwed on by hand. It says where on the cone of the thread the tap begins, and so how deep it has to go in.",
+        ("gage projection",),
+        ("gauge_projection", "projection_after"),
+    ),
+    Term(
+        "hand-tight plane",
+        "The place of a taper pipe thread that lies at the mouth of the fitting when the pipe is screwed in by hand; British pipe threads call it the gauge plane. Its pitch diameter is that by which the thread is gauged.",
+        ("gauge plane", "hand-tight engagement"),
+        ("gauge_length",),
     ),
     Term(
         "chamfer of a tap",

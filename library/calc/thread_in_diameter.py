@@ -1,16 +1,25 @@
-"""A thread typed where a diameter is asked for: ``M16`` or ``5/8-11 UNC`` fills diameter, pitch and starts."""
+"""A thread typed where a diameter is asked for: ``M16`` or ``5/8-11 UNC`` fills diameter, pitch and starts.
+
+A numbered or lettered drill, ``#7`` or ``letter F``, may be typed for any length.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
 from geometry.calculation import Calculation
+from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
+from library.book.model import Book
 from library.issue import Issue
 from library.units.grammar import UnitError, parse
 
 PLACES = ("diameter", "nominal_diameter")
 """The fields in which a thread may be named; a calculation asks for one of them at most."""
+
+
+_BEGIN_A_DRILL = frozenset("#abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
+"""How the name of a numbered or lettered drill begins; no number does."""
 
 
 def place_of_thread(sheet: Calculation) -> str:
@@ -24,12 +33,15 @@ def place_of_thread(sheet: Calculation) -> str:
     return next((place for place in PLACES if sheet.field(place) is not None), "")
 
 
-def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[str, str], list[Issue]]:
+def with_thread(
+    sheet: Calculation, typed: Mapping[str, str], book: Book | None = None
+) -> tuple[Mapping[str, str], list[Issue]]:
     """Put what a thread gives in the place of its name; what else was typed stays.
 
     Args:
         sheet: the calculation.
         typed: what was typed, by field.
+        book: whose own threads go before the standard ones.
 
     Returns:
         The texts to read, and an issue where the name is no thread or several.
@@ -39,20 +51,37 @@ def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[s
         >>> with_thread(calculation("lead-over-land"), {"diameter": "M12"})[0]["pitch"]
         '1.75 mm'
     """
+    typed = _with_drills(sheet, typed)
     place = place_of_thread(sheet)
     name = typed.get(place, "").strip()
     if not name or not _may_be_a_thread(name):
         return typed, []
+    from library.shop_threads.laying import own_threads
     from library.threads import NotChosen, choose, find_threads, texts_for
 
-    if not name[0].isalpha() and name[0] != "#" and not find_threads(name):
+    own = own_threads(book)
+    if not name[0].isalpha() and name[0] != "#" and not find_threads(name, own):
         return typed, []
     rest = {key: text for key, text in typed.items() if key != place and text.strip()}
     try:
-        thread = choose(name)
+        thread = choose(name, own)
     except NotChosen as error:
         return rest, [Issue(sheet.name, place, "error", f"{place}: {error}")]
     return texts_for(sheet, thread, rest) | rest, []
+
+
+def _with_drills(sheet: Calculation, typed: Mapping[str, str]) -> Mapping[str, str]:
+    """The same with the diameter of each numbered or lettered drill that was typed for a length."""
+    named = {
+        key: text
+        for key, text in typed.items()
+        if text[:1] in _BEGIN_A_DRILL and key in QUANTITIES and quantity(key).kind is Kind.LENGTH
+    }
+    if not named or not any(sheet.field(key) is not None for key in named):
+        return typed
+    from library.drills import drill_size
+
+    return {key: (drill_size(text) or text) if key in named else text for key, text in typed.items()}
 
 
 def _may_be_a_thread(name: str) -> bool:

@@ -29,7 +29,7 @@ from library.cards.provenance import (
     texts_for,
     wanted_entry,
 )
-from library.cards.setup_order import calculations_of, rests
+from library.cards.setup_order import calculations_of, meant, rests
 from library.equipment.cam_limits import cam_checks
 from library.equipment.driving import Worked
 from library.equipment.machine_limits import reach_checks, speed_checks
@@ -170,7 +170,7 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     machine, wheel = machines(book).get(card.machine), wheels(book).get(card.wheel)
     display = display_of(card)
     choice = chosen(card, book, machine, wheel)
-    known = known_texts(card, machine, wheel, choice)
+    known = known_texts(card, machine, wheel, choice, book)
     entry = wanted_entry(card, book.entries.get(card.entry))
     answers = Answers(entry, book, display, last.answers if last is not None else None)
     steps: list[Step] = []
@@ -265,7 +265,9 @@ def _step(
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
-    quiet = not setting.typed and rests(sheet, bench.kind, bench.card.received, bench.card.wanted)
+    quiet = not setting.typed and (
+        rests(sheet, bench.kind, bench.card.received, bench.card.wanted) or not meant(sheet, found)
+    )
     # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
     quiet = quiet or (
         sheet.role.rows == MOVES and any(one.works and one.sheet.role.rows == MOVES for one in bench.before)

@@ -7,6 +7,7 @@ from collections.abc import Collection
 from geometry.calculation import Calculation
 from geometry.calculations import calculation, calculation_names
 from library.book.model import Family
+from library.calc.answer import Answer
 from library.calc.by_family import sheets_for
 
 
@@ -28,6 +29,20 @@ def rests(sheet: Calculation, kind: str, measured: Collection[str], wanted: Coll
     if of_course is None or kind in of_course:
         return False
     return sheet.role.about not in measured and sheet.role.by_wanted not in wanted
+
+
+def meant(sheet: Calculation, found: Answer) -> bool:
+    """Whether a calculation is meant for a tool, by the words of the input that decides it.
+
+    Args:
+        sheet: the calculation.
+        found: as it is answered, with its inputs.
+    """
+    if not sheet.role.only:
+        return True
+    key, *words = sheet.role.only
+    decides = found.inputs.get(key)
+    return decides is not None and decides.value in words
 
 
 def calculations_of(family: Family | None) -> tuple[Calculation, ...]:

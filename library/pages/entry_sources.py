@@ -87,5 +87,5 @@ def legend(
         if is_own or any(one.label == label for one in citations):
             marks[tag] = cited(book, Citation(label))  # type: ignore[arg-type]
     if any(MORE in tag for tag in tags(book, entry).values()):
-        marks[MORE] = f"more is told of it{more}"
+        marks[MORE] = f"more told{more}"
     return Sources(marks)

@@ -163,8 +163,8 @@ def scaled(values: Mapping[str, Given], factor: float) -> dict[str, Given]:
     return {key: larger(key, value) for key, value in values.items()}
 
 
-SIZE_MATTERS = frozenset({"reamer-size", "tap-limits"})
-"""Calculations by tables of tolerances, which do not grow with the size."""
+SIZE_MATTERS = frozenset({"pipe-tap", "reamer-size", "tap-limits"})
+"""Calculations by tables of sizes or tolerances, which do not grow with the size."""
 
 
 @each_calculation

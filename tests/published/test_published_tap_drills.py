@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from geometry.sentences import Kind
-from library.threads import find_threads
+from library.threads import all_threads, find_threads
 from library.units.read import read
 
 
@@ -41,3 +41,34 @@ from library.units.read import read
 def test_metric_tap_drills_are_those_of_a_second_table(size: str, drill: float) -> None:
     (row,) = find_threads(size)
     assert read(row.tap_drill, Kind.LENGTH, unit_wanted=True).number == pytest.approx(drill, abs=1e-9)
+
+
+# BS 84 as a public document of thread data quotes it: the internal minor diameter may be 0.2 p larger than basic, and 0.004,
+# 0.005 or 0.007 in beside for 26, 24 to 22, and 20 and fewer threads to the inch. ISO 228-1, by a thread gauge maker's wall
+# chart: 11 threads to the inch, least and greatest minor diameter 0.640 mm apart.
+@pytest.mark.parametrize("series", ["whitworth", "british-fine", "british-pipe-parallel"])
+def test_every_british_tap_drill_lies_within_the_limits_of_its_minor_diameter(series: str) -> None:
+    rows = [row for row in all_threads().values() if row.series.id == series]
+    assert all(row.tap_drill for row in rows)
+    for row in rows:
+        count = float(row.threads_per_inch.split()[0])
+        basic = read(row.minor_diameter, Kind.LENGTH).number
+        beside = 0.004 if count >= 26 else 0.005 if count >= 22 else 0.007
+        wide = 0.640 if (series, count) == ("british-pipe-parallel", 11.0) else (0.2 / count + beside) * 25.4
+        drill = read(row.tap_drill, Kind.LENGTH).number
+        # A page prints 45.5 mm for G 1-1/2, a hundredth over the greatest.
+        assert basic - 0.015 <= drill <= basic + wide + 0.02, row.id
+
+
+# A thread gauge maker's wall chart, unified threads, 8 TPI: nominal size in inches, and least minor diameter.
+UN_8 = [(1.125, 0.9900), (1.25, 1.1150), (1.375, 1.2400), (1.5, 1.3650), (1.625, 1.4900), (1.75, 1.6150), (1.875, 1.7400),
+        (2, 1.8650), (2.25, 2.1150), (2.5, 2.3650), (2.75, 2.6150), (3, 2.8650), (3.5, 3.3650), (4, 3.8650), (4.5, 4.3650)]  # fmt: skip
+
+
+def test_the_series_of_eight_threads_is_that_of_the_wall_chart() -> None:
+    rows = [row for row in all_threads().values() if row.series.id == "unified-8"]
+    for row, (size, minor) in zip(rows, UN_8, strict=True):
+        assert read(row.diameter, Kind.LENGTH).number / 25.4 == pytest.approx(size)
+        assert read(row.minor_diameter, Kind.LENGTH).number / 25.4 == pytest.approx(minor, abs=6e-4)
+        assert read(row.tap_drill, Kind.LENGTH).number / 25.4 == pytest.approx(size - 0.125)
+    assert [one.title for one in find_threads("1-1/2 8-UN")] == ["1-1/2-8 UN"]

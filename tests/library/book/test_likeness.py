@@ -124,7 +124,7 @@ def test_a_family_of_which_nothing_is_said_has_what_serves_every_tool_and_is_tol
 def test_a_kind_alone_is_enough(tmp_path: Path) -> None:
     book = book_of(tmp_path, family("shell-reamer", kind='"reamer"'))
     assert book.findings == ()
-    assert sheets_for(book.families["shell-reamer"])[0].name == "reamer-land"
+    assert sheets_for(book.families["shell-reamer"])[0].name == "bevel-lead"
 
 
 def test_an_unknown_family_has_no_calculations() -> None:

@@ -7,6 +7,7 @@ three threads rise at atan(0.61343 / 3), 11.56 degrees, and 8 degrees take 4.36 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -141,3 +142,26 @@ def test_without_the_chamfer_in_the_job_the_readings_go_by_the_wanted_angle(book
     assert told(job) == []
     assert set_to(job) == []
     assert read_by(job) == pytest.approx(math.radians(8))
+
+
+def test_a_taper_pipe_tap_takes_the_chamfer_of_its_own_kind(book: Book) -> None:
+    pipe = tap(threads="2.5", angle="")
+    pipe = replace(
+        pipe,
+        tool=Tool("T-9", thread="1/2 NPT", flutes="4"),
+        received={**pipe.received, "gauge_projection": ("14.5 mm",)},
+    )
+    job = work_out(pipe, book)
+    assert [one.sheet.name for one in job.steps if one.in_use and "chamfer_angle" in one.sheet.role.sets] == [
+        "pipe-tap"
+    ]
+    # Derived: 0.8 of the pitch over 2.5 threads, and the thread's own 1 in 32 on each side.
+    result = step_of(job, "pipe-tap").answer.result
+    assert result is not None
+    assert math.tan(result.outputs["chamfer_angle"]) == pytest.approx(0.8 / 2.5 + 1 / 32)
+    assert set_to(job) == ["19.35 deg"]
+    assert read_by(job) == pytest.approx(math.atan(0.8 / 2.5 + 1 / 32))
+    plain = work_out(tap(), book)
+    assert [
+        one.sheet.name for one in plain.steps if one.in_use and "chamfer_angle" in one.sheet.role.sets
+    ] == ["tap-chamfer"]

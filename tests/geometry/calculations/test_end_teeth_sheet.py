@@ -1,0 +1,73 @@
+"""The end-teeth calculation: dish forward and back, what rubs, and what is set."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from geometry.calculation import Given, Result
+from geometry.calculations import calculation
+from geometry.evaluate import Refusal, run
+
+SHEET = calculation("end-teeth")
+MILL: dict[str, Given] = {"diameter": 20.0, "relief_angle": math.radians(7)}
+FLAT: dict[str, Given] = {**MILL, "dish_angle": 0.0}
+
+
+def states(result: Result) -> list[str]:
+    return [check.state for check in result.checks]
+
+
+def test_the_dish_of_a_mill_is_as_deep_as_a_ruler_on_paper_finds_it() -> None:
+    # By hand: 8 mm from the corner inward at 2 degrees, 8 x 0.0349208.
+    found = run(SHEET, {**MILL, "inner_diameter": 4.0, "dish_angle": math.radians(2)})
+    assert found.outputs["dish_depth"] == pytest.approx(0.279366, abs=1e-6)
+    assert states(found)[0] == "pass"
+    again = run(SHEET, {**MILL, "inner_diameter": 4.0, "dish_depth": 0.279366})
+    assert math.degrees(again.outputs["dish_angle"]) == pytest.approx(2.0, abs=1e-5)
+
+
+def test_without_a_dish_the_head_is_tilted_to_the_relief_and_not_swivelled() -> None:
+    found = run(SHEET, FLAT)
+    assert found.outputs["workhead_tilt"] == pytest.approx(math.radians(7))
+    assert found.outputs["workhead_swivel"] == 0.0
+    assert set(states(found)) == {"note"}
+
+
+@pytest.mark.parametrize(
+    ("change", "state"),
+    [
+        ({"dish_depth": -0.05}, "stop"),
+        ({"dish_angle": math.radians(5.1)}, "watch"),
+        ({"dish_angle": math.radians(4.9)}, "pass"),
+        ({"dish_angle": 0.0, "relief_angle": 0.0}, "stop"),
+        ({"dish_angle": 0.0, "secondary_relief_angle": math.radians(6)}, "watch"),
+    ],
+)
+def test_what_rubs_or_weakens_is_told_first(change: dict[str, Given], state: str) -> None:
+    assert states(run(SHEET, {**MILL, **change}))[0] == state
+
+
+def test_each_facet_of_the_end_has_its_setting() -> None:
+    rows = run(SHEET, {**FLAT, "secondary_relief_angle": math.radians(16)}).rows
+    assert [math.degrees(row.values["workhead_tilt"]) for row in rows] == pytest.approx([7, 16])
+
+
+def test_the_indicator_along_the_axis_reads_the_relief_of_a_flat_end() -> None:
+    # By hand: a chord-like way of 10 sin(0.2) = 1.98669 behind the edge, times tan 7.
+    found = run(SHEET, {**FLAT, "land_width": 2.0})
+    assert found.outputs["axial_drop"] == pytest.approx(1.986693 * math.tan(math.radians(7)), abs=1e-6)
+    assert len(found.stations) == 5
+
+
+def test_edges_that_begin_outside_the_corners_are_refused() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, {**FLAT, "inner_diameter": 20.0})
+    assert refused.value.problems[0].key == "inner_diameter"
+
+
+def test_a_dish_that_nobody_gave_is_asked_for_and_not_taken_as_none() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, MILL)
+    assert [(one.key, one.missing) for one in refused.value.problems] == [("dish_angle", True)]
