@@ -20,10 +20,12 @@ from library.cards.job import Job
 from library.cards.learn import lessons
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
+from library.guidance.troubles import symptoms_of, told_of
 from library.guidance.wheels import recommended_for
 from library.pages.page import Block, Checks, Labelled, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
+from library.pages.troubles import beside_card
 from library.pages.wheels import in_a_line
 from library.units.show import show
 
@@ -66,7 +68,10 @@ def _values(pairs: Iterable[tuple[str, str]]) -> Values:
 
 
 def received_answers(job: Job, key: str) -> Parts:
-    """The relief that was on the tool, flute by flute."""
+    """What to look at for the trouble that is told; the relief that was on the tool, flute by flute."""
+    found = told_of(job.card.wrong, symptoms_of(job.book, job.card.family)) if job.card.wrong.strip() else ()
+    if found:
+        yield tuple(beside_card(job.book, found, Numbers(job, job.display).convert))
     yield _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job))
 
 
