@@ -168,17 +168,15 @@ class _Worker:
         """Whether a list stands as tables with a header each, and shall hold tables only."""
         lists = isinstance(old, list) and isinstance(value, list) and bool(value)
         headers = [one for one in self.layout.statements if one.is_header and one.path[:-1] == path]
-        return (
-            lists
-            and len(headers) == len(old)
-            and all(isinstance(one, Mapping) for one in value)
-        )
+        return lists and len(headers) == len(old) and all(isinstance(one, Mapping) for one in value)
 
     def _set_tables(
         self, path: KeyPath, old: list[Data], value: list[Mapping[str, object]], new: Data
     ) -> list[Splice]:
         """A list of tables under a header each: each by itself; those that are too many go, new ones come last."""
-        splices = [splice for number in range(len(value), len(old)) for splice in self.drop((*path, number), new)]
+        splices = [
+            splice for number in range(len(value), len(old)) for splice in self.drop((*path, number), new)
+        ]
         for number, table in enumerate(value[: len(old)]):
             splices += self._set_each((*path, number), old[number], table, new)
         end = self.layout.below(path)[-1].end

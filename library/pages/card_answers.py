@@ -11,6 +11,7 @@ from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
+from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
 from library.cards.how_ground import Numbers, setup_of
@@ -37,7 +38,9 @@ def tool_answers(job: Job, key: str) -> Parts:
         wheel = job.wheel
         yield _about(
             wheel.title,
-            ", ".join(part for part in (wheel.shape, wheel.diameter.text if wheel.diameter else "") if part),
+            ", ".join(
+                part for part in (spoken(wheel.shape), wheel.diameter.text if wheel.diameter else "") if part
+            ),
             ", ".join(part for part in (wheel.grit, wheel.bond) if part),
             f"rated {wheel.rated_speed.measure.text}" if wheel.rated_speed else "NO RATING in the book",
             f"dressed {wheel.dressed.isoformat()}" if wheel.dressed else "",

@@ -61,7 +61,9 @@ def _close(screen: CardScreen) -> None:
         screen.say(f"{screen.said} Look at it, then close it.")
         return
     learned = (
-        f" {screen.key_of('learn')} brings into the book what was learned." if not_in_book(form.card, form.book) else ""
+        f" {screen.key_of('learn')} brings into the book what was learned."
+        if not_in_book(form.card, form.book)
+        else ""
     )
     screen.say(
         f"Card {form.card.id} is done, a record now. {screen.key_of('print')} shows its setup sheet.{learned}"
