@@ -191,6 +191,8 @@ def expected(data: dict[str, Any], change: Change) -> dict[str, Any]:
     if isinstance(change, ask.AddEntry):
         data["entry"] += [{"id": "new", "family": "f0", "title": change.title, **change.content}]
         return data
+    if isinstance(change, ask.SetTable):
+        raise TypeError("the long run changes entries and families")
     table = next(entry for entry in data["entry"] if entry["id"] == change.entry)
     if isinstance(change, ask.CopyEntry):
         data["entry"].append({**table, "id": "new", "title": change.title})

@@ -10,7 +10,7 @@ from geometry.surfaces import surface_of_relief
 from library.calc.answer import answer
 from library.calc.by_family import sheets_for
 from library.calc.measured import SHEET
-from library.calc.surfaces import FIELD
+from library.calc.surfaces import FIELD, book_key
 from library.drafts.draft import Draft
 from library.equipment.filling import texts_of
 from library.equipment.model import machines
@@ -47,6 +47,7 @@ class Calculators:
         self._forms: dict[tuple[str, str], Form] = {}
         self._last: dict[str, str] = {}
         self._carried: dict[str, str] = {}
+        self._filled: set[str] = set()
         self._drawer: dict[str, str] = {}
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
@@ -64,9 +65,20 @@ class Calculators:
         self.compute(form)
         return form
 
+    def tools_typed_for(self) -> list[str]:
+        """The ids of the entries for which something was typed into calculations, and not put there by the program."""
+        return [name for name in self._typed if name not in self._filled and self._has_typed(name)]
+
+    def typed_by_hand(self, entry: Entry) -> None:
+        """What stands in the calculations for an entry is a person's own from now on."""
+        self._filled.discard(entry.id)
+
     def has_typed(self, entry: Entry) -> bool:
         """Whether anything was typed into calculations for an entry."""
-        return any(one.text.strip() for one in self._typed.get(entry.id, {}).values())
+        return entry.id in self.tools_typed_for()
+
+    def _has_typed(self, name: str) -> bool:
+        return any(one.text.strip() for one in self._typed[name].values())
 
     def fill(self, entry: Entry, texts: Mapping[str, str]) -> None:
         """Type texts for an entry, in place of what was typed for it before.
@@ -77,7 +89,9 @@ class Calculators:
         """
         typed = self._typed.setdefault(entry.id, {})
         typed.clear()
-        typed.update({key: TextLine.ending(text) for key, text in texts.items()})
+        self._filled.add(entry.id)
+        surface = texts.get(FIELD, "")
+        typed.update({book_key(key, surface) or key: TextLine.ending(text) for key, text in texts.items()})
 
     def for_measuring(self, entry: Entry, key: str) -> Calculation:
         """The calculation that measures a new tool, the surface typed whose relief is wanted.

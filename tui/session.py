@@ -86,6 +86,10 @@ class Session:
         """Everything that was typed into calculators."""
         return later.Calculators(self)
 
+    def tools_typed_for(self) -> list[str]:
+        """The ids of the tools for which something was typed into calculations."""
+        return self.calculators.tools_typed_for() if "calculators" in vars(self) else []
+
     def switch_units(self) -> None:
         """Change between millimetres and inches; what was typed keeps its meaning."""
         new = self.display.other()

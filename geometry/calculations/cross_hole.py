@@ -28,6 +28,7 @@ from geometry.cone.relief import (
 )
 from geometry.cures import Way, way
 from geometry.plausible import LEAST_RELIEF, MOST_RELIEF
+from geometry.preconditions import refuse
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
 from geometry.side_view import BODY, LONGEST, Mark, SideView
@@ -62,7 +63,10 @@ def _radial_for(relief: float, made: CrossHole) -> float:
     """The radial throw of a turn that gives a relief where the edge ends, in mm."""
     square = 2 * math.pi * square_throw_for(relief, 2 * made.ends[1])
     found = radial_throw_for(square, 0.0, 2 * made.half_angle)
-    assert found is not None, "a cone with a tip is no face"
+    if found is None:
+        raise refuse(
+            "included_angle", "So flat a cone gets no relief from a radial throw. Measure its angle again."
+        )
     return found
 
 

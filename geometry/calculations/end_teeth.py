@@ -221,16 +221,15 @@ CALCULATION = Calculation(
     title="End teeth: dish, relief and corner",
     question="How is the work head tilted and swivelled for the end teeth, how deep is their dish, and what relief does the corner want?",
     wants="The diameter is that over the corners, and the inner diameter that on which the end edges begin, such as the pilot's; "
-    "the relief is that along the axis at the corner; the corner lies at its angle to the axis.",
+    "a flat seat has a dish of 0; the relief is that along the axis at the corner; the corner lies at its angle to the axis.",
     neglects="It takes each end edge as straight and in line with the axis, each facet as one flat, and a head whose spindle tilts "
     "on a swivelled base; on another head the two angles differ a little. What the feed takes off the relief is another question.",
-    kinds=("end-mill", "counterbore"),
+    kinds=("counterbore", "end-mill"),
     surfaces=("end",),
-    beside=True,
     inputs=(
         Field("diameter"),
         Field("inner_diameter", optional=True, fill_from=("pilot_diameter",)),
-        Field("dish_angle", one_of="dish", default=0.0),
+        Field("dish_angle", one_of="dish"),
         Field("dish_depth", one_of="dish"),
         Field("relief_angle"),
         Field("secondary_relief_angle", optional=True),

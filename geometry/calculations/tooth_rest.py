@@ -223,7 +223,7 @@ CALCULATION = Calculation(
     "of the land square to the axis, ground flat by a cup or dish wheel with the edge below the axis and the land above it.",
     neglects="It takes the rest as fixed beside the wheel and the tool as led along it by hand, the tooth always down on it; it "
     "says nothing of the bend of a thin blade. Under an inclined wheel the rest stands level with the axis instead.",
-    kinds=("reamer", "counterbore", "twist-drill", "step-drill", "subland-drill"),
+    kinds=("end-mill", "reamer", "counterbore", "twist-drill", "step-drill", "subland-drill"),
     surfaces=("land",),
     beside=True,
     inputs=(

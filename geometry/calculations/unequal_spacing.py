@@ -218,7 +218,7 @@ CALCULATION = Calculation(
     "no source); the ratio of your head and the circles of your plates, else a common head and plate are assumed.",
     neglects="It plans spaces for edges that are made or ground anew; a tool that has its spaces keeps them, and is indexed by its "
     "own teeth. It says nothing of which step stops which chatter. Every space is at least one hole.",
-    kinds=("reamer", "countersink", "counterbore"),
+    kinds=("reamer", "countersink", "counterbore", "end-mill"),
     belongs_on=("land", "bevel", "cone", "end"),
     beside=True,
     inputs=(

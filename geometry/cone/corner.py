@@ -9,7 +9,7 @@ kr cos p + ka sin p, so that
 
     tan(relief square to the profile) = (kr cos p + ka sin p) / r(p)
 
-A radial cam alone leaves the end of the corner without any: its normal relief is the radial one times the cosine of the
+A throw at the axis alone leaves the end of the corner without any: its normal relief is the radial one times the cosine of the
 profile angle. All derived; a numeric surface repeats it in the tests.
 """
 

@@ -136,6 +136,12 @@ TERMS = (
         ("drags", "binds", "stands proud"),
     ),
     Term(
+        "compound angle",
+        "The angle of a face that slopes two ways at once. It is set by a swivel and a tilt, or by two tilts of which the lower one is a little less than the slope it stands for.",
+        ("double angle", "universal vise", "universal vice"),
+        ("compound_tilt_angle", "cross_slope_angle"),
+    ),
+    Term(
         "spiral point",
         "A slanted gash at the front of a straight flute of a tap, which drives the chips ahead through the hole. It runs a thread or two past the chamfer and is sharpened by itself.",
         ("gun point", "gun nose", "chip driver"),
@@ -176,6 +182,18 @@ TERMS = (
         "One side of a thread, between its crest and its root. Where the thread land falls toward the axis the flanks fall away too, square to themselves by less: by half of it on a 60 degree thread.",
         ("thread flank",),
         ("flank_angle", "flank_relief_angle"),
+    ),
+    Term(
+        "web",
+        "The metal that is left between the flutes of a drill. It grows toward the shank, so a drill that has become short has a longer chisel edge, until its point is thinned again.",
+        ("core of a drill",),
+        ("web_thickness", "second_web", "web_after", "wanted_web"),
+    ),
+    Term(
+        "split point",
+        "A drill point whose chisel edge two notches cut away to the middle, so that it starts where it is put and needs less thrust.",
+        ("cross-ground point",),
+        choice=("thinning", "split"),
     ),
     Term(
         "gauge projection",

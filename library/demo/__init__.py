@@ -26,7 +26,9 @@ def lay_out(folder: Path) -> list[Path]:
     shown = sanitize(str(folder))
     try:
         if folder.is_dir() and any(folder.rglob("*.toml")):
-            raise NotStarted(f"There is a book in {shown} already. Name another folder.")
+            raise NotStarted(
+                f"There is a book in {shown} already. Open it with 'heelclear --library {shown}', or name another folder."
+            )
         return [_copy(file, folder / file.relative_to(BOOK)) for file in sorted(BOOK.rglob("*.toml"))]
     except OSError as error:
         reason = sanitize(error.strerror or str(error))

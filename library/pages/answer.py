@@ -191,7 +191,10 @@ def stations(
         heading.append(_head(title, row.kind, display))
         graduation = machine.reading_graduation(key) if machine is not None else None
         if graduation is not None:
-            (sides if key in OTHER_SIDES else divisions).append(len(heading))
+            if key in OTHER_SIDES:
+                sides.insert(-1, len(heading))  # never without the reading that it belongs to
+            else:
+                divisions.append(len(heading))
             heading.append(
                 f"{DIVISIONS}{graduation.division.text.removesuffix(display.unit(row.kind)).strip()}"
             )

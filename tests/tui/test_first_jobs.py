@@ -11,17 +11,20 @@ import pytest
 
 from geometry.calculations import calculation
 from library.book.opening import open_book
-from library.calc.answer import answer
 from tui.first_jobs import FIRST_JOBS, FirstJob
+from tui.session import Session
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
 def worked(job: FirstJob, **others: str) -> str:
-    """All that a calculation says of a job, in one line."""
+    """All that the calculator says of a job, filled in as the screen fills it, in one line."""
     book = open_book()
-    entry = book.entries[job.entry]
-    found = answer(calculation(job.sheet), {**job.typed, **others}, entry=entry, book=book)
+    entry, sheet = book.entries[job.entry], calculation(job.sheet)
+    session = Session(book=book)
+    session.calculators.fill(entry, {**job.typed, **others})
+    found = session.calculators.looked_at(entry, sheet).answer
+    assert found is not None
     assert found.result is not None, found.issues
     stations = [value for one in found.result.stations for value in one.readings.values()]
     numbers = [*found.result.outputs.values(), *stations]
@@ -78,7 +81,10 @@ async def test_a_job_opens_filled_in_and_what_was_typed_for_its_tool_is_not_lost
     async with program(other=open_book()) as hands:
         await hands.do("<f8>", "first jobs", "<enter>", "heel that clears", "<enter>")
         assert "Right when: The cam gives 0.281 mm" in hands.words()
-        await hands.do("<down>", "<down>", "<f9>", "heel that clears", "<enter>")
+        await hands.do("<f9>", "heel that clears", "<enter>")
+        assert "Right when: The cam gives 0.281 mm" in hands.words()  # nobody typed anything
+        assert " 0.281 " in hands.shown()
+        await hands.do("3", "<f9>", "heel that clears", "<enter>")
         assert "Put the numbers of the job in place of what was typed" in hands.words()
         await hands.press("enter")
         assert "First jobs" in hands.lines()[0]

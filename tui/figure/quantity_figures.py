@@ -10,6 +10,7 @@ from tui.figure.alphabet import ALPHABETS, Alphabet, AlphabetName
 from tui.figure.sketch import (
     bevel,
     circular_land,
+    compound,
     cone,
     cylinder,
     drill,
@@ -27,6 +28,7 @@ from tui.figure.sketch import (
     tooth_rest,
     vee,
     wear,
+    web,
     wheel,
     work_head,
 )
@@ -43,6 +45,8 @@ _COUNTED = "it is a count, not a shape"
 NOTHING: Mapping[str, str] = {
     "surface": "each surface it chooses from has its own picture under its relief",
     "relief_method": "it chooses a way of working; each way has its picture under what is set",
+    "face_given_by": "it chooses what is measured; each of its ways has its own picture",
+    "head_axes": "it chooses how a head turns; each axis has its own picture",
     "rule_height": "it is the wheel head height or the tooth rest height, found another way",
     "rule_difference": "it is the difference of two ways of reckoning one height",
     "rated_speed": _LIMIT,
@@ -76,8 +80,10 @@ def _sketches() -> Mapping[str, Sketch]:
         work_head,
         vee,
         spiral_point,
+        compound,
         wear,
         pipe_tap,
+        web,
         form,
     ):
         found.update(subject.sketches())

@@ -128,11 +128,26 @@ class BookScreen(PanedScreen):
             page.choose(chosen.id)
 
     def do_back(self) -> None:
-        """Empty the find line; when it is empty, leave, but never by Escape."""
+        """Empty the find line; when it is empty, leave, but never by Escape, and asked where figures would be forgotten."""
         if self.session.page.find.text:
             self.do_empty()
         elif self.pressed != "escape":
+            self._leave()
+
+    def _leave(self) -> None:
+        """Leave; what was typed into calculations is forgotten then, so that is asked about by name."""
+        tools = self.session.tools_typed_for()
+        if not tools:
             self.heelclear.leave()
+            return
+        entries = [entry.title for one in tools if (entry := self.session.entry(one)) is not None]
+        ask(
+            self,
+            "Leave the program?",
+            "Leave",
+            f"Forgets what was typed into calculations for: {'; '.join(entries)}.",
+            self.heelclear.leave,
+        )
 
     def do_go_on(self) -> None:
         """Open the chosen entry."""

@@ -53,7 +53,7 @@ class CalculatorScreen(PanedScreen):
 
     def foot(self, width: int, height: int) -> list[Line]:
         """What is told of the field in hand, and the cautions."""
-        return self.page.foot(self.session.display, width, height)
+        return [*self.guided(width), *self.page.foot(self.session.display, width, height)]
 
     def tool(self) -> Entry:
         """The entry that fills it."""
@@ -76,12 +76,14 @@ class CalculatorScreen(PanedScreen):
     def typed(self, text: str) -> None:
         """Type into the field in hand, and answer."""
         self.page.form.type(text)
+        self.session.calculators.typed_by_hand(self.entry)
         self._compute()
         self.page.scroll_to_field()
 
     def edited(self, key: str) -> None:
         """Edit the field in hand, and answer."""
         self.page.form.edit(key)
+        self.session.calculators.typed_by_hand(self.entry)
         self._compute()
         self.page.scroll_to_field()
 
@@ -177,7 +179,7 @@ class CalculatorScreen(PanedScreen):
         """Begin a job card with what was typed here."""
         screens.begin_from(self)
 
-    def do_learn(self) -> None:
+    def do_learn_tool(self) -> None:
         """Bring what was measured on a new tool into the book."""
         answer, book = self.page.form.answer, self.session.book
         found = measured_values(answer, self.entry.id) if answer is not None else ()

@@ -52,7 +52,8 @@ class EntryScreen(PanedScreen):
     def foot(self, width: int, height: int) -> list[Line]:
         """Its cautions."""
         book = self.session.book
-        return self.page.cautions(book, width, self.in_full) if book is not None else []
+        cautions = self.page.cautions(book, width, self.in_full) if book is not None else []
+        return [*self.guided(width), *cautions]
 
     def tool(self) -> Entry:
         """The entry that is shown."""

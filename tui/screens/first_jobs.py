@@ -12,6 +12,7 @@ from tui.screens.confirming import ask
 
 if TYPE_CHECKING:
     from library.book.model import Entry
+    from tui.screens.paned import PanedScreen
 
 
 class FirstJobsScreen(Chooser):
@@ -46,11 +47,14 @@ class FirstJobsScreen(Chooser):
             self._open(job, entry)
 
     def _open(self, job: FirstJob, entry: Entry) -> None:
-        """The calculation filled in, or the entry; with what to look at said on it."""
+        """The calculation filled in, or the entry; what to look at above the keys as long as it is open."""
+        screen: PanedScreen
         if job.sheet:
             self.session.calculators.fill(entry, job.typed)
-            self.app.push_screen(screens.CalculatorScreen(self.session, entry, calculation(job.sheet)))
+            screen = screens.CalculatorScreen(self.session, entry, calculation(job.sheet))
         else:
-            self.app.push_screen(screens.EntryScreen(self.session, entry))
+            screen = screens.EntryScreen(self.session, entry)
+        screen.guide = f"{job.look} Right when: {job.right}"
+        self.session.page.reveal(entry.id)
+        self.app.push_screen(screen)
         self.heelclear.load_units()
-        self.heelclear.say(f"{job.look} Right when: {job.right}")

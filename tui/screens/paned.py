@@ -15,7 +15,7 @@ from textual.containers import Horizontal
 from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.view.bars import banner
-from tui.view.lines import Line, Piece, fit, line, rule
+from tui.view.lines import Line, Piece, fit, line, rule, wrap
 from tui.widgets.pane import Pane
 
 if TYPE_CHECKING:
@@ -77,6 +77,7 @@ class PanedScreen(BaseScreen):
         }
         self._shown_beside: object = None
         self._soon: Timer | None = None
+        self.guide = ""
         self.shown_tool: Entry | None = None
 
     def compose(self) -> ComposeResult:
@@ -86,6 +87,10 @@ class PanedScreen(BaseScreen):
         with Horizontal(id="panes"):
             yield from self._panes.values()
         yield self._foot
+
+    def guided(self, width: int) -> list[Line]:
+        """What a new hand is told to look at here, where a first job was opened."""
+        return wrap(self.guide, width, "strong") if self.guide else []
 
     def tool(self) -> Entry | None:
         """The tool that the panes are about."""

@@ -26,7 +26,7 @@ class ReviewChangeScreen(Reading):
 
     def title_text(self) -> str:
         """That nothing is saved yet."""
-        return "Before saving: nothing is written yet"
+        return f"Before saving: nothing is written yet. {self.key_of('go-on')} saves it"
 
     def text(self, width: int) -> list[Line]:
         """The plan in a sentence, its file, and the lines."""
@@ -35,7 +35,13 @@ class ReviewChangeScreen(Reading):
         lines = wrap(plan.sentence, width, "strong")
         lines += [EMPTY, *wrap(f"{plan.path} {what}".strip() + ":", width, "quiet"), EMPTY]
         _, _, *changed = plan.diff()
-        return lines + [one for text in changed for one in diff_lines(text, width)]
+        lines += [one for text in changed for one in diff_lines(text, width)]
+        saves, leaves = self.key_of("go-on"), self.key_of("back")
+        return [
+            *lines,
+            EMPTY,
+            *wrap(f"{saves} saves this; {leaves} leaves everything as it is.", width, "strong"),
+        ]
 
     def do_go_on(self) -> None:
         """Save it."""

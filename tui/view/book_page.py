@@ -145,7 +145,9 @@ class BookPage:
         marks = f"  {len(self.marked)} marked" if self.marked else ""
         size = self.size_for(self.chosen.id) if self.chosen is not None else None
         goes = f"  {size.text} goes along" if size is not None else ""
-        count = "" if self._rows is None else f"{goes}{marks}  {len(self.hits)} of {len(self._rows)}"
+        count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
+        least = len(FIND) + len(self.find.text) + 1 + len(count)
+        count = f"{goes}{count}" if least + len(goes) <= width else count
         room = width - len(FIND) - len(count)
         room = max(room, 1)
         typed = self.find.pieces(room) if live else line(Piece(fit(self.find.text, room), "typed"))

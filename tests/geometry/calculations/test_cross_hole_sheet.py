@@ -8,7 +8,7 @@ import pytest
 
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
-from geometry.evaluate import run
+from geometry.evaluate import Refusal, run
 
 SHEET = calculation("cross-hole")
 
@@ -57,3 +57,8 @@ def test_the_relief_grows_toward_the_tip() -> None:
     reliefs = [row.values["relief_angle"] for row in tool(relief_angle=math.radians(6)).rows]
     assert reliefs == sorted(reliefs, reverse=True)
     assert min(reliefs) > math.radians(6)
+
+
+def test_a_cone_as_flat_as_a_face_is_refused() -> None:
+    with pytest.raises(Refusal, match="So flat a cone"):
+        tool(included_angle=math.nextafter(math.pi, 0), relief_angle=math.radians(6))

@@ -12,6 +12,7 @@ from geometry.evaluate import Refusal, run
 
 SHEET = calculation("end-teeth")
 MILL: dict[str, Given] = {"diameter": 20.0, "relief_angle": math.radians(7)}
+FLAT: dict[str, Given] = {**MILL, "dish_angle": 0.0}
 
 
 def states(result: Result) -> list[str]:
@@ -28,7 +29,7 @@ def test_the_dish_of_a_mill_is_as_deep_as_a_ruler_on_paper_finds_it() -> None:
 
 
 def test_without_a_dish_the_head_is_tilted_to_the_relief_and_not_swivelled() -> None:
-    found = run(SHEET, MILL)
+    found = run(SHEET, FLAT)
     assert found.outputs["workhead_tilt"] == pytest.approx(math.radians(7))
     assert found.outputs["workhead_swivel"] == 0.0
     assert set(states(found)) == {"note"}
@@ -40,8 +41,8 @@ def test_without_a_dish_the_head_is_tilted_to_the_relief_and_not_swivelled() -> 
         ({"dish_depth": -0.05}, "stop"),
         ({"dish_angle": math.radians(5.1)}, "watch"),
         ({"dish_angle": math.radians(4.9)}, "pass"),
-        ({"relief_angle": 0.0}, "stop"),
-        ({"secondary_relief_angle": math.radians(6)}, "watch"),
+        ({"dish_angle": 0.0, "relief_angle": 0.0}, "stop"),
+        ({"dish_angle": 0.0, "secondary_relief_angle": math.radians(6)}, "watch"),
     ],
 )
 def test_what_rubs_or_weakens_is_told_first(change: dict[str, Given], state: str) -> None:
@@ -49,18 +50,24 @@ def test_what_rubs_or_weakens_is_told_first(change: dict[str, Given], state: str
 
 
 def test_each_facet_of_the_end_has_its_setting() -> None:
-    rows = run(SHEET, {**MILL, "secondary_relief_angle": math.radians(16)}).rows
+    rows = run(SHEET, {**FLAT, "secondary_relief_angle": math.radians(16)}).rows
     assert [math.degrees(row.values["workhead_tilt"]) for row in rows] == pytest.approx([7, 16])
 
 
 def test_the_indicator_along_the_axis_reads_the_relief_of_a_flat_end() -> None:
     # By hand: a chord-like way of 10 sin(0.2) = 1.98669 behind the edge, times tan 7.
-    found = run(SHEET, {**MILL, "land_width": 2.0})
+    found = run(SHEET, {**FLAT, "land_width": 2.0})
     assert found.outputs["axial_drop"] == pytest.approx(1.986693 * math.tan(math.radians(7)), abs=1e-6)
     assert len(found.stations) == 5
 
 
 def test_edges_that_begin_outside_the_corners_are_refused() -> None:
     with pytest.raises(Refusal) as refused:
-        run(SHEET, {**MILL, "inner_diameter": 20.0})
+        run(SHEET, {**FLAT, "inner_diameter": 20.0})
     assert refused.value.problems[0].key == "inner_diameter"
+
+
+def test_a_dish_that_nobody_gave_is_asked_for_and_not_taken_as_none() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, MILL)
+    assert [(one.key, one.missing) for one in refused.value.problems] == [("dish_angle", True)]

@@ -156,9 +156,9 @@ def test_a_taper_pipe_tap_takes_the_chamfer_of_its_own_kind(book: Book) -> None:
         "pipe-tap"
     ]
     # Derived: 0.8 of the pitch over 2.5 threads, and the thread's own 1 in 32 on each side.
-    assert math.tan(step_of(job, "pipe-tap").answer.result.outputs["chamfer_angle"]) == pytest.approx(
-        0.8 / 2.5 + 1 / 32
-    )  # type: ignore[union-attr]
+    result = step_of(job, "pipe-tap").answer.result
+    assert result is not None
+    assert math.tan(result.outputs["chamfer_angle"]) == pytest.approx(0.8 / 2.5 + 1 / 32)
     assert set_to(job) == ["19.35 deg"]
     assert read_by(job) == pytest.approx(math.atan(0.8 / 2.5 + 1 / 32))
     plain = work_out(tap(), book)

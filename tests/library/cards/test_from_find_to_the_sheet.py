@@ -119,3 +119,21 @@ def test_a_gun_tap_brings_its_spiral_point_from_the_book(yard_book: Book) -> Non
     straight = job(yard_book, "tap-hand-plain-steel", measured).step("spiral-point")
     assert straight is not None
     assert straight.rests
+
+
+def test_the_face_of_a_step_drill_in_a_universal_vise_is_set_in_minutes(yard_book: Book) -> None:
+    entry = next(one for one in yard_book.entries.values() if one.family == "step-drill")
+    quiet = job(yard_book, entry.id, {}).step("compound-angles")
+    assert quiet is not None
+    assert quiet.rests
+    slopes = {
+        "settings.compound-angles.along_slope_angle": "8 deg",
+        "settings.compound-angles.cross_slope_angle": "12 deg",
+    }
+    found = job(yard_book, entry.id, slopes)
+    # By hand: tan 8 = 0.140541, tan 12 = 0.212557; atan(0.212557 / 0.140541) = 56.53 degrees, and the root of the sum of
+    # their squares, 0.254814, is the tangent of 14.30. The vise has divisions of 15 minutes: 57 are 14.25. Derived.
+    assert settings(found)["base_swivel_angle"] == "56.53 deg"
+    assert settings(found)["compound_tilt_angle"] == "14.30 deg"
+    told = {line.key: line.graduation for line in setting_lines(found, found.display)}
+    assert told["compound_tilt_angle"] == "57 divisions of 15 min, vise tilt"

@@ -11,7 +11,7 @@ from library.issue import Issue, Place
 from tui.screens import findings
 from tui.screens.findings import FindingsScreen
 from tui.session import Session
-from tui.view.lines import text_of
+from tui.view.lines import text_of, wrap
 
 MANY = 10_000
 HEIGHT = 20
@@ -35,7 +35,6 @@ def _chosen(lines: list[str]) -> list[str]:
 
 def test_a_key_lays_out_no_more_than_a_few_screenfuls(monkeypatch: pytest.MonkeyPatch) -> None:
     screen, calls = _screen(MANY), 0
-    wrap = findings.wrap
 
     def counted(*args: object, **more: object) -> object:
         nonlocal calls
