@@ -143,7 +143,7 @@ class _Worker:
             return self._inserted(path, value)
         if isinstance(old, dict) and isinstance(value, Mapping):
             return self._set_each(path, old, value, new)
-        if self._is_tables(path, old, value):
+        if isinstance(old, list) and isinstance(value, list) and self._is_tables(path, old, value):
             return self._set_tables(path, old, value, new)
         raise EditRefused(
             f"{_spoken(self.document.data, path)} in {self.document.name} is written in several places, which cannot be changed safely; "
@@ -164,11 +164,10 @@ class _Worker:
             splices += self.set((*path, key), item, new)
         return splices
 
-    def _is_tables(self, path: KeyPath, old: object, value: object) -> bool:
+    def _is_tables(self, path: KeyPath, old: list[Data], value: list[object]) -> bool:
         """Whether a list stands as tables with a header each, and shall hold tables only."""
-        lists = isinstance(old, list) and isinstance(value, list) and bool(value)
         headers = [one for one in self.layout.statements if one.is_header and one.path[:-1] == path]
-        return lists and len(headers) == len(old) and all(isinstance(one, Mapping) for one in value)
+        return bool(value) and len(headers) == len(old) and all(isinstance(one, Mapping) for one in value)
 
     def _set_tables(
         self, path: KeyPath, old: list[Data], value: list[Mapping[str, object]], new: Data

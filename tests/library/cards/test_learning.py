@@ -97,5 +97,5 @@ def test_what_was_saved_is_no_lesson_any_more_and_the_card_says_that_it_is_in_th
 
 
 def _end(book: Book) -> str:
-    parts = [block for part in end_answers(work_out(TAUGHT, book), "") for block in part]
+    parts = [block for part in end_answers(work_out(TAUGHT, book), "") for block in part if block is not None]
     return as_text(Page("", (Section("", tuple(parts)),)))
