@@ -71,11 +71,17 @@ def _values(pairs: Iterable[tuple[str, str]]) -> Values:
 
 
 def received_answers(job: Job, key: str) -> Parts:
-    """What to look at for the trouble that is told; the relief that was on the tool, flute by flute."""
-    found = told_of(job.card.wrong, symptoms_of(job.book, job.card.family)) if job.card.wrong.strip() else ()
+    """The relief that was on the tool, flute by flute, and what to look at for its trouble; in the line of that it stands first."""
+    relief, trouble = _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job)), tuple(_trouble(job))
+    yield from (relief, trouble) if key else (trouble, relief)
+
+
+def _trouble(job: Job) -> Iterator[Block]:
+    """What to measure and to change for the trouble that the card tells of."""
+    wrong = job.card.wrong.strip()
+    found = told_of(wrong, symptoms_of(job.book, job.card.family)) if wrong else ()
     if found:
-        yield tuple(beside_card(job.book, found, Numbers(job, job.display).convert))
-    yield _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job))
+        yield from beside_card(job.book, found, Numbers(job, job.display).convert)
 
 
 def _of_surface(job: Job) -> str:

@@ -48,8 +48,12 @@ def more_for(screen: CardScreen) -> None:
             f"{screen.key_of('calculate')} shows all lines of this calculation; Right leaves it out of the job."
         )
     elif section == "wrong":
+        troubles = list(_troubles(job))
         _pick(
-            screen, "What is wrong with it?", list(_troubles(job)), lambda title: _add_trouble(screen, title)
+            screen,
+            "What is wrong with it, or what else was measured?",
+            [*troubles, *_quantities(screen, "received")],
+            lambda name: _take_wrong(screen, name, {one.id for one in troubles}),
         )
     elif section in QUANTITY_SECTIONS:
         _pick(
@@ -110,10 +114,13 @@ def _troubles(job: Job) -> Iterable[Choice]:
         yield Choice(title, title, f"Look at: {first.said()}" if first is not None else "")
 
 
-def _add_trouble(screen: CardScreen, title: str) -> None:
-    """Write a trouble behind what stands in the line already."""
+def _take_wrong(screen: CardScreen, name: str, troubles: set[str]) -> None:
+    """Write a trouble behind what stands in the line already, or give a quantity a line."""
+    if name not in troubles:
+        screen.form.open("received", name)
+        return
     before = screen.form.row.text.strip().rstrip(".;")
-    screen.put(f"{before}; {title[:1].lower()}{title[1:]}" if before else title)
+    screen.put(f"{before}; {name[:1].lower()}{name[1:]}" if before else name)
 
 
 def _families(job: Job) -> Iterable[Choice]:
