@@ -200,6 +200,8 @@ def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower)
     below = lower.part(table.array, table.id, shape) if table.layer == "shop" else None
     part = read_part(table, shape, diagnostics)
     made = build([below, part] if below else [part], shape)
+    if shape.look_over is not None and not table.broken:
+        shape.look_over(made, part.location)
     row = Row(
         table.array,
         table.id,

@@ -80,6 +80,30 @@ def kind(raw: object, location: Location) -> str | None:
     return text if text is not None and _is_one_of(EVERY_KIND, "kind", text, location) else None
 
 
+def word_of(known: Collection[str], what: str) -> Reader:
+    """A reader for one word that is known; another is left out after complaining."""
+
+    def read(raw: object, location: Location) -> str | None:
+        text = one_line(raw, location)
+        return text if text is not None and _is_one_of(known, what, text, location) else None
+
+    return read
+
+
+def words_of(known: Collection[str], what: str) -> Reader:
+    """A reader for several words that are known; others are left out after complaining."""
+
+    def read(raw: object, location: Location) -> tuple[str, ...] | None:
+        found = words(raw, location)
+        if found is None:
+            return None
+        return tuple(
+            text for number, text in enumerate(found) if _is_one_of(known, what, text, location.at(number))
+        )
+
+    return read
+
+
 def _is_one_of(known: Collection[str], what: str, text: str, location: Location) -> bool:
     """Whether a word is one that geometry has; complains where it is not."""
     if text in known:

@@ -98,6 +98,7 @@ def code_stamp() -> int:
         library / "units",
         library / "equipment",
         library / "guidance",
+        library / "shop_threads",
         library.parent / "geometry" / "quantities",
     )
     stamp = FORMAT

@@ -116,6 +116,6 @@ def build(parts: list[Part], shape: Shape) -> object:
             fields[key] = fields["id"] if key == "title" else ""
     if shape.is_cited and "citation" not in fields and not location.table.broken:
         fields["citation"] = citation({}, location)
-    if shape.has_values:
+    if shape.tells_unread:
         fields["unread"] = any(part.location.table.broken or part.location.table.unread for part in parts)
     return shape.build(replace(merged, fields=fields))

@@ -74,6 +74,7 @@ def _with(family: Family, other: Family) -> Family:
         family,
         kind=family.kind or other.kind,
         surfaces=family.surfaces or other.surfaces,
+        tool_material=family.tool_material or other.tool_material,
         cautions=family.cautions or other.cautions,
         texts={key: texts[key] for key in FAMILY_TEXTS if key in texts},
     )

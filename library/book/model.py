@@ -99,6 +99,7 @@ class Entry:
         family: the id of its family.
         title: as shown in the list.
         work_material: what it cuts.
+        tool_material: what it is made of, a word of ``library.book.tool_materials``; empty where its family says it.
         synonyms: other words that a search should find it by.
         values: the recommended values by quantity key.
         cautions: ids of the cautions that belong to it.
@@ -113,6 +114,7 @@ class Entry:
     family: str
     title: str
     work_material: str = ""
+    tool_material: str = ""
     synonyms: tuple[str, ...] = ()
     values: Mapping[str, Value] = field(default_factory=dict)
     cautions: tuple[str, ...] = ()
@@ -135,6 +137,7 @@ class Family:
         like: the id of the family that it follows in all that it does not say itself; empty where it follows none.
         kind: the kind of tool that calculations know it as, a word of ``geometry.kinds``; empty where they go by surfaces.
         surfaces: words of the surfaces that are relieved, the one that is mostly ground first.
+        tool_material: what its tools are made of where nothing else is said; empty where that is not known.
         synonyms: other words that a search should find it by.
         cautions: ids of the cautions that belong to every tool of the family.
         extra: the shop's own keys beginning with ``x-``, untouched.
@@ -149,6 +152,7 @@ class Family:
     like: str = ""
     kind: str = ""
     surfaces: tuple[str, ...] = ()
+    tool_material: str = ""
     synonyms: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     extra: Mapping[str, object] = field(default_factory=dict)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 
+from library.book.diagnostics import Location
 from library.book.fields import (
     Reader,
     kind,
@@ -19,10 +20,12 @@ from library.book.fields import (
     one_line,
     paragraph,
     surfaces,
+    word_of,
     word_out_of,
     words,
 )
 from library.book.model import Caution, Entry, Family, Layer, Material, Source, Value
+from library.book.tool_materials import TOOL_MATERIALS
 from library.issue import Place
 
 
@@ -60,6 +63,8 @@ class Shape:
         required: keys without which it is of no use.
         has_values: whether any quantity of the vocabulary may be a key.
         is_cited: whether it has ``source`` and ``place``.
+        tells_unread: whether its object is told that a part of its table could not be read.
+        look_over: complains of what is wrong with the whole of it, where its table could be read.
     """
 
     array: str
@@ -68,6 +73,8 @@ class Shape:
     required: tuple[str, ...] = ("title",)
     has_values: bool = False
     is_cited: bool = False
+    tells_unread: bool = False
+    look_over: Callable[[object, Location], None] | None = None
 
     def keys(self) -> list[str]:
         """Every key it takes, for the nearest name to one that it does not."""
@@ -97,6 +104,7 @@ SHAPES: Mapping[str, Shape] = {
                 "family": name_of_a("family"),
                 "title": one_line,
                 "work_material": one_line,
+                "tool_material": word_of(TOOL_MATERIALS, "tool material"),
                 "synonyms": words,
                 "cautions": names_of("caution"),
                 "notes": paragraph,
@@ -104,6 +112,7 @@ SHAPES: Mapping[str, Shape] = {
             _entry,
             required=("family", "title"),
             has_values=True,
+            tells_unread=True,
         ),
         Shape(
             "family",
@@ -113,6 +122,7 @@ SHAPES: Mapping[str, Shape] = {
                 "like": name_of_a("family"),
                 "kind": kind,
                 "surfaces": surfaces,
+                "tool_material": word_of(TOOL_MATERIALS, "tool material"),
                 "synonyms": words,
                 "cautions": names_of("caution"),
                 **dict.fromkeys(FAMILY_TEXTS, paragraph),
@@ -146,7 +156,7 @@ SHAPES: Mapping[str, Shape] = {
 }
 """The tables that are told of here, by their names in brackets."""
 
-_BESIDES = ("library.equipment.shapes", "library.guidance.shapes")
+_BESIDES = ("library.equipment.shapes", "library.guidance.shapes", "library.shop_threads.shapes")
 """Modules whose ``SHAPES`` are tables of a book too."""
 
 

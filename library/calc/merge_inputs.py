@@ -55,7 +55,7 @@ def merge_inputs(
         book: with the family of the entry.
         display: the units of numbers typed without one.
     """
-    texts, unknown_thread = with_thread(sheet, typed)
+    texts, unknown_thread = with_thread(sheet, typed, book)
     texts, misplaced = own_keys(sheet, texts)
     words = {key: text.strip().lower() for key, text in texts.items() if _takes_an_end(sheet, key, text)}
     inputs, issues = typed_inputs(sheet, {k: t for k, t in texts.items() if k not in words}, display)

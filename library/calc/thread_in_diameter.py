@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from geometry.calculation import Calculation
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
+from library.book.model import Book
 from library.issue import Issue
 from library.units.grammar import UnitError, parse
 
@@ -32,12 +33,15 @@ def place_of_thread(sheet: Calculation) -> str:
     return next((place for place in PLACES if sheet.field(place) is not None), "")
 
 
-def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[str, str], list[Issue]]:
+def with_thread(
+    sheet: Calculation, typed: Mapping[str, str], book: Book | None = None
+) -> tuple[Mapping[str, str], list[Issue]]:
     """Put what a thread gives in the place of its name; what else was typed stays.
 
     Args:
         sheet: the calculation.
         typed: what was typed, by field.
+        book: whose own threads go before the standard ones.
 
     Returns:
         The texts to read, and an issue where the name is no thread or several.
@@ -52,13 +56,15 @@ def with_thread(sheet: Calculation, typed: Mapping[str, str]) -> tuple[Mapping[s
     name = typed.get(place, "").strip()
     if not name or not _may_be_a_thread(name):
         return typed, []
+    from library.shop_threads.laying import own_threads
     from library.threads import NotChosen, choose, find_threads, texts_for
 
-    if not name[0].isalpha() and name[0] != "#" and not find_threads(name):
+    own = own_threads(book)
+    if not name[0].isalpha() and name[0] != "#" and not find_threads(name, own):
         return typed, []
     rest = {key: text for key, text in typed.items() if key != place and text.strip()}
     try:
-        thread = choose(name)
+        thread = choose(name, own)
     except NotChosen as error:
         return rest, [Issue(sheet.name, place, "error", f"{place}: {error}")]
     return texts_for(sheet, thread, rest) | rest, []

@@ -1,4 +1,4 @@
-"""How the tool of a job is ground: the set-up of its surface, and the numbers of the job that stand in its lines."""
+"""How the tool of a job is ground: the set-up of its surface, the numbers that stand in its lines, and what matters to the wheel."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
 from library.guidance.model import Setup
 from library.guidance.setups import for_job
+from library.guidance.wheels import Ground, tool_material
 from library.units.show import show, show_answer
 from library.units.system import Display
 
@@ -18,6 +19,14 @@ def setup_of(job: Job) -> Setup | None:
     card = job.card
     entry = job.book.entries.get(card.entry) if card.entry else None
     return for_job(job.book, card.family, entry, job.choice.surface, job.choice.method)
+
+
+def ground_of(job: Job) -> Ground:
+    """What is known of the tool of a job and how it is ground, as far as it matters to the wheel."""
+    card = job.card
+    entry = job.book.entries.get(card.entry) if card.entry else None
+    material = tool_material(job.book, card.family, entry, card.tool.marks)
+    return Ground(material, job.choice.surface, job.choice.method)
 
 
 class Numbers:

@@ -13,6 +13,7 @@ from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
+from library.cards.how_ground import ground_of
 from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings, Setting
@@ -20,6 +21,7 @@ from library.cards.plausible_readings import implausible
 from library.cards.results import USUAL, is_result
 from library.cards.tolerances import tolerance
 from library.equipment.model import machines, wheels
+from library.guidance.wheels import against
 from library.issue import Issue, Severity
 from library.units.grammar import example
 from library.units.read import UnitError, read
@@ -31,7 +33,7 @@ ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out"
 
 def issues_of(job: Job) -> tuple[Issue, ...]:
     """Every issue of a card, in the order in which its steps stand on it; ``way`` is one that ``editing.edited`` takes."""
-    before = (*_of_tool(job), *_of_received(job), *_of_wanted(job))
+    before = (*_of_tool(job), *_of_wheel(job), *_of_received(job), *_of_wanted(job))
     return (*before, *_of_settings(job, before), *_of_after(job), *_of_end(job))
 
 
@@ -59,6 +61,15 @@ def _of_tool(job: Job) -> Iterator[Issue]:
         if name and name not in known:
             listed = ", ".join(list(known)[:6]) or "none"
             yield _issue(way, f"The book has no {way} {name!r} now; it has {listed}.", "warning")
+
+
+def _of_wheel(job: Job) -> Iterator[Issue]:
+    """What the book says against the wheel at hand for this tool, and for the way in which it is ground."""
+    if job.wheel is None:
+        return
+    ground = ground_of(job)
+    for one in against(job.book, job.wheel, ground):
+        yield _issue("wheel", one.said(job.wheel, ground), "error" if one.stops else "warning")
 
 
 def _of_received(job: Job) -> Iterator[Issue]:
@@ -106,6 +117,7 @@ def _of_method(job: Job) -> Iterator[Issue]:
         and wheel is not None
         and wheel.shape
         and wheel.shape != shape_for(method, wheel)
+        and not any(one.rule.methods for one in against(job.book, wheel, ground_of(job)))
     ):
         other = REST if wheel.shape in CUPS else HEAD
         yield _issue(way, f"{method} is set for a {shape_for(method, wheel)} wheel, and {wheel.title} is {wheel.shape}. "

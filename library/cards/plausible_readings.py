@@ -60,7 +60,7 @@ def implausible(job: Job, key: str, readings: Readings) -> Iterator[Implausible]
 def _sizes(job: Job) -> Iterator[float]:
     """What the tool is called by, in mm: the sizes written of it, and the diameter that its thread's name says."""
     tool = job.card.tool
-    named = [of_thread(name).get("diameter", "") for name in (tool.thread, tool.size)]
+    named = [of_thread(name, job.book).get("diameter", "") for name in (tool.thread, tool.size)]
     for text in (*readings_of(tool.size), *named):
         size = _number(job, text, Kind.LENGTH)
         if size is not None and size > 0:

@@ -15,7 +15,7 @@ from geometry.calculation import Calculation, Field
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import surface_of_relief
-from library.book.model import Citation, Entry, Measure, Value
+from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
 from library.calc.ranges import read_range
 from library.cards.chamfer import THREADS, angle_alone_was_changed
@@ -50,10 +50,14 @@ class KnownText:
 
 
 def known_texts(
-    card: Card, machine: Machine | None, wheel: Wheel | None, choice: Chosen = NOTHING_CHOSEN
+    card: Card,
+    machine: Machine | None,
+    wheel: Wheel | None,
+    choice: Chosen = NOTHING_CHOSEN,
+    book: Book | None = None,
 ) -> tuple[KnownText, ...]:
     """Everything that is known of the job, the strongest first."""
-    found = [*_measured(card), *_of_tool(card), *_of_machine(machine), *_of_wheel(wheel)]
+    found = [*_measured(card), *_of_tool(card, book), *_of_machine(machine), *_of_wheel(wheel)]
     decided = {key for key, one in card.wanted.items() if one.changed or not one.book}
     return (*_of_choice(choice), *(one for one in found if one.key not in decided))
 
@@ -82,12 +86,12 @@ def _measured(card: Card) -> Iterator[KnownText]:
             yield KnownText("measured_diameter", joined(readings), "measured")
 
 
-def _of_tool(card: Card) -> Iterator[KnownText]:
+def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:
     """What the words on the tool mean; those that mean no number are only words."""
     if _is_number(card.tool.flutes, Kind.COUNT):
         yield KnownText("flutes", card.tool.flutes, "tool")
     for text in (card.tool.thread, card.tool.size):
-        for key, found in of_thread(text).items():
+        for key, found in of_thread(text, book).items():
             yield KnownText(key, found, "tool")
             if key == "diameter":
                 yield KnownText("nominal_diameter", found, "tool")

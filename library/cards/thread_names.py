@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
+from library.book.model import Book
 from library.drills import drill_size
-from library.threads import find_threads
+from library.shop_threads.laying import own_threads
+from library.threads import Thread, find_threads
 
 _MARKS = str.maketrans({"\u00d7": "x", "X": "x", "*": "x"})
 _LEFT = re.compile(r"[\s-]+(?:LH|left(?: hand)?)$", re.IGNORECASE)
@@ -18,13 +20,14 @@ _INCH = re.compile(
 )
 
 
-def of_thread(name: str) -> Mapping[str, str]:
+def of_thread(name: str, book: Book | None = None) -> Mapping[str, str]:
     """The quantities of a thread by its name, as a person would type them.
 
     A standard thread is looked up; of any other one the name itself says diameter and pitch.
 
     Args:
         name: as marked on the tool, perhaps with its class, and with ``LH`` for a left-hand thread.
+        book: whose own threads go before the standard ones.
 
     Returns:
         Texts for ``diameter``, ``pitch`` or ``threads_per_inch``, ``hand`` for a left-hand thread, and what else is
@@ -42,14 +45,16 @@ def of_thread(name: str) -> Mapping[str, str]:
         hand["hand"] = "left"
         text = text[: left.start()]
     without_class = _CLASS.sub("", text) if re.search("[A-Za-z]", text) else text
-    return hand | (_standard(text) or _standard(without_class) or _by_its_words(without_class))
+    own = own_threads(book)
+    threads = find_threads(text, own) or find_threads(without_class, own)
+    if any(thread.unread for thread in threads):
+        return hand
+    return hand | (_in_common(threads) if threads else _by_its_words(without_class)) | hand
 
 
-def _standard(text: str) -> dict[str, str]:
-    """What every standard thread of that name has in common; nothing where two differ in it."""
-    found = [thread.fills() for thread in find_threads(text)]
-    if not found:
-        return {}
+def _in_common(threads: Sequence[Thread]) -> dict[str, str]:
+    """What every thread of that name has in common; nothing where two differ in it."""
+    found = [thread.fills() for thread in threads]
     return {
         key: value for key, value in found[0].items() if value and all(one.get(key) == value for one in found)
     }

@@ -20,7 +20,7 @@ COUNTS = frozenset({"index_ratio", "plate_holes"})
 """Keys that hold whole numbers."""
 
 MACHINE = ("title", "index_ratio", "plate_holes", "spindle_speeds", "cam_throws", "throw_per", "note")
-WHEEL = ("title", "shape", "diameter", "grit", "bond", "rated_speed", "dressed", "note")
+WHEEL = ("title", "shape", "diameter", "abrasive", "grit", "bond", "rated_speed", "dressed", "note")
 """The keys of each that a form has."""
 
 GRADUATIONS: Mapping[str, Mapping[str, object]] = {

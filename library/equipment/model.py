@@ -125,6 +125,7 @@ class Wheel:
         title: as the shop calls it.
         shape: its type by ISO 525, such as ``type-6-straight-cup``; empty when not written.
         diameter: as it is now.
+        abrasive: a word of ``library.equipment.abrasives``; empty when not written.
         grit: as marked.
         bond: as marked.
         rated_speed: the marking on the wheel; nothing when it was not written down.
@@ -139,6 +140,7 @@ class Wheel:
     title: str
     shape: str = ""
     diameter: Measure | None = None
+    abrasive: str = ""
     grit: str = ""
     bond: str = ""
     rated_speed: Rating | None = None

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from library.book.fields import one_line, paragraph
+from library.book.fields import one_line, paragraph, word_of
 from library.book.shapes import Shape
+from library.equipment.abrasives import ABRASIVES
 from library.equipment.graduation_reader import graduations
 from library.equipment.model import Machine, Wheel
 from library.equipment.readers import chosen, counted, counts, day, measured, rating, reach, several
@@ -31,6 +32,7 @@ WHEEL = Shape(
         "title": one_line,
         "shape": chosen("wheel_shape"),
         "diameter": measured("wheel_diameter"),
+        "abrasive": word_of(ABRASIVES, "abrasive"),
         "grit": one_line,
         "bond": one_line,
         "rated_speed": rating,

@@ -11,6 +11,7 @@ from dataclasses import replace
 from library.book.likeness import ancestors
 from library.book.model import Book, Entry
 from library.book.search_text import plain
+from library.guidance.following import lines_with_others
 from library.guidance.model import STEPS, Setup, setups
 
 FORMS = {"eccentric": "cam", "flat": ""}
@@ -39,16 +40,7 @@ def setups_of(book: Book, family: str) -> tuple[Setup, ...]:
 
 def whole(book: Book, setup: Setup) -> Setup:
     """A set-up with the lines of those that it follows, in the order of the work."""
-    known = setups(book)
-
-    def like(name: str) -> str:
-        return known[name].like if name in known else ""
-
-    lines = dict(setup.lines)
-    for name in ancestors(setup.id, like):
-        if name in known:
-            lines = {**known[name].lines, **lines}
-    return replace(setup, lines={key: lines[key] for key in STEPS if key in lines})
+    return replace(setup, lines=lines_with_others(setup, setups(book), STEPS))
 
 
 def for_entry(book: Book, entry: Entry) -> Setup | None:

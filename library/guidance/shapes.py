@@ -1,13 +1,14 @@
-"""The schema of what the book tells of the work: the keys of ``[[setup]]``, and what is made of them."""
+"""The schema of what the book tells of the work: set-ups, recommended wheels, and those that do not go with a tool."""
 
 from __future__ import annotations
 
 from geometry.quantities import quantity
 from geometry.surfaces import SURFACES
-from library.book.fields import name_of_a, one_line, words
+from library.book.fields import Reader, name_of_a, one_line, word_of, words, words_of
 from library.book.shapes import Merged, Shape
-from library.guidance.fields import word_of, words_of
-from library.guidance.model import STEPS, Setup
+from library.book.tool_materials import TOOL_MATERIALS
+from library.equipment.abrasives import ABRASIVES
+from library.guidance.model import OPERATIONS, STEPS, WHEEL_LINES, RecommendedWheel, Setup, UnsuitedWheel
 from library.guidance.told import told
 
 BESIDES = ("face", "spiral-point", "web", "hole")
@@ -36,5 +37,43 @@ SETUP = Shape(
     _setup,
 )
 
-SHAPES = (SETUP,)
+
+def _wheel(merged: Merged) -> object:
+    whole = merged.whole()
+    lines = {key: whole.pop(key) for key in WHEEL_LINES if key in whole}
+    return RecommendedWheel(**whole, lines=lines)  # type: ignore[arg-type]
+
+
+_OF_A_WHEEL: dict[str, Reader] = {
+    "title": one_line,
+    "tool_materials": words_of(TOOL_MATERIALS, "tool material"),
+    "abrasives": words_of(ABRASIVES, "abrasive"),
+    "shapes": words_of(quantity("wheel_shape").choices, "wheel shape"),
+}
+
+RECOMMENDED_WHEEL = Shape(
+    "recommended_wheel",
+    {
+        **_OF_A_WHEEL,
+        "operations": words_of(OPERATIONS, "operation"),
+        "like": name_of_a("recommended_wheel"),
+        "synonyms": words,
+        **dict.fromkeys(WHEEL_LINES, told),
+    },
+    _wheel,
+)
+
+UNSUITED_WHEEL = Shape(
+    "unsuited_wheel",
+    {
+        **_OF_A_WHEEL,
+        "methods": words_of(quantity("relief_method").choices, "method"),
+        "state": word_of(("stop", "watch"), "state"),
+        "why": told,
+        "take": told,
+    },
+    lambda merged: UnsuitedWheel(**merged.whole()),  # type: ignore[arg-type]
+)
+
+SHAPES = (SETUP, RECOMMENDED_WHEEL, UNSUITED_WHEEL)
 """All of them, to be laid beside the tables that the book itself knows."""

@@ -13,22 +13,24 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
-from library.cards.how_ground import Numbers, setup_of
+from library.cards.how_ground import Numbers, ground_of, setup_of
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.learn import lessons
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
-from library.pages.page import Block, Checks, Named, Said, Table, Values
+from library.guidance.wheels import recommended_for
+from library.pages.page import Block, Checks, Labelled, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
+from library.pages.wheels import in_a_line
 from library.units.show import show
 
 
 def tool_answers(job: Job, key: str) -> Parts:
     """What the thread's name says, and what the book knows of machine and wheel."""
-    names = of_thread(job.card.tool.thread).items()
+    names = of_thread(job.card.tool.thread, job.book).items()
     yield (_values((quantity(one).title, text) for one, text in names if one in QUANTITIES),)
     if job.machine is not None:
         speeds = ", ".join(one.text for one in job.machine.spindle_speeds)
@@ -41,6 +43,17 @@ def tool_answers(job: Job, key: str) -> Parts:
             ", ".join(part for part in (wheel.grit, wheel.bond) if part),
             f"rated {wheel.rated_speed.measure.text}" if wheel.rated_speed else "NO RATING in the book",
             f"dressed {wheel.dressed.isoformat()}" if wheel.dressed else "",
+        )
+    yield tuple(_recommended(job))
+
+
+def _recommended(job: Job) -> Iterator[Block]:
+    """The wheels that the book recommends for the tool and for what is ground on it."""
+    found = recommended_for(job.book, ground_of(job))
+    if found:
+        yield Said(("Recommended wheels",), "strong")
+        yield Labelled(
+            tuple((str(number), f"{one.title}: {in_a_line(one)}") for number, one in enumerate(found, 1))
         )
 
 

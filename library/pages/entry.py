@@ -10,7 +10,9 @@ from library.book.model import Book, Entry, Family, Measure, Value
 from library.calc.cautions import cautions_for
 from library.calc.wording import remarks, span
 from library.guidance.setups import for_entry, setups_of
+from library.guidance.wheels import Ground, recommended_for, tool_material
 from library.pages import setup as setup_parts
+from library.pages import wheels as wheel_parts
 from library.pages.cautions import at_arms_length, in_full
 from library.pages.entry_sources import legend, tag_of, tags
 from library.pages.page import Block, Labelled, Named, Page, Said, Section, Table, Values
@@ -131,11 +133,15 @@ def guide(
 
 
 def how_it_is_ground(book: Book, entry: Entry, convert: Convert | None) -> Iterator[Section]:
-    """Every set-up of its family, whole and with the sources in words."""
+    """Every set-up of its family, and the wheels for what is mostly ground, whole and with the sources in words."""
     found = setups_of(book, entry.family)
     if found:
         yield Section("How it is ground", ())
         yield from setup_parts.in_full(book, found, convert)
+    setup = for_entry(book, entry)
+    if setup is not None and setup.surface:
+        ground = Ground(tool_material(book, entry.family, entry), setup.surface)
+        yield from wheel_parts.in_full(book, recommended_for(book, ground), convert)
 
 
 def in_hand(book: Book, value: Value) -> str:

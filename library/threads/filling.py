@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from fractions import Fraction
 
 from geometry.calculation import Calculation
@@ -16,25 +16,30 @@ class NotChosen(LookupError):
     """A name that is no thread, or that several threads share; the message is a sentence."""
 
 
-def choose(asked: str) -> Thread:
+def choose(asked: str, own: Sequence[Thread] = ()) -> Thread:
     """The one thread of a name.
 
     Args:
         asked: a designation as typed.
+        own: the threads of the shop's book, which go before the standard ones.
 
     Returns:
         The thread.
 
     Raises:
-        NotChosen: when there is none, or more than one.
+        NotChosen: when there is none, or more than one, or the shop's own cannot be read.
     """
-    found = find_threads(asked)
+    found = find_threads(asked, own)
+    if len(found) == 1 and found[0].unread:
+        raise NotChosen(
+            f"What the book says of the thread {found[0].title} cannot be used as it stands. 'heelclear check' says why."
+        )
     if len(found) == 1:
         return found[0]
     if found:
         names = " or ".join(thread.title for thread in found)
         raise NotChosen(f"{asked.strip()!r} may be {names}. Write which.")
-    near = nearest_threads(asked)
+    near = nearest_threads(asked, own)
     hint = f" Did you mean {' or '.join(near)}?" if near else " Write it such as M16, 5/8-11 UNC or G 1/2."
     raise NotChosen(f"There is no thread {asked.strip()!r} in the tables.{hint}")
 

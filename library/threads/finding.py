@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from difflib import get_close_matches
 from functools import lru_cache
 
@@ -13,11 +14,12 @@ _NUMBER_SIZE = re.compile(r"^(?:no\.?|nr\.?|#)\s*(?=\d)")
 _SIGNS = str.maketrans({"\u00d7": "x", "\u2013": "-", "\u2212": "-", ",": ".", '"': " ", "_": " "})
 
 
-def find_threads(asked: str) -> tuple[Thread, ...]:
+def find_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[Thread, ...]:
     """Every thread that goes by a name; several where the name alone does not decide, such as 1/4-20.
 
     Args:
         asked: a designation as typed: ``M12``, ``m12x1.5``, ``5/8-11 UNC``, ``#10-32``, ``G 1/4``.
+        own: the threads of the shop's book, which go before the standard ones.
 
     Returns:
         The threads of that name, in the order of the tables; none when there is no such thread.
@@ -28,18 +30,25 @@ def find_threads(asked: str) -> tuple[Thread, ...]:
         >>> [thread.title for thread in find_threads("#10-32 unf")]
         ['No. 10-32 UNF']
     """
-    return _by_name().get(_plain(asked), ())
+    name = _plain(asked)
+    if own:
+        found = tuple(thread for thread in own if name in map(_plain, thread.names()))
+        covered = {thread.id for thread in own}
+        return found or tuple(thread for thread in _by_name().get(name, ()) if thread.id not in covered)
+    return _by_name().get(name, ())
 
 
-def nearest_threads(asked: str) -> tuple[str, ...]:
+def nearest_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[str, ...]:
     """Up to three designations that look like what was asked, to offer when nothing was found.
 
     Example:
         >>> "M12 x 1.75" in nearest_threads("M12 x 1.7")
         True
     """
-    near = get_close_matches(_plain(asked), _by_name(), n=6, cutoff=0.6)
-    titles = [thread.title for name in near for thread in _by_name()[name]]
+    named = {_plain(name): (thread,) for thread in own for name in thread.names()}
+    known = {**_by_name(), **named} if named else _by_name()
+    near = get_close_matches(_plain(asked), known, n=6, cutoff=0.6)
+    titles = [thread.title for name in near for thread in known[name]]
     return tuple(dict.fromkeys(titles))[:3]
 
 

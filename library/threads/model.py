@@ -67,6 +67,10 @@ class Thread:
         other_tap_drills: what another table names: a measure, or a number or letter drill.
         flutes: the usual number, where it was found; else 0.
         note: a remark.
+        starts: how many threads run side by side.
+        hand: ``right`` or ``left`` where it is always so; empty where both are made.
+        is_own: whether the shop's book says something of it.
+        unread: whether the shop's book says something of it that cannot be read, so that it gives no numbers.
     """
 
     id: str
@@ -84,6 +88,10 @@ class Thread:
     other_tap_drills: tuple[str, ...] = ()
     flutes: int = 0
     note: str = ""
+    starts: int = 1
+    hand: str = ""
+    is_own: bool = False
+    unread: bool = False
 
     def fills(self) -> dict[str, str]:
         """What choosing this thread puts into a calculation, by quantity, as text to be read like typing.
@@ -94,9 +102,10 @@ class Thread:
         return {
             "diameter": self.diameter,
             pitch[0]: pitch[1],
-            "starts": "1",
+            "starts": str(self.starts),
             "thread_form": self.series.thread_form,
             "thread_taper": self.series.thread_taper,
+            **({"hand": self.hand} if self.hand else {}),
         }
 
     def names(self) -> tuple[str, ...]:

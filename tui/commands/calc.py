@@ -8,11 +8,13 @@ from difflib import get_close_matches
 from geometry.calculation import Calculation
 from geometry.calculations import calculation, calculation_names
 from library.book.folders import shop_folder
+from library.book.model import Book
 from library.book.opening import open_book
 from library.calc.answer import answer
 from library.calc.report import as_data
 from library.pages.answer import answer_page
 from library.pages.brief_answer import brief_answer
+from library.shop_threads.laying import own_threads
 from library.threads import NotChosen, choose, texts_for
 from library.units.system import Display
 from tui.commands import calc_text, printing
@@ -34,9 +36,9 @@ def run(options: argparse.Namespace) -> int:
 
 def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
     typed, wrong = _assignments(options.values)
-    if options.thread is not None:
-        _choose_thread(options.thread, sheet, typed, wrong)
     book = open_book(shop_folder(options.library)[0])
+    if options.thread is not None:
+        _choose_thread(options.thread, sheet, typed, wrong, book)
     entry = None
     if options.entry is not None:
         entry = book.entries.get(options.entry)
@@ -63,10 +65,12 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
     return 0
 
 
-def _choose_thread(asked: str, sheet: Calculation, typed: dict[str, str], wrong: list[str]) -> None:
+def _choose_thread(
+    asked: str, sheet: Calculation, typed: dict[str, str], wrong: list[str], book: Book
+) -> None:
     """Type what the thread gives where nothing was typed, or add the sentence on why it gives nothing."""
     try:
-        filled = texts_for(sheet, choose(asked), typed)
+        filled = texts_for(sheet, choose(asked, own_threads(book)), typed)
     except NotChosen as error:
         wrong.append(str(error))
         return

@@ -1,24 +1,33 @@
-"""``heelclear find``: entries by words, synonyms, troubles, quantities and ranges, the likeliest first."""
+"""``heelclear find``: what the book tells of the work, then entries by words, synonyms, quantities and ranges."""
 
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
 
 from geometry.quantities.terms import terms_with
 from library.book.folders import shop_folder
+from library.book.model import Book
 from library.book.opening import open_book
-from library.book.rows import Rows
+from library.book.rows import Row, Rows
+from library.guidance.finding import guidance
+from library.pages.found_work import as_data, page_of
 from library.search.finding import fitting
 from library.search.query import parse
+from library.units.show import show
 from library.units.system import Display
 from tui.commands import printing
 from tui.commands.list import material_title, summary
 
+FEW = 8
+"""Entries that are listed below an answer; more would push it off the screen."""
+
 
 def run(options: argparse.Namespace) -> int:
-    """Print the entries found; returns 0, or 1 when there are none, or 2 when the text cannot be understood."""
+    """Print what was found; returns 0, or 1 when there is nothing, or 2 when the text cannot be understood."""
     book = open_book(shop_folder(options.library)[0])
-    query = parse(" ".join(options.text), Display(options.units))
+    display = Display(options.units)
+    query = parse(" ".join(options.text), display)
     troubles = list(query.troubles)
     if query.unfinished:
         troubles.append(f"{query.unfinished!r} has nothing to compare with; write it such as 'rake>8'.")
@@ -29,12 +38,24 @@ def run(options: argparse.Namespace) -> int:
         return 2
     rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
     found = [rows[number] for number in fitting(rows, query).numbers]
+    work = guidance(book, () if query.conditions else query.words)
     if options.json:
-        printing.data([summary(row) for row in found])
-    elif found:
-        printing.table([(row.id, row.title, material_title(book, row)) for row in found], indent="")
-    else:
+        printing.data([*map(summary, found), *as_data(book, work)])
+        return 0 if found or work else 1
+    if work:
+        printing.part(page_of(book, work, lambda number, kind: show(number, kind, display)))
+        if found:
+            printing.line()
+    _print_entries(book, found, FEW if work else len(found))
+    if not found and not work:
         printing.line("Nothing in the book fits that. Try fewer words, or 'heelclear list'.")
         if terms := terms_with(query.words) if query.words else ():
             printing.line(f"'heelclear glossary {terms[0].word.split()[0]}' explains the word.")
-    return 0 if found else 1
+    return 0 if found or work else 1
+
+
+def _print_entries(book: Book, found: Sequence[Row], most: int) -> None:
+    """So many entries, and how many more there are."""
+    printing.table([(row.id, row.title, material_title(book, row)) for row in found[:most]], indent="")
+    if len(found) > most:
+        printing.line(f"{len(found) - most} more entries; with more words they are fewer, --json has all.")

@@ -33,6 +33,12 @@ def page(told: Page) -> None:
         line(text)
 
 
+def part(told: Page) -> None:
+    """Print a page that has no title, without an empty line before or behind it."""
+    for text in as_text(told, reader()).strip("\n").splitlines():
+        line(text)
+
+
 def reader() -> Reader:
     """The terminal, by its width."""
     return Reader(_width())

@@ -9,6 +9,7 @@ from geometry.quantities import quantity
 from library.drafts.draft import Draft
 from library.editing.changes import SetTable
 from library.editing.document import EditRefused
+from library.equipment.abrasives import ABRASIVES
 from library.equipment.as_typed import DIVISION, GRADUATIONS, as_typed, as_written, changed, complaints
 from library.equipment.model import machines, wheels
 from tui.screens.table_forms import TableForm
@@ -41,6 +42,7 @@ BLANKS: Mapping[str, tuple[Blank, ...]] = {
         _NAME,
         Blank("shape", "Shape", "Its type by ISO 525. Left and Right change it.", ("", *quantity("wheel_shape").choices)),
         Blank("diameter", "Diameter", "As it is now, with its unit: 98 mm."),
+        Blank("abrasive", "Abrasive", "What cuts in it. Left and Right change it.", ("", *ABRASIVES)),
         Blank("grit", "Grit", "As marked on the wheel."),
         Blank("bond", "Bond", "As marked on the wheel."),
         Blank("rated_speed", "Rated speed", "As marked on the wheel, with its unit: 35 m/s or 6500 ft/min. A wheel without a "

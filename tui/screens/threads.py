@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from library.shop_threads.laying import own_threads
 from library.threads import Thread, all_threads
 from tui.screens.chooser import Choice, Chooser
 
@@ -30,7 +31,13 @@ class ThreadsScreen(Chooser):
     def __init__(self, session: Session, take_it: Callable[[Thread], None]) -> None:
         super().__init__(session)
         self._take = take_it
-        threads = sorted(all_threads().values(), key=lambda thread: _place(thread.series.id))
+        own = own_threads(session.book)
+        covered = {thread.id for thread in own}
+        standard = (thread for thread in all_threads().values() if thread.id not in covered)
+        self._threads = {thread.id: thread for thread in (*own, *standard)}
+        threads = sorted(
+            self._threads.values(), key=lambda thread: (not thread.is_own, _place(thread.series.id))
+        )
         self._choices = [Choice(thread.id, thread.title, described(thread)) for thread in threads]
 
     def title_text(self) -> str:
@@ -38,13 +45,13 @@ class ThreadsScreen(Chooser):
         return "Standard threads; type to find one"
 
     def choices(self) -> list[Choice]:
-        """Every thread of the tables."""
+        """Every thread of the shop's book, then those of the tables."""
         return self._choices
 
     def take(self, choice: Choice) -> None:
         """Go back to the calculator with it."""
         self.app.pop_screen()
-        self._take(all_threads()[choice.id])
+        self._take(self._threads[choice.id])
 
 
 def described(thread: Thread) -> str:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from geometry.calculation import Calculation
 from geometry.quantities import quantity
 from geometry.surfaces import surface_of_relief
+from library.book.model import Book
 from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.editing import CardEditRefused, edited
 from library.cards.model import Card
@@ -17,7 +18,14 @@ from library.units.system import Display
 from tui.view.card_quantity_rows import measured_on
 
 
-def with_typed(card: Card, kind: str, sheet: Calculation, texts: Mapping[str, str], display: Display) -> Card:
+def with_typed(
+    card: Card,
+    kind: str,
+    sheet: Calculation,
+    texts: Mapping[str, str],
+    display: Display,
+    book: Book | None = None,
+) -> Card:
     """The card with what was typed into a calculation, each text where it belongs.
 
     What is measured on the tool was received so; what the entry recommends is now wanted otherwise; a thread is the
@@ -29,18 +37,21 @@ def with_typed(card: Card, kind: str, sheet: Calculation, texts: Mapping[str, st
         sheet: the calculation.
         texts: typed, by quantity; a relief by the key of its surface.
         display: the units that a number without one was typed in; on the card it carries its unit.
+        book: whose own threads a diameter may name.
     """
     for key, text in texts.items():
         try:
-            card = _placed(card, kind, sheet, key, text.strip(), display)
+            card = _placed(card, kind, sheet, key, text.strip(), display, book)
         except CardEditRefused:
             continue
     return card
 
 
-def _placed(card: Card, kind: str, sheet: Calculation, key: str, text: str, display: Display) -> Card:
+def _placed(
+    card: Card, kind: str, sheet: Calculation, key: str, text: str, display: Display, book: Book | None
+) -> Card:
     named = _with_its_unit(key, text, display)
-    if key == "diameter" and not named and of_thread(text):
+    if key == "diameter" and not named and of_thread(text, book):
         return replace(card, tool=replace(card.tool, thread=text))
     if key in measured_on(kind):
         return edited(card, f"received.{key}", named or text)

@@ -46,7 +46,10 @@ def _text(way: str, label: str, text: str, hint: str, *, wants: bool = True) -> 
 
 
 def _has_threads(family: Family | None) -> bool:
-    return family is None or any(sheet.field("starts") for sheet in sheets_for(family))
+    """Whether the tool itself is threaded: a drill is asked for the thread of its hole alone, and that has no hand."""
+    return family is None or any(
+        sheet.field("starts") and sheet.field("hand") for sheet in sheets_for(family)
+    )
 
 
 def _family(book: Book, family: str) -> Row:

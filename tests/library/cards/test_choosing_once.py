@@ -130,7 +130,10 @@ def test_a_method_that_was_chosen_holds_and_brings_its_wheel_and_its_form(drawer
     )
     told = [one.text for one in issues_of(job) if one.way == "wanted.relief_method"]
     assert any("makes the relief flat, and eccentric is wanted" in one for one in told)
-    assert any("Straight is type-1-straight" in one for one in told)
+    (wheel,) = [one for one in issues_of(job) if one.way == "wheel"]
+    assert wheel.state == "stop"
+    assert wheel.text.startswith("Straight is a straight wheel (type 1). ")
+    assert "its side" in wheel.text
 
 
 def test_an_inclined_wheel_is_only_taken_when_it_was_chosen_or_there_is_no_cam(drawer: Book) -> None:

@@ -14,10 +14,10 @@ Table = dict[str, Any]
 Tables = dict[str, list[Table]]
 
 UNPUBLISHED = ("common practice", "from memory")
-GUIDANCE = ("setup",)
+GUIDANCE = ("setup", "recommended_wheel", "unsuited_wheel")
 """The tables that tell of the work."""
 
-NOT_VALUES = {"id", "family", "title", "work_material", "synonyms", "cautions", "notes"}
+NOT_VALUES = {"id", "family", "title", "work_material", "tool_material", "synonyms", "cautions", "notes"}
 
 
 def values_of(entry: Table) -> Iterator[tuple[str, Table]]:

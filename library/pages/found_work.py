@@ -1,0 +1,99 @@
+"""What a search found of the work, as a short page: wheels, and lines of set-ups."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from library.book.model import Book
+from library.calc.citation import briefly
+from library.guidance.finding import WORD_OF_LINE, Guidance, Line
+from library.guidance.told import Convert
+from library.pages import wheels
+from library.pages.page import Labelled, Page, Said, Section
+
+FEW = 2
+"""Wheels that are told whole; more stand one beside the other."""
+
+MOST = 8
+"""Lines that are told; for the others more words are asked for."""
+
+MORE = "{count} more: name the tool too, such as 'heelclear find {word} reamer'."
+
+
+def page_of(book: Book, found: Guidance, convert: Convert | None) -> Page:
+    """What was found, the sources behind each line.
+
+    Args:
+        book: has the sources.
+        found: what to tell.
+        convert: writes lengths in the unit that is worked in.
+    """
+    return Page("", (*_wheels(book, found, convert), *_lines(book, found, convert)))
+
+
+def _wheels(book: Book, found: Guidance, convert: Convert | None) -> Iterator[Section]:
+    if not found.wheels:
+        return
+    if len(found.wheels) <= FEW:
+        yield from wheels.in_full(book, found.wheels, convert)
+        return
+    more = (
+        "'heelclear find wheel carbide' and the like tell grit, grade, bond and infeed, with their sources."
+    )
+    yield Section("Recommended wheels", (wheels.side_by_side(found.wheels), Said((more,), "quiet")))
+
+
+def _lines(book: Book, found: Guidance, convert: Convert | None) -> Iterator[Section]:
+    if not found.lines:
+        return
+    told = tuple(
+        (_label(one), f"{one.title}: {wheels.sourced(book, one.told, convert)}") for one in found.lines
+    )
+    blocks: list[Labelled | Said] = [Labelled(told[:MOST])]
+    if len(told) > MOST:
+        word = WORD_OF_LINE[found.lines[0].key].casefold()
+        blocks.append(
+            Said((MORE.format(count=len(told) - MOST, word=_asked_by(found.lines[0], word)),), "quiet")
+        )
+    yield Section("How it is ground", tuple(blocks))
+
+
+def _label(one: Line) -> str:
+    return WORD_OF_LINE[one.key].upper()
+
+
+def _asked_by(one: Line, word: str) -> str:
+    return {"feed": "infeed", "dress": "dressing"}.get(word, word)
+
+
+def as_data(book: Book, found: Guidance) -> list[Mapping[str, object]]:
+    """The same as plain data, one record for each wheel and line."""
+    return [
+        *(
+            {
+                "kind": "recommended wheel",
+                "id": one.id,
+                "title": one.title,
+                "tool_materials": list(one.tool_materials),
+                "operations": list(one.operations),
+                "abrasives": list(one.abrasives),
+                "shapes": list(one.shapes),
+                **{
+                    key: {"text": line.said(), "source": briefly(book, line.citation)}
+                    for key, line in one.lines.items()
+                },
+            }
+            for one in found.wheels
+        ),
+        *(
+            {
+                "kind": "line",
+                "id": one.table,
+                "title": one.title,
+                "step": one.key,
+                "text": one.told.said(),
+                "source": briefly(book, one.told.citation),
+            }
+            for one in found.lines
+        ),
+    ]
