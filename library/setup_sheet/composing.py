@@ -105,10 +105,10 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
     lines = setting_lines(job, display)
     if lines:
         yield Items(tuple(map(_item, lines)))
-    wants = [f"{step.sheet.name} ({_missing(step)})" for step in job.steps
+    wants = [f"{step.sheet.title} ({_missing(step)})" for step in job.steps
              if step.in_use and step.answer.issues and all(one.missing for one in step.answer.issues)]  # fmt: skip
     if wants:
-        yield Said((f"Not worked out, for want of: {', '.join(wants)}.",))
+        yield Said((f"Not worked out, for want of: {'; '.join(wants)}.",))
 
 
 def _item(line: SettingLine) -> Item:

@@ -15,6 +15,7 @@ from geometry.calculations import calculation, calculation_names
 from geometry.evaluate import Refusal, run
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Amount, Kind
+from tests.examples import OVER_ALL
 
 each_calculation = pytest.mark.parametrize(
     "sheet", [calculation(name) for name in calculation_names()], ids=lambda sheet: sheet.name
@@ -96,6 +97,7 @@ def outcome(sheet: Calculation, values: dict[str, Given]) -> Result | None:
 
 
 @each_calculation
+@OVER_ALL
 @given(data=st.data())
 def test_values_within_their_ranges_give_ordinary_numbers_in_whole_sentences_or_a_refusal(
     sheet: Calculation, data: st.DataObject
@@ -110,6 +112,7 @@ def test_values_within_their_ranges_give_ordinary_numbers_in_whole_sentences_or_
 
 
 @each_calculation
+@OVER_ALL
 @given(data=st.data())
 def test_values_out_of_all_reason_are_refused_and_never_crash(
     sheet: Calculation, data: st.DataObject

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.calculation import Calculation, Field, Given, Inputs
@@ -14,6 +14,7 @@ from geometry.evaluate import asked_for, run, with_defaults
 from geometry.preconditions import GeometryError
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from tests.examples import OVER_ALL
 
 each_calculation = pytest.mark.parametrize(
     "sheet", [calculation(name) for name in calculation_names()], ids=lambda sheet: sheet.name
@@ -53,7 +54,7 @@ def wild(draw: st.DrawFn, sheet: Calculation) -> dict[str, Given]:
 
 
 @each_calculation
-@settings(max_examples=25)
+@OVER_ALL
 @given(data=st.data())
 def test_a_calculation_refuses_in_its_own_words_before_the_last_net_catches_it(
     sheet: Calculation, data: st.DataObject

@@ -23,6 +23,7 @@ from geometry.sentences import Amount, Kind
 from library.units.convert import from_geometry, to_geometry
 from library.units.show import number
 from library.units.system import Display
+from tests.examples import OVER_ALL
 
 NOT_YET: set[str] = set()
 READERS = (Display("mm"), Display("in"))
@@ -272,6 +273,7 @@ def test_a_doubted_relief_may_lead_to_the_sentence_on_a_facet_that_never_comes_r
 def test_doing_what_a_sentence_says_ends_its_complaint(sheet: Calculation, samples: Samples) -> None:
     own = OWN[sheet.name]() if sheet.name in OWN else st.nothing()
 
+    @OVER_ALL
     @given(st.one_of(own, built(sheet, samples[sheet.name])))
     def followed(values: dict[str, Given]) -> None:
         follow(sheet, values)

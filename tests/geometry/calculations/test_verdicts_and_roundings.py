@@ -16,6 +16,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding
 from library.units.show import say, show, show_answer
 from library.units.system import Display
+from tests.examples import OVER_ALL
 
 NAMES = (
     "back-taper",
@@ -65,6 +66,7 @@ def answered(sheet: Calculation, data: st.DataObject) -> tuple[dict[str, Given],
 
 
 @each
+@OVER_ALL
 @given(data=st.data())
 def test_the_worst_comes_first(sheet: Calculation, data: st.DataObject) -> None:
     found = answered(sheet, data)
@@ -84,6 +86,7 @@ def amounts(result: Result) -> Mapping[tuple[float, Kind], set[str]]:
 
 
 @each
+@OVER_ALL
 @given(data=st.data())
 def test_a_number_that_is_answered_is_said_with_the_same_rounding(
     sheet: Calculation, data: st.DataObject
@@ -130,6 +133,7 @@ def test_an_answer_reads_as_its_sentence_says_it(
 
 
 @every
+@OVER_ALL
 @given(data=st.data())
 def test_any_answer_reads_as_its_sentence_says_it(name: str, data: st.DataObject) -> None:
     found = answered(calculation(name), data)

@@ -24,7 +24,10 @@ def test_every_file_says_which_schema_it_follows(shipped_files: list[Path]) -> N
         assert tomllib.loads(file.read_text(encoding="utf-8"))["schema"] == 1, file.name
 
 
-@pytest.mark.parametrize("kind", ["entry", "family", "material", "caution", "source", "setup", "recommended_wheel", "unsuited_wheel"])
+@pytest.mark.parametrize(
+    "kind",
+    ["entry", "family", "material", "caution", "source", "setup", "recommended_wheel", "unsuited_wheel"],
+)
 def test_ids_are_unique_and_well_formed(tables: Tables, kind: str) -> None:
     ids = [row["id"] for row in tables[kind]]
     assert [name for name, times in Counter(ids).items() if times > 1] == []
