@@ -61,9 +61,7 @@ def sketches() -> dict[str, Sketch]:
                 Bow(_ROOT, 9.0, 180 + level, 270 + _RAKE - _ARC, "rake"),
             ),
         ),
-        "face_radius": Sketch(
-            tooth, (wheel, Name(_CENTRE, "+", 0), Measure(_CENTRE, polar(_CENTRE, _RADIUS, 8), "radius", -1))
-        ),
+        "face_radius": Sketch((*tooth, wheel), (Measure(_CENTRE, polar(_CENTRE, _RADIUS, 8), "radius", -1),)),
         "face_hollow": Sketch(
             tooth, (dots(_EDGE, _ROOT), Measure(chord, middle, ""), Name(middle, "hollow", 1, strong=True))
         ),
