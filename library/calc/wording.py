@@ -5,11 +5,49 @@ Screen, command and comparison all say a value with these, so that it reads the 
 
 from __future__ import annotations
 
+import re
+
+from geometry.quantities import QUANTITIES
 from library.book.model import Book, Value
 from library.calc.citation import cited
 
 STATIONS = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
 """What a place behind the edge is called, by its share of the land."""
+
+_KEY = re.compile(r"\b([a-z]+(?:_[a-z]+)+)\b(?: \(([^()]*)\))?")
+"""A word with an underscore in it, and what stands behind it in brackets."""
+
+
+def by_title(text: str) -> str:
+    """A sentence that names quantities by key, such as a command takes them, with their titles instead.
+
+    Example:
+        >>> by_title("Give included_angle, such as 8 deg.")
+        'Give included angle, such as 8 deg.'
+        >>> by_title("Give land_measured_as (land measured as), arc or chord.")
+        'Give land measured as, arc or chord.'
+    """
+    said = _KEY.sub(_titled, text)
+    return said[:1].upper() + said[1:]
+
+
+def spoken(word: str) -> str:
+    """A word to choose as a person says it.
+
+    Example:
+        >>> spoken("type-6-straight-cup")
+        'type 6 straight cup'
+    """
+    return word.replace("-", " ")
+
+
+def _titled(found: re.Match[str]) -> str:
+    row = QUANTITIES.get(found[1])
+    if row is None:
+        return found[0]
+    title = row.title.lower()
+    behind = "" if found[2] is None or found[2] == title else f" ({found[2]})"
+    return f"{title}{behind}"
 
 
 def span(value: Value) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from geometry.calculation import Check, Row, note
+from geometry.calculations import calculation
 from geometry.edge.views import PLANES
 from geometry.evaluate import Refusal, run
 from geometry.role import HEEL
@@ -147,11 +148,17 @@ def told(relief: FoundRelief) -> Check:
         "surface": surface.title,
         "plane": PLANES[surface.view],
         "throws": relief.throws,
-        "source": relief.source,
+        "source": _spoken(relief.source),
     }
     if relief.wanted is None or show_angle(relief.wanted) == show_angle(relief.relief):
         return note(says + ".", **parts)
     return note(says + "; {wanted} was wanted.", wanted=angle(relief.wanted), **parts)
+
+
+def _spoken(name: str) -> str:
+    """A calculation in the words of its title, as a part of a sentence."""
+    title = calculation(name).title
+    return f"'{title[:1].lower()}{title[1:]}'"
 
 
 def by_found(found: Answer, relief: FoundRelief) -> ByCam | None:

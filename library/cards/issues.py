@@ -11,6 +11,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
+from library.calc.wording import by_title, spoken
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
 from library.cards.how_ground import ground_of
@@ -120,7 +121,8 @@ def _of_method(job: Job) -> Iterator[Issue]:
         and not any(one.rule.methods for one in against(job.book, wheel, ground_of(job)))
     ):
         other = REST if wheel.shape in CUPS else HEAD
-        yield _issue(way, f"{method} is set for a {shape_for(method, wheel)} wheel, and {wheel.title} is {wheel.shape}. "
+        yield _issue(way, f"{method} is set for a {spoken(shape_for(method, wheel))} wheel, and {wheel.title} is "
+                      f"{spoken(wheel.shape)}. "
                       f"Mount such a wheel, or choose {other}.", "warning")  # fmt: skip
 
 
@@ -134,7 +136,9 @@ def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
         typed = job.card.settings.get(step.sheet.name, Setting()).typed
         for one in step.answer.issues:
             if not one.missing and (one.key in typed or one.key not in told):
-                yield _issue(f"{way}.{one.key}" if one.key else way, f"{step.sheet.title}: {one.text}")
+                yield _issue(
+                    f"{way}.{one.key}" if one.key else way, f"{step.sheet.title}: {by_title(one.text)}"
+                )
         for check in step.checks:
             text = say(check.sentence, job.display)
             if check.state == "stop" and not any(text in one.text for one in before):

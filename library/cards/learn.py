@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import isclose
 
-from library.book.model import Book
+from library.book.model import Book, Measure, Value
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.model import Card
 from library.cards.provenance import measure_of
@@ -36,7 +37,7 @@ class Lesson:
 
 
 def lessons(card: Card) -> tuple[Lesson, ...]:
-    """The values of a card that the book does not have, or has otherwise.
+    """The values of a card that the book did not have, or had otherwise, when the card was begun.
 
     Example:
         >>> from library.cards.model import Wanted
@@ -53,6 +54,26 @@ def lessons(card: Card) -> tuple[Lesson, ...]:
     )
 
 
+def not_in_book(card: Card, book: Book) -> tuple[Lesson, ...]:
+    """The lessons of a card that the book does not have as it is now: what was saved meanwhile is no lesson any more.
+
+    Args:
+        card: what was wanted on it.
+        book: as it is now, and not as it was when the card was begun.
+    """
+    return tuple(one for one in lessons(card) if not in_book(one, book))
+
+
+def in_book(lesson: Lesson, book: Book) -> bool:
+    """Whether the book's usual value is the learned one."""
+    now, learned = value_in(book, lesson), measure_of(lesson.key, lesson.value)
+    if now is None or now.usual is None:
+        return False
+    if learned is None:
+        return now.usual.text.strip() == lesson.value.strip()
+    return same_measure(now.usual, learned)
+
+
 def _note(reason: str, card_id: str) -> str:
     said = " ".join(reason.split()).rstrip(".;")
     return f"{said}; card {card_id}" if said else f"card {card_id}"
@@ -61,22 +82,30 @@ def _note(reason: str, card_id: str) -> str:
 def change_for(lesson: Lesson, book: Book) -> SetValue:
     """The change of the book that a lesson asks for: the shop's own value, with the card as its note.
 
-    An end of the book's range stays where the new value still lies within it.
+    What another source says stays beside it, whole; so does what it said already under ``also``, but for what the
+    shop itself had there of just this size. What the shop said before is replaced: the history of its files has it.
+    Where nothing is set beside it, an end of the book's range stays as long as the new value lies within it.
 
     Args:
         lesson: what was learned.
         book: as it is now.
     """
-    count = lesson.value.strip()
     fields: dict[str, object] = {
-        "usual": int(count) if count.isdecimal() else lesson.value,
+        "usual": _typed(lesson.value),
         "source": SOURCE,
         "place": lesson.place or None,
         "note": lesson.note,
     }
-    entry = book.entries.get(lesson.entry)
-    before = entry.values.get(lesson.key) if entry else None
+    before = value_in(book, lesson)
     learned = measure_of(lesson.key, lesson.value)
+    if before is not None and before.layer == "shop":
+        others = [one for one in before.also if not _is_ours(one) or not _says(one, learned)]
+        if not _is_ours(before) and not before.unread:
+            others.append(before)
+            fields |= {"low": None, "high": None}
+        fields["also"] = [_as_written(one) for one in others] or None
+        if not others:
+            fields["disagreement"] = None
     for name, end, side in (
         ("low", before.low if before else None, 1),
         ("high", before.high if before else None, -1),
@@ -86,3 +115,50 @@ def change_for(lesson: Lesson, book: Book) -> SetValue:
         if end.per_diameter != learned.per_diameter or (learned.number - end.number) * side < 0:
             fields[name] = None
     return SetValue(lesson.entry, lesson.key, fields)
+
+
+def value_in(book: Book, lesson: Lesson) -> Value | None:
+    """What a book has for the quantity of a lesson, if anything."""
+    entry = book.entries.get(lesson.entry)
+    return entry.values.get(lesson.key) if entry else None
+
+
+def _is_ours(value: Value) -> bool:
+    return value.citation.label == "shop"
+
+
+def _says(value: Value, learned: Measure | None) -> bool:
+    """Whether a value is just this one number or word, without a range."""
+    if learned is None or value.low is not None or value.high is not None or value.usual is None:
+        return False
+    return same_measure(value.usual, learned)
+
+
+def same_measure(one: Measure, other: Measure) -> bool:
+    """Whether two texts mean the same, however they are spelt.
+
+    Example:
+        >>> same_measure(Measure("1 in", 25.4), Measure("25.4 mm", 25.4)), same_measure(Measure("1", 1.0), Measure("2", 2.0))
+        (True, False)
+    """
+    return (one.word, one.per_diameter) == (other.word, other.per_diameter) and isclose(
+        one.number, other.number, rel_tol=1e-9, abs_tol=1e-12
+    )
+
+
+def _as_written(value: Value) -> dict[str, object]:
+    """A value as the file holds it under ``also``."""
+    ends = {"low": value.low, "usual": value.usual, "high": value.high}
+    found: dict[str, object] = {name: _typed(one.text) for name, one in ends.items() if one is not None}
+    cited = value.citation
+    said = {
+        "source": cited.document or ("" if cited.label == "missing" else cited.label),
+        "place": cited.place,
+        "note": value.note,
+    }
+    return found | {name: text for name, text in said.items() if text}
+
+
+def _typed(text: str) -> int | str:
+    """A count goes into the file as a count."""
+    return int(text) if text.strip().isdecimal() else text

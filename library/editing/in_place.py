@@ -143,6 +143,8 @@ class _Worker:
             return self._inserted(path, value)
         if isinstance(old, dict) and isinstance(value, Mapping):
             return self._set_each(path, old, value, new)
+        if isinstance(old, list) and isinstance(value, list) and self._is_tables(path, old, value):
+            return self._set_tables(path, old, value, new)
         raise EditRefused(
             f"{_spoken(self.document.data, path)} in {self.document.name} is written in several places, which cannot be changed safely; "
             "change it in your editor."
@@ -160,6 +162,27 @@ class _Worker:
                 splices += self.drop((*path, key), new)
         for key, item in value.items():
             splices += self.set((*path, key), item, new)
+        return splices
+
+    def _is_tables(self, path: KeyPath, old: list[Data], value: list[object]) -> bool:
+        """Whether a list stands as tables with a header each, and shall hold tables only."""
+        headers = [one for one in self.layout.statements if one.is_header and one.path[:-1] == path]
+        return bool(value) and len(headers) == len(old) and all(isinstance(one, Mapping) for one in value)
+
+    def _set_tables(
+        self, path: KeyPath, old: list[Data], value: list[Mapping[str, object]], new: Data
+    ) -> list[Splice]:
+        """A list of tables under a header each: each by itself; those that are too many go, new ones come last."""
+        splices = [
+            splice for number in range(len(value), len(old)) for splice in self.drop((*path, number), new)
+        ]
+        for number, table in enumerate(value[: len(old)]):
+            splices += self._set_each((*path, number), old[number], table, new)
+        end = self.layout.below(path)[-1].end
+        header = f"\n[[{writing.dotted([str(key) for key in path if not isinstance(key, int)])}]]\n"
+        for table in value[len(old) :]:
+            written = header + "".join(writing.pair([key], one) for key, one in table.items())
+            splices.append(Splice(end, end, self._with_line_ends(written)))
         return splices
 
     def _rewritten(self, pair: Statement, old: object, value: object) -> Splice:

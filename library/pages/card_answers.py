@@ -11,19 +11,22 @@ from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
+from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
 from library.cards.how_ground import Numbers, ground_of, setup_of
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.issues import keeps_open
 from library.cards.job import Job
-from library.cards.learn import lessons
+from library.cards.learn import in_book, lessons
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
+from library.guidance.troubles import symptoms_of, told_of
 from library.guidance.wheels import recommended_for
 from library.pages.page import Block, Checks, Labelled, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
+from library.pages.troubles import beside_card
 from library.pages.wheels import in_a_line
 from library.units.show import show
 
@@ -39,7 +42,9 @@ def tool_answers(job: Job, key: str) -> Parts:
         wheel = job.wheel
         yield _about(
             wheel.title,
-            ", ".join(part for part in (wheel.shape, wheel.diameter.text if wheel.diameter else "") if part),
+            ", ".join(
+                part for part in (spoken(wheel.shape), wheel.diameter.text if wheel.diameter else "") if part
+            ),
             ", ".join(part for part in (wheel.grit, wheel.bond) if part),
             f"rated {wheel.rated_speed.measure.text}" if wheel.rated_speed else "NO RATING in the book",
             f"dressed {wheel.dressed.isoformat()}" if wheel.dressed else "",
@@ -66,8 +71,17 @@ def _values(pairs: Iterable[tuple[str, str]]) -> Values:
 
 
 def received_answers(job: Job, key: str) -> Parts:
-    """The relief that was on the tool, flute by flute."""
-    yield _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job))
+    """The relief that was on the tool, flute by flute, and what to look at for its trouble; in the line of that it stands first."""
+    relief, trouble = _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job)), tuple(_trouble(job))
+    yield from (relief, trouble) if key else (trouble, relief)
+
+
+def _trouble(job: Job) -> Iterator[Block]:
+    """What to measure and to change for the trouble that the card tells of."""
+    wrong = job.card.wrong.strip()
+    found = told_of(wrong, symptoms_of(job.book, job.card.family)) if wrong else ()
+    if found:
+        yield from beside_card(job.book, found, Numbers(job, job.display).convert)
 
 
 def _of_surface(job: Job) -> str:
@@ -179,10 +193,17 @@ def end_answers(job: Job, key: str) -> Parts:
     if left is not None:
         yield (_values([("Sharpenings left", str(left))]),)
     learned = lessons(job.card)
-    if learned:
-        titles = {key: row.title for key, row in QUANTITIES.items()}
-        told = _values((f"  {titles.get(one.key, one.key)}", one.value) for one in learned)
-        yield Said(("Learned on this job, and not in the book yet:",)), told
+    for is_in, said in (
+        (False, "Learned on this job, and not in the book yet:"),
+        (True, "Learned on this job; it is in the book now:"),
+    ):
+        rows = [(f"  {_title(one.key)}", one.value) for one in learned if in_book(one, job.book) == is_in]
+        if rows:
+            yield Said((said,)), _values(rows)
+
+
+def _title(key: str) -> str:
+    return quantity(key).title if key in QUANTITIES else key
 
 
 ANSWERS: tuple[Callable[[Job, str], Parts], ...] = (

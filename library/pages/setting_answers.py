@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from geometry.calculation import Result
 from geometry.quantities import quantity
+from library.calc.wording import by_title
 from library.cards.close import differs
 from library.cards.found_relief import told
 from library.cards.job import Job, Step
@@ -56,7 +57,7 @@ def setting_answers(job: Job, name: str) -> Parts:
 
 def _troubles(step: Step) -> Iterator[Block | None]:
     """What is wrong, then what is still wanted."""
-    yield Said(tuple(one.text for one in step.answer.issues if not one.missing), "warn")
+    yield Said(tuple(by_title(one.text) for one in step.answer.issues if not one.missing), "warn")
     yield wanted(step.answer)
 
 

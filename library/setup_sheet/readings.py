@@ -123,10 +123,10 @@ def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
         own = list(step.answer.result.stations)
         same = next((one for one in tables if _fit(one[1], own)), None)
         if same is None:
-            tables.append(([step.sheet.name], own))
+            tables.append(([step.sheet.title], own))
             continue
         names, stations = same
-        names.append(step.sheet.name)
+        names.append(step.sheet.title)
         stations[:] = [
             Station(a.fraction, a.angle, {**a.readings, **b.readings})
             for a, b in zip(stations, own, strict=True)

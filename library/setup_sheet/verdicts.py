@@ -6,6 +6,7 @@ import math
 from itertools import takewhile
 
 from geometry.calculation import Check
+from geometry.calculations import calculation
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
@@ -38,7 +39,7 @@ def checks(job: Job, display: Display) -> list[tuple[str, str]]:
         if not any(text in one.text for text in told):
             found.append((one.state, one.text))
     for sheet, key, was, now in differs(job):
-        found.append(("watch", f"{sheet}: the record of that day has {quantity(key).title.lower()} {was}; "
+        found.append(("watch", f"{calculation(sheet).title}: the record of that day has {quantity(key).title.lower()} {was}; "
                       f"today it comes out as {now or 'nothing'}."))  # fmt: skip
     return sorted(dict.fromkeys(found), key=lambda one: WORST_FIRST.index(one[0]))
 
@@ -100,7 +101,7 @@ def by_cam(job: Job, display: Display) -> tuple[Block, ...]:
     reads = (
         f", which reads {show(cam.wanted_heel, Kind.LENGTH, display)}" if cam.wanted_heel is not None else ""
     )
-    too = ", ".join(one.sheet.name for one in _count_too(job, drop))
+    too = ", ".join(one.sheet.title for one in _count_too(job, drop))
     too = f" Counted with {show_angle(cam.given)} too: {too}." if too else ""
     return (Said((f"Judged by the cam of {cam.throw}: it gives {show_angle(cam.given)} and reads "
                   f"{show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.{too}",)),)  # fmt: skip

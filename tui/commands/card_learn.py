@@ -9,7 +9,7 @@ from pathlib import Path
 from library.book.folders import shipped_folder
 from library.book.model import Book
 from library.book.opening import open_book
-from library.cards.learn import Lesson, change_for, lessons
+from library.cards.learn import Lesson, change_for, not_in_book
 from library.editing.document import EditRefused
 from library.editing.planning import plan
 from library.editing.saving import Conflicts, save
@@ -25,7 +25,7 @@ def run(options: argparse.Namespace) -> int:
         return refused([opened])
     shop = shop_of(options)
     book = open_book(shop)
-    found = {one.key: one for one in lessons(opened.card)}
+    found = {one.key: one for one in not_in_book(opened.card, book)}
     missing = [key for key in options.keys if key not in found]
     if missing:
         known = ", ".join(found) or "nothing"
@@ -37,7 +37,7 @@ def run(options: argparse.Namespace) -> int:
     printing.table([(one.key, one.value, one.note) for one in found.values()], indent="")
     if not found:
         printing.line(
-            "The card wants what the book has, or was begun without an entry: there is nothing to take over."
+            "The card wants what the book has now, or was begun without an entry: there is nothing to take over."
         )
     return 0
 

@@ -8,6 +8,7 @@ from geometry.calculation import Field
 from library.book.model import Value
 from library.calc import ranges
 from library.calc.surfaces import title_of
+from library.calc.wording import spoken
 from library.issue import Issue
 from tui.view.form import Form
 from tui.view.lines import Line, Piece, Role, fit, line, padded, wrap
@@ -94,7 +95,7 @@ def _value(form: Form, key: str, width: int, *, in_hand: bool) -> Line:
     typed, value = form.line(key), form.value(key)
     said = value.text if value is not None else ""
     if form.is_choice(key):
-        return line(Piece(fit(said, width), "chosen" if in_hand else "plain"))
+        return line(Piece(fit(spoken(said), width), "chosen" if in_hand else "plain"))
     if typed.text:
         return typed.pieces(width) if in_hand else line(Piece(fit(typed.text, width), "typed"))
     offered = form.offer(key)

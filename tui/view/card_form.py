@@ -13,7 +13,7 @@ from library.cards.model import Card
 from library.issue import Issue
 from tui.view.card_faults import Fault, faults_of
 from tui.view.card_readings import with_the_last_unit
-from tui.view.card_row import Opened, Row
+from tui.view.card_row import WANTS_INPUT, Opened, Row
 from tui.view.card_steps import STEPS, step_of
 from tui.view.fields import Fields
 from tui.view.text_line import TextLine
@@ -208,7 +208,7 @@ class CardForm(Fields):
         What is on watch in a calculation that still wants something waits until that is there.
         """
         return any(
-            one.state == "stop" or (row.default != "wants" and (one.way, one.text) not in self._looked_at)
+            one.state == "stop" or (row.default != WANTS_INPUT and (one.way, one.text) not in self._looked_at)
             for one in self.faults_at(row)
         )
 

@@ -18,7 +18,7 @@ from tui.keys import Keys, no_keys, with_keys
 from tui.view import card_set_table
 from tui.view.card_faults import Fault, worst
 from tui.view.card_form import CardForm
-from tui.view.card_row import Row
+from tui.view.card_row import WANTS_INPUT, Row
 from tui.view.card_side import Drawn, side_lines
 from tui.view.card_steps import STEPS
 from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, width_of, wrap
@@ -62,7 +62,7 @@ _STATES: dict[str, Role] = {
     "WATCH": "watch",
     "STOP": "stop",
     "fix": "watch",
-    "wants": "strong",
+    WANTS_INPUT: "strong",
 }
 
 

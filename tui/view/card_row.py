@@ -5,8 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from library.calc.wording import spoken
+
 QUANTITY_SECTIONS = frozenset({"received", "wanted", "after"})
 """The parts of a card that have a line for each quantity."""
+
+WANTS_INPUT = "needs input"
+"""How a calculation stands that has no answer yet, as nothing is wrong but something is still to be given."""
 
 
 @dataclass(frozen=True)
@@ -88,7 +93,7 @@ class Row:
 
     def words(self, text: str) -> str:
         """A text of this line as it is shown."""
-        return self.said.get(text, text)
+        return self.said.get(text, spoken(text) if self.choices else text)
 
 
 @dataclass

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from library.cards.job import Job
 from library.pages.readings_on_the_way import OnTheWay
-from tui.view.card_row import Row, Told
+from tui.view.card_row import WANTS_INPUT, Row, Told
 from tui.view.lines import Line, Piece, Role, fit, line, padded, wrap
 from tui.view.text_line import TextLine
 
@@ -17,7 +17,13 @@ TITLE, VALUE, DIVISIONS = 26, 14, 20
 NAME, UNIT = 24, 10
 """Cells of the title and the unit of what is read."""
 
-ROLES: dict[str, Role] = {"ok": "pass", "WATCH": "watch", "STOP": "stop", "fix": "watch", "wants": "strong"}
+ROLES: dict[str, Role] = {
+    "ok": "pass",
+    "WATCH": "watch",
+    "STOP": "stop",
+    "fix": "watch",
+    WANTS_INPUT: "strong",
+}
 """How the words for the state of a calculation are shown."""
 
 
@@ -64,12 +70,9 @@ def _in_columns(mark: Piece, title: Piece, value: Piece, one: Told, width: int) 
 
 def _note(text: str) -> Line:
     """How a calculation stands, in its own colour, and what else is noted."""
-    word, space, rest = text.partition(" ")
-    return (
-        line(Piece(word, ROLES[word]), Piece(space + rest, "quiet"))
-        if word in ROLES
-        else line(Piece(text, "quiet"))
-    )
+    word = next((one for one in ROLES if f"{text} ".startswith(f"{one} ")), "")
+    rest = Piece(text.removeprefix(word), "quiet")
+    return line(Piece(word, ROLES[word]), rest) if word else line(rest)
 
 
 def field_line(row: Row, typed: TextLine | None, width: int) -> Line:
@@ -86,8 +89,9 @@ def field_line(row: Row, typed: TextLine | None, width: int) -> Line:
     rest = max(width - 2 - TITLE - 1, 1)
     if row.choices:
         said = row.words(row.text) or row.words(row.default)
+        # What is wider than a number goes on where divisions and notes would stand; a choice has neither.
         text = Piece(
-            fit(said, min(VALUE, rest), right=True),
+            fit(said, min(max(VALUE, len(said)), rest), right=True),
             "chosen" if typed is not None else "typed" if row.text else "quiet",
         )
         return line(mark, title, " ", text)

@@ -15,7 +15,7 @@ from library.cards.settings_lines import SettingLine, setting_lines
 from library.equipment.settings import in_divisions
 from library.units.show import show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on
-from tui.view.card_row import Opened, Row, Told
+from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
 
 REST = "rest"
 """The way of the last line, which stands for the calculations that rest."""
@@ -84,7 +84,7 @@ def state_of(step: Step) -> str:
     if step.answer.result is not None:
         states = {check.state for check in step.checks}
         return "STOP" if "stop" in states else "WATCH" if "watch" in states else "ok"
-    return "wants" if all(one.missing for one in step.answer.issues) else "fix"
+    return WANTS_INPUT if all(one.missing for one in step.answer.issues) else "fix"
 
 
 def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:

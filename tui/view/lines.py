@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from rich.cells import cell_len, chop_cells, set_cell_size
@@ -30,6 +31,12 @@ __all__ = [
 
 EMPTY: Line = ()
 
+_NUMBER_AT_END = re.compile(r"(?:(?<!\w)[-+]|(?<!\w-)(?<![\d.,/-]))\.?\d[\d.,/-]*\Z")
+"""A number that a text ends with; the digits of a name such as T-12-5 are none."""
+
+_GOES_ON = re.compile(r"[.,/-]?\d")
+"""What shows behind a number's first part that there is more of it."""
+
 
 def line(*pieces: Piece | str) -> Line:
     """Make a line; a bare text is in the plain role.
@@ -54,21 +61,30 @@ def width_of(one: Line) -> int:
 def fit(text: str, width: int, *, right: bool = False) -> str:
     """Text cut or padded to exactly ``width`` cells, with a mark where something was cut.
 
+    A number is never cut inside, for a part of it reads as another number: it goes as a whole.
+
     Args:
         text: foreign text is welcome; it is cleaned here.
         width: in cells.
         right: whether it stands at the right edge, as numbers do.
 
     Example:
-        >>> fit("Land width", 6), fit("8 deg", 7, right=True)
-        ('Land …', '  8 deg')
+        >>> fit("Land width", 6), fit("8 deg", 7, right=True), fit("at 3600 rpm", 6)
+        ('Land …', '  8 deg', 'at …  ')
     """
     text = sanitize(text)
     taken = len(text) if text.isascii() else cell_len(text)
     if taken <= width:
         padding = " " * (width - taken)
         return padding + text if right else text + padding
-    return set_cell_size(text, width - 1) + "…" if width > 0 else ""
+    if width <= 0:
+        return ""
+    kept = set_cell_size(text, width - 1)
+    if text.startswith(kept) and _GOES_ON.match(text, len(kept)) is not None:
+        kept = _NUMBER_AT_END.sub("", kept)
+    shown = f"{kept}…"
+    padding = " " * (width - cell_len(shown))
+    return padding + shown if right else shown + padding
 
 
 def padded(one: Line, width: int) -> Line:

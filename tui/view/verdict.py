@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 
-from geometry.quantities import QUANTITIES
 from library.calc.answer import Answer
+from library.calc.wording import by_title
 from library.pages.answer import checks, wanted
 from library.units.system import Display
 from tui.view.lines import Line, Piece, Role, filled, fit, line, text_of, wrap
@@ -16,8 +15,6 @@ LINES, FEW_LINES = 3, 2
 
 WIDE = 100
 """Columns from which a verdict takes fewer lines."""
-
-_KEY = re.compile(r"\b[a-z]+(?:_[a-z]+)+\b")
 
 _ROLES: dict[str, Role] = {"stop": "stop", "watch": "watch", "pass": "pass"}
 
@@ -73,18 +70,12 @@ def verdict(answer: Answer | None, display: Display, width: int, most: int) -> V
     return Verdict(filled(lines, most), tuple(said[told:]))
 
 
-def in_words(text: str) -> str:
-    """A sentence that names quantities by key, as the fields name them."""
-    said = _KEY.sub(lambda key: QUANTITIES[key[0]].title.lower() if key[0] in QUANTITIES else key[0], text)
-    return said[:1].upper() + said[1:]
-
-
 def _said(answer: Answer, display: Display) -> list[tuple[str, str]]:
     """All there is to tell, the worst first; what is wrong comes before what is missing."""
     if answer.result is not None:
         found = checks(answer.result.checks, display)
         return list(found.checks) if found is not None else []
-    wrong = [("fix", in_words(one.text)) for one in answer.issues if not one.missing]
+    wrong = [("fix", by_title(one.text)) for one in answer.issues if not one.missing]
     missing = wanted(answer)
     return wrong or ([("open", text) for text in missing.texts] if missing is not None else [])
 

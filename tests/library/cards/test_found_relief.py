@@ -10,7 +10,7 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
-from library.cards.inspecting import verdicts, wanted_number
+from library.cards.inspecting import received_reliefs, verdicts, wanted_number
 from library.cards.job import Job, Step, work_out
 from library.cards.model import Card, Inspection, Tool, Wanted
 from library.cards.settings_lines import setting_lines
@@ -91,7 +91,7 @@ def test_the_indicator_of_a_cone_follows_both_throws_and_says_where_the_relief_w
     found = math.degrees(math.atan(square / 12.7))
     assert (
         f"Counted with {found:.2f} deg on the cone, square to the edge: what the cam of 5 mm toward the axis and 1 mm along the "
-        "axis gives by cone-relief; 8.00 deg was wanted." in said(step)
+        "axis gives by 'relief of a cone from its throw'; 8.00 deg was wanted." in said(step)
     )  # fmt: skip
 
 
@@ -153,7 +153,9 @@ def test_the_readings_of_a_shoulder_follow_both_throws_at_its_own_end(drawer: Bo
     assert output(job, "relief-drop", "normal_relief_angle") == pytest.approx(math.atan(square / 5))
     # 2 mm round a circle of 10 turns 0.4 radians.
     assert output(job, "relief-drop", "heel_drop") == pytest.approx(square * 0.4 / math.sqrt(0.5))
-    assert "gives by step-relief; 9.00 deg was wanted." in said(step_of(job, "relief-drop"))
+    assert "gives by 'relief of all steps under one cam'; 9.00 deg was wanted." in said(
+        step_of(job, "relief-drop")
+    )
     # At the end of the first shoulder, of 8 mm, the same fall is a greater angle.
     smaller = work_out(edited(card, "settings.relief-drop.diameter", "8 mm"), drawer)
     assert output(smaller, "relief-drop", "normal_relief_angle") == pytest.approx(math.atan(square / 4))
@@ -172,7 +174,7 @@ def test_the_size_of_a_countersink_is_lost_by_the_relief_of_the_chosen_cam(drawe
     assert step.provenance["relief_angle"] == "cam"
     assert (
         f"Counted with {math.degrees(given):.2f} deg on the cone, square to the edge: what the cam of 5 mm gives "
-        "by relief-drop." in said(step)
+        "by 'indicator drop of the heel for a relief'." in said(step)
     )
     both = work_out(edited(card, "settings.cone-relief.axial_throw", "1 mm"), drawer)
     assert step_of(both, "size-loss").answer.inputs["relief_angle"].value == pytest.approx(
@@ -217,5 +219,22 @@ def test_the_page_says_beside_the_judging_what_else_counts_with_the_cam(drawer: 
     given = f"{math.degrees(math.atan(by_both(5, 0) / 12.7)):.2f} deg"
     for form in ("text", "markdown", "html"):
         text = " ".join(setup_sheet(work_out(card, drawer), form).split())
-        assert f"Counted with {given} too: size-loss." in text
+        assert f"Counted with {given} too: Size lost in sharpening." in text
         assert text.count("Counted with") == 1
+
+
+def test_a_person_reads_titles_and_no_names_that_only_commands_take(drawer: Book) -> None:
+    # A shoulder without its angle: what is found of it asks for that, in the words of its line.
+    card = Card(
+        id="a",
+        family="step-drill",
+        received={"diameter": ("10 mm",), "land_width": ("1.6 mm",), "drop": ("0.2 mm",)},
+        wanted={"surface": Wanted("shoulder"), "shoulder_relief_angle": Wanted("8 deg")},
+    )
+    job = work_out(card, drawer)
+    trouble = received_reliefs(job)[0].trouble
+    assert trouble.startswith("Give included angle, such as ")
+    sheet = setup_sheet(job)
+    assert "_" not in trouble
+    assert "(included angle)" in sheet
+    assert not {"relief-drop", "step-relief", "size-loss", "included_angle"} & set(sheet.split())

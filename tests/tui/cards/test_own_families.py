@@ -64,7 +64,7 @@ async def test_the_page_of_an_entry_tells_of_the_family_that_it_is_ground_like(
     ("words", "title", "said"),
     [
         ("flat drill cast", "Flat drills", "Half point angle"),
-        ("burr bronze", "Valve burrs", "relief-drop (land width)"),
+        ("burr bronze", "Valve burrs", "(land width)"),
     ],
 )
 async def test_a_card_and_its_setup_sheet(at_the_yard: AtTheYard, words: str, title: str, said: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
@@ -16,6 +17,24 @@ foreign = st.text(max_size=30)
 @given(foreign, st.integers(0, 40), st.booleans())
 def test_fitted_text_has_exactly_the_width_asked_for(text: str, width: int, right: bool) -> None:
     assert cell_len(fit(text, width, right=right)) == width
+
+
+@pytest.mark.parametrize(
+    ("whole", "width", "shown"),
+    [
+        ("White cup 100 may run at 3600 rpm", 29, "White cup 100 may run at …"),
+        ("gives 7.27 deg, 6.5 wanted", 18, "gives 7.27 deg, …"),
+        ("gives 7.27 deg, 6.5 wanted", 20, "gives 7.27 deg, 6.5…"),
+        ("off by -0.035 mm", 12, "off by …"),
+        ("of 1-1/2 in", 6, "of …"),
+        ("M12x1.25 left", 7, "M12x…"),
+        ("T-12-5 and T-12-6", 5, "T-12…"),
+        ("0.413 mm", 4, "…"),
+    ],
+)
+def test_a_number_is_shown_whole_or_not_at_all(whole: str, width: int, shown: str) -> None:
+    assert fit(whole, width).rstrip() == shown
+    assert fit(whole, width, right=True).lstrip() == shown
 
 
 @given(st.lists(foreign, max_size=4), st.integers(0, 60))

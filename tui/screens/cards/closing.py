@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from library.cards.close import NotFinished, finished, reopened
-from library.cards.learn import lessons
+from library.cards.learn import not_in_book
 from tui.screens.confirming import ask
 from tui.screens.lessons import choose_lesson
 
@@ -61,7 +61,9 @@ def _close(screen: CardScreen) -> None:
         screen.say(f"{screen.said} Look at it, then close it.")
         return
     learned = (
-        f" {screen.key_of('learn')} brings into the book what was learned." if lessons(form.card) else ""
+        f" {screen.key_of('learn')} brings into the book what was learned."
+        if not_in_book(form.card, form.book)
+        else ""
     )
     screen.say(
         f"Card {form.card.id} is done, a record now. {screen.key_of('print')} shows its setup sheet.{learned}"
@@ -70,7 +72,7 @@ def _close(screen: CardScreen) -> None:
 
 def learn(screen: CardScreen, card: Card) -> None:
     """Show what one lesson would write in the book; of several, ask first for which."""
-    found = lessons(card)
+    found = not_in_book(card, screen.form.book)
     if not card.entry:
         screen.say("This card was begun without an entry of the book, so there is no entry to learn from it.")
     elif not found:
