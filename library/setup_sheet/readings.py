@@ -22,7 +22,7 @@ from library.cards.inspecting import (
     wanted_limits,
     wanted_number,
 )
-from library.cards.job import Job, flutes_of
+from library.cards.job import Job, Step, flutes_of
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.pages.answer import DIVISIONS, rows, stations
@@ -72,16 +72,18 @@ def heading(job: Job) -> str:
 def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another.
 
-    Behind each place stand boxes for what is read there. At the edge nothing is read: there the indicator is set to zero.
+    Behind each place stand boxes for what is read there, one where the surface is not the one that is ground. At the edge nothing is read: there the indicator is set to zero.
     """
-    merged = _merged(job)
+    # What is read on the surface that is ground comes first; of another one reading is enough.
+    merged = sorted(_merged(job), key=lambda one: "drop" not in one[1][0].readings)
     few = min(max(flutes_of(job.card.tool.flutes) or ON_THE_WAY, 2), ON_THE_WAY)
     for names, found in merged:
-        name = "" if len(merged) == 1 else ", ".join(names)
+        name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(names))
         table = stations(_read(found), display, job.machine, name)
         if table is not None:
             table = _with_divisions_once(table) if len(merged) > 1 else table
-            yield replace(shorter(table), boxes=few)
+            is_ground = len(merged) == 1 or "drop" in found[0].readings
+            yield replace(shorter(table), boxes=few if is_ground else 1)
 
 
 def _with_divisions_once(table: Table) -> Table:
@@ -123,15 +125,21 @@ def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
         own = list(step.answer.result.stations)
         same = next((one for one in tables if _fit(one[1], own)), None)
         if same is None:
-            tables.append(([step.sheet.title], own))
+            tables.append(([_read_on(step)], own))
             continue
         names, stations = same
-        names.append(step.sheet.title)
+        names.append(_read_on(step))
         stations[:] = [
             Station(a.fraction, a.angle, {**a.readings, **b.readings})
             for a, b in zip(stations, own, strict=True)
         ]
     return tables
+
+
+def _read_on(step: Step) -> str:
+    """On which surface a calculation has the tool read; where none is known, what it works out."""
+    surface = SURFACES.get(step.answer.surface)
+    return surface.title if surface is not None else step.sheet.title
 
 
 def _fit(one: list[Station], other: list[Station]) -> bool:
