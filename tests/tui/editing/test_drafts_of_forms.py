@@ -123,6 +123,19 @@ async def test_the_next_start_offers_it_and_taking_it_up_goes_on_where_it_was_le
     assert drafts() == []
 
 
+async def test_a_spoilt_draft_is_told_of_at_the_start_and_the_others_are_offered(
+    program: Program, tmp_path: Path
+) -> None:
+    await _leave_something_behind(program)
+    spoilt = tmp_path / "state" / "drafts" / f"{'0' * 16}-{'1' * 16}.toml"
+    spoilt.write_bytes(b"fields = " + b"[" * 20_000)
+    async with program() as hands:
+        await hands.until(lambda: "1 unsaved" in hands.shown())
+        assert "A draft cannot be read" in hands.words()
+        assert "Value: bronze-tap.chamfer_relief_angle" in await hands.menu("unsaved")
+    assert not spoilt.exists()
+
+
 async def test_what_was_taken_up_and_not_saved_is_offered_again(program: Program) -> None:
     await _leave_something_behind(program)
     async with program() as hands:
