@@ -65,9 +65,7 @@ def test_the_ground_surface_is_read_first_and_each_row_names_its_own(yard: Path,
     named = [title for title, _, _ in found.rows if title and "turned" not in title]
     assert named[0].startswith("land: ")
     assert any(one.startswith("land, facets: ") for one in named)
-    assert [one for one in named if one.startswith("lip: ")] == named[named.index("lip: along the axis") :][
-        :1
-    ]
+    assert "lip: along the axis" in named
 
 
 def test_a_feed_is_typed_once_and_each_limit_of_it_names_what_it_is_of(yard: Path, book: Book) -> None:
