@@ -68,6 +68,12 @@ TERMS = (
         ("rake_angle",),
     ),
     Term(
+        "chordal hook",
+        "The hook of a tap measured along the chord of its concave face, from the crest to the root of the thread. The rake at the edge is larger, by half of the arc of the face.",
+        ("hook along the chord",),
+        ("hook_angle",),
+    ),
+    Term(
         "relief",
         "The fall of a surface behind its edge, without which it would touch the work. Each surface has a relief of its own, given in its own view.",
         ("clearance", "clearance angle"),

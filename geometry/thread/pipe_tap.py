@@ -45,8 +45,8 @@ def projection_of_standard(made: PipeThread) -> tuple[float, float] | None:
 
     Example:
         >>> from geometry.thread.pipe import pipe_thread
-        >>> projection_of_standard(pipe_thread("npt", 21.336, 25.4 / 14))
-        (14.7066, 1.5875)
+        >>> [round(one, 4) for one in projection_of_standard(pipe_thread("npt", 21.336, 25.4 / 14))]
+        [14.7066, 1.5875]
     """
     if made.series != "NPT" or made.size not in _PROJECTIONS:
         return None
@@ -68,8 +68,8 @@ def chamfer_slope(rise: float, length: float) -> float:
         The angle in radians.
 
     Example:
-        >>> round(math.degrees(chamfer_slope(1.4515, 2.5 * 25.4 / 14)), 3)
-        19.354
+        >>> round(math.degrees(chamfer_slope(1.4515, 2.5 * 25.4 / 14)), 2)
+        19.35
     """
     return math.atan(
         require_not_negative("rise", rise) / require_positive("chamfer_length", length) + TAPER / 2

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from geometry.calculation import Field
@@ -17,6 +17,9 @@ from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Readings, Setting
 from library.cards.provenance import greatest, joined
 from library.units.read import UnitError, read
+
+STOCK = "stock_per_sharpening"
+"""What is taken off each time; neither tool nor machine nor wheel nor book says it, only a person on the card."""
 
 
 @dataclass(frozen=True)
@@ -61,16 +64,48 @@ def history(name: str, cards: Iterable[Card], book: Book) -> History:
         cards: all of its cards, in any order.
         book: to work them out with.
     """
-    jobs = [work_out(card, book) for card in sorted(cards, key=lambda one: one.id)]
-    visits = tuple(_visit(job) for job in jobs)
+    ordered = sorted(cards, key=lambda one: one.id)
+    by_id = {card.id: card for card in ordered}
+    lasting = [card.id for card in reversed(ordered) if may_last(card)]
+    left = left_as_of(lasting, lambda card_id: left_of(by_id[card_id], book))
+    return life_of(name, [visit_of(card) for card in ordered], left)
+
+
+def life_of(name: str, visits: Sequence[Visit], left: tuple[int | None, str]) -> History:
+    """The life of a tool from its sharpenings.
+
+    Args:
+        name: of the tool.
+        visits: the oldest first.
+        left: the sharpenings left, and the card that says so.
+    """
     sizes = [size for visit in visits for size in (visit.before, visit.after) if size is not None]
-    left = next(((count, job.card.id) for job in reversed(jobs) if (count := sharpenings_left(job)) is not None),
-                (None, ""))  # fmt: skip
-    return History(name, visits, sizes[-1] if sizes else None, *left)
+    return History(name, tuple(visits), sizes[-1] if sizes else None, *left)
 
 
-def _visit(job: Job) -> Visit:
-    return visit_of(job.card)
+def left_as_of(ids: Iterable[str], left: Callable[[str], int | None]) -> tuple[int | None, str]:
+    """The sharpenings left by the first card that says so, and its id; no card after it is worked out.
+
+    Args:
+        ids: of cards, the last one first.
+        left: works a card out.
+
+    Example:
+        >>> left_as_of(["c", "b", "a"], {"c": None, "b": 4, "a": 5}.get)
+        (4, 'b')
+    """
+    return next(((count, card_id) for card_id in ids if (count := left(card_id)) is not None), (None, ""))
+
+
+def left_of(card: Card, book: Book) -> int | None:
+    """How often the tool of a card can still be sharpened, by the book as it is."""
+    return sharpenings_left(work_out(card, book))
+
+
+def may_last(card: Card) -> bool:
+    """Whether a card may say how many sharpenings are left: none does that does not say what each one takes off."""
+    setting = card.settings.get(calculation_doing(LASTING).name, Setting())
+    return any(STOCK in one for one in (setting.typed, card.received, card.wanted))
 
 
 def visit_of(card: Card) -> Visit:

@@ -61,10 +61,16 @@ def unguarded(text: str) -> str:
 
 def records(cards: Iterable[Card]) -> str:
     """All cards, a row for each, as comma-separated text."""
-    return _written(RECORD, (_record(card) for card in cards))
+    return written_records(record(card) for card in cards)
 
 
-def _record(card: Card) -> list[str]:
+def written_records(rows: Iterable[Sequence[str]]) -> str:
+    """Rows of ``record`` as comma-separated text."""
+    return _written(RECORD, rows)
+
+
+def record(card: Card) -> list[str]:
+    """A card as a row, in the order of ``RECORD``."""
     tool = card.tool
     return [
         card.id,

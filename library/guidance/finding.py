@@ -1,4 +1,4 @@
-"""Find what the book tells of the work by the words that a person types: ``wheel``, ``grit``, ``infeed reamer``.
+"""Find what the book tells of the work by the words that a person types: ``wheel``, ``infeed reamer``, ``chatters``.
 
 A word of the work, such as coolant, says which lines are wanted; all other words say of which tool, and have to stand in the
 names of what is found.
@@ -19,11 +19,14 @@ from library.guidance.model import (
     WHEEL_LINES,
     RecommendedWheel,
     Setup,
+    Symptom,
     recommended_wheels,
     setups,
+    symptoms,
 )
 from library.guidance.setups import whole as whole_setup
 from library.guidance.told import Told
+from library.guidance.troubles import meant_by, symptoms_of
 from library.guidance.wheels import whole as whole_wheel
 
 OF_A_SETUP: Mapping[str, tuple[str, ...]] = {
@@ -76,14 +79,18 @@ class Guidance:
     Attributes:
         wheels: recommended wheels, whole.
         lines: lines of set-ups and of wheels, those of the same words once.
+        symptoms: of the trouble that the words are for.
+        for_family: whether the words name the tool too.
     """
 
     wheels: tuple[RecommendedWheel, ...] = ()
     lines: tuple[Line, ...] = ()
+    symptoms: tuple[Symptom, ...] = ()
+    for_family: bool = False
 
     def __bool__(self) -> bool:
         """Whether anything was found."""
-        return bool(self.wheels or self.lines)
+        return bool(self.wheels or self.lines or self.symptoms)
 
 
 def guidance(book: Book, words: Sequence[str]) -> Guidance:
@@ -103,7 +110,19 @@ def guidance(book: Book, words: Sequence[str]) -> Guidance:
         lines += [one for setup in _setups(book, text_of_steps) for one in _lines(setup, steps)]
     if marks and not wheel:
         lines += [one for found in wheels for one in _lines(found, marks)]
-    return Guidance(wheels if wheel or not lines else (), _once(lines))
+    family, trouble = _family_named(book, text)
+    seen = symptoms_of(book, family) if family else tuple(symptoms(book).values())
+    return Guidance(wheels if wheel or not lines else (), _once(lines), meant_by(trouble, seen), bool(family))
+
+
+def _family_named(book: Book, text: str) -> tuple[str, list[str]]:
+    """The family that a text names, with the words that are left; nothing where it names none."""
+    for family in book.families.values():
+        for name in sorted((family.title, family.id, *family.synonyms), key=len, reverse=True):
+            for form in (plain(name), plain(name).removesuffix("s")):
+                if f" {form} " in text:
+                    return family.id, text.replace(f" {form} ", " ").split()
+    return "", text.split()
 
 
 def _asked(topics: Mapping[str, tuple[str, ...]], text: str) -> tuple[list[str], str]:

@@ -178,3 +178,43 @@ def recommended_wheels(book: Book) -> Mapping[str, RecommendedWheel]:
 def unsuited_wheels(book: Book) -> Mapping[str, UnsuitedWheel]:
     """The wheels that do not go with a tool or a way of grinding, by id."""
     return cast(Mapping[str, UnsuitedWheel], book.more.get("unsuited_wheel", {}))
+
+
+WAYS: Mapping[str, str] = {"more": "more", "less": "less", "alike": "all alike"}
+"""Which way a value is changed, each word with how it is said."""
+
+
+@dataclass(frozen=True)
+class Symptom:
+    """A trouble that is seen, what to measure then, and which value to change which way.
+
+    Attributes:
+        id: its name in the files.
+        title: the trouble as it is said; several symptoms with one title tell of one trouble.
+        families: ids of the families that it is seen on; empty for every tool.
+        synonyms: how it is said too.
+        measure: what to measure.
+        value: the quantity to change; empty where it is none.
+        way: a word of ``WAYS``; empty where there is no quantity.
+        change: what to do.
+        extra: the shop's own keys beginning with ``x-``, untouched.
+        layer: the highest layer that has a part of it.
+        place: where it begins in that layer's file.
+    """
+
+    id: str
+    title: str
+    families: tuple[str, ...] = ()
+    synonyms: tuple[str, ...] = ()
+    measure: Told | None = None
+    value: str = ""
+    way: str = ""
+    change: Told | None = None
+    extra: Mapping[str, object] = field(default_factory=dict)
+    layer: Layer = "shipped"
+    place: Place = NOWHERE
+
+
+def symptoms(book: Book) -> Mapping[str, Symptom]:
+    """The symptoms of the book by id."""
+    return cast(Mapping[str, Symptom], book.more.get("symptom", {}))

@@ -1,14 +1,23 @@
-"""The schema of what the book tells of the work: set-ups, recommended wheels, and those that do not go with a tool."""
+"""The schema of what the book tells of the work: set-ups, wheels, symptoms."""
 
 from __future__ import annotations
 
-from geometry.quantities import quantity
+from geometry.quantities import QUANTITIES, quantity
 from geometry.surfaces import SURFACES
-from library.book.fields import Reader, name_of_a, one_line, word_of, words, words_of
+from library.book.fields import Reader, name_of_a, names_of, one_line, word_of, words, words_of
 from library.book.shapes import Merged, Shape
 from library.book.tool_materials import TOOL_MATERIALS
 from library.equipment.abrasives import ABRASIVES
-from library.guidance.model import OPERATIONS, STEPS, WHEEL_LINES, RecommendedWheel, Setup, UnsuitedWheel
+from library.guidance.model import (
+    OPERATIONS,
+    STEPS,
+    WAYS,
+    WHEEL_LINES,
+    RecommendedWheel,
+    Setup,
+    Symptom,
+    UnsuitedWheel,
+)
 from library.guidance.told import told
 
 BESIDES = ("face", "spiral-point", "web", "hole")
@@ -75,5 +84,19 @@ UNSUITED_WHEEL = Shape(
     lambda merged: UnsuitedWheel(**merged.whole()),  # type: ignore[arg-type]
 )
 
-SHAPES = (SETUP, RECOMMENDED_WHEEL, UNSUITED_WHEEL)
+SYMPTOM = Shape(
+    "symptom",
+    {
+        "title": one_line,
+        "families": names_of("family"),
+        "synonyms": words,
+        "measure": told,
+        "value": word_of(QUANTITIES, "quantity"),
+        "way": word_of(WAYS, "way"),
+        "change": told,
+    },
+    lambda merged: Symptom(**merged.whole()),  # type: ignore[arg-type]
+)
+
+SHAPES = (SETUP, RECOMMENDED_WHEEL, UNSUITED_WHEEL, SYMPTOM)
 """All of them, to be laid beside the tables that the book itself knows."""

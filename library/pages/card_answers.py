@@ -22,10 +22,12 @@ from library.cards.learn import in_book, lessons
 from library.cards.model import Inspection
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
+from library.guidance.troubles import symptoms_of, told_of
 from library.guidance.wheels import recommended_for
 from library.pages.page import Block, Checks, Labelled, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
+from library.pages.troubles import beside_card
 from library.pages.wheels import in_a_line
 from library.units.show import show
 
@@ -70,8 +72,17 @@ def _values(pairs: Iterable[tuple[str, str]]) -> Values:
 
 
 def received_answers(job: Job, key: str) -> Parts:
-    """The relief that was on the tool, flute by flute."""
-    yield _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job))
+    """The relief that was on the tool, flute by flute, and what to look at for its trouble; in the line of that it stands first."""
+    relief, trouble = _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job)), tuple(_trouble(job))
+    yield from (relief, trouble) if key else (trouble, relief)
+
+
+def _trouble(job: Job) -> Iterator[Block]:
+    """What to measure and to change for the trouble that the card tells of."""
+    wrong = job.card.wrong.strip()
+    found = told_of(wrong, symptoms_of(job.book, job.card.family)) if wrong else ()
+    if found:
+        yield from beside_card(job.book, found, Numbers(job, job.display).convert)
 
 
 def _of_surface(job: Job) -> str:

@@ -10,8 +10,10 @@ from library.book.model import Book, Entry, Family, Measure, Value
 from library.calc.cautions import cautions_for
 from library.calc.wording import remarks, span
 from library.guidance.setups import for_entry, setups_of
+from library.guidance.troubles import symptoms_of
 from library.guidance.wheels import Ground, recommended_for, tool_material
 from library.pages import setup as setup_parts
+from library.pages import troubles as trouble_parts
 from library.pages import wheels as wheel_parts
 from library.pages.cautions import at_arms_length, in_full
 from library.pages.entry_sources import legend, tag_of, tags
@@ -133,7 +135,7 @@ def guide(
 
 
 def how_it_is_ground(book: Book, entry: Entry, convert: Convert | None) -> Iterator[Section]:
-    """Every set-up of its family, and the wheels for what is mostly ground, whole and with the sources in words."""
+    """Every set-up of its family, the wheels for what is mostly ground, and every trouble, with the sources in words."""
     found = setups_of(book, entry.family)
     if found:
         yield Section("How it is ground", ())
@@ -142,6 +144,10 @@ def how_it_is_ground(book: Book, entry: Entry, convert: Convert | None) -> Itera
     if setup is not None and setup.surface:
         ground = Ground(tool_material(book, entry.family, entry), setup.surface)
         yield from wheel_parts.in_full(book, recommended_for(book, ground), convert)
+    found_troubles = symptoms_of(book, entry.family)
+    if found_troubles:
+        yield Section("Troubles", ())
+        yield from trouble_parts.troubles(book, found_troubles, convert)
 
 
 def in_hand(book: Book, value: Value) -> str:

@@ -1,21 +1,29 @@
-"""What a search found of the work, as a short page: wheels, and lines of set-ups."""
+"""What a search found of the work, as a short page: symptoms, wheels, lines of set-ups."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from library.book.model import Book
 from library.calc.citation import briefly
 from library.guidance.finding import WORD_OF_LINE, Guidance, Line
+from library.guidance.model import Symptom
 from library.guidance.told import Convert
+from library.guidance.troubles import by_trouble
 from library.pages import wheels
 from library.pages.page import Labelled, Page, Said, Section
+from library.pages.troubles import sentences
 
 FEW = 2
 """Wheels that are told whole; more stand one beside the other."""
 
 MOST = 8
 """Lines that are told; for the others more words are asked for."""
+
+FEW_SYMPTOMS = 6
+"""Symptoms that are told, so that the answer stays short."""
+
+SYMPTOMS_LEFT = "{count} more: name the tool too, such as 'heelclear find {trouble} reamer'."
 
 MORE = "{count} more: name the tool too, such as 'heelclear find {word} reamer'."
 
@@ -28,7 +36,31 @@ def page_of(book: Book, found: Guidance, convert: Convert | None) -> Page:
         found: what to tell.
         convert: writes lengths in the unit that is worked in.
     """
-    return Page("", (*_wheels(book, found, convert), *_lines(book, found, convert)))
+    parts = (*_troubles(book, found, convert), *_wheels(book, found, convert), *_lines(book, found, convert))
+    return Page("", parts)
+
+
+def _troubles(book: Book, found: Guidance, convert: Convert | None) -> Iterator[Section]:
+    """For each trouble what to measure and to change; where no tool was named, the likeliest of each family first."""
+    rows = found.symptoms if found.for_family else _one_of_each(found.symptoms)
+    shown = rows[:FEW_SYMPTOMS]
+    for title, symptoms in by_trouble(shown).items():
+        told = tuple(sentences(book, one, convert, with_family=not found.for_family) for one in symptoms)
+        yield Section(title, (Said(told),))
+    left = len(found.symptoms) - len(shown)
+    if left:
+        yield Section(
+            "",
+            (Said((SYMPTOMS_LEFT.format(count=left, trouble=found.symptoms[0].title.casefold()),), "quiet"),),
+        )
+
+
+def _one_of_each(found: Sequence[Symptom]) -> tuple[Symptom, ...]:
+    """The symptoms with the first one of each family in front."""
+    first: dict[tuple[str, ...], Symptom] = {}
+    for one in found:
+        first.setdefault(one.families, one)
+    return (*first.values(), *(one for one in found if one not in first.values()))
 
 
 def _wheels(book: Book, found: Guidance, convert: Convert | None) -> Iterator[Section]:
@@ -69,6 +101,20 @@ def _asked_by(one: Line, word: str) -> str:
 def as_data(book: Book, found: Guidance) -> list[Mapping[str, object]]:
     """The same as plain data, one record for each wheel and line."""
     return [
+        *(
+            {
+                "kind": "symptom",
+                "id": one.id,
+                "title": one.title,
+                "families": list(one.families),
+                "measure": one.measure.said() if one.measure is not None else "",
+                "value": one.value,
+                "way": one.way,
+                "change": one.change.said() if one.change is not None else "",
+                "source": briefly(book, one.change.citation) if one.change is not None else "",
+            }
+            for one in found.symptoms
+        ),
         *(
             {
                 "kind": "recommended wheel",

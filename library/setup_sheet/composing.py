@@ -5,7 +5,7 @@ What stops, the tool, the cautions, what to set, what to read on the way and aft
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from geometry.figure import Figure
 from library.calc.surfaces import title_of
@@ -51,8 +51,10 @@ def compose(job: Job, display: Display) -> Page:
     )
     tables = tuple(readings.tables(job, display))
     drawn = () if beside else drawing
-    # Where the indicator points stands over the readings already.
-    steps = ON_FULL_PAPER if tables else tuple(one for one in ON_PAPER if one != "read" or not on_the_way)
+    # Where the indicator points stands over the readings already, and two tables of them with one of steps fill the paper.
+    steps = tuple(one for one in ON_PAPER if one != "read" or not on_the_way)
+    if tables:
+        steps = ON_FULL_PAPER if len(on_the_way) < 2 else ()
     looked_up = (
         ("How it is ground", tuple(_how_ground(job, display, steps))),
         ("What it means", (*(() if tables else drawn), *((Checks(good),) if good else ()))),
@@ -75,11 +77,11 @@ def compose(job: Job, display: Display) -> Page:
     )
 
 
-def _how_ground(job: Job, display: Display, steps: Iterable[str]) -> Iterator[Block]:
+def _how_ground(job: Job, display: Display, steps: tuple[str, ...]) -> Iterator[Block]:
     """Six short lines at most, with the numbers of the job; nothing where something stops, and nothing when it was done."""
     setup = setup_of(job)
     stopped = any(step.in_use and step.stopped for step in job.steps)
-    if setup is not None and not stopped and not job.card.done:
+    if setup is not None and steps and not stopped and not job.card.done:
         numbers = Numbers(job, display)
         yield setup_on_paper(job.book, setup, numbers, numbers.convert, steps)
 

@@ -230,7 +230,10 @@ def _completion(parser: argparse.ArgumentParser) -> None:
 
 COMMANDS: dict[str, Command] = {
     "list": Command("list the entries of the book", _list),
-    "find": Command("find entries by words and ranges: heelclear find gun tap 'rake>8'", _find),
+    "find": Command(
+        "find entries by words and ranges, or what to do about a trouble: heelclear find chatters reamer",
+        _find,
+    ),
     "show": Command("show one entry: a line for each value, what to grind and how, the cautions", _show),
     "compare": Command("set two or more entries side by side", _compare),
     "calc": Command(

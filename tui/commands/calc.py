@@ -18,6 +18,7 @@ from library.shop_threads.laying import own_threads
 from library.threads import NotChosen, choose, texts_for
 from library.units.system import Display
 from tui.commands import calc_text, printing
+from tui.commands.no_entry import no_entry
 from tui.commands.printing import error
 
 
@@ -43,7 +44,7 @@ def _answer(sheet: Calculation, options: argparse.Namespace) -> int:
     if options.entry is not None:
         entry = book.entries.get(options.entry)
         if entry is None:
-            wrong.append(no_entry(options.entry, tuple(book.entries)))
+            wrong += no_entry(book, options.entry)
     display = Display(options.units)
     found = answer(sheet, typed, entry=entry, book=book, display=display)
     # What is still to be given is not told where the entry or the thread that was to give it is not known.
@@ -93,10 +94,3 @@ def _assignments(words: list[str]) -> tuple[dict[str, str], list[str]]:
         else:
             typed[key] = text
     return typed, wrong
-
-
-def no_entry(wanted: str, known: tuple[str, ...]) -> str:
-    """The sentence for an entry that is not in the book, with the nearest one that is."""
-    near = get_close_matches(wanted, known, n=1, cutoff=0.4)
-    hint = f" Did you mean {near[0]}?" if near else ""
-    return f"The book has no entry called {wanted!r}.{hint} 'heelclear list' lists them all."

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 from datetime import datetime
-from difflib import get_close_matches
 
 from library.book.model import Book
 from library.book.opening import open_book
@@ -16,6 +15,7 @@ from library.errors import SaveError
 from tui.commands import printing
 from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
 from tui.commands.list import find_family
+from tui.commands.no_entry import no_entry
 
 
 def run(options: argparse.Namespace) -> int:
@@ -23,8 +23,8 @@ def run(options: argparse.Namespace) -> int:
     shop = shop_of(options)
     book = open_book(shop)
     begun = _begun(options, book)
-    if isinstance(begun, str):
-        return refused([begun])
+    if not isinstance(begun, Card):
+        return refused(begun)
     card, wrong = with_words(begun, options.values)
     if wrong:
         return refused(wrong)
@@ -39,19 +39,17 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _begun(options: argparse.Namespace, book: Book) -> Card | str:
-    """The card to begin with, or a sentence on why there is none."""
+def _begun(options: argparse.Namespace, book: Book) -> Card | list[str]:
+    """The card to begin with, or sentences on why there is none."""
     if options.again:
         earlier = opened_card(options, options.again)
-        return earlier if isinstance(earlier, str) else starting.again(earlier.card)
+        return [earlier] if isinstance(earlier, str) else starting.again(earlier.card)
     if options.entry:
         entry = book.entries.get(options.entry)
         if entry is None:
-            near = get_close_matches(options.entry, list(book.entries), n=1, cutoff=0.4)
-            hint = f" Did you mean {near[0]}?" if near else ""
-            return f"The book has no entry called {options.entry!r}.{hint} 'heelclear list' lists them all."
+            return no_entry(book, options.entry)
         return starting.from_entry(book, entry, options.units)
     family = find_family(book, options.family) if options.family else None
     if options.family and family is None:
-        return f"There is no family called {options.family!r}; the book has {', '.join(book.families)}."
+        return [f"There is no family called {options.family!r}; the book has {', '.join(book.families)}."]
     return starting.empty(book, family.id if family else "", options.units)

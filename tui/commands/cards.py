@@ -4,19 +4,18 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from pathlib import Path
 
 from library.book.folders import cache_folder
-from library.book.opening import open_book
 from library.cards.as_data import history_data
-from library.cards.history import history
+from library.cards.digests import Digests
 from library.cards.index import card_rows
 from library.cards.model import Card
 from library.cards.rows import CardRow
 from library.cards.searching import of_tool, search
 from library.cards.store import NoCard, load
-from library.cards.tables import measurements, records
+from library.cards.tables import measurements
 from library.pages.life import life_page
 from library.units.system import Display
 from tui.commands import printing
@@ -28,10 +27,11 @@ def run(options: argparse.Namespace) -> int:
     shop = shop_of(options)
     rows = card_rows(shop, cache_folder())
     found = search(of_tool(rows, options.tool) if options.tool else rows, " ".join(options.words))
+    known = [row.id for row in rows]
     if options.csv or options.readings:
-        return _tables(shop, found, readings=options.readings)
+        return _tables(shop, found, known, readings=options.readings)
     if options.tool:
-        return _history(options, shop, found)
+        return _history(options, shop, found, known)
     if options.json:
         printing.data([row.as_data() for row in found])
         return 0
@@ -59,9 +59,18 @@ def _read(shop: Path, rows: Sequence[CardRow]) -> list[Card]:
     return cards
 
 
-def _tables(shop: Path, rows: Sequence[CardRow], *, readings: bool) -> int:
-    cards = _read(shop, rows)
-    text = measurements(cards) if readings else records(cards)
+def _tell(found: Digests) -> None:
+    for sentence in found.troubles:
+        printing.error(sentence)
+
+
+def _tables(shop: Path, rows: Sequence[CardRow], known: Collection[str], *, readings: bool) -> int:
+    if readings:
+        text = measurements(_read(shop, rows))
+    else:
+        found = Digests(shop, known, cache_folder())
+        text = found.records([row.id for row in rows])
+        _tell(found)
     # A spreadsheet wants UTF-8 and its own line ends, whatever the terminal speaks.
     out = getattr(sys.stdout, "buffer", None)
     if out is None:
@@ -73,12 +82,14 @@ def _tables(shop: Path, rows: Sequence[CardRow], *, readings: bool) -> int:
     return 0
 
 
-def _history(options: argparse.Namespace, shop: Path, rows: Sequence[CardRow]) -> int:
+def _history(options: argparse.Namespace, shop: Path, rows: Sequence[CardRow], known: Collection[str]) -> int:
     if not rows:
         printing.error(f"No card names a tool {options.tool!r}. 'heelclear cards' lists them all.")
         return 2
     display = Display(options.units)
-    found = history(options.tool, _read(shop, rows), open_book(shop))
+    digests = Digests(shop, known, cache_folder())
+    found = digests.life(options.tool, [row.id for row in rows])
+    _tell(digests)
     if options.json:
         printing.data(history_data(found, display))
     else:

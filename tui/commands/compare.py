@@ -10,13 +10,14 @@ from library.calc.wording import span
 from library.pages.comparison import comparison_page
 from library.search.comparing import compare
 from tui.commands import printing
-from tui.commands.calc import no_entry
+from tui.commands.no_entry import no_entry
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the comparison; returns the exit code."""
     book = open_book(shop_folder(options.library)[0])
-    wrong = [no_entry(wanted, tuple(book.entries)) for wanted in options.ids if wanted not in book.entries]
+    unknown = [wanted for wanted in options.ids if wanted not in book.entries]
+    wrong = [sentence for wanted in unknown for sentence in no_entry(book, wanted)]
     if len(options.ids) < 2:
         wrong.append("Name two entries or more to set side by side.")
     for sentence in wrong:

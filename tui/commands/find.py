@@ -19,7 +19,7 @@ from library.units.system import Display
 from tui.commands import printing
 from tui.commands.list import material_title, summary
 
-FEW = 8
+FEW = 5
 """Entries that are listed below an answer; more would push it off the screen."""
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from difflib import get_close_matches
 from typing import Any
 
 from library.book.folders import shop_folder
@@ -16,6 +15,7 @@ from library.pages.entry import entry_page
 from library.units.show import show
 from library.units.system import METRIC, Display
 from tui.commands import printing
+from tui.commands.no_entry import no_entry
 
 
 def run(options: argparse.Namespace) -> int:
@@ -23,9 +23,8 @@ def run(options: argparse.Namespace) -> int:
     book = open_book(shop_folder(options.library)[0])
     entry = book.entries.get(options.id)
     if entry is None:
-        near = get_close_matches(options.id, book.entries, n=1, cutoff=0.4)
-        hint = f" Did you mean {near[0]}?" if near else ""
-        printing.error(f"The book has no entry called {options.id!r}.{hint} 'heelclear list' lists them all.")
+        for sentence in no_entry(book, options.id):
+            printing.error(sentence)
         return 2
     if options.json:
         printing.data(described(book, entry))

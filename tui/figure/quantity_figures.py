@@ -18,6 +18,7 @@ from tui.figure.sketch import (
     facets,
     flank,
     form,
+    hook,
     limits,
     pipe_tap,
     section,
@@ -84,6 +85,7 @@ def _sketches() -> Mapping[str, Sketch]:
         wear,
         pipe_tap,
         web,
+        hook,
         form,
     ):
         found.update(subject.sketches())

@@ -61,7 +61,7 @@ def decided_on(family: Family | None, surface: str = "") -> tuple[str, ...]:
 def received_rows(job: Job, opened: Opened) -> list[Row]:
     """What is wrong with the tool, and what is measured on it."""
     card = job.card
-    wrong = lines_of("wrong", "What is wrong", card.wrong, "In your own words; what the indicator says comes below.",
+    wrong = lines_of("wrong", "What is wrong", card.wrong, "In your own words; {change} lists troubles, and beside it stands what to look at. What the indicator says comes below.",
                      one_more=False)  # fmt: skip
     offered = [key for key in measured_on(job.kind) if key in MEASURED or key not in card.wanted]
     return [*wrong, *(_received(job, key) for key in _known(opened.of("received"), offered, card.received))]

@@ -134,7 +134,7 @@ def test_the_steep_look_of_a_small_relief_along_a_slender_chamfer_is_no_slip() -
 
 def test_a_taper_tap_is_refused() -> None:
     for taper in ("npt", "bspt"):
-        with pytest.raises(Refusal, match="off the tap itself"):
+        with pytest.raises(Refusal, match="works out the small end"):
             chamfer(**TAP, chamfer_threads=4.0, thread_taper=taper)
 
 

@@ -15,7 +15,7 @@ from library.book.folders import shipped_folder
 from library.book.model import Book
 from library.cards.as_data import card_data
 from library.cards.editing import edited
-from library.cards.history import history
+from library.cards.history import history, may_last, sharpenings_left
 from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
 from library.cards.issues import issues_of
 from library.cards.job import work_out
@@ -116,7 +116,9 @@ def test_no_card_breaks_anything(
         if form == "text":
             assert page.isascii()
             assert max(map(len, page.splitlines())) <= 80
-    history("T", [card], book)
+    lived = history("T", [card], book)
+    assert may_last(card) or lived.left is None
+    assert lived.left == sharpenings_left(job)
     records([card])
     measurements([card])
 

@@ -14,7 +14,7 @@ Table = dict[str, Any]
 Tables = dict[str, list[Table]]
 
 UNPUBLISHED = ("common practice", "from memory")
-GUIDANCE = ("setup", "recommended_wheel", "unsuited_wheel")
+GUIDANCE = ("setup", "recommended_wheel", "unsuited_wheel", "symptom")
 """The tables that tell of the work."""
 
 NOT_VALUES = {"id", "family", "title", "work_material", "tool_material", "synonyms", "cautions", "notes"}

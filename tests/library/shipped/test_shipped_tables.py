@@ -26,7 +26,17 @@ def test_every_file_says_which_schema_it_follows(shipped_files: list[Path]) -> N
 
 @pytest.mark.parametrize(
     "kind",
-    ["entry", "family", "material", "caution", "source", "setup", "recommended_wheel", "unsuited_wheel"],
+    [
+        "entry",
+        "family",
+        "material",
+        "caution",
+        "source",
+        "setup",
+        "recommended_wheel",
+        "unsuited_wheel",
+        "symptom",
+    ],
 )
 def test_ids_are_unique_and_well_formed(tables: Tables, kind: str) -> None:
     ids = [row["id"] for row in tables[kind]]

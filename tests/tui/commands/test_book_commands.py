@@ -120,5 +120,6 @@ def test_a_new_book_is_begun_and_has_no_problem(capsys: pytest.CaptureFixture[st
 def test_the_likeliest_entry_is_found_first(
     words: tuple[str, ...], first: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert printed(capsys, "find", *words).startswith(first)
+    lines = printed(capsys, "find", *words).splitlines()
+    assert next(line for line in lines if "  " in line.strip() and "-" in line.split()[0]).startswith(first)
     assert json.loads(printed(capsys, "find", *words, "--json"))[0]["id"].startswith(first)

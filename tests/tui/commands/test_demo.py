@@ -22,5 +22,5 @@ def test_without_a_terminal_it_lays_the_book_out_and_says_how_to_open_it(
 def test_a_folder_with_a_book_in_it_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "ours.toml").write_text("schema = 1\n", encoding="utf-8")
     assert main(["demo", str(tmp_path)]) == 2
-    assert "Name another folder" in capsys.readouterr().err
+    assert "name another folder" in capsys.readouterr().err
     assert sorted(path.name for path in tmp_path.iterdir()) == ["ours.toml"]

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from library.book.model import Book
 from library.issue import Issue, Place
-from tui.screens import findings
 from tui.screens.findings import FindingsScreen
 from tui.session import Session
-from tui.view.lines import text_of, wrap
+from tui.view.lines import Line, text_of, wrap
 
 MANY = 10_000
 HEIGHT = 20
@@ -36,12 +36,12 @@ def _chosen(lines: list[str]) -> list[str]:
 def test_a_key_lays_out_no_more_than_a_few_screenfuls(monkeypatch: pytest.MonkeyPatch) -> None:
     screen, calls = _screen(MANY), 0
 
-    def counted(*args: object, **more: object) -> object:
+    def counted(*args: Any, **more: Any) -> list[Line]:
         nonlocal calls
         calls += 1
-        return wrap(*args, **more)  # type: ignore[arg-type]
+        return wrap(*args, **more)
 
-    monkeypatch.setattr(findings, "wrap", counted)
+    monkeypatch.setattr("tui.screens.findings.wrap", counted)
     for act in (
         screen.do_down,
         screen.do_last,

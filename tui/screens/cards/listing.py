@@ -10,6 +10,7 @@ from library.cards.editing import edited
 from library.cards.results import USUAL
 from library.cards.setup_order import calculations_of
 from library.equipment.model import Machine, Wheel, machines, wheels
+from library.guidance.troubles import troubles_of
 from tui import screens
 from tui.screens.chooser import Choice
 from tui.screens.equipment_forms import new_form
@@ -39,12 +40,20 @@ def calculation_of(screen: CardScreen) -> None:
 def more_for(screen: CardScreen) -> None:
     """Open the list for the line in hand."""
     row, job = screen.form.row, screen.form.job
-    section = "received" if row.section == "wrong" else row.section
+    section = row.section
     if row.way == REST:
         _pick(screen, "Calculations that rest", _aside(screen), lambda name: _wake(screen, name))
     elif row.section == "settings":
         screen.say(
             f"{screen.key_of('calculate')} shows all lines of this calculation; Right leaves it out of the job."
+        )
+    elif section == "wrong":
+        troubles = list(_troubles(job))
+        _pick(
+            screen,
+            "What is wrong with it, or what else was measured?",
+            [*troubles, *_quantities(screen, "received")],
+            lambda name: _take_wrong(screen, name, {one.id for one in troubles}),
         )
     elif section in QUANTITY_SECTIONS:
         _pick(
@@ -96,6 +105,22 @@ def _quantities(screen: CardScreen, section: str) -> list[Choice]:
     return [
         Choice(key, QUANTITIES[key].title, QUANTITIES[key].definition) for key in keys if key not in there
     ]
+
+
+def _troubles(job: Job) -> Iterable[Choice]:
+    """The troubles that the book knows of these tools, each with what is looked at first."""
+    for title, rows in troubles_of(job.book, job.card.family).items():
+        first = rows[0].measure
+        yield Choice(title, title, f"Look at: {first.said()}" if first is not None else "")
+
+
+def _take_wrong(screen: CardScreen, name: str, troubles: set[str]) -> None:
+    """Write a trouble behind what stands in the line already, or give a quantity a line."""
+    if name not in troubles:
+        screen.form.open("received", name)
+        return
+    before = screen.form.row.text.strip().rstrip(".;")
+    screen.put(f"{before}; {name[:1].lower()}{name[1:]}" if before else name)
 
 
 def _families(job: Job) -> Iterable[Choice]:

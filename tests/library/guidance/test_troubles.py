@@ -1,0 +1,155 @@
+"""A trouble that is seen, what to measure then, and which value to change which way."""
+
+from __future__ import annotations
+
+import json
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from geometry.quantities import QUANTITIES
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.job import work_out
+from library.cards.model import Card
+from library.guidance.model import Symptom, symptoms
+from library.guidance.troubles import meant_by, symptoms_of, told_of, troubles_of
+from library.pages.as_text import as_text
+from library.pages.card_answers import received_answers
+from library.pages.entry import entry_page
+from library.pages.page import Page, Section
+from library.pages.reader import Reader
+from tui.main import main
+from tui.screens.cards.listing import _troubles
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return open_book()
+
+
+def ids(found: tuple[Symptom, ...]) -> set[str]:
+    return {one.id for one in found}
+
+
+def card_of(book: Book, wrong: str) -> str:
+    card = edited(Card(id="2026-11-25-01", started=date(2026, 11, 25), family="reamer"), "wrong", wrong)
+    blocks = [block for part in received_answers(work_out(card, book), "") for block in part if block]
+    return " ".join(as_text(Page("", (Section("", tuple(blocks)),)), Reader(80)).split())
+
+
+@pytest.mark.parametrize(
+    ("words", "found"),
+    [
+        ("chatter", "Chatters"),
+        ("chattering", "Chatters"),
+        ("tears the thread", "Tears the thread"),
+        ("cuts large", "Cuts large"),
+        ("oversize", "Cuts large"),
+        ("cuts small", "Cuts small"),
+        ("squeals", "Squeals"),
+        ("drifts", "Drifts"),
+        ("leaves a burr", "Leaves a burr"),
+        ("breaks at the corner", "Breaks at the corner"),
+        ("burns", "Burns"),
+    ],
+)
+def test_a_trouble_is_found_by_its_words(book: Book, words: str, found: str) -> None:
+    assert found in {one.title for one in meant_by(words.split(), symptoms(book).values())}
+
+
+@pytest.mark.parametrize("words", ["the", "", "reamer", "gun tap"])
+def test_words_that_are_no_trouble_find_none(book: Book, words: str) -> None:
+    assert meant_by(words.split(), symptoms(book).values()) == ()
+
+
+def test_every_symptom_says_what_to_measure_and_to_change_and_a_quantity_has_its_way(book: Book) -> None:
+    for one in symptoms(book).values():
+        assert one.measure is not None, one.id
+        assert one.change is not None, one.id
+        assert bool(one.value) is bool(one.way), one.id
+        assert not one.value or one.value in QUANTITIES, one.id
+
+
+def test_every_family_has_its_own_troubles_and_the_trade_s_own_words_among_them(book: Book) -> None:
+    for family in book.families:
+        assert len(troubles_of(book, family)) >= 4, family
+    titles = {one.title for one in symptoms(book).values()}
+    # The words that were asked for.
+    assert {
+        "Chatters",
+        "Burns",
+        "Cuts large",
+        "Cuts small",
+        "Tears the thread",
+        "Squeals",
+        "Drifts",
+        "Leaves a burr",
+        "Breaks at the corner",
+    } <= titles
+
+
+def test_a_family_of_a_known_kind_has_the_troubles_of_its_kind(book: Book) -> None:
+    assert ids(symptoms_of(book, "acme-tap")) == ids(symptoms_of(book, "tap"))
+    assert all(not one.families for one in symptoms_of(book, "gone"))
+
+
+def test_a_person_s_own_words_on_a_card_tell_of_the_trouble(book: Book) -> None:
+    found = told_of("It chattered badly, and the hole is bell mouthed.", symptoms_of(book, "reamer"))
+    assert {one.title for one in found} == {"Chatters", "Bell mouth"}
+    assert told_of("Dull.", symptoms_of(book, "reamer")) == ()
+
+
+def test_beside_the_card_stands_what_to_look_at_and_to_change(book: Book) -> None:
+    said = card_of(book, "It chatters.")
+    assert "Chatters Look at how the teeth are spaced" in said
+    assert "Land relief: less." in said
+    assert "Look at" not in card_of(book, "Dull.")
+
+
+def test_the_list_of_troubles_is_that_of_the_family(book: Book) -> None:
+    job = work_out(Card(id="2026-11-25-01", started=date(2026, 11, 25), family="countersink"), book)
+    listed = [one.id for one in _troubles(job)]
+    assert listed[0] == "Chatters"
+    assert "Tears the thread" not in listed
+
+
+def test_in_full_every_trouble_of_the_family_stands_on_the_page_of_an_entry(book: Book) -> None:
+    text = " ".join(as_text(entry_page(book, book.entries["reamer-rose"], sources=True), Reader(80)).split())
+    for title, rows in troubles_of(book, "reamer").items():
+        assert title in text
+        for one in rows:
+            assert one.change is not None
+            assert one.change.said() in text
+
+
+def test_find_gives_a_short_answer_first(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["find", "chatter"]) == 0
+    out = capsys.readouterr().out.splitlines()
+    assert out[0] == "Chatters"
+    assert len(out) <= 36
+    assert main(["find", "reamer", "chatters"]) == 0
+    text = " ".join(capsys.readouterr().out.split())
+    assert "Less relief, or a wider land" in text
+    assert "Countersinks." not in text
+    assert main(["find", "chatter", "--json"]) == 0
+    found = [one for one in json.loads(capsys.readouterr().out) if one.get("kind") == "symptom"]
+    assert {"value", "way", "measure", "change", "source"} <= set(found[0])
+
+
+def test_a_shop_changes_one_line_of_a_symptom_and_adds_its_own(tmp_path: Path) -> None:
+    (tmp_path / "ours.toml").write_text(
+        'schema = 1\n\n[[symptom]]\nid = "reamer-chatters-relief"\nway = "more"\n\n'
+        '[[symptom]]\nid = "sings"\ntitle = "Sings"\nfamilies = ["reamer"]\n'
+        'change = { text = "Slower.", source = "shop" }\n'
+    )
+    book = open_book(tmp_path)
+    assert book.findings == ()
+    known = symptoms(book)
+    assert (known["reamer-chatters-relief"].way, known["reamer-chatters-relief"].title) == (
+        "more",
+        "Chatters",
+    )
+    assert "Sings" in troubles_of(book, "reamer")
