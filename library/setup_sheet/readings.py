@@ -73,16 +73,18 @@ def heading(job: Job) -> str:
 def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another.
 
-    Behind each place stand boxes for what is read there. At the edge nothing is read: there the indicator is set to zero.
+    Behind each place stand boxes for what is read there, one where the surface is not the one that is ground. At the edge nothing is read: there the indicator is set to zero.
     """
-    merged = _merged(job)
+    # What is read on the surface that is ground comes first; of another one reading is enough.
+    merged = sorted(_merged(job), key=lambda one: "drop" not in one[1][0].readings)
     few = min(max(flutes_of(job.card.tool.flutes) or ON_THE_WAY, 2), ON_THE_WAY)
     for names, found in merged:
-        name = "" if len(merged) == 1 else ", ".join(names)
+        name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(names))
         table = stations(_read(found), display, job.machine, name)
         if table is not None:
             table = _with_divisions_once(table) if len(merged) > 1 else table
-            yield replace(shorter(table), boxes=few)
+            is_ground = len(merged) == 1 or "drop" in found[0].readings
+            yield replace(shorter(table), boxes=few if is_ground else 1)
 
 
 def _with_divisions_once(table: Table) -> Table:
