@@ -195,7 +195,8 @@ _BOTH = (METRIC, INCH)
 
 def _named(text: str, kind: Kind, display: Display) -> Iterator[str]:
     """The text with a unit behind its last number, then with one behind each."""
-    parts = re.split(r"([;,]\s*)", text.strip())
+    # The blanks stay with the commas: two figures with nothing but a comma between them are a decimal to some.
+    parts = re.split(r"(\s*[;,]\s*)", text.strip())
     numbers = [place for place, part in enumerate(parts) if part.strip(" ;,\t")]
     units = [one.unit for one in read_many(text, kind, display)]
     for last in (numbers[-1:], numbers):

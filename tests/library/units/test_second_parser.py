@@ -119,7 +119,7 @@ def test_some_hundred_texts_mean_the_same_to_a_second_parser(seed: int) -> None:
 @given(st.integers(0, 2**32))
 def test_fifty_thousand_texts_mean_the_same_to_a_second_parser(seed: int) -> None:
     told = compare(seed, 250)
-    assert min(told.values()) > 25, "most texts were of one sort, so that little was compared"
+    assert min(told.values()) > 10, "most texts were of one sort, so that little was compared"
 
 
 # Derived by hand, so that the second parser is not believed on its own word.
