@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 
 @dataclass(frozen=True)
@@ -276,6 +277,13 @@ def words_found_by(choices: Mapping[str, Iterable[str]]) -> tuple[str, ...]:
         >>> words_found_by({"rake_angle": (), "relief_form": ("flat",)})
         ('rake', 'hook', 'hook angle', 'top rake', 'flat relief', 'angular relief', 'straight relief')
     """
+    return _found_by(tuple((key, tuple(words)) for key, words in choices.items()))
+
+
+@lru_cache(maxsize=1024)
+def _found_by(chosen: tuple[tuple[str, tuple[str, ...]], ...]) -> tuple[str, ...]:
+    """The same, kept: in a large book most tools have values for the same quantities."""
+    choices = dict(chosen)
     fitting = (
         term
         for term in TERMS

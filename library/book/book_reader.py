@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import gc
 import re
 import time
 import zlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 
@@ -18,6 +20,7 @@ from library.book.loader import Gone, Loader
 from library.book.model import Entry, Family, Layer
 from library.book.natural import natural
 from library.book.parsing import decoded, parse
+from library.book.plain_entries import plain_rows
 from library.book.raw_table import RawTable
 from library.book.rows import Extent, Row, Rows, extents_of
 from library.book.search_of import search_of, with_the_troubles_of_others
@@ -36,16 +39,35 @@ _SETTLED = 0.1
 """Seconds after which a file's time stamp would show another change to it."""
 
 
-def gather(files: Files, kept: Kept) -> tuple[Index, list[FileRead], int]:
+def gather(files: Files, kept: Kept, *, for_list: bool = False) -> tuple[Index, list[FileRead], int]:
     """Read a book.
 
     Args:
         files: of both layers, shipped first.
         kept: what files gave before.
+        for_list: whether rows with title, family and material will do, so that plain files of the shop are not
+            parsed; their problems are not found then, nor what a search looks at.
 
     Returns:
         The book as an index, what each file gave, and the context it was read in, both to be kept.
     """
+    with _uncollected():
+        return _gathered(files, kept, for_list=for_list)
+
+
+@contextmanager
+def _uncollected() -> Iterator[None]:
+    """Nearly all that is made here is kept: looking through it for what is not costs a fifth of the time."""
+    was = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was:
+            gc.enable()
+
+
+def _gathered(files: Files, kept: Kept, *, for_list: bool) -> tuple[Index, list[FileRead], int]:
     known = _known_ids(files, kept)
     context = _context(files, known)
     lower = _Lower(known)
@@ -59,7 +81,8 @@ def gather(files: Files, kept: Kept) -> tuple[Index, list[FileRead], int]:
         ):
             read = before[0]
         else:
-            read = _read(path, layer, known, lower)
+            plain = _read_plainly(path, layer, lower) if for_list and layer == "shop" else None
+            read = plain or _read(path, layer, known, lower)
         reads.append(read)
         if layer == "shipped":
             lower.add(read)
@@ -105,17 +128,17 @@ class _Lower:
     def __init__(self, known: Known) -> None:
         self._known = known
         self._notes: list[FileNote] = []
-        self._rows: dict[tuple[str, str], Row] = {}
+        self.rows: dict[tuple[str, str], Row] = {}
         self._taker = Loader(self._notes)
 
     def add(self, read: FileRead) -> None:
         for row in read.rows:
             extent = extents_of(row)[0]._replace(file=len(self._notes))
-            self._rows.setdefault((row.array, row.id), row._replace(parts=_plain(extent)))
+            self.rows.setdefault((row.array, row.id), row._replace(parts=_plain(extent)))
         self._notes.append(read.note)
 
     def part(self, array: str, name: str, shape: Shape) -> Part | None:
-        row = self._rows.get((array, name))
+        row = self.rows.get((array, name))
         if row is None:
             return None
         try:
@@ -130,11 +153,7 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
     except Unreadable as error:
         finding = Issue("", "", "error", error.wrong, error.fix, Place(path))
         return FileRead(FileNote(path, layer, Signature(0, 0, -1)), (), (finding,))
-    if (
-        len(raw) != signature.size
-        or time.time() - max(signature.mtime_ns, signature.ctime_ns) / 1e9 < _SETTLED
-    ):
-        signature = replace(signature, size=-1)
+    signature = _settled(raw, signature)
     diagnostics = Diagnostics(known, has_places=False)
     parsed = parse(raw, path, layer)
     rows = []
@@ -150,6 +169,22 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
         )
     findings = tuple(_sorted([*parsed.findings, *diagnostics.findings]))
     return FileRead(FileNote(path, layer, signature), tuple(rows), findings)
+
+
+def _read_plainly(path: Path, layer: Layer, lower: _Lower) -> FileRead | None:
+    """The rows of a file of plain entries; nothing where it has to be read in full."""
+    try:
+        raw, signature = fetch(path)
+    except Unreadable:
+        return None
+    rows = plain_rows(decoded(raw), layer, lower.rows)
+    return None if rows is None else FileRead(FileNote(path, layer, _settled(raw, signature)), rows)
+
+
+def _settled(raw: bytes, signature: Signature) -> Signature:
+    """The signature, changed where the file may have changed again without its time stamp showing it."""
+    lately = time.time() - max(signature.mtime_ns, signature.ctime_ns) / 1e9 < _SETTLED
+    return replace(signature, size=-1) if lately or len(raw) != signature.size else signature
 
 
 def _check_beginning(tables: list[RawTable], file: Path, diagnostics: Diagnostics) -> None:
@@ -239,7 +274,7 @@ def _laid_over(reads: Sequence[FileRead]) -> Index:
     findings = [finding for read in reads for finding in read.findings]
     for number, read in enumerate(reads):
         for alone in read.rows:
-            row = alone._replace(parts=_plain(extents_of(alone)[0]._replace(file=number)))
+            row = alone._replace(parts=f"{number}:{alone.parts.partition(':')[2]}")
             other = found.get((row.array, row.id))
             if other is None or (other.layer == row.layer and other.state == "broken"):
                 found[row.array, row.id] = row

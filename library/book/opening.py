@@ -28,6 +28,9 @@ SHIPPED = shipped_folder()
 SETTLED = 0.1
 """Seconds after which a file's time stamp would show another change to it."""
 
+LARGE = 1 << 20
+"""Bytes in the shop's files from which reading all of them makes a person wait."""
+
 MOST_MADE = 512
 """Objects of one kind that are kept once they were made."""
 
@@ -95,6 +98,30 @@ def open_book(shop: Path | None = None, *, afresh: bool = False) -> Book:
         save_reads(reads, context, folder / "reads")
         save_index(index, folder / "index")
     return _book(index, [finding for _, found in walks for finding in found.findings])
+
+
+def open_for_list(shop: Path | None = None) -> Book:
+    """The book with its rows as a list shows them, and without the problems of its files.
+
+    Where nothing is kept of a large book that still holds, plain files of the shop are not parsed, which is several times
+    as quick; the rows are the same.
+
+    Args:
+        shop: the shop's folder; one that is not there is empty.
+    """
+    files = [(path, layer, signature) for layer, found in _walks(shop) for path, signature in found.files]
+    if sum(max(signature.size, 0) for _, layer, signature in files if layer == "shop") < LARGE:
+        return open_book(shop)
+    folder = _cache(shop)
+    for name in ("index", "list"):
+        index = load_index(folder / name)
+        if index is not None and index.is_of(files):
+            return _book(index, [])
+    from library.book.book_reader import gather
+
+    index, _, _ = gather(files, load_reads(folder / "reads"), for_list=True)
+    save_index(index, folder / "list")
+    return _book(index, [])
 
 
 def quick_rows(shop: Path | None = None) -> Rows:

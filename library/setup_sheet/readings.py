@@ -22,7 +22,7 @@ from library.cards.inspecting import (
     wanted_limits,
     wanted_number,
 )
-from library.cards.job import Job, Step, flutes_of
+from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
@@ -126,28 +126,15 @@ def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
         own = list(step.answer.result.stations)
         same = next((one for one in tables if _fit(one[1], own)), None)
         if same is None:
-<<<<<<< HEAD
-            tables.append(([_read_on(step)], own))
-            continue
-        names, stations = same
-        names.append(_read_on(step))
-=======
             tables.append(([title_read(job, step)], own))
             continue
         names, stations = same
         names.append(title_read(job, step))
->>>>>>> w13
         stations[:] = [
             Station(a.fraction, a.angle, {**a.readings, **b.readings})
             for a, b in zip(stations, own, strict=True)
         ]
     return tables
-
-
-def _read_on(step: Step) -> str:
-    """On which surface a calculation has the tool read; where none is known, what it works out."""
-    surface = SURFACES.get(step.answer.surface)
-    return surface.title if surface is not None else step.sheet.title
 
 
 def _fit(one: list[Station], other: list[Station]) -> bool:

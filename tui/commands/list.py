@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from library.book.folders import shop_folder
 from library.book.model import Book, Entry, Family
-from library.book.opening import open_book
+from library.book.opening import open_for_list
 from library.book.rows import Row
 from library.search.counting import counts
 from tui.commands import printing
@@ -15,7 +15,7 @@ from tui.commands import printing
 
 def run(options: argparse.Namespace) -> int:
     """Print the entries; returns the exit code."""
-    book = open_book(shop_folder(options.library)[0])
+    book = open_for_list(shop_folder(options.library)[0])
     rows: Sequence[Row] = book.rows
     if options.family is not None:
         family = find_family(book, options.family)
