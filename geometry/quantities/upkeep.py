@@ -78,7 +78,7 @@ ROWS = (
     ),
     angle(
         "relief_after",
-        "Relief after",
+        "Relief after, square to the axis",
         "The relief at the edge after so many sharpenings of the face.",
         "Square to the axis, as the relief angle.",
         0.0,

@@ -20,6 +20,9 @@ from library.book.model import Book, Entry
 FIELD = "surface"
 """The input that says the surface."""
 
+LARGEST_FEED = "largest_feed"
+"""A feed that holds for the surface on which it was found."""
+
 RELIEF, SECOND_RELIEF = "relief_angle", "secondary_relief_angle"
 """The inputs that hold the relief of its first and second facet."""
 
@@ -77,15 +80,17 @@ def row_of(key: str, surface: str) -> Quantity:
 
 
 def title_of(key: str, surface: str) -> str:
-    """The title of an input; of a relief with its surface and its view.
+    """The title of a quantity; of a relief with its surface and its view, of a feed with the surface that it clears.
 
     Example:
         >>> title_of("relief_angle", "cone"), title_of("flutes", "cone")
         ('Relief of the cone, square to the edge', 'Flutes')
     """
-    if key not in (RELIEF, SECOND_RELIEF) or surface not in SURFACES:
+    one = SURFACES.get(surface)
+    if one is not None and key == LARGEST_FEED:
+        return f"Largest feed: {one.title}"
+    if one is None or key not in (RELIEF, SECOND_RELIEF):
         return quantity(key).title
-    one = SURFACES[surface]
     return f"{'Relief' if key == RELIEF else 'Second relief'} of the {one.title}, {PLANES[one.view]}"
 
 

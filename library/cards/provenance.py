@@ -58,8 +58,22 @@ def known_texts(
 ) -> tuple[KnownText, ...]:
     """Everything that is known of the job, the strongest first."""
     found = [*_measured(card), *_of_tool(card, book), *_of_machine(machine), *_of_wheel(wheel)]
+    found += _typed_once(card)
     decided = {key for key, one in card.wanted.items() if one.changed or not one.book}
     return (*_of_choice(choice), *(one for one in found if one.key not in decided))
+
+
+TYPED_ONCE = ("feed",)
+"""What is one number for the whole job: typed into one calculation, it serves the others."""
+
+
+def _typed_once(card: Card) -> Iterator[KnownText]:
+    """The first text that stands in a calculation for what is one number for the whole job."""
+    for key in TYPED_ONCE:
+        typed = (one.typed.get(key, "") for one in card.settings.values() if not one.skipped)
+        text = next((one for one in typed if one.strip()), "")
+        if text:
+            yield KnownText(key, text, "typed")
 
 
 def _of_choice(choice: Chosen) -> Iterator[KnownText]:

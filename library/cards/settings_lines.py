@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from geometry.quantities import quantity
@@ -65,7 +65,24 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
                 # The throw for the cylinder is not wanted where the cone has one already.
                 if line.key not in THROWS - CAMS or not CAMS & set(lines):
                     lines.setdefault(line.key or line.title, replace(line, stopped=step.stopped))
-    return tuple(lines.values())
+    return tuple(_same_facet(lines))
+
+
+SAME_FACET = {"wheel_head_height": "Facet 1: head height", "tooth_rest_height": "Facet 1: rest height"}
+"""Heights that make the first facet, which the planned facets tell by its height above the axis."""
+
+
+def _same_facet(lines: Mapping[str, SettingLine]) -> Iterator[SettingLine]:
+    """The settings; where facets are planned too, a height says that it is another way to the first of them."""
+    first = "facet 1"
+    heights = set(SAME_FACET) & set(lines) if first in lines else set()
+    for key, line in lines.items():
+        if key in heights:
+            yield replace(line, title=SAME_FACET[key])
+        elif key == first and heights:
+            yield replace(line, graduation=f"{line.graduation}: the same facet, measured when it lies level")
+        else:
+            yield line
 
 
 def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
@@ -187,8 +204,8 @@ def _facets(step: Step, display: Display) -> list[SettingLine]:
             show(row.values["facet_angle"], Kind.ANGLE, display),
             f"{show(row.values['facet_width'], Kind.LENGTH, display)} wide, "
             f"{show(row.values['facet_height'], Kind.LENGTH, display)} above the axis",
-            divisions=f"{show(row.values['facet_width'], Kind.LENGTH, display)} wide",
-            off=f"{show(row.values['facet_height'], Kind.LENGTH, display)} up",
+            divisions=f"{show(row.values['facet_height'], Kind.LENGTH, display)} above axis",
+            off=f"{show(row.values['facet_width'], Kind.LENGTH, display)} wide",
         )
         for number, row in enumerate(step.answer.result.rows, 1)
         if {"facet_angle", "facet_width", "facet_height"} <= set(row.values)

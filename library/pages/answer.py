@@ -121,11 +121,17 @@ def outputs(found: Answer, keys: Iterable[str], display: Display) -> Values | No
 
 def _output(found: Answer, key: str, value: float, display: Display) -> Named:
     row, spread = quantity(key), found.spreads.get(key)
-    name, said = title_of(key, found.surface), show_answer(value, row, display)
+    name, said = title_of(key, found.surface or _only_surface(found)), show_answer(value, row, display)
     if spread is None or not spread.dominant:
         return Named(name, said)
     most = quantity(spread.dominant).title.lower()
     return Named(name, said, f"{off_by(row.kind, spread, display)}, mostly from {most}")
+
+
+def _only_surface(found: Answer) -> str:
+    """The surface of a calculation that asks for none, because it works on one alone."""
+    served = found.sheet.surfaces or found.sheet.belongs_on
+    return served[0] if len(served) == 1 else ""
 
 
 def _is_told(found: Answer, key: str) -> bool:

@@ -13,7 +13,7 @@ from library.sanitize import sanitize
 STYLE = """
 @page { margin: 8mm 10mm; }
 * { box-sizing: border-box; }
-body { font: 10pt/1.1 Arial, Helvetica, "Liberation Sans", sans-serif; color: #000; max-width: 190mm; margin: 0 auto; }
+body { font: 10pt/1.07 Arial, Helvetica, "Liberation Sans", sans-serif; color: #000; max-width: 190mm; margin: 0 auto; }
 h1 { font-size: 17pt; line-height: 1.1; margin: 0 0 0.8mm; border-bottom: 0.5mm solid #000; }
 h1 small { font-size: 10pt; font-weight: normal; float: right; margin-top: 2.5mm; }
 h2 { font-size: 11pt; margin: 1.2mm 0 0.2mm; clear: right; } h3 { font-size: 10pt; margin: 1mm 0 0.4mm; }
@@ -35,7 +35,7 @@ td:first-child, th:first-child { text-align: left; padding-left: 0; }
 .box i { font-style: normal; font-weight: normal; margin-right: 1mm; } .wide { width: auto; min-width: 19mm; }
 .read { display: inline-table; vertical-align: top; margin-right: 3mm; } .read td, .read th { padding: 0 1mm; } .read th { width: 1mm; } .read th.w { text-align: center; } .read td.w { border: 0.3mm solid #000; min-width: 14mm; height: 7.3mm; }
 .write { display: flex; gap: 4mm; align-items: flex-end; margin: 0; }
-.write span { flex: auto; display: flex; align-items: flex-end; min-height: 6.8mm; }
+.write span { flex: auto; display: flex; align-items: flex-end; min-height: 6.3mm; }
 .write u { text-decoration: none; flex: auto; border-bottom: 0.25mm solid #000; margin-left: 1.5mm; font-weight: bold; } .write + .write { margin-bottom: 0.8mm; }
 .stop b, .watch b { border: 0.3mm solid #000; padding: 0 0.8mm; } .stop b { border-width: 0.5mm; } .stop, .watch { line-height: 1.34; }
 .before { border: 1mm solid #000; padding: 0.8mm 2mm; margin: 0 0 1.5mm; } .before p.stop { font-size: 13pt; font-weight: bold; }

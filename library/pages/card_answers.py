@@ -19,6 +19,7 @@ from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, re
 from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.learn import in_book, lessons
+from library.cards.model import Inspection
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
 from library.guidance.troubles import symptoms_of, told_of
@@ -191,7 +192,9 @@ def end_answers(job: Job, key: str) -> Parts:
         yield Said((said,), "strong"), Checks(tuple((one.state, one.text) for one in wrong))
     left = sharpenings_left(job)
     if left is not None:
-        yield (_values([("Sharpenings left", str(left))]),)
+        measured = any(one.strip() for one in job.card.after.get("diameter", Inspection()).readings)
+        counted = ("counted from the new diameter",) if measured else ()
+        yield (Values((Named("Sharpenings left", str(left), below=counted),), at_edge=True),)
     learned = lessons(job.card)
     for is_in, said in (
         (False, "Learned on this job, and not in the book yet:"),

@@ -14,6 +14,7 @@ from geometry.sentences import Kind
 from library.calc.wording import STATIONS
 from library.cards.inspecting import indicator_points, verdicts
 from library.cards.job import Job, Step
+from library.cards.read_order import steps_read, surface_read, title_read
 from library.equipment.settings import in_divisions
 from library.units.show import show
 
@@ -52,28 +53,33 @@ def on_the_way(job: Job) -> OnTheWay | None:
     step = job.doing(HEEL)
     if step is not None and step.in_use and step.stopped:
         return None
-    if step is None or not _is_read(step):
-        step = next((one for one in job.steps if _is_read(one)), None)
-    if step is None or step.answer.result is None:
+    read = steps_read(job)
+    if not read or read[0].answer.result is None:
         return None
-    own = step.answer.result.stations
-    rows = [("turned", *_column([show(one.angle, Kind.ANGLE, job.display) for one in own]))]
-    told: set[str] = set()
-    for other in (step, *(one for one in job.steps if one is not step and _is_read(one))):
-        if other.answer.result is not None and _fits(own, other.answer.result.stations):
-            rows += _rows(job, other.answer.result.stations, told)
-    may_be, read = _judged(job)
+    own = read[0].answer.result.stations
+    rows = [("turned", *_turned(job, own))]
+    names = {title_read(job, one) for one in read}
+    told: set[tuple[str, str]] = set()
+    apart: list[Step] = []
+    for step in read:
+        found = step.answer.result.stations if step.answer.result is not None else ()
+        if _fits(own, found):
+            name = title_read(job, step) if len(names) > 1 else ""
+            rows += _rows(job, found, told, surface_read(job, step), name)
+        elif [one.fraction for one in found] == [one.fraction for one in own]:
+            apart.append(step)
+    for step in apart:
+        # Another land is turned further; its places are the same shares of it.
+        found = step.answer.result.stations if step.answer.result is not None else ()
+        name = title_read(job, step)
+        rows += [(f"{name}: turned", *_turned(job, found)), *_rows(job, found, set(), "", name)]
+    may_be, seen = _judged(job)
     places = tuple(STATIONS.get(one.fraction, f"{one.fraction:.2f}") for one in own)
-    return OnTheWay(POINTS[READ_IN[indicator_points(job)]], places, tuple(rows), may_be, read)
+    return OnTheWay(POINTS[READ_IN[indicator_points(job)]], places, tuple(rows), may_be, seen)
 
 
-def _is_read(step: Step) -> bool:
-    return (
-        step.works
-        and not step.stopped
-        and step.answer.result is not None
-        and bool(step.answer.result.stations)
-    )
+def _turned(job: Job, stations: Sequence[Station]) -> tuple[str, tuple[str, ...]]:
+    return _column([show(one.angle, Kind.ANGLE, job.display) for one in stations])
 
 
 def _fits(own: Sequence[Station], other: Sequence[Station]) -> bool:
@@ -82,16 +88,21 @@ def _fits(own: Sequence[Station], other: Sequence[Station]) -> bool:
     )
 
 
-def _rows(job: Job, stations: Sequence[Station], told: set[str]) -> list[tuple[str, str, tuple[str, ...]]]:
-    keys = [key for key in stations[0].readings if key not in told]
-    if "drop" in keys or "drop" in told:
+def _rows(
+    job: Job, stations: Sequence[Station], told: set[tuple[str, str]], surface: str, name: str
+) -> list[tuple[str, str, tuple[str, ...]]]:
+    """What is read on one surface, each reading once; behind the name of that surface where there are several."""
+    keys = [key for key in stations[0].readings if (surface, key) not in told]
+    if "drop" in keys or (surface, "drop") in told:
         keys = [key for key in keys if key not in SPARE]
     rows = []
     for key in keys:
-        told.add(key)
+        told.add((surface, key))
         row = quantity(key)
         shown = [show(one.readings[key], row.kind, job.display) for one in stations]
-        rows.append((row.title.lower().removeprefix("indicator "), *_column(shown)))
+        title = row.title.lower().removeprefix("indicator ")
+        title = f"{name}: {title.removeprefix('drop ')}" if name else title
+        rows.append((title, *_column(shown)))
         graduation = job.machine.reading_graduation(key) if job.machine is not None else None
         if job.machine is not None and graduation is not None:
             divisions = [in_divisions(job.machine, key, one.readings[key]) or 0.0 for one in stations]

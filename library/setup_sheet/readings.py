@@ -22,9 +22,10 @@ from library.cards.inspecting import (
     wanted_limits,
     wanted_number,
 )
-from library.cards.job import Job, Step, flutes_of
+from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection
 from library.cards.provenance import joined
+from library.cards.read_order import steps_read, title_read
 from library.pages.answer import DIVISIONS, rows, stations
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table
 from library.pages.unit_in_head import shorter
@@ -119,27 +120,21 @@ def _alike(readings: Mapping[str, float], key: str, other: str) -> bool:
 def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
     """The stations of all calculations with their names; those with the same turning are laid side by side."""
     tables: list[tuple[list[str], list[Station]]] = []
-    for step in job.steps:
-        if not step.works or step.stopped or step.answer.result is None or not step.answer.result.stations:
+    for step in steps_read(job):
+        if step.answer.result is None:
             continue
         own = list(step.answer.result.stations)
         same = next((one for one in tables if _fit(one[1], own)), None)
         if same is None:
-            tables.append(([_read_on(step)], own))
+            tables.append(([title_read(job, step)], own))
             continue
         names, stations = same
-        names.append(_read_on(step))
+        names.append(title_read(job, step))
         stations[:] = [
             Station(a.fraction, a.angle, {**a.readings, **b.readings})
             for a, b in zip(stations, own, strict=True)
         ]
     return tables
-
-
-def _read_on(step: Step) -> str:
-    """On which surface a calculation has the tool read; where none is known, what it works out."""
-    surface = SURFACES.get(step.answer.surface)
-    return surface.title if surface is not None else step.sheet.title
 
 
 def _fit(one: list[Station], other: list[Station]) -> bool:

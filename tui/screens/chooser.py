@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from tui.screens.base_screen import BaseScreen
-from tui.view.lines import Line, Piece, filled, fit, line, rule, wrap
+from tui.view.lines import Line, Piece, edge_of, filled, fit, line, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 
 FOOT = 3
 """Lines under the list that say more about the chosen one."""
+
+WIDE = 100
+"""Cells from which the longest name gets the room that it needs."""
 
 TALL = 18
 """Lines of a screen below which one of them is given to the list."""
@@ -74,8 +77,8 @@ class Chooser(BaseScreen):
         return [*filled(head + (rows or nothing), height - room - 1), self.edge(width), *filled(foot, room)]
 
     def edge(self, width: int) -> Line:
-        """The line under the list."""
-        return rule(width)
+        """The line under the list; it tells how many choices lie under it out of sight."""
+        return edge_of(self.view.below(), width)
 
     def listed(self, found: list[Choice], width: int, height: int) -> list[Line]:
         """The part of the list that is in sight, at most ``height`` lines."""
@@ -85,12 +88,21 @@ class Chooser(BaseScreen):
         ]
 
     def _row(self, choice: Choice, width: int, *, chosen: bool) -> Line:
-        room = max(width - self.NAME_WIDTH - 3, 1)
+        name = self._name_width(width)
+        room = max(width - name - 3, 1)
         return line(
             Piece("> " if chosen else "  ", "strong"),
-            Piece(fit(choice.name, self.NAME_WIDTH), "chosen" if chosen else "key"),
+            Piece(fit(choice.name, name), "chosen" if chosen else "key"),
             " ",
             Piece(fit(choice.text, room)),
+        )
+
+    def _name_width(self, width: int) -> int:
+        """The cells of the names: more than usual where the longest needs them and a wide screen has them."""
+        if width < WIDE:
+            return self.NAME_WIDTH
+        return max(
+            self.NAME_WIDTH, min(max((len(one.name) for one in self.choices()), default=0), width // 2)
         )
 
     def typed(self, text: str) -> None:

@@ -9,6 +9,7 @@ from library.cards.cams import show_angle
 from library.cards.history import Visit, sharpenings_left
 from library.cards.job import Job
 from library.cards.rows import CardRow
+from library.cards.settings_lines import setting_lines
 from library.pages.card_answers import ANSWERS
 from library.pages.cautions import at_arms_length
 from library.pages.page import Block, Said
@@ -21,7 +22,21 @@ from tui.view.card_form import CardForm
 from tui.view.card_row import WANTS_INPUT, Row
 from tui.view.card_side import Drawn, side_lines
 from tui.view.card_steps import STEPS
-from tui.view.lines import EMPTY, Line, Piece, Role, beside, filled, fit, line, padded, rule, width_of, wrap
+from tui.view.lines import (
+    EMPTY,
+    Line,
+    Piece,
+    Role,
+    beside,
+    edge_of,
+    filled,
+    fit,
+    line,
+    padded,
+    rule,
+    width_of,
+    wrap,
+)
 from tui.view.page_lines import block_lines, part_lines
 from tui.view.viewport import Viewport
 
@@ -44,11 +59,17 @@ LEAST_WITH_HEAD = 8
 LEAST_WITH_PAGES = 6
 """Lines of the settings that stay while somebody turns pages under them."""
 
-MOST_OF_READ = 5
+MOST_OF_READ = 8
 """Lines of what is read that stay in sight where settings need the room."""
 
 MOST_OF_WHAT_FOLLOWS = 84
 """Cells of what follows under the settings."""
+
+RECORD = "This card is done, a record: nothing is typed on it. The menu opens it again."
+"""What stands under the lines of a closed card."""
+
+MOST_OF_HINT = 3
+"""Lines at most for what belongs into the line in hand, or what is wrong there."""
 
 LEAST_WORST = 12
 """Cells below which the worst of a step gives way on the line of the steps."""
@@ -130,11 +151,12 @@ class CardPage:
         self.view = Viewport()
         self.answers = Viewport()
         self._beside: tuple[int, str] = (0, "")
+        self._paged = False
 
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
         hint = self._hint(width)
-        foot = max(2, min(len(hint), 3 if height >= 20 else 2)) if height >= 16 else 1
+        foot = max(2, min(len(hint), MOST_OF_HINT if height >= 20 else 2)) if height >= 16 else 1
         warned = self._cautions(width) if height >= LEAST_WITH_CAUTIONS else []
         room = max(height - 2 - foot - len(warned), 1)
         side = side_width(width)
@@ -175,29 +197,30 @@ class CardPage:
         room -= len(head)
         under = min(len(read), MOST_OF_READ, room // 2)
         # Who turns the page there wants to read, and needs no more of the settings than the line in hand.
-        under = max(
-            under, room // 3, room - len(lines) - 1, room - LEAST_WITH_PAGES if self.answers.top else 0
-        )
+        under = max(under, room // 3, room - len(lines) - 1, room - LEAST_WITH_PAGES if self._paged else 0)
         under = min(under, len(below))
         self._reach(len(below), max(under, 1))
         seen = self._seen(lines, first, last, room - under - 1 if under else room)
         shown = below[self.answers.top : self.answers.top + under]
-        return [*head, *seen, *([rule(width)] if under else []), *shown]
+        between = [edge_of(self.view.below(), width, "Down")] if under else []
+        return [*head, *seen, *between, *shown]
 
     def _set_lines(self, width: int) -> tuple[list[Line], int, int]:
         """The lines of the settings, and the first and the last of those that belong to the one in hand."""
         lines: list[Line] = []
         first = last = 0
-        number = 1
+        counted = list(enumerate(setting_lines(self.form.job, self.form.job.display), 1))
         for row in self.form.rows:
             in_hand = row.way == self.form.row.way
             if row.heading:
-                drawn = card_set_table.heading_lines(row, number, width, in_hand=in_hand)
+                numbers = {one.title: number for number, one in counted if one.sheet == row.key}
+                drawn = card_set_table.heading_lines(row, numbers, width, in_hand=in_hand)
                 drawn += card_set_table.below_lines(row, width)
-                number += sum(one.is_set for one in row.told)
             else:
                 typed = self.form.in_hand if in_hand else None
-                drawn = [card_set_table.field_line(row, typed, width)]
+                own = (row.key, row.quantity)
+                number = next((at for at, one in counted if (one.sheet, one.key) == own and row.text), 0)
+                drawn = [card_set_table.field_line(row, typed, width, number)]
             drawn += [] if in_hand else self._told_below(row, width)
             if in_hand:
                 first, last = len(lines), len(lines) + len(drawn) - 1
@@ -219,6 +242,8 @@ class CardPage:
     def page(self, pages: int) -> None:
         """See another part of what follows."""
         self.answers.scroll(pages * max(self.answers.height - 1, 1))
+        # Who turned a page keeps the room for reading until he is back at the top or goes to another line.
+        self._paged = pages > 0 or self.answers.top > 0
 
     def _reach(self, count: int, height: int) -> None:
         """So many lines follow, and so many of them are in sight."""
@@ -319,7 +344,7 @@ class CardPage:
         place = (self.form.step, self.form.row.way)
         if place != self._beside:
             self._beside = place
-            self.answers.top = 0
+            self.answers.top, self._paged = 0, False
         parts = ANSWERS[self.form.step](self.form.job, self.form.row.key)
         return part_lines([self._before() if self.form.step == 0 else (), *parts], width)
 
@@ -352,8 +377,7 @@ class CardPage:
         row = self.form.row
         faults = self.form.faults_at(row)
         if not faults:
-            said = wrap(with_keys(row.hint, self._keys), width, "quiet")
-            return _at_most(said, width, 2) if len(said) > 2 else said
+            return wrap(RECORD if self.form.card.done else with_keys(row.hint, self._keys), width, "quiet")
         word = faults[0].state.upper()
         first, *rest = wrap(_told(row, faults), width, "warn", first=f"{word}: ", rest="  ")
         return [line(Piece(word, faults[0].state), Piece(first[0].text[len(word) :], "warn")), *rest]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from library.cards.job import Job
 from library.pages.readings_on_the_way import OnTheWay
 from tui.view.card_row import WANTS_INPUT, Row, Told
@@ -39,12 +41,12 @@ def set_head(job: Job, width: int) -> Line:
     )
 
 
-def heading_lines(row: Row, number: int, width: int, *, in_hand: bool) -> list[Line]:
+def heading_lines(row: Row, numbers: Mapping[str, int], width: int, *, in_hand: bool) -> list[Line]:
     """A calculation: a line for each thing that is set by it or comes out.
 
     Args:
         row: with what it tells.
-        number: of the first thing that is set.
+        numbers: of what it sets, by title, as the setup sheet counts.
         width: in cells.
         in_hand: whether the cursor is on it.
     """
@@ -52,14 +54,18 @@ def heading_lines(row: Row, number: int, width: int, *, in_hand: bool) -> list[L
     lines = []
     for place, one in enumerate(found):
         mark = Piece("> " if in_hand and not place else "  ", "strong")
-        count = f"{number:>2} " if one.is_set else "   "
-        number += one.is_set
+        count = _counted(numbers.get(one.title, 0) if one.is_set else 0)
         role: Role = "strong" if in_hand and not place else "plain"
         # What has no number takes its room too.
         room = TITLE - 3 if one.value else TITLE - 2 + VALUE
         value = f" {fit(one.value, VALUE, right=True)}" if one.value else ""
         lines.append(_in_columns(mark, Piece(count + fit(one.title, room), role), Piece(value), one, width))
     return lines
+
+
+def _counted(number: int) -> str:
+    """The number of a setting; blank where there is none."""
+    return f"{number:>2} " if number else "   "
 
 
 def _in_columns(mark: Piece, title: Piece, value: Piece, one: Told, width: int) -> Line:
@@ -75,17 +81,18 @@ def _note(text: str) -> Line:
     return line(Piece(word, ROLES[word]), rest) if word else line(rest)
 
 
-def field_line(row: Row, typed: TextLine | None, width: int) -> Line:
+def field_line(row: Row, typed: TextLine | None, width: int, number: int = 0) -> Line:
     """A line that is typed into, its text under the numbers.
 
     Args:
         row: the line.
         typed: what stands in it while it is in hand; nothing for another line.
         width: in cells.
+        number: as the setup sheet counts, where what is typed is a setting itself; else 0.
     """
     mark = Piece("> " if typed is not None else "  ", "strong")
     role: Role = "strong" if typed is not None else "plain"
-    title = Piece("     " + fit(row.label.strip(), TITLE - 5), role)
+    title = Piece(f"{_counted(number)}  {fit(row.label.strip(), TITLE - 5)}", role)
     rest = max(width - 2 - TITLE - 1, 1)
     if row.choices:
         said = row.words(row.text) or row.words(row.default)
@@ -141,6 +148,6 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
         ),
     ]
     for title, unit, numbers in found.rows:
-        label = fit(f"      {title}", name - UNIT) + fit(unit, UNIT, right=True)
+        label = fit(f"  {title}", name - UNIT) + fit(unit, UNIT, right=True)
         lines.append(line(Piece(label), Piece("".join(fit(one, cells, right=True) for one in numbers))))
     return [*lines, *(wrap(read, width, "typed", first="      ", rest="      ") if read else [])]

@@ -8,12 +8,14 @@ from dataclasses import replace
 from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
+from geometry.sentences import Kind
 from library.calc.surfaces import book_key, row_of, title_of
 from library.cards.job import Job, Step
 from library.cards.provenance import Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
+from library.equipment.model import Rating
 from library.equipment.settings import in_divisions
-from library.units.show import show_answer
+from library.units.show import show, show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
 
@@ -154,12 +156,21 @@ def _speed_of_the_wheel(job: Job, step: Step, outputs: Mapping[str, float]) -> s
 def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
     rated = job.wheel.rated_speed if job.wheel is not None and step.sheet.role.rated else None
     divisions = in_divisions(job.machine, key, value) if job.machine is not None else None
-    beside = f"of {rated.measure.text}" if rated is not None else ""
+    beside, behind = _of_rating(rated, quantity(key).kind, job) if rated is not None else ("", "")
     return Told(
-        "Drop at the heel" if key in {"heel_drop", "drop"} else quantity(key).title,
+        "Drop at the heel" if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
+        behind,
     )
+
+
+def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
+    """The rating of the wheel in the units of the card, and behind it as it stands on the wheel where that is another."""
+    own = rated.measure.text
+    said = show(rated.measure.number, kind, job.display)
+    alike = said.rpartition(" ")[2] == own.rpartition(" ")[2]
+    return (f"of {own}", "") if alike else (f"of {said}", f"rated {own}")
 
 
 def _first_answer(job: Job, step: Step) -> list[str]:

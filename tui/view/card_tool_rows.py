@@ -111,6 +111,11 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool) -> l
     ]
 
 
+def _minutes(text: str) -> Mapping[str, str]:
+    """A bare number as it counts: in minutes."""
+    return {text: f"{text} min"} if text.strip().isdecimal() else {}
+
+
 def end_rows(job: Job, opened: Opened) -> list[Row]:
     """Notes, time spent, and the result with what is to be said of it."""
     card = job.card
@@ -119,7 +124,7 @@ def end_rows(job: Job, opened: Opened) -> list[Row]:
     return [
         *lines_of("notes", "Notes", card.notes, "Whatever the next person should know, on as many lines as it takes.",
                   one_more=True),
-        Row("minutes", "Time spent", card.minutes, hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
+        Row("minutes", "Time spent", card.minutes, said=_minutes(card.minutes), hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
         Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {change} lists "
             "them. {go-on} then closes the card.", choices=("", *results), wants=not card.result),
         Row("remarks", "Remarks", card.remarks, hint="What is to be said of the result.", is_text=True),

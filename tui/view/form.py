@@ -20,6 +20,9 @@ Typed = dict[str, TextLine]
 OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form", "thread_taper")
 """What the name of a thread says; it stands in the place of a size."""
 
+ASKED_WITH = {"land_measured_as": "land_width"}
+"""Choices that change the answer as soon as something else is typed, each with that; a default is not passed over then."""
+
 SIZES = ("diameter", "nominal_diameter")
 """Where a size or the name of a thread may stand; a calculation asks for one of them at most."""
 
@@ -43,6 +46,7 @@ class Form(Fields):
         self.answer: Answer | None = None
         self.display = METRIC
         self._ends: dict[str, Value] = {}
+        self._looked_at: set[str] = set()
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -137,8 +141,22 @@ class Form(Fields):
         at = keys.index(self.focus) + 1
         wrong = {issue.key for issue in self.answer.issues} if self.answer is not None else set()
         wanted = wrong.union(self.needed())
+        wanted |= self._to_look_at()
         found = next((key for key in keys[at:] + keys[:at] if key in wanted), None)
+        self._looked_at |= ASKED_WITH.keys() & {found}
         self.focus = found or next((key for key in keys[at:] if self._is_open(key)), self.focus)
+
+    def _to_look_at(self) -> set[str]:
+        """Choices that nobody made and that matter now; each is stopped at once, and what stands there may stay."""
+        return {
+            key
+            for key, measured in ASKED_WITH.items()
+            if key not in self._looked_at
+            and (value := self.value(key)) is not None
+            and value.origin == "default"
+            and (given := self.value(measured)) is not None
+            and given.origin == "given"
+        }
 
     def _is_open(self, key: str) -> bool:
         """Whether a field may still be given: it is empty, and so are its alternatives."""

@@ -158,14 +158,14 @@ def rule(width: int) -> Line:
     return line(Piece("─" * width, "rule"))
 
 
-def edge_of(below: int, width: int) -> Line:
+def edge_of(below: int, width: int, key: str = "PgDn") -> Line:
     """The line under a text of which ``below`` more lines are out of sight.
 
     Example:
         >>> text_of(edge_of(3, 26)), text_of(edge_of(0, 4))
         ('── 3 more lines: PgDn ──  ', '────')
     """
-    said = f"── {below} more line{'s' if below > 1 else ''}: PgDn ──"
+    said = f"── {below} more line{'s' if below > 1 else ''}: {key} ──"
     return line(Piece(fit(said, width), "rule")) if below else rule(width)
 
 

@@ -98,7 +98,7 @@ def test_verdict_and_heel_of_a_cone_are_in_sight_without_turning_a_page(throw: s
 def test_a_hint_that_is_cut_ends_with_one_mark() -> None:
     form = CardForm(EMPTY, Card(family="tap"))
     form.go_to("wanted.surface")
-    last = text_of(CardPage(form).draw(80, 22)[-1])
+    last = text_of(CardPage(form).draw(40, 17)[-1])
     assert "…" in last
     assert "……" not in last
 

@@ -92,7 +92,7 @@ def test_settings_stand_in_columns_with_their_divisions_and_what_is_read_below(y
     assert index.index("22  ") + 2 == face.index("mm  ") + 2
     read = next(number for number, one in enumerate(shown) if one.startswith("READ"))
     assert shown[read + 1].split() == ["edge", "1/4", "1/2", "3/4", "heel"]
-    assert shown[read + 3].split()[:2] == ["drop", "mm"]
+    assert shown[read + 3].split()[:3] == ["chamfer:", "drop", "mm"]
     assert sum("CAUTION" in one for one in shown) == 1
 
 

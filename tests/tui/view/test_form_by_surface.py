@@ -122,6 +122,12 @@ def test_enter_passes_over_filled_fields_and_stays_where_nothing_is_wanted() -> 
     # 1.5 x 4.1 / (pi x 20), by hand.
     assert form.answer.result is not None
     assert form.answer.result.outputs["lead_over_land"] == pytest.approx(0.09788, abs=5e-6)
+    # How the land was measured changes the answer, and nobody chose it: there Enter stops, once.
+    form.to_wanted()
+    assert form.focus == "land_measured_as"
+    form.to_wanted()
+    assert form.focus == "land_measured_as"
+    form.focus = "land_width"
     form.to_wanted()
     assert form.focus == "land_width"
 
@@ -140,6 +146,8 @@ def test_enter_comes_back_to_what_could_not_be_read() -> None:
         form.typed[key] = TextLine.ending(text)
     compute(form)
     form.focus = "land_width"
+    form.to_wanted()
+    assert form.focus == "land_measured_as"
     form.to_wanted()
     assert form.focus == "diameter"
 
@@ -165,6 +173,8 @@ def test_enter_goes_on_to_what_may_be_given_once_nothing_is_needed_and_never_ont
         form.type(text)
         form.take(answer(form.sheet, form.texts()))
         form.to_wanted()
+    assert form.focus == "land_measured_as"
+    form.to_wanted()
     assert form.focus == "flutes"
     form.move(-1)
     form.to_wanted()

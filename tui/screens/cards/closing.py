@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 def close_or_open(screen: CardScreen) -> None:
     """Close the card of a screen, or open it again where it is closed; either is asked about first."""
     card = screen.form.card
-    name = f"card {card.id or 'without a number yet'}, {card.title}"
+    name = f"card {card.id}, {card.title}" if card.id else f"this card, {card.title}"
     if card.done:
         said = (
             "It is no record any more then; what was recorded is worked out afresh when you close it again."

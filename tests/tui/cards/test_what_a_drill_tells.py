@@ -1,0 +1,119 @@
+"""The settings of the yard's drills on a card: each number once, under the name of what it is of. Derived by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.job import work_out
+from library.cards.model import Card
+from library.cards.settings_lines import setting_lines
+from library.cards.store import load
+from library.demo import lay_out
+from library.pages.readings_on_the_way import on_the_way
+from tui.view.card_form import CardForm
+from tui.view.card_page import CardPage
+from tui.view.lines import text_of
+
+
+@pytest.fixture(scope="module")
+def yard(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("drills") / "yard"
+    lay_out(folder)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def book(yard: Path) -> Book:
+    return open_book(yard)
+
+
+def card_of(yard: Path, name: str) -> Card:
+    return replace(load(yard, name).card, status="draft", finished=None)
+
+
+def page(book: Book, card: Card, way: str) -> CardPage:
+    form = CardForm(book, card)
+    form.go_to(way)
+    return CardPage(form)
+
+
+def shown(of: CardPage, width: int = 80, height: int = 22) -> str:
+    return "\n".join(text_of(one) for one in of.draw(width, height))
+
+
+def test_the_two_ways_to_the_first_facet_are_told_as_one_facet(yard: Path, book: Book) -> None:
+    job = work_out(card_of(yard, "2026-11-20-01"), book)
+    lines = {one.title: one for one in setting_lines(job, job.display)}
+    assert "the same facet" in lines["Facet 1, primary land"].graduation
+    assert "Facet 1: rest height" in lines
+    text = shown(page(book, job.card, "settings.relief-facets"), 80, 60)
+    assert "mm above axis" in text
+    assert "mm up" not in text
+
+
+def test_the_ground_surface_is_read_first_and_each_row_names_its_own(yard: Path, book: Book) -> None:
+    card = edited(card_of(yard, "2026-11-20-01"), "wanted.lip_relief_angle", "12 deg")
+    card = replace(card, settings={key: one for key, one in card.settings.items() if key != "drill-point"})
+    found = on_the_way(work_out(card, book))
+    assert found is not None
+    named = [title for title, _, _ in found.rows if title and "turned" not in title]
+    assert named[0].startswith("land: ")
+    assert any(one.startswith("land, facets: ") for one in named)
+    assert "lip: along the axis" in named
+
+
+def test_a_feed_is_typed_once_and_each_limit_of_it_names_what_it_is_of(yard: Path, book: Book) -> None:
+    card = edited(card_of(yard, "2026-08-17-01"), "settings.feed-clearance", "")
+    for way in ("wanted.lip_relief_angle", "wanted.point_angle"):
+        card = edited(card, way, "12 deg" if "relief" in way else "118 deg")
+    job = work_out(card, book)
+    step = job.step("feed-clearance")
+    assert step is not None
+    assert step.answer.inputs["feed"].value == pytest.approx(0.12)
+    assert "Largest feed: shoulder" in shown(page(book, card, "settings.step-relief"), 80, 90)
+    assert "Largest feed: lip" in shown(page(book, card, "settings.feed-clearance"), 80, 90)
+
+
+def test_settings_have_the_numbers_of_the_sheet(yard: Path, book: Book) -> None:
+    text = shown(page(book, card_of(yard, "2026-08-17-01"), "settings.wheel-speed.rotational_speed"), 80, 60)
+    numbered = {line[2:5].strip(): line for line in text.splitlines() if line[2:4].strip().isdigit()}
+    # As the sheet counts: 1 the speed, 2 the index, 3 and 4 the throws.
+    assert "Rotational speed" in numbered["1"]
+    assert "Index" in numbered["2"]
+    assert "Radial throw" in numbered["3"]
+
+
+def test_turning_pages_at_the_end_stays_at_the_end(yard: Path, book: Book) -> None:
+    one = page(book, card_of(yard, "2026-11-20-01"), "settings.relief-facets")
+    shown(one)
+    for _ in range(30):
+        one.page(1)
+        last = shown(one)
+    assert "of what follows: PgDn" not in last
+    one.page(1)
+    assert shown(one) == last
+
+
+def test_settings_out_of_sight_below_are_told(yard: Path, book: Book) -> None:
+    assert "more lines: Down" in shown(page(book, card_of(yard, "2026-08-17-01"), "settings.wheel-speed"))
+
+
+def test_the_rating_stands_in_the_units_of_the_card_and_its_own_behind(yard: Path, book: Book) -> None:
+    card = replace(card_of(yard, "2026-08-17-01"), units="in")
+    text = shown(page(book, card, "settings.wheel-speed"))
+    # 35 m/s are 35 / 0.3048 x 60 = 6889.8 ft/min.
+    assert "of 6890 ft/min" in text
+    assert "rated 35 m/s" in text
+
+
+def test_a_done_card_says_that_it_is_a_record_and_offers_no_change(yard: Path, book: Book) -> None:
+    text = shown(page(book, load(yard, "2026-08-17-01").card, "result"))
+    assert "nothing is typed on it" in text
+    assert "Left and Right change it" not in text
+    assert "65 min" in text
