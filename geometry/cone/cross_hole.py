@@ -24,6 +24,9 @@ from geometry.sentences import length
 
 Vector = tuple[float, float, float]
 
+LEAST_CONE = math.radians(1)
+"""Included angle below which there is no cone to be cut, and whose cotangent is beyond counting."""
+
 LOOKED_AT = 48
 """At how many places between its ends the rim is looked at for whether it holds together."""
 
@@ -114,7 +117,7 @@ def cross_hole(included_angle: float, hole_diameter: float, tilt: float, height:
     """A cross hole that leaves the tip of the cone and metal between its two openings.
 
     Args:
-        included_angle: of the cone, in radians, above zero, under half a turn.
+        included_angle: of the cone, in radians, above a degree, under half a turn.
         hole_diameter: in mm, above zero.
         tilt: of the hole from the axis of the tool, in radians, above zero, up to a right angle.
         height: above the tip at which the axes cross, in mm, above zero.
@@ -127,7 +130,7 @@ def cross_hole(included_angle: float, hole_diameter: float, tilt: float, height:
         >>> [round(one, 4) for one in made.ends]
         [2.8787, 7.1213]
     """
-    half = require_angle("included_angle", included_angle, 0.0, math.pi) / 2
+    half = require_angle("included_angle", included_angle, LEAST_CONE, math.pi) / 2
     radius = require_positive("cross_hole_diameter", hole_diameter) / 2
     if not 0 < tilt <= math.pi / 2 + 1e-12:
         raise refuse(
