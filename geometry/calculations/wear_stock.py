@@ -127,7 +127,8 @@ class Job:
         if self.radial == 0:
             return None
         if self.form == "eccentric":
-            return self.to_size / math.tan(self.radial)
+            along = self.to_size / math.tan(self.radial)
+            return along if along <= math.pi * self.diameter else None  # no tooth goes once round the tool
         lowest = (self.diameter / 2) * math.cos(self.radial)
         left = self.diameter / 2 - self.to_size
         return (self.radial - math.acos(lowest / left)) * self.diameter / 2 if left >= lowest else None
