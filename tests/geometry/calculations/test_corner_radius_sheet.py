@@ -18,7 +18,7 @@ def tool(**more: Given) -> Result:
     return run(SHEET, {**values, **more})
 
 
-def test_a_radial_cam_leaves_the_end_without_relief_and_the_told_end_relief_mends_it() -> None:
+def test_a_throw_at_the_axis_leaves_the_end_without_relief_and_the_told_end_relief_mends_it() -> None:
     stopped = tool().checks[0]
     assert stopped.state == "stop"
     ((key, value),) = stopped.cure

@@ -46,7 +46,7 @@ def test_the_relief_is_the_angle_between_the_form_and_what_its_edge_sweeps(
     assert made.relief(math.radians(degrees)) == pytest.approx(between, abs=1e-6)
 
 
-def test_a_radial_cam_gives_the_radial_relief_times_the_cosine_of_the_profile_angle() -> None:
+def test_a_throw_at_the_axis_gives_the_radial_relief_times_the_cosine_of_the_profile_angle() -> None:
     # Derived: tan(normal) = cos(p) tan(radial), the radial one being that of the smaller circle there.
     made = corner(20.0, 3.0, math.radians(8))
     for degrees in (0, 30, 60, 89):
