@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from library.cards.cams import show_angle
 from library.cards.history import Visit, sharpenings_left
@@ -19,14 +18,13 @@ from tui.keys import Keys, no_keys, with_keys
 from tui.view import card_set_table
 from tui.view.card_faults import Fault, worst
 from tui.view.card_form import CardForm
-from tui.view.card_row import WANTS_INPUT, Row
+from tui.view.card_lines import GAP, Columns, columns, row_lines, told, told_below
 from tui.view.card_side import Drawn, side_lines
 from tui.view.card_steps import STEPS
 from tui.view.lines import (
     EMPTY,
     Line,
     Piece,
-    Role,
     beside,
     edge_of,
     filled,
@@ -39,10 +37,6 @@ from tui.view.lines import (
 )
 from tui.view.page_lines import block_lines, part_lines
 from tui.view.viewport import Viewport
-
-GAP = " │ "
-TWO_COLUMNS = 76
-"""Cells from which what follows stands beside the lines."""
 
 LEAST_WITH_CAUTIONS = 10
 """Lines of a page below which the cautions give way."""
@@ -76,51 +70,6 @@ LEAST_WORST = 12
 
 SETTINGS = next(number for number, step in enumerate(STEPS) if "settings" in step.sections)
 """The number of the step that stands in columns."""
-
-_MARK = 2
-_STATES: dict[str, Role] = {
-    "ok": "pass",
-    "WATCH": "watch",
-    "STOP": "stop",
-    "fix": "watch",
-    WANTS_INPUT: "strong",
-}
-
-
-@dataclass(frozen=True)
-class Columns:
-    """How wide the parts of the page are.
-
-    Attributes:
-        label: of a line.
-        value: of a line.
-        answer: of what follows.
-        beside: whether that stands beside the lines, and not under them.
-    """
-
-    label: int
-    value: int
-    answer: int
-    beside: bool
-
-    @property
-    def lines(self) -> int:
-        """The whole column of lines."""
-        return _MARK + self.label + 1 + self.value
-
-
-def columns(width: int) -> Columns:
-    """The parts of the page for a screen so wide.
-
-    Example:
-        >>> columns(80).lines, columns(80).answer, columns(60).beside
-        (47, 30, False)
-    """
-    if width < TWO_COLUMNS:
-        return Columns(20, max(width - _MARK - 21, 8), width, beside=False)
-    label, value = (26, 32) if width >= 110 else (20, 24)
-    taken = _MARK + label + 1 + value + len(GAP)
-    return Columns(label, value, min(width - taken, 60), beside=True)
 
 
 class CardPage:
@@ -221,16 +170,11 @@ class CardPage:
                 own = (row.key, row.quantity)
                 number = next((at for at, one in counted if (one.sheet, one.key) == own and row.text), 0)
                 drawn = [card_set_table.field_line(row, typed, width, number)]
-            drawn += [] if in_hand else self._told_below(row, width)
+            drawn += [] if in_hand else told_below(self.form, row, width)
             if in_hand:
                 first, last = len(lines), len(lines) + len(drawn) - 1
             lines += drawn
         return lines, first, last
-
-    def _told_below(self, row: Row, width: int) -> list[Line]:
-        """What is wrong in a line that is not in hand; what only is on watch in a calculation says so by its word."""
-        faults = [one for one in self.form.faults_at(row) if one.state == "stop" or not row.heading]
-        return wrap(_told(row, faults), width, "warn", first="   ! ", rest="     ") if faults else []
 
     def _side(self, width: int, height: int) -> list[Line]:
         """What stands at the right of everything on a wide screen."""
@@ -281,7 +225,7 @@ class CardPage:
         lines: list[Line] = []
         first = last = 0
         for row in self.form.rows:
-            drawn = self._row(row, parts)
+            drawn = row_lines(self.form, row, parts)
             if row.way == self.form.row.way:
                 first, last = len(lines), len(lines) + len(drawn) - 1
             lines += drawn
@@ -293,51 +237,6 @@ class CardPage:
         self.view.choose(last)
         self.view.choose(first)
         return filled(lines[self.view.top :], room)
-
-    def _row(self, row: Row, parts: Columns) -> list[Line]:
-        in_hand = row.way == self.form.row.way
-        if row.heading:
-            lines = self._heading(row, parts, in_hand=in_hand)
-        elif row.wide:
-            lines = self._wide(row, parts, in_hand=in_hand)
-        else:
-            lines = self._filled(row, parts, in_hand=in_hand)
-        for text in row.below:
-            lines += wrap(text, parts.lines, "quiet", first=" " * 5, rest=" " * 7)
-        return lines if in_hand else [*lines, *self._told_below(row, parts.lines)]
-
-    def _heading(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
-        word = row.words(row.text) if row.text else row.default
-        title = fit(row.label, parts.lines - _MARK - len(word) - 1)
-        named = Piece(title, "strong" if in_hand else "plain")
-        return [line(_mark(in_hand), named, " ", Piece(word, _STATES.get(word, "quiet")))]
-
-    def _wide(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
-        """Free text over the whole width, under its label."""
-        lines = [line("  ", row.label)] if row.label else []
-        if in_hand:
-            return [*lines, line(_mark(in_hand), *self.form.in_hand.pieces(parts.lines - _MARK))]
-        return [*lines, *wrap(row.text, parts.lines, "typed", first="    ", rest="    ")]
-
-    def _filled(self, row: Row, parts: Columns, *, in_hand: bool) -> list[Line]:
-        """A label and what stands there; a label too long for its column goes on in the next line."""
-        label, *rest = wrap(row.label.strip(), parts.label - _indent(row), "strong" if in_hand else "plain")
-        indent = " " * _indent(row)
-        value = self._value(row, parts.value, in_hand=in_hand)
-        first = line(_mark(in_hand), indent, *padded(label, parts.label - _indent(row)), " ", *value)
-        return [first, *(line("    ", indent, *one) for one in rest)]
-
-    def _value(self, row: Row, width: int, *, in_hand: bool) -> Line:
-        text = self.form.in_hand.text if in_hand else row.text
-        if row.choices:
-            said = fit(row.words(text) or row.words(row.default), width)
-            return line(Piece(said, "chosen" if in_hand else "typed" if text else "quiet"))
-        if row.said and not in_hand:
-            return line(Piece(fit(row.words(text), width), "typed"))
-        if text:
-            return self.form.in_hand.pieces(width) if in_hand else line(Piece(fit(text, width), "typed"))
-        said = fit(f"{row.default}  ({row.giver})" if row.giver else row.default, width)
-        return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(Piece(said, "quiet"))
 
     def _follows(self, width: int) -> list[Line]:
         """What stands beside the lines; it begins at its top again for another line."""
@@ -379,7 +278,7 @@ class CardPage:
         if not faults:
             return wrap(RECORD if self.form.card.done else with_keys(row.hint, self._keys), width, "quiet")
         word = faults[0].state.upper()
-        first, *rest = wrap(_told(row, faults), width, "warn", first=f"{word}: ", rest="  ")
+        first, *rest = wrap(told(row, faults), width, "warn", first=f"{word}: ", rest="  ")
         return [line(Piece(word, faults[0].state), Piece(first[0].text[len(word) :], "warn")), *rest]
 
 
@@ -404,12 +303,6 @@ def _in_short(fault: Fault, job: Job) -> str:
     return fault.text.removeprefix(f"{step.sheet.title}: ") if step is not None else fault.text
 
 
-def _told(row: Row, faults: Sequence[Fault]) -> str:
-    """The first fault of a line, without the name that the line has already, and how many more there are."""
-    text = faults[0].text.removeprefix(f"{row.label.strip()}: ")
-    return f"{text} (and {len(faults) - 1} more)" if len(faults) > 1 else text
-
-
 def _at_most(lines: list[Line], width: int, height: int) -> list[Line]:
     """So many lines; where there are more, the last one says so."""
     if len(lines) <= height:
@@ -417,11 +310,3 @@ def _at_most(lines: list[Line], width: int, height: int) -> list[Line]:
     last = lines[height - 1][0]
     cut = fit(last.text, width - 1).rstrip().removesuffix("…")
     return [*lines[: height - 1], line(Piece(f"{cut}…", last.role))]
-
-
-def _mark(in_hand: bool) -> Piece:
-    return Piece("> " if in_hand else "  ", "strong")
-
-
-def _indent(row: Row) -> int:
-    return len(row.label) - len(row.label.lstrip())
