@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import compileall
+import gc
 import multiprocessing
 import os
 import re
 from collections.abc import Iterator
 from contextlib import suppress
+from itertools import count
 from pathlib import Path
 from typing import Any
 from zlib import crc32
@@ -35,6 +37,7 @@ PRIVATE_VARIABLES = ("HEELCLEAR_LIBRARY", "NO_COLOR", "VISUAL", "EDITOR", "COLOR
 
 def pytest_configure(config: pytest.Config) -> None:
     """Translate source and tests once, on all cores, before each of the workers does it for itself."""
+    gc.disable()
     if hasattr(config, "workerinput") or not config.getoption("numprocesses", None):
         return
     cores = os.cpu_count() or 1
@@ -74,15 +77,47 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Mix the files for the workers, in the same way each time: those that wait for a terminal would all come last."""
+    """Mix the files for the workers, in the same way each time: those that wait for a terminal would all come last.
+
+    The longest test of all comes first: the recipes, each of whose runs is a whole suite.
+    """
     if hasattr(config, "workerinput"):
-        items.sort(key=lambda item: crc32(str(item.path.relative_to(config.rootpath)).encode()))
+        items.sort(
+            key=lambda item: (
+                item.path.name != "test_recipes.py",
+                crc32(str(item.path.relative_to(config.rootpath)).encode()),
+            )
+        )
+
+
+def pytest_collection_finish() -> None:
+    """Look for garbage among what the tests make only: thousands of collected tests never become any."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(20_000, 20, 50)
+    gc.enable()
+
+
+_FOLDERS = count()
+
+
+def _new_folder(factory: pytest.TempPathFactory, name: str) -> Path:
+    """A folder of its own for a test. That of pytest looks through all of the thousands beside it for the next number."""
+    folder = factory.getbasetemp() / f"{next(_FOLDERS)}-{name}"
+    folder.mkdir()
+    return folder
+
+
+@pytest.fixture
+def tmp_path(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A new folder, named after its test as pytest names it."""
+    return _new_folder(tmp_path_factory, re.sub(r"\W", "_", request.node.name)[:30])
 
 
 @pytest.fixture(autouse=True)
 def an_empty_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Every test runs with an empty home, so that it neither reads nor changes the developer's own files."""
-    home = tmp_path_factory.mktemp("home")
+    home = _new_folder(tmp_path_factory, "home")
     monkeypatch.setenv("HOME", str(home))
     for name, folder in (
         ("XDG_DATA_HOME", "data"),

@@ -13,6 +13,7 @@ from array import array
 from collections.abc import Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
+from functools import cache
 from pathlib import Path
 
 from library.book.fetching import Signature
@@ -90,6 +91,12 @@ def shared_by(others: Mapping[str, Sequence[Row]]) -> Shared:
 
 def code_stamp() -> int:
     """A number that changes with the program, so that another version's cache is not trusted."""
+    return zlib.crc32(str(FORMAT).encode(), _source_stamp())
+
+
+@cache
+def _source_stamp() -> int:
+    """A number that changes with the source; of a program that runs it is taken once."""
     library = Path(__file__).parent.parent
     folders = (
         library,
@@ -101,7 +108,7 @@ def code_stamp() -> int:
         library / "shop_threads",
         library.parent / "geometry" / "quantities",
     )
-    stamp = FORMAT
+    stamp = 0
     for folder in folders:
         with suppress(OSError):
             for found in sorted(os.scandir(folder), key=lambda one: one.name):

@@ -16,7 +16,7 @@ import zlib
 from collections.abc import Collection, Iterable, Iterator
 from contextlib import suppress
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from pathlib import Path
 
 from library.book.fetching import Signature
@@ -176,6 +176,7 @@ def _cache_file(shop: Path, cache: Path | None) -> Path | None:
     return cache / f"card-digests-{name}"
 
 
+@cache
 def _code_stamp() -> int:
     """A number that changes with the program, so that another version's cache is not trusted."""
     here, stamp = Path(__file__).parents[2], 1

@@ -15,6 +15,7 @@ from geometry.evaluate import Refusal, asked_for, run, unfit, with_defaults
 from geometry.preconditions import NotGiven, refuse
 from geometry.quantities import QUANTITIES, Quantity, quantity
 from geometry.sentences import Kind, Sentence
+from tests.each import each
 
 
 def seen(given: Inputs) -> Result:
@@ -151,7 +152,7 @@ NUMBERS = [row for row in QUANTITIES.values() if row.kind is not Kind.CHOICE]
 WORDS = [row for row in QUANTITIES.values() if row.kind is Kind.CHOICE]
 
 
-@pytest.mark.parametrize("known", NUMBERS, ids=lambda row: row.key)
+@each("known", NUMBERS, lambda row: row.key)
 def test_both_ends_of_a_range_are_in_it_and_what_lies_beyond_is_not(known: Quantity) -> None:
     assert unfit(known, known.low) is None
     below = known.low - max(1.0, abs(known.low)) * (1 if known.whole else 1e-3)
@@ -161,7 +162,7 @@ def test_both_ends_of_a_range_are_in_it_and_what_lies_beyond_is_not(known: Quant
         assert unfit(known, known.high + max(1.0, abs(known.high)) * (1 if known.whole else 1e-3)) is not None
 
 
-@pytest.mark.parametrize("known", WORDS, ids=lambda row: row.key)
+@each("known", WORDS, lambda row: row.key)
 def test_a_choice_takes_its_words_and_nothing_else(known: Quantity) -> None:
     assert all(unfit(known, word) is None for word in known.choices)
     assert unfit(known, "no such word") is not None

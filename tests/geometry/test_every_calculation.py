@@ -15,10 +15,9 @@ from geometry.kinds import EVERY_KIND
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Amount, Kind
 from geometry.surfaces import SURFACES
+from tests.each import each
 
-each_calculation = pytest.mark.parametrize(
-    "sheet", [calculation(name) for name in calculation_names()], ids=lambda sheet: sheet.name
-)
+each_calculation = each("sheet", map(calculation, calculation_names()), lambda sheet: sheet.name)
 Samples = Mapping[str, Mapping[str, Given]]
 
 

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import pytest
-
 from geometry.calculation import Calculation
 from geometry.calculations import calculation, calculation_doing, calculation_names
 from geometry.quantities import QUANTITIES
 from geometry.role import FACETS, FOUND, HEEL, LASTING, MOVES, Cam
 from geometry.surfaces import SURFACES
+from tests.each import each
 
 ALL = [calculation(name) for name in calculation_names()]
-each_calculation = pytest.mark.parametrize("sheet", ALL, ids=lambda sheet: sheet.name)
+each_calculation = each("sheet", ALL, lambda sheet: sheet.name)
 
 
 @each_calculation

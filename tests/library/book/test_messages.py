@@ -9,9 +9,8 @@ from __future__ import annotations
 import shutil
 from pathlib import Path
 
-import pytest
-
 from library.book.opening import open_book
+from tests.each import each
 
 SAMPLES = Path(__file__).parent / "bad"
 NAMES = sorted(sample.stem for sample in SAMPLES.glob("*.toml"))
@@ -25,12 +24,14 @@ def told(sample: Path, folder: Path) -> str:
     return "\n".join([*lines, "kept: " + ", ".join(sorted(kept))]) + "\n"
 
 
-@pytest.mark.parametrize("name", NAMES)
+@each("name", NAMES)
 def test_the_mistake_is_told_in_these_words(name: str, tmp_path: Path) -> None:
-    assert told(SAMPLES / f"{name}.toml", tmp_path) == (SAMPLES / f"{name}.txt").read_text()
+    folder = tmp_path / name
+    folder.mkdir()
+    assert told(SAMPLES / f"{name}.toml", folder) == (SAMPLES / f"{name}.txt").read_text()
 
 
-@pytest.mark.parametrize("name", NAMES)
+@each("name", NAMES)
 def test_every_sample_is_a_mistake_and_names_its_line(name: str) -> None:
     first = (SAMPLES / f"{name}.txt").read_text().splitlines()[0]
     assert first.startswith(f"{name}.toml:")

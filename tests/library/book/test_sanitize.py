@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from library.sanitize import MARK, first_hidden, is_hidden, name_of, sanitize
+from tests.each import each
 
 ANY_TEXT = st.text(st.characters())
 
@@ -38,9 +39,7 @@ def test_lines_stay_lines_where_they_are_wanted(text: str) -> None:
     assert sanitize(shown.replace("\n", "")) == shown.replace("\n", "")
 
 
-@pytest.mark.parametrize(
-    "character", [*map(chr, range(32)), *map(chr, range(0x7F, 0xA0)), *BIDI, *ZERO_WIDTH, "\ud800"]
-)
+@each("character", [*map(chr, range(32)), *map(chr, range(0x7F, 0xA0)), *BIDI, *ZERO_WIDTH, "\ud800"], ascii)
 def test_every_control_bidi_and_zero_width_character_is_marked(character: str) -> None:
     assert sanitize(f"a{character}b") in {f"a{MARK}b", "a b" if character == "\t" else ""}
     assert is_hidden(character)

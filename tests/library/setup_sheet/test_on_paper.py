@@ -312,20 +312,28 @@ def browser() -> Iterator[chromium.Browser]:
 def other(book: Book, name: str) -> Card:
     card = replace(from_entry(book, book.entries[name]), id="2026-11-25-01", started=date(2026, 11, 25))
     card = replace(card, family=book.entries[name].family, entry=name)
-    for line in f"{COMMON}{OTHERS[name]}".split("\n"):
+    for line in f"{COMMON}{OTHERS.get(name, '')}".split("\n"):
         way, _, text = line.partition("=")
         card = edited(card, way, text) if way else card
     return card
 
 
 def jobs(yard: Path, book: Book) -> dict[str, Job]:
-    """Each record of the yard, the same job begun again and measured, and a card for each other family."""
+    """Each record of the yard, the same job begun again and measured, and a card for each other family.
+
+    A family that was added since has one for its first tool, without sizes.
+    """
     cards: dict[str, Card] = {}
     for name in RECORDS:
         record = load(yard, name).card
         cards[name] = record
         cards[f"{name} again"] = replace(again(record), id="2026-11-25-01", received=record.received)
     cards |= {name: other(book, name) for name in OTHERS}
+    here = {card.family for card in cards.values()}
+    first = {row.family: row.id for row in reversed(list(book.rows)) if row.layer == "shipped"}
+    cards |= {
+        first[family]: other(book, first[family]) for family in open_book().families if family not in here
+    }
     return {name: work_out(card, book) for name, card in cards.items()}
 
 
@@ -343,8 +351,12 @@ def measured(browser: chromium.Browser, html: str) -> dict[str, Any]:
     return dict(browser.measured(MEASURES, min(width for width, _ in PAPERS.values()) - BESIDE))
 
 
-def test_every_shipped_family_has_a_card_here(yard: Path, book: Book) -> None:
-    assert {job.card.family for job in jobs(yard, book).values()} == set(open_book().families)
+def test_every_shipped_family_has_a_card_here_and_those_of_other_families_have_sizes(
+    yard: Path, book: Book
+) -> None:
+    found = jobs(yard, book)
+    assert {job.card.family for job in found.values()} == set(open_book().families)
+    assert all(found[name].card.received for name in OTHERS)
 
 
 @pytest.mark.depth

@@ -13,6 +13,7 @@ from library.calc.inputs import shown
 from library.units.convert import to_geometry
 from library.units.show import show_answer
 from library.units.system import METRIC, Display
+from tests.each import each
 from tui.main import main
 
 A_SCREEN = 24
@@ -146,7 +147,7 @@ def test_the_cautions_of_an_answer_are_told_in_full_where_that_is_asked_for(
 
 
 @pytest.mark.parametrize("units", ["mm", "in"])
-@pytest.mark.parametrize("name", calculation_names())
+@each("name", calculation_names())
 def test_every_answer_is_seen_at_once_with_its_verdict_first_and_nothing_of_weight_lost(
     name: str, units: Literal["mm", "in"], capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -176,7 +177,7 @@ def test_every_answer_is_seen_at_once_with_its_verdict_first_and_nothing_of_weig
         assert said in squeezed, key
 
 
-@pytest.mark.parametrize("name", calculation_names())
+@each("name", calculation_names())
 def test_all_that_was_counted_with_is_told_where_that_is_asked_for(
     name: str, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -15,6 +15,7 @@ from geometry.calculation import Result
 from geometry.calculations import calculation
 from geometry.evaluate import run
 from geometry.figure import Curve, Figure
+from tests.each import each
 from tui.figure.alphabet import ALPHABETS, ASCII, BLOCKS, BRAILLE, Alphabet
 from tui.figure.frame import TIMES, Frame, foot_of_face, foot_of_radius, frame_for
 from tui.figure.shape import shape_of
@@ -22,7 +23,7 @@ from tui.figure.tooth import tooth_lines
 from tui.view.lines import Line, text_of
 
 Heel = Callable[[str], Result]
-every_alphabet = pytest.mark.parametrize("alphabet", ALPHABETS.values(), ids=lambda one: one.name)
+every_alphabet = each("alphabet", ALPHABETS.values(), lambda one: one.name)
 every_size = pytest.mark.parametrize(
     ("columns", "rows"), [(28, 9), (34, 10), (39, 10), (40, 12), (60, 16), (80, 20), (100, 30)]
 )

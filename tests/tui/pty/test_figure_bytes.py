@@ -44,9 +44,9 @@ def test_a_key_in_the_calculator_redraws_tooth_and_plot_within_its_budget_and_hi
     opened.press(FIGURES)
     opened.wait_for("relief drawn")
     opened.rest(least=LONG)
-    sizes = [len(opened.press(key)) for key in (".", "5", "8", "\x7f", "\x7f", "2")]
+    sizes = [len(opened.press(key)) for key in (".", "5", "8", "\x7f", "2")]
     opened.press("down", "down", "down")
-    sizes += [len(opened.press(key)) for key in ("8", "\x7f", "1", "2", "\x7f", "5")]
+    sizes += [len(opened.press(key)) for key in ("8", "\x7f", "1")]
     assert max(sizes) <= 1300
     assert max(sizes) > 200  # the drawings did follow
 
@@ -67,15 +67,14 @@ def test_the_console_of_linux_gets_blocks_and_no_braille(terminal: Open) -> None
     assert not any("\u2800" < character <= "\u28ff" for character in text)
 
 
-@pytest.mark.parametrize(("columns", "rows", "budget"), [(120, 36, 1300), (160, 48, 2500)])
-def test_a_key_in_the_calculator_beside_other_panes_stays_within_its_budget(
-    terminal: Open, columns: int, rows: int, budget: int
-) -> None:
-    opened = terminal("--figures", "braille", columns=columns, rows=rows)
+def test_a_key_in_the_calculator_beside_other_panes_stays_within_its_budget(terminal: Open) -> None:
+    opened = terminal("--figures", "braille", columns=120, rows=36)
     at_the_answer(opened)
-    opened.rest(least=LONG)
-    sizes = [len(opened.press(key)) for key in (".", "5", "8", "\x7f", "\x7f", "2")]
+    for columns, rows, budget in ((120, 36, 1300), (160, 48, 2500)):
+        opened.resize(columns, rows)
+        opened.rest(least=LONG)
+        sizes = [len(opened.press(key)) for key in (".", "5", "8", "\x7f", "\x7f", "2")]
+        assert max(sizes) <= budget
+        assert max(sizes) > 200  # the drawings did follow
     opened.press("down", "down", "down")
-    sizes += [len(opened.press(key)) for key in ("8", "\x7f", "1", "2", "\x7f", "5")]
-    assert max(sizes) <= budget
-    assert max(sizes) > 200  # the drawings did follow
+    assert max(len(opened.press(key)) for key in ("8", "\x7f", "1")) <= budget

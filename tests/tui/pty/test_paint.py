@@ -17,19 +17,14 @@ LONG = 0.3
 WALK = (
     "tap",
     "down",
-    "down",
     "enter",
     "pagedown",
-    "f9",
     "f2",
     "12",
-    "down",
-    "1.75",
     "f5",
     "?",
     "f9",
     "f6",
-    "f9",
     "f9",
 )
 """Keys over every kind of screen; each is followed by a look at the picture."""
@@ -122,8 +117,9 @@ def test_a_step_through_the_list_takes_at_most_60_bytes(terminal: Open) -> None:
     opened = terminal()
     opened.wait_for(" of ")
     opened.rest(least=LONG)
-    in_sight = [len(opened.press("down")) for _ in range(12)]
-    further = [len(opened.press("down")) for _ in range(30)]
+    in_sight = [len(opened.press("down")) for _ in range(8)]
+    opened.press(*["down"] * 8)
+    further = [len(opened.press("down")) for _ in range(8)]
     assert min(in_sight) > 0
     assert max(in_sight) <= 60
     assert max(further) <= 160  # the list moves up, and a whole new line comes in

@@ -49,15 +49,20 @@ def drafts(an_empty_home: Path) -> Callable[[], list[dict[str, Any]]]:
     return read
 
 
-def _at_the_note(terminal: Open, shop: Path, **variables: str) -> Any:
-    """The program with the note of a value in hand."""
+def _at_the_changes(terminal: Open, shop: Path, **variables: str) -> Any:
+    """The program with the list of all that can be changed of the entry."""
     opened = terminal("--library", str(shop), **variables)
     opened.wait_for(" of ")
-    opened.press("zamak")
-    opened.press("enter")
+    opened.press("zamak", "enter")
     opened.wait_for("Chamfer relief")
     opened.press("f6")
     opened.wait_for("Find:")
+    return opened
+
+
+def _at_the_note(terminal: Open, shop: Path) -> Any:
+    """The program with the note of a value in hand."""
+    opened = _at_the_changes(terminal, shop)
     opened.press("chamfer relief")
     opened.press("enter")
     opened.wait_for("Place in it")
@@ -161,8 +166,7 @@ def test_the_editor_opens_the_file_at_the_entry_and_the_book_is_read_again(
     terminal: Open, shop: Path, tmp_path: Path
 ) -> None:
     editor, log = _editor(tmp_path, ".replace('for zamak', 'for zinc')")
-    opened = _at_the_note(terminal, shop, EDITOR=editor)
-    opened.press("f9")
+    opened = _at_the_changes(terminal, shop, EDITOR=editor)
     opened.press("editor taps")
     opened.wait_for("Opens taps.toml at line 3")
     opened.press("enter")
@@ -175,8 +179,7 @@ def test_notes_are_written_in_the_editor_and_looked_at_before_they_are_saved(
     terminal: Open, shop: Path, tmp_path: Path
 ) -> None:
     editor, log = _editor(tmp_path, " + 'First line.\\nSecond line.\\n'")
-    opened = _at_the_note(terminal, shop, VISUAL=editor, EDITOR="false")
-    opened.press("f9")
+    opened = _at_the_changes(terminal, shop, VISUAL=editor, EDITOR="false")
     opened.press("notes")
     opened.press("enter")
     opened.wait_for("Before saving")
@@ -196,15 +199,13 @@ def test_notes_that_were_not_saved_are_there_when_the_editor_is_opened_again(
     terminal: Open, shop: Path, tmp_path: Path
 ) -> None:
     editor, log = _editor(tmp_path, " + 'More.\\n'")
-    opened = _at_the_note(terminal, shop, EDITOR=editor)
-    opened.press("f9")
+    opened = _at_the_changes(terminal, shop, EDITOR=editor)
     opened.press("notes")
     opened.press("enter")
     opened.wait_for("Before saving")
     opened.kill(signal.SIGKILL)
     opened.exit_code()
-    again = _at_the_note(terminal, shop, EDITOR=editor)
-    again.press("f9")
+    again = _at_the_changes(terminal, shop, EDITOR=editor)
     again.press("notes")
     again.press("enter")
     again.wait_for("Before saving")
@@ -214,8 +215,7 @@ def test_notes_that_were_not_saved_are_there_when_the_editor_is_opened_again(
 def test_an_editor_that_cannot_be_started_is_told_and_the_screen_comes_back(
     terminal: Open, shop: Path
 ) -> None:
-    opened = _at_the_note(terminal, shop, EDITOR="no-such-editor")
-    opened.press("f9")
+    opened = _at_the_changes(terminal, shop, EDITOR="no-such-editor")
     opened.press("editor taps")
     opened.press("enter")
     opened.wait_for("no-such-editor could not be started")

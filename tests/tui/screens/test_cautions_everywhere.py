@@ -27,7 +27,7 @@ WAYS = {
 }
 """How to get to each of them from the book."""
 
-SIZES = ((80, 24), (60, 20), (120, 36))
+SIZES = ((60, 20), (120, 36))
 
 
 @pytest.fixture

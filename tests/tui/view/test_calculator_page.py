@@ -10,6 +10,7 @@ from library.calc.answer import answer
 from library.pages.answer import answer_page
 from library.pages.as_text import as_text
 from library.units.system import INCH, METRIC
+from tests.each import each
 from tests.tui.view.whole_page import whole
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import Form
@@ -23,8 +24,8 @@ def page(book: Book, sheet: str, **typed: str) -> CalculatorPage:
     return CalculatorPage(form)
 
 
-@pytest.mark.parametrize("sheet", calculation_names())
 @pytest.mark.parametrize("size", [(80, 22), (60, 18), (200, 58), (20, 5)])
+@each("sheet", calculation_names())
 def test_every_calculation_fits_every_size(book: Book, sheet: str, size: tuple[int, int]) -> None:
     width, height = size
     lines = whole(page(book, sheet), width, height)
