@@ -17,8 +17,8 @@ FOUND = "found"
 LASTING = "lasting"
 """How often the tool can be sharpened again."""
 
-MOVES, FACETS = "moves", "facets"
-"""What the rows of a table set, one by one: the moves of an index, the facets of a back."""
+MOVES, FACETS, HEIGHTS = "moves", "facets", "heights"
+"""What the rows of a table set, one by one: the moves of an index, the facets of a back, the heights for those of a land."""
 
 
 @dataclass(frozen=True)
@@ -55,8 +55,11 @@ class Role:
         by_wanted: the quantity that brings a resting one into the job where the card wants it, as an entry of the book does.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
+        replaces: calculations that rest on a job of flats where this one has an answer for the same surface: it knows the
+            tooth better, and the same heel must not be judged twice.
         left_out_by: methods of a job to which it does not belong, because another calculation says better what it would.
-        rows: MOVES or FACETS where each row of its table is a setting of its own; else empty.
+        rows: MOVES or FACETS where each row of its table is a setting of its own, HEIGHTS where each is a facet that
+            is made by the height that another calculation of the job sets; else empty.
         cam: how it deals with the cam of the job, where it does.
         counts: whether it counts with the relief that the chosen cams give, where an earlier one found it.
         hands_on: the angle of an edge that it finds, or was told, and that later calculations want too. Where it is
@@ -79,6 +82,7 @@ class Role:
     by_wanted: str = ""
     sets: tuple[str, ...] = ()
     otherwise_by: tuple[str, ...] = ()
+    replaces: tuple[str, ...] = ()
     left_out_by: tuple[str, ...] = ()
     rows: str = ""
     cam: Cam | None = None

@@ -11,6 +11,7 @@ from geometry.calculation import (
     Field,
     Inputs,
     Result,
+    Row,
     note,
     passed,
     stations,
@@ -22,7 +23,7 @@ from geometry.figure import Figure, curve
 from geometry.plausible import land_plausible, relief_plausible
 from geometry.preconditions import NotGiven, require_positive
 from geometry.quantities import quantity
-from geometry.role import Role
+from geometry.role import HEIGHTS, Role
 from geometry.sentences import Rounding, angle, length
 from geometry.tooth.heel_advice import HAIR, READABLE
 from geometry.tooth.land import land_angle, land_width
@@ -159,6 +160,14 @@ def _corners(land: MarginedLand) -> tuple[float, ...]:
     return (*after_margin, *(land.margin + facet.end for facet in land.facets[:-1]))
 
 
+def _rows(land: MarginedLand) -> tuple[Row, ...]:
+    """Each facet from the tangent at the edge, by which it is set; the tool has turned by the margin when it begins."""
+    return tuple(
+        Row(f"facet {number}", {"facet_angle": facet.angle + land.margin, "facet_width": facet.width})
+        for number, facet in enumerate(land.facets, 1)
+    )
+
+
 def _all_checks(given: Inputs) -> tuple[Check, ...]:
     return worst_first(_checks(given, _land(given)))
 
@@ -175,6 +184,7 @@ def _compute(given: Inputs) -> Result:
     found = Result(
         outputs,
         stations(heel, {"drop": land.drop}),
+        rows=_rows(land),
         checks=worst_first(_checks(given, land)),
         figure=Figure(diameter / 2, heel, (curve("facets", heel, land.drop, _corners(land)),)),
     )
@@ -203,7 +213,16 @@ CALCULATION = Calculation(
     outputs=("heel_drop", "primary_drop", "clear_land_width", "land_angle"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
-    role=Role(place=130, of_course=("reamer",), about="margin_width", tells=("pass", "note")),
+    role=Role(
+        place=130,
+        of_course=("reamer",),
+        about="margin_width",
+        replaces=("relief-drop",),
+        left_out_by=("cam", "work-head"),
+        rows=HEIGHTS,
+        tells=("pass", "note"),
+        drawn=1,
+    ),
     sample={
         "diameter": 10.0,
         "land_width": 2.0,

@@ -126,8 +126,16 @@ class Job:
         return next((one for one in self.steps if one.sheet.name == name), None)
 
     def doing(self, what: str) -> Step | None:
-        """The step that answers one of the questions of every job: HEEL or LASTING of ``geometry.role``."""
-        return next((one for one in self.steps if one.sheet.role.does == what), None)
+        """The step that answers one of the questions of every job: HEEL or LASTING of ``geometry.role``.
+
+        Where another calculation knows the tooth better and takes its place, it is the step of that one.
+        """
+        step = next((one for one in self.steps if one.sheet.role.does == what), None)
+        if step is None or step.in_use:
+            return step
+        return next(
+            (one for one in self.steps if one.works and step.sheet.name in one.sheet.role.replaces), step
+        )
 
     def answering(self, key: str) -> Step | None:
         """The first step whose calculation answers a quantity."""
@@ -185,8 +193,25 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             if choice.method in sheet.role.otherwise_by:
                 step = _unread(step)
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before, answers))
+    steps = _each_heel_once(steps, choice)
     cautions = _cautions(steps, entry, book, answers)
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
+
+
+def _each_heel_once(steps: list[Step], choice: Chosen) -> list[Step]:
+    """The steps, those at rest that another one which works replaces on the same surface of a job of flats."""
+    if choice.method == CAM:
+        return steps
+    better = [one for one in steps if one.works and one.sheet.role.replaces]
+
+    def replaced(step: Step) -> bool:
+        served = step.answer.surface or choice.surface
+        form = step.answer.inputs.get("relief_form")
+        return (form is None or form.value == "flat") and any(
+            step.sheet.name in one.sheet.role.replaces and served in one.sheet.belongs_on for one in better
+        )
+
+    return [replace(one, rests=True) if one.in_use and replaced(one) else one for one in steps]
 
 
 def _unread(step: Step) -> Step:

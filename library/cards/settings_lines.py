@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from geometry.evaluate import run
 from geometry.quantities import quantity
-from geometry.role import MOVES
+from geometry.role import HEIGHTS, MOVES
 from geometry.sentences import Kind
 from library.cards.cams import show_angle
 from library.cards.job import Job, Step, worked_of
-from library.equipment.settings import cost_said, in_short, off_in_short, said
+from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
 from library.units.show import show, show_answer
 from library.units.system import Display
 
@@ -88,12 +90,15 @@ def _same_facet(lines: Mapping[str, SettingLine]) -> Iterator[SettingLine]:
 def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     if job.choice.method in step.sheet.role.otherwise_by:
         return []
+    if step.sheet.role.rows == HEIGHTS:
+        return []
     if step.sheet.role.rows:
         return _moves(step) if step.sheet.role.rows == MOVES else _facets(step, display)
+    facets = _by_height(job, step, display)
     on_graduations = {line.key: line for line in step.lines}
     numbers = worked_of(step.answer).settings()
-    wanted = [*on_graduations, *step.sheet.role.sets]
-    found = []
+    wanted = [one for one in (*on_graduations, *step.sheet.role.sets) if not facets or one not in SAME_FACET]
+    found = facets
     for key in dict.fromkeys(wanted):
         if key not in numbers or key in _not_set(step, numbers):
             continue
@@ -104,6 +109,40 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
             SettingLine(step.sheet.name, key, TITLES.get(key) or quantity(key).title, value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),
                         off=off_in_short(line, display) if line else cost.partition(",")[0])
+        )  # fmt: skip
+    return found
+
+
+def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
+    """The height for each facet of the land, where one calculation knows the facets and this one a height for them.
+
+    A facet behind a margin is counted from the tangent where the margin ends, and is set from that at the edge.
+    """
+    planned = next((one for one in job.steps if one.works and one.sheet.role.rows == HEIGHTS), None)
+    if planned is None or planned.answer.result is None or not SAME_FACET.keys() & set(step.sheet.role.sets):
+        return []
+    first = worked_of(step.answer)
+    key = next((one for one in SAME_FACET if one in first.outputs), "")
+    wanted = first.values.get("relief_angle")
+    if not key or not isinstance(wanted, float):
+        return []
+    rows = planned.answer.result.rows
+    found = []
+    for number, row in enumerate(rows, 1):
+        values = first.values | {"relief_angle": row.values["facet_angle"]}
+        worked = replace(first, values=values, outputs=dict(run(step.sheet, values).outputs))
+        lines = graduation_lines(job.machine, worked) if job.machine is not None else ()
+        line = next((one for one in lines if one.key == key), None)
+        title = TITLES.get(key) or quantity(key).title
+        is_wanted = math.isclose(row.values["facet_angle"], wanted)
+        angle = show(row.values["facet_angle"], Kind.ANGLE, display)
+        at_edge = "" if is_wanted else f"for {angle} from the tangent at the edge"
+        found.append(
+            SettingLine(step.sheet.name, key if number == 1 else f"facet {number}",
+                        title if len(rows) == 1 else f"Facet {number}: {SAME_FACET[key].partition(': ')[2]}",
+                        show_answer(worked.outputs[key], quantity(key), display),
+                        ", ".join(filter(None, (said(line) if line else "", at_edge))), cost_said(line, display) if line else "",
+                        divisions=in_short(line) if line else "", off=off_in_short(line, display) if line else "")
         )  # fmt: skip
     return found
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from geometry.calculation import Calculation
 from geometry.calculations import calculation, calculation_doing, calculation_names
 from geometry.quantities import QUANTITIES
-from geometry.role import FACETS, FOUND, HEEL, LASTING, MOVES, Cam
+from geometry.role import FACETS, FOUND, HEEL, HEIGHTS, LASTING, MOVES, Cam
 from geometry.surfaces import SURFACES
 from tests.each import each
 
@@ -40,7 +40,7 @@ def test_one_that_rests_says_what_measuring_brings_it_in(sheet: Calculation) -> 
 @each_calculation
 def test_uses_only_words_that_the_card_knows(sheet: Calculation) -> None:
     assert sheet.role.does in {"", HEEL, FOUND, LASTING}
-    assert sheet.role.rows in {"", MOVES, FACETS}
+    assert sheet.role.rows in {"", MOVES, FACETS, HEIGHTS}
     assert set(sheet.role.tells) <= {"pass", "note"}
 
 

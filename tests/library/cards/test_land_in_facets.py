@@ -1,0 +1,91 @@
+"""A land of margin, primary and secondary facet: its heel is judged once, and every facet has a height. By hand; derived."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.inspecting import wanted_number
+from library.cards.job import Job, work_out
+from library.cards.model import Card, Tool
+from library.cards.settings_lines import setting_lines
+
+REAMER = {
+    "received.diameter": "11.98 mm",
+    "received.land_width": "2.4 mm",
+    "wanted.margin_width": "0.2 mm",
+    "wanted.land_relief_angle": "5 deg",
+    "wanted.second_land_relief_angle": "15 deg",
+    "wanted.primary_land": "0.6 mm",
+    "wanted.relief_form": "flat",
+    "wanted.relief_method": "tooth-rest-height",
+}
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return open_book(None)
+
+
+def job(book: Book, family: str = "reamer", **places: str) -> Job:
+    card = Card("2026-11-26-01", family=family, tool=Tool("R-12", flutes="6"))
+    for place, text in {**REAMER, **{key.replace("__", "."): text for key, text in places.items()}}.items():
+        card = edited(card, place, text)
+    return work_out(card, book)
+
+
+def heights(found: Job) -> dict[str, str]:
+    return {
+        line.title: line.value
+        for line in setting_lines(found, found.display)
+        if "height" in line.title.lower()
+    }
+
+
+def verdicts(found: Job) -> set[str]:
+    """The sentences on the heel."""
+    return {f"{check.state} {step.sheet.name}" for step in found.steps if step.works for check in step.checks
+            if "heel" in str(check.sentence).lower() and check.state in {"stop", "watch", "pass"}}  # fmt: skip
+
+
+def test_the_heel_of_a_land_in_facets_is_judged_by_the_facets_alone(book: Book) -> None:
+    # One flat of 5 deg over all 2.4 mm would stand proud: 5.99 cos 5 / cos(22.956 - 5) = 6.273, 0.283 outside 5.99.
+    assert verdicts(job(book)) == {"pass reamer-land"}
+
+
+def test_each_facet_has_the_height_for_its_angle_from_the_tangent_at_the_edge(book: Book) -> None:
+    # The margin of 0.2 mm turns 0.2 / 5.99 = 1.9130 deg; 5.99 sin 6.9130 = 0.721, 5.99 sin 16.9130 = 1.743.
+    assert heights(job(book)) == {"Facet 1: rest height": "0.721 mm", "Facet 2: rest height": "1.743 mm"}
+
+
+def test_without_a_margin_the_first_facet_is_set_by_its_relief_itself(book: Book) -> None:
+    # 5.99 sin 5 = 0.522, 5.99 sin 15 = 1.550.
+    found = heights(job(book, wanted__margin_width="0 mm"))
+    assert found == {"Facet 1: rest height": "0.522 mm", "Facet 2: rest height": "1.550 mm"}
+
+
+def test_a_reading_after_grinding_is_held_against_the_heel_of_the_facets(book: Book) -> None:
+    found = job(book, **{"after__drop": "0.07 mm"})
+    # From the outline: the first facet is 0.6 wide at 5 deg from the end of the margin, the second at 15 deg to the heel.
+    # r1 = hypot(5.99 - 0.6 sin 5, 0.6 cos 5) = 5.96760 at 5.7511 deg; the plane of the second passes
+    # 5.96760 cos(15 - 5.7511) = 5.89002 from the axis, and the heel lies at 22.956 - 1.913 = 21.043 deg:
+    # 5.89002 / cos(21.043 - 15) = 5.92293, which is 0.067 inside 5.99.
+    assert wanted_number(found, "drop") == pytest.approx(0.067, abs=1e-9)
+
+
+def test_a_cam_makes_no_facets_and_the_drop_of_the_cam_judges(book: Book) -> None:
+    found = job(book, wanted__relief_method="cam", wanted__relief_form="eccentric")
+    assert {one for one in verdicts(found) if one.endswith("reamer-land")} == set()
+    step = found.step("relief-drop")
+    assert step is not None
+    assert step.works
+
+
+def test_what_was_typed_into_the_replaced_one_is_kept(book: Book) -> None:
+    card = edited(job(book).card, "settings.relief-drop.relief_angle", "6 deg")
+    found = work_out(replace(card, notes="kept"), book)
+    assert found.card.settings["relief-drop"].typed == {"relief_angle": "6 deg"}
