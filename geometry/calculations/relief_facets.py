@@ -95,6 +95,7 @@ CALCULATION = Calculation(
         place=110,
         of_course=(),
         about="body_diameter",
+        replaces=("relief-drop",),
         rows=FACETS,
         tells=("pass", "note"),
         tabled=True,

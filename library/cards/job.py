@@ -193,18 +193,23 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             if choice.method in sheet.role.otherwise_by:
                 step = _unread(step)
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before, answers))
-    steps = _each_heel_once(steps, choice)
+    steps = _each_heel_once(steps, card, choice)
     cautions = _cautions(steps, entry, book, answers)
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
 
 
-def _each_heel_once(steps: list[Step], choice: Chosen) -> list[Step]:
-    """The steps, those at rest that another one which works replaces on the same surface of a job of flats."""
+def _each_heel_once(steps: list[Step], card: Card, choice: Chosen) -> list[Step]:
+    """The steps, those at rest that another one which works replaces on the same surface of a job of flats.
+
+    One that somebody typed into stays.
+    """
     if choice.method == CAM:
         return steps
     better = [one for one in steps if one.works and one.sheet.role.replaces]
 
     def replaced(step: Step) -> bool:
+        if card.settings.get(step.sheet.name, Setting()).typed:
+            return False
         served = step.answer.surface or choice.surface
         form = step.answer.inputs.get("relief_form")
         return (form is None or form.value == "flat") and any(
