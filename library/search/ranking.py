@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from library.book.rows import Rows
 from library.book.search_text import BETWEEN, Parts, SearchWords
-from library.search.sizes import Size, Sought, taken_apart
+from library.search.sizes import Size, Sought, is_meant_for, taken_apart
 
 ABSENT = 9
 """How far away a word is that is not there; 0 is a whole word in a title."""
@@ -130,6 +130,9 @@ class _Search:
             names = self._searched.names_of(row)
             if not any(one in text for one in wanted for text in names):
                 self._away[row] += ABSENT
+            meant = is_meant_for(self._searched.heads[row], size)
+            if meant is not None:
+                self._away[row] += -1 if meant else ABSENT
             if size.is_thread:
                 self._away[row] += sum(not any(word in text for text in names) for word in series)
 
@@ -153,6 +156,32 @@ class _Search:
                 away[number] * 24 + (not in_head) * 12 + called * 4 + (not in_text) * 2 + (not begins)
             )
         return sorted(found, key=steps.__getitem__)
+
+
+def without_one(rows: Rows, text: str) -> tuple[str, int]:
+    """The word without which a text finds most, where with all of its words it finds nothing.
+
+    Args:
+        rows: of the book.
+        text: as typed.
+
+    Returns:
+        The word and how many rows there are without it; no word where leaving out a single one does not help.
+
+    Example:
+        >>> from library.book.rows import Row
+        >>> rows = Rows.of([Row("entry", "a", "A", search="taper reamer"), Row("entry", "b", "B", search="hand tap")])
+        >>> without_one(rows, "hand tap titanium"), without_one(rows, "titanium")
+        (('titanium', 1), ('', 0))
+    """
+    words = text.split()
+    if len(words) < 2:
+        return "", 0
+    found = [
+        (len(ranked(rows, " ".join(words[:at] + words[at + 1 :])).numbers), at) for at in range(len(words))
+    ]
+    count, at = max(found)
+    return (words[at], count) if count else ("", 0)
 
 
 def is_called_by(rows: Rows, row: int, size: Size) -> bool:

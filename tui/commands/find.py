@@ -14,6 +14,7 @@ from library.guidance.finding import guidance
 from library.pages.found_work import as_data, page_of
 from library.search.finding import fitting
 from library.search.query import parse
+from library.search.ranking import without_one
 from library.units.show import show
 from library.units.system import Display
 from tui.commands import printing
@@ -48,7 +49,11 @@ def run(options: argparse.Namespace) -> int:
             printing.line()
     _print_entries(book, found, FEW if work else len(found))
     if not found and not work:
-        printing.line("Nothing in the book fits that. Try fewer words, or 'heelclear list'.")
+        word, count = without_one(rows, " ".join(query.words)) if not query.conditions else ("", 0)
+        hint = (
+            f"Without {word!r} there {'is' if count == 1 else 'are'} {count}." if word else "Try fewer words."
+        )
+        printing.line(f"Nothing in the book fits that. {hint} 'heelclear list' shows all of it.")
         if terms := terms_with(query.words) if query.words else ():
             printing.line(f"'heelclear glossary {terms[0].word.split()[0]}' explains the word.")
     return 0 if found or work else 1

@@ -41,7 +41,9 @@ def tool_beside(session: Session, entry: Entry | None, width: int, height: int) 
     """The chosen tool, none of its values in hand."""
     if entry is None or session.book is None:
         return [EMPTY, line("No tool is chosen.")] if session.book is not None else []
-    page = EntryPage(entry).body(session.book, convert_for(session), width, height - 1, live=False)
+    page = EntryPage(entry, session.page.find.text).body(
+        session.book, convert_for(session), width, height - 1, live=False
+    )
     return [banner(entry.title, whose(entry), width), *page]
 
 

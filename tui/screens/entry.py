@@ -27,7 +27,7 @@ class EntryScreen(PanedScreen):
 
     def __init__(self, session: Session, entry: Entry) -> None:
         super().__init__(session)
-        self.page = EntryPage(entry)
+        self.page = EntryPage(entry, session.page.find.text)
 
     @property
     def entry(self) -> Entry:

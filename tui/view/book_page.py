@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from library.search.ranking import Ranked, is_called_by, ranked
+from library.search.ranking import Ranked, is_called_by, ranked, without_one
 from library.search.sizes import Size
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, line, padded, rule, wrap
 from tui.view.text_line import TextLine
@@ -166,10 +166,18 @@ class BookPage:
         if self._rows is None:
             return [EMPTY, line("  Opening the book.")]
         if self._rows:
-            said = f"Nothing in the book has {self.find.text.strip()!r}. Type fewer letters of each word, or a wider condition, or press Ctrl+U to see the whole book again. A condition such as rake>8 finds by number."
+            said = f"{self._failing(self._rows)} Type fewer letters of each word, or a wider condition, or press Ctrl+U to see the whole book again. A condition such as rake>8 finds by number."
         else:
             said = "The book is empty. Leave with F9 and start again without --library to see the book that comes with the program, or run 'heelclear check' to see why nothing was read."
         return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]
+
+    def _failing(self, rows: Rows) -> str:
+        """That nothing was found, and without which word something would be."""
+        sought = self.find.text.strip()
+        word, count = without_one(rows, sought) if SIGNS.isdisjoint(sought) else ("", 0)
+        if not word:
+            return f"Nothing in the book has {sought!r}."
+        return f"Nothing in the book has all of {sought!r}. Without {word!r} there {'is' if count == 1 else 'are'} {count}."
 
 
 def columns(width: int) -> tuple[int, int, int, int]:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from library.book.model import Book, Entry
 from library.calc.cautions import cautions_for
 from library.guidance.setups import for_entry
+from library.guidance.troubles import symptoms_of, told_of
 from library.pages.cautions import at_arms_length
 from library.pages.entry import (
     UNREAD,
@@ -22,6 +23,7 @@ from library.pages.entry import (
 from library.pages.entry_sources import legend
 from library.pages.page import Block, Page, Said, Section, Table
 from library.pages.setup import citations
+from library.pages.troubles import troubles
 from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, text_of, width_of, wrap
 from tui.view.page_lines import block_lines, page_lines
 from tui.view.viewport import Viewport
@@ -44,10 +46,16 @@ NO_VALUES = "The book has no values for this tool yet; F6 puts them in."
 
 
 class EntryPage:
-    """What the screen shows of an entry, and which of its values is in hand."""
+    """What the screen shows of an entry, and which of its values is in hand.
 
-    def __init__(self, entry: Entry) -> None:
+    Args:
+        entry: the entry.
+        sought: what it was found by; a trouble of which that tells stands before everything else below the values.
+    """
+
+    def __init__(self, entry: Entry, sought: str = "") -> None:
         self.entry = entry
+        self.sought = sought
         self.chosen = 0
         self.view = Viewport()
 
@@ -116,7 +124,9 @@ class EntryPage:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
         entry = self.entry
         unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
+        asked = told_of(self.sought, symptoms_of(book, entry.family)) if self.sought else ()
         sections = [
+            *troubles(book, asked, convert),
             Section("", (*unread, guide(book, entry, convert, by_lines=True))),
             *about_family(book, entry),
         ]

@@ -13,7 +13,7 @@ from library.book.rows import Row, Rows
 from library.book.search_text import Shared, search_text
 from library.search.finding import fitting
 from library.search.query import parse
-from library.search.ranking import ranked
+from library.search.ranking import ranked, without_one
 from library.search.sizes import Size, taken_apart
 
 
@@ -196,3 +196,35 @@ def test_the_list_has_sizes_in_their_order() -> None:
 @pytest.mark.parametrize("text", ["1" * 5000, "1/" * 3000, "m12 x " * 2000, "-" * 5000, "1 1/2-" * 2000])
 def test_a_text_pasted_by_mistake_is_taken_apart_to_its_end(text: str) -> None:
     assert taken_apart(text).phrase == taken_apart(text.upper()).phrase
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "last"),
+    [
+        ("reamer 12 plain", "Hand reamer, plain steel", "Hand reamer over 1 in, plain steel"),
+        ("reamer 1 1/4 in plain", "Hand reamer over 1 in, plain steel", ""),
+        ("reamer 32 mm plain", "Hand reamer over 1 in, plain steel", ""),
+        ("centre drill 8", "Centre drill for work 6 to 10 mm", ""),
+        ("centre drill 1/4 in", "Centre drill for work 6 to 10 mm", ""),
+        ("drill 2.5 small", "Small drill, up to 3 mm", ""),
+        ("drill 100 thou small", "Small drill, up to 3 mm", ""),
+    ],
+)
+def test_a_range_of_sizes_in_a_title_is_held_against_the_size_that_is_sought(
+    text: str, first: str, last: str
+) -> None:
+    titles = [row.title for row in found(text)]
+    assert titles[0] == first
+    assert not last or titles[-1] == last
+
+
+@given(st.text('0123456789./- mminthou"x#', max_size=12))
+def test_no_size_is_too_odd_to_be_held_against_a_range(text: str) -> None:
+    ranked(shipped(), f"hand reamer {text}")
+
+
+def test_where_nothing_is_found_the_word_is_named_without_which_something_is() -> None:
+    word, count = without_one(shipped(), "countersink multi zirconium")
+    assert word == "zirconium"
+    assert count == len(found("countersink multi")) > 0
+    assert without_one(shipped(), "zirconium hafnium") == ("", 0)

@@ -100,3 +100,12 @@ def test_an_entry_without_values_is_shown_too() -> None:
     assert lines[0] == "The book has no values for this tool yet; F6 puts them in."
     assert not any("usual" in line for line in lines)
     assert "NOTE   Nothing is known of it." in lines
+
+
+def test_the_trouble_that_an_entry_was_found_by_stands_first_below_its_values(shipped: Book) -> None:
+    drill = next(one for one in shipped.entries.values() if one.family == "twist-drill")
+    sought = drawn(EntryPage(drill, "drill cuts large"), shipped)
+    plain = drawn(EntryPage(drill, "drill"), shipped)
+    place = [line.strip() for line in sought].index("Cuts large")
+    assert sought[:place] == plain[:place]
+    assert not any("Cuts large" in line for line in plain)
