@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from geometry.quantities import quantity
+from library.cards.bare_numbers import with_its_unit
 from library.drafts.draft import Draft
 from library.editing.changes import SetValue
 from library.editing.checking import FIELDS, as_it_stands, as_written, complaints
@@ -30,6 +32,7 @@ class ValueFormScreen(FormScreen):
         self.entry = entry
         self.key = key
         self.form = TextForm(blanks(key), self.current())
+        self.form.focus = "usual"
         self._owns_it = False
 
     def title_text(self) -> str:
@@ -62,16 +65,16 @@ class ValueFormScreen(FormScreen):
             self.say(f"In {where}: {mistake.wrong} {mistake.fix}")
 
     def look_over(self) -> None:
-        """Name the shop as the source of a number that somebody changed: the old source never said it."""
+        """Name the shop as the source of a number that somebody changed: the old source and its remark never said it."""
         now, started = self.form.values(), self.form.started
         if self.form.focus in self.NUMBERS:
             is_other = any(now.get(key, "").strip() != started.get(key, "").strip() for key in self.NUMBERS)
-            is_old = (now["source"], now["place"]) == (started["source"], started["place"])
+            is_old = all(now[key] == started[key] for key in SAID)
             if is_other and is_old and started["source"] != "shop":
-                self.form.fill({"source": "shop", "place": ""})
+                self.form.fill({"source": "shop", "place": "", "note": ""})
                 self._owns_it = True
             elif not is_other and self._owns_it:
-                self.form.fill({"source": started["source"], "place": started["place"]})
+                self.form.fill({key: started[key] for key in SAID})
                 self._owns_it = False
         super().look_over()
 
@@ -80,12 +83,21 @@ class ValueFormScreen(FormScreen):
         book = self.session.book
         if book is None:
             return {}
-        found = complaints(book, self.entry.id, self.entry.family, self.key, self.form.values())
-        return {key if key in self.form.typed else "": text for key, text in found.items()}
+        found = complaints(book, self.entry.id, self.entry.family, self.key, self.values())
+        return {key if key in self.form.typed else "": _by_label(text) for key, text in found.items()}
+
+    def values(self) -> dict[str, str]:
+        """What stands in the form, a number without a unit in that of lengths that is worked in, or in degrees."""
+        typed, display = self.form.values(), self.session.display
+        return typed | {
+            key: with_its_unit(self.key, typed[key].strip(), display)
+            for key in self.NUMBERS
+            if typed.get(key)
+        }
 
     def change(self) -> Change | None:
         """The fields that are different now."""
-        written, old = as_written(self.key, self.form.values()), self.began()
+        written, old = as_written(self.key, self.values()), self.began()
         fields = {field: written.get(field) for field in FIELDS if written.get(field) != old.get(field)}
         return SetValue(self.entry.id, self.key, fields) if fields else None
 
@@ -109,6 +121,20 @@ class ValueFormScreen(FormScreen):
         super().book_changed()
 
 
+LABELS = {"low": "Min.", "usual": "Usual", "high": "Max."}
+"""What the ends of a range are called on the form."""
+
+SAID = ("source", "place", "note")
+"""What belongs to a number as its source said it."""
+
+_END = re.compile(r"\b(low|usual|high)\b(?= is ['\"]|, which is)")
+
+
+def _by_label(text: str) -> str:
+    """What the reader of the book says, the ends of a range called as on the form."""
+    return _END.sub(lambda found: LABELS[found[1]], text)
+
+
 def blanks(key: str) -> tuple[Blank, ...]:
     """The lines of the form for a quantity."""
     row = quantity(key)
@@ -126,9 +152,9 @@ def blanks(key: str) -> tuple[Blank, ...]:
         return (Blank("usual", "Usual", turned, row.choices), *last)
     written = f"Such as {example(row.kind)}. {row.measured}"
     return (
-        Blank("low", "Min.", written, overtype=True),
-        Blank("usual", "Usual", f"What to take first. {written}", overtype=True),
-        Blank("high", "Max.", written, overtype=True),
+        Blank("low", LABELS["low"], written, overtype=True),
+        Blank("usual", LABELS["usual"], f"What to take first. {written}", overtype=True),
+        Blank("high", LABELS["high"], written, overtype=True),
         *last,
     )
 

@@ -63,6 +63,12 @@ class TextForm(Fields):
         """The words that the line in hand takes, where it takes only these."""
         return self.blank.choices
 
+    def move(self, by: int) -> None:
+        """Go to another line; a number that is come back to gives way again."""
+        if self.blank.overtype:
+            self.untouched.add(self.focus)
+        super().move(by)
+
     def brings(self, step: int) -> bool:
         """Let the cursor go to the end of what would give way, so that a part of it can be changed."""
         is_first = self.gives_way(self.focus)

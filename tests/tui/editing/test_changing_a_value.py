@@ -20,7 +20,6 @@ async def test_a_changed_number_is_looked_at_saved_and_shown_as_the_shops_own(
     async with program() as hands:
         await hands.open("spiral")
         await hands.choose("rake")
-        await hands.press("down")
         assert hands.field("Source") == "handbook"
         await hands.type("6 deg")
         assert hands.field("Usual") == "6 deg"
@@ -53,7 +52,6 @@ async def test_only_the_changed_part_of_the_line_changes_in_the_shops_file(
     async with program() as hands:
         await hands.open("bronze")
         await hands.choose("chamfer relief")
-        await hands.press("down")
         await hands.type("5 deg")
         await hands.press("ctrl+r")
         await hands.press("enter")
@@ -65,7 +63,6 @@ async def test_a_value_that_was_not_there_gets_the_shop_as_its_source(program: P
         await hands.open("bronze")
         await hands.choose("land width")
         assert hands.field("Source") == ""
-        await hands.press("down")
         await hands.type("1/8 in")
         assert hands.field("Source") == "shop"
         await hands.press("ctrl+r")
@@ -77,7 +74,6 @@ async def test_taking_the_number_back_takes_the_source_back_too(program: Program
     async with program() as hands:
         await hands.open("spiral")
         await hands.choose("rake")
-        await hands.press("down")
         await hands.type("6 deg")
         assert hands.field("Source") == "shop"
         await hands.press(*["backspace"] * 5)
@@ -91,7 +87,6 @@ async def test_a_source_that_somebody_typed_is_left_alone(program: Program) -> N
     async with program() as hands:
         await hands.open("spiral")
         await hands.choose("rake")
-        await hands.press("down")
         await hands.type("6 deg")
         await hands.press("down", "down")
         await hands.type("from memory")
@@ -104,21 +99,45 @@ async def test_what_is_wrong_is_told_at_each_key_and_cannot_be_saved(program: Pr
     async with program() as hands:
         await hands.open("spiral")
         await hands.choose("rake")
-        await hands.press("down")
-        assert "! '6' has no unit. Write it as 8 deg or 3 deg 30 min." in await hands.type("6")
+        assert "! '6 mm' is given as a length. An angle is wanted" in await hands.type("6 mm")
         assert "Fix what is marked with !" in await hands.press("ctrl+r")
-        assert "!" not in await hands.type(" deg")
-        assert "less than" in await hands.press(
-            "backspace", "backspace", "backspace", "backspace", "backspace", *"2", "space", *"deg"
-        )
+        assert "!" not in await hands.press("ctrl+u", *"6 deg")
+        await hands.press("ctrl+u", *"2 deg")
+        assert "! Usual is '2 deg', less than Min., which is '3 deg'." in hands.words()
     assert files() == before
+
+
+async def test_a_number_without_a_unit_is_degrees_and_one_that_is_come_back_to_gives_way(
+    program: Program, files: Files
+) -> None:
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.press(*"7", "down", "up", *"6")
+        assert hands.field("Usual") == "6"
+        await hands.press("ctrl+r", "enter")
+    assert 'usual = "6 deg"' in files()["changes.toml"]
+
+
+async def test_the_note_of_another_source_goes_with_it_and_comes_back_with_the_number(
+    program: Program, shop: Path
+) -> None:
+    file = shop / "taps.toml"
+    file.write_text(file.read_text().replace('"from memory" }', '"from memory", note = "Heard once." }'))
+    async with program() as hands:
+        await hands.open("tap for brass")
+        await hands.choose("chamfer relief")
+        await hands.press(*"9 deg")
+        assert (hands.field("Source"), hands.field("Note")) == ("shop", "")
+        await hands.press("ctrl+u", *"3 deg")
+        assert (hands.field("Source"), hands.field("Note")) == ("from memory", "Heard once.")
 
 
 async def test_a_published_source_needs_its_place(program: Program, files: Files) -> None:
     async with program() as hands:
         await hands.open("bronze")
         await hands.choose("chamfer relief")
-        await hands.press("down", "down", "down")
+        await hands.press("down", "down")
         await hands.type("handbok")
         assert "! There is no source 'handbok' in the book. Did you mean 'handbook'?" in hands.words()
         await hands.press("ctrl+u")
@@ -173,7 +192,6 @@ async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_fixe
         await hands.open("bronze")
         form = await hands.choose("chamfer relief")
         assert "In taps.toml, line 8: '4' has no unit." in form
-        await hands.press("down")
         assert hands.field("Usual") == "4"
         await hands.type("4 deg")
         assert "Both of you" not in await hands.press("ctrl+r")
@@ -189,7 +207,7 @@ async def test_a_part_of_a_value_can_be_changed_without_typing_all_of_it(program
     async with program() as hands:
         await hands.open("spiral")
         await hands.choose("rake")
-        await hands.press("down", key)
+        await hands.press(key)
         await hands.type(" 30 min")
         assert hands.field("Usual") == "5 deg 30 min"
 
@@ -201,7 +219,6 @@ async def test_looking_and_going_back_saves_nothing_and_keeps_what_was_typed(
     async with program() as hands:
         await hands.open("spiral")
         await hands.choose("rake")
-        await hands.press("down")
         await hands.type("6 deg")
         await hands.press("ctrl+r")
         await hands.press("f9")

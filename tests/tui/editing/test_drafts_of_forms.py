@@ -30,7 +30,6 @@ def drafts(tmp_path: Path) -> Callable[[], list[dict[str, Any]]]:
 async def _at_the_relief(hands: Any, typed: str = "5 deg") -> None:
     await hands.open("bronze")
     await hands.choose("chamfer relief")
-    await hands.press("down")
     await hands.type(typed)
 
 

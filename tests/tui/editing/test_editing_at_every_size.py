@@ -14,8 +14,8 @@ from tui.view.lines import width_of
 RAKE = ["enter", "f6", *"rake", "enter"]
 WAYS: dict[str, list[str]] = {
     "changes": ["enter", "f6"],
-    "form": [*RAKE, "down", *"6 deg"],
-    "review-change": [*RAKE, "down", *"6 deg", "ctrl+r"],
+    "form": [*RAKE, *"6 deg"],
+    "review-change": [*RAKE, *"6 deg", "ctrl+r"],
     "new entry": ["f6", "down", "enter", "down", *"Tap, new"],
     "new family": ["f6", "down", "down", "enter", *"Broaches"],
     "cautions": ["enter", "f6", *"cautions", "enter"],

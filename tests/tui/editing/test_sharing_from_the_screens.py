@@ -66,7 +66,6 @@ def other(remote: Path, tmp_path: Path, git: Git) -> Callable[[str, str], None]:
 async def _set_relief(hands: Any, number: str = "5 deg") -> str:
     await hands.open("bronze")
     await hands.choose("chamfer relief")
-    await hands.press("down")
     await hands.type(number)
     await hands.press("ctrl+r")
     shown: str = await hands.press("enter")

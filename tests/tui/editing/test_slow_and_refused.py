@@ -33,7 +33,6 @@ class SlowDisk:
 async def _before_saving(hands: Any, monkeypatch: pytest.MonkeyPatch) -> SlowDisk:
     await hands.open("bronze")
     await hands.choose("chamfer relief")
-    await hands.press("down")
     await hands.type("5 deg")
     await hands.press("ctrl+r")
     slow = SlowDisk(hands.app.book_service.save)
@@ -83,7 +82,6 @@ async def test_a_refused_save_keeps_the_form_with_all_that_was_typed(
     async with program() as hands:
         await hands.open("bronze")
         await hands.choose("chamfer relief")
-        await hands.press("down")
         await hands.type("5 deg")
         await hands.press("ctrl+r")
         outside.write_text((shop / "taps.toml").read_text())
@@ -105,7 +103,6 @@ async def test_a_folder_that_cannot_be_made_is_told_and_the_form_stays(program: 
     async with program() as hands:
         await hands.open("spiral")
         await hands.choose("rake")
-        await hands.press("down")
         await hands.type("6 deg")
         await hands.press("ctrl+r")
         (shop / "taps.toml").unlink()
@@ -125,7 +122,6 @@ async def test_a_fault_of_the_system_is_told_and_ends_nothing(
     async with program() as hands:
         await hands.open("bronze")
         await hands.choose("chamfer relief")
-        await hands.press("down")
         await hands.type("5 deg")
         monkeypatch.setattr(hands.app.book_service, "plan", fail)
         assert "Input/output error" in await hands.press("ctrl+r")

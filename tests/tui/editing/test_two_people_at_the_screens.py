@@ -35,7 +35,6 @@ async def _at_the_relief(hands: Any, typed: str = "5 deg") -> None:
     """The form of the bronze tap's relief, with a number typed."""
     await hands.open("bronze")
     await hands.choose("chamfer relief")
-    await hands.press("down")
     await hands.type(typed)
 
 

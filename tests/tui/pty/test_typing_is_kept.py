@@ -66,7 +66,7 @@ def _at_the_note(terminal: Open, shop: Path) -> Any:
     opened.press("chamfer relief")
     opened.press("enter")
     opened.wait_for("Place in it")
-    opened.press(*["down"] * 5)
+    opened.press(*["down"] * 4)
     opened.wait_for("> Note")
     return opened
 
