@@ -52,6 +52,13 @@ def _second(given: Inputs, turned: float) -> tuple[float, float] | None:
             "Both readings were taken at one place. Take the second nearer the edge, at about {half}.",
             {"half": length(half)},
         )
+    if there > turned:
+        raise refuse(
+            "second_land_width",
+            "The second reading was taken {there} behind the edge, the first only {here}. Give the one at the heel first, and "
+            "the one nearer the edge second.",
+            {"there": length(given.number("second_land_width")), "here": length(given.number("land_width"))},
+        )
     return given.number("second_drop"), there
 
 
@@ -141,7 +148,7 @@ CALCULATION = Calculation(
     title="Relief from an indicator reading",
     question="What relief is on the tool now, and is it a flat or an eccentric relief?",
     wants="The diameter is that of the circle the edges run on; the land width is how far behind the edge the indicator was read, "
-    "by caliper (chord) or round the circle (arc), the indicator set to zero at the edge and plus inside the circle.",
+    "by caliper (chord) or round the circle (arc), the indicator set to zero at the edge and plus inside the circle. A second reading lies nearer the edge than the first.",
     neglects="It takes the edge as sharp, the tool as running true, and the edge as lying in one plane with the axis, and knows only two "
     "forms: an even cam and one flat facet. A flat can be told only from readings less than half a turn behind the edge.",
     kinds=EVERY_KIND,
