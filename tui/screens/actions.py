@@ -16,6 +16,10 @@ if TYPE_CHECKING:
     from tui.session import Session
 
 
+SHEET = "calculate "
+"""Before the name of a calculation that was found by typing; no action is called so."""
+
+
 class ActionsScreen(Chooser):
     """The actions of the screen below; Enter goes back there and does the chosen one."""
 
@@ -35,10 +39,17 @@ class ActionsScreen(Chooser):
         """The actions of the screen below, part by part; those that only move are left out."""
         offered = [one for one in actions_of(self.below.WHERE) if one.id not in MOVES and one.id != "menu"]
         offered.sort(key=lambda one: ORDER.index(one.group))
-        return [Choice(one.id, self._title(one), one.help) for one in offered]
+        found = [Choice(one.id, self._title(one), one.help) for one in offered]
+        # Nobody scrolls through them here; F2 lists them.
+        sheets = self.below.sheets() if self.find.text else ()
+        return [*found, *(Choice(f"{SHEET}{one.name}", one.title, one.question) for one in sheets)]
 
     def take(self, choice: Choice) -> None:
         """Go back and do it there."""
+        if choice.id.startswith(SHEET):
+            self.below.open_sheet(choice.id.removeprefix(SHEET))
+            self.app.pop_screen()
+            return
         self.app.pop_screen()
         self.below.call_after_refresh(self.below.do, on_screen(self.below.WHERE)[choice.id])
 
@@ -64,6 +75,8 @@ class ActionsScreen(Chooser):
         return edge_of(self._more, width)
 
     def _line(self, choice: Choice) -> MenuLine:
+        if choice.id.startswith(SHEET):
+            return MenuLine("", choice.name, "go")
         return MenuLine(self._keys(self._action(choice)), choice.name, self._action(choice).group)
 
     def _action(self, choice: Choice) -> Action:

@@ -16,7 +16,7 @@ from tui.view.lines import Line, filled, wrap
 from tui.widgets.pane import Pane
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from geometry.calculation import Calculation
     from tui.app import Heelclear
@@ -100,6 +100,13 @@ class BaseScreen(Screen[None], inherit_bindings=False):
     def words(self) -> Iterable[str]:
         """The quantities in front of the reader, for the help."""
         return ()
+
+    def sheets(self) -> Sequence[Calculation]:
+        """The calculations that the menu finds here by their names; none where nothing is calculated."""
+        return ()
+
+    def open_sheet(self, name: str) -> None:
+        """Go to one of them."""
 
     def word_in_hand(self) -> str:
         """The quantity in the line in hand, which the help explains first; empty where there is none."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from library.calc.measured import measured_values
@@ -155,13 +155,18 @@ class CalculatorScreen(PanedScreen):
         """Change to the calculation before."""
         self._step(-1)
 
-    def _sheets(self) -> list[Calculation]:
-        return self.session.calculators.serving(self.entry, self.page.form.sheet.name)
-
     def _step(self, by: int) -> None:
-        sheets = self._sheets()
+        sheets = self.sheets()
         names = [sheet.name for sheet in sheets]
         self._open(sheets[(names.index(self.page.form.sheet.name) + by) % len(sheets)])
+
+    def sheets(self) -> Sequence[Calculation]:
+        """The calculations of this tool, for the menu."""
+        return self.session.calculators.serving(self.entry, self.page.form.sheet.name)
+
+    def open_sheet(self, name: str) -> None:
+        """Go to another calculation of this tool."""
+        self._open(next(one for one in self.sheets() if one.name == name))
 
     def _open(self, sheet: Calculation) -> None:
         self.page = self._page_for(sheet)

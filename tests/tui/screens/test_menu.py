@@ -103,3 +103,17 @@ async def test_the_keys_told_are_the_reader_s_own(program: Program) -> None:
 def test_every_action_stands_in_a_part_of_the_menu(where: Any) -> None:
     assert {one.group for one in actions_of(where)} <= set(ORDER)
     assert [one for one in actions_of(where) if one.group == "program"]
+
+
+async def test_over_a_calculator_typing_finds_the_calculations_of_the_tool_too(program: Any) -> None:
+    async with program() as hands:
+        await hands.press("f2", "f8")
+        assert "Wheel speed against its rating" not in hands.shown()
+        await hands.type("wheel speed")
+        assert "Wheel speed against its rating" in hands.shown()
+        await hands.press("enter")
+        assert hands.app.screen.WHERE == "calculator"
+        assert hands.lines()[0].startswith("Wheel speed against its rating")
+    async with program() as hands:
+        await hands.press("f8", *"wheel speed")
+        assert "Nothing here has that in it" in hands.shown()
