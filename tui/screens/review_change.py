@@ -31,7 +31,7 @@ class ReviewChangeScreen(Reading):
     def text(self, width: int) -> list[Line]:
         """The plan in a sentence, its file, and the lines."""
         plan = self.plan
-        what = "is removed, for nothing is left in it" if plan.after is None else ""
+        what = "will be removed, for nothing is left in it" if plan.after is None else ""
         lines = wrap(plan.sentence, width, "strong")
         lines += [EMPTY, *wrap(f"{plan.path} {what}".strip() + ":", width, "quiet"), EMPTY]
         _, _, *changed = plan.diff()

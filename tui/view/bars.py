@@ -27,7 +27,9 @@ def book_title(keymap: Keymap, problems: int, unsaved: int) -> str:
     said = [f"{problems} problem{'s' if problems > 1 else ''}"] if problems else []
     said += [f"{unsaved} unsaved"] if unsaved else []
     return (
-        f"Heelclear: the book   {', '.join(said)}: {keymap.told('menu')}" if said else "Heelclear: the book"
+        f"Heelclear: the book   {', '.join(said)}: {keymap.told('menu')} lists them"
+        if said
+        else "Heelclear: the book"
     )
 
 
