@@ -33,7 +33,7 @@ def test_the_screw_of_a_trapezoidal_thread_has_the_printed_minor_diameter(
 def test_a_ba_thread_is_that_of_the_page(number: int) -> None:
     over, pitch, bottom = BA_IN_INCHES[number]
     row = all_threads()[f"{number}-ba"]
-    assert float(row.diameter.removesuffix(" mm")) / 25.4 == pytest.approx(over, abs=6e-4)
+    assert float(row.diameter.removesuffix(" mm")) / 25.4 == pytest.approx(over, abs=1e-3)
     assert float(row.pitch.removesuffix(" mm")) / 25.4 == pytest.approx(pitch, abs=6e-5)
     assert float(row.minor_diameter.removesuffix(" mm")) / 25.4 == pytest.approx(bottom, abs=7e-4)
 
