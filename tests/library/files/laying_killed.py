@@ -40,7 +40,7 @@ def main(rounds: int) -> int:
             if child == 0:
                 lay_out(folder)
                 os._exit(0)
-            time.sleep(chance.uniform(0, 0.02))
+            time.sleep(chance.uniform(0, 0.1))
             os.kill(child, signal.SIGKILL)
             os.waitpid(child, 0)
             found = held(folder)
