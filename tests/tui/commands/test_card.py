@@ -214,10 +214,10 @@ def test_readings_come_in_from_a_table_and_records_go_out(shop: Shop, tmp_path: 
     )
     assert "2 readings on 1 cards." in shop.good("card-import", str(table))
     assert shop.data("card", card)["card"]["after"]["drop"]["readings"] == ["0.45 mm", "0.46 mm"]
-    assert f"{card},after,drop,2,0.46 mm\r\n" in shop.good("cards", "--readings").replace(
+    assert f'"{card}","after","drop","2","0.46 mm"\r\n' in shop.good("cards", "--readings").replace(
         "\n", "\r\n"
     ).replace("\r\r", "\r")
-    assert shop.good("cards", "--csv").splitlines()[1].startswith(f"{card},draft,")
+    assert shop.good("cards", "--csv").splitlines()[1].startswith(f'"{card}","draft",')
     table.write_text(f"card,when,quantity,flute,reading\n{card},after,dorp,1,0.45 mm\n")
     err = shop.bad("card-import", str(table))
     assert "no quantity 'dorp'" in err
