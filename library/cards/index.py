@@ -10,6 +10,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from library.book.fetching import Unreadable, fetch
+from library.book.file_slice import open_plainly
 from library.cards.quick_row import quick_row
 from library.cards.rows import CardRow, as_list, from_list, row_of, unreadable
 from library.cards.store import FOLDER, from_bytes
@@ -63,7 +64,8 @@ def _read_cache(file: Path | None) -> Known:
     if file is None:
         return {}
     try:
-        held = json.loads(file.read_bytes())
+        with open_plainly(file) as stream:
+            held = json.loads(stream.read())
         if held["version"] != VERSION:
             return {}
         known: Known = {}
