@@ -17,6 +17,7 @@ from library.cards.writing import as_table, as_toml
 from library.editing.document import EditRefused
 from library.editing.plan import with_table
 from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
+from library.files.bounds import Bounds, outside
 from library.files.file_state import fingerprint
 from library.files.safe_write import Saved, write_safely
 from library.issue import Issue, Place
@@ -80,15 +81,21 @@ def load(book: Path, card_id: str) -> Opened:
     path = card_path(book, card_id)
     if not path.exists():
         raise NoCard(f"There is no card {card_id}. 'heelclear cards' lists them.")
-    return load_file(path)
+    return load_file(path, Bounds(book))
 
 
-def load_file(path: Path) -> Opened:
+def load_file(path: Path, bounds: Bounds) -> Opened:
     """Read a card from its file.
 
+    Args:
+        path: of the file.
+        bounds: of the book that it belongs to.
+
     Raises:
-        NoCard: when the file cannot be read at all.
+        NoCard: when the file cannot be read at all, or is a link that leads out of the book.
     """
+    if bounds.is_outside(path):
+        raise NoCard(outside(path, f"The card {named(path)}"))
     try:
         raw, _ = fetch(path)
     except Unreadable as error:
