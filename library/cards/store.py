@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -20,6 +21,7 @@ from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
 from library.files.bounds import Bounds, outside
 from library.files.file_state import fingerprint
 from library.files.safe_write import Saved, write_safely
+from library.files.write_together import NotTogether, ToWrite, write_together
 from library.issue import Issue, Place
 
 FOLDER = "cards"
@@ -187,14 +189,39 @@ def save(book: Path, opened: Opened, card: Card) -> Opened:
         ChangedMeanwhile: when somebody else changed the file since it was read.
         SaveError: when it must not or cannot be saved; the file is as it was.
     """
-    if opened.read_only:
-        raise SaveError(opened.read_only, opened.path)
     now = replace(card, id=opened.card.id, schema=opened.card.schema)
     return _written(book, now, opened, fingerprint(opened.raw))
 
 
-def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Opened:
-    path = opened.path if opened else card_path(book, card.id)
+def save_all(book: Path, changed: Sequence[tuple[Opened, Card]]) -> None:
+    """Save several changed cards over those that were read: all of them, or none.
+
+    Args:
+        book: the shop's folder.
+        changed: each card as it was read, and as it shall be.
+
+    Raises:
+        NotTogether: with a sentence for each card that must not or cannot be saved; all files are as they were.
+    """
+    files: list[ToWrite] = []
+    errors: list[SaveError] = []
+    for opened, card in changed:
+        try:
+            data = _proved(replace(card, id=opened.card.id, schema=opened.card.schema), opened, opened.path)[
+                0
+            ]
+            files.append(ToWrite(opened.path, data, fingerprint(opened.raw)))
+        except SaveError as error:
+            errors.append(error)
+    if errors:
+        raise NotTogether(errors)
+    write_together(files, root=book)
+
+
+def _proved(card: Card, opened: Opened | None, path: Path) -> tuple[bytes, Opened]:
+    """What to write for a card, and the card as it reads back; raises where that is not what was typed."""
+    if opened is not None and opened.read_only:
+        raise SaveError(opened.read_only, path)
     data = _bytes(card, opened)
     again = from_bytes(data, path)
     if again.card != card or again.read_only:
@@ -203,6 +230,12 @@ def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Op
             "very long lines out of it.",
             path,
         )
+    return data, again
+
+
+def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Opened:
+    path = opened.path if opened else card_path(book, card.id)
+    data, again = _proved(card, opened, path)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
