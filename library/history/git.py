@@ -30,6 +30,8 @@ _OPTIONS = (
     "-c", "color.ui=false",
     "-c", "advice.detachedHead=false",
     "-c", "log.showSignature=false",
+    "-c", "submodule.recurse=false",
+    "-c", "push.recurseSubmodules=no",
 )  # fmt: skip
 
 

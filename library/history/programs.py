@@ -26,7 +26,8 @@ _OWN = frozenset({"system", "global", "command"})
 """Where settings stand that are the person's or this program's; all others came with the book."""
 
 # By the handbook of git: what recording, pulling and pushing may run. Pagers, editors, aliases, tools that show or
-# join differences and the watcher of files are not among them, for this program never has git run those.
+# join differences, the watcher of files and books within the book are not among them, for this program never has git
+# run those.
 _RUNS = re.compile(
     r"filter\..*\.(?:clean|smudge|process)"
     r"|core\.(?:hookspath|sshcommand|gitproxy|alternaterefscommand)"
@@ -39,8 +40,6 @@ _RUNS = re.compile(
 _ADDRESS = re.compile(r"remote\..*\.(?:push)?url", re.DOTALL)
 _ADDRESS_INSTEAD = re.compile(r"url\.(.*)\.(?:push)?insteadof", re.DOTALL)
 _OTHER_COPY = re.compile(r"branch\..*\.(?:push)?remote|remote\.pushdefault", re.DOTALL)
-_SUBMODULE = re.compile(r"submodule\.(?:recurse|.*\.update)", re.DOTALL)
-_HARMLESS = frozenset({"false", "no", "off", "0", "checkout", "rebase", "merge", "none"})
 _FILTER = re.compile(r"(filter\..*)\.(?:clean|smudge|process)", re.DOTALL)
 
 
@@ -92,8 +91,6 @@ def _runs(one: Setting) -> bool:
         return _is_odd_address(one.value)
     if _OTHER_COPY.fullmatch(one.key):
         return "/" in one.value or "::" in one.value or one.value.startswith("-")
-    if _SUBMODULE.fullmatch(one.key):
-        return one.value.casefold() not in _HARMLESS
     return bool(_RUNS.fullmatch(one.key))
 
 

@@ -30,7 +30,9 @@ def record(tree: WorkTree, paths: Sequence[Path], message: str) -> str:
     tree.require_trust()
     tree.branch()
     names = tree.relative(paths)
-    if not tree.git.do("status", "--porcelain=v1", "-z", "--no-renames", "--", *names).out:
+    if not tree.git.do(
+        "status", "--porcelain=v1", "-z", "--no-renames", "--ignore-submodules=all", "--", *names
+    ).out:
         return ""
     unknown = _unknown(tree, names)
     if unknown:

@@ -39,10 +39,10 @@ RUN_BY_MORE_THAN_LOOKING = (
     "remote.origin.uploadpack",
     "remote.origin.receivepack",
     "remote.origin.vcs",
-    "submodule.part.update",
     "hook.mine.command",
 )
 NEVER_RUN = (
+    "submodule.part.update",
     "diff.external",
     "diff.mine.command",
     "diff.mine.textconv",
@@ -163,7 +163,6 @@ def test_each_setting_that_names_a_program_is_asked_about(shop: Path, run_git: R
         ("branch.main.remote", "./beside"),
         ("branch.main.remote", "--upload-pack=x"),
         ("protocol.ext.allow", "always"),
-        ("submodule.recurse", "true"),
     ],
 )
 def test_an_address_that_is_a_program_or_came_with_the_book_is_asked_about(key: str, value: str) -> None:
@@ -179,7 +178,6 @@ def test_an_address_that_is_a_program_or_came_with_the_book_is_asked_about(key: 
         ("remote.origin.url", "ann@shop.example:book.git"),
         ("remote.origin.url", "/srv/book.git"),
         ("branch.main.remote", "origin"),
-        ("submodule.part.update", "checkout"),
         ("commit.gpgsign", "true"),
     ],
 )
@@ -270,6 +268,40 @@ def test_hooks_are_run_only_in_a_book_that_is_trusted(
     assert marker.exists()
     assert trust.withdraw(tree_of(shop).top)
     assert tree_of(shop).asks
+
+
+@pytest.mark.depth
+def test_a_book_within_the_book_is_not_pushed_along(
+    shared: tuple[Path, Path], tmp_path: Path, run_git: RunGit, script: str, marker: Path
+) -> None:
+    shop, _ = shared
+    run_git(tmp_path, "clone", "-q", "--bare", str(shop.parent), "part.git")
+    run_git(
+        shop,
+        "-c",
+        "protocol.file.allow=always",
+        "submodule",
+        "--quiet",
+        "add",
+        str(tmp_path / "part.git"),
+        "part",
+    )
+    run_git(shop, "commit", "-q", "-m", "x")
+    part = shop / "part"
+    run_git(part, "commit", "-q", "--allow-empty", "-m", "y")
+    run_git(shop, "commit", "-q", "-a", "-m", "z")
+    hook = Path(run_git(part, "rev-parse", "--absolute-git-dir")) / "hooks" / "pre-push"
+    hook.parent.mkdir(exist_ok=True)
+    hook.write_text(Path(script).read_text())
+    hook.chmod(0o755)
+    run_git(shop, "config", "push.recurseSubmodules", "on-demand")
+    run_git(shop, "config", "submodule.recurse", "true")
+    push(tree_of(shop))
+    assert not marker.exists()
+    run_git(part, "commit", "-q", "--allow-empty", "-m", "w")
+    run_git(shop, "commit", "-q", "-a", "-m", "v")
+    run_git(shop, "push", "-q", check=False)
+    assert marker.exists()
 
 
 def test_an_ordinary_book_is_recorded_pulled_and_pushed_without_a_question(
