@@ -73,6 +73,10 @@ class CalculatorScreen(PanedScreen):
         """The calculation itself."""
         return self.page.form.sheet
 
+    def room(self) -> int:
+        """Characters that the field in hand still takes."""
+        return self.page.form.room
+
     def typed(self, text: str) -> None:
         """Type into the field in hand, and answer."""
         self.page.form.type(text)
