@@ -18,7 +18,7 @@ class PlainPastes:
     What it is given comes in pieces as a terminal sends it; a piece may end anywhere.
 
     Example:
-        >>> PlainPastes().through(f"a{START}8 deg\\x1b[B{END}") == f"a{START}8 deg[B{END}"
+        >>> PlainPastes().through(f"a{START}8 deg{chr(27)}[B{END}") == f"a{START}8 deg[B{END}"
         True
     """
 

@@ -59,7 +59,7 @@ def take_pastes_as_text() -> None:
     Textual looks for these within a paste too.
     """
     if not hasattr(XTermParser.feed, "is_plain"):
-        XTermParser.feed = _with_plain_pastes(XTermParser.feed)  # type: ignore[method-assign]
+        XTermParser.feed = _with_plain_pastes(XTermParser.feed)  # type: ignore[method-assign,assignment]
 
 
 def _with_plain_pastes(
