@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import traceback
 from datetime import datetime
 from pathlib import Path
@@ -24,11 +25,17 @@ def keep(error: BaseException, folder: Path) -> Path | None:
     try:
         folder.mkdir(parents=True, exist_ok=True)
         anew = log.exists() and log.stat().st_size > LARGEST
-        with log.open("w" if anew else "a", encoding="utf-8", errors="backslashreplace") as file:
+        mode = "w" if anew else "a"
+        with open(log, mode, encoding="utf-8", errors="backslashreplace", opener=_never_waiting) as file:
             file.write(text)
     except OSError:
         return None
     return log
+
+
+def _never_waiting(path: str, flags: int) -> int:
+    """Open a file; a pipe in its place that nobody reads is refused."""
+    return os.open(path, flags | os.O_NONBLOCK | os.O_NOCTTY, 0o666)
 
 
 def farewell(error: BaseException, log: Path | None) -> str:

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from library.files.plain_bytes import plain_bytes
+
 FILE = "first-steps"
 """The file in the state folder with a line for each step that was done."""
+
+LARGEST = 1024
+"""Bytes that are read of it; all steps take forty."""
+
+_FLAGS = os.O_WRONLY | os.O_CREAT | os.O_TRUNC | os.O_NONBLOCK | os.O_NOCTTY
 
 STEPS = ("open", "calculate", "card", "menu", "demo")
 """The steps in their order; without the file all of them are told."""
@@ -52,7 +60,12 @@ class FirstSteps:
         done = [one for one in STEPS if one not in left]
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
-            (self.folder / FILE).write_text("".join(f"{one}\n" for one in done), encoding="utf-8")
+            # A pipe in its place would keep the screens waiting for somebody who reads it.
+            descriptor = os.open(self.folder / FILE, _FLAGS, 0o666)
+            try:
+                os.write(descriptor, "".join(f"{one}\n" for one in done).encode())
+            finally:
+                os.close(descriptor)
         except OSError:
             return
 
@@ -68,7 +81,7 @@ def first_steps(folder: Path) -> FirstSteps:
         folder: the state folder.
     """
     try:
-        done = (folder / FILE).read_text(encoding="utf-8", errors="replace").split()
+        done = plain_bytes(folder / FILE, LARGEST).decode("utf-8", "replace").split()
     except OSError:
         done = []
     return FirstSteps(tuple(one for one in STEPS if one not in done), folder)

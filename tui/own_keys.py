@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from library.files.plain_bytes import NoPlainFile, plain_bytes
 from tui import later
 from tui.keys import Keymap, keymap
 
@@ -21,14 +22,15 @@ def read_keys(file: Path) -> Keymap:
         file: its path; it need not be there.
     """
     try:
-        with file.open("rb") as opened:
-            raw = opened.read(LARGEST + 1)
+        raw = plain_bytes(file, LARGEST + 1)
     except FileNotFoundError:
         return Keymap()
+    except NoPlainFile as error:
+        said = f"{file.name} is {error.kind}, not a file; the usual keys are in force. Remove it, or put a text file there."
+        return Keymap(problems=(said,))
     except OSError as error:
-        return Keymap(
-            problems=(f"{file.name} cannot be read ({error.strerror}); the usual keys are in force.",)
-        )
+        said = f"{file.name} cannot be read ({error.strerror}); the usual keys are in force. See that you may read it."
+        return Keymap(problems=(said,))
     if len(raw) > LARGEST:
         return Keymap(problems=(f"{file.name} is larger than 64 KiB; the usual keys are in force.",))
     return _parsed(raw, file.name)

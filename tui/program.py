@@ -12,7 +12,7 @@ from tui import terminal
 from tui.app import Heelclear
 from tui.first_steps import first_steps
 from tui.own_keys import read_keys
-from tui.own_units import remember_units, remembered_units
+from tui.own_units import remember_units, remembered_units, units_not_read
 from tui.private_textual import know_function_keys, take_pastes_as_text
 from tui.session import Session
 from tui.theme import theme
@@ -40,6 +40,7 @@ def run_program(options: argparse.Namespace) -> int:
         display=Display(options.units or remembered_units(state_folder())),
         keep_units=lambda lengths: remember_units(state_folder(), lengths),
         keymap=read_keys(config_folder() / "keys.toml"),
+        own_problems=units_not_read(state_folder()),
         page=BookPage(quick_rows(shop)),
         first_steps=first_steps(state_folder()),
     )

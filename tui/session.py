@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from library.book.model import Book, Entry
     from library.drafts.draft_store import Kept
+    from library.issue import Issue
     from tui.calculators import Calculators
 
 
@@ -38,6 +39,7 @@ class Session:
         left_behind: what an earlier run left unsaved.
         machine: the id of the machine in hand, where one was chosen.
         wanted: the id of an entry that is to be chosen as soon as the book has it.
+        own_problems: what keeps the person's settings, other than the keys, from being read.
         keep_units: leaves the unit of lengths for the next start.
     """
 
@@ -52,6 +54,7 @@ class Session:
     left_behind: list[Kept] = field(default_factory=list)
     machine: str = ""
     wanted: str = ""
+    own_problems: tuple[Issue, ...] = ()
     keep_units: Callable[[Lengths], None] = lambda lengths: None
 
     def chosen_entry(self) -> Entry | None:
@@ -82,8 +85,12 @@ class Session:
             self.wanted = ""
 
     def problem_count(self) -> int:
-        """How many problems the book and the user's keys have."""
-        return len(self.keymap.problems) + (self.book.problem_count if self.book is not None else 0)
+        """How many problems the book, the user's keys and his other settings have."""
+        return (
+            len(self.keymap.problems)
+            + len(self.own_problems)
+            + (self.book.problem_count if self.book is not None else 0)
+        )
 
     @property
     def book_title(self) -> str:

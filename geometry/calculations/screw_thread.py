@@ -52,6 +52,19 @@ def _starts(given: Inputs, advance: float) -> tuple[Check, ...]:
     )
 
 
+def _leadscrew(made: Thread) -> tuple[Check, ...]:
+    """How large the tap of a leadscrew's nut is: its thread reaches beyond the screw's crests."""
+    if not made.clearance:
+        return ()
+    return (
+        note(
+            "Screw and nut keep {clearance} off each other at both roots: the tap is at least {crests} over its crests.",
+            clearance=length(made.clearance),
+            crests=length(made.diameter + 2 * made.clearance),
+        ),
+    )
+
+
 def _parallel(given: Inputs) -> Result:
     diameter, pitch = given.number("diameter"), pitch_of(given)
     made = thread(diameter, pitch, given.choice("thread_form"))
@@ -75,6 +88,7 @@ def _parallel(given: Inputs) -> Result:
                 *pitch_checks(given),
                 *checks,
                 _rule(made, counted_as),
+                *_leadscrew(made),
                 *_starts(given, advance),
             )
         ),
@@ -118,7 +132,7 @@ CALCULATION = Calculation(
     question="What are the diameters and heights of this thread, and what hole is drilled before tapping?",
     wants="The diameter is the basic one over the crests of the screw, the size the thread is called by, of an American taper "
     "pipe thread the outside of the pipe; say what a full thread is counted as, because tap makers' rules and the standards differ.",
-    neglects="All sizes are basic ones of the 60 degree ISO and unified form, or of the 55 degree Whitworth form, without "
+    neglects="All sizes are basic ones of the 60 degree ISO and unified form, the 55 degree Whitworth form, the 47.5 degree BA form, or the trapezoidal or Acme form, without "
     "tolerances; taper pipe threads, NPT and BSPT, have those of their standards at their own planes. A drill cuts a little over its size, so measure the hole when the percentage matters.",
     kinds=("tap", "twist-drill"),
     belongs_on=("thread-land", "lip"),

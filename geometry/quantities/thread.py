@@ -66,9 +66,9 @@ ROWS = (
     choice(
         "thread_form",
         "Thread form",
-        "The shape of the thread: the 60 degree form of metric and unified threads, or the 55 degree Whitworth form.",
+        "The shape of the thread: the 60 degree form of metric and unified threads, the 55 degree Whitworth form, the 47.5 degree form of BA threads, or that of leadscrews, trapezoidal (30 degrees) or Acme (29).",
         "With a thread gauge, or from the standard that the thread is called after.",
-        ("iso", "whitworth"),
+        ("iso", "whitworth", "ba", "trapezoidal", "acme"),
     ),
     choice(
         "thread_taper",

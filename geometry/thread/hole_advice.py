@@ -30,8 +30,8 @@ def percent(value: float, rounding: Rounding = Rounding.NEAREST) -> Amount:
 
 def counted(made: Thread, counted_as: str) -> str:
     """What 100 percent is, in words for a sentence."""
-    if made.shape.internal == made.shape.external:
-        return "the whole depth of the Whitworth form"
+    if made.shape.has_one_depth:
+        return f"the whole depth of the {made.shape.title} form"
     return f"{counted_as.replace('-', ' ')} of the sharp height on each side"
 
 

@@ -37,8 +37,8 @@ def full_depth(thread: Thread, counted_as: str) -> float:
 
     Args:
         thread: the thread to be cut.
-        counted_as: ``"three-quarters"`` or ``"five-eighths"`` of the sharp height for a 60 degree thread; a
-            Whitworth thread has one depth, and that is taken whatever is said here.
+        counted_as: ``"three-quarters"`` or ``"five-eighths"`` of the sharp height for a 60 degree thread; any
+            other thread has one depth, and that is taken whatever is said here.
 
     Raises:
         GeometryError: for another word.
@@ -50,7 +50,7 @@ def full_depth(thread: Thread, counted_as: str) -> float:
     """
     if counted_as not in FULL_DEPTHS:
         raise GeometryError("A full thread is three-quarters or five-eighths.", "full_thread")
-    if thread.shape.internal == thread.shape.external:
+    if thread.shape.has_one_depth:
         return thread.internal_depth
     return FULL_DEPTHS[counted_as] * thread.sharp_height
 

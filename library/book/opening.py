@@ -192,7 +192,7 @@ def book_stamp(shop: Path | None = None) -> int:
 
 
 def _walks(shop: Path | None) -> list[tuple[Layer, Walk]]:
-    walks: list[tuple[Layer, Walk]] = [("shipped", walk(SHIPPED))]
+    walks: list[tuple[Layer, Walk]] = [("shipped", walk(SHIPPED, links_out=True))]
     if shop is not None:
         walks.append(("shop", walk(shop)))
     return walks

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
+from library.files.disk import DISK, Disk
+from library.files.lay_folder import clear_unfinished, lay_folder
+from library.files.staging import is_staging
 from library.sanitize import sanitize
 
 STARTER = "ours.toml"
@@ -62,6 +66,8 @@ _IGNORE_TEXT = """\
 # Made by programs while they work; nothing to keep.
 .lock
 .heelclear-*.saving
+.heelclear-*.laying
+.heelclear-*.placing
 *~
 .*.sw?
 """
@@ -78,13 +84,14 @@ class NotStarted(Exception):
     """A book that could not be begun; the message is a sentence for the person who asked for it."""
 
 
-def new_book(folder: Path) -> list[Path]:
-    """Make a folder with a starter file, and what git should know of it.
+def new_book(folder: Path, disk: Disk = DISK) -> list[Path]:
+    """Make a folder with a starter file, and what git should know of it: all of it, or nothing.
 
     Nothing that is there already is changed; a ``.gitignore`` or ``.gitattributes`` that is there stays.
 
     Args:
         folder: to make, or one that holds no ``.toml`` file yet.
+        disk: the calls to use.
 
     Returns:
         The files that were written.
@@ -96,33 +103,18 @@ def new_book(folder: Path) -> list[Path]:
     try:
         if folder.exists() and not folder.is_dir():
             raise NotStarted(f"{shown} is a file. Name a folder that is not there yet.")
-        if folder.is_dir() and any(folder.rglob("*.toml")):
+        clear_unfinished(folder, disk)
+        if holds_a_book(folder):
             raise NotStarted(f"There is a book in {shown} already. Name another folder.")
-        folder.mkdir(parents=True, exist_ok=True)
-        return [path for name, text in _FILES.items() if _write(path := folder / name, text)]
+        files = {name: text.encode() for name, text in _FILES.items() if not os.path.lexists(folder / name)}
+        return lay_folder(folder, files, disk)
     except OSError as error:
         reason = sanitize(error.strerror or str(error))
         raise NotStarted(f"The book in {shown} could not be begun: {reason}. Name another folder.") from error
 
 
-def _write(path: Path, text: str) -> bool:
-    try:
-        write_anew(path, text.encode())
-    except FileExistsError:
-        return False
-    return True
-
-
-def write_anew(path: Path, raw: bytes) -> None:
-    """Write a file that is not there yet; where that fails half way, as on a full disk, nothing of it stays.
-
-    Raises:
-        OSError: when it is there, or cannot be written.
-    """
-    with path.open("xb") as file:
-        try:
-            file.write(raw)
-            file.flush()
-        except OSError:
-            path.unlink(missing_ok=True)
-            raise
+def holds_a_book(folder: Path) -> bool:
+    """Whether a folder, or one in it, has a ``.toml`` file; one that a killed program left half made counts for none."""
+    return folder.is_dir() and any(
+        not any(map(is_staging, path.relative_to(folder).parts)) for path in folder.rglob("*.toml")
+    )

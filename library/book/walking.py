@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from library.book.fetching import Signature, open_untouched, refused
+from library.files.bounds import FIX, Bounds, outside
 from library.issue import Issue, Place
 
 MOST_FILES = 2000
@@ -42,16 +43,19 @@ class Walk:
     folders: int = 0
 
 
-def walk(folder: Path) -> Walk:
+def walk(folder: Path, *, links_out: bool = False) -> Walk:
     """Find the files of a layer; hidden names and folders of other parts of the program are left alone.
 
     Args:
-        folder: the top of the layer; one that is not there is empty.
+        folder: the top of the layer, or a link to it; one that is not there is empty.
+        links_out: whether links that lead out of the folder are followed, as in what an installer laid; in a book,
+            which may come from anybody, they are told of and not read.
     """
     found = Walk()
     if not os.path.lexists(folder):
         return found
-    for path, signature in _files(folder, folder, found, frozenset()):
+    bounds = None if links_out else Bounds(folder)
+    for path, signature in _files(folder, folder, found, frozenset(), bounds):
         if len(found.files) == MOST_FILES_AT_ALL:
             _complain(found, folder, f"There are more than {MOST_FILES_AT_ALL} files; the rest was not read.",
                       "Check that this is the folder of a book.", "error")  # fmt: skip
@@ -67,27 +71,31 @@ def walk(folder: Path) -> Walk:
 
 
 def _files(
-    folder: Path, top: Path, found: Walk, above: frozenset[tuple[int, int]]
+    folder: Path, top: Path, found: Walk, above: frozenset[tuple[int, int]], bounds: Bounds | None
 ) -> Iterator[tuple[Path, Signature]]:
     found.folders += 1
     listed = _listed(folder, found, above) if found.folders <= MOST_FOLDERS else None
     if listed is None:
         return
     identity, entries = listed
-    for name, is_folder in entries:
+    for name, is_folder, is_link in entries:
         path = folder / name
-        if is_folder:
-            if folder == top and name in LEFT_ALONE:
-                continue
-            yield from _files(path, top, found, above | {identity})
-        elif name.endswith(".toml"):
+        if folder == top and is_folder and name in LEFT_ALONE:
+            continue
+        if not is_folder and not name.endswith(".toml"):
+            continue
+        if is_link and bounds is not None and bounds.leads_out(path):
+            _complain(found, path, outside(path), FIX)
+        elif is_folder:
+            yield from _files(path, top, found, above | {identity}, bounds)
+        else:
             yield path, _signature(path)
 
 
 def _listed(
     folder: Path, found: Walk, above: frozenset[tuple[int, int]]
-) -> tuple[tuple[int, int], list[tuple[str, bool]]] | None:
-    """Names in a folder and whether each is a folder; nothing when it cannot or must not be read."""
+) -> tuple[tuple[int, int], list[tuple[str, bool, bool]]] | None:
+    """Names in a folder, and of each whether it is a folder and whether it is a link; nothing when it cannot or must not be read."""
     if len(above) > DEEPEST:
         _complain(found, folder, f"Folders lie more than {DEEPEST} deep.", "Move the files further up.")
         return None
@@ -104,7 +112,7 @@ def _listed(
             _complain(found, folder, "This link leads back to a folder that it lies in.", "Remove the link.")
             return None
         names = sorted(name for name in os.listdir(handle) if not name.startswith("."))
-        return identity, [(name, _is_folder(name, handle)) for name in names]
+        return identity, [(name, *_kind(name, handle)) for name in names]
     except OSError as error:
         reason = refused(error)
         _complain(found, folder, reason.wrong, reason.fix)
@@ -113,11 +121,16 @@ def _listed(
         os.close(handle)
 
 
-def _is_folder(name: str, inside: int) -> bool:
+def _kind(name: str, inside: int) -> tuple[bool, bool]:
+    """Whether a name is a folder, also by a link, and whether it is a link."""
+    is_link = False
     try:
-        return stat.S_ISDIR(os.stat(name, dir_fd=inside).st_mode)
+        mode = os.stat(name, dir_fd=inside, follow_symlinks=False).st_mode
+        if is_link := stat.S_ISLNK(mode):
+            mode = os.stat(name, dir_fd=inside).st_mode
     except OSError:
-        return False
+        return False, is_link
+    return stat.S_ISDIR(mode), is_link
 
 
 def _signature(path: Path) -> Signature:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from library.cards.store import FOLDER, NoCard, load_file
+from library.files.bounds import Bounds
 from library.files.watching import stamps
 from library.issue import Issue, Place
 
@@ -16,9 +17,10 @@ def card_findings(book: Path) -> tuple[Issue, ...]:
         book: the shop's folder; one without cards has no findings.
     """
     found: list[Issue] = []
+    bounds = Bounds(book)
     for path in sorted(stamps(book / FOLDER)):
         try:
-            found += load_file(path).findings
+            found += load_file(path, bounds).findings
         except NoCard as error:
             found.append(
                 Issue(

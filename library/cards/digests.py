@@ -20,6 +20,7 @@ from functools import cache, cached_property
 from pathlib import Path
 
 from library.book.fetching import Signature
+from library.book.file_slice import open_plainly
 from library.book.model import Book
 from library.book.opening import book_stamp, open_book
 from library.cards.history import History, Visit, left_as_of, left_of, life_of, may_last, visit_of
@@ -196,7 +197,8 @@ def _read_cache(file: Path | None, stamp: int) -> tuple[_Kept, tuple[int, _Left]
     if file is None:
         return nothing
     try:
-        first, _, rest = file.read_bytes().partition(b"\n")
+        with open_plainly(file) as stream:
+            first, _, rest = stream.read().partition(b"\n")
         if int(first) != zlib.crc32(rest):
             return nothing
         held = json.loads(rest)

@@ -10,9 +10,11 @@ from contextlib import suppress
 from pathlib import Path
 
 from library.book.fetching import Unreadable, fetch
+from library.book.file_slice import open_plainly
 from library.cards.quick_row import quick_row
 from library.cards.rows import CardRow, as_list, from_list, row_of, unreadable
 from library.cards.store import FOLDER, from_bytes
+from library.files.bounds import Bounds
 from library.files.watching import Stamp, stamps
 
 VERSION = 1
@@ -35,14 +37,17 @@ def card_rows(book: Path, cache: Path | None = None) -> tuple[CardRow, ...]:
     found = {str(path.relative_to(folder)): (path, stamp) for path, stamp in stamps(folder).items()}
     file = _cache_file(folder, cache)
     known = _read_cache(file)
-    rows = {name: _row(path, stamp, known.get(name)) for name, (path, stamp) in found.items()}
+    bounds = Bounds(book)
+    rows = {name: _row(path, stamp, known.get(name), bounds) for name, (path, stamp) in found.items()}
     now = {name: (found[name][1], row) for name, row in rows.items()}
     if file is not None and now != known:
         _write_cache(file, now)
     return tuple(sorted(rows.values(), key=lambda row: row.id, reverse=True))
 
 
-def _row(path: Path, stamp: Stamp, known: tuple[Stamp, CardRow] | None) -> CardRow:
+def _row(path: Path, stamp: Stamp, known: tuple[Stamp, CardRow] | None, bounds: Bounds) -> CardRow:
+    if bounds.is_outside(path):
+        return unreadable(path)
     if known is not None and known[0] == stamp:
         return known[1]
     try:
@@ -63,7 +68,8 @@ def _read_cache(file: Path | None) -> Known:
     if file is None:
         return {}
     try:
-        held = json.loads(file.read_bytes())
+        with open_plainly(file) as stream:
+            held = json.loads(stream.read())
         if held["version"] != VERSION:
             return {}
         known: Known = {}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -17,8 +18,10 @@ from library.cards.writing import as_table, as_toml
 from library.editing.document import EditRefused
 from library.editing.plan import with_table
 from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
+from library.files.bounds import Bounds, outside
 from library.files.file_state import fingerprint
 from library.files.safe_write import Saved, write_safely
+from library.files.write_together import NotTogether, ToWrite, write_together
 from library.issue import Issue, Place
 
 FOLDER = "cards"
@@ -80,15 +83,21 @@ def load(book: Path, card_id: str) -> Opened:
     path = card_path(book, card_id)
     if not path.exists():
         raise NoCard(f"There is no card {card_id}. 'heelclear cards' lists them.")
-    return load_file(path)
+    return load_file(path, Bounds(book))
 
 
-def load_file(path: Path) -> Opened:
+def load_file(path: Path, bounds: Bounds) -> Opened:
     """Read a card from its file.
 
+    Args:
+        path: of the file.
+        bounds: of the book that it belongs to.
+
     Raises:
-        NoCard: when the file cannot be read at all.
+        NoCard: when the file cannot be read at all, or is a link that leads out of the book.
     """
+    if bounds.is_outside(path):
+        raise NoCard(outside(path, f"The card {named(path)}"))
     try:
         raw, _ = fetch(path)
     except Unreadable as error:
@@ -180,14 +189,39 @@ def save(book: Path, opened: Opened, card: Card) -> Opened:
         ChangedMeanwhile: when somebody else changed the file since it was read.
         SaveError: when it must not or cannot be saved; the file is as it was.
     """
-    if opened.read_only:
-        raise SaveError(opened.read_only, opened.path)
     now = replace(card, id=opened.card.id, schema=opened.card.schema)
     return _written(book, now, opened, fingerprint(opened.raw))
 
 
-def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Opened:
-    path = opened.path if opened else card_path(book, card.id)
+def save_all(book: Path, changed: Sequence[tuple[Opened, Card]]) -> None:
+    """Save several changed cards over those that were read: all of them, or none.
+
+    Args:
+        book: the shop's folder.
+        changed: each card as it was read, and as it shall be.
+
+    Raises:
+        NotTogether: with a sentence for each card that must not or cannot be saved; all files are as they were.
+    """
+    files: list[ToWrite] = []
+    errors: list[SaveError] = []
+    for opened, card in changed:
+        try:
+            data = _proved(replace(card, id=opened.card.id, schema=opened.card.schema), opened, opened.path)[
+                0
+            ]
+            files.append(ToWrite(opened.path, data, fingerprint(opened.raw)))
+        except SaveError as error:
+            errors.append(error)
+    if errors:
+        raise NotTogether(errors)
+    write_together(files, root=book)
+
+
+def _proved(card: Card, opened: Opened | None, path: Path) -> tuple[bytes, Opened]:
+    """What to write for a card, and the card as it reads back; raises where that is not what was typed."""
+    if opened is not None and opened.read_only:
+        raise SaveError(opened.read_only, path)
     data = _bytes(card, opened)
     again = from_bytes(data, path)
     if again.card != card or again.read_only:
@@ -196,6 +230,12 @@ def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Op
             "very long lines out of it.",
             path,
         )
+    return data, again
+
+
+def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Opened:
+    path = opened.path if opened else card_path(book, card.id)
+    data, again = _proved(card, opened, path)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:

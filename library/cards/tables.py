@@ -12,6 +12,7 @@ from library.book.diagnostics import nearest
 from library.cards.editing import LONGEST_LINE, readings_of
 from library.cards.model import Card, Inspection, Readings
 from library.cards.provenance import joined
+from library.cards.safe_cells import guarded_row, unguarded
 from library.sanitize import sanitize
 
 HEADING = ("card", "when", "quantity", "flute", "reading")
@@ -24,9 +25,6 @@ RECORD = ("card", "status", "begun", "done", "tool", "family", "entry", "size", 
 
 MOST_ROWS = 20_000
 MOST_FLUTES = 60
-
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
-"""What a spreadsheet may take for the beginning of a formula."""
 
 
 @dataclass(frozen=True)
@@ -42,21 +40,6 @@ class Imported:
     cards: Mapping[str, Card]
     problems: tuple[str, ...] = ()
     readings: int = 0
-
-
-def guarded(text: str) -> str:
-    """A cell that no spreadsheet takes for a formula.
-
-    Example:
-        >>> guarded("=1+1"), guarded("-0.05 mm"), guarded("8 deg")
-        ("'=1+1", "'-0.05 mm", '8 deg')
-    """
-    return f"'{text}" if text.lstrip("'").startswith(_FORMULA) else text
-
-
-def unguarded(text: str) -> str:
-    """The cell as it was before ``guarded``."""
-    return text[1:] if text[:1] == "'" and text.lstrip("'").startswith(_FORMULA) else text
 
 
 def records(cards: Iterable[Card]) -> str:
@@ -95,7 +78,7 @@ def record(card: Card) -> list[str]:
         card.minutes,
         card.result,
         card.remarks,
-        card.notes,
+        card.notes.rstrip(),
     ]
 
 
@@ -111,15 +94,17 @@ def measurements(cards: Iterable[Card]) -> str:
 
 
 def _rows(card: str, when: str, key: str, readings: Readings) -> list[list[str]]:
-    alone = len(readings) == 1
-    return [[card, when, key, "" if alone else str(number), text] for number, text in enumerate(readings, 1)]
+    """A row for each reading; one that stands for the tool as a whole has no flute, and a gap has no row."""
+    whole = len(readings) == 1 and readings_of(readings[0]) == readings
+    rows = ([card, when, key, "" if whole else str(flute), text] for flute, text in enumerate(readings, 1))
+    return [row for row in rows if row[-1].strip()]
 
 
 def _written(heading: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     out = io.StringIO(newline="")
-    writer = csv.writer(out, lineterminator="\r\n")
+    writer = csv.writer(out, lineterminator="\r\n", quoting=csv.QUOTE_ALL)
     writer.writerow(heading)
-    writer.writerows([guarded(sanitize(cell, lines=True)) for cell in row] for row in rows)
+    writer.writerows(guarded_row([sanitize(cell, lines=True) for cell in row]) for row in rows)
     return out.getvalue()
 
 
@@ -168,7 +153,7 @@ def _taken(
     problems: list[str] = []
     taken = 0
     for line, cells in rows:
-        row = {name: unguarded(cell.strip()) for name, cell in zip(columns, cells, strict=False)}
+        row = {name: unguarded(cell.strip()).strip() for name, cell in zip(columns, cells, strict=False)}
         wrong = _wrong(row, cards)
         if wrong:
             problems.append(f"Line {line}: {wrong}")

@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from library.book.starting import NotStarted, write_anew
+from library.book.starting import NotStarted, holds_a_book
+from library.files.disk import DISK, Disk
+from library.files.lay_folder import clear_unfinished, lay_folder
 from library.sanitize import sanitize
 
 BOOK = Path(__file__).parent / "ferry-yard"
 """The invented book as it came with the program; it is copied, never opened for writing."""
 
 
-def lay_out(folder: Path) -> list[Path]:
-    """Copy the ferry yard's book, cards and all, into a folder of its own.
+def lay_out(folder: Path, disk: Disk = DISK) -> list[Path]:
+    """Copy the ferry yard's book, cards and all, into a folder of its own: all of it, or nothing.
 
     Args:
         folder: to make; it must not hold a book yet.
+        disk: the calls to use.
 
     Returns:
         The files that were written.
@@ -25,19 +28,17 @@ def lay_out(folder: Path) -> list[Path]:
     """
     shown = sanitize(str(folder))
     try:
-        if folder.is_dir() and any(folder.rglob("*.toml")):
+        clear_unfinished(folder, disk)
+        if holds_a_book(folder):
             raise NotStarted(
                 f"There is a book in {shown} already. Open it with 'heelclear --library {shown}', or name another folder."
             )
-        return [_copy(file, folder / file.relative_to(BOOK)) for file in sorted(BOOK.rglob("*.toml"))]
+        files = {
+            file.relative_to(BOOK).as_posix(): file.read_bytes() for file in sorted(BOOK.rglob("*.toml"))
+        }
+        return lay_folder(folder, files, disk)
     except OSError as error:
         reason = sanitize(error.strerror or str(error))
         raise NotStarted(
             f"The demonstration could not be laid out in {shown}: {reason}. Name another folder."
         ) from error
-
-
-def _copy(file: Path, target: Path) -> Path:
-    target.parent.mkdir(parents=True, exist_ok=True)
-    write_anew(target, file.read_bytes())
-    return target

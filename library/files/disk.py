@@ -59,6 +59,14 @@ class Disk:
         """Remove a name."""
         os.unlink(path)
 
+    def mkdir(self, path: Path) -> None:
+        """Make a folder that is not there yet."""
+        path.mkdir()
+
+    def rmdir(self, path: Path) -> None:
+        """Remove an empty folder."""
+        path.rmdir()
+
     def names(self, folder: Path) -> list[str]:
         """The names in a folder."""
         return os.listdir(folder)

@@ -68,12 +68,12 @@ def write_safely(
     with _explained(path):
         target = settle(path, root)
         with locked(root, disk, patience):
-            state = _expected_state(path, target, expected, disk)
+            state = expected_state(path, target, expected, disk)
             if state is not None and state.data == data:
                 return Saved(path, data)
-            _clear_unfinished(target.parent, disk)
+            clear_unfinished(target.parent, disk)
             _replace(path, target, data, state, disk)
-            return Saved(path, data, _settle_folder(path, target.parent, disk))
+            return Saved(path, data, settle_folder(path, target.parent, disk))
 
 
 def remove_safely(
@@ -83,10 +83,10 @@ def remove_safely(
     with _explained(path):
         target = settle(path, root)
         with locked(root, disk, patience):
-            if _expected_state(path, target, expected, disk) is None:
+            if expected_state(path, target, expected, disk) is None:
                 return Saved(path, None)
             disk.unlink(target)
-            return Saved(path, None, _settle_folder(path, target.parent, disk))
+            return Saved(path, None, settle_folder(path, target.parent, disk))
 
 
 def read_for_change(path: Path, *, root: Path, disk: Disk = DISK) -> bytes | None:
@@ -114,7 +114,8 @@ def _explained(path: Path) -> Iterator[None]:
         raise refusal(error, path) from error
 
 
-def _expected_state(path: Path, target: Path, expected: str, disk: Disk) -> FileState | None:
+def expected_state(path: Path, target: Path, expected: str, disk: Disk) -> FileState | None:
+    """The file as it is now; raises unless it is as expected and may be replaced."""
     state = look(target, disk)
     data = None if state is None else state.data
     if expected not in (ANYTHING, fingerprint(data)):
@@ -125,10 +126,10 @@ def _expected_state(path: Path, target: Path, expected: str, disk: Disk) -> File
 
 
 def _replace(path: Path, target: Path, data: bytes, state: FileState | None, disk: Disk) -> None:
-    beside = target.parent / secrets.token_hex(8).join(_UNFINISHED)
+    beside = unfinished(target)
     try:
-        _write_beside(path, beside, data, state, disk)
-        _expected_state(path, target, fingerprint(None if state is None else state.data), disk)
+        write_beside(path, beside, data, state, disk)
+        expected_state(path, target, fingerprint(None if state is None else state.data), disk)
         disk.replace(beside, target)
     except BaseException:
         with suppress(OSError):
@@ -136,7 +137,13 @@ def _replace(path: Path, target: Path, data: bytes, state: FileState | None, dis
         raise
 
 
-def _write_beside(path: Path, beside: Path, data: bytes, state: FileState | None, disk: Disk) -> None:
+def unfinished(target: Path) -> Path:
+    """A new name beside a file, for what is to take its place; what bears it is cleared away by the next save."""
+    return target.parent / secrets.token_hex(8).join(_UNFINISHED)
+
+
+def write_beside(path: Path, beside: Path, data: bytes, state: FileState | None, disk: Disk) -> None:
+    """Write a text under a name of ``unfinished``, wait for it, and give it the rights of the file as it is."""
     mode = 0o666 if state is None else 0o600
     descriptor = disk.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_NOFOLLOW, mode)
     try:
@@ -184,7 +191,8 @@ def _group_matters(mode: int) -> bool:
     return mode >> 3 & 7 != mode & 7
 
 
-def _settle_folder(path: Path, folder: Path, disk: Disk) -> str:
+def settle_folder(path: Path, folder: Path, disk: Disk) -> str:
+    """Wait until the names in a folder are on the disk; returns a warning about the file where that fails."""
     try:
         descriptor = disk.open(folder, os.O_RDONLY | os.O_DIRECTORY)
         try:
@@ -200,7 +208,7 @@ def _settle_folder(path: Path, folder: Path, disk: Disk) -> str:
     return ""
 
 
-def _clear_unfinished(folder: Path, disk: Disk) -> None:
+def clear_unfinished(folder: Path, disk: Disk) -> None:
     """Remove what a killed program left: under the lock nobody else can be writing such a file."""
     begin, end = _UNFINISHED
     with suppress(OSError):

@@ -104,7 +104,8 @@ def history(
 
 def _commits(tree: WorkTree, most: int) -> Iterator[_Commit]:
     told = tree.git.do(
-        "log", "-z", "--raw", "--no-abbrev", "--no-renames", "--cc", "--full-history", f"--max-count={most}",
+        "log", "-z", "--raw", "--no-abbrev", "--no-renames", "--cc", "--full-history",
+        "--no-ext-diff", "--no-textconv", "--no-show-signature", "--ignore-submodules=all", f"--max-count={most}",
         "--format=commit%x00%H%x00%an%x00%aI%x00%s", "--", ".",
     )  # fmt: skip
     words = iter(os.fsdecode(word) for word in told.out.split(b"\0"))

@@ -7,7 +7,7 @@ import signal
 import subprocess
 from collections.abc import Mapping
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from library.errors import Refused
@@ -29,6 +29,7 @@ _OPTIONS = (
     "-c", "merge.autoStash=false",
     "-c", "color.ui=false",
     "-c", "advice.detachedHead=false",
+    "-c", "log.showSignature=false",
 )  # fmt: skip
 
 
@@ -91,10 +92,12 @@ class Git:
     Attributes:
         folder: where it runs.
         program: the name of the program.
+        held_back: variables that keep it from what the book does not get done; they go over all others.
     """
 
     folder: Path
     program: str = "git"
+    held_back: Mapping[str, str] = field(default_factory=dict)
 
     def ask(
         self,
@@ -119,7 +122,7 @@ class Git:
             process = subprocess.Popen(
                 command,
                 cwd=self.folder,
-                env=_surroundings() | dict(extra or {}),
+                env=_surroundings() | dict(extra or {}) | dict(self.held_back),
                 stdin=subprocess.PIPE,
                 stdout=subprocess.PIPE,
                 stderr=subprocess.PIPE,

@@ -12,7 +12,8 @@ from library.history.work_tree import WorkTree
 def record(tree: WorkTree, paths: Sequence[Path], message: str) -> str:
     """Commit some files of the book as they are now.
 
-    What the shop has staged of other files stays staged and is not committed. The shop's hooks are run.
+    What the shop has staged of other files stays staged and is not committed. The shop's hooks are run, in
+    a book that the person trusts; one that is not trusted and names programs is not recorded.
 
     Args:
         tree: the work tree.
@@ -23,8 +24,10 @@ def record(tree: WorkTree, paths: Sequence[Path], message: str) -> str:
         The number of the commit; empty when the files hold nothing new.
 
     Raises:
+        NotTrusted: when the book names programs and is not trusted.
         GitRefused: when the commit is not made; the files are saved all the same.
     """
+    tree.require_trust()
     tree.branch()
     names = tree.relative(paths)
     if not tree.git.do("status", "--porcelain=v1", "-z", "--no-renames", "--", *names).out:

@@ -92,8 +92,10 @@ def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) 
         disk: the calls to use for the lock.
 
     Raises:
+        NotTrusted: when the book names programs and is not trusted.
         GitRefused: when the other copy cannot be reached, or the changes cannot be put together.
     """
+    tree.require_trust()
     other = other_copy(tree)
     _require_no_merge(tree)
     with _fetched(tree, other) as theirs:
@@ -118,8 +120,10 @@ def push(tree: WorkTree) -> None:
     """Send what was committed here to the other copy; nothing there is ever overwritten.
 
     Raises:
+        NotTrusted: when the book names programs and is not trusted.
         GitRefused: when the other copy has what is not here yet, or cannot be reached.
     """
+    tree.require_trust()
     other = other_copy(tree)
     if not tree.head():
         raise GitRefused(
@@ -127,7 +131,7 @@ def push(tree: WorkTree) -> None:
         )
     follow = [] if other.is_followed else ["--set-upstream"]
     done = tree.git.ask(
-        "push", "--quiet", "--no-force", *follow, other.remote, f"HEAD:{other.branch}", seconds=REMOTE
+        "push", "--quiet", "--no-force", *follow, "--", other.remote, f"HEAD:{other.branch}", seconds=REMOTE
     )
     if done.says("fetch first", "non-fast-forward", "stale info"):
         raise GitRefused(
@@ -142,7 +146,7 @@ def _fetched(tree: WorkTree, other: Other) -> Iterator[str]:
     """The newest commit of the other copy, kept under a name of our own for as long as the block runs."""
     name = f"refs/heelclear/{secrets.token_hex(8)}"
     done = tree.git.ask(
-        "fetch", "--quiet", "--no-tags", "--no-recurse-submodules", "--no-write-fetch-head",
+        "fetch", "--quiet", "--no-tags", "--no-recurse-submodules", "--no-write-fetch-head", "--",
         other.remote, f"+{other.branch}:{name}", seconds=REMOTE,
     )  # fmt: skip
     if done.says("couldn't find remote ref"):

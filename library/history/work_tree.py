@@ -3,12 +3,44 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
-from dataclasses import dataclass
+import shlex
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from library.errors import named
 from library.history.git import Git, GitRefused
+from library.history.programs import hooks_of, settings_of, settings_that_run, without_programs
+from library.history.trust import is_trusted
+from library.sanitize import sanitize
+
+
+class NotTrusted(GitRefused):
+    """The book names programs that git would run, and nobody has said that they may.
+
+    Args:
+        folder: of the book.
+        programs: their names.
+    """
+
+    def __init__(self, folder: Path, programs: Sequence[str]) -> None:
+        super().__init__(
+            f"The book's own git folder names programs ({listed(programs)}). None of them is run, and the book is neither "
+            "recorded, pulled nor pushed, until you say that you trust whoever made it. To say so, type: "
+            f"heelclear trust {sanitize(shlex.quote(str(folder.absolute())))}"
+        )
+
+
+def listed(programs: Sequence[str], most: int = 4) -> str:
+    """The names of programs in one line, safe to show.
+
+    Example:
+        >>> listed(["gpg.program", "hook pre-push"])
+        'gpg.program, hook pre-push'
+    """
+    rest = len(programs) - most
+    told = [sanitize(name) for name in programs[:most]] + ([f"and {rest} more"] if rest > 0 else [])
+    return ", ".join(name if len(name) <= 60 else f"{name[:60]}..." for name in told)
 
 
 @dataclass(frozen=True)
@@ -18,12 +50,30 @@ class WorkTree:
     Attributes:
         folder: of the book.
         prefix: the way from the top of the work tree to it, with a slash at its end; empty at the top.
-        git: git, running in the folder.
+        git: git, running in the folder; in a book that is not trusted it runs nothing that the book names.
+        programs: the book's own settings and hooks by which git would run something.
+        is_trusted: whether the person said that it may.
     """
 
     folder: Path
     prefix: str
     git: Git
+    programs: tuple[str, ...] = ()
+    is_trusted: bool = False
+
+    @property
+    def asks(self) -> tuple[str, ...]:
+        """What the book names and may not run yet; nothing in an ordinary book."""
+        return () if self.is_trusted else self.programs
+
+    def require_trust(self) -> None:
+        """See that git may do more in the book than look.
+
+        Raises:
+            NotTrusted: when the book names programs and the person has not said that he trusts it.
+        """
+        if self.asks:
+            raise NotTrusted(self.folder, self.asks)
 
     @property
     def top(self) -> Path:
@@ -57,7 +107,14 @@ class WorkTree:
     def uncommitted(self) -> tuple[Path, ...]:
         """The files of the book that were changed, added or removed since the last commit."""
         told = self.git.do(
-            "status", "--porcelain=v1", "-z", "--no-renames", "--untracked-files=all", "--", "."
+            "status",
+            "--porcelain=v1",
+            "-z",
+            "--no-renames",
+            "--untracked-files=all",
+            "--ignore-submodules=all",
+            "--",
+            ".",
         )
         entries = [entry for entry in told.out.split(b"\0") if entry]
         names = [os.fsdecode(entry[3:]) for entry in entries]
@@ -103,4 +160,17 @@ def find_work_tree(folder: Path, program: str = "git") -> WorkTree | None:
         git.do("rev-parse", "--is-inside-work-tree")
     if inside.code != 0 or inside.text != "true":
         return None
-    return WorkTree(folder, git.do("rev-parse", "--show-prefix").text, git)
+    return _with_programs(WorkTree(folder, git.do("rev-parse", "--show-prefix").text, git))
+
+
+def _with_programs(tree: WorkTree) -> WorkTree:
+    """The work tree with what the book names of programs; git is held back from them where it is not trusted."""
+    settings = settings_of(tree.git)
+    named_there = settings_that_run(settings)
+    programs = (*named_there, *hooks_of(tree.git, settings))
+    if not programs:
+        return tree
+    if is_trusted(tree.top):
+        return replace(tree, programs=programs, is_trusted=True)
+    held_back = replace(tree.git, held_back=without_programs(named_there))
+    return replace(tree, git=held_back, programs=programs)

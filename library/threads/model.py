@@ -28,7 +28,7 @@ class Series:
     Attributes:
         id: such as ``iso-metric-coarse``.
         title: as shown.
-        thread_form: ``iso`` for the 60 degree form, ``whitworth`` for the 55 degree form.
+        thread_form: a word of the quantity ``thread_form``, such as ``iso`` for the 60 degree form.
         taper: in words, such as ``1 in 16``; empty for a parallel thread.
         origins: where sizes, diameters, tap drills and flutes came from.
     """

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import socket
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -48,6 +51,45 @@ def test_what_cannot_be_taken_is_a_problem_and_the_usual_keys_stay(
     assert found.keys("calculate") == ("f2",)
 
 
-def test_a_file_that_cannot_be_read_is_a_problem(tmp_path: Path) -> None:
-    (tmp_path / "keys.toml").mkdir()
-    assert "cannot be read" in read_keys(tmp_path / "keys.toml").problems[0]
+def device(path: Path) -> None:
+    path.symlink_to("/dev/zero")
+
+
+def socket_at(path: Path) -> None:
+    with socket.socket(socket.AF_UNIX) as listener:
+        listener.bind(str(path))
+
+
+@pytest.mark.parametrize(
+    ("make", "kind"),
+    [(os.mkfifo, "a pipe"), (os.mkdir, "a folder"), (device, "a device"), (socket_at, "a socket")],
+    ids=["pipe", "folder", "device", "socket"],
+)
+def test_what_is_no_file_is_said_at_once_and_the_usual_keys_stay(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, make: Callable[[Path], None], kind: str
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    make(Path("keys.toml"))
+    found = read_keys(Path("keys.toml"))
+    assert found.problems == (
+        f"keys.toml is {kind}, not a file; the usual keys are in force. Remove it, or put a text file there.",
+    )
+    assert found.keys("calculate") == ("f2",)
+
+
+def test_a_file_that_may_not_be_read_is_a_problem(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    file = written(tmp_path, 'calculate = "f3"\n')
+
+    def refuse(*given: object, **named: object) -> int:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(os, "open", refuse)
+    found = read_keys(file)
+    monkeypatch.undo()
+    assert "keys.toml cannot be read (Permission denied); the usual keys are in force." in found.problems[0]
+    assert found.keys("calculate") == ("f2",)
+
+
+def test_a_link_to_a_file_of_keys_is_followed(tmp_path: Path) -> None:
+    (tmp_path / "link.toml").symlink_to(written(tmp_path, 'glossary = "ctrl+y"\n'))
+    assert read_keys(tmp_path / "link.toml").keys("glossary") == ("ctrl+y",)

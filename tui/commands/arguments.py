@@ -214,6 +214,13 @@ def _new_book(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("folder", type=Path, metavar="DIR", help="the folder to make")
 
 
+def _trust(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "folder", type=Path, nargs="?", metavar="DIR", help="the folder of the book (else the shop's)"
+    )
+    parser.add_argument("--withdraw", action="store_true", help="trust it no more")
+
+
 def _demo(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "folder", type=Path, nargs="?", metavar="DIR", help="the folder to lay it out in (else a new one)"
@@ -255,6 +262,10 @@ COMMANDS: dict[str, Command] = {
     "card-learn": Command("put what was learned on a card into the shop's book", _card_learn),
     "paths": Command("print which folders are used, and why", _paths),
     "new-book": Command("begin a book of your own in a new folder", _new_book),
+    "trust": Command(
+        "let git run the hooks and programs that a book's own git folder names, when it is recorded, pulled or pushed",
+        _trust,
+    ),
     "demo": Command("open an invented shop's book, to try things on", _demo),
     "doctor": Command(
         "print what the program sees of terminal, folders and versions, to paste into a report", _doctor

@@ -8,9 +8,9 @@ from library.book.fetching import Unreadable, fetch
 from library.book.folders import cache_folder
 from library.cards.bare_numbers import completed
 from library.cards.index import card_rows
-from library.cards.store import NoCard, load, save
+from library.cards.store import NoCard, load, save_all
 from library.cards.tables import import_measurements
-from library.errors import SaveError
+from library.files.write_together import NotTogether
 from tui.commands import printing
 from tui.commands.card_folder import refused, shop_of
 
@@ -39,10 +39,10 @@ def run(options: argparse.Namespace) -> int:
     wrong += [opened[name].read_only for name in found.cards if opened[name].read_only]
     if wrong:
         return refused([*wrong, "Nothing was saved."])
-    for name, card in found.cards.items():
-        try:
-            save(shop, opened[name], completed(card))
-        except SaveError as error:
-            return refused([error.sentence])
+    try:
+        save_all(shop, [(opened[name], completed(card)) for name, card in found.cards.items()])
+    except NotTogether as error:
+        last = [] if error.half_done else ["Nothing was saved, on no card."]
+        return refused([*(one.sentence for one in error.errors), *last])
     printing.line(f"{found.readings} readings on {len(found.cards)} cards.")
     return 0

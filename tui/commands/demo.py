@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 import tempfile
+from contextlib import suppress
 from pathlib import Path
 
 from library.book.folders import state_folder
@@ -17,10 +18,14 @@ from tui.first_steps import first_steps
 
 def run(options: argparse.Namespace) -> int:
     """Lay the book out in a folder of its own and, on a terminal, open it; returns the exit code."""
-    folder = options.folder or Path(tempfile.mkdtemp(prefix="heelclear-demo-")) / "ferry-yard"
+    own = None if options.folder else Path(tempfile.mkdtemp(prefix="heelclear-demo-"))
+    folder = options.folder if own is None else own / "ferry-yard"
     try:
         lay_out(folder)
     except NotStarted as error:
+        if own is not None:
+            with suppress(OSError):
+                own.rmdir()
         printing.error(str(error))
         return 2
     printing.line(f"An invented book, the ferry yard's, lies in {folder}. Do what you like with it.")

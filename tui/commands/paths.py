@@ -15,7 +15,7 @@ def run(options: argparse.Namespace) -> int:
         "shop": (shop, reason),
         "shipped": (folders.shipped_folder(), "comes with the program and is never changed"),
         "cache": (folders.cache_folder(), "safe to delete"),
-        "state": (folders.state_folder(), "drafts and the log"),
+        "state": (folders.state_folder(), "drafts, the log, and which books are trusted"),
         "config": (folders.config_folder(), "your keys and settings"),
     }
     if options.json:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from library.history.merge_commits import FileChoice
 from library.history.sharing import PullConflicts, Pulled
+from library.history.work_tree import listed
 from tui import screens
 from tui.screens.change_flow import take_back
 from tui.screens.chooser import Choice, Chooser
+from tui.screens.confirming import ask
 from tui.services.git_service import NO_GIT, GitState
 
 if TYPE_CHECKING:
@@ -69,13 +71,17 @@ class ChangeBookScreen(Chooser):
             case "undo":
                 take_back(self.heelclear)
             case "pull":
-                self._pull()
+                self._if_trusted(self._pull)
             case "push":
-                self._push()
+                self._if_trusted(self._push)
             case "record":
-                self._record()
+                self._if_trusted(self._record)
             case "habit":
-                self._change_habit()
+                state = self.heelclear.git_service.state
+                if state is not None and state.records_each_save:
+                    self._change_habit()
+                else:
+                    self._if_trusted(self._change_habit)
             case _:
                 self.say(choice.text)
 
@@ -92,6 +98,25 @@ class ChangeBookScreen(Chooser):
             app.on_screen(lambda: take(state))
 
         app.in_thread(work, "git-state", exclusive=True)
+
+    def _if_trusted(self, do: Callable[[], None]) -> None:
+        """Do something for which git may run what the book names, once the person has said that it may."""
+        app, git = self.heelclear, self.heelclear.git_service
+        if git.state is None or not git.state.asks:
+            do()
+            return
+
+        def trusted(_: None) -> None:
+            self._look()
+            do()
+
+        ask(
+            self,
+            f"Trust this book, and let git run {listed(git.state.asks, 2)}?",
+            "Trust it",
+            f"Git then runs what came with {app.shop}: {listed(git.state.asks)}. It is asked once.",
+            lambda: app.background.begin("Remembering that it is trusted.", git.trust, trusted),
+        )
 
     def _record(self) -> None:
         def tell(files: Sequence[Path]) -> None:

@@ -37,10 +37,10 @@ class FindingsScreen(Reading):
         return f"Problems: {self.session.problem_count()}"
 
     def issues(self) -> list[Issue]:
-        """What is wrong with the person's own keys, and with the book."""
+        """What is wrong with the person's own keys and settings, and with the book."""
         findings = self.session.book.findings if self.session.book is not None else ()
         keys = [_of_keys(sentence) for sentence in self.session.keymap.problems]
-        return [*keys, *findings]
+        return [*keys, *self.session.own_problems, *findings]
 
     def text(self, width: int) -> list[Line]:
         """What stands there where nothing is wrong."""

@@ -17,6 +17,15 @@ from library.issue import Place
 BEHIND_A_COLON = frozenset({"code", "codium", "code-insiders", "hx", "helix", "subl", "zed"})
 """Editors that want the line behind the file's name; all others take it before, with a plus."""
 
+ENDS_ITS_OPTIONS = frozenset({"hx", "helix"})
+"""Of these, those that take all behind two dashes as files; of the others it is not known."""
+
+DASHES_BEHIND_LINE = frozenset({"vi", "vim", "view", "gvim", "nvim", "emacs"})
+"""Editors that take a line, then two dashes, and all behind them as files."""
+
+DASHES_BEFORE_LINE = frozenset({"nano", "rnano", "micro"})
+"""Editors that want the two dashes first, and take the line behind them too."""
+
 NONE_NAMED = (
     "Neither VISUAL nor EDITOR names an editor. Leave, name one (export EDITOR=nano), and start again."
 )
@@ -92,16 +101,22 @@ def own_words() -> list[str]:
 
 
 def command_for(editor: Sequence[str], file: Path, line: int) -> list[str]:
-    """The command that opens a file at a line.
+    """The command that opens a file at a line, with the whole path, so that no name looks like a command or an option.
+
+    Two dashes are put in besides where the editor is known to take them; another might open a file called so.
 
     Example:
-        >>> command_for(["vi"], Path("taps.toml"), 7)
-        ['vi', '+7', 'taps.toml']
-        >>> command_for(["code", "--wait"], Path("taps.toml"), 7)
-        ['code', '--wait', '--goto', 'taps.toml:7']
+        >>> command_for(["vi"], Path("/book/taps.toml"), 7)
+        ['vi', '+7', '--', '/book/taps.toml']
+        >>> command_for(["code", "--wait"], Path("/book/taps.toml"), 7)
+        ['code', '--wait', '--goto', '/book/taps.toml:7']
     """
-    program = Path(editor[0]).name
-    if program not in BEHIND_A_COLON:
-        return [*editor, f"+{line}", str(file)]
-    goto = ["--goto"] if program.startswith("cod") else []
-    return [*editor, *goto, f"{file}:{line}"]
+    program, path, at = Path(editor[0]).name, str(file.absolute()), f"+{line}"
+    if program in BEHIND_A_COLON:
+        before = ["--goto"] if program.startswith("cod") else ["--"] if program in ENDS_ITS_OPTIONS else []
+        return [*editor, *before, f"{path}:{line}"]
+    if program in DASHES_BEHIND_LINE:
+        return [*editor, at, "--", path]
+    if program in DASHES_BEFORE_LINE:
+        return [*editor, "--", at, path]
+    return [*editor, at, path]

@@ -15,6 +15,7 @@ from library.history.git import GitRefused
 from library.history.merge_commits import FileChoice
 from library.history.recording import record
 from library.history.sharing import PullConflicts, Pulled, pull, push
+from library.history.trust import trust
 from library.history.work_tree import WorkTree, find_work_tree
 
 NO_GIT = (
@@ -32,12 +33,14 @@ class GitState:
         records_each_save: whether the shop wants every save recorded.
         unrecorded: the files that changed and are in no commit yet.
         trouble: a sentence where git is there and cannot say.
+        asks: what the book names of programs, where it is not trusted and so neither recorded nor shared.
     """
 
     is_in_git: bool = False
     records_each_save: bool = False
     unrecorded: tuple[Path, ...] = ()
     trouble: str = ""
+    asks: tuple[str, ...] = ()
 
 
 class GitService:
@@ -60,9 +63,13 @@ class GitService:
             tree = find_work_tree(self._shop)
             if tree is None:
                 return GitState()
-            return GitState(True, commits_each_save(self._shop), tree.uncommitted())
+            return GitState(True, commits_each_save(self._shop), tree.uncommitted(), asks=tree.asks)
         except GitRefused as refused:
             return GitState(True, trouble=refused.sentence)
+
+    def trust(self) -> None:
+        """Remember that the person trusts the book, so that git may run what it names."""
+        trust(self._tree().top)
 
     def history(self, entry: str) -> Sequence[Revision]:
         """What git remembers of an entry."""

@@ -82,5 +82,5 @@ def test_a_pitch_that_leaves_no_core_is_refused_with_the_coarsest_that_does() ->
 
 
 def test_a_form_that_is_not_known_is_refused() -> None:
-    with pytest.raises(GeometryError, match="iso or whitworth"):
+    with pytest.raises(GeometryError, match="iso, whitworth, ba, trapezoidal or acme"):
         form("square")

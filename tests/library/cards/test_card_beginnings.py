@@ -139,6 +139,8 @@ def test_nothing_is_learned_without_an_entry_or_without_a_change() -> None:
         ("3/4-11", {"diameter": "3/4 in", "threads_per_inch": "11"}),
         ("M20 x 2 LH", {"diameter": "20 mm", "pitch": "2 mm", "hand": "left"}),
         ("1/4-20", {"diameter": "1/4 in", "threads_per_inch": "20 tpi"}),
+        ("Tr 20 x 4", {"diameter": "20 mm", "pitch": "4 mm"}),
+        ("2 BA", {"diameter": "4.7 mm", "pitch": "0.81 mm"}),
     ],
 )  # fmt: skip
 def test_the_name_of_a_thread_says_its_diameter_and_pitch(name: str, found: dict[str, str]) -> None:
@@ -149,7 +151,7 @@ def test_the_name_of_a_thread_says_its_diameter_and_pitch(name: str, found: dict
     } == found
 
 
-@pytest.mark.parametrize("name", ["", "odd", "M", "x 1.75", "Tr 20 x 4"])
+@pytest.mark.parametrize("name", ["", "odd", "M", "x 1.75", "Sq 20 x 4"])
 def test_a_name_that_is_not_understood_says_nothing(name: str) -> None:
     assert of_thread(name) == {}
 

@@ -14,6 +14,7 @@ from library.cards.model import SCHEMA, Card
 from library.cards.store import NoCard, card_path, create, load, save
 from library.cards.writing import as_toml
 from library.errors import ChangedMeanwhile, SaveError
+from library.files.bounds import Bounds
 
 DAY = date(2026, 11, 25)
 
@@ -134,7 +135,7 @@ def test_a_file_without_a_card_is_told_and_never_written_over(tmp_path: Path) ->
     path = card_path(tmp_path, "2026-01-01-01")
     path.parent.mkdir(parents=True)
     path.write_text("schema = 1\n")
-    opened = store.load_file(path)
+    opened = store.load_file(path, Bounds(tmp_path))
     assert "holds no card" in opened.read_only
     with pytest.raises(SaveError):
         save(tmp_path, opened, Card())

@@ -21,14 +21,8 @@ from library.cards.history import history
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Tool
 from library.cards.planning import plan
-from library.cards.tables import (
-    RECORD,
-    guarded,
-    import_measurements,
-    measurements,
-    records,
-    unguarded,
-)
+from library.cards.safe_cells import guarded, unguarded
+from library.cards.tables import RECORD, import_measurements, measurements, records
 from library.units.system import INCH, METRIC
 
 CARDS = {"2026-11-25-01": Card(id="2026-11-25-01"), "2026-11-25-02": Card(id="2026-11-25-02")}

@@ -238,8 +238,11 @@ def test_taking_back_a_new_file_leaves_what_others_put_into_it(tmp_path: Path) -
 def test_a_file_out_of_the_book_is_not_written(tmp_path: Path, shop: Path) -> None:
     outside = tmp_path / "outside.toml"
     outside.write_text('schema = 1\n[[entry]]\nid = "far"\ntitle = "Far"\n')
-    (shop / "link.toml").symlink_to(outside)
+    (shop / "link.toml").write_bytes(outside.read_bytes())
     made = plan(ask.SetText("far", "title", "Near"), shop)
+    # Somebody puts a link in its place while the change is looked at.
+    (shop / "link.toml").unlink()
+    (shop / "link.toml").symlink_to(outside)
     with pytest.raises(SaveError, match="outside the book"):
         save(made)
     assert "Far" in outside.read_text()

@@ -16,7 +16,7 @@ from library.files.disk import Disk
 
 STEPS = (
     "open", "close", "read", "write", "fsync", "fstat", "may_write", "chown", "chmod",
-    "replace", "unlink", "names", "lock",
+    "replace", "unlink", "names", "lock", "mkdir", "rmdir",
 )  # fmt: skip
 
 

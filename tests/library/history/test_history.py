@@ -15,6 +15,7 @@ from library.editing.saving import Done, save
 from library.history.entry_history import KeyChange, history
 from library.history.git import Git, GitRefused
 from library.history.recording import record
+from library.history.trust import trust
 from library.history.work_tree import find_work_tree
 from tests.library.history.two_machines import RunGit, tree_of
 
@@ -188,6 +189,7 @@ def test_a_hook_that_refuses_is_quoted_and_the_file_stays_saved_and_unstaged(
     hook.parent.mkdir(exist_ok=True)
     hook.write_text("#!/bin/sh\necho 'No commits on Fridays' >&2\nexit 1\n")
     hook.chmod(0o755)
+    trust(shop.parent)
     with pytest.raises(GitRefused, match=r"saved in its file, but not recorded .*No commits on Fridays"):
         recorded(shop, "5 deg")
     assert '"5 deg"' in (shop / "taps.toml").read_text()
@@ -202,6 +204,7 @@ def test_a_hook_that_never_ends_is_ended(shop: Path) -> None:
     hook.parent.mkdir(exist_ok=True)
     hook.write_text("#!/bin/sh\nsleep 60\n")
     hook.chmod(0o755)
+    trust(shop.parent)
     set_rake(shop, "5 deg")
     with pytest.raises(GitRefused, match=r"took longer than 0\.5 seconds"):
         tree_of(shop).git.ask("commit", "-q", "-a", "-m", "x", seconds=0.5)

@@ -17,7 +17,7 @@ from library.threads import Thread, all_series, all_threads, find_threads, neare
 from library.threads.reading import TABLES
 from library.units.read import read
 
-SERIES = ["iso-metric-coarse", "iso-metric-fine", "unified-coarse", "unified-fine", "unified-extra-fine", "unified-8", "whitworth", "british-fine", "british-pipe-parallel", "british-pipe-taper", "american-pipe-taper"]  # fmt: skip
+SERIES = ["iso-metric-coarse", "iso-metric-fine", "unified-coarse", "unified-fine", "unified-extra-fine", "unified-8", "whitworth", "british-fine", "british-pipe-parallel", "british-pipe-taper", "american-pipe-taper", "british-association", "metric-trapezoidal", "acme"]  # fmt: skip
 INCH_SERIES = {
     "unified-coarse",
     "unified-fine",
@@ -145,6 +145,11 @@ def test_choosing_a_taper_pipe_thread_says_which_taper() -> None:
         ("r1/2", "R 1/2"),
         ("1/2 npt", "1/2-14 NPT"),
         ("5/8 bsf", "5/8-14 BSF"),
+        ("2ba", "2 BA"),
+        ("BA 6", "6 BA"),
+        ("tr20x4", "Tr 20 x 4"),
+        ("Tr 8", "Tr 8 x 1.5"),
+        ("1 acme", "1-5 Acme"),
     ],
 )
 def test_a_thread_is_found_by_what_people_write(asked: str, title: str) -> None:
@@ -190,8 +195,18 @@ def test_titles_give_the_size_that_the_row_holds() -> None:
                 assert number(thread.diameter) == pytest.approx(float(inches) * 25.4, rel=1e-12), thread.id
 
 
+SHARES = {
+    "iso": (0.649519, 1.082532),
+    "whitworth": (0.640327, 1.280654),
+    "ba": (0.6, 1.2),
+    "trapezoidal": (0.5, 1.0),
+    "acme": (0.5, 1.0),
+}
+"""How much of the pitch is taken off the diameter for the pitch diameter and for the minor diameter of the nut."""
+
+
 def test_every_row_obeys_the_form_of_its_series() -> None:
-    """Derived: the 60 degree relations of ISO 724 and B1.1, the 55 degree ones of BS 84, within rounding."""
+    """The 60 degree relations of ISO 724 and B1.1, the 55 degree ones of BS 84, those of BA, ISO 2904 and B1.5; rounded."""
     for thread in every_thread():
         if thread.series.id == "american-pipe-taper":
             continue
@@ -200,8 +215,6 @@ def test_every_row_obeys_the_form_of_its_series() -> None:
         outside = number(thread.diameter)
         in_millimetres = thread.pitch_diameter.endswith("mm")
         slack = 0.00051 if in_millimetres else 0.000101 * 25.4
-        pitch_share, minor_share = (
-            (0.649519, 1.082532) if thread.series.thread_form == "iso" else (0.640327, 1.280654)
-        )
+        pitch_share, minor_share = SHARES[thread.series.thread_form]
         assert number(thread.pitch_diameter) == pytest.approx(outside - pitch_share * p, abs=slack), thread.id
         assert number(thread.minor_diameter) == pytest.approx(outside - minor_share * p, abs=slack), thread.id

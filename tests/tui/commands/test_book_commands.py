@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import json
+import subprocess
 from pathlib import Path
 
 import pytest
 
+from library.history.trust import is_trusted
 from tui.main import main
 
 
@@ -123,3 +125,17 @@ def test_the_likeliest_entry_is_found_first(
     lines = printed(capsys, "find", *words).splitlines()
     assert next(line for line in lines if "  " in line.strip() and "-" in line.split()[0]).startswith(first)
     assert json.loads(printed(capsys, "find", *words, "--json"))[0]["id"].startswith(first)
+
+
+def test_a_book_is_trusted_and_no_more_by_a_command(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(tmp_path.parent))
+    assert main(["trust", str(tmp_path)]) == 2
+    assert "no git work tree" in capsys.readouterr().err
+    subprocess.run(["git", "init", "-q", str(tmp_path)], check=True)
+    subprocess.run(["git", "config", "gpg.program", "x"], cwd=tmp_path, check=True)
+    assert "names these programs: gpg.program" in printed(capsys, "trust", str(tmp_path))
+    assert is_trusted(tmp_path)
+    assert "is not trusted any more" in printed(capsys, "trust", "--withdraw", "--library", str(tmp_path))
+    assert not is_trusted(tmp_path)

@@ -214,14 +214,34 @@ def test_readings_come_in_from_a_table_and_records_go_out(shop: Shop, tmp_path: 
     )
     assert "2 readings on 1 cards." in shop.good("card-import", str(table))
     assert shop.data("card", card)["card"]["after"]["drop"]["readings"] == ["0.45 mm", "0.46 mm"]
-    assert f"{card},after,drop,2,0.46 mm\r\n" in shop.good("cards", "--readings").replace(
+    assert f'"{card}","after","drop","2","0.46 mm"\r\n' in shop.good("cards", "--readings").replace(
         "\n", "\r\n"
     ).replace("\r\r", "\r")
-    assert shop.good("cards", "--csv").splitlines()[1].startswith(f"{card},draft,")
+    assert shop.good("cards", "--csv").splitlines()[1].startswith(f'"{card}","draft",')
     table.write_text(f"card,when,quantity,flute,reading\n{card},after,dorp,1,0.45 mm\n")
     err = shop.bad("card-import", str(table))
     assert "no quantity 'dorp'" in err
     assert "Nothing was saved." in err
+
+
+def test_where_one_card_cannot_be_written_the_table_is_saved_on_none(shop: Shop, tmp_path: Path) -> None:
+    cards = [shop.new("--family", "tap") for _ in range(3)]
+    files = [next(shop.folder.rglob(f"{card}.toml")) for card in cards]
+    before = [file.read_bytes() for file in files]
+    table = tmp_path / "readings.csv"
+    table.write_text(
+        "card,when,quantity,flute,reading\n" + "".join(f"{card},after,drop,1,0.45 mm\n" for card in cards)
+    )
+    for locked in files[1:]:
+        locked.chmod(0o444)
+    err = " ".join(shop.bad("card-import", str(table)).split())
+    assert [file.read_bytes() for file in files] == before
+    assert [card for card in cards if f"{card}.toml may only be read" in err] == cards[1:]
+    assert err.endswith("Nothing was saved, on no card.")
+    for locked in files[1:]:
+        locked.chmod(0o644)
+    assert "3 readings on 3 cards." in shop.good("card-import", str(table))
+    assert all(b"0.45 mm" in file.read_bytes() for file in files)
 
 
 def test_a_table_that_cannot_be_read_is_told(shop: Shop, tmp_path: Path) -> None:

@@ -12,6 +12,8 @@ from typing import Any
 import psutil
 import pytest
 
+from library.history.trust import trust
+
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 Git = Callable[..., str]
 
@@ -197,6 +199,7 @@ async def test_a_slow_copy_does_not_hold_up_the_screen_and_leaving_does_not_wait
     waits.chmod(0o755)
     git(shop, "config", "core.sshCommand", str(waits))
     git(shop, "remote", "set-url", "origin", "ssh://nowhere.invalid/book.git")
+    trust(shop)
     before = _running()
     async with program() as hands:
         await hands.press("f6")
@@ -221,15 +224,23 @@ def _running() -> set[psutil.Process]:
 
 
 @pytest.mark.usefixtures("remote")
-async def test_a_commit_that_git_refuses_leaves_the_save_and_says_so(
+async def test_a_hook_of_the_book_is_run_once_it_is_trusted_and_what_it_refuses_is_said(
     program: Program, shop: Path, git: Git
 ) -> None:
     hook = shop / ".git" / "hooks" / "pre-commit"
     hook.parent.mkdir(exist_ok=True)
-    hook.write_text("#!/bin/sh\necho 'error: not on a Friday' >&2\nexit 1\n")
+    refused = shop / "refused"
+    hook.write_text(f"#!/bin/sh\n: > '{refused}'\necho 'error: not on a Friday' >&2\nexit 1\n")
     hook.chmod(0o755)
     async with program() as hands:
-        await _share(hands, "commit each save")
+        asked = " ".join((await _share(hands, "record now")).split())
+        assert "Trust this book, and let git run hook pre-commit?" in asked
+        assert "Leave it" in asked
+        await hands.press("enter")
+        assert "Commit each save Off." in hands.words()
+        assert not refused.exists()
+        await hands.choose("commit each save")
+        assert "From now on every save is recorded" in await hands.sure()
         await hands.press("f9")
         said = " ".join((await _set_relief(hands)).split())
         assert "Saved. The change is saved in its file, but not recorded in git." in said

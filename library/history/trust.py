@@ -1,0 +1,81 @@
+"""Which books a person trusts, so that git may run the programs that their own git folders name.
+
+It is asked once for each book and kept by the path of its work tree in the state folder, where no book reaches.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import stat
+from contextlib import suppress
+from pathlib import Path
+
+from library.book import folders
+
+FILE = "trusted-books"
+"""The file in the state folder: a JSON list of paths."""
+
+_LARGEST = 1_000_000
+
+
+def is_trusted(top: Path) -> bool:
+    """Whether the person said that he trusts the book of that work tree.
+
+    Args:
+        top: its top folder.
+    """
+    return os.path.realpath(top) in _trusted()
+
+
+def trust(top: Path) -> None:
+    """Remember that the book of that work tree is trusted.
+
+    Raises:
+        OSError: when it cannot be written.
+    """
+    _write([*_trusted(), os.path.realpath(top)])
+
+
+def withdraw(top: Path) -> bool:
+    """Trust the book of that work tree no more; returns whether it was trusted.
+
+    Raises:
+        OSError: when it cannot be written.
+    """
+    path, paths = os.path.realpath(top), _trusted()
+    if path in paths:
+        _write([one for one in paths if one != path])
+    return path in paths
+
+
+def _trusted() -> list[str]:
+    """The paths; none where nothing of use is kept, whatever lies there under the name."""
+    try:
+        file = os.open(folders.state_folder() / FILE, os.O_RDONLY | os.O_NOFOLLOW | os.O_NONBLOCK)
+    except OSError:
+        return []
+    try:
+        if not stat.S_ISREG(os.fstat(file).st_mode):
+            return []
+        held = json.loads(os.read(file, _LARGEST))
+    except (OSError, ValueError, RecursionError):
+        return []
+    finally:
+        os.close(file)
+    return [one for one in held if isinstance(one, str)] if isinstance(held, list) else []
+
+
+def _write(paths: list[str]) -> None:
+    state = folders.state_folder()
+    new = state / f"{FILE}.{os.getpid()}.new"
+    state.mkdir(mode=0o700, parents=True, exist_ok=True)
+    with suppress(FileNotFoundError):
+        new.unlink()
+    file = os.open(new, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_NOFOLLOW, 0o600)
+    try:
+        os.write(file, json.dumps(sorted(set(paths))).encode())
+        os.fsync(file)
+    finally:
+        os.close(file)
+    new.replace(state / FILE)
