@@ -13,7 +13,7 @@ from library.calc.measured import SHEET
 from library.calc.surfaces import FIELD, book_key
 from library.drafts.draft import Draft
 from library.equipment.filling import texts_of
-from library.equipment.model import machines
+from library.equipment.model import machines, the_only_one
 from library.units.read import in_other_unit
 from library.units.system import Display
 from tui.view.form import OF_A_THREAD, SIZES, Form
@@ -109,8 +109,7 @@ class Calculators:
         """The machine in hand, on whose graduations settings and readings are told: the chosen one, or the only one."""
         book = self._session.book
         known = machines(book) if book is not None else {}
-        chosen = known.get(self._session.machine)
-        return chosen or (next(iter(known.values())) if len(known) == 1 else None)
+        return known.get(self._session.machine) or known.get(the_only_one(known))
 
     def _lay_out_drawer(self, entry: Entry, sheet: Calculation) -> None:
         """Type the cams of the machine in hand where they are asked for; what the person makes of it then stays."""

@@ -3,15 +3,16 @@
 Textual sends every line of every region that was refreshed. Over a slow line that is most of the
 wait, so the update is laid over a picture of the terminal, and only what differs is sent. With a
 Textual whose names have another shape, or with ``HEELCLEAR_PAINT=lines`` in the environment,
-Textual's own way is used; it shows the same.
+Textual's own way is used; it shows the same. What is pasted is made plain before Textual reads it.
 """
 
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import lru_cache
 from typing import cast
+from weakref import WeakKeyDictionary
 
 from rich.color import ColorSystem
 from rich.console import Console, RenderableType
@@ -21,12 +22,15 @@ from rich.text import Text
 from textual import _xterm_parser, constants
 from textual._ansi_sequences import ANSI_SEQUENCES_KEYS
 from textual._compositor import ChopsUpdate, CompositorUpdate, LayoutUpdate
+from textual._xterm_parser import XTermParser
 from textual.app import App
 from textual.keys import Keys
+from textual.message import Message
 from textual.screen import Screen
 
 from tui.changed_cells import ChangedCells
 from tui.function_keys import is_sco, sequences
+from tui.pasted import PlainPastes
 
 _SYSTEMS = {
     "standard": ColorSystem.STANDARD,
@@ -47,6 +51,28 @@ def know_function_keys(term: str = "") -> None:
     if is_sco(term):
         constants.DISABLE_KITTY_KEY = True  # type: ignore[misc]
         _xterm_parser.SPECIAL_SEQUENCES.discard(_xterm_parser.FOCUSOUT)
+
+
+def take_pastes_as_text() -> None:
+    """Let no escape sequence in what is pasted be taken as a key, a click or a report of the terminal.
+
+    Textual looks for these within a paste too.
+    """
+    if not hasattr(XTermParser.feed, "is_plain"):
+        XTermParser.feed = _with_plain_pastes(XTermParser.feed)  # type: ignore[method-assign,assignment]
+
+
+def _with_plain_pastes(
+    feed: Callable[[XTermParser, str], Iterable[Message]],
+) -> Callable[[XTermParser, str], Iterable[Message]]:
+    filters: WeakKeyDictionary[XTermParser, PlainPastes] = WeakKeyDictionary()
+
+    def fed(parser: XTermParser, data: str) -> Iterable[Message]:
+        harmless = filters.setdefault(parser, PlainPastes()).through(data) if data else ""
+        return feed(parser, harmless) if harmless or not data else ()
+
+    fed.is_plain = True  # type: ignore[attr-defined]
+    return fed
 
 
 def has_the_names() -> bool:

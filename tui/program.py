@@ -13,7 +13,7 @@ from tui.app import Heelclear
 from tui.first_steps import first_steps
 from tui.own_keys import read_keys
 from tui.own_units import remember_units, remembered_units, units_not_read
-from tui.private_textual import know_function_keys
+from tui.private_textual import know_function_keys, take_pastes_as_text
 from tui.session import Session
 from tui.theme import theme
 from tui.view.book_page import BookPage
@@ -29,6 +29,7 @@ def run_program(options: argparse.Namespace) -> int:
         options: ``library`` (the shop's folder or nothing), ``units``, ``ascii``, ``figures`` and ``mouse``.
     """
     know_function_keys(os.environ.get("TERM", ""))
+    take_pastes_as_text()
     shop = shop_folder(options.library)[0]
     session = Session(
         theme=theme(

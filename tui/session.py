@@ -69,6 +69,15 @@ class Session:
         except KeyError:
             return None
 
+    def why_gone(self, name: str) -> str:
+        """What happened to the file of an entry that the list still shows; empty where it can be had."""
+        try:
+            if self.book is not None:
+                self.book.entries[name]
+        except KeyError as gone:
+            return str(getattr(gone, "sentence", "")) or "This entry is not in the book any more."
+        return ""
+
     def show_wanted(self) -> None:
         """Choose the entry that was just added, where the book has it by now."""
         if self.wanted and self.entry(self.wanted) is not None:

@@ -6,7 +6,7 @@ import os
 import time
 import zlib
 from collections import OrderedDict
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, ItemsView, Iterator, Mapping, ValuesView
 from contextlib import suppress
 from functools import cache, cached_property
 from pathlib import Path
@@ -38,7 +38,11 @@ Thing = TypeVar("Thing")
 
 
 class LazyTables(Mapping[str, Thing], Generic[Thing]):
-    """Tables of one kind by id, each made when it is asked for."""
+    """Tables of one kind by id, each made when it is asked for.
+
+    Its files may be changed or removed by anybody at any time. What was there when the book was read and is gone from
+    its file since is passed over in ``items`` and ``values``, and is not ``in`` it; its id is still counted and told.
+    """
 
     def __init__(
         self, find: Callable[[str], Row | None], ids: Callable[[], list[str]], make: Callable[[Row], object]
@@ -62,7 +66,15 @@ class LazyTables(Mapping[str, Thing], Generic[Thing]):
         return thing
 
     def __contains__(self, name: object) -> bool:
-        return isinstance(name, str) and self._find(name) is not None
+        return isinstance(name, str) and self.get(name) is not None
+
+    def items(self) -> ItemsView[str, Thing]:
+        """Every id with its thing, without those that are gone from their files."""
+        return _ItemsThere(self)
+
+    def values(self) -> ValuesView[Thing]:
+        """Every thing, without those that are gone from their files."""
+        return _ValuesThere(self)
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._ids)
@@ -73,6 +85,26 @@ class LazyTables(Mapping[str, Thing], Generic[Thing]):
     @cached_property
     def _ids(self) -> list[str]:
         return self._list_ids()
+
+
+class _ItemsThere(ItemsView[str, Thing]):
+    """The pairs that can be had at the moment."""
+
+    _mapping: LazyTables[Thing]
+
+    def __iter__(self) -> Iterator[tuple[str, Thing]]:
+        for name in self._mapping:
+            with suppress(KeyError):
+                yield name, self._mapping[name]
+
+
+class _ValuesThere(ValuesView[Thing]):
+    """The things that can be had at the moment."""
+
+    _mapping: LazyTables[Thing]
+
+    def __iter__(self) -> Iterator[Thing]:
+        return (thing for _, thing in self._mapping.items())
 
 
 def open_book(shop: Path | None = None, *, afresh: bool = False) -> Book:

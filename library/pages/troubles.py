@@ -18,7 +18,8 @@ Cite = Callable[[Book, Citation], str]
 
 def families_said(book: Book, one: Symptom) -> str:
     """The tools that a symptom is seen on."""
-    titles = [book.families[name].title if name in book.families else name for name in one.families]
+    known = {name: book.families.get(name) for name in one.families}
+    titles = [family.title if family is not None else name for name, family in known.items()]
     return ", ".join(titles) or "Every tool"
 
 

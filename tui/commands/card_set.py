@@ -11,7 +11,8 @@ from library.cards.bare_numbers import completed
 from library.cards.close import NotFinished, finished, reopened
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.cards.store import save
+from library.cards.saving import SavedCard, save_merged, told_of_both
+from library.cards.store import NoCard, Opened
 from library.errors import SaveError
 from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
 
@@ -28,20 +29,41 @@ def run(options: argparse.Namespace) -> int:
     card, wrong = with_words(reopened(opened.card) if options.reopen else opened.card, options.values)
     if wrong:
         return refused(wrong)
-    shop = shop_of(options)
-    book = open_book(shop)
-    kept_open: list[str] = []
-    if options.done and not card.done:
-        card, kept_open = _closed(card, book)
-    try:
-        saved = save(shop, opened, completed(card))
-    except SaveError as error:
-        return refused([error.sentence])
+    book = open_book(shop_of(options))
+    saved, kept_open = _saved(options, opened, card, book)
+    if isinstance(saved, list):
+        return refused(saved)
     tell_saved(saved, book)
     if kept_open:
         refused(["The card is saved as a draft. It can be closed when these are fixed:", *kept_open])
         return 1
     return 0
+
+
+def _saved(
+    options: argparse.Namespace, opened: Opened, card: Card, book: Book
+) -> tuple[Opened | list[str], list[str]]:
+    """The card as it was saved, or why it was not; and why it stays open, where it shall be closed."""
+    kept_open: list[str] = []
+
+    def ready(card: Card) -> Card:
+        """The card to save, somebody else's words on it too where there are any."""
+        kept_open.clear()
+        if options.reopen:
+            card = reopened(card)
+        elif card.done and options.values:
+            closed = f"Card {card.id} was closed meanwhile by somebody else. Nothing was saved; open it again with --reopen."
+            raise SaveError(closed, opened.path)
+        if options.done and not card.done:
+            card, found = _closed(card, book)
+            kept_open.extend(found)
+        return completed(card)
+
+    try:
+        saved = save_merged(shop_of(options), opened, completed(card), ready=ready)
+    except (SaveError, NoCard) as error:
+        return [error.sentence], []
+    return (saved.opened if isinstance(saved, SavedCard) else told_of_both(saved)), kept_open
 
 
 def _closed(card: Card, book: Book) -> tuple[Card, list[str]]:

@@ -87,6 +87,10 @@ class BaseScreen(Screen[None], inherit_bindings=False):
     def typed(self, text: str) -> None:
         """Take a character, or a paste without line breaks; most screens have no use for one."""
 
+    def room(self) -> int | None:
+        """Characters that the line in hand still takes; nothing on a screen on which nothing is typed."""
+        return None
+
     def is_text(self, key: str) -> bool:
         """Whether a character such as ``?`` is typed here, although it is the key of an action."""
         return False
@@ -201,7 +205,12 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         if not self.is_active:
             self._hand_on(events.Paste(event.text))
             return
-        self.typed(" ".join(event.text.split()))
+        pasted, room = " ".join(event.text.split()), self.room()
+        self.typed(pasted)
+        if room is not None and len(pasted) > room and not self.said:
+            self.say(
+                f"What was pasted is longer than this line takes: its first {max(room, 0)} characters are here."
+            )
         self.draw()
 
     def _hand_on(self, event: events.Event) -> None:

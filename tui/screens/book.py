@@ -83,6 +83,10 @@ class BookScreen(PanedScreen):
         """The chosen entry."""
         return self.session.chosen_entry()
 
+    def room(self) -> int:
+        """Characters that the find line still takes."""
+        return self.session.page.find.room
+
     def typed(self, text: str) -> None:
         """Find as it is typed."""
         self._find(self.session.page.find.insert(text))
@@ -153,18 +157,33 @@ class BookScreen(PanedScreen):
         """Open the chosen entry."""
         entry = self.session.chosen_entry()
         if entry is None:
-            self.say(f"There is no entry to open; {self.key_of('empty')} empties the find line.")
+            self._say_why_none("open")
             return
         self.app.push_screen(screens.EntryScreen(self.session, entry))
         self.heelclear.load_units()
 
+    def _is_gone(self) -> bool:
+        """Whether the list still shows an entry that its file has no more; says then what happened to the file."""
+        chosen = self.session.page.chosen
+        gone = self.session.why_gone(chosen.id) if chosen is not None else ""
+        if gone:
+            self.say(gone)
+        return bool(gone)
+
+    def _say_why_none(self, to: str) -> None:
+        """Say why nothing can be done: none is found, or the file of the chosen one has gone."""
+        if not self._is_gone():
+            self.say(f"There is no entry to {to}; {self.key_of('empty')} empties the find line.")
+
     def do_calculate(self) -> None:
         """Open the calculator for the chosen entry."""
-        self.heelclear.calculate(self.session.chosen_entry())
+        if not self._is_gone():
+            self.heelclear.calculate(self.session.chosen_entry())
 
     def do_begin_card(self) -> None:
         """Begin a job card from the chosen entry."""
-        begin_card(self, self.session.chosen_entry())
+        if not self._is_gone():
+            begin_card(self, self.session.chosen_entry())
 
     def do_mark(self) -> None:
         """Mark the chosen entry, or take its mark away."""
@@ -194,7 +213,7 @@ class BookScreen(PanedScreen):
         """The chosen entry with its sources and cautions in full."""
         entry = self.session.chosen_entry()
         if entry is None:
-            self.say(f"There is no entry to print; {self.key_of('empty')} empties the find line.")
+            self._say_why_none("print")
             return None
         return screens.printed_entry(self.session, entry)
 

@@ -73,6 +73,10 @@ class CalculatorScreen(PanedScreen):
         """The calculation itself."""
         return self.page.form.sheet
 
+    def room(self) -> int:
+        """Characters that the field in hand still takes."""
+        return self.page.form.room
+
     def typed(self, text: str) -> None:
         """Type into the field in hand, and answer."""
         self.page.form.type(text)
@@ -166,7 +170,13 @@ class CalculatorScreen(PanedScreen):
 
     def open_sheet(self, name: str) -> None:
         """Go to another calculation of this tool."""
-        self._open(next(one for one in self.sheets() if one.name == name))
+        found = next((one for one in self.sheets() if one.name == name), None)
+        if found is None:
+            self.say(
+                "That calculation serves this tool no more; somebody else changed its family in the book."
+            )
+        else:
+            self._open(found)
 
     def _open(self, sheet: Calculation) -> None:
         self.page = self._page_for(sheet)

@@ -105,6 +105,10 @@ class Chooser(BaseScreen):
             self.NAME_WIDTH, min(max((len(one.name) for one in self.choices()), default=0), width // 2)
         )
 
+    def room(self) -> int:
+        """Characters that the find line still takes."""
+        return self.find.room
+
     def typed(self, text: str) -> None:
         """Find as it is typed."""
         self._seek(self.find.insert(text))

@@ -70,6 +70,10 @@ class FormScreen(BaseScreen):
         """A question mark is a character where text belongs, and asks for help elsewhere."""
         return key == "?" and self.form.focus not in self.NUMBERS
 
+    def room(self) -> int:
+        """Characters that the line in hand still takes."""
+        return self.form.room
+
     def typed(self, text: str) -> None:
         """Type into the line in hand, and look at it."""
         self.form.type(text)

@@ -44,6 +44,10 @@ class GlossaryScreen(Reading):
         """The words that are shown."""
         return printed_page(glossary_page(self.find.text, FIGURES if self.find.text else {}), "glossary")
 
+    def room(self) -> int:
+        """Characters that the find line still takes."""
+        return self.find.room
+
     def typed(self, text: str) -> None:
         """Find as it is typed."""
         self._take(self.find.insert(text))

@@ -67,6 +67,7 @@ class MachinesScreen(Chooser):
     def _chosen(self) -> tuple[str, str]:
         """The kind and the id of what is chosen; empty where nothing is."""
         found = self.found()
+        self.view.resize(len(found), self.view.height)  # One of them may be gone since it was drawn.
         kind, _, name = found[self.view.chosen].id.partition(":") if found else ("", "", "")
         return kind, name
 
@@ -78,10 +79,12 @@ class MachinesScreen(Chooser):
                 "Choose a machine; its mark says that calculations tell settings and readings in its divisions."
             )
             return
+        machine = self._machines().get(name)
+        if machine is None:
+            self.say(f"The machine {name} is not in the book any more; somebody else changed its file.")
+            return
         self.session.machine = name
-        self.say(
-            f"Calculations tell settings and readings in the divisions of {self._machines()[name].title}."
-        )
+        self.say(f"Calculations tell settings and readings in the divisions of {machine.title}.")
 
     def _titled(self, machine: Machine) -> str:
         """Its title, marked where it is in hand."""
@@ -89,7 +92,7 @@ class MachinesScreen(Chooser):
         return f"{'* ' if in_hand is not None and in_hand.id == machine.id else ''}{machine.title}"
 
     def _machines(self) -> dict[str, Machine]:
-        return dict(machines(self.session.book)) if self.session.book is not None else {}
+        return dict(machines(self.session.book).items()) if self.session.book is not None else {}
 
     def _wheels(self) -> dict[str, Wheel]:
-        return dict(wheels(self.session.book)) if self.session.book is not None else {}
+        return dict(wheels(self.session.book).items()) if self.session.book is not None else {}

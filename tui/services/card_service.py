@@ -16,14 +16,14 @@ from library.cards.close import reopened
 from library.cards.forms import as_fields
 from library.cards.history import Visit, visit_of
 from library.cards.index import card_rows
-from library.cards.merging import merge, with_all, with_those_that_fit
+from library.cards.merging import with_all, with_those_that_fit
 from library.cards.model import Card
 from library.cards.rows import CardRow, row_of
+from library.cards.saving import SavedCard, save_merged
 from library.cards.searching import of_tool
-from library.cards.store import NoCard, Opened, create, load, save
+from library.cards.store import NoCard, Opened, create, load
 from library.drafts.draft import Draft
 from library.editing.merging import Choice, Conflict
-from library.errors import ChangedMeanwhile
 from library.search.sizes import Size
 
 MOST_VISITS = 8
@@ -128,22 +128,14 @@ class CardService:
         if opened is None:
             return self._stored(create(self.shop, card, self.today()))
         try:
-            return self._stored(save(self.shop, opened, card))
-        except ChangedMeanwhile:
-            return self._merged(opened, card, choices)
-
-    def _merged(self, opened: Opened, card: Card, choices: Sequence[Choice]) -> Stored | CardConflicts:
-        """Write on the card as somebody else left it; where both wrote in one place, ask first."""
-        try:
-            theirs = self.load(opened.card.id)
+            saved = save_merged(self.shop, opened, card, choices)
         except NoCard:
             # Somebody took the card away; what is typed here is not lost with it.
             return self._stored(create(self.shop, card, self.today()))
-        merged = merge(opened.card, card, theirs.card, choices)
-        if not isinstance(merged, Card):
-            return CardConflicts(merged)
+        if not isinstance(saved, SavedCard):
+            return CardConflicts(saved)
         # What was answered on the day it was closed holds no more for a card that two people changed.
-        return replace(self._stored(save(self.shop, theirs, merged)), merged=True)
+        return replace(self._stored(saved.opened), merged=saved.merged)
 
     def _stored(self, opened: Opened) -> Stored:
         if self.rows is not None:

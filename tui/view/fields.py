@@ -43,6 +43,11 @@ class Fields:
         """What was typed into the field in hand."""
         return self.line(self.focus)
 
+    @property
+    def room(self) -> int:
+        """Characters that the field in hand still takes."""
+        return self.LONGEST - (0 if self.gives_way(self.focus) else len(self.in_hand.text))
+
     def keep(self, line: TextLine) -> None:
         """Keep what was typed into the field in hand."""
         self.typed[self.slot(self.focus)] = line

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from library.sanitize import MARK, sanitize
 from tui.view.lines import Line, Piece, Role
 
 LONGEST = 200
@@ -30,8 +31,13 @@ class TextLine:
 
     def insert(self, typed: str, longest: int = LONGEST) -> TextLine:
         """With ``typed`` at the cursor; characters that cannot be shown, or are too many, are left out."""
-        clean = "".join(c for c in typed if c.isprintable())[: max(longest - len(self.text), 0)]
+        clean = sanitize(typed).replace(MARK, "")[: max(longest - len(self.text), 0)]
         return TextLine(self.text[: self.cursor] + clean + self.text[self.cursor :], self.cursor + len(clean))
+
+    @property
+    def room(self) -> int:
+        """Characters that it still takes."""
+        return LONGEST - len(self.text)
 
     def erase_back(self) -> TextLine:
         """Without the character before the cursor."""

@@ -111,6 +111,10 @@ class CardScreen(BaseScreen):
         else:
             super().on_key(event)
 
+    def room(self) -> int:
+        """Characters that the line in hand still takes."""
+        return self.form.room
+
     def typed(self, text: str) -> None:
         """Type into the line in hand; everything that follows is worked out at once."""
         row, before = self.form.row, self.form.card

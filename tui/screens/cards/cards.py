@@ -65,6 +65,10 @@ class CardsScreen(BaseScreen):
         """The find line and the list."""
         return self.page.draw(width, height)
 
+    def room(self) -> int:
+        """Characters that the find line still takes."""
+        return self.page.find.room
+
     def typed(self, text: str) -> None:
         """Find as it is typed."""
         self.page.edit(self.page.find.insert(text))

@@ -1,0 +1,83 @@
+"""Save a card that somebody else may have changed meanwhile: what both wrote in different places is kept."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from library.book.diagnostics import shown
+from library.cards.merging import merge
+from library.cards.model import Card
+from library.cards.store import Opened, load, save
+from library.editing.merging import Choice, Conflict
+from library.errors import ChangedMeanwhile
+
+MOST_TRIES = 100
+"""Times that a card is read and merged again; each time somebody else has saved it between the reading and the saving."""
+
+
+@dataclass(frozen=True)
+class SavedCard:
+    """A card that was saved.
+
+    Attributes:
+        opened: as it is in its file now.
+        merged: whether somebody else had written on it meanwhile, which is kept too.
+    """
+
+    opened: Opened
+    merged: bool = False
+
+
+def save_merged(
+    book: Path,
+    opened: Opened,
+    card: Card,
+    choices: Sequence[Choice] = (),
+    ready: Callable[[Card], Card] = lambda card: card,
+) -> SavedCard | tuple[Conflict, ...]:
+    """Save a changed card; where somebody else saved it since it was read, on what that one left.
+
+    Args:
+        book: the shop's folder.
+        opened: as it was read.
+        card: as it shall be.
+        choices: answers to what both changed, from an earlier attempt.
+        ready: makes the card ready to be saved, such as by closing it; asked anew for each merged card.
+
+    Returns:
+        The card as it was saved; or, where both wrote in one place, what there is to choose, and nothing is saved.
+
+    Raises:
+        NoCard: when somebody took the card away.
+        SaveError: when it cannot be saved; the file is as it was.
+    """
+    now, whole = opened, card
+    for number in range(MOST_TRIES):
+        try:
+            return SavedCard(save(book, now, ready(whole)), merged=number > 0)
+        except ChangedMeanwhile:
+            if number == MOST_TRIES - 1:
+                raise
+        now = load(book, opened.card.id)
+        found = merge(opened.card, card, now.card, choices)
+        if not isinstance(found, Card):
+            return found
+        whole = found
+    raise AssertionError("the last try returns or raises")
+
+
+def told_of_both(conflicts: Sequence[Conflict]) -> list[str]:
+    """A sentence for each place that two wrote in, for somebody who is not asked.
+
+    Example:
+        >>> told_of_both([Conflict("card", "2026-11-25-01", "minutes", None, "20", "25")])
+        ["minutes of card 2026-11-25-01 was changed meanwhile by somebody else, to '25'. Nothing was saved; look at the card and set it again."]
+    """
+    return [
+        f"{one.key} of card {one.id} was changed meanwhile by somebody else, "
+        f"{'and is empty now' if one.theirs is None else f'to {shown(one.theirs)}'}. "
+        "Nothing was saved; look at the card and set it again."
+        for one in conflicts
+    ]
