@@ -70,9 +70,15 @@ class CompareScreen(Reading):
         return columns(max(width - 1, 1), len(self.entries), self._first + by)
 
     def book_changed(self) -> None:
-        """Take the entries as they are in the book now; one that is gone is left out."""
-        self.entries = [now for one in self.entries if (now := self.session.entry(one.id)) is not None]
-        self.is_gone = len(self.entries) < 2
+        """Take the entries as they are in the book now; one that is gone is left out.
+
+        Where fewer than two are left, they stay as they were until the screen is left, for it may lie below another.
+        """
+        left = [now for one in self.entries if (now := self.session.entry(one.id)) is not None]
+        self.is_gone = len(left) < 2
+        if not self.is_gone:
+            self.entries = left
+            self._first = min(self._first, len(left) - 1)
 
     def do_cautions(self) -> None:
         """Show the cautions of all of them in full."""

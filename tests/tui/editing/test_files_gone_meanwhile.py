@@ -46,3 +46,19 @@ async def test_an_open_tool_whose_file_was_removed_says_so_when_the_files_are_lo
         assert hands.app.screen.WHERE == "book"
         assert "Changed by somebody else: taps.toml." in hands.words()
         assert "This entry is not in the book any more." in hands.words()
+
+
+async def test_a_comparison_below_the_menu_outlives_its_tools_and_is_left_when_it_comes_to_the_front(
+    program: Program, shop: Path
+) -> None:
+    async with program() as hands:
+        await hands.do("bronze", "<ctrl+t>", "<ctrl+u>", "tap for brass", "<ctrl+t>", "<ctrl+k>")
+        assert hands.app.screen.WHERE == "compare"
+        await hands.press("f8")
+        (shop / "taps.toml").unlink()
+        hands.app.file_watch.look()
+        await hands.settle()
+        assert "SIDE BY SIDE" in hands.shown().upper()
+        await hands.press("f9")
+        assert hands.app.screen.WHERE == "book"
+        assert "not in the book any more" in hands.words()
