@@ -9,9 +9,10 @@ from library.calc import report
 from library.cards.history import History
 from library.cards.inspecting import Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.issues import issues_of
-from library.cards.job import Job, Step
+from library.cards.job import Job
 from library.cards.planning import Plan
 from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.step import Step
 from library.cards.writing import as_table
 from library.units.convert import from_geometry
 from library.units.system import Display

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from geometry.calculation import Calculation, Check
+from geometry.calculation import Calculation
 from geometry.complaints import untried
 from geometry.figure import undrawn
 from geometry.quantities import quantity
@@ -21,6 +21,7 @@ from library.cards.bare_numbers import completed, display_of
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
+from library.cards.heel_once import each_heel_once
 from library.cards.model import Card, Setting
 from library.cards.provenance import (
     KnownText,
@@ -30,55 +31,14 @@ from library.cards.provenance import (
     wanted_entry,
 )
 from library.cards.setup_order import calculations_of, meant, rests
+from library.cards.step import Step
 from library.equipment.cam_limits import cam_checks
 from library.equipment.driving import Worked
 from library.equipment.machine_limits import reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel, machines, wheels
-from library.equipment.settings import GraduationLine, graduation_lines
+from library.equipment.settings import graduation_lines
 from library.units.read import UnitError, read
 from library.units.system import Display
-
-
-@dataclass(frozen=True)
-class Step:
-    """One calculation of a job.
-
-    Attributes:
-        sheet: the calculation.
-        answer: what it found, or what it still wants.
-        provenance: where each of its inputs comes from.
-        lines: its settings on the machine's graduations that no earlier step has set.
-        checks: what it means at the machine: the calculation's own checks, then those of machine and wheel.
-        skipped: true when the person left it out.
-        rests: true while nothing calls for it on this tool.
-        recorded: what it answered when the job was closed, by quantity.
-        relief: what chosen cams give by an earlier calculation, with which this one counts; else nothing.
-    """
-
-    sheet: Calculation
-    answer: Answer
-    provenance: Mapping[str, Provenance]
-    lines: tuple[GraduationLine, ...] = ()
-    checks: tuple[Check, ...] = ()
-    skipped: bool = False
-    rests: bool = False
-    recorded: Mapping[str, str] | None = None
-    relief: FoundRelief | None = None
-
-    @property
-    def in_use(self) -> bool:
-        """Whether it belongs to the job."""
-        return not self.skipped and not self.rests
-
-    @property
-    def stopped(self) -> bool:
-        """Whether it must not be ground as it stands."""
-        return any(check.state == "stop" for check in self.checks)
-
-    @property
-    def works(self) -> bool:
-        """Whether it belongs to the job and has an answer."""
-        return self.in_use and self.answer.result is not None
 
 
 @dataclass(frozen=True)
@@ -193,30 +153,9 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             if choice.method in sheet.role.otherwise_by:
                 step = _unread(step)
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before, answers))
-    steps = _each_heel_once(steps, card, choice)
+    steps = each_heel_once(steps, card, choice)
     cautions = _cautions(steps, entry, book, answers)
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
-
-
-def _each_heel_once(steps: list[Step], card: Card, choice: Chosen) -> list[Step]:
-    """The steps, those at rest that another one which works replaces on the same surface of a job of flats.
-
-    One that somebody typed into stays.
-    """
-    if choice.method == CAM:
-        return steps
-    better = [one for one in steps if one.works and one.sheet.role.replaces]
-
-    def replaced(step: Step) -> bool:
-        if card.settings.get(step.sheet.name, Setting()).typed:
-            return False
-        served = step.answer.surface or choice.surface
-        form = step.answer.inputs.get("relief_form")
-        return (form is None or form.value == "flat") and any(
-            step.sheet.name in one.sheet.role.replaces and served in one.sheet.belongs_on for one in better
-        )
-
-    return [replace(one, rests=True) if one.in_use and replaced(one) else one for one in steps]
 
 
 def _unread(step: Step) -> Step:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from geometry.role import FACETS, HEEL
 from geometry.surfaces import SURFACES
-from library.cards.job import Job, Step
+from library.cards.job import Job
+from library.cards.step import Step
 
 
 def steps_read(job: Job) -> list[Step]:

@@ -11,7 +11,8 @@ from geometry.quantities import quantity
 from geometry.role import HEIGHTS, MOVES
 from geometry.sentences import Kind
 from library.cards.cams import show_angle
-from library.cards.job import Job, Step, worked_of
+from library.cards.job import Job, worked_of
+from library.cards.step import Step
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
 from library.units.show import show, show_answer
 from library.units.system import Display

@@ -10,6 +10,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from library.files.disk import DISK, Disk
+from library.files.safe_write import write_all
 from library.files.staging import clear_left, placing, remove, staging, take_back
 
 _NOT_TO_BE_MOVED = frozenset(
@@ -128,12 +129,7 @@ def _make_folders(folder: Path, top: Path, disk: Disk) -> set[Path]:
 def _write(path: Path, data: bytes, disk: Disk) -> None:
     descriptor = disk.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_NOFOLLOW, 0o666)
     try:
-        rest = memoryview(data)
-        while rest:
-            written = disk.write(descriptor, rest)
-            if not written:
-                raise OSError(errno.EIO, os.strerror(errno.EIO))
-            rest = rest[written:]
+        write_all(descriptor, data, disk)
         disk.fsync(descriptor)
     except BaseException:
         with suppress(OSError):

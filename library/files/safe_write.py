@@ -147,7 +147,7 @@ def write_beside(path: Path, beside: Path, data: bytes, state: FileState | None,
     mode = 0o666 if state is None else 0o600
     descriptor = disk.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_NOFOLLOW, mode)
     try:
-        _write_all(descriptor, data, disk)
+        write_all(descriptor, data, disk)
         if state is not None:
             _keep_rights(path, descriptor, state.status, disk)
         disk.fsync(descriptor)
@@ -158,7 +158,8 @@ def write_beside(path: Path, beside: Path, data: bytes, state: FileState | None,
     disk.close(descriptor)
 
 
-def _write_all(descriptor: int, data: bytes, disk: Disk) -> None:
+def write_all(descriptor: int, data: bytes, disk: Disk) -> None:
+    """Write all of some data, however little the disk takes at a time; raises OSError where it takes nothing."""
     rest = memoryview(data)
     while rest:
         written = disk.write(descriptor, rest)

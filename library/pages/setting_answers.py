@@ -9,8 +9,9 @@ from geometry.quantities import quantity
 from library.calc.wording import by_title
 from library.cards.close import differs
 from library.cards.found_relief import told
-from library.cards.job import Job, Step
+from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
+from library.cards.step import Step
 from library.pages.answer import checks, outputs, stations, wanted
 from library.pages.page import Block, Named, Said, Values
 from library.units.show import say, show

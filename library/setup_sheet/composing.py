@@ -10,9 +10,10 @@ from collections.abc import Iterator
 from geometry.figure import Figure
 from library.calc.surfaces import title_of
 from library.cards.how_ground import Numbers, setup_of
-from library.cards.job import Job, Step
+from library.cards.job import Job
 from library.cards.provenance import joined
 from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.step import Step
 from library.guidance.model import ON_FULL_PAPER, ON_PAPER
 from library.pages.cautions import on_paper
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Table, ToWrite

@@ -14,7 +14,8 @@ from library.cards.cams import show_angle
 from library.cards.close import differs
 from library.cards.found_relief import FoundRelief
 from library.cards.issues import issues_of
-from library.cards.job import Job, Step, worked_of
+from library.cards.job import Job, worked_of
+from library.cards.step import Step
 from library.pages.page import Block, Said
 from library.units.show import say, show
 from library.units.system import Display

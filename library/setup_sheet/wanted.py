@@ -11,7 +11,8 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.chosen import CHOSEN_ONCE
-from library.cards.job import Job, Step
+from library.cards.job import Job
+from library.cards.step import Step
 from library.pages.page import Block, Facts, Sources
 from library.setup_sheet.readings import points
 from library.units.show import show

@@ -48,19 +48,6 @@ class CardInHand:
 
 
 @dataclass(frozen=True)
-class Stored:
-    """A card that was saved.
-
-    Attributes:
-        opened: as it is in its file now.
-        merged: whether somebody else had written on it meanwhile, which is kept too.
-    """
-
-    opened: Opened
-    merged: bool = False
-
-
-@dataclass(frozen=True)
 class CardConflicts:
     """The outcome of a save that meets a conflict: fields that both wrote; nothing is saved until a person has chosen."""
 
@@ -113,7 +100,7 @@ class CardService:
 
     def save(
         self, opened: Opened | None, card: Card, choices: Sequence[Choice] = ()
-    ) -> Stored | CardConflicts:
+    ) -> SavedCard | CardConflicts:
         """Save a card, a new one under the next free id of today.
 
         Args:
@@ -137,11 +124,11 @@ class CardService:
         # What was answered on the day it was closed holds no more for a card that two people changed.
         return replace(self._stored(saved.opened), merged=saved.merged)
 
-    def _stored(self, opened: Opened) -> Stored:
+    def _stored(self, opened: Opened) -> SavedCard:
         if self.rows is not None:
             others = [row for row in self.rows if row.id != opened.card.id]
             self.rows = tuple(sorted([row_of(opened.card), *others], key=lambda row: row.id, reverse=True))
-        return Stored(opened)
+        return SavedCard(opened)
 
     def begin(self, book: Book, entry: Entry | None, units: str, size: Size | None = None) -> CardInHand:
         """A new card from an entry, or an empty one where there is none.

@@ -10,9 +10,10 @@ from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.calc.surfaces import book_key, row_of, title_of
-from library.cards.job import Job, Step
+from library.cards.job import Job
 from library.cards.provenance import Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
+from library.cards.step import Step
 from library.equipment.model import Rating
 from library.equipment.settings import in_divisions
 from library.units.show import show, show_answer

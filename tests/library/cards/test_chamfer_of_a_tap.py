@@ -14,9 +14,10 @@ import pytest
 from library.book.model import Book
 from library.cards.editing import edited
 from library.cards.issues import issues_of
-from library.cards.job import Job, Step, work_out
+from library.cards.job import Job, work_out
 from library.cards.model import Card, Tool, Wanted
 from library.cards.settings_lines import setting_lines
+from library.cards.step import Step
 from library.issue import Issue
 from library.setup_sheet.sheets import setup_sheet
 from library.units.system import METRIC
