@@ -20,7 +20,9 @@ from hypothesis import HealthCheck, settings
 from library.book import book_reader
 from library.book.fetching import Signature
 from library.book.folders import shipped_folder
+from library.book.loader import Loader
 from library.book.model import Layer
+from library.book.rows import Row, extents_of
 
 for name, examples in (("quick", 25), ("server", 200), ("long", 5000)):
     settings.register_profile(
@@ -138,7 +140,7 @@ def shipped_files_read_once() -> Iterator[None]:
     What it gives depends on its text and on the ids that other files have, and it is kept by both. Files of a shop,
     and shipped ones that a test made for itself, are read each time.
     """
-    read, pairs = vars(book_reader)["_read"], vars(book_reader)["_pairs"]
+    read, pairs, make = vars(book_reader)["_read"], vars(book_reader)["_pairs"], Loader.make
     kept: dict[object, Any] = {}
 
     def read_once(path: Path, layer: Layer, known: book_reader.Known, *rest: object) -> Any:
@@ -162,7 +164,21 @@ def shipped_files_read_once() -> Iterator[None]:
             kept[key] = pairs(path, layer, header)
         return kept[key]
 
+    def make_once(loader: Loader, row: Row) -> object:
+        """What is made of a table of the shipped book, which is frozen, as long as its file is as it was."""
+        try:
+            notes = [vars(loader)["_notes"][extent.file] for extent in extents_of(row)]
+        except (TypeError, ValueError, IndexError):  # A cache that a test has spoilt.
+            return make(loader, row)
+        if not all(note.path.is_relative_to(SHIPPED) for note in notes):
+            return make(loader, row)
+        key = ("make", row, *((note.path, note.signature, Signature.of(note.path.stat())) for note in notes))
+        if key not in kept:
+            kept[key] = make(loader, row)
+        return kept[key]
+
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(book_reader, "_read", read_once)
         patch.setattr(book_reader, "_pairs", pairs_once)
+        patch.setattr(Loader, "make", make_once)
         yield

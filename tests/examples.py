@@ -1,7 +1,11 @@
-"""How many examples a property has that every calculation goes through."""
+"""How much of what goes through many cases the fast suite takes, and how much the server."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from typing import Any
+
+import pytest
 from hypothesis import settings
 
 EXAMPLES: int = settings().max_examples
@@ -9,3 +13,14 @@ EXAMPLES: int = settings().max_examples
 
 OVER_ALL = settings(max_examples=max(EXAMPLES // 2, 1))
 """Half as many for each of twice as many calculations, so that all of them together have as many."""
+
+
+def every_third_at_once(cases: Iterable[Any]) -> list[Any]:
+    """Cases of which the fast suite takes every third; the server takes the others too.
+
+    It is for what is the same question at twenty screens.
+    """
+    return [
+        pytest.param(case, marks=() if place % 3 == 0 else pytest.mark.depth)
+        for place, case in enumerate(cases)
+    ]

@@ -64,6 +64,29 @@ def test_opening_the_book_and_finding_in_it_does_not_load(name: str, loaded: set
     assert name not in loaded
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        "show tap-hand-plain-steel",
+        "find tap",
+        "calc relief-drop diameter=1/2 relief_angle=8 land_width=.125 --units in",
+    ],
+)
+def test_a_command_that_reads_usual_units_does_not_load_pint(words: str, tmp_path: Path) -> None:
+    code = (
+        "import sys\n"
+        "from tui.main import main\n"
+        f"code = main({words.split()!r})\n"
+        "assert code == 0, code\n"
+        "assert 'pint' not in sys.modules\n"
+    )
+    environment = {"HOME": str(tmp_path), "PATH": os.environ["PATH"]}
+    done = subprocess.run(
+        [sys.executable, "-c", code], env=environment, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, done.stderr
+
+
 def test_the_start_keeps_encryption_out_and_leaves_it_importable() -> None:
     code = (
         "import sys\n"

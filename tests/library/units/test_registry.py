@@ -9,7 +9,7 @@ import pytest
 
 from geometry.sentences import Kind
 from library.units.convert import ANGLE_UNITS, from_geometry, to_geometry
-from library.units.registry import LINEAR, exact_factor
+from library.units.registry import AT_HAND, LINEAR, by_pint, exact_factor
 
 # What each unit of ours is called in pint's own definitions, and the base to compare in.
 FULL_NAMES = {
@@ -37,6 +37,10 @@ def test_every_unit_is_worth_what_pint_s_own_definitions_say() -> None:
     assert ours == set(FULL_NAMES)
     for (kind, unit), (name, base) in FULL_NAMES.items():
         assert float(exact_factor(kind, unit)) == pytest.approx(full(name).to(base).magnitude, rel=1e-12)
+
+
+def test_what_is_at_hand_is_exactly_what_pint_would_say() -> None:
+    assert {key: by_pint(*key) for key in AT_HAND} == AT_HAND
 
 
 def test_angles_are_worth_what_pint_s_own_definitions_say() -> None:

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from tests.examples import every_third_at_once
 from tui.screens.base_screen import BaseScreen
 from tui.view.lines import width_of
 
@@ -29,7 +30,7 @@ WAYS: dict[str, list[str]] = {
 Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
-@pytest.mark.parametrize("way", WAYS)
+@pytest.mark.parametrize("way", every_third_at_once(WAYS))
 async def test_reached_in_a_single_cell_it_goes_on_at_every_size_names_its_keys_and_every_line_fits(
     program: Program, way: str
 ) -> None:

@@ -31,10 +31,8 @@ def at_the_answer(opened: Any) -> None:
     opened.wait_for("heel ")
 
 
-@pytest.mark.parametrize(
-    "letters",
-    ["braille", *(pytest.param(one, marks=pytest.mark.depth) for one in ("blocks", "ascii"))],
-)
+@pytest.mark.depth
+@pytest.mark.parametrize("letters", ["braille", "blocks", "ascii"])
 def test_a_key_in_the_calculator_redraws_tooth_and_plot_within_its_budget_and_hidden_they_cost_nothing(
     terminal: Open, letters: str
 ) -> None:

@@ -12,6 +12,7 @@ import pytest
 from library.book.opening import open_book
 from library.cards.job import Job
 from library.demo import lay_out
+from tests.examples import every_third_at_once
 from tui.app import Heelclear
 from tui.session import Session
 
@@ -44,7 +45,7 @@ def at_the_yard(tmp_path: Path, hands_on: Any) -> AtTheYard:
     return opened
 
 
-@pytest.mark.parametrize("where", WAYS)
+@pytest.mark.parametrize("where", every_third_at_once(WAYS))
 async def test_the_most_dangerous_comes_first_and_f4_has_all_in_full(
     where: str, at_the_yard: AtTheYard
 ) -> None:

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from tests.examples import every_third_at_once
 from tui.screens.base_screen import BaseScreen
 from tui.view.lines import width_of
 
@@ -33,7 +34,7 @@ SIZES = ((80, 24), (60, 20), (120, 36), (200, 60))
 TINY = ((1, 1), (20, 5))
 
 
-@pytest.mark.parametrize("where", WAYS)
+@pytest.mark.parametrize("where", every_third_at_once(WAYS))
 async def test_a_screen_names_its_keys_and_the_way_back_at_every_size_and_none_is_too_small_to_go_on(
     program: Program, where: str
 ) -> None:
