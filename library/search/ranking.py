@@ -39,7 +39,7 @@ def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
     Args:
         rows: of the book.
         text: words and sizes, as far as they are typed; each word, or a part of one, has to be found.
-        among: where it is known that only these can match.
+        among: where it is known that only these have what was typed of it before; not believed where it has a digit.
 
     Returns:
         The rows. Of a word that ends in s the rest is enough in what is told of trouble.
@@ -53,7 +53,10 @@ def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
     sought = taken_apart(text)
     if not sought.phrase:
         return Ranked(range(len(rows)) if among is None else list(among))
-    among = None if sought.size or sought.numbers else among
+    if any(sign.isdigit() for sign in text):
+        among = (
+            None  # What was a number as far as it was typed may now be the beginning of a word, as 1-t is.
+        )
     return _Search(rows.words, sought).run(range(len(rows)) if among is None else among)
 
 
