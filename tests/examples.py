@@ -11,8 +11,8 @@ from hypothesis import settings
 EXAMPLES: int = settings().max_examples
 """Examples of one property in the profile that is loaded."""
 
-OVER_ALL = settings(max_examples=max(EXAMPLES // 2, 1))
-"""Half as many for each of twice as many calculations, so that all of them together have as many."""
+OVER_ALL = settings(max_examples=max(EXAMPLES // (4 if EXAMPLES < 100 else 2), 1))
+"""Fewer for each of forty calculations; all of them together have more, and the server has half as many for each."""
 
 
 def every_third_at_once(cases: Iterable[Any]) -> list[Any]:

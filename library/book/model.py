@@ -46,11 +46,13 @@ class Citation:
         label: which of the four kinds of source it is.
         document: for a published source, the id of a ``Source`` or the title as typed.
         place: the section, table or page in that document.
+        speaks_of: what the document speaks of there, where that is another tool, size or material; else empty.
     """
 
     label: Label
     document: str = ""
     place: str = ""
+    speaks_of: str = ""
 
 
 @dataclass(frozen=True)
@@ -217,6 +219,7 @@ class Source:
         by: who published it.
         year: of the edition read, or words where none is printed.
         caveat: why to take it with care, where that is so; empty for a sound source.
+        grade: one letter for how much it carries, as in ``library.book.grades``; empty where it has none.
     """
 
     id: str
@@ -224,6 +227,7 @@ class Source:
     by: str = ""
     year: str = ""
     caveat: str = ""
+    grade: str = ""
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
     place: Place = NOWHERE

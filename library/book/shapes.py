@@ -24,6 +24,7 @@ from library.book.fields import (
     word_out_of,
     words,
 )
+from library.book.grades import DOCUMENTS
 from library.book.model import Caution, Entry, Family, Layer, Material, Source, Value
 from library.book.tool_materials import TOOL_MATERIALS
 from library.issue import Place
@@ -149,7 +150,13 @@ SHAPES: Mapping[str, Shape] = {
         ),
         Shape(
             "source",
-            {"title": one_line, "by": one_line, "year": one_line, "caveat": paragraph},
+            {
+                "title": one_line,
+                "by": one_line,
+                "year": one_line,
+                "caveat": paragraph,
+                "grade": word_out_of(DOCUMENTS),
+            },
             lambda merged: Source(**merged.whole()),  # type: ignore[arg-type]
         ),
     )

@@ -17,7 +17,7 @@ from library.book.retired import RETIRED, fix_for
 from library.units.read import Reading, UnitError, read
 
 MEASURES = ("low", "usual", "high")
-KEYS = (*MEASURES, "source", "place", "note", "also", "disagreement")
+KEYS = (*MEASURES, "source", "place", "speaks_of", "note", "also", "disagreement")
 """What the table of a value may hold."""
 
 MOST_UNKNOWN = 20
@@ -56,7 +56,7 @@ def unread(key: str, location: Location) -> Value:
 
 
 def citation(table: Mapping[str, object], location: Location) -> Citation:
-    """Read ``source`` and ``place`` of a value or a caution."""
+    """Read ``source``, ``place`` and ``speaks_of`` of a value or a caution."""
     place = one_line(table["place"], location.at("place")) if "place" in table else None
     if "source" not in table:
         location.complain(*_NO_SOURCE, "warning")
@@ -70,7 +70,7 @@ def citation(table: Mapping[str, object], location: Location) -> Citation:
     if is_known and not place:
         fix = 'Add place = "the chapter, section, table or page".'
         location.at("source").complain("A published source is named without a place in it.", fix, "warning")
-    return Citation("published", source, place or "")
+    return Citation("published", source, place or "", _line(table, "speaks_of", location))
 
 
 def _from_table(table: Mapping[str, object], location: Location, row: Quantity) -> Value:

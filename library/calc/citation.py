@@ -13,8 +13,13 @@ _LABELS = {
 """How each kind of source without a document is written."""
 
 
-def cited(book: Book, citation: Citation) -> str:
+def cited(book: Book, citation: Citation, *, caveat: bool = True) -> str:
     """A source in words: the document, its publisher and year, and the place in it.
+
+    Args:
+        book: has the documents.
+        citation: where a value or a text came from.
+        caveat: tells why to take the document with care, where that is so; a page says it once.
 
     Example:
         >>> cited(Book({}), Citation("common practice"))
@@ -26,7 +31,9 @@ def cited(book: Book, citation: Citation) -> str:
     if source is None:
         return ", ".join(part for part in (citation.document, citation.place) if part)
     named = ", ".join(part for part in (source.title, source.by, source.year, citation.place) if part)
-    return f"{named}. {source.caveat}" if source.caveat else named
+    if citation.speaks_of:
+        named += f" (speaks of {citation.speaks_of})"
+    return f"{named}. {source.caveat}" if source.caveat and caveat else named
 
 
 def briefly(book: Book, citation: Citation) -> str:

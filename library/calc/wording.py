@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from geometry.quantities import QUANTITIES
-from library.book.model import Book, Value
+from library.book.model import Book, Citation, Value
 from library.calc.citation import cited
 
 STATIONS = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
@@ -84,9 +84,22 @@ def in_one_paragraph(book: Book, value: Value) -> str:
     return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
 
 
-def remarks(book: Book, value: Value) -> list[str]:
-    """What belongs to a value: source, note, what it replaced, and what other sources say."""
-    found = [f"Source: {cited(book, value.citation)}"] if not value.unread else []
+def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]:
+    """What belongs to a value: source, note, what it replaced, and what other sources say.
+
+    Args:
+        book: has the documents.
+        value: of an entry.
+        told: the documents whose caveat the page has told already, and those told here with it; without it each is told.
+    """
+
+    def source(citation: Citation) -> str:
+        is_new = told is None or citation.document not in told
+        if told is not None and citation.document:
+            told.add(citation.document)
+        return cited(book, citation, caveat=is_new)
+
+    found = [f"Source: {source(value.citation)}"] if not value.unread else []
     if value.note:
         found.append(value.note)
     if value.layer == "shop" and value.replaces is not None:
@@ -94,7 +107,7 @@ def remarks(book: Book, value: Value) -> list[str]:
     elif value.layer == "shop":
         found.append("The shop's own.")
     found += [
-        f"Another source: {span(other)} [{cited(book, other.citation)}] {other.note}".rstrip()
+        f"Another source: {span(other)} [{source(other.citation)}] {other.note}".rstrip()
         for other in value.also
     ]
     if value.disagreement:

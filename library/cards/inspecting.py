@@ -181,10 +181,15 @@ def received_reliefs(job: Job) -> tuple[Relief, ...]:
 
 
 def reliefs_after(job: Job) -> tuple[Relief, ...]:
-    """The relief that is on the tool now, by the land and the diameter of now, or else as it came."""
+    """The relief that is on the tool now, by the land and the diameter of now, or else as it came.
+
+    None is told where the heel lies behind several flats: what is read there is the fall of all of them together, and
+    no angle of any.
+    """
     after, received = job.card.after, job.card.received
     drops = after.get("drop") or after.get("heel_drop")
-    if drops is None:
+    judged = job.doing(HEEL)
+    if drops is None or (judged is not None and judged.sheet.role.replaces):
         return ()
     lands = after["land_width"].readings if "land_width" in after else received.get("land_width", ())
     decided = job.card.wanted.get("diameter")

@@ -7,7 +7,8 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from geometry.calculation import Check, Result, Station
-from geometry.edge.surface_input import RELIEF_KEYS
+from geometry.edge.readings import POINTS
+from geometry.edge.surface_input import READ_IN, RELIEF_KEYS
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from geometry.setting.graduation import on_graduation
@@ -29,6 +30,9 @@ WORST_FIRST = ("stop", "watch", "pass", "note")
 
 OTHER_SIDES = frozenset({"radial_drop", "square_drop", "axial_drop"})
 """The drop of a place as an indicator shows it that points in each of three ways; ``drop`` is the one that is read."""
+
+DROPS = frozenset({"drop", "eccentric_drop", "flat_drop", "two_facet_drop"})
+"""Readings whose heads do not say where the indicator points."""
 
 IN_HEADS = {
     "drop": "drop",
@@ -73,7 +77,7 @@ def answer_page(
     parts = (
         given(found, book, display),
         rows(result, display),
-        stations(result.stations, display),
+        stations(result.stations, display, name=read_where(found)),
         checks(others, display),
         outputs(found, result.outputs, display),
     )
@@ -168,6 +172,23 @@ def _setting(found: Answer, key: str, value: float, display: Display, machine: M
         return named
     divisions = GraduationLine(key, value, graduation, on_graduation(value, graduation.division.number))
     return replace(named, below=(turned(divisions),))
+
+
+def read_where(found: Answer) -> str:
+    """Where the indicator points for the readings of an answer; empty where the heads of their columns say it.
+
+    It is what was chosen, else what is common practice on the surface; a calculation that does not ask counts square
+    to the axis of the tool.
+    """
+    result = found.result
+    if result is None or not result.stations or not DROPS.issuperset(result.stations[0].readings):
+        return ""
+    chosen, surface = found.inputs.get("indicator_points"), SURFACES.get(found.surface)
+    if chosen is not None and isinstance(chosen.value, str):
+        return f"indicator {POINTS[READ_IN[chosen.value]]}"
+    asks = any(field.key == "indicator_points" for field in found.sheet.inputs)
+    is_axial = asks and surface is not None and surface.view == "axial"
+    return f"indicator {POINTS['axial' if is_axial else 'radial']}"
 
 
 def stations(

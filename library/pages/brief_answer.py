@@ -15,7 +15,7 @@ from library.book.model import Book, Entry
 from library.calc.answer import Answer
 from library.calc.inputs import Input, shown
 from library.calc.surfaces import title_of
-from library.pages.answer import outputs, parted, rows, stations
+from library.pages.answer import outputs, parted, read_where, rows, stations
 from library.pages.as_text import as_text
 from library.pages.cautions import at_arms_length, in_full
 from library.pages.page import Block, Checks, Facts, Page, Section, Table
@@ -79,7 +79,7 @@ def _parts(
     """The verdict, and what follows the cautions; from all of it to the least."""
     bad, good = parted(result.checks)
     verdict = _checks(bad, display)
-    tables = tuple(_tables(result, display))
+    tables = tuple(_tables(found, result, display))
     answer = tuple(_outputs(found, result, display))
     verdicts = [one for one in good if one.state != "note"]
     used = [found.inputs[field.key] for field in found.fields if field.key in found.inputs]
@@ -104,9 +104,9 @@ def _given(found: Answer, told: list[Input], values: int, sentences: int, displa
     return Facts((*pairs, *([(f"With {MORE}", " and ".join(left))] if left else [])))
 
 
-def _tables(result: Result, display: Display) -> Iterator[Table]:
+def _tables(found: Answer, result: Result, display: Display) -> Iterator[Table]:
     read = [one for one in result.stations if one.fraction > 0 or any(one.readings.values())]
-    for table in (rows(result, display), stations(read, display)):
+    for table in (rows(result, display), stations(read, display, name=read_where(found))):
         if table is not None:
             yield unit_in_head(shorter(table))
 

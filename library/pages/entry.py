@@ -128,7 +128,7 @@ def guide(
         parts.insert(
             behind,
             setup_parts.beside_entry(
-                setup, lambda citation: tag_of(citation, entry, besides), convert, by_lines=by_lines
+                setup, lambda citation: tag_of(book, citation, entry, besides), convert, by_lines=by_lines
             ),
         )
     return Labelled(tuple(parts))
@@ -169,16 +169,19 @@ def in_hand(book: Book, value: Value) -> str:
 
 def in_detail(book: Book, values: Iterable[Value], convert: Convert | None = None) -> Section:
     """Values with their note and source in full."""
-    return Section("The values in full", (Values(tuple(_named(book, value, convert) for value in values)),))
+    told: set[str] = set()
+    return Section(
+        "The values in full", (Values(tuple(_named(book, value, convert, told) for value in values)),)
+    )
 
 
-def _named(book: Book, value: Value, convert: Convert | None) -> Named:
+def _named(book: Book, value: Value, convert: Convert | None, told: set[str]) -> Named:
     """A value with its range, and below it its source and whatever else belongs to it."""
     again = _converted(value, convert) if convert is not None else ""
     return Named(
         quantity(value.key).title,
         span(value) + (f"  = {again}" if again else ""),
-        below=tuple(remarks(book, value)),
+        below=tuple(remarks(book, value, told)),
     )
 
 

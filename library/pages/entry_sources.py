@@ -1,56 +1,69 @@
-"""The sources of an entry: a short tag behind each value, and once at the foot what each tag stands for."""
+"""The sources of an entry: a tag behind each value, and once at the foot what each tag stands for.
+
+A tag is the letter of the source's grade, and behind it the number of the document where there is one.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from library.book.grades import explained, grade
 from library.book.model import Book, Citation, Entry, Value
 from library.calc.citation import briefly, cited
 from library.pages.page import Sources
 
-TAGS = {"shop": "S", "common practice": "prac", "from memory": "mem", "missing": "none"}
-"""The tag of each kind of source without a document."""
+OWN = "P"
+"""Stands before the tag of a value that is the shop's own, whatever source it names."""
 
-OWN = "S"
+GRADES_ARE = "Letters:"
+"""Begins the line that says what the letters of the grades stand for."""
+
 MORE = "+"
 """Stands behind the tag of a value of which more is told than its source."""
 
 
 def tags(book: Book, entry: Entry) -> dict[str, str]:
-    """The tag of each value by its key: of which kind its source is, or the number of the document.
+    """The tag of each value by its key: how much its source carries, and the number of the document.
 
     Example:
         >>> from library.book.model import Value
         >>> flutes = Value("flutes", citation=Citation("from memory"), note="Count them.")
         >>> tags(Book({}), Entry("one", "tap", "One", values={"flutes": flutes}))
-        {'flutes': 'mem+'}
+        {'flutes': '?+'}
     """
     numbers = _numbers(entry)
-    return {key: _tag(value, numbers) for key, value in entry.values.items()}
+    return {key: _tag(book, value, numbers) for key, value in entry.values.items()}
 
 
-def _tag(value: Value, numbers: dict[str, int]) -> str:
+def _tag(book: Book, value: Value, numbers: dict[str, int]) -> str:
     if value.unread:
         return ""
-    tag = TAGS.get(value.citation.label) or f"[{numbers[value.citation.document]}]"
+    tag = _short(book, value.citation, numbers)
     own = f"{OWN} " if value.layer == "shop" and tag != OWN else ""
     told = value.note or value.also or value.disagreement or value.replaces
     return f"{own}{tag}{MORE if told else ''}"
 
 
-def tag_of(citation: Citation, entry: Entry, besides: Sequence[Citation]) -> str:
+def _short(book: Book, citation: Citation, numbers: dict[str, int]) -> str:
+    """The letter of a source, and the number of its document where it has one."""
+    number = f"[{numbers[citation.document]}]" if citation.label == "published" else ""
+    return f"{grade(citation, book.sources)}{number}"
+
+
+def tag_of(book: Book, citation: Citation, entry: Entry, besides: Sequence[Citation]) -> str:
     """The tag of a text that stands beside the values, such as a line of a set-up.
 
     Args:
+        book: has the documents.
         citation: where the text came from.
         entry: whose values are tagged.
         besides: the sources of all such texts, in their order.
 
     Example:
-        >>> tag_of(Citation("published", "a"), Entry("one", "tap", "One"), [Citation("published", "a")])
-        '[1]'
+        >>> tag_of(Book({}), Citation("published", "a"), Entry("one", "tap", "One"), [Citation("published", "a")])
+        '-[1]'
     """
-    return TAGS.get(citation.label) or f"[{_numbers(entry, besides)[citation.document]}]"
+    return _short(book, citation, _numbers(entry, besides))
 
 
 def _numbers(entry: Entry, besides: Sequence[Citation] = ()) -> dict[str, int]:
@@ -82,10 +95,10 @@ def legend(
         place = "; ".join(filter(None, places)) if full else ""
         name = cited if full else briefly
         marks[f"[{number}]"] = name(book, Citation("published", document, place))
-    for label, tag in TAGS.items():
-        is_own = tag == OWN and any(one.layer == "shop" for one in values)
-        if is_own or any(one.label == label for one in citations):
-            marks[tag] = cited(book, Citation(label))  # type: ignore[arg-type]
+    own = [OWN] if any(one.layer == "shop" for one in values) else []
+    used = explained([*own, *(grade(one, book.sources) for one in citations)])
+    if used:
+        marks[GRADES_ARE] = used
     if any(MORE in tag for tag in tags(book, entry).values()):
         marks[MORE] = f"more told{more}"
     return Sources(marks)

@@ -12,7 +12,7 @@ from library.cards.found_relief import told
 from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
 from library.cards.step import Step
-from library.pages.answer import checks, outputs, stations, wanted
+from library.pages.answer import checks, outputs, read_where, stations, wanted
 from library.pages.page import Block, Named, Said, Values
 from library.units.show import say, show
 
@@ -49,7 +49,7 @@ def setting_answers(job: Job, name: str) -> Parts:
     yield bad or good, Said((say(counted.sentence, job.display),)) if counted is not None else None
     yield (outputs(step.answer, heel, job.display),)
     yield (Values(set_to, at_edge=True),)
-    yield (stations(result.stations, job.display, job.machine),)
+    yield (stations(result.stations, job.display, job.machine, read_where(step.answer)),)
     yield (outputs(step.answer, [key for key in result.outputs if key not in shown], job.display),)
     yield good if bad else None, checks(found, job.display, ("note",))
     yield tuple(_rows(job, result))

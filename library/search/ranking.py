@@ -2,7 +2,7 @@
 
 A whole word in the title, the family or the work material counts most, then a part of one, then what else the tool is
 called, then what is told of it. Of equals those come first that have the words as typed, then those of the family
-that is called so, then those whose title begins with several of them. Needs neither units nor quantities, so that the first letter finds at once.
+that is called so, then, of several words, those whose title begins with the first of them. Needs neither units nor quantities, so that the first letter finds at once.
 """
 
 from __future__ import annotations
@@ -142,6 +142,8 @@ class _Search:
     def _in_order(self, found: Sequence[int]) -> list[int]:
         phrase = self._sought.phrase
         title, begun = f" {BETWEEN} {phrase} {BETWEEN}", f" {_singular(phrase)}"
+        words = self._sought.words
+        first = f" {BETWEEN} {words[0]}" if len(words) > 1 else title
         searched, away = self._searched, self._away
         tool = " ".join(self._sought.words)
         families = [_called(tool, one) for one in searched.families]
@@ -151,9 +153,11 @@ class _Search:
             if head.startswith(title):
                 steps[number] = -1
                 continue
-            in_head = begun in head
+            in_head = (
+                begun in head[: head.find(BETWEEN, 2)]
+            )  # In the title: an id has its words in another order.
             in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
-            begins = " " in phrase and head.startswith(f" {BETWEEN}{begun}")
+            begins = head.startswith(first)
             called = families[searched.groups[number]]
             steps[number] = (
                 away[number] * 24 + (not in_head) * 12 + called * 4 + (not in_text) * 2 + (not begins)

@@ -11,7 +11,7 @@ from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
-from library.pages.answer import outputs, rows, settings, stations
+from library.pages.answer import outputs, read_where, rows, settings, stations
 from library.pages.cautions import at_arms_length
 from library.pages.page import Block, Checks, Said, Values
 from library.units.system import Display
@@ -154,8 +154,10 @@ class CalculatorPage:
             yield from _under("SET", Values(tuple(set_to.values()), at_edge=True))
         if readings is not None:
             yield readings
-            if self.machine is not None:
-                yield Said((f"div of {self.machine.title}",), "quiet")
+            where, divided = read_where(answer), self.machine.title if self.machine is not None else ""
+            yield from (
+                Said((one,), "quiet") for one in (where, f"div of {divided}" if divided else "") if one
+            )
         if rest:
             yield from _under("ALSO", outputs(answer, rest, display))
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tui.view.card_faults import Fault
 from tui.view.card_form import CardForm
-from tui.view.card_row import WANTS_INPUT, Row
+from tui.view.card_row import TO_FILL_IN, WANTS_INPUT, Row
 from tui.view.lines import Line, Piece, Role, fit, line, padded, wrap
 
 GAP = " │ "
@@ -106,14 +106,15 @@ def _filled(form: CardForm, row: Row, parts: Columns, *, in_hand: bool) -> list[
 
 def _value(form: CardForm, row: Row, width: int, *, in_hand: bool) -> Line:
     text = form.in_hand.text if in_hand else row.text
+    blank = TO_FILL_IN if row.wants and not form.card.done else ""
     if row.choices:
-        said = fit(row.words(text) or row.words(row.default), width)
+        said = fit(row.words(text) or row.words(row.default) or blank, width)
         return line(Piece(said, "chosen" if in_hand else "typed" if text else "quiet"))
     if row.said and not in_hand:
         return line(Piece(fit(row.words(text), width), "typed"))
     if text:
         return form.in_hand.pieces(width) if in_hand else line(Piece(fit(text, width), "typed"))
-    said = fit(f"{row.default}  ({row.giver})" if row.giver else row.default, width)
+    said = fit(f"{row.default}  ({row.giver})" if row.giver else row.default or blank, width)
     return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(Piece(said, "quiet"))
 
 

@@ -13,6 +13,9 @@ QUANTITY_SECTIONS = frozenset({"received", "wanted", "after"})
 WANTS_INPUT = "needs input"
 """How a calculation stands that has no answer yet, as nothing is wrong but something is still to be given."""
 
+TO_FILL_IN = "________"
+"""Stands where something is still wanted."""
+
 
 @dataclass(frozen=True)
 class Told:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from library.cards.job import Job
 from library.pages.readings_on_the_way import OnTheWay
-from tui.view.card_row import WANTS_INPUT, Row, Told
+from tui.view.card_row import TO_FILL_IN, WANTS_INPUT, Row, Told
 from tui.view.lines import Line, Piece, Role, fit, line, padded, wrap
 from tui.view.text_line import TextLine
 
@@ -110,7 +110,7 @@ def field_line(row: Row, typed: TextLine | None, width: int, number: int = 0) ->
     if typed is not None:
         said = f"{row.default}{giver}" or " "
         return line(mark, title, " ", Piece(said[:1] or " ", "cursor"), said[1:])
-    wants = "________" if row.wants else row.default
+    wants = TO_FILL_IN if row.wants else row.default
     return line(mark, title, " ", Piece(fit(wants, VALUE, right=True), "quiet"), Piece(giver, "quiet"))
 
 

@@ -109,7 +109,9 @@ def reads_alike(result: Result, typed: Mapping[str, Given]) -> None:
     """See that an answer that a sentence says too has the same digits in both places, unless it is a limit there."""
     for key, number in result.outputs.items():
         row = quantity(key)
-        alike = [other for other in result.outputs.values() if math.isclose(other, number, rel_tol=1e-12)]
+        alike = [
+            other for other in result.outputs.values() if math.isclose(abs(other), abs(number), rel_tol=1e-12)
+        ]
         if number == 0 or key in typed or len(alike) > 1:
             continue
         parts = [part for check in result.checks for part in check.sentence.parts.values()]

@@ -22,6 +22,7 @@ from library.toml.limits import LONGEST_LINE
 from library.toml.pieces import split
 from library.toml.scanner import positions
 from tests.each import each
+from tests.examples import every_third_at_once
 
 SHIPPED = Path(__file__).parents[3] / "library" / "shipped"
 SAMPLES = sorted([*SHIPPED.glob("*.toml"), *(Path(__file__).parent / "bad").glob("*.toml")])
@@ -159,7 +160,7 @@ BOMBS: dict[str, Callable[[], bytes]] = {
 
 @pytest.mark.usefixtures("three_tables")
 @pytest.mark.parametrize("size", [LARGEST_FILE >> 5, pytest.param(LARGEST_FILE, marks=pytest.mark.depth)])
-@pytest.mark.parametrize("name", BOMBS)
+@pytest.mark.parametrize("name", every_third_at_once(BOMBS))
 def test_a_file_that_was_made_to_hurt_is_read_to_its_end_and_hides_nothing(
     name: str, size: int, tmp_path: Path, record_property: Callable[[str, object], None]
 ) -> None:
@@ -188,6 +189,7 @@ def test_a_line_of_the_longest_length_is_read_and_one_more_byte_is_not() -> None
     assert len(parse(text.format("\u00e9" * (room // 2 + 1)).encode(), FILE, "shop").findings) == 1
 
 
+@pytest.mark.depth
 def test_positions_of_a_large_table_are_found_to_the_last() -> None:
     text = "[[entry]]\n" + "".join(
         f"k{number} = {{ a = [1, 2, {{ b = 'c' }}] }}\n" for number in range(20_000)

@@ -24,6 +24,7 @@ from library.cards.model import Card
 from library.cards.store import load
 from library.demo import BOOK
 from library.units.system import METRIC, Display
+from tests.examples import every_third_at_once
 
 CARDS = sorted(path.stem for path in (BOOK / "cards").rglob("*.toml"))
 TEXTS = (
@@ -91,7 +92,7 @@ def ways_of(card: Card, book: Book) -> list[str]:
             *(f"{part}.{key}" for part, keys in parts.items() for key in keys)]  # fmt: skip
 
 
-@pytest.mark.parametrize("name", CARDS)
+@pytest.mark.parametrize("name", every_third_at_once(CARDS))
 def test_whatever_is_typed_one_after_another_the_job_is_the_same_as_worked_out_alone(
     name: str, yard: Book
 ) -> None:

@@ -9,7 +9,7 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
-from library.cards.inspecting import wanted_number
+from library.cards.inspecting import reliefs_after, wanted_number
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Tool
 from library.cards.settings_lines import setting_lines
@@ -75,6 +75,15 @@ def test_a_reading_after_grinding_is_held_against_the_heel_of_the_facets(book: B
     # 5.96760 cos(15 - 5.7511) = 5.89002 from the axis, and the heel lies at 22.956 - 1.913 = 21.043 deg:
     # 5.89002 / cos(21.043 - 15) = 5.92293, which is 0.067 inside 5.99.
     assert wanted_number(found, "drop") == pytest.approx(0.067, abs=1e-9)
+
+
+def test_no_angle_is_told_of_a_heel_that_lies_behind_several_flats(book: Book) -> None:
+    readings = {"after__drop": "0.07 mm", "after__land_width": "2.4 mm"}
+    assert reliefs_after(job(book, **readings)) == ()
+    (alone,) = reliefs_after(
+        job(book, **readings, wanted__relief_method="cam", wanted__relief_form="eccentric")
+    )
+    assert alone.angles
 
 
 def test_a_cam_makes_no_facets_and_the_drop_of_the_cam_judges(book: Book) -> None:

@@ -7,6 +7,7 @@ from statistics import median
 import pytest
 
 from geometry.quantities import quantity
+from library.book.grades import GRADES, grade
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.opening import open_book
 from library.calc.cautions import cautions_for
@@ -48,9 +49,12 @@ def test_every_value_of_every_entry_is_one_line_with_its_numbers_and_a_tag_that_
             (line,) = [one for one in text.splitlines() if one.startswith(f"{quantity(key).title}  ")]
             numbers = [one.text for one in (value.usual, value.low, value.high) if one is not None]
             assert all(f" {number}" in line for number in numbers), (entry.id, key)
-            tag = line.split()[-1].removesuffix("+")
+            letter, _, number = line.split()[-1].removesuffix("+").partition("[")
+            assert letter == grade(value.citation, book.sources), (entry.id, key)
+            assert f"{letter[0]} {GRADES[letter[0]]}" in foot.partition("Letters:")[2], (entry.id, key)
             source = book.sources.get(value.citation.document)
-            assert f"{tag} {source.title if source else cited(book, value.citation)}" in foot, (entry.id, key)
+            assert bool(number) == (source is not None)
+            assert source is None or f"[{number} {source.title}" in foot, (entry.id, key)
 
 
 def test_what_is_ground_and_what_never_is_told_of_every_entry(book: Book) -> None:
@@ -65,7 +69,9 @@ def test_sources_in_full_leave_no_note_and_no_source_out(book: Book) -> None:
         text = joined(told(book, entry, sources=True))
         for value in entry.values.values():
             for one in (value, *value.also):
-                assert joined(cited(book, one.citation)) in text, (entry.id, value.key)
+                assert joined(cited(book, one.citation, caveat=False)) in text, (entry.id, value.key)
+                source = book.sources.get(one.citation.document)
+                assert source is None or joined(source.caveat) in text, (entry.id, value.key)
                 assert joined(one.note) in text, (entry.id, value.key)
             assert joined(value.disagreement) in text
         for paragraph in book.families[entry.family].texts.values():
@@ -112,8 +118,8 @@ def test_a_value_of_the_shop_a_document_told_twice_and_an_unreadable_one_have_th
         )
     )
     assert found.rows == (
-        ("Flutes", "4", "", "", "S [1]"),
-        ("Rake angle", "", "3 deg", "", "[1]+"),
-        ("Diameter", "8 mm", "", "", "S"),
+        ("Flutes", "4", "", "", "P -[1]"),
+        ("Rake angle", "", "3 deg", "", "-[1]+"),
+        ("Diameter", "8 mm", "", "", "P"),
         ("Land width", "not readable", "", "", ""),
     )

@@ -27,6 +27,7 @@ from library.pages.glossary import glossary_page
 from library.pages.page import Page
 from library.pages.reader import Reader
 from library.units.system import METRIC
+from tests.examples import every_third_at_once
 
 POISON = "\x1b]52;c;cm0=\x07<script>alert(1)</script> [/bold] | `rm` \u202e"
 
@@ -89,7 +90,7 @@ def test_each_form_has_the_words_and_the_comparison(book: Book, form: str) -> No
     assert "Rake angle" in words(form, made["comparison"])
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", every_third_at_once(NAMES))
 @given(st.integers(34, 160))
 def test_no_line_is_wider_than_its_reader(name: str, width: int) -> None:
     lines = as_text(pages(SHIPPED)[name], Reader(width)).splitlines()

@@ -75,6 +75,11 @@ def test_all_hand_taps_come_before_a_left_hand_tap() -> None:
     assert max(hand) < left
 
 
+@pytest.mark.parametrize("text", ["hand tap plain", "hand tap plain m6"])
+def test_with_more_words_hand_taps_still_come_before_left_hand_ones(text: str) -> None:
+    assert found(text)[0].title.startswith("Hand tap")
+
+
 @pytest.mark.parametrize("text", ["chatter", "chatters"])
 def test_a_trouble_finds_the_tools_of_which_it_is_told(text: str) -> None:
     assert {"countersink", "reamer"} <= {row.family for row in found(text)}

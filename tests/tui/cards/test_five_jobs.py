@@ -12,6 +12,8 @@ from contextlib import AbstractAsyncContextManager
 from math import asin, atan, ceil, cos, degrees, hypot, pi, radians, sin, tan
 from typing import Any
 
+import pytest
+
 from library.cards.store import load
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
@@ -125,6 +127,7 @@ async def test_a_metric_tap(at_the_yard: AtTheYard) -> None:
         closed(hands, "metric tap")
 
 
+@pytest.mark.depth
 async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         await hands.do("<f5>", "second plug", "<ctrl+f>")
@@ -227,6 +230,7 @@ async def test_a_countersink(at_the_yard: AtTheYard) -> None:
         closed(hands, "countersink")
 
 
+@pytest.mark.depth
 async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         await hands.do("step spiral plain", "<ctrl+f>")
@@ -269,6 +273,7 @@ async def test_a_step_drill(at_the_yard: AtTheYard) -> None:
         closed(hands, "step drill")
 
 
+@pytest.mark.depth
 async def test_a_drill_made_to_an_odd_size(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         await hands.do("dowel", "<ctrl+f>")

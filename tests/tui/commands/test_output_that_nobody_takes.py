@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.examples import every_third_at_once
+
 COMMAND = [sys.executable, "-m", "tui", "list"]
 SHORT = [["--version"], ["list", "--help"], ["paths"], ["list", "--json"]]
 """Output that fits into one buffer is refused only when it is sent, at the end."""
@@ -21,7 +23,7 @@ def output_in_a_buffer(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.delenv("PYTHONUNBUFFERED", raising=False)
 
 
-@pytest.mark.parametrize("words", SHORT, ids=" ".join)
+@pytest.mark.parametrize("words", every_third_at_once(SHORT), ids=" ".join)
 def test_a_full_disk_is_told_by_the_exit_code_and_a_sentence(words: list[str]) -> None:
     full = Path("/dev/full")
     if not full.exists():
@@ -32,7 +34,7 @@ def test_a_full_disk_is_told_by_the_exit_code_and_a_sentence(words: list[str]) -
     assert done.stderr == b"This could not be finished: No space left on device.\n"
 
 
-@pytest.mark.parametrize("words", SHORT, ids=" ".join)
+@pytest.mark.parametrize("words", every_third_at_once(SHORT), ids=" ".join)
 def test_a_reader_that_stops_is_no_fault(words: list[str]) -> None:
     writer = subprocess.Popen([*COMMAND[:3], *words], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
     assert writer.stdout is not None

@@ -33,7 +33,7 @@ async def test_a_changed_number_is_looked_at_saved_and_shown_as_the_shops_own(
         assert "Saved." in after
         assert "6 deg (3 deg to 8 deg); the shop" in after
         entry = " ".join((await hands.press("f9")).split())
-        assert "> Rake angle 6 deg 3 deg 8 deg S+" in entry
+        assert "> Rake angle 6 deg 3 deg 8 deg P+" in entry
         assert "Source: this shop" in entry
         assert "the shipped book has 5 deg (3 deg to 8 deg)" in entry
     assert files() == before | {

@@ -49,6 +49,7 @@ def test_a_key_in_the_calculator_redraws_tooth_and_plot_within_its_budget_and_hi
     assert max(sizes) > 200  # the drawings did follow
 
 
+@pytest.mark.depth
 def test_drawings_are_of_ascii_where_only_ascii_may_be_sent(terminal: Open) -> None:
     opened = terminal("--ascii", "--figures", "braille", columns=120, rows=36)
     at_the_answer(opened)
@@ -57,6 +58,7 @@ def test_drawings_are_of_ascii_where_only_ascii_may_be_sent(terminal: Open) -> N
     assert opened.written.isascii()
 
 
+@pytest.mark.depth
 def test_the_console_of_linux_gets_blocks_and_no_braille(terminal: Open) -> None:
     opened = terminal(TERM="linux", columns=120, rows=36)
     at_the_answer(opened)

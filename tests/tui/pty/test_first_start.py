@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+import pytest
+
 from library.book.folders import state_folder
 from tui.first_steps import FILE
 
 Open = Callable[..., Any]
 
 
+@pytest.mark.depth
 def test_what_was_done_once_is_told_no_more_and_what_was_not_is_told_at_the_next_start_too(
     terminal: Open,
 ) -> None:

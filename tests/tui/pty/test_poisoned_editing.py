@@ -108,6 +108,7 @@ def test_every_screen_for_changing_it_shows_it_harmlessly(terminal: Open, shop: 
     sanitize(opened)
 
 
+@pytest.mark.depth
 def test_two_people_and_drafts_show_it_harmlessly(terminal: Open, shop: Path) -> None:
     (file,) = shop.glob("*.toml")
     opened = terminal("--library", str(shop))

@@ -41,6 +41,7 @@ def test_colour_is_used_for_a_verdict_where_nothing_speaks_against_it(at_the_boo
     assert COLOUR.search(at_the_book.press("ctrl+l"))
 
 
+@pytest.mark.depth
 @pytest.mark.parametrize("paint", ["cells", pytest.param("lines", marks=pytest.mark.depth)])
 def test_no_colour_code_at_all_is_sent_where_none_is_wanted(terminal: Open, paint: str) -> None:
     opened = terminal(NO_COLOR="1", HEELCLEAR_PAINT=paint)
@@ -70,6 +71,7 @@ def test_only_ascii_is_sent_where_the_person_asks_for_it(terminal: Open) -> None
     assert opened.written.isascii()
 
 
+@pytest.mark.depth
 def test_the_mouse_is_left_to_the_terminal_unless_asked_for(terminal: Open) -> None:
     opened = terminal()
     opened.wait_for(" of ")

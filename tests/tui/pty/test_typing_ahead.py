@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+import pytest
+
 Open = Callable[..., Any]
 
 
@@ -48,6 +50,7 @@ def test_what_is_typed_before_the_book_is_read_waits_for_it(terminal: Open) -> N
     assert any("Find: hand tap " in line for line in opened.wait_for("Find: "))
 
 
+@pytest.mark.depth
 def test_a_book_that_is_slow_to_read_keeps_nobody_from_leaving(terminal: Open) -> None:
     opened = terminal(code=SLOW_DISK.replace("sleep(2)", "sleep(600)"))
     opened.wait_for(" of ")

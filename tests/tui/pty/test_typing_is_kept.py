@@ -195,6 +195,7 @@ def test_notes_are_written_in_the_editor_and_looked_at_before_they_are_saved(
     ]
 
 
+@pytest.mark.depth
 def test_notes_that_were_not_saved_are_there_when_the_editor_is_opened_again(
     terminal: Open, shop: Path, tmp_path: Path
 ) -> None:
@@ -212,6 +213,7 @@ def test_notes_that_were_not_saved_are_there_when_the_editor_is_opened_again(
     assert "More." in log.read_text()
 
 
+@pytest.mark.depth
 def test_an_editor_that_cannot_be_started_is_told_and_the_screen_comes_back(
     terminal: Open, shop: Path
 ) -> None:
