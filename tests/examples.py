@@ -15,12 +15,16 @@ OVER_ALL = settings(max_examples=max(EXAMPLES // (4 if EXAMPLES < 100 else 2), 1
 """Fewer for each of forty calculations; all of them together have more, and the server has half as many for each."""
 
 
-def every_third_at_once(cases: Iterable[Any]) -> list[Any]:
+def every_third_at_once(cases: Iterable[Any], *, several: bool = False) -> list[Any]:
     """Cases of which the fast suite takes every third; the server takes the others too.
 
     It is for what is the same question at twenty screens.
+
+    Args:
+        cases: of a parametrized test.
+        several: whether each case is a row for several parameters.
     """
     return [
-        pytest.param(case, marks=() if place % 3 == 0 else pytest.mark.depth)
+        pytest.param(*(case if several else (case,)), marks=() if place % 3 == 0 else pytest.mark.depth)
         for place, case in enumerate(cases)
     ]

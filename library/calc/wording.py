@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from geometry.quantities import QUANTITIES
+from library.book.grades import GUESS, grade
 from library.book.model import Book, Citation, Value
 from library.calc.citation import cited
 
@@ -84,6 +85,10 @@ def in_one_paragraph(book: Book, value: Value) -> str:
     return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
 
 
+BETTER = "A guess; what a new tool of the same kind has is better, once it is measured."
+"""Said of every value that nobody published and that the shop did not measure."""
+
+
 def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]:
     """What belongs to a value: source, note, what it replaced, and what other sources say.
 
@@ -112,4 +117,6 @@ def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]
     ]
     if value.disagreement:
         found.append(value.disagreement)
+    if not value.unread and grade(value.citation, book.sources) == GUESS:
+        found.append(BETTER)
     return found

@@ -157,7 +157,7 @@ def in_hand(book: Book, value: Value) -> str:
         >>> from library.book.model import Citation
         >>> value = Value("flutes", usual=Measure("4"), citation=Citation("from memory"), note="Count them.")
         >>> in_hand(Book({}), value)
-        'Flutes. Count them. Source: from memory'
+        'Flutes. Count them. A guess; what a new tool of the same kind has is better, once it is measured. Source: from memory'
     """
     source, *more = remarks(book, value) if not value.unread else ["", *remarks(book, value)]
     first = [part for part in more if not part.startswith("Another source")]

@@ -238,6 +238,29 @@ def test_british_pipe_threads_are_those_of_the_pocket_book(
         assert number(row.minor_diameter) == pytest.approx(minor, abs=0.0011)
 
 
+# ISO 228-1 as tabulated in the data of the package bd-warehouse 0.4.0 (Apache-2.0), iso_228_1.csv: mm. The depth of the
+# thread is rounded to a thousandth first, so that minor diameters are the major one less twice that.
+@pytest.mark.parametrize(
+    ("size", "major", "pitch_diameter", "minor"),
+    [
+        ("1/2", "20.955", "19.793", "18.631"),
+        ("3/4", "26.441", "25.279", "24.117"),
+        ("1", "33.249", "31.770", "30.291"),
+        ("1-1/4", "41.910", "40.431", "38.952"),
+        ("1-1/2", "47.803", "46.324", "44.845"),
+        ("2", "59.614", "58.135", "56.656"),
+        ("4", "113.030", "111.551", "110.072"),
+        ("6", "163.830", "162.351", "160.872"),
+    ],
+)
+def test_british_pipe_threads_are_those_of_iso_228_to_the_last_digit(
+    size: str, major: str, pitch_diameter: str, minor: str
+) -> None:
+    for row in (thread(f"G {size}"), thread(f"R {size}")):
+        told = (row.diameter, row.pitch_diameter, row.minor_diameter, row.screw_minor_diameter)
+        assert told == tuple(f"{one} mm" for one in (major, pitch_diameter, minor, minor)), row.id
+
+
 def test_american_pipe_threads_obey_the_formulas_of_b1_20_1() -> None:
     """E0 = D - (0.05 D + 1.1) p; the rows were read to five places from a chart of the standard."""
     rows = [row for row in all_threads().values() if row.series.id == "american-pipe-taper"]

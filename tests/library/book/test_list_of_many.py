@@ -109,6 +109,7 @@ def test_a_plain_entry_over_a_shipped_one_takes_from_it_what_it_does_not_say(tmp
     _same_as_parsed(_laid(tmp_path / "shop", a=f'schema = 1\n\n[[entry]]\nid = "{name}"\nnotes = "Ours."\n'))
 
 
+@pytest.mark.depth
 @pytest.mark.parametrize("one_in", [4, pytest.param(1, marks=pytest.mark.depth)])
 def test_every_bad_file_lists_the_same(tmp_path: Path, one_in: int) -> None:
     assert len(BAD) > 20

@@ -21,6 +21,7 @@ from library.errors import ChangedMeanwhile, SaveError
 from library.files.disk import Disk
 from library.files.file_state import fingerprint
 from library.files.safe_write import ANYTHING, read_for_change, remove_safely, write_safely
+from tests.examples import every_third_at_once
 
 OLD = b'schema = 1\ntitle = "old"\n' * 40
 NEW = b'schema = 1\ntitle = "new"\n' * 60
@@ -98,7 +99,7 @@ def test_when_every_later_operation_fails_too_the_file_is_still_whole(
     assert names(taps.parent) == {"taps.toml"}, "what was left behind goes with the next save"
 
 
-@pytest.mark.parametrize("after", [False, True], ids=["before", "after"])
+@pytest.mark.parametrize("after", every_third_at_once([False, True]), ids=["before", "after"])
 def test_killed_at_any_step_the_file_is_old_or_new(
     taps: Path,
     watched_disk: Any,

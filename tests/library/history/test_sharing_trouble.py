@@ -142,6 +142,7 @@ def test_a_commit_made_here_while_joining_is_not_lost(shared: Two, run_git: RunG
     assert entries(there)["gun-tap"]["rake_angle"]["usual"] == "5 deg"
 
 
+@pytest.mark.depth
 def test_hostile_file_names_are_joined_like_others(shared: Two) -> None:
     here, there = shared
     names = ["-x.toml", "a\nb.toml", ":(top)t.toml", "\udcff.toml"]

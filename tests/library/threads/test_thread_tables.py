@@ -215,6 +215,8 @@ def test_every_row_obeys_the_form_of_its_series() -> None:
         outside = number(thread.diameter)
         in_millimetres = thread.pitch_diameter.endswith("mm")
         slack = 0.00051 if in_millimetres else 0.000101 * 25.4
+        if thread.series.id.startswith("british-pipe"):
+            slack = 0.00151  # ISO 228-1 rounds the depth first, and two of it are taken away.
         pitch_share, minor_share = SHARES[thread.series.thread_form]
         assert number(thread.pitch_diameter) == pytest.approx(outside - pitch_share * p, abs=slack), thread.id
         assert number(thread.minor_diameter) == pytest.approx(outside - minor_share * p, abs=slack), thread.id

@@ -233,6 +233,7 @@ async def test_a_calculation_that_rests_is_woken_and_one_can_be_left_out(at_the_
         assert "size-loss" not in form.card.settings
 
 
+@pytest.mark.depth
 async def test_every_step_fits_at_every_size(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         await hands.do("<f3>", "t-12", "<enter>")

@@ -11,6 +11,7 @@ import pytest
 
 from library.book.opening import open_book
 from library.calc.by_family import sheets_for
+from tests.examples import every_third_at_once
 from tests.library.shop_texts import OWN_FAMILIES
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
@@ -62,10 +63,13 @@ async def test_the_page_of_an_entry_tells_of_the_family_that_it_is_ground_like(
 
 @pytest.mark.parametrize(
     ("words", "title", "said"),
-    [
-        ("flat drill cast", "Flat drills", "Half point angle"),
-        ("burr bronze", "Valve burrs", "(land width)"),
-    ],
+    every_third_at_once(
+        [
+            ("flat drill cast", "Flat drills", "Half point angle"),
+            ("burr bronze", "Valve burrs", "(land width)"),
+        ],
+        several=True,
+    ),
 )
 async def test_a_card_and_its_setup_sheet(at_the_yard: AtTheYard, words: str, title: str, said: str) -> None:
     async with at_the_yard((120, 60)) as hands:

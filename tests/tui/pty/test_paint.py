@@ -65,6 +65,7 @@ def test_only_changed_cells_and_whole_lines_give_the_same_picture(terminal: Open
     assert len(sparing.written) < len(usual.written) / 2
 
 
+@pytest.mark.depth
 def test_an_idle_program_writes_nothing(at_the_book: Any) -> None:
     opened = at_the_book
     assert not opened.read(3.5)  # longer than from one look at the files to the next
@@ -78,6 +79,7 @@ def test_repaint_by_key_sends_the_whole_picture_again(at_the_book: Any) -> None:
     assert cells(opened) == before
 
 
+@pytest.mark.depth
 @pytest.mark.parametrize(
     "sizes", [((60, 20), (1, 1)), pytest.param(SIZES, marks=pytest.mark.depth)], ids=["two", "all"]
 )

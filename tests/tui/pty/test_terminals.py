@@ -103,6 +103,7 @@ chamfer_relief_angle = { usual = "4 deg", source = "shop", note = "\u001bP1;2q [
 """
 
 
+@pytest.mark.depth
 def test_nothing_of_a_poisoned_book_steers_the_terminal(terminal: Open, tmp_path: Path) -> None:
     (tmp_path / "own.toml").write_text(POISON, encoding="utf-8")
     opened = terminal("--library", str(tmp_path))
@@ -117,6 +118,7 @@ def test_nothing_of_a_poisoned_book_steers_the_terminal(terminal: Open, tmp_path
     assert any("[/bold] [red]x" in line for line in opened.screen())
 
 
+@pytest.mark.depth
 def test_escape_or_alt_with_a_digit_and_the_keys_of_other_modes_arrive(terminal: Open) -> None:
     opened = terminal()
     opened.wait_for(" of ")

@@ -175,6 +175,7 @@ def test_the_editor_opens_the_file_at_the_entry_and_the_book_is_read_again(
     assert "Tap for zinc" in (shop / "taps.toml").read_text()
 
 
+@pytest.mark.depth
 def test_notes_are_written_in_the_editor_and_looked_at_before_they_are_saved(
     terminal: Open, shop: Path, tmp_path: Path
 ) -> None:

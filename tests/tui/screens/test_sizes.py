@@ -67,7 +67,7 @@ async def test_growing_and_shrinking_keeps_what_is_typed_and_chosen(program: Pro
         assert hands.app.session.page.chosen == chosen
 
 
-@pytest.mark.parametrize("size", [*SIZES[1::2], *TINY[:2]])
+@pytest.mark.parametrize("size", every_third_at_once([*SIZES[1::2], *TINY[:2]]))
 async def test_it_starts_at_every_size(program: Program, size: tuple[int, int]) -> None:
     async with program(size) as hands:
         await hands.press("down", "enter")
@@ -104,7 +104,7 @@ async def test_from_150_columns_all_three_stand_side_by_side_whichever_is_in_han
         assert "Hand tap 3/4-10" in hands.lines()[1]
 
 
-@pytest.mark.parametrize("width", [80, 120, 160])
+@pytest.mark.parametrize("width", every_third_at_once([80, 120, 160]))
 async def test_tab_goes_from_the_list_to_the_tool_to_its_calculation(program: Program, width: int) -> None:
     async with program((width, 40)) as hands:
         await hands.press("down", "tab")
@@ -114,7 +114,7 @@ async def test_tab_goes_from_the_list_to_the_tool_to_its_calculation(program: Pr
         assert hands.app.screen.entry.id == "tap-three-quarter"
 
 
-@pytest.mark.parametrize("width", [100, 160])
+@pytest.mark.parametrize("width", every_third_at_once([100, 160]))
 async def test_side_by_side_tab_goes_round_and_shift_tab_the_other_way(program: Program, width: int) -> None:
     async with program((width, 40)) as hands:
         places = []
