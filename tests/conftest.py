@@ -141,6 +141,7 @@ def shipped_files_read_once() -> Iterator[None]:
     and shipped ones that a test made for itself, are read each time.
     """
     read, pairs, make = vars(book_reader)["_read"], vars(book_reader)["_pairs"], Loader.make
+    gather = book_reader.gather
     kept: dict[object, Any] = {}
 
     def read_once(path: Path, layer: Layer, known: book_reader.Known, *rest: object) -> Any:
@@ -164,6 +165,16 @@ def shipped_files_read_once() -> Iterator[None]:
             kept[key] = pairs(path, layer, header)
         return kept[key]
 
+    def gathered_once(files: book_reader.Files, before: book_reader.Kept, *, for_list: bool = False) -> Any:
+        """The whole of a book that has nothing but the shipped files."""
+        if before or not all(path.is_relative_to(SHIPPED) for path, *_ in files):
+            return gather(files, before, for_list=for_list)
+        key = ("book", tuple(files), for_list)
+        if key not in kept:
+            kept[key] = gather(files, before, for_list=for_list)
+        index, reads, context = kept[key]
+        return index, list(reads), context
+
     def make_once(loader: Loader, row: Row) -> object:
         """What is made of a table of the shipped book, which is frozen, as long as its file is as it was."""
         try:
@@ -180,5 +191,6 @@ def shipped_files_read_once() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(book_reader, "_read", read_once)
         patch.setattr(book_reader, "_pairs", pairs_once)
+        patch.setattr(book_reader, "gather", gathered_once)
         patch.setattr(Loader, "make", make_once)
         yield

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from tests.examples import every_third_at_once
 from tui.view.lines import width_of
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
@@ -30,14 +31,17 @@ async def test_the_newest_card_stands_first_and_every_card_has_a_row(at_the_yard
 
 @pytest.mark.parametrize(
     ("query", "ids"),
-    [
-        ("t-12", ["2026-03-11-01", "2025-10-14-01"]),
-        ("size:m12 date:2025", ["2025-10-14-01"]),
-        ("material:plain result:good", ["2026-08-17-01", "2026-06-02-01", "2026-04-22-01"]),
-        ("winch", ["2026-04-22-01"]),
-        ("status:draft", ["2026-11-20-01"]),
-        ("from:2026-05 to:2026-08", ["2026-08-17-01", "2026-06-02-01"]),
-    ],
+    every_third_at_once(
+        [
+            ("t-12", ["2026-03-11-01", "2025-10-14-01"]),
+            ("size:m12 date:2025", ["2025-10-14-01"]),
+            ("material:plain result:good", ["2026-08-17-01", "2026-06-02-01", "2026-04-22-01"]),
+            ("winch", ["2026-04-22-01"]),
+            ("status:draft", ["2026-11-20-01"]),
+            ("from:2026-05 to:2026-08", ["2026-08-17-01", "2026-06-02-01"]),
+        ],
+        several=True,
+    ),
 )
 async def test_typing_finds_by_tool_size_material_date_and_result(
     at_the_yard: AtTheYard, query: str, ids: list[str]

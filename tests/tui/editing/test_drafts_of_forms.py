@@ -211,6 +211,7 @@ async def test_a_draft_about_something_that_is_gone_stays_and_says_so(
         assert len(drafts()) == 1
 
 
+@pytest.mark.depth
 async def test_new_tables_and_texts_are_kept_too(program: Program) -> None:
     async with program() as hands:
         await hands.press("f6")

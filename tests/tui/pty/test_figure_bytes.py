@@ -67,6 +67,7 @@ def test_the_console_of_linux_gets_blocks_and_no_braille(terminal: Open) -> None
     assert not any("\u2800" < character <= "\u28ff" for character in text)
 
 
+@pytest.mark.depth
 def test_a_key_in_the_calculator_beside_other_panes_stays_within_its_budget(terminal: Open) -> None:
     opened = terminal("--figures", "braille", columns=120, rows=36)
     at_the_answer(opened)

@@ -52,6 +52,7 @@ def soon_alike(one: Any, other: Any) -> bool:
     return False
 
 
+@pytest.mark.depth
 def test_only_changed_cells_and_whole_lines_give_the_same_picture(terminal: Open) -> None:
     sparing, usual = terminal(), terminal(HEELCLEAR_PAINT="lines")
     for one in (sparing, usual):

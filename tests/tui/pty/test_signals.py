@@ -65,6 +65,7 @@ def test_leaving_by_key_ends_with_nothing_wrong(terminal: Open) -> None:
     assert LEFT_ALTERNATE_SCREEN in opened.written
 
 
+@pytest.mark.depth
 def test_going_to_the_shell_and_back_paints_everything_again(terminal: Open) -> None:
     opened = terminal()
     opened.wait_for(" of ")

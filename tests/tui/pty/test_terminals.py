@@ -36,6 +36,7 @@ def see_a_verdict(opened: Any) -> None:
     opened.wait_for("STOP")
 
 
+@pytest.mark.depth
 def test_colour_is_used_for_a_verdict_where_nothing_speaks_against_it(at_the_book: Any) -> None:
     see_a_verdict(at_the_book)
     assert COLOUR.search(at_the_book.press("ctrl+l"))

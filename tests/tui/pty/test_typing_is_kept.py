@@ -129,6 +129,7 @@ def test_a_signal_keeps_every_letter_restores_the_terminal_and_the_next_start_go
     assert drafts() == []
 
 
+@pytest.mark.depth
 def test_a_cut_line_keeps_what_was_typed(
     terminal: Open, shop: Path, drafts: Callable[[], list[dict[str, Any]]]
 ) -> None:
@@ -162,6 +163,7 @@ def _editor(folder: Path, change: str) -> tuple[str, Path]:
     return f"{sys.executable} {script} {log}", log
 
 
+@pytest.mark.depth
 def test_the_editor_opens_the_file_at_the_entry_and_the_book_is_read_again(
     terminal: Open, shop: Path, tmp_path: Path
 ) -> None:

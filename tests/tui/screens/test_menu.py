@@ -43,6 +43,7 @@ async def test_from_100_columns_they_stand_in_two_columns(program: Program) -> N
         assert places["GO"] == places["BOOK"] == places["PROGRAM"] > 50
 
 
+@pytest.mark.depth
 async def test_down_goes_through_every_line_once_and_the_foot_explains_each(program: Program) -> None:
     for size in ((80, 24), (120, 36), (60, 12)):
         async with program(size) as hands:
