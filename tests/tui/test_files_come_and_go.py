@@ -235,6 +235,7 @@ def that_stays(alone: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[Path],
     return program
 
 
+@pytest.mark.depth
 async def test_no_screen_ends_when_files_are_cut_removed_and_filled_again_between_the_keys(
     alone: Path, that_stays: Callable[[Path], Heelclear], hands_on: HandsOn
 ) -> None:

@@ -13,6 +13,9 @@ from tui.view.card_list_page import CardListPage
 from tui.view.lines import text_of
 from tui.view.text_line import TextLine
 
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
+
 MANY = 2_000
 FRAME = 1 / 60
 

@@ -11,8 +11,10 @@ import pytest
 
 from library.book.opening import open_book
 from library.calc.by_family import sheets_for
-from tests.examples import every_third_at_once
 from tests.library.shop_texts import OWN_FAMILIES
+
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
@@ -63,13 +65,10 @@ async def test_the_page_of_an_entry_tells_of_the_family_that_it_is_ground_like(
 
 @pytest.mark.parametrize(
     ("words", "title", "said"),
-    every_third_at_once(
-        [
-            ("flat drill cast", "Flat drills", "Half point angle"),
-            ("burr bronze", "Valve burrs", "(land width)"),
-        ],
-        several=True,
-    ),
+    [
+        ("flat drill cast", "Flat drills", "Half point angle"),
+        ("burr bronze", "Valve burrs", "(land width)"),
+    ],
 )
 async def test_a_card_and_its_setup_sheet(at_the_yard: AtTheYard, words: str, title: str, said: str) -> None:
     async with at_the_yard((120, 60)) as hands:

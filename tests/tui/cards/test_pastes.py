@@ -15,6 +15,9 @@ from library.sanitize import is_hidden
 from tui.pasted import END, MOST, START
 from tui.private_textual import take_pastes_as_text
 
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
+
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
 STEERING = (

@@ -18,6 +18,9 @@ from library.cards.store import NoCard, create, load, save
 from library.errors import SaveError
 from tui.main import main
 
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
+
 DAY = date(2026, 11, 25)
 ID = "2026-11-25-01"
 PLACES = ("minutes", "result", "tool.belongs_to", "received.drop")

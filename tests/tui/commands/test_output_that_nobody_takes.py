@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.examples import every_third_at_once
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
 
 COMMAND = [sys.executable, "-m", "tui", "list"]
 SHORT = [["--version"], ["list", "--help"], ["paths"], ["list", "--json"]]
@@ -23,7 +24,7 @@ def output_in_a_buffer(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.delenv("PYTHONUNBUFFERED", raising=False)
 
 
-@pytest.mark.parametrize("words", every_third_at_once(SHORT), ids=" ".join)
+@pytest.mark.parametrize("words", SHORT, ids=" ".join)
 def test_a_full_disk_is_told_by_the_exit_code_and_a_sentence(words: list[str]) -> None:
     full = Path("/dev/full")
     if not full.exists():
@@ -34,7 +35,7 @@ def test_a_full_disk_is_told_by_the_exit_code_and_a_sentence(words: list[str]) -
     assert done.stderr == b"This could not be finished: No space left on device.\n"
 
 
-@pytest.mark.parametrize("words", every_third_at_once(SHORT), ids=" ".join)
+@pytest.mark.parametrize("words", SHORT, ids=" ".join)
 def test_a_reader_that_stops_is_no_fault(words: list[str]) -> None:
     writer = subprocess.Popen([*COMMAND[:3], *words], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
     assert writer.stdout is not None

@@ -11,6 +11,9 @@ import pytest
 from tests.library.shop_texts import OWN_FAMILIES
 from tui.main import main
 
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
+
 RECEIVED = ("received.diameter=30 mm", "received.land_width=4 mm", "received.land_measured_as=arc")
 
 

@@ -18,6 +18,9 @@ from tui.main import main
 from tui.view.book_page import BookPage
 from tui.view.text_line import TextLine
 
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
+
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 
 

@@ -13,7 +13,9 @@ import psutil
 import pytest
 
 from library.history.trust import trust
-from tests.examples import every_third_at_once
+
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
 
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 Git = Callable[..., str]
@@ -137,8 +139,7 @@ async def test_push_and_pull_bring_both_machines_to_the_same_book(
 
 
 @pytest.mark.parametrize(
-    ("key", "kept"),
-    every_third_at_once([(("down", "enter"), "5 deg"), (("down", "down", "enter"), "9 deg")], several=True),
+    ("key", "kept"), [(("down", "enter"), "5 deg"), (("down", "down", "enter"), "9 deg")]
 )
 async def test_the_same_value_on_both_machines_is_asked_about_and_both_stay_in_the_history(
     program: Program, shop: Path, git: Git, other: Callable[[str, str], None], key: tuple[str, ...], kept: str

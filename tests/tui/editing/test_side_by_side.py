@@ -17,6 +17,9 @@ from library.pages.comparison import side_by_side
 from library.pages.reader import Reader, text_of
 from tui.main import main
 
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
+
 Program = Callable[[], AbstractAsyncContextManager[Any]]
 
 

@@ -7,6 +7,9 @@ from typing import Any
 
 import pytest
 
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
+
 Open = Callable[..., Any]
 
 
@@ -50,7 +53,6 @@ def test_what_is_typed_before_the_book_is_read_waits_for_it(terminal: Open) -> N
     assert any("Find: hand tap " in line for line in opened.wait_for("Find: "))
 
 
-@pytest.mark.depth
 def test_a_book_that_is_slow_to_read_keeps_nobody_from_leaving(terminal: Open) -> None:
     opened = terminal(code=SLOW_DISK.replace("sleep(2)", "sleep(600)"))
     opened.wait_for(" of ")

@@ -11,10 +11,12 @@ import pytest
 
 from library.book.opening import open_book
 from library.demo import lay_out
-from tests.examples import every_third_at_once
 from tui.actions import EVERYWHERE, on_screen
 from tui.app import Heelclear
 from tui.session import Session
+
+pytestmark = pytest.mark.depth
+"""It takes long, and the server runs it."""
 
 WAYS: dict[str, tuple[list[str], str]] = {
     "book": (["bronze spi"], "aluminium bronze"),
@@ -61,7 +63,7 @@ def test_every_screen_that_prints_is_walked_to() -> None:
     assert set(WAYS) == {where for where in EVERYWHERE if "print" in on_screen(where)}
 
 
-@pytest.mark.parametrize("where", every_third_at_once(WAYS))
+@pytest.mark.parametrize("where", WAYS)
 async def test_what_is_in_front_is_copied_and_written_in_a_form(at_the_yard: AtTheYard, where: str) -> None:
     kind, suffix = KINDS[list(WAYS).index(where) % len(KINDS)]
     way, words = WAYS[where]
