@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from library.book.values import KEYS
 from library.editing import locate
 from library.editing.changes import (
     AddEntry,
@@ -28,9 +29,6 @@ from library.sanitize import sanitize
 
 OVERRIDES = "changes.toml"
 """The shop's file for what it changes of shipped entries."""
-
-FIELD_ORDER = ("low", "usual", "high", "source", "place", "note", "also", "disagreement")
-"""The order in which a value's fields are written."""
 
 
 def plan(change: Change, shop: Path, shipped: Path | None = None) -> Plan:
@@ -241,5 +239,5 @@ def _file_name(family: str) -> str:
 
 
 def _ordered(fields: Mapping[str, object]) -> list[str]:
-    known = [key for key in FIELD_ORDER if key in fields]
-    return known + [key for key in fields if key not in FIELD_ORDER]
+    known = [key for key in KEYS if key in fields]
+    return known + [key for key in fields if key not in KEYS]

@@ -54,9 +54,8 @@ def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
     if not sought.phrase:
         return Ranked(range(len(rows)) if among is None else list(among))
     if any(sign.isdigit() for sign in text):
-        among = (
-            None  # What was a number as far as it was typed may now be the beginning of a word, as 1-t is.
-        )
+        # What was a number as far as it was typed may now be the beginning of a word, as 1-t is.
+        among = None
     return _Search(rows.words, sought).run(range(len(rows)) if among is None else among)
 
 
@@ -153,9 +152,8 @@ class _Search:
             if head.startswith(title):
                 steps[number] = -1
                 continue
-            in_head = (
-                begun in head[: head.find(BETWEEN, 2)]
-            )  # In the title: an id has its words in another order.
+            # In the title alone: an id has its words in another order.
+            in_head = begun in head[: head.find(BETWEEN, 2)]
             in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
             begins = head.startswith(first)
             called = families[searched.groups[number]]
