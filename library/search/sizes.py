@@ -11,11 +11,15 @@ from typing import NamedTuple
 
 from library.book.search_text import plain, words_of
 
-_SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?)"
+_SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?|acme)"
 _FRACTION = r"(?:\d{1,2}[- ])?\d{1,3}/\d{1,3}"
 _MEASURE = rf"(?:{_FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
 
+_LEAD = r"\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}"
+
 _THREADS = (
+    rf"tr ?\d{{1,3}}(?: ?x(?: ?(?:{_LEAD})(?: ?\(?p ?(?:(?:{_LEAD})\)?)?)?)?)?",
+    rf"m ?\d{{1,3}} ?x ?(?:ph)? ?(?:{_LEAD}) ?p ?(?:{_LEAD})",
     r"m ?\d{1,3}(?:\.\d{1,2})?(?: ?x(?: ?(?:\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}))?)?",
     r"(?:g|rc|rp) ?(?:\d{1,2}[- ])?\d{1,2}/\d{1,2}",
     rf"(?:#|no\.? ?)\d{{1,2}} ?- ?\d{{2,3}}(?: {_SERIES})?",
@@ -24,7 +28,9 @@ _THREADS = (
     rf"(?:{_FRACTION}|\d)\"? ?{_SERIES}",
 )
 _LENGTH = rf"{_MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
-_SIZE = re.compile(rf"(?<!\S)(?:(?P<thread>{'|'.join(_THREADS)})|(?P<length>{_LENGTH}))(?!\S)")
+_SIZE = re.compile(
+    rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(_THREADS)})(?:[ -]+lh)?)|(?P<length>{_LENGTH}))(?!\S)"
+)
 _ALONE = re.compile(
     rf"(?<!\S)(?P<number>{_MEASURE})-?(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
 )
@@ -181,8 +187,9 @@ def _thread(text: str) -> Size:
 
 
 def _capital(word: str) -> str:
-    """A word of a thread's name with its letters large, but for the x before a pitch."""
-    return word.upper().replace("X", "x")
+    """A word of a thread's name with its letters large, but for the x before a pitch and the r of Tr."""
+    large = word.upper().replace("X", "x")
+    return large.replace("TR", "Tr") if large.startswith("TR") else large
 
 
 def _spaced(text: str) -> str:
