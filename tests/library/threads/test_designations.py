@@ -160,6 +160,7 @@ def test_the_shops_own_threads_are_found_with_hand_and_starts_too(tmp_path: Path
         ("tr20x8(p4)", "Tr20x8(P4)"),
         ("bronze tap Tr 20", "Tr 20"),
         ("tap m16-lh", "M16-LH"),
+        ("tap m16-6h lh", "M16-6H LH"),
         ("5/8-11 unc lh", "5/8-11 UNC LH"),
     ],
 )
