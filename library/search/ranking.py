@@ -17,6 +17,9 @@ from library.search.sizes import Size, Sought, is_meant_for, taken_apart
 ABSENT = 9
 """How far away a word is that is not there; 0 is a whole word in a title."""
 
+LEFT = (" lh ", " left hand tap ", " tap left hand ")
+"""How a tool for left-hand threads is called, which come first where a thread is named with LH."""
+
 THREAD = "thread"
 """By this word at the beginning of a name tools for threads are known, where a thread is named and no tool."""
 
@@ -136,10 +139,13 @@ class _Search:
         """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
         wanted = [f" {spelling} " for spelling in spellings(size)]
         words = size.text.casefold().split()
-        series = [f" {word} " for word in words if word.isalpha() and word != "x"]
+        series = [f" {word} " for word in words if word.isalpha() and word not in {"x", "lh"}]
         series.append(f" {BETWEEN} {THREAD} ")
+        is_left = "lh" in words
         for row in found:
             names = self._searched.names_of(row)
+            if is_left and not any(one in text for one in LEFT for text in names):
+                self._away[row] += 2
             if not any(one in text for one in wanted for text in names):
                 self._away[row] += ABSENT
             meant = is_meant_for(self._searched.heads[row], size)
@@ -222,7 +228,7 @@ def spellings(size: Size) -> tuple[str, ...]:
         >>> spellings(Size("M12 x 1.5", True))
         ('m12 x 1.5', 'm12x1.5', 'm12')
     """
-    whole = size.text.casefold().replace("-", " ")
+    whole = size.text.casefold().replace("-", " ").removesuffix(" lh")
     return (
         tuple(dict.fromkeys((whole, whole.replace(" ", ""), whole.split("x")[0].split()[0])))
         if size.is_thread

@@ -12,11 +12,15 @@ from typing import NamedTuple
 from geometry.fit.hole import CLASSES
 from library.book.search_text import plain, words_of
 
-_SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?)"
+_SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?|acme)"
 _FRACTION = r"(?:\d{1,2}[- ])?\d{1,3}/\d{1,3}"
 _MEASURE = rf"(?:{_FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
 
+_LEAD = r"\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}"
+
 _THREADS = (
+    rf"tr ?\d{{1,3}}(?: ?x(?: ?(?:{_LEAD})(?: ?\(?p ?(?:(?:{_LEAD})\)?)?)?)?)?",
+    rf"m ?\d{{1,3}} ?x ?(?:ph)? ?(?:{_LEAD}) ?p ?(?:{_LEAD})",
     r"m ?\d{1,3}(?:\.\d{1,2})?(?: ?x(?: ?(?:\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}))?)?",
     r"(?:g|rc|rp) ?(?:\d{1,2}[- ])?\d{1,2}/\d{1,2}",
     rf"(?:#|no\.? ?)\d{{1,2}} ?- ?\d{{2,3}}(?: {_SERIES})?",
@@ -28,7 +32,12 @@ _LENGTH = rf"{_MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
 _CLASS = r"(?: ?(?P<tolerance>(?:js|[defghjknprs])\d{1,2}))?"
 """The class of a hole behind its size. Not M6 to M8, which are threads."""
 
-_SIZE = re.compile(rf"(?<!\S)(?:(?P<thread>{'|'.join(_THREADS)})|(?P<length>{_LENGTH}){_CLASS})(?!\S)")
+_ENDING = r"(?:[ -]+(?:[4-8][gh]|[123]b))?(?:[ -]+lh)?"
+"""The class of a nut's thread behind its size, and its hand."""
+
+_SIZE = re.compile(
+    rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(_THREADS)}){_ENDING})|(?P<length>{_LENGTH}){_CLASS})(?!\S)"
+)
 _ALONE = re.compile(
     rf"(?<!\S)(?P<number>{_MEASURE})-?{_CLASS}(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
 )
@@ -211,8 +220,9 @@ def _thread(text: str) -> Size:
 
 
 def _capital(word: str) -> str:
-    """A word of a thread's name with its letters large, but for the x before a pitch."""
-    return word.upper().replace("X", "x")
+    """A word of a thread's name with its letters large, but for the x before a pitch and the r of Tr."""
+    large = word.upper().replace("X", "x")
+    return large.replace("TR", "Tr") if large.startswith("TR") else large
 
 
 def _spaced(text: str) -> str:

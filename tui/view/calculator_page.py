@@ -28,7 +28,7 @@ from tui.view.viewport import Viewport
 LOW = 18
 """Lines of a screen below which what is told takes fewer of them."""
 
-TALL = 30
+TALL = 40
 """Lines of a screen from which what is told of the value in hand takes one more."""
 
 HEEL = frozenset({"heel_drop", "drop"})

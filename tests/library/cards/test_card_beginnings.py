@@ -149,6 +149,8 @@ def test_nothing_is_learned_without_an_entry_or_without_a_change() -> None:
         ("3/4-11", {"diameter": "3/4 in", "threads_per_inch": "11"}),
         ("M20 x 2 LH", {"diameter": "20 mm", "pitch": "2 mm", "hand": "left"}),
         ("1/4-20", {"diameter": "1/4 in", "threads_per_inch": "20 tpi"}),
+        ("M20 x 2 LH-6H", {"diameter": "20 mm", "pitch": "2 mm", "hand": "left"}),
+        ("Tr 20 x 8 P4 LH", {"diameter": "20 mm", "pitch": "4 mm", "hand": "left"}),
         ("Tr 20 x 4", {"diameter": "20 mm", "pitch": "4 mm"}),
         ("2 BA", {"diameter": "4.7 mm", "pitch": "0.81 mm"}),
     ],
@@ -157,7 +159,7 @@ def test_the_name_of_a_thread_says_its_diameter_and_pitch(name: str, found: dict
     assert {
         key: text
         for key, text in of_thread(name).items()
-        if key not in {"starts", "thread_form", "thread_taper"}
+        if key not in {"starts", "thread_form", "thread_taper", "thread_class"}
     } == found
 
 
