@@ -162,7 +162,7 @@ def facts() -> tuple[Fact, ...]:
             read=row.get("read", source.get("read", "")),
         )
         for path in sorted(FACTS.glob("*.toml"))
-        for source in tomllib.loads(path.read_text("utf-8"))["source"]
+        for source in tomllib.loads(path.read_text("utf-8")).get("source", [])
         for row in source["rows"]
     )
 
