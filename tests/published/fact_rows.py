@@ -148,6 +148,16 @@ def _without_the_same_in_mm(found: re.Match[str]) -> str:
 
 
 @cache
+def documents() -> tuple[Mapping[str, Any], ...]:
+    """The documents of every file, those too of which the book has no number."""
+    return tuple(
+        source
+        for path in sorted(FACTS.glob("*.toml"))
+        for source in tomllib.loads(path.read_text("utf-8")).get("source", [])
+    )
+
+
+@cache
 def facts() -> tuple[Fact, ...]:
     """Every row of every file."""
     return tuple(
@@ -161,8 +171,7 @@ def facts() -> tuple[Fact, ...]:
             says=row.get("says", ""),
             read=row.get("read", source.get("read", "")),
         )
-        for path in sorted(FACTS.glob("*.toml"))
-        for source in tomllib.loads(path.read_text("utf-8")).get("source", [])
+        for source in documents()
         for row in source["rows"]
     )
 
