@@ -65,13 +65,13 @@ TERMS = (
     Term(
         "rake",
         "How the face leans behind the edge, which decides how freely the chip runs off; negative where the face leans forward.",
-        ("top rake",),
+        ("hook", "hook angle", "top rake"),
         ("rake_angle",),
     ),
     Term(
         "chordal hook",
         "The hook of a tap measured along the chord of its concave face, from the crest to the root of the thread. The rake at the edge is larger, by half of the arc of the face.",
-        ("hook", "hook angle", "hook along the chord"),
+        ("hook along the chord",),
         ("hook_angle",),
     ),
     Term(
