@@ -118,6 +118,10 @@ def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]
     found = [f"Source: {source(value.citation)}"] if not value.unread else []
     if value.note:
         found.append(value.note)
+    found += [
+        f"{_capital(band.in_words)}: {span(band.value)} [{source(band.value.citation)}] {band.value.note}".rstrip()
+        for band in value.bands
+    ]
     if value.by_rule is not None:
         found.append(
             f"{_capital(value.by_rule.in_words)} ({value.place.file.name}, line {value.place.line})."

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from geometry.sentences import Kind
+from library.book.bands import entry_at
 from library.book.model import Book, Entry, Value
 from library.calc.citation import briefly
 from library.calc.ranges import is_range, said
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
 from library.search.sizes import Size
+from library.units.read import UnitError, read
+from library.units.system import METRIC
 
 OF_A_HOLE = "reamer-size"
 """The calculation that asks for the class of the hole."""
@@ -28,7 +32,7 @@ def empty(book: Book, family: str = "", units: str = "mm") -> Card:
     )
 
 
-def from_entry(book: Book, entry: Entry, units: str = "mm") -> Card:
+def from_entry(book: Book, entry: Entry, units: str = "mm", size: Size | None = None) -> Card:
     """A card that wants what an entry recommends; each value with its source, as the book has it today.
 
     A later change of the book does not change the card.
@@ -37,7 +41,9 @@ def from_entry(book: Book, entry: Entry, units: str = "mm") -> Card:
         book: gives the titles of the documents that are cited.
         entry: to begin from.
         units: ``mm`` or ``in``.
+        size: of the tool, where it is known: of a value with bands that of the size is taken.
     """
+    entry = entry_at(entry, _in_mm(size, units))
     wanted = {
         key: found for key, value in entry.values.items() if (found := _from_book(book, value)) is not None
     }
@@ -63,10 +69,21 @@ def with_size(card: Card, size: Size) -> Card:
     return replace(card, settings={**card.settings, OF_A_HOLE: Setting({"hole_tolerance": size.tolerance})})
 
 
+def _in_mm(size: Size | None, units: str) -> float | None:
+    """A size as a diameter; nothing where it is the name of a thread, or no length."""
+    if size is None or size.is_thread:
+        return None
+    try:
+        return read(size.written(units), Kind.LENGTH, METRIC).number
+    except UnitError:
+        return None
+
+
 def _from_book(book: Book, value: Value) -> Wanted | None:
     """A value of the book as it is wanted; a range stays a range, of which a person takes something."""
     text = said(value) if is_range(value) else value.usual.text if value.usual is not None else ""
-    return Wanted(text, text, briefly(book, value.citation)) if text else None
+    source = briefly(book, value.citation) + (f", {value.band}" if value.band else "")
+    return Wanted(text, text, source) if text else None
 
 
 def again(card: Card) -> Card:
