@@ -251,6 +251,9 @@ class Caution:
         text: the whole of it.
         citation: where it was read.
         words: what to do, in a few words that are read at arm's length; empty where the title has to do.
+        tool_materials: of the tools that it belongs to without being named, words of ``library.book.tool_materials``.
+        abrasives: of the wheels that it belongs to without being named, words of ``library.equipment.abrasives``; with
+            ``tool_materials`` it belongs to these wheels on these tools.
     """
 
     id: str
@@ -258,6 +261,8 @@ class Caution:
     text: str
     citation: Citation = Citation("missing")
     words: str = ""
+    tool_materials: tuple[str, ...] = ()
+    abrasives: tuple[str, ...] = ()
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
     place: Place = NOWHERE

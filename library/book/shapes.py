@@ -23,12 +23,14 @@ from library.book.fields import (
     word_of,
     word_out_of,
     words,
+    words_of,
 )
 from library.book.grades import DOCUMENTS
 from library.book.model import Caution, Entry, Family, Layer, Material, Source, Value
 from library.book.rule_keys import EVERY_TOOL, some_of, some_out_of, some_words, want_values, words_left_out
 from library.book.rules import Rule
 from library.book.tool_materials import TOOL_MATERIALS
+from library.equipment.abrasives import ABRASIVES
 from library.issue import Place
 
 
@@ -164,7 +166,13 @@ SHAPES: Mapping[str, Shape] = {
         ),
         Shape(
             "caution",
-            {"title": one_line, "words": one_line, "text": paragraph},
+            {
+                "title": one_line,
+                "words": one_line,
+                "text": paragraph,
+                "tool_materials": words_of(TOOL_MATERIALS, "tool material"),
+                "abrasives": words_of(ABRASIVES, "abrasive"),
+            },
             lambda merged: Caution(**merged.whole()),  # type: ignore[arg-type]
             required=("title", "text"),
             is_cited=True,

@@ -66,7 +66,8 @@ def test_no_entry_and_no_family_is_without_cautions(tables: Tables) -> None:
 
 def test_the_cautions_that_calculations_and_readers_count_on_are_there(tables: Tables) -> None:
     """Those that the program names itself; every table's own are looked up above."""
-    named = {key for name in calculation_names() for key in calculation(name).cautions}
+    sheets = [calculation(name) for name in calculation_names()]
+    named = {key for sheet in sheets for key in (*sheet.cautions, *sheet.cautions_before)}
     assert {*named, *AT_THE_WHEEL, LAST_WORD} <= {caution["id"] for caution in tables["caution"]}
 
 
@@ -110,8 +111,9 @@ def test_a_family_answers_what_a_newcomer_asks(tables: Tables) -> None:
 
 def test_a_material_that_can_hurt_carries_its_own_caution(tables: Tables) -> None:
     cautions = {material["id"]: material.get("cautions", []) for material in tables["material"]}
-    assert cautions["magnesium"] == ["magnesium-fire"]
-    assert cautions["titanium"] == ["titanium-fire"]
+    assert cautions["magnesium"] == ["magnesium-fire", "one-metal-collector"]
+    assert cautions["titanium"] == ["titanium-fire", "one-metal-collector"]
+    assert cautions["aluminium-wrought"] == cautions["aluminium-cast"] == ["aluminium-dust"]
     assert cautions["beryllium-copper"] == ["beryllium-copper"]
 
 
