@@ -120,6 +120,13 @@ class Value:
         return self.usual or self.low or self.high
 
 
+def _before(text: str, measure: Measure | None) -> str:
+    """A length before "to" and another; without its unit where the other has the same."""
+    number, _, unit = text.rpartition(" ")
+    is_plain = measure is not None and measure.text.rpartition(" ")[2] == unit and number.isascii()
+    return number if is_plain and number and " " not in number else text
+
+
 @dataclass(frozen=True)
 class Band:
     """A value for tools of one size, or for one kind of hole.
@@ -144,11 +151,11 @@ class Band:
 
         Example:
             >>> Band(Measure("3 mm"), Measure("10 mm"), "blind", Value("flutes")).in_words
-            'over 3 mm to 10 mm, in blind holes'
+            'over 3 to 10 mm, in blind holes'
         """
         if self.start is not None:
-            most = f" to {self.to.text}" if self.to is not None else "" if self.is_over else " on"
-            size = f"{'over' if self.is_over else 'from'} {self.start.text}{most}"
+            size = f"{'over' if self.is_over else 'from'} {_before(self.start.text, self.to)}"
+            size += f" to {self.to.text}" if self.to is not None else "" if self.is_over else " on"
         else:
             size = f"up to {self.to.text}" if self.to is not None else ""
         return ", ".join(filter(None, (size, f"in {self.hole} holes" if self.hole else "")))

@@ -81,8 +81,10 @@ def in_one_paragraph(book: Book, value: Value) -> str:
         >>> in_one_paragraph(Book({}), Value("relief_angle", low=low, citation=Citation("from memory"), note=note))
         '4 deg or more. At the chamfer. Source: from memory'
     """
+    band = f" {value.band}" if value.band else ""
     note = f"{value.note} " if value.note else ""
-    return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
+    rule = f"{_capital(value.by_rule.in_words)}. " if value.by_rule is not None else ""
+    return f"{span(value)}{band}. {note}{rule}Source: {cited(book, value.citation)}"
 
 
 def _below(value: Value) -> str:

@@ -43,7 +43,8 @@ def from_entry(book: Book, entry: Entry, units: str = "mm", size: Size | None = 
         units: ``mm`` or ``in``.
         size: of the tool, where it is known: of a value with bands that of the size is taken.
     """
-    entry = entry_at(entry, _in_mm(size, units))
+    if size is not None and any(value.bands for value in entry.values.values()):
+        entry = entry_at(entry, _in_mm(size, units, book))
     wanted = {
         key: found for key, value in entry.values.items() if (found := _from_book(book, value)) is not None
     }
@@ -69,13 +70,15 @@ def with_size(card: Card, size: Size) -> Card:
     return replace(card, settings={**card.settings, OF_A_HOLE: Setting({"hole_tolerance": size.tolerance})})
 
 
-def _in_mm(size: Size | None, units: str) -> float | None:
-    """A size as a diameter; nothing where it is the name of a thread, or no length."""
-    if size is None or size.is_thread:
-        return None
+def _in_mm(size: Size, units: str, book: Book) -> float | None:
+    """A size, or the diameter of a thread; nothing where it is neither."""
+    from library.shop_threads.laying import own_threads
+    from library.threads import NotChosen, choose
+
     try:
-        return read(size.written(units), Kind.LENGTH, METRIC).number
-    except UnitError:
+        text = choose(size.text, own_threads(book)).diameter if size.is_thread else size.written(units)
+        return read(text, Kind.LENGTH, METRIC).number
+    except (NotChosen, UnitError):
         return None
 
 

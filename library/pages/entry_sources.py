@@ -49,7 +49,7 @@ def _tag(book: Book, value: Value, numbers: dict[str, int]) -> str:
         return ""
     tag = _short(book, value.citation, numbers)
     own = f"{OWN} " if value.layer == "shop" and tag != OWN else ""
-    told = value.note or value.also or value.disagreement or value.replaces
+    told = value.note or value.also or value.disagreement or value.replaces or value.bands
     return f"{own}{tag}{RULED if value.by_rule else ''}{MORE if told else ''}"
 
 
