@@ -43,15 +43,46 @@ def from_entry(book: Book, entry: Entry, units: str = "mm", size: Size | None = 
         units: ``mm`` or ``in``.
         size: of the tool, where it is known: of a value with bands that of the size is taken.
     """
-    if size is not None and any(value.bands for value in entry.values.values()):
-        entry = entry_at(entry, _in_mm(size, units, book))
-    wanted = {
-        key: found for key, value in entry.values.items() if (found := _from_book(book, value)) is not None
-    }
+    wanted = _wanted(book, entry, units, size)
     card = empty(book, entry.family, units)
     return replace(
         card, entry=entry.id, wanted=wanted, tool=replace(card.tool, work_material=entry.work_material)
     )
+
+
+def for_its_size(card: Card, before: Card, book: Book) -> Card:
+    """A card whose size was typed, with what the book has for that size; what a person has changed stays.
+
+    Args:
+        card: with the size.
+        before: the same card before.
+        book: as it is today.
+    """
+    now, then = _size_on(card), _size_on(before)
+    entry = book.entries.get(card.entry) if now != then else None
+    if entry is None or not any(value.bands for value in entry.values.values()):
+        return card
+    old, new = (_wanted(book, entry, card.units, size) for size in (then, now))
+    wanted = {
+        key: new[key] if one == old.get(key) and key in new else one for key, one in card.wanted.items()
+    }
+    return replace(card, wanted=wanted)
+
+
+def _size_on(card: Card) -> Size | None:
+    """The size of the tool on a card, or its thread."""
+    if card.tool.size.strip():
+        return Size(card.tool.size.strip())
+    return Size(card.tool.thread.strip(), True) if card.tool.thread.strip() else None
+
+
+def _wanted(book: Book, entry: Entry, units: str, size: Size | None) -> dict[str, Wanted]:
+    """What an entry recommends for a size."""
+    if size is not None and any(value.bands for value in entry.values.values()):
+        entry = entry_at(entry, _in_mm(size, units, book))
+    return {
+        key: found for key, value in entry.values.items() if (found := _from_book(book, value)) is not None
+    }
 
 
 def with_size(card: Card, size: Size) -> Card:

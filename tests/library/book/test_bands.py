@@ -13,7 +13,9 @@ from library.book.opening import open_book
 from library.calc.answer import Answer, answer
 from library.calc.report import as_data
 from library.calc.wording import in_one_paragraph
-from library.cards.starting import from_entry
+from library.cards.editing import edited
+from library.cards.model import Wanted
+from library.cards.starting import for_its_size, from_entry
 from library.pages.as_text import as_text
 from library.pages.entry import entry_page, in_hand
 from library.search.sizes import Size
@@ -183,6 +185,29 @@ def test_a_card_begun_with_a_size_wants_what_the_book_has_for_it(tmp_path: Path)
         "1/4 in": ("15 deg", "common practice, no source, over 3 mm to 1/4 in"),
         "M3": ("12 to 18 deg", "common practice, no source, up to 3 mm"),
     }
+
+
+def test_a_size_typed_on_a_card_changes_what_is_wanted_and_nothing_that_a_person_changed(
+    tmp_path: Path,
+) -> None:
+    book = book_of(tmp_path, SIZES)
+    card = from_entry(book, book.entries["awl"])
+    for size, wanted in (
+        ("5 mm", "15 deg"),
+        ("12", "8 deg"),
+        ("2, 3 mm", "12 deg"),
+        ("", "12 deg"),
+        ("5 mm", "15 deg"),
+    ):
+        before, card = card, edited(card, "tool.size", size)
+        card = for_its_size(card, before, book)
+        assert card.wanted["lip_relief_angle"].value == wanted, size
+    changed = edited(card, "wanted.lip_relief_angle", "10 deg")
+    after = for_its_size(edited(changed, "tool.size", "12 mm"), changed, book)
+    assert after.wanted["lip_relief_angle"] == Wanted(
+        "10 deg", "15 deg", "common practice, no source, over 3 mm to 1/4 in"
+    )
+    assert after.wanted["point_angle"] == card.wanted["point_angle"]
 
 
 def test_a_rule_may_have_bands_and_a_search_by_number_finds_them(tmp_path: Path) -> None:
