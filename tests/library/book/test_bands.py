@@ -20,8 +20,15 @@ from library.pages.as_text import as_text
 from library.pages.entry import entry_page, in_hand
 from library.search.sizes import Size
 
+pytestmark = pytest.mark.usefixtures("nothing_shipped")
+
 HEAD = """\
 schema = 1
+
+[[family]]
+id = "twist-drill"
+title = "Twist drills"
+kind = "twist-drill"
 
 [[entry]]
 id = "awl"
