@@ -38,6 +38,8 @@ def concurrent_edits(
     wanted = change.fields if isinstance(change, SetValue) else {change.key: change.value}
     found = {}
     for field in wanted:
+        if field == "bands":
+            continue  # No form shows them: they go with the number that is changed.
         base, mine, theirs = (_plain(side.get(field)) for side in (began, wanted, now))
         if not same(theirs, base) and not same(theirs, mine):
             key = f"{change.key} {field}" if isinstance(change, SetValue) else field
@@ -52,6 +54,8 @@ def _now(change: SetValue | SetText, shop: Path, shipped: Path | None) -> Mappin
     if not tables:
         return None
     value = next((table[change.key] for table in reversed(tables) if change.key in table), None)
+    if value is None and isinstance(change, SetValue) and change.rule:
+        value = locate.of_rule(change.rule, change.key, shop, shipped)
     if isinstance(change, SetText):
         return {change.key: value}
     return value if isinstance(value, Mapping) else {} if value is None else {"usual": value}

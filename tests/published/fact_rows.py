@@ -20,6 +20,7 @@ from typing import Any
 SHIPPED = Path(__file__).parents[2] / "library" / "shipped"
 FACTS = Path(__file__).parent / "facts"
 MEASURES = ("low", "usual", "high")
+SIZES = ("from", "over", "to")
 UNPUBLISHED = {"common practice", "from memory", "shop"}
 
 NOT_AGAIN = "not found again"
@@ -82,7 +83,7 @@ class Fact:
 
 @dataclass(frozen=True)
 class Cited:
-    """A value, a line of text or a caution of the book that rests on a document."""
+    """A value, a band of one, or a line of text in the book that rests on a document; a band with its sizes."""
 
     where: str
     source: str
@@ -91,6 +92,7 @@ class Cited:
     speaks_of: str = ""
     measures: tuple[str, ...] = ()
     text: str = ""
+    sizes: tuple[str, ...] = ()
 
     @property
     def amounts(self) -> tuple[Amount, ...]:
@@ -212,6 +214,7 @@ def _cited_in(node: object, where: str, key: str) -> Iterator[Cited]:
         quantity = key if any(measures) else ""
         place, of = node.get("place", ""), node.get("speaks_of", "")
         text = node.get("text", "")
-        yield Cited(f"{where}.{key}", source, place, quantity, of, measures, text)
+        sizes = tuple(str(node[one]) for one in SIZES if one in node)
+        yield Cited(f"{where}.{key}", source, place, quantity, of, measures, text, sizes)
     for name, one in node.items():
-        yield from _cited_in(one, where, key if name == "also" else name)
+        yield from _cited_in(one, where, key if name in {"also", "bands"} else name)

@@ -87,6 +87,16 @@ def test_what_a_document_is_said_to_speak_of_stands_in_its_row() -> None:
     assert strange == []
 
 
+def test_the_sizes_that_a_band_is_for_stand_in_its_row() -> None:
+    strange = [
+        f"{told(value)}: for {', '.join(value.sizes)}"
+        for value in values()
+        for fact in of_value(value)
+        if not figures(" ".join(value.sizes)) <= figures(f"{fact.place} {fact.of}")
+    ]
+    assert strange == []
+
+
 def test_every_number_in_a_line_of_the_work_has_its_row_of_facts() -> None:
     assert len(lines()) > 10
     unsaid = {one.where: figures(one.text) - all_said(of_line(one)) for one in lines()}

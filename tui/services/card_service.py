@@ -139,7 +139,7 @@ class CardService:
             units: ``mm`` or ``in``.
             size: of the tool, or its thread, where it is known.
         """
-        card = starting.from_entry(book, entry, units) if entry else starting.empty(book, "", units)
+        card = starting.from_entry(book, entry, units, size) if entry else starting.empty(book, "", units)
         return _new(starting.with_size(card, size) if size is not None else card)
 
     def begin_again(self, card_id: str) -> CardInHand:

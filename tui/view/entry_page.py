@@ -32,6 +32,9 @@ GAP = "  "
 LEAST_TITLE = 10
 """Cells of a name below which the ends of a range give way."""
 
+LEAST_OF_A_TITLE = 6
+"""Cells of a name, broken into lines, below which the tag of the source gives way too."""
+
 LEAST_TEXT = 5
 """Lines of what to grind that are in sight below the values, where the screen has them at all."""
 
@@ -165,8 +168,10 @@ def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: b
         ]
         widths[1] = max((len(row[1]) for row in rows), default=0)
         room = _room(columns, widths, width)
-        if room < 1 and whole:
-            return value_lines(table, width, chosen, whole=False)
+        if room < LEAST_OF_A_TITLE:
+            # Below the values the one in hand tells its source in words anyway.
+            columns.pop()
+            room = _room(columns, widths, width)
     widths[0] = max(min(widths[0], room), 1)
     head = line(Piece("  " + GAP.join(_cells(table.heading, columns, widths)), "quiet"))
     return [
