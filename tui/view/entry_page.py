@@ -165,8 +165,6 @@ def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: b
         ]
         widths[1] = max((len(row[1]) for row in rows), default=0)
         room = _room(columns, widths, width)
-        if room < 1 and whole:
-            return value_lines(table, width, chosen, whole=False)
     widths[0] = max(min(widths[0], room), 1)
     head = line(Piece("  " + GAP.join(_cells(table.heading, columns, widths)), "quiet"))
     return [
