@@ -32,8 +32,8 @@ GAP = "  "
 LEAST_TITLE = 10
 """Cells of a name below which the ends of a range give way."""
 
-LEAST_OF_A_TITLE = 6
-"""Cells of a name, broken into lines, below which the tag of the source gives way too."""
+LEAST_NAME = 6
+"""Cells of a name below which a usual value stands without its range."""
 
 LEAST_TEXT = 5
 """Lines of what to grind that are in sight below the values, where the screen has them at all."""
@@ -163,15 +163,15 @@ def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: b
     rows: Sequence[Sequence[str]] = table.rows
     if room < LEAST_TITLE:
         columns = [0, 1, TAG]
-        rows = [
-            (row[0], _span(row) if whole or not row[1] else row[1], "", "", row[TAG]) for row in table.rows
-        ]
-        widths[1] = max((len(row[1]) for row in rows), default=0)
-        room = _room(columns, widths, width)
-        if room < LEAST_OF_A_TITLE:
-            # Below the values the one in hand tells its source in words anyway.
-            columns.pop()
+        for ranged in (True, False) if whole else (False,):
+            rows = [
+                (row[0], _span(row) if ranged or not row[1] else row[1], "", "", row[TAG])
+                for row in table.rows
+            ]
+            widths[1] = max((len(row[1]) for row in rows), default=0)
             room = _room(columns, widths, width)
+            if room >= LEAST_NAME:
+                break
     widths[0] = max(min(widths[0], room), 1)
     head = line(Piece("  " + GAP.join(_cells(table.heading, columns, widths)), "quiet"))
     return [
