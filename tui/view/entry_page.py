@@ -64,8 +64,11 @@ class EntryPage:
 
     def take(self, entry: Entry, *, anew: bool = False) -> None:
         """Show another entry, or the same as it is now."""
+        keys, key = list(entry.values), self.key
+        # A value that the shop changed may stand elsewhere now.
+        same = keys.index(key) if key in keys else min(self.chosen, max(len(keys) - 1, 0))
         self.entry = entry
-        self.chosen = 0 if anew else min(self.chosen, max(len(entry.values) - 1, 0))
+        self.chosen = 0 if anew else same
         self.view.top = 0 if anew else self.view.top
 
     @property
