@@ -12,7 +12,7 @@ from library.cards.found_relief import told
 from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
 from library.cards.step import Step
-from library.pages.answer import checks, outputs, read_where, stations, wanted
+from library.pages.answer import checks, column_title, outputs, read_where, stations, wanted
 from library.pages.page import Block, Named, Said, Values
 from library.units.show import say, show
 
@@ -68,7 +68,7 @@ def _rows(job: Job, result: Result) -> Iterator[Block]:
         yield Said((row.label,), "strong")
         yield Values(
             tuple(
-                Named(f"  {quantity(key).title.lower()}", show(value, quantity(key).kind, job.display))
+                Named(f"  {column_title(result, key)}", show(value, quantity(key).kind, job.display))
                 for key, value in row.values.items()
             ),
             at_edge=True,

@@ -69,9 +69,11 @@ def _counted(number: int) -> str:
 
 
 def _in_columns(mark: Piece, title: Piece, value: Piece, one: Told, width: int) -> Line:
-    note = fit(one.note, max(width - 2 - TITLE - 1 - VALUE - 2 - DIVISIONS - 1, 0)).rstrip()
-    divisions = fit(one.divisions, DIVISIONS)
-    return line(mark, title, value, "  ", Piece(divisions), " ", *_note(note))
+    room = max(width - 2 - TITLE - 1 - VALUE - 2, 0)
+    # A long note begins further left where the divisions leave it the room.
+    cells = max(min(DIVISIONS, room - 1 - len(one.note)), min(len(one.divisions), DIVISIONS))
+    note = fit(one.note, max(room - cells - 1, 0)).rstrip()
+    return line(mark, title, value, "  ", Piece(fit(one.divisions, cells)), " ", *_note(note))
 
 
 def _note(text: str) -> Line:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
-from geometry.sentences import Kind
+from geometry.sentences import Amount, Kind
 from library.calc.surfaces import book_key, row_of, title_of
 from library.cards.job import Job
 from library.cards.provenance import Provenance
@@ -16,12 +16,15 @@ from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.equipment.model import Rating
 from library.equipment.settings import in_divisions
-from library.units.show import show, show_answer
+from library.units.show import say, show, show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
 
 REST = "rest"
 """The way of the last line, which stands for the calculations that rest."""
+
+GIVES = "gives "
+"""Begins the note on what a cam gives where something else was wanted."""
 
 PROVENANCE_WORDS: dict[Provenance, str] = {
     "typed": "typed",
@@ -123,16 +126,33 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
         key = _speed_of_the_wheel(job, step, outputs) or next(iter(outputs), "")
         found += [_answer_told(job, step, key, outputs[key])] if key else []
     bad = state if state != "ok" else ""
-    return (
-        [replace(found[0], note=_noted(bad, found[0].note)), *found[1:]]
-        if found
-        else [Told(step.sheet.title, note=state)]
-    )
+    if not found:
+        return [Told(step.sheet.title, note=state)]
+    judged = _judged(job, step, bad, found[0].note) if bad else None
+    if judged is not None:
+        return [*found, judged]
+    return [replace(found[0], note=_noted(bad, found[0].note)), *found[1:]]
+
+
+def _judged(job: Job, step: Step, bad: str, note: str) -> Told | None:
+    """The answer that is on watch, in a line of its own where the line of the cam has the relief that is not."""
+    result = step.answer.result
+    if not note.startswith(GIVES) or result is None:
+        return None
+    found = next(one.sentence for one in step.checks if one.state == bad.lower())
+    if note.removeprefix(GIVES) in say(found, job.display):
+        return None
+    amounts = {one.value for one in found.parts.values() if isinstance(one, Amount)}
+    key = next((one for one in result.named if result.outputs[one] in amounts), "")
+    if not key:
+        return None
+    title, *_, view = result.named[key].split(", ")
+    return Told(title, show_answer(result.outputs[key], quantity(key), job.display), view, bad)
 
 
 def _noted(bad: str, note: str) -> str:
     """How a calculation stands where that is not well, and what is noted; that it is well where nothing is."""
-    return f"{bad} {note.removeprefix('gives ')}".rstrip() if bad else note or "ok"
+    return f"{bad} {note.removeprefix(GIVES)}".rstrip() if bad else note or "ok"
 
 
 def _set_told(one: SettingLine) -> Told:
