@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from geometry.calculations import calculation
 from library.book.model import Book
+from library.book.opening import open_book
 from library.cards.bare_numbers import in_other_units
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.units.system import INCH, METRIC
@@ -236,3 +237,19 @@ def test_a_cursor_that_was_moved_in_what_the_book_gave_changes_a_part_of_it(key:
     form.edit(key)
     form.type("1")
     assert form.card.wanted["rake_angle"].value == {"home": "19 deg", "end": "9 deg1", "left": "9 de1g"}[key]
+
+
+def test_words_that_are_no_trouble_of_the_book_say_so_in_a_quiet_line() -> None:
+    form = CardForm(open_book(), Card(family="step-drill"))
+    form.go_to("wrong#0")
+    page = CardPage(form, keys=lambda action: "F6" if action == "change" else "")
+
+    def shown() -> str:
+        return " ".join(" ".join(text_of(one).split("│")[-1] for one in page.draw(80, 22)).split())
+
+    form.type("Oil on it")
+    assert "The book knows no trouble of such tools by these words; F6 on their line lists" in shown()
+    form.clear()
+    form.type("Burns")
+    assert "The book knows no trouble" not in shown()
+    assert 'Burns: taken for "Binds"' in shown()
