@@ -10,6 +10,7 @@ from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Amount, Kind
 from library.calc.surfaces import book_key, row_of, title_of
+from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.job import Job
 from library.cards.provenance import Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
@@ -246,6 +247,10 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     if row.choices:
         hint = f"{row.measured} Left and Right change it, or the first letter."
         return Row(way, title, typed, known, giver, hint, choices=("", *row.choices), wants=wants)
+    edges = edges_of(step, field.key)
+    if edges is not None:
+        hint = f"{hint_of(step, edges)} {row.definition}"
+        return Row(way, f"  {titled(edges)}", typed, known, giver, hint, wants=wants)
     offers = _offers(job, field.key)
     brings = "Left and Right bring what the machine has. " if offers else ""
     return Row(
