@@ -31,6 +31,10 @@ def setting_answers(job: Job, name: str) -> Parts:
     step = job.step(name) if name else None
     if step is None or step.skipped:
         return
+    better = job.in_place_of(step)
+    if better is not None:
+        yield (Said((f"This is at rest: the heel is judged by '{better.sheet.title}' alone.",)),)
+        return
     counted = told(step.relief) if step.relief is not None else None
     found = [one for one in step.checks if one != counted]
     bad = checks(found, job.display, ("stop", "watch"))

@@ -21,6 +21,9 @@ from library.units.show import say, show, show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
 
+JUDGED = "judged by its facets"
+"""How a calculation of the heel stands that another one replaces, which knows the facets of the land."""
+
 REST = "rest"
 """The way of the last line, which stands for the calculations that rest."""
 
@@ -73,7 +76,7 @@ def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> 
         f"settings.{name}",
         step.sheet.title,
         "skip" if step.skipped else "",
-        "" if step.skipped else state_of(step),
+        "" if step.skipped else JUDGED if job.in_place_of(step) else state_of(step),
         hint=step.sheet.question + " {calculate} shows all of its lines; Right leaves it out of the job.",
         choices=tuple(_SKIP),
         said=_SKIP,
@@ -113,6 +116,8 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
 
 def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     """What a calculation sets and answers; no number of what is stopped, so that nobody sets it."""
+    if not step.skipped and job.in_place_of(step) is not None:
+        return [Told(step.sheet.title, note=JUDGED)]
     state = "left out" if step.skipped else state_of(step)
     if step.skipped or step.answer.result is None:
         return [Told(step.sheet.title, note=state)]

@@ -163,3 +163,23 @@ def test_the_verdict_in_a_cell_stands_beside_the_number_that_it_judges(
     ]
     assert any(one.endswith("Relief of shoulder 2 6.42 deg square to its cone WATCH") for one in told)
     assert any("Radial throw 2.500 mm" in one and one.endswith("gives 9.04 deg") for one in told)
+
+
+def test_a_heel_that_its_facets_judge_carries_no_stop_of_the_flat_that_is_not_ground(
+    yard: Path, book: Book
+) -> None:
+    card = card_of(yard, "2026-11-20-01")
+    planned = card.settings["relief-facets"]
+    form = CardForm(book, replace(card, settings={}))
+    form.go_to("settings.relief-drop")
+    assert "STOP" in shown(CardPage(form), 80, 60)
+    # Planned as on the yard's own card; the line that stopped before stays where it was.
+    for key, text in planned.typed.items():
+        form.go_to(f"settings.relief-facets.{key}")
+        form.type(text)
+    form.go_to("settings.relief-drop")
+    text = " ".join(shown(CardPage(form), 80, 60).split())
+    assert "Indicator drop of the heel" in text
+    assert "judged by its facets" in text
+    assert "the heel is judged by 'Facets behind the edge of a tool ground down' alone" in text
+    assert "STOP" not in text
