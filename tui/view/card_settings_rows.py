@@ -158,6 +158,8 @@ def _judged(job: Job, step: Step, bad: str, note: str) -> Told | None:
 
 def _noted(bad: str, note: str) -> str:
     """How a calculation stands where that is not well, and what is noted; that it is well where nothing is."""
+    if note.startswith("("):
+        return f"{bad or 'ok'} {note}"
     return f"{bad} {note.removeprefix(GIVES)}".rstrip() if bad else note or "ok"
 
 
@@ -197,7 +199,7 @@ def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
     own = rated.measure.text
     said = show(rated.measure.number, kind, job.display)
     alike = said.rpartition(" ")[2] == own.rpartition(" ")[2]
-    return (f"of {own}", "") if alike else (f"of {said}", f"rated {own}")
+    return (f"of {own}", "") if alike else (f"of {said}", f"(rated {own})")
 
 
 def _first_answer(job: Job, step: Step) -> list[str]:
@@ -258,6 +260,8 @@ def _field(job: Job, step: Step, field: Field) -> Row:
         return Row(way, f"  {titled(edges)}", typed, known, giver, hint, wants=wants)
     offers = _offers(job, field.key)
     brings = "Left and Right bring what the machine has. " if offers else ""
+    if field.key == "rotational_speed":
+        brings = f"{_speeds_allowed(job, step)}{brings}"
     return Row(
         way,
         title,
@@ -268,6 +272,12 @@ def _field(job: Job, step: Step, field: Field) -> Row:
         offers=offers,
         wants=wants,
     )
+
+
+def _speeds_allowed(job: Job, step: Step) -> str:
+    """At which speeds the wheel may run, where it may not at every one of the machine."""
+    found = next((one.sentence for one in step.checks if "fastest" in one.sentence.parts), None)
+    return f"{say(found, job.display)} " if found is not None and step.sheet.role.rated else ""
 
 
 def _offers(job: Job, key: str) -> tuple[str, ...]:

@@ -28,7 +28,11 @@ def step_drill(book: Book, **more: str) -> Job:
         id="2026-11-26-01",
         started=date(2026, 11, 26),
         family="step-drill",
-        wanted={"surface": Wanted("shoulder"), "relief_method": Wanted("cam"), "relief_form": Wanted("eccentric")},
+        wanted={
+            "surface": Wanted("shoulder"),
+            "relief_method": Wanted("cam"),
+            "relief_form": Wanted("eccentric"),
+        },
     )
     texts = {"tool.size": "6, 8, 10 mm", "tool.flutes": "2", **READ, **more}
     for way, text in texts.items():
@@ -48,7 +52,9 @@ def test_the_line_that_it_names_is_there_and_says_the_same(shipped: Book) -> Non
     form = CardForm(shipped, step_drill(shipped).card)
     form.go_to("settings.step-relief.included_angle")
     assert form.row.label.strip() == "Shoulder angles"
-    assert form.row.hint.startswith("One for each of the 2 shoulders from the point up, such as 90, 90 deg; or one")
+    assert form.row.hint.startswith(
+        "One for each of the 2 shoulders from the point up, such as 90, 90 deg; or one"
+    )
 
 
 def test_with_the_angles_there_the_relief_stands_in_its_place(shipped: Book) -> None:
