@@ -12,9 +12,11 @@ from geometry.calculations import calculation
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.bare_numbers import in_other_units
+from library.cards.learn import Lesson
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.units.system import INCH, METRIC
 from tui.keys import with_keys
+from tui.screens.cards.closing import taught
 from tui.view.card_form import CardForm
 from tui.view.card_from_calculator import with_typed
 from tui.view.card_page import CardPage
@@ -228,6 +230,17 @@ def test_what_the_book_gave_gives_way_to_typing_also_after_a_key_that_edits_noth
     form.type("7")
     form.type("5")
     assert form.card.wanted["rake_angle"].value == "75"
+
+
+def test_at_the_end_it_is_said_what_would_be_written_into_the_book() -> None:
+    one = Lesson("a-tap", "rake_angle", "7 deg", "", "")
+    assert taught([one], "F8") == (
+        " F8 writes its rake angle of 7 deg into the shop's book, once you have seen what would change."
+    )
+    assert taught([one, replace(one, key="land_width")], "F8").startswith(
+        " F8 writes the 2 values that the book has"
+    )
+    assert taught([], "F8") == ""
 
 
 @pytest.mark.parametrize("key", ["home", "end", "left"])
