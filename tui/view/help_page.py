@@ -45,6 +45,7 @@ ABOUT: dict[Where, str] = {
     "batch": "This is the batch in the order that saves set-ups: what is set once, then what changes for each card.",
     "first-jobs": "These are ten jobs for a new hand, the easiest first. Enter opens the real screen of the chosen one with its numbers in it; the lines below say what to look at and how to know that it is right. For a whole shop to try, 'heelclear demo' lays out the ferry yard.",
     "machines": "These are the machines and the wheels of the book. Enter changes the chosen one in a form, checked at each key; the last two lines make one more. Nothing is written until you have seen it. The mark takes a machine in hand: calculations tell settings and readings in its divisions.",
+    "own-tables": "These are tables of the book: how it is ground, step by step; wheels that are recommended and wheels that are warned of; troubles with what to measure and to change; threads. What the shop wrote comes first, then the line that makes a new one, then what came with the program. Type a part of what you look for. Enter changes the chosen one in a form, checked at each key. Only the lines that you change are written into the shop's own files, over what came with the program; the source of words that you change becomes the shop until you name another.",
 }  # fmt: skip
 
 

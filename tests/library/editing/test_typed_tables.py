@@ -10,7 +10,7 @@ import pytest
 from library.editing.changes import SetTable
 from library.editing.document import EditRefused
 from library.editing.planning import plan
-from library.equipment.as_typed import as_typed, as_written, changed, complaints
+from library.editing.typed_tables import as_typed, as_written, changed, complaints
 
 YARD = """# Ours.
 schema = 1
