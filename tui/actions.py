@@ -210,7 +210,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("own-threads", "threads of the shop", "Lists the threads of the shop's book and the standard ones; a new one is made in a form, and a standard one is given the shop's own numbers.", _TABLES_FROM, "book", "tui.screens.own_tables.OwnThreadsScreen"),
     Action("new-entry", "new tool", "Adds an entry of your own to the book.", _PLACES, "book"),
     Action("new-family", "new family", "Adds a family of tools to the book.", _PLACES, "book"),
-    Action("take-back", "take back the last save", "Takes back the last save of the book; what would change is shown first.", _PLACES, "book"),
+    Action("take-back", "take back the last save", "Takes back the last save of the book; what would change is shown first.", (*_PLACES, "machines", "own-tables"), "book"),
     Action("share", "share through git", "Lists how the book is brought to other copies, and what is recorded.", _PLACES, "book"),
     # Program
     Action("units", "millimetres or inches", "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.", group="program"),

@@ -8,7 +8,9 @@ from geometry.quantities import QUANTITIES
 from library.calc.measured import TOLD
 from library.calc.wording import span
 from library.editing.changes import RemoveEntry, RemoveValue
+from library.guidance.setups import for_entry
 from tui import screens
+from tui.actions import action
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.in_editor import open_file, write_notes
@@ -113,7 +115,20 @@ class ChangesScreen(Chooser):
             found.append(Choice(_DO + "editor", "Editor", "Opens the shop's own lines of it in your editor."))
         return [
             *found,
+            *self._work(),
             Choice(_DO + "history", "History", "Who changed what, and when, as git remembers it."),
+        ]
+
+    def _work(self) -> list[Choice]:
+        """What the book tells of the work on such tools."""
+        book = self.session.book
+        setup = for_entry(book, self.entry) if book is not None else None
+        how = f"Changes the set-up: {setup.title}." if setup is not None else "Lists the set-ups of the book."
+        return [
+            Choice(_DO + "setup", "How it is ground", how),
+            Choice(
+                _DO + "troubles", "Troubles", "Lists those of such tools: what is seen, and what to change."
+            ),
         ]
 
     def take(self, choice: Choice) -> None:
@@ -141,10 +156,25 @@ class ChangesScreen(Chooser):
                 self.app.push_screen(screens.RenameForm(self.session, self.entry))
             case "remove":
                 preview(self.heelclear, ChangeRequest(RemoveEntry(self.entry.id)))
+            case "setup":
+                self._open_setup()
+            case "troubles":
+                book = self.session.book
+                family = book.families.get(self.entry.family) if book is not None else None
+                title = family.title if family is not None else ""
+                self.app.push_screen(screens.opened_by(action("troubles"))(self.session, title))
             case "editor":
                 self._open_editor()
             case _:
                 self._show_history()
+
+    def _open_setup(self) -> None:
+        book = self.session.book
+        setup = for_entry(book, self.entry) if book is not None else None
+        if setup is not None:
+            screens.open_form(self.heelclear, "setup", setup.id)
+        else:
+            self.app.push_screen(screens.opened_by(action("setups"))(self.session))
 
     def _show_history(self) -> None:
         app, entry = self.heelclear, self.entry

@@ -10,12 +10,10 @@ from library.guidance.setups import whole as whole_setup
 from library.guidance.wheels import whole as whole_wheel
 from library.pages.troubles import sentences
 from library.pages.wheels import in_a_line
-from library.shop_threads.laying import own_threads
-from library.threads.reading import all_threads
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.in_editor import open_file
 from tui.screens.own_table_forms import open_form
-from tui.screens.threads import described
+from tui.screens.threads import described, in_order
 from tui.view.table_blanks import NOUNS
 
 if TYPE_CHECKING:
@@ -43,6 +41,7 @@ class OwnTablesScreen(Chooser):
     def __init__(self, session: Session, sought: str = "") -> None:
         super().__init__(session)
         self.find = self.find.insert(sought)
+        self._taken = ""
         self._made: tuple[Book | None, list[Choice]] = (None, [])
 
     def title_text(self) -> str:
@@ -69,8 +68,16 @@ class OwnTablesScreen(Chooser):
         array, _, name = choice.id.partition(":")
         return getattr(book.more.get(array, {}).get(name), "layer", "") == "shop"
 
+    def book_changed(self) -> None:
+        """Keep the chosen one, which stands among those of the shop now where it was changed."""
+        ids = [one.id for one in self.found()]
+        self.view.resize(len(ids), self.view.height)
+        if self._taken in ids:
+            self.view.choose(ids.index(self._taken))
+
     def take(self, choice: Choice) -> None:
         """Open the form of the chosen one, or an empty one."""
+        self._taken = choice.id
         array, _, name = choice.id.partition(":")
         open_form(self.heelclear, array, name)
 
@@ -102,9 +109,8 @@ class SetupsScreen(OwnTablesScreen):
         """Each with the family, the surface, and its steps."""
         for name, one in setups(book).items():
             family = book.families.get(one.family)
-            of = ", ".join(
-                part for part in (family.title if family else one.family, one.surface, *one.methods) if part
-            )
+            title = family.title if family is not None else one.family or "Only followed by others"
+            of = ", ".join(part for part in (title, one.surface, *one.methods) if part)
             yield Choice(f"setup:{name}", one.title, f"{of}. {_steps(whole_setup(book, one).lines, STEPS)}")
 
 
@@ -147,8 +153,7 @@ class OwnThreadsScreen(OwnTablesScreen):
 
     def told(self, book: Book) -> Iterator[Choice]:
         """Each with its sizes."""
-        own = {one.id: one for one in own_threads(book)}
-        for one in (*own.values(), *(one for name, one in all_threads().items() if name not in own)):
+        for one in in_order(book):
             yield Choice(f"thread:{one.id}", one.title, described(one))
 
 

@@ -1,4 +1,4 @@
-"""A machine and a wheel typed into a form: the file's own words come back, and only what was changed changes."""
+"""Tables typed into a form: the file's own words come back, and only what was changed changes."""
 
 from __future__ import annotations
 
@@ -7,8 +7,12 @@ from pathlib import Path
 
 import pytest
 
+from library.book.folders import shipped_folder
+from library.book.model import Book
+from library.book.opening import open_book
 from library.editing.changes import SetTable
 from library.editing.document import EditRefused
+from library.editing.plan import Plan
 from library.editing.planning import plan
 from library.editing.typed_tables import as_typed, as_written, changed, complaints
 
@@ -32,6 +36,11 @@ title = "White cup"
 rated_speed = "35 m/s"
 dressed = 2026-11-03
 """
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return open_book()
 
 
 @pytest.fixture
@@ -99,3 +108,127 @@ def test_what_the_book_would_not_read_is_told_at_its_line() -> None:
     assert set(wrong) == {"spindle_speeds", "division of the tilt", "plate_holes"}
     wrong = complaints("wheel", "x", {"title": "W", "rated_speed": "35", "dressed": "yesterday", "shape": ""})
     assert set(wrong) == {"rated_speed", "dressed"}
+
+
+def lines_changed(made: Plan) -> list[str]:
+    _, _, *lines = made.diff()
+    return [one for one in lines if one[:1] in "+-"]
+
+
+def shipped(tmp_path: Path) -> Path:
+    folder = tmp_path / "came-with-it"
+    folder.mkdir()
+    (folder / "setups.toml").write_text(
+        'schema = 1\n\n[[setup]]\nid = "chamfer"\ntitle = "Chamfer"\nfamily = "tap"\n'
+        'hold = { text = "Between centres.", source = "manual", place = "page 3" }\n'
+        'feed = { text = "By touches.", source = "common practice" }\n'
+    )
+    return folder
+
+
+def test_one_line_of_a_shipped_set_up_is_covered_in_the_shops_own_file_and_the_rest_stays_shipped(
+    tmp_path: Path,
+) -> None:
+    below = shipped(tmp_path)
+    texts = as_typed("setup", tomllib.loads((below / "setups.toml").read_text())["setup"][0])
+    assert texts["hold"] == "Between centres."
+    assert texts["hold source"] == "manual, page 3"
+    now = {**texts, "hold": "In the collet.", "hold source": "shop"}
+    made = plan(SetTable("setup", "chamfer", changed("setup", now, texts)), tmp_path / "shop", below)
+    assert made.after is not None
+    assert made.path.name == "setups.toml"
+    assert tomllib.loads(made.after.decode())["setup"] == [
+        {"id": "chamfer", "hold": {"text": "In the collet.", "source": "shop"}}
+    ]
+
+
+def test_a_new_source_alone_keeps_the_shipped_words_and_a_line_that_goes_gives_them_back(
+    tmp_path: Path,
+) -> None:
+    below, shop = shipped(tmp_path), tmp_path / "shop"
+    texts = as_typed("setup", tomllib.loads((below / "setups.toml").read_text())["setup"][0])
+    fields = changed("setup", {**texts, "hold source": "manual, page 4"}, texts)
+    made = plan(SetTable("setup", "chamfer", fields), shop, below)
+    assert made.after is not None
+    (table,) = tomllib.loads(made.after.decode())["setup"]
+    assert table["hold"] == {"text": "Between centres.", "source": "manual", "place": "page 4"}
+    shop.mkdir()
+    (shop / "own.toml").write_text(
+        'schema = 1\n\n[[setup]] # ours\nid = "chamfer"\nfeed = "In one pass." # no\nx-by = "the old hand"\n'
+    )
+    back = plan(SetTable("setup", "chamfer", {"feed": None}), shop, below)
+    assert lines_changed(back) == ['-feed = "In one pass." # no']
+
+
+def test_words_without_a_source_get_one_and_what_the_shop_keeps_beside_them_stays(tmp_path: Path) -> None:
+    (tmp_path / "s.toml").write_text(
+        'schema = 1\n\n[[symptom]]\nid = "s"\ntitle = "Squeals"\nmeasure = "The land."\n'
+        'change = { text = "Oil.", source = "shop", x-since = 1998 } # it helps\n'
+    )
+    texts = as_typed("symptom", tomllib.loads((tmp_path / "s.toml").read_text())["symptom"][0])
+    now = {**texts, "measure source": "shop", "change": "More oil."}
+    made = plan(SetTable("symptom", "s", changed("symptom", now, texts)), tmp_path)
+    assert lines_changed(made) == [
+        '-measure = "The land."',
+        '-change = { text = "Oil.", source = "shop", x-since = 1998 } # it helps',
+        '+measure = { text = "The land.", source = "shop" }',
+        '+change = { text = "More oil.", source = "shop", x-since = 1998 } # it helps',
+    ]
+
+
+def test_a_standard_thread_is_covered_where_the_shop_has_none_of_it_and_anything_else_is_not(
+    tmp_path: Path,
+) -> None:
+    fields = changed("thread", {"tap_drill": "10.4 mm", "source": "shop"}, {})
+    made = plan(SetTable("thread", "m12", fields, covers=True), tmp_path)
+    assert made.after is not None
+    assert tomllib.loads(made.after.decode())["thread"] == [
+        {"id": "m12", "tap_drill": "10.4 mm", "source": "shop"}
+    ]
+    with pytest.raises(EditRefused, match="no thread 'm12' in the shop's book any more"):
+        plan(SetTable("thread", "m12", fields), tmp_path)
+    assert complaints("thread", "m12", {"tap_drill": "12.5 mm", "source": "shop"}).keys() == {"tap_drill"}
+    assert complaints("thread", "own", {"title": "Own", "pitch": "1 mm", "source": ""}).keys() >= {"source"}
+
+
+def test_every_table_that_came_with_the_program_stands_in_its_form_without_a_complaint(book: Book) -> None:
+    kinds = ("setup", "recommended_wheel", "unsuited_wheel", "symptom")
+    folder = shipped_folder()
+    tables = [
+        (array, table)
+        for path in (folder / f"{name}.toml" for name in ("setups", "recommended-wheels", "symptoms"))
+        for array in kinds
+        for table in tomllib.loads(path.read_text(encoding="utf-8")).get(array, [])
+    ]
+    assert len({array for array, _ in tables}) == 4
+    for array, table in tables:
+        texts = as_typed(array, table)
+        assert {**as_written(array, texts), "id": table["id"]} == table
+    for array in kinds:
+        found = next(table for kind, table in tables if kind == array)
+        assert complaints(array, found["id"], as_typed(array, found), book) == {}
+
+
+@pytest.mark.parametrize(
+    ("array", "texts", "wrong"),
+    [
+        ("setup", {"title": "S", "family": "tapp"}, "family"),
+        ("setup", {"title": "S", "hold": "So.", "hold source": ""}, "hold source"),
+        ("setup", {"title": "S", "hold": "By {rake}.", "hold source": "shop"}, "hold"),
+        ("setup", {"title": "S", "hold": "", "hold source": "shop"}, "hold"),
+        ("setup", {"title": "S", "like": "nobody"}, "like"),
+        ("symptom", {"title": "S", "value": "rake"}, "value"),
+        ("symptom", {"title": "S", "change": "So.", "change source": "a-book-that-is-not-there"}, "change source"),
+        ("recommended_wheel", {"title": "W", "abrasives": "sand"}, "abrasives"),
+        ("unsuited_wheel", {"title": "W", "shapes": "type-99"}, "shapes"),
+    ],
+)  # fmt: skip
+def test_what_is_wrong_in_a_line_is_told_at_that_line(
+    book: Book, array: str, texts: dict[str, str], wrong: str
+) -> None:
+    assert complaints(array, "as-typed", texts, book).keys() == {wrong}
+
+
+def test_signs_that_no_text_has_are_not_brought_into_a_form() -> None:
+    texts = as_typed("setup", {"title": "A\x1b[31m", "hold": {"text": "B\x07", "source": "shop\x9b"}})
+    assert not {"\x1b", "\x07", "\x9b"} & set("".join(texts.values()))
