@@ -161,7 +161,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("empty", "empty the line", "Empties the line in hand.", ("form", "card")),
     Action("empty", "empty the find line", "Empties the find line, so that everything is shown.", (*_FOUND, "glossary")),
     # What stands only in the menu, for it is rare, or it throws away or overwrites and so is asked about first
-    Action("threads", "a thread by name", "Lists the standard threads, such as M12; the chosen one fills diameter, pitch and starts.", ("calculator",)),
+    Action("threads", "a thread by name", "Lists the standard threads, such as M12; the chosen one fills diameter, pitch, starts and hand.", ("calculator",)),
     Action("sources", "sources below the values", "Shows where each value comes from, below it, or hides that again.", ("compare",)),
     Action("life", "life of the tool", "Shows every card of this tool, its size each time, and how many sharpenings are left.", ("cards",)),
     Action("plan", "plan the marked cards", "Plans the marked cards as a batch: what stays set, and what changes.", ("cards",)),

@@ -220,17 +220,17 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def calculate(self, entry: Entry | None) -> None:
         """Open the calculator for an entry."""
-        sheet = self.session.calculators.first(entry) if entry is not None else None
         if entry is None:
             self.say("There is nothing to calculate here; choose an entry of the book first.")
-            return
-        if sheet is None:
-            name = entry.family.replace("-", " ")
-            self.say(f"No calculation serves a {name}; 'heelclear calc' lists all that there are.")
             return
         size = self.session.page.size_for(entry.id)
         if size is not None:
             self.session.calculators.carry(entry, size)
+        sheet = self.session.calculators.first(entry)
+        if sheet is None:
+            name = entry.family.replace("-", " ")
+            self.say(f"No calculation serves a {name}; 'heelclear calc' lists all that there are.")
+            return
         self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
 
     def measure(self, entry: Entry, key: str) -> None:

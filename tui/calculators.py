@@ -33,6 +33,8 @@ if TYPE_CHECKING:
 DRAWER = ("cam_throws", "throw_per")
 """What the machine in hand fills where a calculation asks for the cams at hand."""
 
+CLASS_OF_HOLE = "hole_tolerance"
+
 
 class Calculators:
     """The forms of all calculations for all entries that were opened.
@@ -126,19 +128,26 @@ class Calculators:
     def carry(self, entry: Entry, size: Size) -> None:
         """Type the size that an entry was found with; what the person makes of it then stays.
 
+        With the class of a hole the calculation that asks for it is the one to open.
+
         Args:
             entry: of the book.
             size: as it stood in the find line.
         """
         text = size.written(self._session.display.lengths)
-        if self._carried.get(entry.id) == text:
+        carried = f"{text} {size.tolerance}"
+        if self._carried.get(entry.id) == carried:
             return
-        self._carried[entry.id] = text
+        self._carried[entry.id] = carried
         typed = self._typed.setdefault(entry.id, {})
         if size.is_thread:
             for key in OF_A_THREAD:
                 typed.pop(key, None)
         typed |= dict.fromkeys(SIZES, TextLine.ending(text))
+        if size.tolerance:
+            typed[CLASS_OF_HOLE] = TextLine.ending(size.tolerance)
+            asking = (one.name for one in self.serving(entry) if one.field(CLASS_OF_HOLE))
+            self._last[entry.id] = next(asking, self._last.get(entry.id, ""))
 
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""

@@ -19,12 +19,9 @@ from geometry.calculation import (
 from geometry.plausible import land_plausible
 from geometry.role import Role
 from geometry.sentences import angle, length
-from geometry.thread.lead import advance, lead, lead_angle
+from geometry.thread.lead import CUTS, advance, lead, lead_angle
 from geometry.thread.pitch_input import PITCH, pitch_checks, pitch_of
 from geometry.tooth.land import land_angle
-
-CUTS = {"right": "clockwise", "left": "anticlockwise"}
-"""Which way a tap of each hand turns as it cuts, seen from its shank."""
 
 
 def _checks(given: Inputs, turned: float, travel: float) -> Iterator[Check]:

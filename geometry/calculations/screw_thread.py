@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, worst_first
 from geometry.preconditions import refuse
 from geometry.sentences import count, length
 from geometry.thread.form import Thread, thread
 from geometry.thread.hole_advice import counted, hole_check, percent, percent_check
-from geometry.thread.lead import lead
+from geometry.thread.lead import CUTS, lead
 from geometry.thread.pipe import pipe_thread
 from geometry.thread.pipe_advice import hole_limits, pipe_hole_check, planes
 from geometry.thread.pitch_input import PITCH, pitch_checks, pitch_of
@@ -40,16 +42,19 @@ def _drilling(given: Inputs, made: Thread, counted_as: str) -> tuple[dict[str, f
     return {"drilled_diameter": hole, "thread_percent": max(share, 0.0)}, (check,)
 
 
-def _starts(given: Inputs, advance: float) -> tuple[Check, ...]:
-    if given.number("starts") == 1:
-        return ()
-    return (
-        note(
+def _runs(given: Inputs, advance: float) -> Iterator[Check]:
+    """What is told of a thread with several starts, and of a left-hand one."""
+    if given.number("starts") != 1:
+        yield note(
             "With {starts} starts the thread goes on by {lead} in each turn, its pitch times its starts.",
             starts=count(given.number("starts")),
             lead=length(advance),
-        ),
-    )
+        )
+    if given.choice("hand") == "left":
+        yield note(
+            "It is a left-hand thread: its tap cuts turning {turning}, seen from the shank.",
+            turning=CUTS["left"],
+        )
 
 
 def _leadscrew(made: Thread) -> tuple[Check, ...]:
@@ -89,7 +94,7 @@ def _parallel(given: Inputs) -> Result:
                 *checks,
                 _rule(made, counted_as),
                 *_leadscrew(made),
-                *_starts(given, advance),
+                *_runs(given, advance),
             )
         ),
     )
@@ -115,7 +120,7 @@ def _taper(given: Inputs) -> Result:
         "sharp_height": made.sharp_height,
         "lead": advance,
     }
-    checks = [planes(made), hole_limits(made), *_starts(given, advance)]
+    checks = [planes(made), hole_limits(made), *_runs(given, advance)]
     if given.has("drilled_diameter"):
         outputs["drilled_diameter"] = given.number("drilled_diameter")
         checks.append(pipe_hole_check(made, given.number("drilled_diameter")))
@@ -142,6 +147,7 @@ CALCULATION = Calculation(
         Field("thread_taper", default="parallel"),
         Field("thread_form", default="iso", when=("thread_taper", "parallel")),
         Field("starts", default=1.0),
+        Field("hand", default="right"),
         Field("drilled_diameter", optional=True, one_of="hole"),
         Field("thread_percent", optional=True, one_of="hole"),
         Field("full_thread", default="three-quarters", when=("thread_taper", "parallel")),

@@ -6,6 +6,9 @@ import math
 
 from geometry.preconditions import GeometryError, require_finite, require_positive
 
+CUTS = {"right": "clockwise", "left": "anticlockwise"}
+"""Which way a tap of each hand turns as it cuts, seen from its shank."""
+
 
 def lead(pitch: float, starts: float) -> float:
     """How far the thread advances in one turn: starts times pitch.

@@ -11,6 +11,9 @@ from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
 from library.search.sizes import Size
 
+OF_A_HOLE = "reamer-size"
+"""The calculation that asks for the class of the hole."""
+
 
 def empty(book: Book, family: str = "", units: str = "mm") -> Card:
     """A card with nothing on it but what goes without saying: the only machine and the only wheel of the shop.
@@ -49,11 +52,15 @@ def with_size(card: Card, size: Size) -> Card:
 
     Args:
         card: as it is begun.
-        size: as the tool was looked for; a length without a unit is in that of the card.
+        size: as the tool was looked for; a length without a unit is in that of the card. A class of the hole
+            behind it goes into the calculation of the reamer's size.
     """
     text = size.written(card.units)
     tool = replace(card.tool, thread=text) if size.is_thread else replace(card.tool, size=text)
-    return replace(card, tool=tool)
+    card = replace(card, tool=tool)
+    if not size.tolerance:
+        return card
+    return replace(card, settings={**card.settings, OF_A_HOLE: Setting({"hole_tolerance": size.tolerance})})
 
 
 def _from_book(book: Book, value: Value) -> Wanted | None:

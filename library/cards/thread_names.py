@@ -1,4 +1,4 @@
-"""What a thread's name says of the tool: ``M16``, ``5/8-11 UNC``, ``M20 x 2 LH``."""
+"""What a thread's name says of the tool: ``M16``, ``5/8-11 UNC``, ``M20 x 2 LH``, ``Tr 20 x 8 P4``."""
 
 from __future__ import annotations
 
@@ -9,11 +9,9 @@ from library.book.model import Book
 from library.drills import drill_size
 from library.shop_threads.laying import own_threads
 from library.threads import Thread, find_threads
+from library.threads.designation import taken_apart
 
-_MARKS = str.maketrans({"\u00d7": "x", "X": "x", "*": "x"})
-_LEFT = re.compile(r"[\s-]+(?:LH|left(?: hand)?)$", re.IGNORECASE)
-_CLASS = re.compile(r"\s*-?\s*(?:[0-9][A-Za-z]){1,2}$")
-_METRIC = re.compile(r"MF?\s*(?P<size>[0-9]+(?:\.[0-9]+)?)\s*x\s*(?P<pitch>[0-9]*\.?[0-9]+)")
+_METRIC = re.compile(r"MF?\s*(?P<size>[0-9]+(?:\.[0-9]+)?)\s*x\s*(?P<pitch>[0-9]*\.?[0-9]+)", re.IGNORECASE)
 _INCH = re.compile(
     r"(?P<size>[0-9]+(?:[ -][0-9]+/[0-9]+)?|[0-9]+/[0-9]+|[0-9]*\.[0-9]+)\s*(?:in\b|\")?\s*-\s*"
     r"(?P<tpi>[0-9]+(?:\.[0-9]+)?)(?:\s+[A-Za-z]+)?"
@@ -26,7 +24,7 @@ def of_thread(name: str, book: Book | None = None) -> Mapping[str, str]:
     A standard thread is looked up; of any other one the name itself says diameter and pitch.
 
     Args:
-        name: as marked on the tool, perhaps with its class, and with ``LH`` for a left-hand thread.
+        name: as marked on the tool, perhaps with its class, its lead before its pitch, and ``LH`` for a left-hand thread.
         book: whose own threads go before the standard ones.
 
     Returns:
@@ -39,22 +37,20 @@ def of_thread(name: str, book: Book | None = None) -> Mapping[str, str]:
         >>> of_thread("M12-6H")["pitch"]
         '1.75 mm'
     """
-    text = " ".join(name.translate(_MARKS).split())
-    hand: dict[str, str] = {}
-    if left := _LEFT.search(text):
-        hand["hand"] = "left"
-        text = text[: left.start()]
-    without_class = _CLASS.sub("", text) if re.search("[A-Za-z]", text) else text
-    own = own_threads(book)
-    threads = find_threads(text, own) or find_threads(without_class, own)
+    own, more = own_threads(book), taken_apart(name)
+    said = {"hand": more.hand} if more.hand else {}
+    threads = find_threads(name, own)
     if any(thread.unread for thread in threads):
-        return hand
-    return hand | (_in_common(threads) if threads else _by_its_words(without_class)) | hand
+        return said
+    if threads or more.wrong:
+        return said | _in_common(threads) | said
+    known = _by_its_words(more.size)
+    return said | known | ({"starts": str(more.starts)} if known and more.starts else {}) | said
 
 
 def _in_common(threads: Sequence[Thread]) -> dict[str, str]:
     """What every thread of that name has in common; nothing where two differ in it."""
-    found = [thread.fills() for thread in threads]
+    found = [thread.fills() for thread in threads] or [{}]
     return {
         key: value for key, value in found[0].items() if value and all(one.get(key) == value for one in found)
     }

@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Iterator
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from library.book.model import Book, Entry, Family, Measure, Value
+from library.book.grades import DOCUMENTS, GRADES, grade
+from library.book.model import Book, Citation, Entry, Family, Measure, Value
 from library.calc.cautions import cautions_for
 from library.calc.wording import remarks, span
 from library.guidance.setups import for_entry, setups_of
@@ -154,17 +155,28 @@ def in_hand(book: Book, value: Value) -> str:
     """What belongs to a value in one paragraph, what is read first standing first.
 
     Example:
-        >>> from library.book.model import Citation
+        >>> from library.book.model import Source
         >>> value = Value("flutes", usual=Measure("4"), citation=Citation("from memory"), note="Count them.")
         >>> in_hand(Book({}), value)
         'Flutes. Count them. A guess; what a new tool of the same kind has is better, once it is measured. Source: from memory'
+        >>> manual = Source("a", "A manual", grade="M")
+        >>> in_hand(Book({}, sources={"a": manual}), Value("flutes", citation=Citation("published", "a", "page 3")))
+        'Flutes. Source (M: military or national manual): A manual, page 3'
     """
     source, *more = remarks(book, value) if not value.unread else ["", *remarks(book, value)]
     first = [part for part in more if not part.startswith("Another source")]
     others = [part for part in more if part not in first]
+    if value.citation.label == "published" and source:
+        source = source.replace("Source", f"Source{_graded(book, value.citation)}", 1)
     unread = [span(value)] if value.unread and value.first() is None else []
     told = " ".join(part for part in (*unread, *first, source, *others) if part)
     return f"{quantity(value.key).title}. {told}"
+
+
+def _graded(book: Book, citation: Citation) -> str:
+    """What the letter of a document stands for, where it has one."""
+    letter = grade(citation, book.sources)[0]
+    return f" ({letter}: {GRADES[letter]})" if letter in DOCUMENTS else ""
 
 
 def in_detail(book: Book, values: Iterable[Value], convert: Convert | None = None) -> Section:

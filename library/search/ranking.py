@@ -17,8 +17,14 @@ from library.search.sizes import Size, Sought, is_meant_for, taken_apart
 ABSENT = 9
 """How far away a word is that is not there; 0 is a whole word in a title."""
 
+LEFT = (" lh ", " left hand tap ", " tap left hand ")
+"""How a tool for left-hand threads is called, which come first where a thread is named with LH."""
+
 THREAD = "thread"
 """By this word at the beginning of a name tools for threads are known, where a thread is named and no tool."""
+
+FOR_A_CLASS = "reamer"
+"""By this word in the name of their family tools are known that a hole of a class, such as H7, is finished with."""
 
 
 class Ranked(NamedTuple):
@@ -48,7 +54,7 @@ def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
         >>> from library.book.rows import Row
         >>> rows = Rows.of([Row("entry", "a", "A", search="taper reamer"), Row("entry", "b", "B", search="hand tap")])
         >>> ranked(rows, "tap").numbers, ranked(rows, "tap m12").size
-        ([1, 0], Size(text='M12', is_thread=True))
+        ([1, 0], Size(text='M12', is_thread=True, tolerance=''))
     """
     sought = taken_apart(text)
     if not sought.phrase:
@@ -89,6 +95,8 @@ class _Search:
             else:
                 found = held
         size = sizes[0] if sizes else None
+        if size is not None and size.tolerance:
+            found = self._of_families_called(FOR_A_CLASS, found)
         if size is not None:
             self._prefer(size, found)
         return Ranked(self._in_order(found), size)
@@ -109,6 +117,11 @@ class _Search:
                 kept.append(number)
         return kept
 
+    def _of_families_called(self, word: str, found: Sequence[int]) -> list[int]:
+        """Those whose family has a word in its title, and not only in what is told of it."""
+        searched = self._searched
+        return [row for row in found if word in searched.families[searched.groups[row]].head]
+
     def _called_by(self, number: str, found: Sequence[int]) -> list[int] | None:
         """Those that have a number in their names; nothing where none of them has it as a word."""
         whole = f" {number} "
@@ -126,10 +139,13 @@ class _Search:
         """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
         wanted = [f" {spelling} " for spelling in spellings(size)]
         words = size.text.casefold().split()
-        series = [f" {word} " for word in words if word.isalpha() and word != "x"]
+        series = [f" {word} " for word in words if word.isalpha() and word not in {"x", "lh"}]
         series.append(f" {BETWEEN} {THREAD} ")
+        is_left = "lh" in words
         for row in found:
             names = self._searched.names_of(row)
+            if is_left and not any(one in text for one in LEFT for text in names):
+                self._away[row] += 2
             if not any(one in text for one in wanted for text in names):
                 self._away[row] += ABSENT
             meant = is_meant_for(self._searched.heads[row], size)
@@ -192,11 +208,15 @@ def without_one(rows: Rows, text: str) -> tuple[str, int]:
 def is_called_by(rows: Rows, row: int, size: Size) -> bool:
     """Whether a row has a size in its names, as a counterbore for M12 screws has, so that it is not the tool's own.
 
+    A name that tells a range of sizes, such as over 1 in, is called by none of them.
+
     Args:
         rows: of the book.
         row: the number of one of them.
         size: as it stood in the search.
     """
+    if is_meant_for(rows.words.heads[row], size) is not None:
+        return False
     names = rows.words.names_of(row)
     return any(f" {spelling} " in text for spelling in spellings(size) for text in names)
 
@@ -208,7 +228,7 @@ def spellings(size: Size) -> tuple[str, ...]:
         >>> spellings(Size("M12 x 1.5", True))
         ('m12 x 1.5', 'm12x1.5', 'm12')
     """
-    whole = size.text.casefold().replace("-", " ")
+    whole = size.text.casefold().replace("-", " ").removesuffix(" lh")
     return (
         tuple(dict.fromkeys((whole, whole.replace(" ", ""), whole.split("x")[0].split()[0])))
         if size.is_thread

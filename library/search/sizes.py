@@ -1,4 +1,4 @@
-"""Sizes in a search: ``tap m12``, ``1/2-13 stainless``, ``reamer 12``.
+"""Sizes in a search: ``tap m12``, ``1/2-13 stainless``, ``reamer 12``, ``reamer 12 h7``.
 
 A size need not stand in the entry, for most entries serve every size. What is surely a size, by its form or its unit,
 is taken out of the words; a number alone may be one.
@@ -9,13 +9,18 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
+from geometry.fit.hole import CLASSES
 from library.book.search_text import plain, words_of
 
-_SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?)"
+_SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?|acme)"
 _FRACTION = r"(?:\d{1,2}[- ])?\d{1,3}/\d{1,3}"
 _MEASURE = rf"(?:{_FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
 
+_LEAD = r"\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}"
+
 _THREADS = (
+    rf"tr ?\d{{1,3}}(?: ?x(?: ?(?:{_LEAD})(?: ?\(?p ?(?:(?:{_LEAD})\)?)?)?)?)?",
+    rf"m ?\d{{1,3}} ?x ?(?:ph)? ?(?:{_LEAD}) ?p ?(?:{_LEAD})",
     r"m ?\d{1,3}(?:\.\d{1,2})?(?: ?x(?: ?(?:\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}))?)?",
     r"(?:g|rc|rp) ?(?:\d{1,2}[- ])?\d{1,2}/\d{1,2}",
     rf"(?:#|no\.? ?)\d{{1,2}} ?- ?\d{{2,3}}(?: {_SERIES})?",
@@ -24,9 +29,17 @@ _THREADS = (
     rf"(?:{_FRACTION}|\d)\"? ?{_SERIES}",
 )
 _LENGTH = rf"{_MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
-_SIZE = re.compile(rf"(?<!\S)(?:(?P<thread>{'|'.join(_THREADS)})|(?P<length>{_LENGTH}))(?!\S)")
+_CLASS = r"(?: ?(?P<tolerance>(?:js|[defghjknprs])\d{1,2}))?"
+"""The class of a hole behind its size. Not M6 to M8, which are threads."""
+
+_ENDING = r"(?:[ -]+(?:[4-8][gh]|[123]b))?(?:[ -]+lh)?"
+"""The class of a nut's thread behind its size, and its hand."""
+
+_SIZE = re.compile(
+    rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(_THREADS)}){_ENDING})|(?P<length>{_LENGTH}){_CLASS})(?!\S)"
+)
 _ALONE = re.compile(
-    rf"(?<!\S)(?P<number>{_MEASURE})-?(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
+    rf"(?<!\S)(?P<number>{_MEASURE})-?{_CLASS}(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
 )
 _SPELLING = str.maketrans(
     {"\u00d7": "x", "\u201d": '"', "\u2033": '"', "\u2013": "-", "\u2044": "/", ",": " "}
@@ -56,10 +69,17 @@ class Size(NamedTuple):
     Attributes:
         text: as typed, with a unit where the form says which.
         is_thread: whether it is the name of a thread.
+        tolerance: the class of the hole that stood behind it, such as ``H7``.
     """
 
     text: str
     is_thread: bool = False
+    tolerance: str = ""
+
+    @property
+    def told(self) -> str:
+        """As a person says it, the class of the hole behind it."""
+        return f"{self.text} {self.tolerance}".rstrip()
 
     def written(self, unit: str) -> str:
         """As it is typed where a size is asked for.
@@ -98,9 +118,11 @@ def taken_apart(text: str) -> Sought:
 
     Example:
         >>> taken_apart("Tap M12 x 1.5").size
-        Size(text='M12 x 1.5', is_thread=True)
+        Size(text='M12 x 1.5', is_thread=True, tolerance='')
         >>> taken_apart("reamer 12 stainless")[:3]
         (('reamer', 'stainless'), None, ('12',))
+        >>> taken_apart("reamer 12 h7").size
+        Size(text='12', is_thread=False, tolerance='H7')
     """
     rest = " ".join(text.casefold().translate(_SPELLING).split())
     if not any(sign.isdigit() for sign in rest):
@@ -109,22 +131,39 @@ def taken_apart(text: str) -> Sought:
     numbers: list[str] = []
 
     def take_size(found: re.Match[str]) -> str:
-        sizes.append(_thread(found[0]) if found["thread"] else Size(_spaced(found[0])))
-        return " "
+        tolerance = _tolerance(found)
+        sizes.append(
+            _thread(found[0]) if found["thread"] else Size(_spaced(found["length"]), tolerance=tolerance)
+        )
+        return _left(found, tolerance)
 
     def take_number(found: re.Match[str]) -> str:
         number = found["number"].rstrip(".")
         if not _may_be_a_size(number):
             return found[0]
+        tolerance = _tolerance(found)
         if "/" in number:
-            sizes.append(Size(f"{number} in"))
+            sizes.append(Size(f"{number} in", tolerance=tolerance))
+        elif tolerance:
+            sizes.append(Size(number, tolerance=tolerance))
         else:
             numbers.append(number)
-        return " "
+        return _left(found, tolerance)
 
     rest = _ALONE.sub(take_number, _SIZE.sub(take_size, rest))
     size = next((one for one in sizes if one.is_thread), sizes[0] if sizes else None)
     return Sought(words_of(rest), size, tuple(numbers), plain(text))
+
+
+def _tolerance(found: re.Match[str]) -> str:
+    """The class of a reamed hole that stands behind a size, where there is such a class."""
+    written = (found["tolerance"] or "").upper()
+    return written if written in CLASSES else ""
+
+
+def _left(found: re.Match[str], tolerance: str) -> str:
+    """What of a match is still a word: what looks like a class and is none."""
+    return " " if tolerance or not found["tolerance"] else f" {found['tolerance']} "
 
 
 def is_meant_for(named: str, size: Size) -> bool | None:
@@ -181,8 +220,9 @@ def _thread(text: str) -> Size:
 
 
 def _capital(word: str) -> str:
-    """A word of a thread's name with its letters large, but for the x before a pitch."""
-    return word.upper().replace("X", "x")
+    """A word of a thread's name with its letters large, but for the x before a pitch and the r of Tr."""
+    large = word.upper().replace("X", "x")
+    return large.replace("TR", "Tr") if large.startswith("TR") else large
 
 
 def _spaced(text: str) -> str:

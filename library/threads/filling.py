@@ -6,6 +6,7 @@ from collections.abc import Collection, Sequence
 from fractions import Fraction
 
 from geometry.calculation import Calculation
+from library.threads.designation import taken_apart
 from library.threads.finding import find_threads, nearest_threads
 from library.threads.model import Thread
 
@@ -39,6 +40,8 @@ def choose(asked: str, own: Sequence[Thread] = ()) -> Thread:
     if found:
         names = " or ".join(thread.title for thread in found)
         raise NotChosen(f"{asked.strip()!r} may be {names}. Write which.")
+    if wrong := taken_apart(asked).wrong:
+        raise NotChosen(wrong)
     near = nearest_threads(asked, own)
     hint = f" Did you mean {' or '.join(near)}?" if near else " Write it such as M16, 5/8-11 UNC or G 1/2."
     raise NotChosen(f"There is no thread {asked.strip()!r} in the tables.{hint}")

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from difflib import get_close_matches
 from functools import lru_cache
 
+from library.threads.designation import taken_apart
 from library.threads.model import Thread
 from library.threads.reading import all_threads
 
@@ -16,6 +17,8 @@ _SIGNS = str.maketrans({"\u00d7": "x", "\u2013": "-", "\u2212": "-", ",": ".", '
 
 def find_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[Thread, ...]:
     """Every thread that goes by a name; several where the name alone does not decide, such as 1/4-20.
+
+    A left hand, several starts and a tolerance class in the name are told in what is found.
 
     Args:
         asked: a designation as typed: ``M12``, ``m12x1.5``, ``5/8-11 UNC``, ``#10-32``, ``G 1/4``.
@@ -29,7 +32,20 @@ def find_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[Thread, ...]:
         ['M12 x 1.75']
         >>> [thread.title for thread in find_threads("#10-32 unf")]
         ['No. 10-32 UNF']
+        >>> [(thread.title, thread.starts, thread.hand) for thread in find_threads("Tr 24x15(P5)LH")]
+        [('Tr 24 x 15 P5 LH', 3, 'left')]
     """
+    if found := _called(asked, own):
+        return found
+    more = taken_apart(asked)
+    if more.wrong:
+        return ()
+    row = _called(more.with_lead, own) if more.with_lead else ()
+    return tuple(more.of(thread) for thread in row or _called(more.size, own))
+
+
+def _called(asked: str, own: Sequence[Thread]) -> tuple[Thread, ...]:
+    """The threads that have a name, those of the shop before the standard ones."""
     name = _plain(asked)
     if own:
         found = tuple(thread for thread in own if name in map(_plain, thread.names()))
@@ -47,7 +63,8 @@ def nearest_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[str, ...]:
     """
     named = {_plain(name): (thread,) for thread in own for name in thread.names()}
     known = {**_by_name(), **named} if named else _by_name()
-    near = get_close_matches(_plain(asked), known, n=6, cutoff=0.6)
+    sought = (asked, taken_apart(asked).size)
+    near = [one for name in sought for one in get_close_matches(_plain(name), known, n=6, cutoff=0.6)]
     titles = [thread.title for name in near for thread in known[name]]
     return tuple(dict.fromkeys(titles))[:3]
 

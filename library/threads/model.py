@@ -30,6 +30,8 @@ class Series:
         title: as shown.
         thread_form: a word of the quantity ``thread_form``, such as ``iso`` for the 60 degree form.
         taper: in words, such as ``1 in 16``; empty for a parallel thread.
+        engagement: ``nine pitches`` where the tolerances of its classes are reckoned with so long a nut; else empty, and
+            they are reckoned with one of the diameter.
         origins: where sizes, diameters, tap drills and flutes came from.
     """
 
@@ -37,6 +39,7 @@ class Series:
     title: str
     thread_form: str
     taper: str = ""
+    engagement: str = ""
     origins: Mapping[str, Origin] = field(default_factory=dict)
 
     @property
@@ -69,6 +72,7 @@ class Thread:
         note: a remark.
         starts: how many threads run side by side.
         hand: ``right`` or ``left`` where it is always so; empty where both are made.
+        thread_class: of its tolerance, where the name that it was asked for by has one, such as ``6H``.
         is_own: whether the shop's book says something of it.
         unread: whether the shop's book says something of it that cannot be read, so that it gives no numbers.
     """
@@ -90,6 +94,7 @@ class Thread:
     note: str = ""
     starts: int = 1
     hand: str = ""
+    thread_class: str = ""
     is_own: bool = False
     unread: bool = False
 
@@ -106,6 +111,7 @@ class Thread:
             "thread_form": self.series.thread_form,
             "thread_taper": self.series.thread_taper,
             **({"hand": self.hand} if self.hand else {}),
+            **({"thread_class": self.thread_class} if self.thread_class else {}),
         }
 
     def names(self) -> tuple[str, ...]:

@@ -14,7 +14,7 @@ from library.threads.model import Origin, Series, Thread
 TABLES = Path(__file__).parent / "tables"
 """The folder of the tables, one series in each file."""
 
-_SERIES_WORDS = ("id", "title", "thread_form", "taper")
+_SERIES_WORDS = ("id", "title", "thread_form", "taper", "engagement")
 _LISTS = ("synonyms", "other_tap_drills")
 
 

@@ -42,7 +42,7 @@ def ends(value: Value, is_angle: bool) -> tuple[float, float]:
             "end-mill-carbide-ball-nose",
             ((12, 11, None, 11, 22), (11, 11, None, 11, 22), (12, 11, None, 11, 23)),
         ),
-        ("end-mill-carbide-corner-radius", ((11, 13.5, 3, 8, 17), (10, 12, 3, 8, 17))),
+        ("end-mill-carbide-corner-radius", ((12, 13.5, 3, 8, 17), (11, 13.5, 3, 8, 17), (10, 12, 3, 8, 17))),
         ("end-mill-roughing", ((12, 10, None, 7, 17), (11, 9, None, 7, 17))),
     ],
 )

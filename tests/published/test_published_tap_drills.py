@@ -72,3 +72,33 @@ def test_the_series_of_eight_threads_is_that_of_the_wall_chart() -> None:
         assert read(row.minor_diameter, Kind.LENGTH).number / 25.4 == pytest.approx(minor, abs=6e-4)
         assert read(row.tap_drill, Kind.LENGTH).number / 25.4 == pytest.approx(size - 0.125)
     assert [one.title for one in find_threads("1-1/2 8-UN")] == ["1-1/2-8 UN"]
+
+
+# ASME B1.1, as engineering pages give it: from 1/4 in on, and from 4 to 32 threads to the inch, the minor diameter of a 2B
+# thread may be 0.25 p - 0.4 p^2 over the least one, in inches.
+@pytest.mark.parametrize(("count", "rows"), [(12, 34), (16, 41)])
+def test_the_drills_of_the_constant_pitch_series_lie_within_the_minor_diameter_of_2b(
+    count: int, rows: int
+) -> None:
+    found = [row for row in all_threads().values() if row.series.id == f"unified-{count}"]
+    assert len(found) == rows
+    wide = 25.4 * (0.25 / count - 0.4 / count**2)
+    for row in found:
+        basic = read(row.minor_diameter, Kind.LENGTH).number
+        assert basic < read(row.tap_drill, Kind.LENGTH).number < basic + wide, row.id
+
+
+# The tap drills that an open table of holes has for fine threads of the same pitch: 12 and 16 threads to the inch.
+@pytest.mark.parametrize(
+    "name", ["1-12 UNF", "1-1/8-12 UNF", "1-1/4-12 UNF", "1-3/8-12 UNF", "1-1/2-12 UNF", "3/4-16 UNF"]
+)
+def test_a_fine_thread_of_the_same_pitch_is_drilled_alike(name: str) -> None:
+    (row,) = find_threads(name)
+    less = read(row.diameter, Kind.LENGTH).number - read(row.tap_drill, Kind.LENGTH).number
+    constant = next(
+        one
+        for one in all_threads().values()
+        if one.threads_per_inch == row.threads_per_inch and one.series.id.startswith("unified-1")
+    )
+    ours = read(constant.diameter, Kind.LENGTH).number - read(constant.tap_drill, Kind.LENGTH).number
+    assert less == pytest.approx(ours, abs=0.3)

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from library.shop_threads.laying import own_threads
-from library.threads import Thread, all_threads
+from library.threads import Thread, all_threads, find_threads
 from tui.screens.chooser import Choice, Chooser
 
 if TYPE_CHECKING:
@@ -32,6 +32,8 @@ class ThreadsScreen(Chooser):
     def __init__(self, session: Session, take_it: Callable[[Thread], None]) -> None:
         super().__init__(session)
         self._take = take_it
+        self._own = own_threads(session.book)
+        self._named: dict[str, Thread] = {}
         self._threads = {thread.id: thread for thread in in_order(session.book)}
         self._choices = [
             Choice(thread.id, thread.title, described(thread)) for thread in self._threads.values()
@@ -45,10 +47,18 @@ class ThreadsScreen(Chooser):
         """Every thread of the shop's book, then those of the tables."""
         return self._choices
 
+    def found(self) -> list[Choice]:
+        """The threads that have every word typed; before them those that are called so with their hand or their starts."""
+        named = [
+            one for one in find_threads(self.find.text, self._own) if one.title != self._threads[one.id].title
+        ]
+        self._named = {one.title: one for one in named}
+        return [*(Choice(one.title, one.title, described(one)) for one in named), *super().found()]
+
     def take(self, choice: Choice) -> None:
         """Go back to the calculator with it."""
         self.app.pop_screen()
-        self._take(self._threads[choice.id])
+        self._take(self._named.get(choice.id) or self._threads[choice.id])
 
 
 def in_order(book: Book | None) -> list[Thread]:
@@ -70,6 +80,8 @@ def described(thread: Thread) -> str:
     drills = [drill for drill in (thread.tap_drill, *thread.other_tap_drills) if drill]
     parts = [
         f"diameter {thread.diameter}, {pitch}",
+        f"{thread.starts} starts" if thread.starts != 1 else "",
+        f"{thread.hand} hand" if thread.hand else "",
         f"tap drill {' or '.join(drills)}" if drills else "",
         thread.series.title,
         ", ".join((thread.id, *thread.synonyms)),

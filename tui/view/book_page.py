@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from library.search.ranking import Ranked, is_called_by, ranked, without_one
 from library.search.sizes import Size
-from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, line, padded, rule, wrap
+from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
@@ -144,7 +144,7 @@ class BookPage:
     def _find_line(self, width: int, *, live: bool) -> Line:
         marks = f"  {len(self.marked)} marked" if self.marked else ""
         size = self.size_for(self.chosen.id) if self.chosen is not None else None
-        goes = f"  {size.text} goes along" if size is not None else ""
+        goes = f"  {size.told} goes along" if size is not None else ""
         count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
         least = len(FIND) + len(self.find.text) + 1 + len(count)
         count = f"{goes}{count}" if least + len(goes) <= width else count
@@ -209,17 +209,20 @@ def _heading(width: int) -> Line:
 def _drawn(row: Row, width: int, marked: Sequence[str], *, chosen: bool) -> Line:
     family, title, material, mark = columns(width)
     role: Role = "chosen" if chosen else "plain"
+    at_the_edge = f" {fit(mark_of(row), mark)}"
+    if not family and not mark_of(row):
+        title, at_the_edge = title + len(at_the_edge), ""
     rest = f" {fit(in_words(row.work_material), material)}" if material else ""
+    called = fit(row.title, title) if material else fit_ends(row.title, title)
     # The kind alone shows what is chosen, not the title: each cell of it is sent again with every step.
-    name, cells = (in_words(row.family), family) if family else (row.title, title)
-    words = fit(name, cells)
+    words = fit(in_words(row.family), family) if family else called
     shown = words.rstrip()
-    after = words[len(shown) :] + (f" {fit(row.title, title)}" if family else "")
+    after = words[len(shown) :] + (f" {called}" if family else "")
     return padded(
         line(
             f"{'>' if chosen else ' '}{'*' if row.id in marked else ' '}",
             Piece(shown, role),
-            f"{after}{rest} {fit(mark_of(row), mark)}",
+            f"{after}{rest}{at_the_edge}",
         ),
         width,
     )

@@ -28,6 +28,9 @@ from tui.view.viewport import Viewport
 LOW = 18
 """Lines of a screen below which what is told takes fewer of them."""
 
+TALL = 40
+"""Lines of a screen from which what is told of the value in hand takes one more."""
+
 HEEL = frozenset({"heel_drop", "drop"})
 """What the last of the readings tells already, where nothing says how far it may be off."""
 
@@ -102,7 +105,7 @@ class CalculatorPage:
         key, surface = self.form.focus, self.form.surface
         row = row_of(key, surface)
         keys = " Left and Right change it." if row.choices else ""
-        room = 2 if height >= LOW else 1
+        room = 1 if height < LOW else 2 if height < TALL else 3
         book = self._from_book(display)
         told = f"{keys.strip()} {book}".strip() if book else row.measured + keys
         said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")

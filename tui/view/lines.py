@@ -34,6 +34,9 @@ EMPTY: Line = ()
 _NUMBER_AT_END = re.compile(r"(?:(?<!\w)[-+]|(?<!\w-)(?<![\d.,/-]))\.?\d[\d.,/-]*\Z")
 """A number that a text ends with; the digits of a name such as T-12-5 are none."""
 
+AT_THE_END = 0.8
+"""How much of a name that is cut in its middle may be its end."""
+
 _GOES_ON = re.compile(r"[.,/-]?\d")
 """What shows behind a number's first part that there is more of it."""
 
@@ -85,6 +88,32 @@ def fit(text: str, width: int, *, right: bool = False) -> str:
     shown = f"{kept}…"
     padding = " " * (width - cell_len(shown))
     return padding + shown if right else shown + padding
+
+
+def fit_ends(text: str, width: int) -> str:
+    """Text in exactly ``width`` cells; what is too long keeps its beginning and, of whole words, more of its end.
+
+    Names of one family begin alike, and what tells them apart stands at the end.
+
+    Args:
+        text: foreign text is welcome; it is cleaned here.
+        width: in cells.
+
+    Example:
+        >>> fit_ends("Multi-flute countersink, 90 degrees, plain steel", 29)
+        'Multi…90 degrees, plain steel'
+        >>> fit_ends("Nut tap", 9), fit_ends("Onewordonly", 6)
+        ('Nut tap  ', 'Onewo…')
+    """
+    text = sanitize(text)
+    if cell_len(text) <= width:
+        return fit(text, width)
+    ends = (text[at + 1 :] for at, sign in enumerate(text) if sign == " ")
+    end = next((one for one in ends if cell_len(one) <= width * AT_THE_END), "")
+    if not end:
+        return fit(text, width)
+    begun = fit(text, width - cell_len(end)).rstrip()
+    return fit(f"{begun.removesuffix('…').rstrip(' ,')}…{end}", width)
 
 
 def padded(one: Line, width: int) -> Line:

@@ -14,10 +14,11 @@ from library.cards.close import finished
 from library.cards.job import work_out
 from library.cards.learn import change_for, lessons
 from library.cards.model import Card, Tool, Wanted
-from library.cards.starting import again, empty, from_entry
+from library.cards.starting import again, empty, from_entry, with_size
 from library.cards.thread_names import of_thread
 from library.editing.planning import plan
 from library.editing.saving import save
+from library.search.sizes import Size
 
 ENTRY = Entry(
     "yard-tap",
@@ -41,6 +42,15 @@ def test_a_card_from_an_entry_keeps_the_books_values_and_sources_as_they_are_tod
         "flutes": Wanted("at most 4", "at most 4", "this shop"),
     }
     assert not card.wanted["chamfer_relief_angle"].changed
+
+
+def test_the_class_of_a_hole_that_was_looked_for_stands_in_the_size_of_the_reamer(book: Book) -> None:
+    card = with_size(replace(empty(book, "reamer"), tool=Tool("R7")), Size("12", tolerance="H8"))
+    assert (card.tool.name, card.tool.size) == ("R7", "12 mm")
+    step = work_out(card, book).step("reamer-size")
+    assert step is not None
+    found = {key: given.value for key, given in step.answer.inputs.items()}
+    assert (found["hole_tolerance"], found["nominal_diameter"]) == ("H8", 12.0)
 
 
 def test_the_only_machine_goes_without_saying_and_one_of_two_wheels_does_not(book: Book) -> None:
@@ -139,6 +149,8 @@ def test_nothing_is_learned_without_an_entry_or_without_a_change() -> None:
         ("3/4-11", {"diameter": "3/4 in", "threads_per_inch": "11"}),
         ("M20 x 2 LH", {"diameter": "20 mm", "pitch": "2 mm", "hand": "left"}),
         ("1/4-20", {"diameter": "1/4 in", "threads_per_inch": "20 tpi"}),
+        ("M20 x 2 LH-6H", {"diameter": "20 mm", "pitch": "2 mm", "hand": "left"}),
+        ("Tr 20 x 8 P4 LH", {"diameter": "20 mm", "pitch": "4 mm", "hand": "left"}),
         ("Tr 20 x 4", {"diameter": "20 mm", "pitch": "4 mm"}),
         ("2 BA", {"diameter": "4.7 mm", "pitch": "0.81 mm"}),
     ],
@@ -147,7 +159,7 @@ def test_the_name_of_a_thread_says_its_diameter_and_pitch(name: str, found: dict
     assert {
         key: text
         for key, text in of_thread(name).items()
-        if key not in {"starts", "thread_form", "thread_taper"}
+        if key not in {"starts", "thread_form", "thread_taper", "thread_class"}
     } == found
 
 

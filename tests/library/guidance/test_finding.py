@@ -45,8 +45,12 @@ def test_find_prints_the_answer_first_with_its_source_and_few_entries_below(
 ) -> None:
     assert main(["find", "infeed", "reamer"]) == 0
     out = capsys.readouterr().out
-    assert out.startswith("How it is ground\n  FEED   Bevel lead of a reamer: No more than")
-    assert "TM 1-1500-204-23-9" in " ".join(out.split())
+    assert out.startswith("How it is ground\n  FEED   Bevel lead of a reamer: One light pass")
+    assert "[common practice, no source]" in " ".join(out.split())
+    assert main(["find", "dressing", "reamer"]) == 0
+    out = capsys.readouterr().out
+    assert out.startswith("How it is ground\n  DRESS  Bevel lead of a reamer: True and dress before")
+    assert "(NAVEDTRA 14345), page 284" in " ".join(out.split())
     assert main(["find", "wheel"]) == 0
     assert len(capsys.readouterr().out.splitlines()) <= 32
     assert main(["find", "wheel", "--json"]) == 0

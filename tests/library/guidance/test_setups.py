@@ -127,10 +127,10 @@ def test_set_ups_that_follow_each_other_in_a_circle_end(tmp_path: Path) -> None:
 
 
 def test_beside_the_entry_stand_the_steps_and_the_documents_they_rest_on(book: Book) -> None:
-    text = " ".join(as_text(entry_page(book, book.entries["reamer-machine-plain-steel"]), Reader(80)).split())
-    assert "SET UP Bevel lead of a reamer (C where unmarked). Hold: Between centres" in text
-    assert "Feed: No more than 0.002 in to 0.003 in in all, one light pass a tooth M[4]." in text
-    assert "[4] TM 1-1500-204-23-9" in text
+    text = " ".join(as_text(entry_page(book, book.entries["twist-drill-titanium"]), Reader(80)).split())
+    assert "SET UP Point of a twist drill (C where unmarked). Hold: In the work head" in text
+    assert "Set: Axis at 59 degrees to the wheel face for a 118 degree point, the lip level M[2]." in text
+    assert "[2] Machinery Repairman" in text
 
 
 def test_in_full_all_set_ups_of_the_family_stand_with_their_sources(book: Book) -> None:

@@ -13,7 +13,7 @@ from library.book.rows import Row, Rows
 from library.book.search_text import Shared, search_text
 from library.search.finding import fitting
 from library.search.query import parse
-from library.search.ranking import ranked, without_one
+from library.search.ranking import is_called_by, ranked, without_one
 from library.search.sizes import Size, taken_apart
 
 
@@ -106,6 +106,12 @@ def test_a_material_is_found_by_another_name(text: str, material: str) -> None:
         ("reamer 12", Size("12")),
         ("12.5 reamer", Size("12.5")),
         ("reamer 12mm", Size("12 mm")),
+        ("reamer 12 h7", Size("12", tolerance="H7")),
+        ("12H7 reamer", Size("12", tolerance="H7")),
+        ("reamer 12.5 mm js8", Size("12.5 mm", tolerance="JS8")),
+        ("reamer 1/2 in h8 plain", Size("1/2 in", tolerance="H8")),
+        ("reamer 1/2 h8", Size("1/2 in", tolerance="H8")),
+        ("tap m6", Size("M6", True)),
         ("reamer 1/2", Size("1/2 in")),
         ("reamer 1-1/2 in", Size("1-1/2 in")),
         ('drill 3/8"', Size("3/8 in")),
@@ -125,6 +131,22 @@ def test_a_size_is_told_from_a_word(text: str, size: Size | None) -> None:
 def test_a_size_that_no_entry_has_takes_none_away() -> None:
     assert {row.id for row in found("tap m12")} == {row.id for row in found("tap")}
     assert {row.id for row in found("reamer 12")} == {row.id for row in found("reamer")}
+
+
+def test_the_class_of_a_hole_finds_what_finishes_such_a_hole_and_nothing_else() -> None:
+    assert {row.id for row in found("12 h7")} == {row.id for row in shipped() if row.family == "reamer"}
+    assert {row.family for text in ("drill", "tap", "slot") for row in found(f"{text} 12 h7")} <= {"reamer"}
+    assert found("countersink 12 h7") == []
+
+
+def test_what_looks_like_a_class_and_is_none_stays_a_word() -> None:
+    assert ranked(shipped(), "reamer 12 h77").size == Size("12")
+    assert found("reamer 12 h77") == []
+
+
+def test_a_tool_for_a_range_of_sizes_is_called_by_none_of_them() -> None:
+    rows = made("Hand reamer over 1 in", "Counterbore for 1 in bolts")
+    assert [is_called_by(rows, row, Size("1 in")) for row in range(2)] == [False, True]
 
 
 def test_what_is_called_by_the_size_comes_first() -> None:

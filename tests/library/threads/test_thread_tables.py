@@ -17,12 +17,14 @@ from library.threads import Thread, all_series, all_threads, find_threads, neare
 from library.threads.reading import TABLES
 from library.units.read import read
 
-SERIES = ["iso-metric-coarse", "iso-metric-fine", "unified-coarse", "unified-fine", "unified-extra-fine", "unified-8", "whitworth", "british-fine", "british-pipe-parallel", "british-pipe-taper", "american-pipe-taper", "british-association", "metric-trapezoidal", "acme"]  # fmt: skip
+SERIES = ["iso-metric-coarse", "iso-metric-fine", "unified-coarse", "unified-fine", "unified-extra-fine", "unified-8", "unified-12", "unified-16", "whitworth", "british-fine", "british-pipe-parallel", "british-pipe-taper", "american-pipe-taper", "british-association", "metric-trapezoidal", "metric-trapezoidal-starts", "acme"]  # fmt: skip
 INCH_SERIES = {
     "unified-coarse",
     "unified-fine",
     "unified-extra-fine",
     "unified-8",
+    "unified-12",
+    "unified-16",
     "whitworth",
     "british-fine",
 }

@@ -57,8 +57,10 @@ async def test_every_calculation_of_the_tool_has_the_thread(program: Program) ->
         await hands.type("bronze")
         await hands.press("f2")
         await hands.menu("thread")
-        await hands.type("m12 coarse")
-        await hands.press("enter", "ctrl+n")
+        assert "> M12 x 1.75 LH" in await hands.type("m12 lh")
+        await hands.press("enter")
+        assert hands.app.screen.page.form.texts()["diameter"] == "M12 x 1.75 LH"
+        await hands.press("ctrl+n")
         form = hands.app.screen.page.form
         if form.sheet.field("diameter") is not None:
             assert form.value("diameter").value == pytest.approx(12)

@@ -40,6 +40,17 @@ async def test_a_number_alone_is_in_the_unit_that_is_worked_in(
         assert form(hands).value("diameter").value == pytest.approx(number)
 
 
+async def test_the_class_of_a_hole_goes_along_with_its_size(program: Program, shop: Path) -> None:
+    file = shop / "taps.toml"
+    reamers = '[[family]]\nid = "reamer"\ntitle = "Reamers"\nkind = "reamer"\n\n[[entry]]'
+    text = file.read_text().replace('family = "tap"', 'family = "reamer"').replace("[[entry]]", reamers, 1)
+    file.write_text(text)
+    async with program() as hands:
+        assert "12 H8 goes along" in await hands.type("bronze 12 h8")
+        await hands.press("f2")
+        assert form(hands).texts()["hole_tolerance"] == "H8"
+
+
 async def test_it_goes_along_through_the_entry_too(program: Program) -> None:
     async with program() as hands:
         await hands.type("bronze 1/2 in")

@@ -46,6 +46,12 @@ def test_rows_that_have_the_words_as_typed_come_first() -> None:
     assert list(page.hits) == [3, 1, 2, 0]
 
 
+def test_in_a_narrow_list_names_that_begin_alike_are_told_apart_by_their_ends() -> None:
+    names = [f"Countersink with flutes, {angle} degrees, plain steel" for angle in (82, 90)]
+    rows = [text_of(line) for line in BookPage(made(names)).draw(33, 8)][3:5]
+    assert [row.strip("> ") for row in rows] == [f"Counter…{name[-23:]}" for name in names]
+
+
 def test_new_rows_keep_what_is_typed_and_chosen() -> None:
     page = BookPage(made(["hand tap", "brass tap", "steel tap"]))
     page.edit(TextLine.ending("tap"))
