@@ -20,7 +20,9 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
     """What is known of the tool, and the machine and the wheel it is ground on."""
     card, tool, book = job.card, job.card.tool, job.book
     threaded = _has_threads(job.family) or bool(tool.thread)
-    thread = _text("tool.thread", "Thread", tool.thread, "As marked: M16 x 2, 5/8-11 UNC, M20 x 2.5 LH, Tr 20 x 8 P4.")
+    thread = _text(
+        "tool.thread", "Thread", tool.thread, "As marked: M16 x 2, 5/8-11 UNC, M20 x 2.5 LH, Tr 20 x 8 P4."
+    )
     size = _text("tool.size", "Size", tool.size, "As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm.",
                  wants=not tool.thread)  # fmt: skip
     flutes = job.entry.values.get("flutes")
