@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, worst_first
 from geometry.preconditions import refuse
 from geometry.sentences import count, length
+from geometry.thread.class_advice import CLASS, LIMITS_OF_CLASS, class_limits, told_of_class
 from geometry.thread.form import Thread, thread
 from geometry.thread.hole_advice import counted, hole_check, percent, percent_check
 from geometry.thread.lead import CUTS, lead
@@ -75,6 +76,8 @@ def _parallel(given: Inputs) -> Result:
     made = thread(diameter, pitch, given.choice("thread_form"))
     counted_as, advance = given.choice("full_thread"), lead(pitch, given.number("starts"))
     drilling, checks = _drilling(given, made, counted_as)
+    allowed = class_limits(given, made)
+    by_class = () if allowed is None else (allowed.low, allowed.high)
     return Result(
         outputs={
             "pitch": made.pitch,
@@ -87,11 +90,13 @@ def _parallel(given: Inputs) -> Result:
             "external_thread_depth": made.external_depth,
             "sharp_height": made.sharp_height,
             "lead": advance,
+            **dict(zip(LIMITS_OF_CLASS, by_class, strict=False)),
         },
         checks=worst_first(
             (
                 *pitch_checks(given),
                 *checks,
+                *(told_of_class(given, made, allowed) if allowed is not None else ()),
                 _rule(made, counted_as),
                 *_leadscrew(made),
                 *_runs(given, advance),
@@ -107,6 +112,8 @@ def _taper(given: Inputs) -> Result:
             "A straight hole leaves another share of a taper thread in every turn, so no percentage holds for it. Leave the "
             "percent of thread out and give the hole.",
         )
+    if given.has("thread_class"):
+        raise refuse("thread_class", "These classes are of parallel threads. Leave the class out.")
     made = pipe_thread(given.choice("thread_taper"), given.number("diameter"), pitch_of(given))
     advance = lead(made.pitch, given.number("starts"))
     outputs = {
@@ -137,8 +144,8 @@ CALCULATION = Calculation(
     question="What are the diameters and heights of this thread, and what hole is drilled before tapping?",
     wants="The diameter is the basic one over the crests of the screw, the size the thread is called by, of an American taper "
     "pipe thread the outside of the pipe; say what a full thread is counted as, because tap makers' rules and the standards differ.",
-    neglects="All sizes are basic ones of the 60 degree ISO and unified form, the 55 degree Whitworth form, the 47.5 degree BA form, or the trapezoidal or Acme form, without "
-    "tolerances; taper pipe threads, NPT and BSPT, have those of their standards at their own planes. A drill cuts a little over its size, so measure the hole when the percentage matters.",
+    neglects="All sizes are basic ones of the 60 degree ISO and unified form, the 55 degree Whitworth form, the 47.5 degree BA form, or the trapezoidal or Acme form, and only the pitch diameter has limits, "
+    "by its class; taper pipe threads, NPT and BSPT, have those of their standards at their own planes. A drill cuts a little over its size, so measure the hole when the percentage matters.",
     kinds=("tap", "twist-drill"),
     belongs_on=("thread-land", "lip"),
     inputs=(
@@ -151,6 +158,7 @@ CALCULATION = Calculation(
         Field("drilled_diameter", optional=True, one_of="hole"),
         Field("thread_percent", optional=True, one_of="hole"),
         Field("full_thread", default="three-quarters", when=("thread_taper", "parallel")),
+        *CLASS,
     ),
     outputs=(
         "tap_drill_diameter",
@@ -165,6 +173,7 @@ CALCULATION = Calculation(
         "external_thread_depth",
         "sharp_height",
         "lead",
+        *LIMITS_OF_CLASS,
     ),
     cautions=("eyes", "hands", "sharp-edges"),
     compute=_compute,

@@ -23,13 +23,18 @@ from geometry.preconditions import refuse
 from geometry.quantities.limits import LIMITS
 from geometry.role import Role
 from geometry.sentences import length
+from geometry.thread.class_advice import (
+    CLASS,
+    LIMITS_OF_CLASS,
+    READ,
+    class_limits,
+    tap_in_class,
+    told_of_class,
+)
 from geometry.thread.form import Thread, thread
 from geometry.thread.iso_965 import D_READ
 from geometry.thread.pitch_input import PITCH, pitch_of
 from geometry.thread.tap_limits import number_of, tap_limits
-
-READ = 0.0005
-"""What a micrometer does not tell apart, in mm: half a micrometre. Common practice, no source."""
 
 ANOTHER_TAP = 0.1
 """From which share on a measured pitch diameter is that of another tap. Common practice, no source."""
@@ -100,11 +105,14 @@ def _measured(given: Inputs, made: Thread, limits: Limits) -> Check:
     )
 
 
-def _checks(given: Inputs, made: Thread, limits: Limits) -> Iterator[Check]:
+def _checks(given: Inputs, made: Thread, limits: Limits, allowed: Limits | None) -> Iterator[Check]:
     key = "pitch" if given.has("pitch") else "threads_per_inch"
     yield from pitch_plausible(made.pitch, made.diameter, key=key)
     if given.has("tap_pitch_diameter"):
         yield _measured(given, made, limits)
+    if allowed is not None:
+        yield from tap_in_class(given, made, limits, allowed)
+        yield from told_of_class(given, made, allowed)
     mark = given.choice("tap_limit")
     yield note(
         "A new tap of this mark measures {low} to {high} over its pitch diameter. Sharpening the chamfer or the faces does "
@@ -126,13 +134,15 @@ def _checks(given: Inputs, made: Thread, limits: Limits) -> Iterator[Check]:
 
 def _compute(given: Inputs) -> Result:
     made = _thread(given)
-    limits = _limits(given, made)
+    limits, allowed = _limits(given, made), class_limits(given, made)
     outputs = {"pitch_diameter": made.pitch_diameter}
     if not given.has("tap_lower_limit"):
         outputs |= {"tap_lower_limit": limits.low, "tap_upper_limit": limits.high}
     if given.has("tap_pitch_diameter"):
         outputs["above_least"] = given.number("tap_pitch_diameter") - limits.low
-    return Result(outputs=outputs, checks=worst_first(_checks(given, made, limits)))
+    if allowed is not None:
+        outputs |= dict(zip(LIMITS_OF_CLASS, (allowed.low, allowed.high), strict=True))
+    return Result(outputs=outputs, checks=worst_first(_checks(given, made, limits, allowed)))
 
 
 CALCULATION = Calculation(
@@ -140,7 +150,8 @@ CALCULATION = Calculation(
     title="Limits of a tap",
     question="How large is a tap of this mark, and how far is a worn one above its least pitch diameter?",
     wants="The nominal size is that of the thread, and the mark is the one on the shank of the tap; the pitch diameter of the "
-    "tap is measured over wires behind the chamfer, and may be left out.",
+    "tap is measured over wires behind the chamfer, and may be left out. With the class of the thread, 2B or 6H, the tap is held "
+    "against it as well.",
     neglects="It knows the tap and not the thread that it cuts, which is wider where the tap is led badly; the gauge decides.",
     kinds=("tap",),
     belongs_on=("thread-land",),
@@ -154,8 +165,9 @@ CALCULATION = Calculation(
         Field("tap_lower_limit", when=("tap_limit", LIMITS)),
         Field("tap_upper_limit", when=("tap_limit", LIMITS)),
         Field("tap_pitch_diameter", optional=True, measured=True),
+        *CLASS,
     ),
-    outputs=("tap_lower_limit", "tap_upper_limit", "above_least", "pitch_diameter"),
+    outputs=("tap_lower_limit", "tap_upper_limit", "above_least", "pitch_diameter", *LIMITS_OF_CLASS),
     cautions=("eyes", "hands", "sharp-edges"),
     compute=_compute,
     role=Role(place=22, of_course=(), about="tap_pitch_diameter", tells=("pass", "note")),

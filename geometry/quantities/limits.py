@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.fit.hole import CLASSES
 from geometry.quantities.quantity import choice, length
+from geometry.thread.nut_limits import CLASSES as THREAD_CLASSES
 from geometry.thread.tap_limits import MARKS
 
 LIMITS = "limits"
@@ -118,6 +119,37 @@ ROWS = (
         "How far the pitch diameter of the tap lies above the least that a new one has; below zero it is worn beyond it.",
         "What was measured less the lower limit of the tap.",
         -500.0,
+        500.0,
+    ),
+    choice(
+        "thread_class",
+        "Class of the thread",
+        "How wide the pitch diameter of an internal thread may be: 1B to 3B of unified threads, 4H to 8H, 6G and 7G of metric ones.",
+        "From the drawing of the work, behind the size: 1/2-13 UNC-2B, M12-6H.",
+        THREAD_CLASSES,
+    ),
+    length(
+        "engagement_length",
+        "Length of engagement",
+        "How long screw and nut hold each other; the tolerance of a unified thread is reckoned with it.",
+        "Along the axis: the height of the nut or the depth of the tapped hole.",
+        0.05,
+        500.0,
+    ),
+    length(
+        "thread_lower_limit",
+        "Lower limit of the thread",
+        "The least pitch diameter that an internal thread of this class may have.",
+        "Proved with a thread plug gauge whose GO end goes in.",
+        0.0,
+        500.0,
+    ),
+    length(
+        "thread_upper_limit",
+        "Upper limit of the thread",
+        "The largest pitch diameter that an internal thread of this class may have.",
+        "Proved with a thread plug gauge whose NOT GO end does not go in.",
+        0.0,
         500.0,
     ),
 )

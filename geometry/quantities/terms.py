@@ -245,6 +245,12 @@ TERMS = (
         ("cross_hole_diameter",),
     ),
     Term(
+        "class of a thread",
+        "Behind the size of an internal thread, how wide its pitch diameter may be: unified threads have 1B (loose), 2B (usual) and 3B (close), metric ones a number, 6 being the usual one, and H, or G for room under a coat of metal.",
+        ("thread class", "class of fit", "2b", "3b", "6h"),
+        ("thread_class", "thread_lower_limit", "thread_upper_limit"),
+    ),
+    Term(
         "tap limit",
         "The mark behind the size on a ground tap: an H or L number counts half thousandths of an inch over or under the basic pitch diameter, a D number the same on metric taps, and an ISO class tenths of the tolerance of the thread.",
         ("h limit", "d limit", "gh number", "pitch diameter limit"),

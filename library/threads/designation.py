@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from geometry.thread.nut_limits import CLASSES
 from library.threads.model import Thread
 
 _NUMBER = r"\d+(?:\.\d+)?|\.\d+"
@@ -94,7 +95,7 @@ def taken_apart(name: str) -> Designation:
 def _of_a_nut(word: str, before: str) -> str:
     """A tolerance class as it is written of a nut; empty where it is one of a screw, as 6g and 2A are."""
     is_screw = word[1] in "Aa" or (word[1].islower() and before[:1].isupper())
-    return "" if is_screw else word.upper()
+    return word.upper() if word.upper() in CLASSES and not is_screw else ""
 
 
 def _with_lead(found: Designation) -> Designation:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from library.book.model import Citation
 
@@ -112,7 +113,13 @@ class Thread:
             "thread_taper": self.series.thread_taper,
             **({"hand": self.hand} if self.hand else {}),
             **({"thread_class": self.thread_class} if self.thread_class else {}),
+            **({"engagement_length": self._engagement()} if self.series.engagement else {}),
         }
+
+    def _engagement(self) -> str:
+        """Nine pitches in inches as a fraction."""
+        held = 9 / Fraction(self.threads_per_inch.removesuffix(" tpi"))
+        return f"{held.numerator}/{held.denominator} in"
 
     def names(self) -> tuple[str, ...]:
         """Every way in which it may be asked for."""

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from screw_thread_lib.data.ASME import ASME_M_6g6H_dict
+from screw_thread_lib.data.ASME import ASME_M_6g6H_dict, ASME_UN_2A2B_dict
 
 from geometry.thread.form import thread
+from geometry.thread.nut_limits import grade_tolerance, nut_limits
 from geometry.thread.tap_limits import fifth_grade, tap_limits
 
 INCH = 25.4
@@ -92,3 +93,96 @@ def test_the_numbers_of_a_quarter_inch_tap_follow_each_other(
 ) -> None:
     found = tap_limits(thread(INCH / 4, INCH / 20, "iso"), mark)
     assert (found.low / INCH, found.high / INCH) == pytest.approx((least, greatest), abs=6e-5)
+
+
+# A tap maker's technical page (2020), taps for the classes of unified threads: diameter, threads per inch, pitch diameter, least,
+# greatest of 2B, greatest of 3B, in inches.
+UNIFIED = [
+    (0.164, 32, 0.1437, 0.1475, 0.1465), (0.190, 32, 0.1697, 0.1736, 0.1726), (0.25, 20, 0.2175, 0.2224, 0.2211),
+    (0.25, 28, 0.2268, 0.2311, 0.2300), (0.3125, 18, 0.2764, 0.2817, 0.2803), (0.375, 16, 0.3344, 0.3401, 0.3387),
+    (0.5, 13, 0.4500, 0.4565, 0.4548), (0.5, 20, 0.4675, 0.4731, 0.4717), (0.625, 11, 0.5660, 0.5732, 0.5714),
+    (0.75, 10, 0.6850, 0.6927, 0.6907),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("diameter", "count", "least", "second", "third"), UNIFIED)
+def test_a_unified_thread_has_the_printed_limits(
+    diameter: float, count: int, least: float, second: float, third: float
+) -> None:
+    made = thread(diameter * INCH, INCH / count, "iso")
+    for word, greatest in (("2B", second), ("3B", third)):
+        found = nut_limits(made, word)
+        assert (found.low / INCH, found.high / INCH) == pytest.approx((least, greatest), abs=1e-9)
+
+
+@pytest.mark.parametrize("name", sorted(ASME_UN_2A2B_dict))
+def test_class_2b_is_that_of_the_package(name: str) -> None:
+    """ASME B1.1-2019 in screw-thread-lib, the one special thread with the nine pitches of its series."""
+    row = ASME_UN_2A2B_dict[name]
+    pitch = INCH / row["n"]
+    held = 9 * pitch if row["series"] == "UNS" else None
+    found = nut_limits(thread(row["dbsc"] * INCH, pitch, "iso"), "2B", held)
+    assert (found.low / INCH, found.high / INCH) == pytest.approx((row["D2min"], row["D2max"]), abs=1.01e-4)
+    assert found.high / INCH == pytest.approx(row["D2max"], abs=1e-9)
+
+
+# Another maker's catalogue (2022), unified fine threads: diameter in inches, threads per inch, greatest pitch diameter of 2B and
+# of 3B, in mm.
+FINE = [
+    (0.060, 80, 1.377, 1.361), (0.073, 72, 1.689, 1.674), (0.086, 64, 1.996, 1.979), (0.099, 56, 2.291, 2.273),
+    (0.112, 48, 2.581, 2.560), (0.125, 44, 2.880, 2.860), (0.138, 40, 3.180, 3.157), (0.164, 36, 3.800, 3.777),
+    (0.190, 32, 4.409, 4.384), (0.216, 28, 5.004, 4.976), (0.25, 28, 5.870, 5.842), (0.3125, 24, 7.371, 7.341),
+    (0.375, 24, 8.961, 8.931), (0.4375, 20, 10.424, 10.391), (0.5, 20, 12.017, 11.981), (0.5625, 18, 13.520, 13.482),
+    (0.625, 18, 15.110, 15.072), (0.75, 16, 18.184, 18.143),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("diameter", "count", "second", "third"), FINE)
+def test_a_fine_thread_has_the_limits_that_are_printed_in_millimetres(
+    diameter: float, count: int, second: float, third: float
+) -> None:
+    made = thread(diameter * INCH, INCH / count, "iso")
+    found = [nut_limits(made, word).high for word in ("2B", "3B")]
+    # A ten-thousandth of an inch, in which the limits are rounded.
+    assert found == pytest.approx([second, third], abs=0.0031)
+
+
+# The same catalogue, metric threads of class 6H: diameter, pitch, greatest pitch diameter.
+@pytest.mark.parametrize(
+    ("diameter", "pitch", "greatest"),
+    [
+        (1.6, 0.35, 1.458), (2, 0.4, 1.830), (2.5, 0.45, 2.303), (3, 0.5, 2.775), (3.5, 0.6, 3.222), (4, 0.7, 3.663),
+        (4.5, 0.75, 4.131), (5, 0.8, 4.605), (6, 1, 5.500), (7, 1, 6.500), (8, 1.25, 7.348), (10, 1.5, 9.206),
+        (12, 1.75, 11.063), (14, 2, 12.913), (16, 2, 14.913), (18, 2.5, 16.600),
+    ],
+)  # fmt: skip
+def test_a_metric_thread_of_class_6h_has_the_printed_limit(
+    diameter: float, pitch: float, greatest: float
+) -> None:
+    assert nut_limits(thread(diameter, pitch, "iso"), "6H").high == pytest.approx(greatest, abs=1.01e-3)
+
+
+# The first maker's catalogue (2021), section 9: diameter, pitch, tolerance 5H and 6H in micrometres.
+@pytest.mark.parametrize(
+    ("diameter", "pitch", "fifth", "sixth"),
+    [
+        (1.4, 0.3, 60, 75), (1.6, 0.35, 67, 85), (2, 0.4, 71, 90), (2.5, 0.45, 75, 95), (3, 0.5, 80, 100),
+        (3.5, 0.6, 90, 112), (4, 0.7, 95, 118), (5, 0.8, 100, 125), (6, 1, 118, 150), (8, 1.25, 125, 160),
+    ],
+)  # fmt: skip
+def test_grades_5_and_6_are_the_printed_ones(
+    diameter: float, pitch: float, fifth: float, sixth: float
+) -> None:
+    found = [grade_tolerance(float(diameter), float(pitch), grade) * 1000 for grade in (5, 6)]
+    assert found == pytest.approx([fifth, sixth])
+
+
+@pytest.mark.parametrize("name", sorted(ASME_M_6g6H_dict))
+def test_class_6h_and_position_g_are_those_of_the_package(name: str) -> None:
+    """ASME B1.13-2005 in screw-thread-lib. What g takes off the screw, G adds to the nut."""
+    row = ASME_M_6g6H_dict[name]
+    made = thread(row["dbsc"] * INCH, INCH / row["n"], "iso")
+    assert nut_limits(made, "6H").high / INCH == pytest.approx(row["D2max"], abs=3e-5)
+    taken_off = made.pitch_diameter - row["d2max"] * INCH
+    assert nut_limits(made, "6G").low - made.pitch_diameter == pytest.approx(taken_off, abs=0.0015)
+    assert nut_limits(made, "6G").width == pytest.approx(nut_limits(made, "6H").width)

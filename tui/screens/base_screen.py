@@ -27,6 +27,9 @@ if TYPE_CHECKING:
 MOST_SAID = 8
 """Lines that a sentence may take in place of the key bar."""
 
+PAINT_AGAIN = "repaint"
+"""The action that shows all of the picture again, a sentence in place of the key bar included."""
+
 
 def method_of(action: Action) -> str:
     """The name of the method by which a screen does an action."""
@@ -182,11 +185,12 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         if not self.is_active:
             self._hand_on(events.Key(event.key, event.character))
             return
-        self.said = ""
         key = event.character if event.key == "question_mark" and event.character else event.key
         self.pressed = key
         keymap = self.session.keymap
         action = None if self.is_text(key) else keymap.action(self.WHERE, key)
+        if action is None or action.id != PAINT_AGAIN:
+            self.said = ""
         if action is not None:
             self.do(action)
             return

@@ -112,3 +112,22 @@ def test_a_thread_without_core_is_refused() -> None:
         thread(diameter=2.0, pitch=2.0)
     with pytest.raises(Refusal, match="only one"):
         thread(diameter=10.0, pitch=1.5, drilled_diameter=8.5, thread_percent=75.0)
+
+
+def test_a_class_gives_the_limits_of_the_pitch_diameter() -> None:
+    # 1/2-13 UNC-2B in ASME B1.1: .4500 to .4565 in.
+    half: dict[str, Given] = {"diameter": 12.7, "threads_per_inch": 13 / 25.4}
+    found = run(calculation("screw-thread"), {**half, "thread_class": "2B"})
+    assert found.outputs["thread_lower_limit"] / 25.4 == pytest.approx(0.4500)
+    assert found.outputs["thread_upper_limit"] / 25.4 == pytest.approx(0.4565)
+    assert "thread_upper_limit" not in run(calculation("screw-thread"), half).outputs
+
+
+@pytest.mark.parametrize(
+    ("more", "match"),
+    [({"thread_form": "whitworth"}, "60 degree form"), ({"thread_taper": "npt"}, "parallel threads")],
+)
+def test_a_class_of_a_thread_that_has_none_is_refused(more: dict[str, Given], match: str) -> None:
+    values: dict[str, Given] = {"diameter": 13.716, "threads_per_inch": 18 / 25.4, "thread_class": "2B"}
+    with pytest.raises(Refusal, match=match):
+        run(calculation("screw-thread"), {**values, **more})

@@ -77,3 +77,75 @@ def test_what_is_from_memory_or_from_another_table_is_told() -> None:
     assert not any("from memory" in str(one.sentence) for one in m12(10.92, pitch=1.5, tap_limit="D6").checks)
     large: dict[str, Given] = {"nominal_diameter": 38.1, "threads_per_inch": 6 / 25.4, "tap_limit": "H6"}
     assert any("Over 1 inch" in str(one.sentence) for one in run(SHEET, large).checks)
+
+
+QUARTER: dict[str, Given] = {"nominal_diameter": 6.35, "threads_per_inch": 20 / 25.4}
+
+
+# 1/4-20: 2B to .2224 in, 3B to .2211 in (ASME B1.1); H5 to .2200, H8 to .2215, H10 to .2225. L1 lies under .2175.
+@pytest.mark.parametrize(
+    ("mark", "of", "state", "cure"),
+    [
+        ("H5", "2B", "note", ""),
+        ("H7", "3B", "note", ""),
+        ("H8", "3B", "watch", "H3"),
+        ("H9", "2B", "note", ""),
+        ("H10", "2B", "watch", "H5"),
+        ("H10", "3B", "watch", "H3"),
+        ("L1", "2B", "watch", "H5"),
+    ],
+)
+def test_a_mark_is_held_against_the_class_of_the_thread(mark: str, of: str, state: str, cure: str) -> None:
+    values = {**QUARTER, "tap_limit": mark, "thread_class": of}
+    found = run(SHEET, values)
+    assert found.checks[0].state == state
+    if cure:
+        assert found.checks[0].cure == (("tap_limit", cure),)
+        assert run(SHEET, {**values, "tap_limit": cure}).checks[0].state == "note"
+    assert found.outputs["thread_upper_limit"] / 25.4 == pytest.approx(0.2224 if of == "2B" else 0.2211)
+
+
+def test_a_metric_tap_is_held_against_the_class_too() -> None:
+    values: dict[str, Given] = {"nominal_diameter": 12.0, "pitch": 1.75, "thread_class": "6G"}
+    found = run(SHEET, {**values, "tap_limit": "ISO1-4H"})
+    # M12 x 1.75 in position G begins 0.034 over basic, ISO 1 at 0.1 of 0.160. Derived.
+    assert found.checks[0].state == "watch"
+    assert found.checks[0].cure == (("tap_limit", "ISO3-6G"),)
+    assert run(SHEET, {**values, "tap_limit": "ISO3-6G"}).checks[0].state == "note"
+    assert found.outputs["thread_lower_limit"] == pytest.approx(10.863 + 0.034, abs=1e-3)
+
+
+def test_a_tap_that_measures_over_the_class_is_stopped() -> None:
+    values = {**QUARTER, "tap_limit": "H8", "thread_class": "3B", "tap_pitch_diameter": 0.2215 * 25.4}
+    assert "NOT GO" in str(run(SHEET, values).checks[0].sentence)
+    assert run(SHEET, {**values, "thread_class": "2B"}).checks[0].state == "pass"
+
+
+def test_the_maker_recommends_a_mark_only_where_the_table_has_the_thread() -> None:
+    told = [
+        str(one.sentence) for one in run(SHEET, {**QUARTER, "tap_limit": "H3", "thread_class": "2B"}).checks
+    ]
+    assert any("recommends a tap marked H5" in one for one in told)
+    other: dict[str, Given] = {
+        "nominal_diameter": 38.1,
+        "threads_per_inch": 16 / 25.4,
+        "engagement_length": 14.2875,
+    }
+    found = run(SHEET, {**other, "tap_limit": "H3", "thread_class": "2B"})
+    assert not any(
+        "recommends" in str(one.sentence) or "engagement" in str(one.sentence) for one in found.checks
+    )
+
+
+@pytest.mark.parametrize(
+    ("values", "match"),
+    [
+        ({"nominal_diameter": 12.0, "pitch": 1.75, "thread_class": "2B"}, "class of unified threads"),
+        ({**QUARTER, "thread_class": "6H"}, "class of metric threads"),
+        ({"nominal_diameter": 200.0, "pitch": 4.0, "thread_class": "6H"}, "reach from"),
+    ],
+)
+def test_a_class_of_another_sort_of_thread_is_refused(values: dict[str, Given], match: str) -> None:
+    limits: dict[str, Given] = {"tap_limit": "limits", "tap_lower_limit": 5.0, "tap_upper_limit": 5.1}
+    with pytest.raises(Refusal, match=match):
+        run(SHEET, {**values, **limits})

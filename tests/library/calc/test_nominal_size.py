@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from geometry.calculations import calculation
 from library.book.model import Book
 from library.calc.answer import answer
@@ -40,3 +42,17 @@ def test_a_thread_may_be_named_where_the_nominal_size_is_asked_for() -> None:
     assert "taper pipe tap" in taper.issues[0].text
     by_class = answer(calculation("tap-limits"), {"nominal_diameter": "M12", "tap_limit": "6H"})
     assert by_class.inputs["tap_limit"].value == "ISO2-6H"
+
+
+def test_the_class_in_the_name_of_a_thread_gives_its_limits() -> None:
+    found = answer(calculation("tap-limits"), {"nominal_diameter": "1/4-20 UNC-2B", "tap_limit": "h5"})
+    assert found.result is not None
+    assert found.result.outputs["thread_upper_limit"] / 25.4 == pytest.approx(0.2224)
+    # UNEF, 12-UN and 16-UN: ASME B1.1 reckons with nine pitches. 1-1/2-16: 0.0068 in, by hand.
+    fine = answer(calculation("screw-thread"), {"diameter": "1-1/2-16 UN-2B"})
+    assert fine.result is not None
+    wide = fine.result.outputs["thread_upper_limit"] - fine.result.outputs["thread_lower_limit"]
+    assert wide / 25.4 == pytest.approx(0.0068)
+    # A leadscrew's class is another one, and a pipe thread has none of these.
+    for name in ("Tr 20 x 4-7H", "G 1/2", "1/4-18 NPT"):
+        assert answer(calculation("screw-thread"), {"diameter": name}).issues == ()

@@ -35,6 +35,15 @@ async def test_a_search_without_a_hit_says_what_to_do(program: Program) -> None:
         assert "no entry to open" in hands.shown()
 
 
+async def test_painting_again_keeps_the_sentence_that_the_next_key_takes_away(program: Program) -> None:
+    told = "There is nothing to compare on this screen."
+    async with program() as hands:
+        await hands.press("f8")
+        assert told in await hands.press("ctrl+k")
+        assert told in await hands.press("ctrl+l")
+        assert told not in await hands.press("down")
+
+
 async def test_an_entry_shows_values_sources_layers_cautions_and_notes(program: Program) -> None:
     async with program() as hands:
         await hands.press(*"bronze", "enter")

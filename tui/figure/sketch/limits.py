@@ -69,9 +69,29 @@ def _of_taps() -> dict[str, Sketch]:
     }
 
 
+def _of_nuts() -> dict[str, Sketch]:
+    """The zone of a nut's pitch diameter, and how long it holds its screw."""
+    nut = (*_flank(), line((26, _BASIC), (38, _BASIC), (38, 13), (26, 13), (26, _BASIC)))
+    zone = area((26, _BASIC), (38, _BASIC), (38, 13), (26, 13))
+    screw = (
+        line((4, 8), (24, 8), (24, 2), (4, 2), (4, 8)),
+        line((4, -8), (24, -8), (24, -2), (4, -2), (4, -8)),
+        dots((-4, 0), (34, 0)),
+        Name((14, 5), "nut", 0),
+    )
+    return {
+        "thread_class": Sketch(nut, (zone, Name((39, 8), "2B", 1, strong=True))),
+        "thread_lower_limit": Sketch(
+            nut, (part((26, _BASIC), (38, _BASIC)), Name((30, 0), "min.", 0, strong=True))
+        ),
+        "thread_upper_limit": Sketch(nut, (part((26, 13), (38, 13)), Name((39, 13), "max.", 1, strong=True))),
+        "engagement_length": Sketch(screw, (Measure((4, -11), (24, -11), "engaged"),)),
+    }
+
+
 def sketches() -> dict[str, Sketch]:
     """Quantities of limits."""
-    return {**_of_holes(), **_of_taps()}
+    return {**_of_holes(), **_of_taps(), **_of_nuts()}
 
 
 def _of_holes() -> dict[str, Sketch]:
