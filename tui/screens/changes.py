@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
@@ -146,8 +147,12 @@ class ChangesScreen(Chooser):
 
     def _do(self, name: str) -> None:
         match name:
-            case "measure":
+            case "measure" if self._guessed in TOLD:
                 self.heelclear.measure(self.entry, self._guessed)
+            case "measure":
+                place = f"measured on {date.today():%Y-%m-%d}"
+                form = screens.ValueFormScreen(self.session, self.entry, self._guessed, place)
+                self.app.push_screen(form)
             case "notes":
                 write_notes(self.heelclear, self.entry)
             case "copy":
@@ -200,7 +205,7 @@ class ChangesScreen(Chooser):
 
 
 def guessed_key(entry: Entry, place: int) -> str:
-    """The quantity of a value that nobody measured or published, and that a new tool can tell; else empty.
+    """The quantity of a value that nobody measured or published, which a new tool tells; else empty.
 
     Args:
         entry: of the book.
@@ -208,11 +213,12 @@ def guessed_key(entry: Entry, place: int) -> str:
     """
     keys = list(entry.values)
     key = keys[place] if place < len(keys) else ""
-    return key if key in TOLD and entry.values[key].citation.label == "from memory" else ""
+    return key if key and entry.values[key].citation.label == "from memory" else ""
 
 
 def _measured(key: str) -> str:
-    return f"The book's {_title(key).lower()} is from memory; a new tool of the same kind tells a better one."
+    told = f"The book's {_title(key).lower()} is from memory; a new tool of the same kind tells a better one."
+    return told if key in TOLD else f"{told} {QUANTITIES[key].measured}"
 
 
 def _title(key: str) -> str:

@@ -23,14 +23,22 @@ if TYPE_CHECKING:
 
 
 class ValueFormScreen(FormScreen):
-    """Range, source and note of one quantity."""
+    """Range, source and note of one quantity.
+
+    Args:
+        session: has the book.
+        entry: that the value belongs to.
+        key: the quantity.
+        place: what stands beside the shop as the source of a number that is typed here, such as the day of measuring.
+    """
 
     NUMBERS = ("low", "usual", "high")
 
-    def __init__(self, session: Session, entry: Entry, key: str) -> None:
+    def __init__(self, session: Session, entry: Entry, key: str, place: str = "") -> None:
         super().__init__(session)
         self.entry = entry
         self.key = key
+        self._place = place
         self.form = TextForm(blanks(key), self.current())
         self.form.focus = "usual"
         self._owns_it = False
@@ -71,7 +79,7 @@ class ValueFormScreen(FormScreen):
             is_other = any(now.get(key, "").strip() != started.get(key, "").strip() for key in self.NUMBERS)
             is_old = all(now[key] == started[key] for key in SAID)
             if is_other and is_old and started["source"] != "shop":
-                self.form.fill({"source": "shop", "place": "", "note": ""})
+                self.form.fill({"source": "shop", "place": self._place, "note": ""})
                 self._owns_it = True
             elif not is_other and self._owns_it:
                 self.form.fill({key: started[key] for key in SAID})
