@@ -250,6 +250,8 @@ class Calculation:
         inputs: what it asks for, in the order in which a person measures.
         outputs: the quantities it may answer, most wanted first.
         cautions: keys of the cautions that belong beside the result.
+        cautions_before: keys of those of what is done before a job begins, such as taking a wheel off the shelf: they stand
+            where it is asked by itself, and on no card.
         compute: the pure function behind it.
         surfaces: the relieved surfaces that it serves, the one that is mostly meant first; empty where it asks for none
             or the family says which comes first. One that works always on the same needs no input ``surface``.
@@ -278,6 +280,7 @@ class Calculation:
     sample: Mapping[str, Given] = field(default_factory=dict)
     belongs_on: tuple[str, ...] = ()
     beside: bool = False
+    cautions_before: tuple[str, ...] = ()
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

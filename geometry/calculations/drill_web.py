@@ -278,7 +278,7 @@ CALCULATION = Calculation(
         "new_lip_length",
         "notch_length",
     ),
-    cautions=(*AT_THE_WHEEL, "sharp-edges"),
+    cautions=(*AT_THE_WHEEL, "grinding-cracks", "sharp-edges"),
     compute=_compute,
     role=Role(place=53, of_course=(), about="second_web", tells=("pass", "note")),
     sample={

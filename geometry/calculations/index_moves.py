@@ -301,7 +301,7 @@ CALCULATION = Calculation(
         "accumulated_error",
         "index_ratio",
     ),
-    cautions=("hands", "sharp-edges"),
+    cautions=("hands", "lifting", "sharp-edges"),
     compute=_compute,
     role=Role(place=20, every_job=True, rows=MOVES, tells=("note",)),
     sample={

@@ -152,7 +152,7 @@ CALCULATION = Calculation(
         "radial_relief_angle",
         "axial_relief_angle",
     ),
-    cautions=(*AT_THE_WHEEL, "side-grinding", "dressing"),
+    cautions=(*AT_THE_WHEEL, "pinch", "side-grinding", "dressing"),
     compute=_compute,
     methods=("wheel-head-height", "tooth-rest-height"),
     surfaces=SERVED,

@@ -351,7 +351,7 @@ CALCULATION = Calculation(
         Field("shoulder_relief_angle", optional=True),
     ),
     outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
-    cautions=(*AT_THE_WHEEL, "sharp-edges"),
+    cautions=(*AT_THE_WHEEL, "grinding-cracks", "sharp-edges"),
     compute=_compute,
     methods=("cam",),
     role=Role(

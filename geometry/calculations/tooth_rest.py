@@ -246,7 +246,7 @@ CALCULATION = Calculation(
         "tooth_rise",
         "tooth_turn",
     ),
-    cautions=(*AT_THE_WHEEL, "side-grinding"),
+    cautions=(*AT_THE_WHEEL, "pinch", "side-grinding"),
     compute=_compute,
     methods=("tooth-rest-height",),
     role=Role(place=58, of_course=(), about="helix_angle", sets=("tooth_rest_height",), tells=("note",)),

@@ -236,7 +236,7 @@ CALCULATION = Calculation(
         "off_balance",
         "index_ratio",
     ),
-    cautions=("hands", "sharp-edges"),
+    cautions=("hands", "lifting", "sharp-edges"),
     compute=_compute,
     role=Role(place=18, of_course=(), about="spacing_step", rows=MOVES, tells=("note",)),
     sample={

@@ -303,7 +303,7 @@ CALCULATION = Calculation(
         "shortened_by",
         "land_after",
     ),
-    cautions=(*AT_THE_WHEEL, "sharp-edges"),
+    cautions=(*AT_THE_WHEEL, "grinding-cracks", "sharp-edges"),
     compute=_compute,
     role=Role(place=25, of_course=(), about="wear_land", tells=("pass", "note")),
     sample={

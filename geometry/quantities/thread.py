@@ -112,7 +112,9 @@ ROWS = (
     length(
         "external_minor_diameter",
         "Minor diameter, external",
-        "The basic diameter at the root of the external thread; of a taper pipe thread at its small end.",
+        "The basic diameter at the root of the external thread, of a taper pipe thread at its small end. Of 60 degree threads the root is "
+        "counted 17/24 of the sharp height deep, as metric threads have it; the rounded root of a unified screw lies 11/16 deep, "
+        "which makes it 0.036 of the pitch larger.",
         "Between the roots of opposite grooves.",
         0.0,
         500.0,

@@ -17,12 +17,14 @@ from library.book.index import FileNote, FileRead, Index, code_stamp, shared_by
 from library.book.layers import Part, build, read_part
 from library.book.likeness import goes_round
 from library.book.loader import Gone, Loader
-from library.book.model import Entry, Family, Layer
+from library.book.model import Entry, Family, Layer, Material
 from library.book.natural import natural
 from library.book.parsing import decoded, parse
 from library.book.plain_entries import plain_rows
 from library.book.raw_table import RawTable
 from library.book.rows import Extent, Row, Rows, extents_of
+from library.book.rules import Rule, Rules, scope_text
+from library.book.rules_of_files import alike_rules, rules_in
 from library.book.search_of import search_of, with_the_troubles_of_others
 from library.book.shapes import Shape, shapes
 from library.book.value_ranges import ranges_text
@@ -69,7 +71,8 @@ def _uncollected() -> Iterator[None]:
 
 def _gathered(files: Files, kept: Kept, *, for_list: bool) -> tuple[Index, list[FileRead], int]:
     known = _known_ids(files, kept)
-    context = _context(files, known)
+    rules, stamp = rules_in(files, kept)
+    context = _context(files, known, stamp)
     lower = _Lower(known)
     reads = []
     for path, layer, signature in files:
@@ -82,7 +85,7 @@ def _gathered(files: Files, kept: Kept, *, for_list: bool) -> tuple[Index, list[
             read = before[0]
         else:
             plain = _read_plainly(path, layer, lower) if for_list and layer == "shop" else None
-            read = plain or _read(path, layer, known, lower)
+            read = plain or _read(path, layer, known, lower, rules)
         reads.append(read)
         if layer == "shipped":
             lower.add(read)
@@ -115,11 +118,11 @@ def _pairs(path: Path, layer: Layer, header: re.Pattern[str]) -> list[tuple[str,
     return [(table.array, table.id) for table in parse(raw, path, layer).tables]
 
 
-def _context(files: Files, known: Known) -> int:
+def _context(files: Files, known: Known, rules: int) -> int:
     """A number that changes with everything outside a file that decides what it gives."""
     shipped = [(str(path), signature) for path, layer, signature in files if layer == "shipped"]
     ids = sorted((array, sorted(names)) for array, names in known.items())
-    return zlib.crc32(repr((shipped, ids, code_stamp())).encode("utf-8", "replace"))
+    return zlib.crc32(repr((shipped, ids, rules, code_stamp())).encode("utf-8", "replace"))
 
 
 class _Lower:
@@ -147,7 +150,7 @@ class _Lower:
             return None
 
 
-def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
+def _read(path: Path, layer: Layer, known: Known, lower: _Lower, rules: Rules) -> FileRead:
     try:
         raw, signature = fetch(path)
     except Unreadable as error:
@@ -160,7 +163,7 @@ def _read(path: Path, layer: Layer, known: Known, lower: _Lower) -> FileRead:
     _check_beginning(parsed.tables, path, diagnostics)
     for table in parsed.tables:
         if _is_named(table, diagnostics):
-            rows.append(_row(table, shapes()[table.array], diagnostics, lower))
+            rows.append(_row(table, shapes()[table.array], diagnostics, lower, rules))
     if more := diagnostics.untold:
         are = f"are {more} more problems" if more > 1 else "is one more problem"
         wrong = f"There {are} in this file than the {MOST_FINDINGS} that are told here."
@@ -231,12 +234,14 @@ def _is_named(table: RawTable, diagnostics: Diagnostics) -> bool:
     return bool(table.id)
 
 
-def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower) -> Row:
+def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower, rules: Rules) -> Row:
     below = lower.part(table.array, table.id, shape) if table.layer == "shop" else None
     part = read_part(table, shape, diagnostics)
     made = build([below, part] if below else [part], shape)
     if shape.look_over is not None and not table.broken:
         shape.look_over(made, part.location)
+    if isinstance(made, Entry):
+        made = rules.over(made)
     row = Row(
         table.array,
         table.id,
@@ -252,7 +257,9 @@ def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower)
     if isinstance(made, Family):
         _want_served(made, table, diagnostics)
         return row._replace(family=made.like)
-    return row
+    if isinstance(made, Material):
+        return row._replace(work_material=made.iso_513)
+    return row._replace(ranges=scope_text(made)) if isinstance(made, Rule) else row
 
 
 def _want_served(family: Family, table: RawTable, diagnostics: Diagnostics) -> None:
@@ -288,11 +295,15 @@ def _laid_over(reads: Sequence[FileRead]) -> Index:
         if array != "entry"
     }
     findings += _circles(others.get("family", ()), reads)
+    findings += alike_rules(others.get("rule", ()), others.get("material", ()), _of_entries(found), reads)
     others["family"] = with_the_troubles_of_others(others.get("family", ()))
     shared = shared_by(others)
-    entries = [row for (kind, _), row in found.items() if kind == "entry"]
-    entries.sort(key=lambda row: (row.family, natural(row.title), row.id))
+    entries = sorted(_of_entries(found), key=lambda row: (row.family, natural(row.title), row.id))
     return Index([read.note for read in reads], Rows.of(entries, shared), others, tuple(_sorted(findings)))
+
+
+def _of_entries(found: Mapping[tuple[str, str], Row]) -> Iterator[Row]:
+    return (row for (kind, _), row in found.items() if kind == "entry")
 
 
 def _twice(row: Row, other: Row, reads: Sequence[FileRead]) -> Issue:

@@ -27,7 +27,7 @@ GRADES: Mapping[str, str] = {
 DOCUMENTS = "S M B b T W"
 """The letters that a document may have."""
 
-GUESS = "?"
+GUESS, LAW = "?", "S"
 ELSEWHERE, OF_ANOTHER = "x", "of another tool, size or material"
 """Stands behind the letter of a source that speaks of something else, and what it means."""
 

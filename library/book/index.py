@@ -23,7 +23,7 @@ from library.book.rows import FIELDS, Row, Rows, extents_of
 from library.book.search_text import Shared
 from library.issue import Issue, Place, Severity
 
-FORMAT = 4
+FORMAT = 5
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from geometry.quantities import QUANTITIES
 from library.book.diagnostics import Diagnostics, KeyPositions, Location, shown
@@ -24,12 +24,19 @@ class Part:
         fields: what was read of its known keys.
         values: recommended values by quantity.
         extra: the shop's own keys.
+        lost: keys of which nothing was taken, as they are beyond the limits.
     """
 
     location: Location
     fields: dict[str, object]
     values: dict[str, Value]
     extra: dict[str, object]
+    lost: set[str] = field(default_factory=set)
+
+    def unread(self) -> set[str]:
+        """The keys that could not be read, and ``*`` where none could."""
+        table = self.location.table
+        return {*table.unread, *self.lost, *("*" if table.broken else "")}
 
 
 def read_part(table: RawTable, shape: Shape, diagnostics: Diagnostics) -> Part:
@@ -40,6 +47,7 @@ def read_part(table: RawTable, shape: Shape, diagnostics: Diagnostics) -> Part:
         wrong = beyond_limits(raw)
         if wrong:
             location.at(key).complain(*wrong)
+            part.lost.add(key)
         else:
             _read_key(key, raw, shape, part)
     if shape.is_cited and {"source", "place"} & set(table.content):
@@ -94,7 +102,8 @@ def merge(parts: list[Part]) -> Merged:
             below = values.get(key)
             values[key] = replace(found, replaces=below) if below else found
     top = parts[-1].location
-    return Merged(fields, values, extra, top.table.layer, top.place())
+    lost = frozenset(key for part in parts for key in part.unread())
+    return Merged(fields, values, extra, top.table.layer, top.place(), lost)
 
 
 def build(parts: list[Part], shape: Shape) -> object:

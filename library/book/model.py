@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from library.book.rows import Row
 from library.issue import NOWHERE, Issue, Place
@@ -55,6 +55,28 @@ class Citation:
     speaks_of: str = ""
 
 
+class ByRule(NamedTuple):
+    """The rule that gave a value.
+
+    Attributes:
+        id: of the rule.
+        title: the tools that it is for.
+    """
+
+    id: str
+    title: str
+
+    @property
+    def in_words(self) -> str:
+        """What is said of the value.
+
+        Example:
+            >>> ByRule("hand-tap", "hand taps").in_words
+            'by the rule for hand taps'
+        """
+        return f"by the rule for {self.title}"
+
+
 @dataclass(frozen=True)
 class Value:
     """A recommended value of one quantity, or a range of them.
@@ -72,6 +94,7 @@ class Value:
         place: the file and line it stands on.
         replaces: the value of the layer below that this one covers.
         unread: true when the file has something here that could not be read; a finding says what.
+        by_rule: the rule that gave it, where it does not stand in the entry itself.
     """
 
     key: str
@@ -86,6 +109,7 @@ class Value:
     place: Place = NOWHERE
     replaces: Value | None = None
     unread: bool = False
+    by_rule: ByRule | None = None
 
     def first(self) -> Measure | None:
         """The measure that stands for it in a list: the usual one, else the low, else the high."""
@@ -110,6 +134,7 @@ class Entry:
         layer: the highest layer that has a part of it.
         place: where it begins in that layer's file.
         unread: true when some lines of it could not be read; a finding says which.
+        unruled: true when what the rules go by could not be read, so that nobody can tell which are for it.
     """
 
     id: str
@@ -125,6 +150,7 @@ class Entry:
     layer: Layer = "shipped"
     place: Place = NOWHERE
     unread: bool = False
+    unruled: bool = False
 
 
 @dataclass(frozen=True)
@@ -187,6 +213,9 @@ class Caution:
         text: the whole of it.
         citation: where it was read.
         words: what to do, in a few words that are read at arm's length; empty where the title has to do.
+        tool_materials: of the tools that it belongs to without being named, words of ``library.book.tool_materials``.
+        abrasives: of the wheels that it belongs to without being named, words of ``library.equipment.abrasives``; with
+            ``tool_materials`` it belongs to these wheels on these tools.
     """
 
     id: str
@@ -194,6 +223,8 @@ class Caution:
     text: str
     citation: Citation = Citation("missing")
     words: str = ""
+    tool_materials: tuple[str, ...] = ()
+    abrasives: tuple[str, ...] = ()
     extra: Mapping[str, object] = field(default_factory=dict)
     layer: Layer = "shipped"
     place: Place = NOWHERE

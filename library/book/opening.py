@@ -21,6 +21,7 @@ from library.issue import Issue
 
 if TYPE_CHECKING:
     from library.book.loader import Loader
+    from library.book.rules import Rules
 
 SHIPPED = shipped_folder()
 """The folder of the data that came with the program."""
@@ -206,6 +207,7 @@ def _cache(shop: Path | None) -> Path:
 
 def _book(index: Index, findings: list[Issue]) -> Book:
     make = _maker(index)
+    ruled = _ruled(index, make)
 
     def lazy_tables(kind: str) -> Mapping[str, object]:
         rows = {row.id: row for row in index.others.get(kind, ())}
@@ -213,7 +215,7 @@ def _book(index: Index, findings: list[Issue]) -> Book:
 
     own = ("family", "material", "caution", "source")
     return Book(
-        cast(Mapping[str, Entry], LazyTables(index.entries.find, index.entries.ids, make)),
+        cast(Mapping[str, Entry], LazyTables(index.entries.find, index.entries.ids, ruled)),
         _families({row.id: row for row in index.others.get("family", ())}, make),
         cast(Mapping[str, Material], lazy_tables("material")),
         cast(Mapping[str, Caution], lazy_tables("caution")),
@@ -222,6 +224,21 @@ def _book(index: Index, findings: list[Issue]) -> Book:
         {kind: lazy_tables(kind) for kind in index.others if kind not in own},
         index.entries,
     )
+
+
+def _ruled(index: Index, make: Callable[[Row], object]) -> Callable[[Row], object]:
+    """What makes an entry with what the rules give it."""
+
+    @cache
+    def rules() -> Rules:
+        from library.book.rules import rules_from
+
+        rows = {row.id: row for row in index.others.get("rule", ())}
+        groups = {row.id: row.work_material for row in index.others.get("material", ())}
+        kept = cache(lambda name: make(rows[name]))
+        return rules_from([(row.id, row.ranges) for row in rows.values()], groups, kept)
+
+    return lambda row: rules().over(cast(Entry, make(row)))
 
 
 def _families(rows: Mapping[str, Row], make: Callable[[Row], object]) -> Mapping[str, Family]:

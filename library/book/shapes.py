@@ -23,10 +23,14 @@ from library.book.fields import (
     word_of,
     word_out_of,
     words,
+    words_of,
 )
 from library.book.grades import DOCUMENTS
 from library.book.model import Caution, Entry, Family, Layer, Material, Source, Value
+from library.book.rule_keys import EVERY_TOOL, some_of, some_out_of, some_words, want_values, words_left_out
+from library.book.rules import Rule
 from library.book.tool_materials import TOOL_MATERIALS
+from library.equipment.abrasives import ABRASIVES
 from library.issue import Place
 
 
@@ -40,6 +44,7 @@ class Merged:
         extra: the shop's own keys.
         layer: the highest one that has a part of it.
         place: where that part begins.
+        unread: the keys of any part that could not be read, and ``*`` where none of a part could.
     """
 
     fields: Mapping[str, object]
@@ -47,6 +52,7 @@ class Merged:
     extra: Mapping[str, object]
     layer: Layer
     place: Place
+    unread: frozenset[str] = frozenset()
 
     def whole(self) -> dict[str, object]:
         """Every part by the name that the model gives it, without the values."""
@@ -86,8 +92,25 @@ FAMILY_TEXTS = ("recognise", "ground", "never_ground", "usual_relief", "fails", 
 """What a newcomer is told of a family, in this order."""
 
 
+RULES_GO_BY = frozenset({"*", "id", "family", "title", "work_material", "synonyms"})
+"""Keys of an entry by which it is found which rules are for it."""
+
+_RULE_IS_FOR = frozenset({"*", "family", "when", "except", "work_material", "iso_513"})
+
+
 def _entry(merged: Merged) -> object:
-    return Entry(**merged.whole(), values=merged.values)  # type: ignore[arg-type]
+    unruled = bool(merged.unread & RULES_GO_BY)
+    return Entry(**merged.whole(), values=merged.values, unruled=unruled)  # type: ignore[arg-type]
+
+
+def _rule(merged: Merged) -> object:
+    """The rule; for no family where a part of what it is for could not be read, so that it is never taken too widely."""
+    whole = merged.whole()
+    whole["leaves_out"] = whole.pop("except", ())
+    is_lost = merged.unread & _RULE_IS_FOR or whole["leaves_out"] == EVERY_TOOL
+    if is_lost or not isinstance(whole["family"], tuple):
+        whole["family"] = ()
+    return Rule(**whole, values=merged.values)  # type: ignore[arg-type]
 
 
 def _family(merged: Merged) -> object:
@@ -143,10 +166,31 @@ SHAPES: Mapping[str, Shape] = {
         ),
         Shape(
             "caution",
-            {"title": one_line, "words": one_line, "text": paragraph},
+            {
+                "title": one_line,
+                "words": one_line,
+                "text": paragraph,
+                "tool_materials": words_of(TOOL_MATERIALS, "tool material"),
+                "abrasives": words_of(ABRASIVES, "abrasive"),
+            },
             lambda merged: Caution(**merged.whole()),  # type: ignore[arg-type]
             required=("title", "text"),
             is_cited=True,
+        ),
+        Shape(
+            "rule",
+            {
+                "title": one_line,
+                "family": some_of("family"),
+                "when": some_words,
+                "except": words_left_out,
+                "work_material": some_of("material"),
+                "iso_513": some_out_of("P M K N S H"),
+            },
+            _rule,
+            required=("family", "title"),
+            has_values=True,
+            look_over=want_values,
         ),
         Shape(
             "source",

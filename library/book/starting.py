@@ -52,6 +52,15 @@ schema = 1
 #
 # and then: chamfer_relief_angle = { usual = "4 deg", source = "our-notebook", place = "page 12" }
 #
+# What holds for many tools is said once, as a rule; an entry takes from it what it does not say itself:
+
+# [[rule]]
+# id = "our-bronze-taps"
+# title = "our taps for bronze"            # as behind "by the rule for"
+# family = "tap"
+# work_material = "bronze"                 # or words of their names: when = ["hand tap"]; left out, it is for all of them
+# flutes = { usual = 3, source = "shop" }
+#
 # Tools of a sort that the list of families does not have are a family of your own. Say what they are ground like, and
 # calculations, cautions and the order of work follow; or say which surfaces are relieved, the one that is mostly ground
 # first: land, thread-land, chamfer, cone, shoulder, lip, bevel, end.

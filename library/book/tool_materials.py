@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from library.book.model import Book, Entry
+
 HSS, COBALT, CARBIDE, CARBON = "hss", "cobalt-hss", "carbide", "carbon-steel"
 
 TOOL_MATERIALS: Mapping[str, str] = {
@@ -37,3 +39,17 @@ def stamped(marks: str) -> str:
     """
     text = marks.casefold()
     return next((word for word, signs in _STAMPED if re.search(signs, text)), "")
+
+
+def tool_material(book: Book, family: str, entry: Entry | None, marks: str = "") -> str:
+    """What a tool is made of: as it is stamped, else as its entry has it, else its family; empty where none says it.
+
+    Args:
+        book: has the families.
+        family: its id.
+        entry: of the tool, where it has one.
+        marks: what its maker stamped on it.
+    """
+    own = entry.tool_material if entry is not None else ""
+    known = book.families.get(family)
+    return stamped(marks) or own or (known.tool_material if known is not None else "")

@@ -6,23 +6,35 @@ from collections.abc import Collection, Iterable
 
 from geometry.calculation import Calculation
 from library.book.model import Book, Caution, Entry, Material
+from library.book.tool_materials import tool_material
 
 LAST_WORD = "defer"
 """The caution that closes every list: the wheel's maker, the machine's manual and local rules come first."""
 
 
-def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> tuple[Caution, ...]:
-    """The cautions of a calculation, an entry, its family and its material, each once.
+def cautions_for(
+    sheet: Calculation | None,
+    entry: Entry | None,
+    book: Book,
+    *,
+    abrasive: str = "",
+    in_job: bool = False,
+) -> tuple[Caution, ...]:
+    """The cautions of a calculation, an entry, its family, its materials and the wheel, each once.
 
-    Those of the work in hand come first: of the calculation, of the material, and those that the entry has beyond its
-    family. Then come those that all tools of the family have. The deferring one is last of all.
+    Those of the work in hand come first: of the calculation, of what is cut and what the tool is made of, and those that
+    the entry has beyond its family. Then come those that all tools of the family have. The deferring one is last of all.
 
     Args:
         sheet: the calculation; without one all cautions are of the same standing.
-        entry: the entry; gives its family and its material too.
+        entry: the entry; gives its family and its materials too.
         book: has the cautions, the most dangerous first.
+        abrasive: of the wheel at hand, a word of ``library.equipment.abrasives``; empty where none is known.
+        in_job: leaves out what is done before a job begins.
     """
     of_work: list[str] = list(sheet.cautions) if sheet else []
+    if sheet is not None and not in_job:
+        of_work += sheet.cautions_before
     of_tools: tuple[str, ...] = ()
     if entry is not None:
         family = book.families.get(entry.family)
@@ -30,10 +42,20 @@ def cautions_for(sheet: Calculation | None, entry: Entry | None, book: Book) -> 
         of_work += [key for key in entry.cautions if key not in of_tools]
         material = material_of(entry, book)
         of_work += material.cautions if material else ()
+        of_work += _unnamed(tool_material(book, entry.family, entry), abrasive, book)
     if sheet is None:
         return tuple(by_danger({*of_work, *of_tools, LAST_WORD}, book))
     first = set(of_work) - {LAST_WORD}
     return (*by_danger(first, book), *by_danger({*of_tools, LAST_WORD} - first, book))
+
+
+def _unnamed(of_tool: str, abrasive: str, book: Book) -> Iterable[str]:
+    """The cautions that belong to a tool by what it is made of, and to a wheel on it, without being named anywhere."""
+    for key, one in book.cautions.items():
+        is_meant = bool(one.tool_materials or one.abrasives)
+        on_tool = not one.tool_materials or of_tool in one.tool_materials
+        if is_meant and on_tool and (not one.abrasives or abrasive in one.abrasives):
+            yield key
 
 
 def material_of(entry: Entry, book: Book) -> Material | None:

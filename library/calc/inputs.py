@@ -156,7 +156,7 @@ def in_book(entry: Entry, field: Field, surface: str = "") -> Value | None:
         found = entry.values.get(key)
         if key in OF_NO_SURFACE or found is None or found.first() is None:
             continue
-        if found.layer == "shipped" and of_no_surface(entry, field) is not None:
+        if (found.layer == "shipped" or found.by_rule) and of_no_surface(entry, field) is not None:
             continue
         return found
     return None

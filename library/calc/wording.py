@@ -85,6 +85,17 @@ def in_one_paragraph(book: Book, value: Value) -> str:
     return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
 
 
+def _below(value: Value) -> str:
+    """What one of the shop's own covers."""
+    if value.by_rule is None:
+        return f"the shipped book has {span(value)}"
+    return f"{value.by_rule.in_words} it is {span(value)}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
 BETTER = "A guess; what a new tool of the same kind has is better, once it is measured."
 """Said of every value that nobody published and that the shop did not measure."""
 
@@ -107,8 +118,12 @@ def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]
     found = [f"Source: {source(value.citation)}"] if not value.unread else []
     if value.note:
         found.append(value.note)
+    if value.by_rule is not None:
+        found.append(
+            f"{_capital(value.by_rule.in_words)} ({value.place.file.name}, line {value.place.line})."
+        )
     if value.layer == "shop" and value.replaces is not None:
-        found.append(f"The shop's own; the shipped book has {span(value.replaces)}.")
+        found.append(f"The shop's own; {_below(value.replaces)}.")
     elif value.layer == "shop":
         found.append("The shop's own.")
     found += [

@@ -65,8 +65,8 @@ class Answers:
         kept = self._now.get(asked) or self._before.get(asked)
         if kept is None or kept[0] != part:
             cautions = self.remembered(
-                ("cautions", sheet.name, part.family, part.work_material, part.cautions),
-                lambda: cautions_for(sheet, part, self._book),
+                ("cautions", sheet.name, part.family, part.work_material, part.tool_material, part.cautions),
+                lambda: cautions_for(sheet, part, self._book, in_job=True),
             )
             kept = (
                 part,
@@ -109,6 +109,7 @@ def _part_for(sheet: Calculation, entry: Entry) -> Entry:
         family=entry.family,
         title="",
         work_material=entry.work_material,
+        tool_material=entry.tool_material,
         values={
             key: value
             for key, value in entry.values.items()

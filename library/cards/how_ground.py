@@ -5,11 +5,12 @@ from __future__ import annotations
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
+from library.book.tool_materials import tool_material
 from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
 from library.guidance.model import Setup
 from library.guidance.setups import for_job
-from library.guidance.wheels import Ground, tool_material
+from library.guidance.wheels import Ground
 from library.units.show import show, show_answer
 from library.units.system import Display
 

@@ -14,6 +14,7 @@ from geometry.quantities import quantity
 from geometry.role import HEEL, MOVES
 from geometry.sentences import Kind
 from library.book.model import Book, Caution, Entry, Family
+from library.book.tool_materials import stamped
 from library.calc.answer import Answer
 from library.calc.cautions import by_danger, cautions_for
 from library.cards.answers import Answers
@@ -33,6 +34,7 @@ from library.cards.provenance import (
 )
 from library.cards.setup_order import calculations_of, meant, rests
 from library.cards.step import Step
+from library.equipment.abrasives import called
 from library.equipment.cam_limits import cam_checks
 from library.equipment.driving import Worked
 from library.equipment.machine_limits import reach_checks, speed_checks
@@ -156,7 +158,8 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
                 step = _unread(step)
             steps.append(_at_machine(step, machine, wheel, _flutes(card), before, answers))
     steps = each_heel_once(steps, card, choice)
-    cautions = _cautions(steps, entry, book, answers)
+    abrasive = (wheel.abrasive or called(wheel.title)) if wheel is not None else ""
+    cautions = _cautions(steps, entry, abrasive, book, answers)
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
 
 
@@ -170,7 +173,7 @@ def _unread(step: Step) -> Step:
 
 def _as_calculated(card: Card) -> Card:
     """The card without the words in which no calculation, no setting and no caution looks for anything."""
-    tool = replace(card.tool, name="", marks="", belongs_to="")
+    tool = replace(card.tool, name="", marks=stamped(card.tool.marks), belongs_to="")
     return replace(card, tool=tool, wrong="", after={}, notes="", minutes="", result="", remarks="", again="")
 
 
@@ -332,11 +335,14 @@ def flutes_of(text: str) -> int | None:
     return int(number) if number == int(number) and row.low <= number <= row.high else None
 
 
-def _cautions(steps: list[Step], entry: Entry, book: Book, answers: Answers) -> tuple[Caution, ...]:
+def _cautions(
+    steps: list[Step], entry: Entry, abrasive: str, book: Book, answers: Answers
+) -> tuple[Caution, ...]:
     found = {one.id for step in steps if step.in_use for one in step.answer.cautions}
 
     def of_all() -> tuple[Caution, ...]:
-        return tuple(by_danger(found | {one.id for one in cautions_for(None, entry, book)}, book))
+        of_tool = cautions_for(None, entry, book, abrasive=abrasive)
+        return tuple(by_danger(found | {one.id for one in of_tool}, book))
 
-    about = (entry.family, entry.work_material, entry.cautions)
+    about = (entry.family, entry.work_material, entry.tool_material, entry.cautions, abrasive)
     return answers.remembered(("cautions of all", about, frozenset(found)), of_all)

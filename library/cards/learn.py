@@ -114,7 +114,8 @@ def change_for(lesson: Lesson, book: Book) -> SetValue:
             continue
         if end.per_diameter != learned.per_diameter or (learned.number - end.number) * side < 0:
             fields[name] = None
-    return SetValue(lesson.entry, lesson.key, fields)
+    rule = before.by_rule.id if before is not None and before.by_rule is not None else ""
+    return SetValue(lesson.entry, lesson.key, fields, rule)
 
 
 def value_in(book: Book, lesson: Lesson) -> Value | None:

@@ -17,6 +17,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import surface_of_relief
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
+from library.book.tool_materials import stamped
 from library.calc.ranges import read_range
 from library.cards.chamfer import THREADS, angle_alone_was_changed
 from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
@@ -218,7 +219,7 @@ def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
 
     Args:
         card: with the values as the book had them when it was begun, and as a person changed them.
-        book_entry: of today's book, for its cautions.
+        book_entry: of today's book, for its cautions, and for what the tool is made of where no maker stamped it.
     """
     values = {key: value for key, one in card.wanted.items()
               if key not in CHOSEN_ONCE and (value := _value_of(key, one)) is not None}  # fmt: skip
@@ -229,6 +230,7 @@ def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
         family=card.family,
         title=card.title,
         work_material=card.tool.work_material or (book_entry.work_material if book_entry else ""),
+        tool_material=stamped(card.tool.marks) or (book_entry.tool_material if book_entry else ""),
         values=values,
         cautions=book_entry.cautions if book_entry else (),
     )

@@ -15,20 +15,29 @@ class SetValue:
         key: the quantity, such as ``relief_angle``.
         fields: what to change: ``low``, ``usual``, ``high``, ``source``, ``place``, ``note`` and the like, each as
             it shall stand in the file. A field that is ``None`` is taken out; one that is not named stays
-            as it is in the shop's file or, where that has no such value, in the shipped one.
+            as it is in the shop's file or, where that has no such value, in the shipped one or in the rule.
+        rule: the id of the rule that gives the value now; empty where none does.
     """
 
     entry: str
     key: str
     fields: Mapping[str, object]
+    rule: str = ""
 
 
 @dataclass(frozen=True)
 class RemoveValue:
-    """Take a value out of the shop's file: back to the shipped one where there is one."""
+    """Take a value out of the shop's file: back to the shipped one or to that of a rule, where there is one.
+
+    Attributes:
+        entry: the id of the entry.
+        key: the quantity.
+        rule: the id of the rule that gives the value then; empty where none does.
+    """
 
     entry: str
     key: str
+    rule: str = ""
 
 
 @dataclass(frozen=True)
@@ -71,11 +80,14 @@ class CopyEntry:
         entry: the id of the one to copy.
         new_id: which no entry may have yet.
         title: of the copy.
+        rules: the ids of the rules that give values of the entry, by quantity; the copy has these values itself, as
+            a rule may go by the name.
     """
 
     entry: str
     new_id: str
     title: str
+    rules: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

@@ -97,12 +97,20 @@ class _Planner:
         old = own.table.get(change.key) if own else None
         if old is None and shipped is not None:
             old = shipped.get(change.key)
+        if old is None and change.rule:
+            old = self._of_rule(change.rule, change.key)
         fields = dict(old) if isinstance(old, Mapping) else {} if old is None else {"usual": old}
         fields |= change.fields
         value = {key: fields[key] for key in _ordered(fields) if fields[key] is not None}
         if not value:
             raise EditRefused(f"{words(change.key)} would be empty; remove the value instead.")
         return self._set(own, change.entry, change.key, value)
+
+    def _of_rule(self, rule: str, key: str) -> object:
+        """The value of a rule as it stands in its file, the shop's before the shipped one; nothing where it is gone."""
+        own = locate.find(self.shop, "rule", rule)
+        found = own.table.get(key) if own else None
+        return (self._shipped("rule", rule) or {}).get(key) if found is None else found
 
     def _set_text(self, change: SetText) -> Plan:
         if change.key == "id":
@@ -126,7 +134,8 @@ class _Planner:
                 "take back."
             )
         below = shipped is not None and change.key in shipped
-        told = f"{change.entry}: {words(change.key)} {'back to shipped' if below else 'removed'}"
+        back = "back to shipped" if below else "back to the rule" if change.rule else "removed"
+        told = f"{change.entry}: {words(change.key)} {back}"
         rest = own.table.keys() - {"id", change.key}
         step = (
             DropKey("entry", change.entry, change.key)
@@ -141,8 +150,12 @@ class _Planner:
 
     def _copy_entry(self, change: CopyEntry) -> Plan:
         own, shipped = self._known(change.entry)
+        ruled = {key: self._of_rule(rule, key) for key, rule in change.rules.items()}
         content = (
-            dict(shipped or {}) | (own.table if own else {}) | {"id": change.new_id, "title": change.title}
+            dict(shipped or {})
+            | {key: value for key, value in ruled.items() if value is not None}
+            | (own.table if own else {})
+            | {"id": change.new_id, "title": change.title}
         )
         family = content.get("family")
         path = self._file_for(family if isinstance(family, str) else "entries")

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from library.book.model import Book, Entry
-from library.book.tool_materials import TOOL_MATERIALS, stamped
+from library.book.model import Book
+from library.book.tool_materials import TOOL_MATERIALS
 from library.equipment.abrasives import ABRASIVES, called
 from library.equipment.model import Wheel
 from library.guidance.following import lines_with_others
@@ -33,20 +33,6 @@ class Ground:
     tool_material: str = ""
     surface: str = ""
     method: str = ""
-
-
-def tool_material(book: Book, family: str, entry: Entry | None, marks: str = "") -> str:
-    """What a tool is made of: as it is stamped, else as its entry has it, else its family; empty where none says it.
-
-    Args:
-        book: has the families.
-        family: its id.
-        entry: of the tool, where it has one.
-        marks: what its maker stamped on it.
-    """
-    own = entry.tool_material if entry is not None else ""
-    known = book.families.get(family)
-    return stamped(marks) or own or (known.tool_material if known is not None else "")
 
 
 def whole(book: Book, wheel: RecommendedWheel) -> RecommendedWheel:

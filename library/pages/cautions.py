@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from library.book.grades import LAW, grade
 from library.book.model import Book, Caution
 from library.calc.cautions import LAST_WORD
 from library.calc.citation import cited
@@ -18,10 +19,25 @@ DEFERS = (
 """Said where the book has no caution of that name, for no sheet is without it."""
 
 
+WHOSE_LAW = (
+    "The laws named here are those of the United States and of its states, of the year that stands with each; anywhere "
+    "else they are a good habit. Your own stand with the labour inspectorate or the safety authority of your country: "
+    "they come before these, and limits change."
+)
+"""Said once below all cautions, where one of them rests on a law."""
+
+
+def _law(found: Iterable[Caution], book: Book | None) -> tuple[Said, ...]:
+    """Whose laws they are, where one of the cautions rests on one."""
+    known = book is not None and any(grade(one.citation, book.sources) == LAW for one in found)
+    return (Said((WHOSE_LAW,), "quiet"),) if known else ()
+
+
 def in_full(found: Iterable[Caution], book: Book | None) -> Section:
-    """Each caution whole, with its source where there is a book to name it."""
+    """Each caution whole, with its source where there is a book to name it, and whose laws they are."""
+    found = tuple(found)
     told = tuple(Warned(one.title, one.text, cited(book, one.citation) if book else "") for one in found)
-    return Section(HEADING, (Cautions(told),))
+    return Section(HEADING, (Cautions(told), *_law(found, book)))
 
 
 def at_arms_length(found: Iterable[Caution], more: str = "") -> CautionWords:
@@ -42,11 +58,13 @@ def cautions_page(found: Iterable[Caution], book: Book, about: str) -> Page:
         book: names their sources.
         about: what is ground.
     """
+    found = tuple(found)
     sections = tuple(
         Section(one.title, (Said((one.text,)), Said((f"Source: {cited(book, one.citation)}",), "quiet")))
         for one in found
     )
-    return Page(f"{HEADING}: {about}", sections)
+    law = _law(found, book)
+    return Page(f"{HEADING}: {about}", (*sections, *([Section("", law)] if law else [])))
 
 
 def on_paper(found: Iterable[Caution]) -> tuple[CautionWords, Said]:

@@ -8,11 +8,12 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.grades import DOCUMENTS, GRADES, grade
 from library.book.model import Book, Citation, Entry, Family, Measure, Value
+from library.book.tool_materials import tool_material
 from library.calc.cautions import cautions_for
 from library.calc.wording import remarks, span
 from library.guidance.setups import for_entry, setups_of
 from library.guidance.troubles import symptoms_of
-from library.guidance.wheels import Ground, recommended_for, tool_material
+from library.guidance.wheels import Ground, recommended_for
 from library.pages import setup as setup_parts
 from library.pages import troubles as trouble_parts
 from library.pages import wheels as wheel_parts

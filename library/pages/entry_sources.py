@@ -18,6 +18,9 @@ OWN = "P"
 GRADES_ARE = "Letters:"
 """Begins the line that says what the letters of the grades stand for."""
 
+RULED = "r"
+"""Stands behind the tag of a value that a rule of the book gives, and not the entry itself."""
+
 MORE = "+"
 """Stands behind the tag of a value of which more is told than its source."""
 
@@ -41,7 +44,7 @@ def _tag(book: Book, value: Value, numbers: dict[str, int]) -> str:
     tag = _short(book, value.citation, numbers)
     own = f"{OWN} " if value.layer == "shop" and tag != OWN else ""
     told = value.note or value.also or value.disagreement or value.replaces
-    return f"{own}{tag}{MORE if told else ''}"
+    return f"{own}{tag}{RULED if value.by_rule else ''}{MORE if told else ''}"
 
 
 def _short(book: Book, citation: Citation, numbers: dict[str, int]) -> str:
@@ -99,6 +102,10 @@ def legend(
     used = explained([*own, *(grade(one, book.sources) for one in citations)])
     if used:
         marks[GRADES_ARE] = used
+    ruled = dict.fromkeys(one.by_rule.title for one in values if one.by_rule)
+    if ruled:
+        of = "" if len(ruled) == 1 else "s"
+        marks[RULED] = f"by the rule{of} for {', '.join(ruled)}" if full or not of else "by a rule"
     if any(MORE in tag for tag in tags(book, entry).values()):
         marks[MORE] = f"more told{more}"
     return Sources(marks)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from pybosl2.parts import screws
 from screw_thread_lib.data.ASME import ASME_M_6g6H_dict, ASME_UN_2A2B_dict
@@ -50,6 +52,28 @@ def test_metric_diameters_are_those_of_iso_724(
     assert number(row.pitch_diameter) == pytest.approx(pitch_diameter, abs=0.0006)
     assert number(row.screw_minor_diameter) == pytest.approx(screw_minor, abs=0.0006)
     assert number(row.minor_diameter) == pytest.approx(minor, abs=0.0006)
+
+
+# ASME B1.1, unified screws of class 2A, as the data of the package screw-thread-lib have it: what the rounded root may be. Its
+# 1-14 is of no series that has a table.
+@pytest.mark.parametrize("name", sorted(set(ASME_UN_2A2B_dict) - {"1-14"}))
+def test_the_rounded_root_of_a_unified_screw_lies_within_what_asme_b1_1_allows(name: str) -> None:
+    printed = ASME_UN_2A2B_dict[name]
+    row = thread(f"{'#' if name.startswith('10-') else ''}{name} {printed['series']}")
+    allowance = printed["dbsc"] - printed["dmax"]
+    assert number(row.pitch_diameter) / INCH == pytest.approx(printed["D2min"], abs=1e-4)
+    assert printed["d1min"] < number(row.screw_minor_diameter) / INCH - allowance < printed["d1max"]
+
+
+def test_all_unified_screws_have_their_root_by_the_one_relation_of_the_rows_that_were_read() -> None:
+    """The coarse rows to 3 in were read as printed; 11/16 of the sharp height on either side is what they obey."""
+    series = ("unified-coarse", "unified-fine", "unified-extra-fine", "unified-8", "unified-12", "unified-16")
+    for name in series:
+        rows = [row for row in all_threads().values() if row.series.id == name]
+        assert len(rows) >= 15
+        for row in rows:
+            root = number(row.diameter) - 11 / 8 * math.sqrt(3) / 2 * pitch(row)
+            assert number(row.screw_minor_diameter) == pytest.approx(root, abs=0.0001 * INCH), row.id
 
 
 # A tap maker's catalogue of 2016-2017, page 799, basic sizes in mm: pitch diameter and minor of the nut.

@@ -74,6 +74,13 @@ def _value(value: Value) -> dict[str, Any]:
         found["also"] = [_value(other) for other in value.also]
     if value.disagreement:
         found["disagreement"] = value.disagreement
+    if value.by_rule is not None:
+        found["rule"] = {
+            **value.by_rule._asdict(),
+            "said": value.by_rule.in_words,
+            "file": str(value.place.file),
+            "line": value.place.line,
+        }
     if value.replaces is not None:
         found["replaces"] = _value(value.replaces)
     return found

@@ -69,7 +69,7 @@ class ChangesScreen(Chooser):
         back = [
             Choice(_BACK + key, f"Back: {_title(key)}", _what_comes_back(value))
             for key, value in entry.values.items()
-            if value.layer == "shop"
+            if value.layer == "shop" and value.by_rule is None
         ]
         missing = [
             Choice(
@@ -139,7 +139,9 @@ class ChangesScreen(Chooser):
             case "value:":
                 self.app.push_screen(screens.ValueFormScreen(self.session, self.entry, name))
             case "back:":
-                preview(self.heelclear, ChangeRequest(RemoveValue(self.entry.id, name)))
+                below = self.entry.values[name].replaces if name in self.entry.values else None
+                rule = below.by_rule.id if below is not None and below.by_rule is not None else ""
+                preview(self.heelclear, ChangeRequest(RemoveValue(self.entry.id, name, rule)))
             case "text:":
                 self.app.push_screen(screens.TextsForm(self.session, self.entry, name))
             case _:
@@ -226,10 +228,15 @@ def _title(key: str) -> str:
 
 
 def _said(value: Value) -> str:
-    return f"{span(value)}; {'the shop' if value.layer == 'shop' else 'shipped'}. Enter changes it."
+    layer = "the shop" if value.layer == "shop" else "shipped"
+    by = f", {value.by_rule.in_words}" if value.by_rule is not None else ""
+    return f"{span(value)}; {layer}{by}. Enter changes it{' for this tool alone' if by else ''}."
 
 
 def _what_comes_back(value: Value) -> str:
     if value.replaces is None:
         return "Takes the shop's value out; nothing is shipped in its place."
+    if value.replaces.by_rule is not None:
+        back = f"{span(value.replaces)} comes back, {value.replaces.by_rule.in_words}"
+        return f"Takes the shop's {span(value)} out; {back}."
     return f"Takes the shop's {span(value)} out; the shipped {span(value.replaces)} comes back."

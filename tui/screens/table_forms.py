@@ -179,7 +179,8 @@ class CopyForm(OfAnEntry):
 
     def change(self) -> Change | None:
         """Copy it."""
-        return CopyEntry(self.entry.id, self.value("id"), self.value("title"))
+        rules = {key: one.by_rule.id for key, one in self.entry.values.items() if one.by_rule is not None}
+        return CopyEntry(self.entry.id, self.value("id"), self.value("title"), rules)
 
 
 class RenameForm(OfAnEntry):

@@ -107,7 +107,9 @@ class ValueFormScreen(FormScreen):
         """The fields that are different now."""
         written, old = as_written(self.key, self.values()), self.began()
         fields = {field: written.get(field) for field in FIELDS if written.get(field) != old.get(field)}
-        return SetValue(self.entry.id, self.key, fields) if fields else None
+        value = self.entry.values.get(self.key)
+        rule = value.by_rule.id if value is not None and value.by_rule is not None else ""
+        return SetValue(self.entry.id, self.key, fields, rule) if fields else None
 
     def began(self) -> Mapping[str, object]:
         """The value as it was when the person began."""

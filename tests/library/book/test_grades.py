@@ -35,7 +35,8 @@ def test_a_document_that_nobody_graded_is_never_taken_for_a_good_one() -> None:
 def test_a_source_that_speaks_of_something_else_says_so_at_the_value_and_in_words(tmp_path: Path) -> None:
     (tmp_path / "own.toml").write_text(
         'schema = 1\n[[source]]\nid = "leaflet"\ntitle = "A leaflet"\ngrade = "T"\n'
-        '[[entry]]\nid = "mine"\nfamily = "tap"\ntitle = "Mine"\n'
+        '[[family]]\nid = "own"\ntitle = "Own"\nkind = "tap"\n'
+        '[[entry]]\nid = "mine"\nfamily = "own"\ntitle = "Mine"\n'
         'rake_angle = { usual = "5 deg", source = "leaflet", place = "page 3", speaks_of = "taps for brass" }\n'
     )
     book = open_book(tmp_path)

@@ -35,7 +35,7 @@ def test_those_of_a_tool_stand_as_the_book_has_them_the_most_dangerous_first() -
 
 
 def test_the_work_in_hand_comes_before_what_all_tools_of_the_family_have() -> None:
-    assert INDEXING.cautions == ("hands", "sharp-edges")
+    assert INDEXING.cautions == ("hands", "lifting", "sharp-edges")
     entry = Entry("one", "tap", "One", "magnesium", cautions=("dust",))
     found = names(cautions_for(INDEXING, entry, BOOK))
     assert found == ["fire", "hands", "sharp-edges", "wheel-rating", "dust", "defer"]
@@ -53,6 +53,8 @@ def test_every_shipped_caution_belongs_to_something() -> None:
     used |= {key for one in book.families.values() for key in one.cautions}
     used |= {key for one in book.materials.values() for key in one.cautions}
     used |= {key for name in calculation_names() for key in calculation(name).cautions}
+    used |= {key for name in calculation_names() for key in calculation(name).cautions_before}
+    used |= {key for key, one in book.cautions.items() if one.tool_materials or one.abrasives}
     assert set(book.cautions) <= used
 
 

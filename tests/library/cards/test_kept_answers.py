@@ -16,6 +16,7 @@ from geometry.complaints import untried
 from library.book.model import Book, Entry
 from library.book.opening import open_book
 from library.calc.answer import Answer, answer
+from library.calc.cautions import cautions_for
 from library.cards.answers import Answers
 from library.cards.editing import CardEditRefused, edited
 from library.cards.inspecting import received_reliefs
@@ -39,6 +40,7 @@ TEXTS = (
     "bronze",
     "cone",
     "eccentric",
+    "HSS-E",
     "x",
 )
 
@@ -57,7 +59,10 @@ class Forgetful(Answers):
         self.whole = entry
 
     def ask(self, sheet: Calculation, texts: Mapping[str, str]) -> Answer:
-        return answer(sheet, texts, entry=self.whole, book=self._book, display=self._display)
+        cautions = cautions_for(sheet, self.whole, self._book, in_job=True)
+        return answer(
+            sheet, texts, entry=self.whole, book=self._book, display=self._display, cautions=cautions
+        )
 
 
 def alone(card: Card, book: Book) -> Job:
@@ -82,7 +87,7 @@ def asked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
 def ways_of(card: Card, book: Book) -> list[str]:
     """Everything on a card that a person may type into."""
-    parts = {"tool": ("name", "thread", "size", "flutes", "work_material"), "received": card.received,
+    parts = {"tool": ("name", "thread", "size", "flutes", "marks", "work_material"), "received": card.received,
              "wanted": (*card.wanted, "surface", "relief_method"), "after": card.after}  # fmt: skip
     settings = [
         f"{step.sheet.name}.{one.key}" for step in work_out(card, book).steps for one in step.answer.fields

@@ -10,7 +10,7 @@ import pytest
 
 from library.book.model import Book
 from library.book.opening import open_book
-from library.book.tool_materials import TOOL_MATERIALS, stamped
+from library.book.tool_materials import TOOL_MATERIALS, stamped, tool_material
 from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
@@ -18,7 +18,7 @@ from library.cards.model import Card
 from library.equipment.abrasives import called
 from library.equipment.model import Wheel
 from library.guidance.model import recommended_wheels
-from library.guidance.wheels import Ground, against, recommended_for, tool_material
+from library.guidance.wheels import Ground, against, recommended_for
 from library.setup_sheet.sheets import setup_sheet
 
 

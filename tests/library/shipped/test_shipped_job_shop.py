@@ -10,6 +10,7 @@ from library.book.opening import open_book
 from library.book.rows import Rows
 from library.calc.answer import answer
 from library.calc.by_family import sheets_for
+from library.calc.cautions import cautions_for
 from library.search.ranking import ranked
 
 
@@ -83,7 +84,7 @@ def test_an_end_mill_has_its_outside_ground_and_no_threads_looked_at(book: Book)
 def test_carbide_brings_its_dust_and_its_wheel_and_braze_its_cadmium(book: Book) -> None:
     told = 0
     for entry in book.entries.values():
-        cautions = {*entry.cautions, *book.families[entry.family].cautions}
+        cautions = {one.id for one in cautions_for(None, entry, book)}
         if "carbide" in entry.title.casefold() and "tipped machine" not in entry.title:
             told += 1
             assert {"carbide-dust", "diamond-wheel"} <= cautions, entry.id

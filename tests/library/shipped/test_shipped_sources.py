@@ -18,7 +18,18 @@ UNPUBLISHED = ("common practice", "from memory")
 GUIDANCE = ("setup", "recommended_wheel", "unsuited_wheel", "symptom")
 """The tables that tell of the work."""
 
-NOT_VALUES = {"id", "family", "title", "work_material", "tool_material", "synonyms", "cautions", "notes"}
+NOT_VALUES = {
+    "id",
+    "family",
+    "title",
+    "work_material",
+    "tool_material",
+    "synonyms",
+    "cautions",
+    "notes",
+    "when",
+    "except",
+}
 
 
 def values_of(entry: Table) -> Iterator[tuple[str, Table]]:
@@ -32,12 +43,13 @@ def values_of(entry: Table) -> Iterator[tuple[str, Table]]:
 
 
 def every_value(tables: Tables) -> Iterator[tuple[str, Table]]:
-    for entry in tables["entry"]:
-        yield from values_of(entry)
+    for row in tables["entry"] + tables["rule"]:
+        yield from values_of(row)
 
 
 def test_every_key_of_an_entry_is_in_the_vocabulary(tables: Tables) -> None:
-    strange = {key for entry in tables["entry"] for key in entry if key not in NOT_VALUES | set(QUANTITIES)}
+    rows = tables["entry"] + tables["rule"]
+    strange = {key for row in rows for key in row if key not in NOT_VALUES | set(QUANTITIES)}
     assert strange == set()
 
 

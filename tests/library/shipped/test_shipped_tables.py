@@ -32,6 +32,7 @@ def test_every_file_says_which_schema_it_follows(shipped_files: list[Path]) -> N
         "material",
         "caution",
         "source",
+        "rule",
         "setup",
         "recommended_wheel",
         "unsuited_wheel",
@@ -49,6 +50,9 @@ def test_every_family_material_and_caution_that_is_named_exists(tables: Tables) 
     for entry in tables["entry"]:
         assert entry["family"] in ids["family"], entry["id"]
         assert entry["work_material"] in ids["material"], entry["id"]
+    for rule in tables["rule"]:
+        families = rule["family"] if isinstance(rule["family"], list) else [rule["family"]]
+        assert set(families) <= ids["family"], rule["id"]
     for kind in ("entry", "family", "material"):
         for row in tables[kind]:
             assert set(row.get("cautions", ())) <= ids["caution"], row["id"]
@@ -62,7 +66,8 @@ def test_no_entry_and_no_family_is_without_cautions(tables: Tables) -> None:
 
 def test_the_cautions_that_calculations_and_readers_count_on_are_there(tables: Tables) -> None:
     """Those that the program names itself; every table's own are looked up above."""
-    named = {key for name in calculation_names() for key in calculation(name).cautions}
+    sheets = [calculation(name) for name in calculation_names()]
+    named = {key for sheet in sheets for key in (*sheet.cautions, *sheet.cautions_before)}
     assert {*named, *AT_THE_WHEEL, LAST_WORD} <= {caution["id"] for caution in tables["caution"]}
 
 
@@ -106,16 +111,18 @@ def test_a_family_answers_what_a_newcomer_asks(tables: Tables) -> None:
 
 def test_a_material_that_can_hurt_carries_its_own_caution(tables: Tables) -> None:
     cautions = {material["id"]: material.get("cautions", []) for material in tables["material"]}
-    assert cautions["magnesium"] == ["magnesium-fire"]
-    assert cautions["titanium"] == ["titanium-fire"]
+    assert cautions["magnesium"] == ["magnesium-fire", "one-metal-collector"]
+    assert cautions["titanium"] == ["titanium-fire", "one-metal-collector"]
+    assert cautions["aluminium-wrought"] == cautions["aluminium-cast"] == ["aluminium-dust"]
     assert cautions["beryllium-copper"] == ["beryllium-copper"]
 
 
 def test_the_tap_entries_tell_what_makes_a_tap_cut(tables: Tables) -> None:
     taps = [entry for entry in tables["entry"] if entry["family"] == "tap" and "forming" not in entry["id"]]
-    for tap in taps:
-        assert tap["relief_form"]["usual"] == "eccentric", tap["id"]
-        assert tap["relief_form"]["source"] == "common practice", tap["id"]
+    (rule,) = [row for row in tables["rule"] if row["id"] == "tap"]
+    assert rule["relief_form"]["usual"] == "eccentric"
+    assert rule["relief_form"]["source"] == "common practice"
+    assert not [tap["id"] for tap in taps if "relief_form" in tap]
     words = " ".join(tap["notes"] for tap in taps)
     assert "Relieved eccentrically on the chamfer" in words
     assert "not needed for cutting" in words
