@@ -8,6 +8,8 @@ from contextlib import AbstractAsyncContextManager
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from library.book.opening import open_book
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
@@ -45,6 +47,7 @@ async def test_a_wheel_is_changed_where_it_stands_and_what_was_typed_is_not_lost
     assert '# ours\nrated_speed = "35 m/s"\ndiameter = "98 mm"\n' in (shop / "wheels.toml").read_text()
 
 
+@pytest.mark.depth
 async def test_a_step_of_a_shipped_set_up_is_changed_over_it_and_the_shop_becomes_its_source(
     program: Program, tmp_path: Path
 ) -> None:
