@@ -17,8 +17,13 @@ _UNSEEN = re.compile(
 )
 """Fillers and selectors that count as printable and yet take no room."""
 
+_OF_NO_SURE_WIDTH = re.compile("[\U0001f1e6-\U0001f1ff\U0001f3fb-\U0001f3ff]")
+"""Halves of flags and tints of skin: terminals do not agree on how many cells they take with what stands before them."""
+
 _STACKED = re.compile("[\u0300-\u036f\u0483-\u0489\u1ab0-\u1aff\u1dc0-\u1dff\u20d0-\u20ff\ufe20-\ufe2f]{4,}")
 """Accents heaped on one letter, which would climb over the lines above."""
+
+_MARKED = (_UNSEEN, _OF_NO_SURE_WIDTH, _STACKED)
 
 
 def sanitize(text: str, *, lines: bool = False) -> str:
@@ -35,9 +40,11 @@ def sanitize(text: str, *, lines: bool = False) -> str:
     Example:
         >>> sanitize("tap" + chr(27) + "[31m")
         'tap\ufffd[31m'
+        >>> sanitize(chr(0x1F44D) + chr(0x1F3FD)) == chr(0x1F44D) + MARK
+        True
     """
     seen = text.replace("\n", "") if lines else text
-    if seen.isprintable() and (text.isascii() or not (_UNSEEN.search(text) or _STACKED.search(text))):
+    if seen.isprintable() and (text.isascii() or not any(one.search(text) for one in _MARKED)):
         return text
     if lines:
         return "\n".join(sanitize(line) for line in text.replace("\r\n", "\n").split("\n"))
@@ -48,7 +55,7 @@ def sanitize(text: str, *, lines: bool = False) -> str:
 def _shown(character: str) -> str:
     if character == "\t" or unicodedata.category(character) == "Zs":
         return " "
-    return MARK if is_hidden(character) else character
+    return MARK if is_hidden(character) or _OF_NO_SURE_WIDTH.match(character) else character
 
 
 def is_hidden(character: str) -> bool:

@@ -154,12 +154,13 @@ CALCULATION = Calculation(
     wants="The diameter is that of the circle the edges run on, where the rake is meant; "
     "other diameters are those on which the same flat face also cuts, such as the steps of a step drill.",
     neglects="It holds for a flat face along a straight flute, seen square to the axis. "
-    "A hooked face is curved and has this rake only at its edge, and along a helix the rake is another.",
+    "A hooked face is curved and has this rake only at its edge: where the book has a hook along the chord, this is the flat face with "
+    "the same chord. Along a helix the rake is another.",
     kinds=("tap", "countersink", "step-drill", "reamer", "counterbore", "subland-drill", "end-mill"),
     belongs_on=("land", "thread-land", "chamfer", "cone", "shoulder", "bevel", "end"),
     inputs=(
         Field("diameter"),
-        Field("rake_angle", one_of="rake"),
+        Field("rake_angle", one_of="rake", fill_from=("hook_angle",)),
         Field("face_offset", one_of="rake"),
         Field("other_diameter", optional=True, many=True),
     ),

@@ -53,7 +53,7 @@ def _runs(given: Inputs, advance: float) -> Iterator[Check]:
         )
     if given.choice("hand") == "left":
         yield note(
-            "It is a left-hand thread: its tap cuts turning {turning}, seen from the shank.",
+            "With hand left the thread is left-hand: its tap cuts turning {turning}, seen from the shank.",
             turning=CUTS["left"],
         )
 

@@ -318,7 +318,7 @@ CALCULATION = Calculation(
     wants="The diameter is that of the circle the edges run on now, and the land is measured on it; stock off the face is "
     "taken square to the face, stock off the end along the axis. On a tap the size hangs on the thread land, not on the chamfer.",
     neglects="It takes every sharpening as the same turn of the tool or the same length, and the rake as kept; "
-    "on a drill ground on its end the web grows as well, and worn corners need more stock than a sharp edge.",
+    "the hook of a tap along its chord is taken for the rake, which is a little more on a concave face; on a drill ground on its end the web grows as well, and worn corners need more stock than a sharp edge.",
     kinds=EVERY_KIND,
     surfaces=SERVED,
     inputs=(
@@ -330,7 +330,7 @@ CALCULATION = Calculation(
         Field("diameter"),
         Field("stock_per_sharpening"),
         Field("relief_angle", when=("ground_on", "face")),
-        Field("rake_angle", optional=True, when=("ground_on", "face")),
+        Field("rake_angle", optional=True, when=("ground_on", "face"), fill_from=("hook_angle",)),
         Field("relief_form", default="eccentric", when=("ground_on", "face")),
         Field("land_width", when=("ground_on", "face")),
         Field("land_measured_as", default="arc", when=("ground_on", "face")),

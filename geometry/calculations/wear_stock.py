@@ -272,7 +272,7 @@ CALCULATION = Calculation(
     wants="The wear is the widest strip behind any edge, for all are ground alike. The diameter is that of the tool where it is "
     "not worn; relief and rake are those that it has, the relief in the view of the surface that is worn.",
     neglects="It takes the wear as a strip on the circle of the cut, narrow beside the tool, the face as sound and the flute as "
-    "along the axis; a chipped edge or a worn corner needs what is seen there. The wheel wears too: measure before the last pass.",
+    "along the axis; the hook of a tap along its chord is taken for the rake; a chipped edge or a worn corner needs what is seen there. The wheel wears too: measure before the last pass.",
     kinds=EVERY_KIND,
     inputs=(
         *surface_fields(*SURFACES, default="land"),
@@ -281,7 +281,7 @@ CALCULATION = Calculation(
         Field("wanted_diameter", one_of="goal"),
         Field("relief_angle"),
         Field("relief_form", default="eccentric"),
-        Field("rake_angle", optional=True),
+        Field("rake_angle", optional=True, fill_from=("hook_angle",)),
         Field("sharpened_on", optional=True),
         Field("infeed", default=0.02),
         Field("spark_out_passes", default=2.0),

@@ -24,7 +24,7 @@ from library.units.read import UnitError, read
 from library.units.show import show
 
 PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
-                       "rake_angle", "margin_width", "primary_land",
+                       "rake_angle", "hook_angle", "margin_width", "primary_land",
                        *(one.relief_key for one in SURFACES.values()),
                        *(one.second_key for one in SURFACES.values())})  # fmt: skip
 """Quantities of which every flute has its own, so that a missing reading is missed."""

@@ -19,6 +19,9 @@ _CONDITION = re.compile(
     r"(?<![A-Za-z_-])[_-]*+(?P<name>[A-Za-z][A-Za-z_-]*+)\s*+(?P<sign><=|>=|=|<|>)\s*(?P<value>[^\s<>=]+(?:\s(?:deg|min|mm|in|inch|thou|tpi|rpm|m/s|ft/min))?)"
 )
 _UNFINISHED = re.compile(r"(?<![A-Za-z_-])[_-]*+[A-Za-z][A-Za-z_-]*+\s*+(?:<=|>=|=|<|>)\s*$")
+FACE_ANGLES = ("rake_angle", "hook_angle")
+"""How a face leans: at its edge, and along its chord. A book of taps gives either."""
+
 _SAME = 1e-9
 """How far apart two numbers may be, in their own measure, that were written differently and mean the same."""
 
@@ -183,7 +186,8 @@ def _bounds(text: str, kinds: set[Kind], display: Display) -> tuple[dict[Kind, f
 def quantities_named(name: str) -> tuple[Quantity, ...]:
     """The quantities that a short name may mean: the whole key or title, else those that begin with it, else hold it.
 
-    Another name that the trade has for a quantity counts as its title does: ``hook`` is the rake.
+    Another name that the trade has for a quantity counts as its title does. Rake and hook are sought together, because books give
+    either of a tap.
 
     Example:
         >>> [row.key for row in quantities_named("lead")]
@@ -191,7 +195,7 @@ def quantities_named(name: str) -> tuple[Quantity, ...]:
         >>> "cone_relief_angle" in [row.key for row in quantities_named("relief")]
         True
         >>> [row.key for row in quantities_named("hook")]
-        ['rake_angle']
+        ['rake_angle', 'hook_angle']
         >>> [row.key for row in quantities_named("no such thing")]
         []
     """
@@ -208,8 +212,16 @@ def quantities_named(name: str) -> tuple[Quantity, ...]:
     )
     for test in tests:
         if found := tuple(row for row in QUANTITIES.values() if any(test(one) for one in names(row))):
-            return _of_any_surface(found)
+            return _rake_or_hook(_of_any_surface(found))
     return ()
+
+
+def _rake_or_hook(found: tuple[Quantity, ...]) -> tuple[Quantity, ...]:
+    """The same, and where one angle of a tap's face is meant the other beside it."""
+    if found and all(row.key not in FACE_ANGLES for row in found):
+        return found
+    both = tuple(QUANTITIES[key] for key in FACE_ANGLES)
+    return (*both, *(row for row in found if row not in both))
 
 
 def _of_any_surface(found: tuple[Quantity, ...]) -> tuple[Quantity, ...]:

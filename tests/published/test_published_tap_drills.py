@@ -60,6 +60,16 @@ def test_every_british_tap_drill_lies_within_the_limits_of_its_minor_diameter(se
         assert basic - 0.015 <= drill <= basic + wide + 0.02, row.id
 
 
+# ISO 7-1: below the gauge plane the thread is the smaller by a sixteenth of how deep it goes, so that a straight hole of the minor
+# diameter there, or a few tenths of a millimetre less, leaves all of it. Common practice, no source, for how far.
+def test_every_british_taper_thread_has_a_drill_at_the_minor_diameter_of_its_gauge_plane() -> None:
+    rows = [row for row in all_threads().values() if row.series.id == "british-pipe-taper"]
+    assert len(rows) == 15
+    for row in rows:
+        over = read(row.tap_drill, Kind.LENGTH).number - read(row.minor_diameter, Kind.LENGTH).number
+        assert -0.4 <= over <= 0.3, (row.id, over)
+
+
 # A thread gauge maker's wall chart, unified threads, 8 TPI: nominal size in inches, and least minor diameter.
 UN_8 = [(1.125, 0.9900), (1.25, 1.1150), (1.375, 1.2400), (1.5, 1.3650), (1.625, 1.4900), (1.75, 1.6150), (1.875, 1.7400),
         (2, 1.8650), (2.25, 2.1150), (2.5, 2.3650), (2.75, 2.6150), (3, 2.8650), (3.5, 3.3650), (4, 3.8650), (4.5, 4.3650)]  # fmt: skip

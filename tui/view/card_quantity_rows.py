@@ -102,7 +102,9 @@ def wanted_rows(job: Job, opened: Opened) -> list[Row]:
     card = job.card
     called_for = {*_called_for(job)}
     offered = [
-        key for key in decided_on(job.family, job.choice.surface) if not card.entry or key in called_for
+        key
+        for key in decided_on(job.family, job.choice.surface)
+        if (not card.entry or key in called_for) and not (key == "rake_angle" and "hook_angle" in card.wanted)
     ]
     ground = {SURFACES[surface].relief_key} if (surface := job.choice.surface) in SURFACES else set()
     relief = ground & {*opened.of("wanted"), *offered, *card.wanted}

@@ -145,5 +145,5 @@ def _result(form: Form) -> Result | None:
 
 
 def _usual_rake(entry: Entry) -> float:
-    value = entry.values.get("rake_angle")
-    return value.usual.number if value is not None and value.usual is not None else 0.0
+    found = (entry.values.get(key) for key in ("rake_angle", "hook_angle"))
+    return next((value.usual.number for value in found if value is not None and value.usual is not None), 0.0)

@@ -87,7 +87,7 @@ def test_each_form_has_the_numbers_of_an_answer(book: Book, form: str) -> None:
 def test_each_form_has_the_words_and_the_comparison(book: Book, form: str) -> None:
     made = pages(book)
     assert "land_width" in words(form, made["glossary"])
-    assert "Rake angle" in words(form, made["comparison"])
+    assert "Hook along the chord" in words(form, made["comparison"])
 
 
 @pytest.mark.parametrize("name", every_third_at_once(NAMES))

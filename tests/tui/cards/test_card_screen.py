@@ -294,10 +294,10 @@ async def test_left_and_right_take_the_ends_of_a_range_of_the_book(at_the_yard: 
     async with at_the_yard() as hands:
         await hands.do("second plug", "<ctrl+f>")
         form = hands.app.screen.form
-        form.go_to("wanted.rake_angle")
+        form.go_to("wanted.hook_angle")
         taken = []
         for _ in range(4):
-            taken.append(form.card.wanted["rake_angle"].value)
+            taken.append(form.card.wanted["hook_angle"].value)
             await hands.do("<right>")
         assert taken == ["5 to 15 deg", "5 deg", "10 deg", "15 deg"]
-        assert form.card.wanted["rake_angle"].value == "5 to 15 deg"
+        assert form.card.wanted["hook_angle"].value == "5 to 15 deg"
