@@ -114,7 +114,10 @@ class Calculators:
         """The machine in hand, on whose graduations settings and readings are told: the chosen one, or the only one."""
         book = self._session.book
         known = machines(book) if book is not None else {}
-        return known.get(self._session.machine) or known.get(the_only_one(known))
+        if self._session.machine not in known and (only := the_only_one(known)):
+            # It stays in hand when a second one is written down.
+            self._session.machine = only
+        return known.get(self._session.machine)
 
     def _lay_out_drawer(self, entry: Entry, sheet: Calculation) -> None:
         """Type the cams of the machine in hand where they are asked for; what the person makes of it then stays."""

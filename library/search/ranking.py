@@ -2,7 +2,8 @@
 
 A whole word in the title, the family or the work material counts most, then a part of one, then what else the tool is
 called, then what is told of it. Of equals those come first that have the words as typed, then those of the family
-that is called so, then, of several words, those whose title begins with the first of them. Needs neither units nor quantities, so that the first letter finds at once.
+that is called so, then, of several words, those whose title begins with the first of them, then those for the commonest
+work material. Needs neither units nor quantities, so that the first letter finds at once.
 """
 
 from __future__ import annotations
@@ -22,6 +23,9 @@ LEFT = (" lh ", " left hand tap ", " tap left hand ")
 
 THREAD = "thread"
 """By this word at the beginning of a name tools for threads are known, where a thread is named and no tool."""
+
+COMMONEST = "plain steel"
+"""The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
 
 FOR_A_CLASS = "reamer"
 """By this word in the name of their family tools are known that a hole of a class, such as H7, is finished with."""
@@ -162,6 +166,7 @@ class _Search:
         searched, away = self._searched, self._away
         tool = " ".join(self._sought.words)
         families = [_called(tool, one) for one in searched.families]
+        others = [f" {COMMONEST} " not in one.head for one in searched.materials]
         steps = {}
         for number in found:
             head = searched.heads[number]
@@ -172,10 +177,9 @@ class _Search:
             in_head = begun in head[: head.find(BETWEEN, 2)]
             in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
             begins = head.startswith(first)
-            called = families[searched.groups[number]]
-            steps[number] = (
-                away[number] * 24 + (not in_head) * 12 + called * 4 + (not in_text) * 2 + (not begins)
-            )
+            group = searched.groups[number]
+            step = away[number] * 24 + (not in_head) * 12 + families[group] * 4 + (not in_text) * 2
+            steps[number] = (step + (not begins)) * 2 + others[group]
         return sorted(found, key=steps.__getitem__)
 
 

@@ -167,11 +167,18 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         return [banner(self.title_text(), self.state_text(), width), *body, *foot, *last][:height]
 
     def _bar(self, width: int) -> Line:
-        return key_bar(self.WHERE, self.session.keymap, width)
+        return key_bar(self.WHERE, self.session.keymap, width, typed="?" if self.is_text("?") else "")
 
     def say(self, sentence: str) -> None:
         """Show a sentence in place of the key bar until the next key."""
         self.said = sentence
+
+    def say_strange(self, begun: str) -> None:
+        """Say that no choice of the line in hand begins as typed, where that is so."""
+        if begun:
+            self.say(
+                f"No choice here begins with {begun!r}; what stands there stays. Left and Right go through them."
+            )
 
     def on_screen_resume(self) -> None:
         """Draw again: what was done on another screen may show here."""

@@ -186,8 +186,13 @@ class BookScreen(PanedScreen):
             begin_card(self, self.session.chosen_entry())
 
     def do_mark(self) -> None:
-        """Mark the chosen entry, or take its mark away."""
-        self.session.page.mark()
+        """Mark the chosen entry, or take its mark away, and say where that leads."""
+        page = self.session.page
+        before = page.chosen
+        page.mark()
+        if before is not None and page.chosen is not None and page.chosen.id != before.id:
+            did = "Marked" if before.id in page.marked else "No mark any more"
+            self.say(f"{did}: {before.title}. The next one is chosen now.")
 
     def do_compare(self) -> None:
         """Show the marked entries side by side."""

@@ -44,8 +44,9 @@ class CalculatorScreen(PanedScreen):
         return title if self.abreast == 3 else f"{title}: {self.entry.title}"
 
     def state_text(self) -> str:
-        """Which calculation of how many, and the unit of lengths."""
-        return f"{place_of(self.session, self.entry, self.page.form.sheet)}  {self.session.display.lengths}"
+        """Which calculation of how many, the key that lists them, and the unit of lengths."""
+        place = place_of(self.session, self.entry, self.page.form.sheet)
+        return f"{place}, {self.key_of('calculate')} lists  {self.session.display.lengths}"
 
     def body(self, width: int, height: int) -> list[Line]:
         """The verdict, the fields, the answer, the drawings and the other checks."""
@@ -80,6 +81,7 @@ class CalculatorScreen(PanedScreen):
     def typed(self, text: str) -> None:
         """Type into the field in hand, and answer."""
         self.page.form.type(text)
+        self.say_strange(self.page.form.strange)
         self.session.calculators.typed_by_hand(self.entry)
         self._compute()
         self.page.scroll_to_field()

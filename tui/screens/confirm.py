@@ -31,7 +31,7 @@ class ConfirmScreen(Chooser):
         super().__init__(session)
         self._question = question
         self._choices = [
-            Choice("leave", "Leave it", "Goes back; nothing is changed."),
+            Choice("leave", "Go back", "Nothing is changed."),
             Choice("do", deed, what),
         ]
         self._then = then
@@ -41,7 +41,7 @@ class ConfirmScreen(Chooser):
         return self._question
 
     def choices(self) -> list[Choice]:
-        """To leave it, and to do it."""
+        """To go back, and to do it."""
         return self._choices
 
     def take(self, choice: Choice) -> None:

@@ -62,9 +62,13 @@ class FormScreen(BaseScreen):
         """The form, or as much of it as there is room for around the line in hand."""
         lines = self.form.draw(width)
         told = f"{self.key_of('save')} shows what would change in the file, to be saved with {self.key_of('go-on')}."
-        lines += [EMPTY, *wrap(told, width, "quiet")]
+        lines += [EMPTY, *wrap(f"{self.besides()} {told}".lstrip(), width, "quiet")]
         in_hand = next((at for at, one in enumerate(lines) if one and one[0].text == "> "), 0)
         return lines[max(0, min(in_hand - 2, len(lines) - height)) :]
+
+    def besides(self) -> str:
+        """What the form has done by itself, to be told as long as it holds."""
+        return ""
 
     def is_text(self, key: str) -> bool:
         """A question mark is a character where text belongs, and asks for help elsewhere."""
@@ -78,6 +82,7 @@ class FormScreen(BaseScreen):
         """Type into the line in hand, and look at it."""
         self.form.type(text)
         self.look_over()
+        self.say_strange(self.form.strange)
 
     def edited(self, key: str) -> None:
         """Edit the line in hand, and look at it."""

@@ -27,7 +27,7 @@ class MachinesScreen(Chooser):
 
     def title_text(self) -> str:
         """What these are."""
-        return "Machines and wheels"
+        return "Machines and wheels   * in hand"
 
     def choices(self) -> list[Choice]:
         """The machines, then the wheels, then how to write down one more."""

@@ -23,7 +23,7 @@ WAYS = (
 
 
 class PrintScreen(Chooser):
-    """The ways to take something away; Enter does one and goes back.
+    """The ways to take something away, and a look at it beforehand; Enter does one.
 
     Args:
         session: what the program knows.
@@ -47,12 +47,13 @@ class PrintScreen(Chooser):
         return [*([LOOK] if self._printed.look is not None else []), *WAYS]
 
     def take(self, choice: Choice) -> None:
-        """Go back and do it, and say there what came of it."""
-        self.app.pop_screen()
+        """Do it; but for a look, from which Back leads here again, go back and say there what came of it."""
         printed = self._printed
         if choice.id == "look" and printed.look is not None:
             printed.look()
-        elif choice.id == "copy":
+            return
+        self.app.pop_screen()
+        if choice.id == "copy":
             self.app.copy_to_clipboard(printed.form("text"))
             self._below.say(
                 "Sent to the clipboard of your terminal; if it is not there, "

@@ -41,7 +41,7 @@ class ValueFormScreen(FormScreen):
         self._place = place
         self.form = TextForm(blanks(key), self.current())
         self.form.focus = "usual"
-        self._owns_it = False
+        self._gone: tuple[str, ...] = ()
 
     def title_text(self) -> str:
         """The quantity and the entry."""
@@ -73,18 +73,37 @@ class ValueFormScreen(FormScreen):
             self.say(f"In {where}: {mistake.wrong} {mistake.fix}")
 
     def look_over(self) -> None:
-        """Name the shop as the source of a number that somebody changed: the old source and its remark never said it."""
+        """Name the shop as the source of a number that somebody changed: the old source never said it.
+
+        What else that source said goes with it: its remark, and the range round a usual value that is another now.
+        """
         now, started = self.form.values(), self.form.started
-        if self.form.focus in self.NUMBERS:
-            is_other = any(now.get(key, "").strip() != started.get(key, "").strip() for key in self.NUMBERS)
+        in_hand = self.form.focus
+        if in_hand in self.NUMBERS:
+            is_other = now[in_hand].strip() != started[in_hand].strip()
             is_old = all(now[key] == started[key] for key in SAID)
             if is_other and is_old and started["source"] != "shop":
-                self.form.fill({"source": "shop", "place": self._place, "note": ""})
-                self._owns_it = True
-            elif not is_other and self._owns_it:
-                self.form.fill({key: started[key] for key in SAID})
-                self._owns_it = False
+                gone = [key for key in self._ends(in_hand) if started[key] and now[key] == started[key]]
+                self.form.fill(
+                    {**dict.fromkeys(gone, ""), "source": "shop", "place": self._place, "note": ""}
+                )
+                self._gone = (*gone, *SAID)
+            elif self._gone and not is_other:
+                self.form.fill({key: started[key] for key in self._gone})
+                self._gone = ()
         super().look_over()
+
+    def _ends(self, in_hand: str) -> tuple[str, ...]:
+        """The ends of the range round the usual value, where that is in hand."""
+        return ("low", "high") if in_hand == "usual" and "low" in self.form.typed else ()
+
+    def besides(self) -> str:
+        """What went with the old source, where anything did."""
+        started = self.form.started
+        ends = [key for key in self._gone if key in self.NUMBERS]
+        went = [*(["its range"] if ends else []), *(["its remark"] if self._gone and started["note"] else [])]
+        told = f"{' and '.join(went)} went with the old one, and {'come' if len(went) > 1 else 'comes'} back with its number."
+        return f"The source is the shop now; {told}" if went else ""
 
     def complaints(self) -> dict[str, str]:
         """What the reader of the book will say of it."""

@@ -130,7 +130,9 @@ class CardService:
             self.rows = tuple(sorted([row_of(opened.card), *others], key=lambda row: row.id, reverse=True))
         return SavedCard(opened)
 
-    def begin(self, book: Book, entry: Entry | None, units: str, size: Size | None = None) -> CardInHand:
+    def begin(
+        self, book: Book, entry: Entry | None, units: str, size: Size | None = None, machine: str = ""
+    ) -> CardInHand:
         """A new card from an entry, or an empty one where there is none.
 
         Args:
@@ -138,8 +140,10 @@ class CardService:
             entry: to begin from.
             units: ``mm`` or ``in``.
             size: of the tool, or its thread, where it is known.
+            machine: the id of the one in hand, for a card that has none of itself.
         """
         card = starting.from_entry(book, entry, units) if entry else starting.empty(book, "", units)
+        card = card if card.machine else replace(card, machine=machine)
         return _new(starting.with_size(card, size) if size is not None else card)
 
     def begin_again(self, card_id: str) -> CardInHand:

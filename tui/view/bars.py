@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from tui.actions import Where, on_screen
-from tui.keys import Keymap
+from tui.keys import Keymap, shown_key
 from tui.meanings import MEANINGS, ROW
 from tui.view.lines import Line, Piece, fit, line, padded, spread_out, width_of
 
@@ -37,13 +37,19 @@ LEFT_OUT = ("units", "change", "cautions", "print", "calculate", "cards", "help"
 """The order in which keys are left out where the row is too narrow even for short words: from its middle."""
 
 
-def key_bar(where: Where, keymap: Keymap, width: int) -> Line:
+def key_bar(where: Where, keymap: Keymap, width: int, typed: str = "") -> Line:
     """The last line: always the same keys in the same order, dim where one does nothing on this screen.
 
     Long words where they have room, short ones where they have not, and fewer where even those have none.
+
+    Args:
+        where: the screen.
+        keymap: the keys in force.
+        width: in cells.
+        typed: a sign that is typed in the line in hand; another key is told for what it does elsewhere.
     """
     here = on_screen(where)
-    for gap, names in _fits(keymap):
+    for gap, names in _fits(keymap, typed):
         row = [(key, word, "key" if name in here else "quiet") for name, key, word in names]
         if sum(len(key) + len(word) for key, word, _ in row) + gap * (len(row) - 1) <= width:
             pieces: list[Piece] = []
@@ -57,15 +63,21 @@ def key_bar(where: Where, keymap: Keymap, width: int) -> Line:
     return padded((), width)
 
 
-def _fits(keymap: Keymap) -> Iterator[tuple[int, Sequence[tuple[str, str, str]]]]:
+def _fits(keymap: Keymap, typed: str) -> Iterator[tuple[int, Sequence[tuple[str, str, str]]]]:
     """The ways to write the row, the widest first: the gap between two keys, and id, key and word of each."""
-    keys = {name: keymap.told(name) for name in ROW}
+    keys = {name: _told(keymap, name, typed) for name in ROW}
     yield 2, [(name, keys[name], f" {MEANINGS[name].title}") for name in ROW]
     for count in range(len(LEFT_OUT)):
         yield (
             1,
             [(name, keys[name], _short(name, keys[name])) for name in ROW if name not in LEFT_OUT[:count]],
         )
+
+
+def _told(keymap: Keymap, name: str, typed: str) -> str:
+    """The key that is told of an action: its first one, but for a sign that is typed here."""
+    others = [key for key in keymap.keys(name) if key != typed]
+    return shown_key(others[0]) if others and keymap.keys(name)[0] == typed else keymap.told(name)
 
 
 def _short(name: str, key: str) -> str:

@@ -146,8 +146,9 @@ class BookPage:
         size = self.size_for(self.chosen.id) if self.chosen is not None else None
         goes = f"  {size.told} goes along" if size is not None else ""
         count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
-        least = len(FIND) + len(self.find.text) + 1 + len(count)
-        count = f"{goes}{count}" if least + len(goes) <= width else count
+        least = len(FIND) + len(self.find.text) + 1
+        told = (f"{goes}{count}", goes or count, count)
+        count = next((one for one in told if least + len(one) <= width), count)
         room = width - len(FIND) - len(count)
         room = max(room, 1)
         typed = self.find.pieces(room) if live else line(Piece(fit(self.find.text, room), "typed"))

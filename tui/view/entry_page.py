@@ -32,6 +32,9 @@ GAP = "  "
 LEAST_TITLE = 10
 """Cells of a name below which the ends of a range give way."""
 
+LEAST_NAME = 6
+"""Cells of a name below which a usual value stands without its range."""
+
 LEAST_TEXT = 5
 """Lines of what to grind that are in sight below the values, where the screen has them at all."""
 
@@ -61,8 +64,11 @@ class EntryPage:
 
     def take(self, entry: Entry, *, anew: bool = False) -> None:
         """Show another entry, or the same as it is now."""
+        keys, key = list(entry.values), self.key
+        # A value that the shop changed may stand elsewhere now.
+        same = keys.index(key) if key in keys else min(self.chosen, max(len(keys) - 1, 0))
         self.entry = entry
-        self.chosen = 0 if anew else min(self.chosen, max(len(entry.values) - 1, 0))
+        self.chosen = 0 if anew else same
         self.view.top = 0 if anew else self.view.top
 
     @property
@@ -160,11 +166,15 @@ def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: b
     rows: Sequence[Sequence[str]] = table.rows
     if room < LEAST_TITLE:
         columns = [0, 1, TAG]
-        rows = [
-            (row[0], _span(row) if whole or not row[1] else row[1], "", "", row[TAG]) for row in table.rows
-        ]
-        widths[1] = max((len(row[1]) for row in rows), default=0)
-        room = _room(columns, widths, width)
+        for ranged in (True, False) if whole else (False,):
+            rows = [
+                (row[0], _span(row) if ranged or not row[1] else row[1], "", "", row[TAG])
+                for row in table.rows
+            ]
+            widths[1] = max((len(row[1]) for row in rows), default=0)
+            room = _room(columns, widths, width)
+            if room >= LEAST_NAME:
+                break
     widths[0] = max(min(widths[0], room), 1)
     head = line(Piece("  " + GAP.join(_cells(table.heading, columns, widths)), "quiet"))
     return [

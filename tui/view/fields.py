@@ -13,18 +13,30 @@ class Fields:
     """Fields that are filled in; a form says which there are, what may stand in them and where their texts go.
 
     Attributes:
-        focus: the key of the field in hand.
         typed: the texts of the fields.
         untouched: the keys of fields whose text gives way to the first character typed.
+        begun: what was typed of a choice of the field in hand, in small letters.
     """
 
     LONGEST = LONGEST
     """Characters that a field takes."""
 
     def __init__(self, focus: str, typed: dict[str, TextLine]) -> None:
-        self.focus = focus
+        self._focus = focus
+        self.begun = ""
         self.typed = typed
         self.untouched: set[str] = set()
+
+    @property
+    def focus(self) -> str:
+        """The key of the field in hand."""
+        return self._focus
+
+    @focus.setter
+    def focus(self, key: str) -> None:
+        if key != self._focus:
+            self.begun = ""
+        self._focus = key
 
     def keys(self) -> list[str]:
         """The fields, in their order."""
@@ -73,21 +85,40 @@ class Fields:
         return False
 
     def type(self, text: str) -> None:
-        """Type into the field in hand; a field of choices takes the next one that begins so."""
+        """Type into the field in hand; a field of choices takes the one that begins with what is typed."""
         choices = self.choices()
         if not choices:
             old = TextLine() if self.gives_way(self.focus) else self.in_hand
             self._put(old.insert(text, self.LONGEST))
             return
-        letter = text[:1].casefold()
-        begun = [one for one in choices if one and self.words(one).casefold().startswith(letter)]
-        if letter.strip() and begun:
-            self.turn(begun, 1)
+        self._seek((self.begun + text.casefold()).lstrip())
+
+    @property
+    def strange(self) -> str:
+        """What was typed into a field of choices, where none of them begins so; else nothing."""
+        return "" if self._beginning(self.begun) else self.begun
+
+    def _beginning(self, text: str) -> list[str]:
+        return [one for one in self.choices() if one and self.words(one).casefold().startswith(text)]
+
+    def _seek(self, begun: str) -> None:
+        """Take the choice that begins so; a letter typed again takes the next one that begins with it."""
+        if begun.strip(begun[:1]) == "" and not self._beginning(begun):
+            begun = begun[:1]
+        is_more = len(begun) > 1
+        found = self._beginning(begun) if begun else []
+        if found and not (is_more and self.chosen() in found):
+            self.turn(found[:1] if is_more else found, 1)
+        self.begun = begun
 
     def edit(self, key: str) -> None:
         """Apply an editing key to the field in hand; no other key does anything."""
         step = _STEPS.get(key, 0)
         if choices := self.choices():
+            if key == "backspace" and len(self.begun) > 1:
+                self._seek(self.begun[:-1])
+                return
+            self.begun = ""
             if step:
                 self.turn(choices, step)
             elif key in {"backspace", "delete"}:

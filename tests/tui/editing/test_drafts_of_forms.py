@@ -82,7 +82,7 @@ async def test_starting_over_puts_the_book_s_value_back_and_drops_the_draft(
         assert len(drafts()) == 1
         asked = await hands.menu("start over")
         assert "Change chamfer relief" in asked.splitlines()[0]
-        assert "> Leave it" in asked
+        assert "> Go back" in asked
         assert "Usual: 5 deg" in hands.words() or "Usual: 5 deg" in await hands.press("down")
         await hands.press("f9")
         assert hands.field("Usual") == "5 deg"
@@ -187,7 +187,7 @@ async def test_dropping_forgets_it_for_good(
         await hands.menu("unsaved")
         asked = await hands.menu("discard")
         assert asked.startswith("Discard Value: bronze-tap.chamfer_relief_angle?")
-        assert "> Leave it" in asked
+        assert "> Go back" in asked
         await hands.press("enter")
         assert len(drafts()) == 1
         await hands.menu("discard")

@@ -238,7 +238,7 @@ async def test_a_hook_of_the_book_is_run_once_it_is_trusted_and_what_it_refuses_
     async with program() as hands:
         asked = " ".join((await _share(hands, "record now")).split())
         assert "Trust this book, and let git run hook pre-commit?" in asked
-        assert "Leave it" in asked
+        assert "Go back" in asked
         await hands.press("enter")
         assert "Commit each save Off." in hands.words()
         assert not refused.exists()

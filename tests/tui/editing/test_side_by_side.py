@@ -103,6 +103,7 @@ async def test_two_marked_entries_are_set_side_by_side(program: Program) -> None
         shown = await hands.press("ctrl+t")
         assert " *Tap          Spiral-point tap" in shown
         assert "1 marked" in shown
+        assert "Marked: Spiral-point tap. The next one is chosen now." in shown
         shown = await hands.press("ctrl+t")
         assert "2 marked" in shown
         shown = await hands.press("ctrl+k")

@@ -22,8 +22,6 @@ from tui.view.card_page import CardPage
 from tui.view.lines import Line, wrap
 
 if TYPE_CHECKING:
-    from textual import events
-
     from library.book.model import Book
     from library.cards.rows import CardRow
     from library.editing.merging import Choice
@@ -102,16 +100,9 @@ class CardScreen(BaseScreen):
         """The quantity in hand."""
         return (self.form.row.quantity,) if self.form.row.quantity else ()
 
-    def on_key(self, event: events.Key) -> None:
+    def is_text(self, key: str) -> bool:
         """A question mark is a character where text belongs, and asks for help elsewhere."""
-        if event.character == "?" and self.form.row.is_text and self.is_active:
-            event.stop()
-            event.prevent_default()
-            self.said = ""
-            self.typed("?")
-            self.draw()
-        else:
-            super().on_key(event)
+        return key == "?" and self.form.row.is_text
 
     def room(self) -> int:
         """Characters that the line in hand still takes."""
@@ -119,10 +110,8 @@ class CardScreen(BaseScreen):
 
     def typed(self, text: str) -> None:
         """Type into the line in hand; everything that follows is worked out at once."""
-        row, before = self.form.row, self.form.card
         self._try(lambda: self.form.type(text))
-        if row.choices and self.form.card is before and not self.said:
-            self.say(f"This line is chosen: Left and Right, or {self.key_of('change')} for the list.")
+        self.say_strange(self.form.strange)
 
     def edited(self, key: str) -> None:
         """Edit the line in hand."""

@@ -21,7 +21,9 @@ def begin_card(screen: BaseScreen, entry: Entry | None) -> None:
     """Begin a card from an entry and the size that it was found with, or an empty one where there is none."""
     units = screen.session.display.lengths
     size = screen.session.page.size_for(entry.id) if entry is not None else None
-    show_card(screen, lambda cards, book: cards.begin(book, entry, units, size))
+    machine = screen.session.calculators.machine()
+    in_hand = machine.id if machine is not None else ""
+    show_card(screen, lambda cards, book: cards.begin(book, entry, units, size, in_hand))
 
 
 def begin_again(screen: BaseScreen, card_id: str) -> None:
