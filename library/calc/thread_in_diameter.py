@@ -5,6 +5,7 @@ A numbered or lettered drill, ``#7`` or ``letter F``, may be typed for any lengt
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from geometry.calculation import Calculation
@@ -20,6 +21,8 @@ PLACES = ("diameter", "nominal_diameter")
 
 _BEGIN_A_DRILL = frozenset("#abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
 """How the name of a numbered or lettered drill begins; no number does."""
+_SERIES = re.compile(r"(?<![a-z])(?:un[cfs]?|unef|bs[wf]|bsp[pt]?|nptf?|acme|ba|lh)$", re.IGNORECASE)
+"""How the name of a thread ends that begins with a number; no unit does."""
 
 
 def place_of_thread(sheet: Calculation) -> str:
@@ -60,7 +63,7 @@ def with_thread(
     from library.threads import NotChosen, choose, find_threads, texts_for
 
     own = own_threads(book)
-    if not name[0].isalpha() and name[0] != "#" and not find_threads(name, own):
+    if not (name[0].isalpha() or name[0] == "#" or _SERIES.search(name) or find_threads(name, own)):
         return typed, []
     rest = {key: text for key, text in typed.items() if key != place and text.strip()}
     try:

@@ -56,6 +56,7 @@ def test_a_name_that_two_threads_share_gives_both_left_handed() -> None:
         ("M16 x Ph6 P2, 2 starts", "A lead of 6 is not 2 times a pitch of 2."),
         ("Tr 21 x 8 P4 LH", "There is no thread 'Tr 21 x 8 P4 LH' in the tables. Did you mean"),
         ("LH", "There is no thread 'LH' in the tables."),
+        ("1-1/3-12 UN", "There is no thread '1-1/3-12 UN' in the tables. Did you mean 1-1/8-12 UNF"),
     ],
 )
 def test_what_cannot_be_gets_a_sentence(asked: str, sentence: str) -> None:
@@ -169,3 +170,23 @@ def test_a_search_takes_hand_and_lead_along_with_the_size(asked: str, size: str)
     assert found is not None
     assert (found.text, found.is_thread) == (size, True)
     assert len(find_threads(found.text)) == 1
+
+
+@pytest.mark.parametrize(
+    ("asked", "title"),
+    [
+        ("1-1/2-12 UN", "1-1/2-12 UNF"),
+        ("1 8-UN", "1-8 UNC"),
+        ("3/4 16-UN", "3/4-16 UNF"),
+        ("1-5/8 12-UN", "1-5/8-12 UN"),
+    ],
+)
+def test_a_size_of_a_constant_pitch_series_that_is_coarse_or_fine_is_found_there(
+    asked: str, title: str
+) -> None:
+    assert [one.title for one in find_threads(asked)] == [title]
+
+
+def test_a_thread_in_inches_that_is_not_there_is_told_as_a_thread() -> None:
+    found = answer(calculation("screw-thread"), {"diameter": "1-1/3-12 UN"})
+    assert "There is no thread '1-1/3-12 UN'" in found.issues[0].text
