@@ -167,7 +167,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("plan", "plan the marked cards", "Plans the marked cards as a batch: what stays set, and what changes.", ("cards",)),
     Action("again", "the same job again", "Begins a new card for the same job.", ("cards", "card")),
     Action("learn-tool", "put into the book what was measured", "Puts what was measured on a new tool into the book; what would change is shown first.", ("calculator",)),
-    Action("learn", "put into the book what was learned", "Puts what was learned on this card into the book; what would change is shown first.", ("card",)),
+    Action("learn", "put into the book what was learned", "Writes a value that this card has otherwise than the book, with its reason, into the shop's book; what would change is shown first.", ("card",)),
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),

@@ -94,10 +94,14 @@ class Job:
         Where another calculation knows the tooth better and takes its place, it is the step of that one.
         """
         step = next((one for one in self.steps if one.sheet.role.does == what), None)
-        if step is None or step.in_use:
-            return step
+        return step if step is None or step.in_use else self.in_place_of(step) or step
+
+    def in_place_of(self, step: Step) -> Step | None:
+        """The step that takes the place of one that rests, as it knows the tooth better; nothing where none does."""
+        if step.in_use:
+            return None
         return next(
-            (one for one in self.steps if one.works and step.sheet.name in one.sheet.role.replaces), step
+            (one for one in self.steps if one.works and step.sheet.name in one.sheet.role.replaces), None
         )
 
     def answering(self, key: str) -> Step | None:
