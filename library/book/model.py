@@ -95,6 +95,8 @@ class Value:
         replaces: the value of the layer below that this one covers.
         unread: true when the file has something here that could not be read; a finding says what.
         by_rule: the rule that gave it, where it does not stand in the entry itself.
+        bands: what it is for tools of one size, or for one kind of hole.
+        band: the words of the band that was taken, where the size of the tool was known; else empty.
     """
 
     key: str
@@ -110,10 +112,53 @@ class Value:
     replaces: Value | None = None
     unread: bool = False
     by_rule: ByRule | None = None
+    bands: tuple[Band, ...] = ()
+    band: str = ""
 
     def first(self) -> Measure | None:
         """The measure that stands for it in a list: the usual one, else the low, else the high."""
         return self.usual or self.low or self.high
+
+
+def _before(text: str, measure: Measure | None) -> str:
+    """A length before "to" and another; without its unit where the other has the same."""
+    number, _, unit = text.rpartition(" ")
+    is_plain = measure is not None and measure.text.rpartition(" ")[2] == unit and number.isascii()
+    return number if is_plain and number and " " not in number else text
+
+
+@dataclass(frozen=True)
+class Band:
+    """A value for tools of one size, or for one kind of hole.
+
+    Attributes:
+        start: the diameter with which it begins; nothing where it has no such end.
+        to: the diameter with which it ends; nothing where it has no such end.
+        hole: ``through`` or ``blind``; empty where it is for both.
+        value: range, source, place and note.
+        is_over: whether it begins above its start, and not with it.
+    """
+
+    start: Measure | None
+    to: Measure | None
+    hole: str
+    value: Value
+    is_over: bool = True
+
+    @property
+    def in_words(self) -> str:
+        """For what it is.
+
+        Example:
+            >>> Band(Measure("3 mm"), Measure("10 mm"), "blind", Value("flutes")).in_words
+            'over 3 to 10 mm, in blind holes'
+        """
+        if self.start is not None:
+            size = f"{'over' if self.is_over else 'from'} {_before(self.start.text, self.to)}"
+            size += f" to {self.to.text}" if self.to is not None else "" if self.is_over else " on"
+        else:
+            size = f"up to {self.to.text}" if self.to is not None else ""
+        return ", ".join(filter(None, (size, f"in {self.hole} holes" if self.hole else "")))
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ ValueRange = tuple[float, float] | str
 
 
 def ranges_text(values: Iterable[Value]) -> str:
-    """The values in one text; other sources' values for the same thing stand beside the first.
+    """The values in one text; other sources' values for the same thing, and its bands, stand beside the first.
 
     A share of the diameter is left out: it is no length before there is a tool.
 
@@ -23,7 +23,8 @@ def ranges_text(values: Iterable[Value]) -> str:
     """
     told = []
     for value in values:
-        parts = [part for one in (value, *value.also) if (part := _told(one))]
+        of_bands = (band.value for band in value.bands)
+        parts = [part for one in (value, *value.also, *of_bands) if (part := _told(one))]
         if parts:
             told.append(f"{value.key}={'|'.join(parts)}")
     return " ".join(told)

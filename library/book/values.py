@@ -3,22 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
 from math import inf
 
 from geometry.evaluate import unfit
-from geometry.quantities import Quantity
+from geometry.quantities import QUANTITIES, Quantity
 from geometry.sentences import Kind
+from library.book.bands import HOLES, overlapping
 from library.book.diagnostics import Location, nearest, shown
 from library.book.fields import one_line, want_known
-from library.book.model import LABELS, Citation, Label, Measure, Value
+from library.book.model import LABELS, Band, Citation, Label, Measure, Value
 from library.book.retired import RETIRED, fix_for
 from library.units.read import Reading, UnitError, read
 
 MEASURES = ("low", "usual", "high")
-KEYS = (*MEASURES, "source", "place", "speaks_of", "note", "also", "disagreement")
+KEYS = (*MEASURES, "source", "place", "speaks_of", "note", "also", "disagreement", "bands")
 """What the table of a value may hold."""
+
+_OF_A_BAND = ("over", "from", "to", "hole", *MEASURES, "source", "place", "speaks_of", "note")
+"""What the table of a band may hold."""
 
 MOST_UNKNOWN = 20
 """Unknown keys in one value above which nothing of it is taken."""
@@ -75,6 +80,12 @@ def citation(table: Mapping[str, object], location: Location) -> Citation:
 
 def _from_table(table: Mapping[str, object], location: Location, row: Quantity) -> Value:
     is_whole = _want_known_keys(table, location)
+    bands = _bands(table.get("bands", []), location.at("bands"), row)
+    return replace(_own(table, location, row, is_whole=is_whole and bands is not None), bands=bands or ())
+
+
+def _own(table: Mapping[str, object], location: Location, row: Quantity, *, is_whole: bool) -> Value:
+    """A value without its bands."""
     measures = {key: _measure(table[key], location.at(key), row) for key in MEASURES if key in table}
     if not measures:
         location.complain("This value has neither low, usual nor high.", "Give one of them.")
@@ -108,14 +119,71 @@ def _also(raw: object, location: Location, row: Quantity) -> tuple[Value, ...]:
     return tuple(value(one, location.at(number), row) for number, one in enumerate(raw))
 
 
-def _want_known_keys(table: Mapping[str, object], location: Location) -> bool:
+def _bands(raw: object, location: Location, row: Quantity) -> tuple[Band, ...] | None:
+    """The bands; nothing where nobody can tell for which size one of them is, for it may be the one that is wanted."""
+    if not isinstance(raw, list):
+        location.complain(f"This is {shown(raw)}; a list of bands is wanted.",
+                      'Write it as [ { to = "3 mm", usual = "...", source = "..." } ].')  # fmt: skip
+        return None
+    found = [_band(one, location.at(number), row) for number, one in enumerate(raw)]
+    bands = tuple(band for band in found if band is not None)
+    for number, other in overlapping(bands) if len(bands) == len(found) else ():
+        wrong = f"This band and the one {bands[number].in_words} are meant for the same tools."
+        location.at(other).complain(wrong, "Let the one end where the other begins.", "warning")
+    return bands if len(bands) == len(found) else None
+
+
+def _band(raw: object, location: Location, row: Quantity) -> Band | None:
+    if not isinstance(raw, Mapping):
+        location.complain(f"This is {shown(raw)}; a band is wanted.",
+                      'Write it as { to = "3 mm", usual = "...", source = "..." }.')  # fmt: skip
+        return None
+    is_whole = _want_known_keys(raw, location, "band", _OF_A_BAND)
+    ends = {key: _end(raw[key], location.at(key)) for key in ("over", "from", "to") if key in raw}
+    hole = raw.get("hole", "")
+    if "hole" in raw and hole not in HOLES:
+        location.at("hole").complain(f"This is {shown(hole)}.", f"It can be {' or '.join(HOLES)}.")
+        return None
+    start, to = ends.get("over") or ends.get("from"), ends.get("to")
+    if len(ends) == 3:
+        location.at("from").complain(
+            "This band begins twice, with over and with from.", "Take one of them away."
+        )
+        return None
+    if None in ends.values() or (not ends and not hole):
+        if not ends:
+            location.complain("Nothing says for which tools this band is.", "Add over, from, to or hole.")
+        return None
+    if start is not None and to is not None and start.number >= to.number:
+        location.at("to").complain(
+            f"to is {shown(to.text)}, not more than where the band begins, {shown(start.text)}.",
+            "Put the larger one into to.",
+        )
+        return None
+    own = _own(raw, location, row, is_whole=is_whole)
+    return Band(start, to, str(hole), own, is_over="from" not in ends)
+
+
+def _end(raw: object, location: Location) -> Measure | None:
+    """A diameter with which a band begins or ends."""
+    found = _measure(raw, location, QUANTITIES["diameter"])
+    if found is not None and found.per_diameter:
+        location.complain(f"{shown(found.text)} is no size of a tool.", "Write a length, such as 3 mm.")
+        return None
+    return found
+
+
+def _want_known_keys(
+    table: Mapping[str, object], location: Location, what: str = "value", known: tuple[str, ...] = KEYS
+) -> bool:
     """Complain of keys that no value has; false where one of them looks like a part of the range."""
-    unknown = [key for key in table if key not in KEYS and not key.startswith("x-")]
+    unknown = [key for key in table if key not in known and not key.startswith("x-")]
     for key in unknown:
-        near = location.near(key, KEYS)
-        fix = f"Did you mean {near}?" if near else f"A value takes {', '.join(KEYS)}."
-        location.at(key).complain(f"A value has no key {shown(key)}.", fix, "warning")
-    return len(unknown) <= MOST_UNKNOWN and not any(nearest(key, KEYS) in MEASURES for key in unknown)
+        near = location.near(key, known)
+        fix = f"Did you mean {near}?" if near else f"A {what} takes {', '.join(known)}."
+        location.at(key).complain(f"A {what} has no key {shown(key)}.", fix, "warning")
+    told = _OF_A_BAND[:7] if what == "band" else MEASURES
+    return len(unknown) <= MOST_UNKNOWN and not any(nearest(key, known) in told for key in unknown)
 
 
 def _measure(raw: object, location: Location, row: Quantity) -> Measure | None:

@@ -162,7 +162,8 @@ def _in_book(key: str, found: Answer, entry: Entry | None, book: Book) -> str:
         if offered in found.offers:
             value = found.offers[offered]
             of = "" if len(group) == 1 else f"{offered} "
-            return f"; the book has {of}{said(value)} ({briefly(book, value.citation)})"
+            band = f" {value.band}" if value.band else ""
+            return f"; the book has {of}{said(value)}{band} ({briefly(book, value.citation)})"
     lost = of_no_surface(entry, one) if entry is not None and one is not None else None
     if lost is not None and lost.first() is not None:
         return (

@@ -9,6 +9,7 @@ from geometry.calculation import Calculation
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
+from library.book.bands import entry_at
 from library.book.model import Book, Entry, Value
 from library.calc.inputs import (
     Input,
@@ -65,6 +66,8 @@ def merge_inputs(
     if FIELD not in inputs and (named := first(sheet, entry, book)) and surfaces:
         inputs[FIELD] = Input(FIELD, named, "entry", named)
     surface = _surface(sheet, inputs)
+    if entry is not None:
+        entry = entry_at(entry, _diameter(sheet, entry, inputs))
     taken_ends, not_there = _ends(sheet, words, entry, surface, inputs, display)
     inputs |= taken_ends
     issues += not_there

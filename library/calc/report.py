@@ -62,6 +62,8 @@ def as_data(found: Answer, book: Book, display: Display = METRIC) -> Json:
             | ({"plus_minus": number(key, filled.half_width, display)} if filled.half_width is not None else {})
             | ({"source": cited(book, filled.recommended.citation), "note": filled.recommended.note}
                if filled.recommended is not None else {})
+            | ({"band": filled.recommended.band}
+               if filled.recommended is not None and filled.recommended.band else {})
             | ({"surface": filled.surface} if filled.surface else {})
             | ({"view": filled.view} if filled.view else {})
             for key, filled in found.inputs.items()
@@ -69,6 +71,7 @@ def as_data(found: Answer, book: Book, display: Display = METRIC) -> Json:
         },
         "offers": {
             key: {"book": said(value), "source": cited(book, value.citation), "note": value.note}
+            | ({"band": value.band} if value.band else {})
             for key, value in found.offers.items()
         },
         "outputs": {

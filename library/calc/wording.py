@@ -81,8 +81,10 @@ def in_one_paragraph(book: Book, value: Value) -> str:
         >>> in_one_paragraph(Book({}), Value("relief_angle", low=low, citation=Citation("from memory"), note=note))
         '4 deg or more. At the chamfer. Source: from memory'
     """
+    band = f" {value.band}" if value.band else ""
     note = f"{value.note} " if value.note else ""
-    return f"{span(value)}. {note}Source: {cited(book, value.citation)}"
+    rule = f"{_capital(value.by_rule.in_words)}. " if value.by_rule is not None else ""
+    return f"{span(value)}{band}. {note}{rule}Source: {cited(book, value.citation)}"
 
 
 def _below(value: Value) -> str:
@@ -118,6 +120,10 @@ def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]
     found = [f"Source: {source(value.citation)}"] if not value.unread else []
     if value.note:
         found.append(value.note)
+    found += [
+        f"{_capital(band.in_words)}: {span(band.value)} [{source(band.value.citation)}] {band.value.note}".rstrip()
+        for band in value.bands
+    ]
     if value.by_rule is not None:
         found.append(
             f"{_capital(value.by_rule.in_words)} ({value.place.file.name}, line {value.place.line})."

@@ -114,6 +114,8 @@ def change_for(lesson: Lesson, book: Book) -> SetValue:
             continue
         if end.per_diameter != learned.per_diameter or (learned.number - end.number) * side < 0:
             fields[name] = None
+    if before is not None and before.bands and before.layer == "shipped":
+        fields["bands"] = None  # A number of the shop's own is for every size.
     rule = before.by_rule.id if before is not None and before.by_rule is not None else ""
     return SetValue(lesson.entry, lesson.key, fields, rule)
 

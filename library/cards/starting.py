@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from geometry.sentences import Kind
+from library.book.bands import entry_at
 from library.book.model import Book, Entry, Value
 from library.calc.citation import briefly
 from library.calc.ranges import is_range, said
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
 from library.search.sizes import Size
+from library.units.read import UnitError, read
+from library.units.system import METRIC
 
 OF_A_HOLE = "reamer-size"
 """The calculation that asks for the class of the hole."""
@@ -28,7 +32,7 @@ def empty(book: Book, family: str = "", units: str = "mm") -> Card:
     )
 
 
-def from_entry(book: Book, entry: Entry, units: str = "mm") -> Card:
+def from_entry(book: Book, entry: Entry, units: str = "mm", size: Size | None = None) -> Card:
     """A card that wants what an entry recommends; each value with its source, as the book has it today.
 
     A later change of the book does not change the card.
@@ -37,14 +41,48 @@ def from_entry(book: Book, entry: Entry, units: str = "mm") -> Card:
         book: gives the titles of the documents that are cited.
         entry: to begin from.
         units: ``mm`` or ``in``.
+        size: of the tool, where it is known: of a value with bands that of the size is taken.
     """
-    wanted = {
-        key: found for key, value in entry.values.items() if (found := _from_book(book, value)) is not None
-    }
+    wanted = _wanted(book, entry, units, size)
     card = empty(book, entry.family, units)
     return replace(
         card, entry=entry.id, wanted=wanted, tool=replace(card.tool, work_material=entry.work_material)
     )
+
+
+def for_its_size(card: Card, before: Card, book: Book) -> Card:
+    """A card whose size was typed, with what the book has for that size; what a person has changed stays.
+
+    Args:
+        card: with the size.
+        before: the same card before.
+        book: as it is today.
+    """
+    now, then = _size_on(card), _size_on(before)
+    entry = book.entries.get(card.entry) if now != then else None
+    if entry is None or not any(value.bands for value in entry.values.values()):
+        return card
+    old, new = (_wanted(book, entry, card.units, size) for size in (then, now))
+    wanted = {
+        key: new[key] if one == old.get(key) and key in new else one for key, one in card.wanted.items()
+    }
+    return replace(card, wanted=wanted)
+
+
+def _size_on(card: Card) -> Size | None:
+    """The size of the tool on a card, or its thread."""
+    if card.tool.size.strip():
+        return Size(card.tool.size.strip())
+    return Size(card.tool.thread.strip(), True) if card.tool.thread.strip() else None
+
+
+def _wanted(book: Book, entry: Entry, units: str, size: Size | None) -> dict[str, Wanted]:
+    """What an entry recommends for a size."""
+    if size is not None and any(value.bands for value in entry.values.values()):
+        entry = entry_at(entry, _in_mm(size, units, book))
+    return {
+        key: found for key, value in entry.values.items() if (found := _from_book(book, value)) is not None
+    }
 
 
 def with_size(card: Card, size: Size) -> Card:
@@ -63,10 +101,23 @@ def with_size(card: Card, size: Size) -> Card:
     return replace(card, settings={**card.settings, OF_A_HOLE: Setting({"hole_tolerance": size.tolerance})})
 
 
+def _in_mm(size: Size, units: str, book: Book) -> float | None:
+    """A size, or the diameter of a thread; nothing where it is neither."""
+    from library.shop_threads.laying import own_threads
+    from library.threads import NotChosen, choose
+
+    try:
+        text = choose(size.text, own_threads(book)).diameter if size.is_thread else size.written(units)
+        return read(text, Kind.LENGTH, METRIC).number
+    except (NotChosen, UnitError):
+        return None
+
+
 def _from_book(book: Book, value: Value) -> Wanted | None:
     """A value of the book as it is wanted; a range stays a range, of which a person takes something."""
     text = said(value) if is_range(value) else value.usual.text if value.usual is not None else ""
-    return Wanted(text, text, briefly(book, value.citation)) if text else None
+    source = briefly(book, value.citation) + (f", {value.band}" if value.band else "")
+    return Wanted(text, text, source) if text else None
 
 
 def again(card: Card) -> Card:

@@ -44,6 +44,8 @@ def concurrent_edits(
     wanted = change.fields if isinstance(change, SetValue) else {change.key: change.value}
     found = {}
     for field in wanted:
+        if field == "bands":
+            continue  # No form shows them: they go with the number that is changed.
         base, mine, theirs = (_plain(side.get(field)) for side in (began, wanted, now))
         if not same(theirs, base) and not same(theirs, mine):
             key = f"{change.key} {field}" if isinstance(change, SetValue) else field
@@ -80,6 +82,8 @@ def _now(
     if isinstance(change, SetTable):
         return {key: one for table in tables for key, one in table.items()}
     value = next((table[change.key] for table in reversed(tables) if change.key in table), None)
+    if value is None and isinstance(change, SetValue) and change.rule:
+        value = locate.of_rule(change.rule, change.key, shop, shipped)
     if isinstance(change, SetText):
         return {change.key: value}
     return value if isinstance(value, Mapping) else {} if value is None else {"usual": value}

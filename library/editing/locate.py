@@ -94,3 +94,16 @@ def _files_with(folder: Path, pattern: str) -> Iterator[tuple[Path, bytes]]:
             continue
         if wanted.search(raw):
             yield path, raw
+
+
+def of_rule(rule: str, key: str, shop: Path, shipped: Path | None) -> object:
+    """The value of a rule as it stands in its file, the shop's before the shipped one; nothing where it is gone.
+
+    Args:
+        rule: its id.
+        key: the quantity.
+        shop: the shop's folder.
+        shipped: the folder of the shipped data, if there is any.
+    """
+    parts = [find(folder, "rule", rule) for folder in (shop, shipped) if folder is not None]
+    return next((part.table[key] for part in parts if part is not None and key in part.table), None)

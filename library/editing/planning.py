@@ -107,10 +107,7 @@ class _Planner:
         return self._set(own, change.entry, change.key, value)
 
     def _of_rule(self, rule: str, key: str) -> object:
-        """The value of a rule as it stands in its file, the shop's before the shipped one; nothing where it is gone."""
-        own = locate.find(self.shop, "rule", rule)
-        found = own.table.get(key) if own else None
-        return (self._shipped("rule", rule) or {}).get(key) if found is None else found
+        return locate.of_rule(rule, key, self.shop, self.shipped)
 
     def _set_text(self, change: SetText) -> Plan:
         if change.key == "id":

@@ -18,7 +18,7 @@ from library.pages import setup as setup_parts
 from library.pages import troubles as trouble_parts
 from library.pages import wheels as wheel_parts
 from library.pages.cautions import at_arms_length, in_full
-from library.pages.entry_sources import legend, tag_of, tags
+from library.pages.entry_sources import band_tags, legend, tag_of, tags
 from library.pages.page import Block, Labelled, Named, Page, Said, Section, Table, Values
 
 Convert = Callable[[float, Kind], str]
@@ -55,7 +55,7 @@ def entry_page(
     warned = cautions_for(None, entry, book)
     about: list[Block] = [Said((about_entry(book, entry),), "quiet"), *([Said((UNREAD,))] if entry.unread else [])]  # fmt: skip
     sections = [
-        Section("", (*about, values_table(book, entry, convert))),
+        Section("", (*about, values_table(book, entry, convert, with_bands=True))),
         Section("", (guide(book, entry, convert, whole=sources),)),
     ]
     if sources:
@@ -84,18 +84,33 @@ def about_entry(book: Book, entry: Entry) -> str:
     return f"{tools}. Work: {work or 'not said'}; {layer} ({entry.id})."
 
 
-def values_table(book: Book, entry: Entry, convert: Convert | None = None) -> Table:
+def values_table(
+    book: Book, entry: Entry, convert: Convert | None = None, *, with_bands: bool = False
+) -> Table:
     """A line for each value: the usual one, the ends of its range, the tag of its source.
 
     Lengths that the book has in another unit stand again at the end of the line in the one that is worked in.
+
+    Args:
+        book: has the documents.
+        entry: whose values they are.
+        convert: writes lengths in the unit that is worked in, once units are loaded.
+        with_bands: gives each band of a value a line of its own below it.
     """
     tagged = tags(book, entry)
-    rows = [
-        (*_cells(value), tagged[key], _converted(value, convert) if convert else "")
-        for key, value in entry.values.items()
-    ]
+    rows: list[tuple[str, ...]] = []
+    for key, value in entry.values.items():
+        rows.append((*_cells(value), tagged[key], _converted(value, convert) if convert else ""))
+        if with_bands and value.bands:
+            rows += _band_rows(book, entry, value, convert)
     columns = len(HEADING) if any(row[-1] for row in rows) else len(HEADING) - 1
     return Table(HEADING[:columns], tuple(row[:columns] for row in rows))
+
+
+def _band_rows(book: Book, entry: Entry, value: Value, convert: Convert | None) -> Iterator[tuple[str, ...]]:
+    for band, tag in zip(value.bands, band_tags(book, entry, value), strict=True):
+        _, *cells = _cells(band.value)
+        yield (f"  {band.in_words}", *cells, tag, _converted(band.value, convert) if convert else "")
 
 
 def _cells(value: Value) -> tuple[str, str, str, str]:

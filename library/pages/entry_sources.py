@@ -5,7 +5,7 @@ A tag is the letter of the source's grade, and behind it the number of the docum
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from library.book.grades import explained, grade
 from library.book.model import Book, Citation, Entry, Value
@@ -38,12 +38,18 @@ def tags(book: Book, entry: Entry) -> dict[str, str]:
     return {key: _tag(book, value, numbers) for key, value in entry.values.items()}
 
 
+def band_tags(book: Book, entry: Entry, value: Value) -> list[str]:
+    """The tag of each band of one of its values."""
+    numbers = _numbers(entry)
+    return [_tag(book, band.value, numbers) for band in value.bands]
+
+
 def _tag(book: Book, value: Value, numbers: dict[str, int]) -> str:
     if value.unread:
         return ""
     tag = _short(book, value.citation, numbers)
     own = f"{OWN} " if value.layer == "shop" and tag != OWN else ""
-    told = value.note or value.also or value.disagreement or value.replaces
+    told = value.note or value.also or value.disagreement or value.replaces or value.bands
     return f"{own}{tag}{RULED if value.by_rule else ''}{MORE if told else ''}"
 
 
@@ -71,9 +77,16 @@ def tag_of(book: Book, citation: Citation, entry: Entry, besides: Sequence[Citat
 
 def _numbers(entry: Entry, besides: Sequence[Citation] = ()) -> dict[str, int]:
     """The documents that its values cite, numbered in the order of the values, then those of the texts beside them."""
-    citations = [*(one.citation for one in entry.values.values()), *besides]
+    citations = [*_of_values(entry.values.values()), *besides]
     cited_here = [one.document for one in citations if one.label == "published"]
     return {document: number for number, document in enumerate(dict.fromkeys(cited_here), 1)}
+
+
+def _of_values(values: Iterable[Value]) -> Iterator[Citation]:
+    """The sources of values, each with those of its bands behind it."""
+    for value in values:
+        yield value.citation
+        yield from (band.value.citation for band in value.bands if not band.value.unread)
 
 
 def legend(
@@ -89,7 +102,7 @@ def legend(
         besides: the sources of texts that stand beside the values.
     """
     values = [one for one in entry.values.values() if not one.unread]
-    citations = [*(one.citation for one in values), *besides]
+    citations = [*_of_values(values), *besides]
     marks = {}
     for document, number in _numbers(entry, besides).items():
         places = dict.fromkeys(

@@ -51,3 +51,4 @@ def counts(book: Book, entries: Iterable[Entry]) -> dict[str, dict[str, int]]:
 def _with_others(value: Value) -> Iterator[Value]:
     yield value
     yield from value.also
+    yield from (band.value for band in value.bands)

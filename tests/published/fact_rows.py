@@ -214,4 +214,4 @@ def _cited_in(node: object, where: str, key: str) -> Iterator[Cited]:
         text = node.get("text", "")
         yield Cited(f"{where}.{key}", source, place, quantity, of, measures, text)
     for name, one in node.items():
-        yield from _cited_in(one, where, key if name == "also" else name)
+        yield from _cited_in(one, where, key if name in {"also", "bands"} else name)

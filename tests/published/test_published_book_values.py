@@ -18,7 +18,11 @@ def book() -> Book:
 def cited(book: Book, entry: str, key: str, document: str) -> list[Value]:
     """The values of one entry that rest on one document."""
     value = book.entries[entry].values[key]
-    found = [one for one in (value, *value.also) if one.citation.document == document]
+    found = [
+        one
+        for one in (value, *value.also, *(band.value for band in value.bands))
+        if one.citation.document == document
+    ]
     assert found, f"{entry}.{key} does not rest on {document}"
     return found
 

@@ -29,6 +29,7 @@ def run(options: argparse.Namespace) -> int:
     if wrong:
         return refused(wrong)
     try:
+        card = starting.for_its_size(card, begun, book)
         opened = create(shop, completed(card), datetime.now().date())
     except SaveError as error:
         return refused([error.sentence])

@@ -72,6 +72,18 @@ def _value(value: Value) -> dict[str, Any]:
         found["note"] = value.note
     if value.also:
         found["also"] = [_value(other) for other in value.also]
+    if value.bands:
+        found["bands"] = [
+            {"for": band.in_words}
+            | {
+                name: _measure("diameter", end)
+                for name, end in (("over" if band.is_over else "from", band.start), ("to", band.to))
+                if end is not None
+            }
+            | ({"hole": band.hole} if band.hole else {})
+            | _value(band.value)
+            for band in value.bands
+        ]
     if value.disagreement:
         found["disagreement"] = value.disagreement
     if value.by_rule is not None:

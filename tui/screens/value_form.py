@@ -128,6 +128,13 @@ class ValueFormScreen(FormScreen):
         fields = {field: written.get(field) for field in FIELDS if written.get(field) != old.get(field)}
         value = self.entry.values.get(self.key)
         rule = value.by_rule.id if value is not None and value.by_rule is not None else ""
+        if (
+            value is not None
+            and value.bands
+            and value.layer == "shipped"
+            and fields.keys() & set(self.NUMBERS)
+        ):
+            fields["bands"] = None  # A number of the shop's own is for every size.
         return SetValue(self.entry.id, self.key, fields, rule) if fields else None
 
     def began(self) -> Mapping[str, object]:

@@ -142,7 +142,7 @@ class CardService:
             size: of the tool, or its thread, where it is known.
             machine: the id of the one in hand, for a card that has none of itself.
         """
-        card = starting.from_entry(book, entry, units) if entry else starting.empty(book, "", units)
+        card = starting.from_entry(book, entry, units, size) if entry else starting.empty(book, "", units)
         card = card if card.machine else replace(card, machine=machine)
         return _new(starting.with_size(card, size) if size is not None else card)
 

@@ -134,7 +134,7 @@ def _marked(word: str) -> Piece:
 
 def _offered(value: Value, width: int, *, in_hand: bool) -> Line:
     """The range of the book in an open field."""
-    said = f"book {ranges.said(value)}"
+    said = f"book {ranges.said(value)}{f' {value.band}' if value.band else ''}"
     said = fit(said if len(said) <= width else ranges.said(value), width)
     return (
         line(Piece(said[:1], "cursor"), Piece(said[1:], "quiet")) if in_hand else line(Piece(said, "quiet"))

@@ -10,6 +10,7 @@ from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
+from library.cards.starting import for_its_size
 from library.issue import Issue
 from tui.view.card_faults import Fault, faults_of
 from tui.view.card_readings import with_the_last_unit
@@ -119,7 +120,10 @@ class CardForm(Fields):
                 self.switch_units()
             return
         if line.text != self.in_hand.text:
-            self.card = _with_text(self.card, self.row, line.text)
+            before = self.card
+            self.card = _with_text(before, self.row, line.text)
+            if self.row.way in {"tool.size", "tool.thread"}:
+                self.card = for_its_size(self.card, before, self.book)
             self._work_out()
         super().keep(line)
 

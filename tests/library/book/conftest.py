@@ -41,6 +41,12 @@ def three_tables(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.M
 
 
 @pytest.fixture
+def nothing_shipped(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No shipped data at all: a book is what a test writes."""
+    monkeypatch.setattr(opening, "SHIPPED", tmp_path_factory.mktemp("nothing-shipped"))
+
+
+@pytest.fixture
 def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A shop with two taps in each of three files, whose time stamps are trusted at once."""
     monkeypatch.setattr(book_reader, "_SETTLED", 0.0)

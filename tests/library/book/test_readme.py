@@ -15,12 +15,16 @@ def examples() -> list[str]:
 
 
 def test_the_examples_make_a_book_without_a_problem(tmp_path: Path) -> None:
-    schema, entry, table_of_its_own, others, *more = examples()
+    schema, entry, table_of_its_own, with_bands, others, *more = examples()
     (tmp_path / "entries.toml").write_text(schema + entry)
     for number, example in enumerate((others, *more)):
         (tmp_path / f"others-{number}.toml").write_text(schema + example)
     (tmp_path / "long.toml").write_text(
         schema + '[[entry]]\nid = "long"\nfamily = "tap"\ntitle = "Long"\n' + table_of_its_own
+    )
+    notebook = '[[source]]\nid = "our-notebook"\ntitle = "The notebook"\n'
+    (tmp_path / "bands.toml").write_text(
+        schema + notebook + '[[entry]]\nid = "bands"\nfamily = "reamer"\ntitle = "Bands"\n' + with_bands
     )
     book = open_book(tmp_path)
     assert [str(finding) for finding in book.findings] == []

@@ -12,6 +12,8 @@ from library.book.opening import open_book
 from library.calc.wording import remarks
 from tests.library.book.small_books import the_index
 
+pytestmark = pytest.mark.usefixtures("nothing_shipped")
+
 TOP = """\
 schema = 1
 

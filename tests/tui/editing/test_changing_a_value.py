@@ -185,6 +185,30 @@ async def test_back_to_shipped_takes_the_shops_value_out_again(
     assert files()["changes.toml"] == 'schema = 1\n\n[[entry]]\nid = "gun-tap"\ntitle = "Our gun tap"\n'
 
 
+async def test_a_value_by_a_rule_is_changed_for_this_tool_alone_and_taken_back_to_the_rule(
+    program: Program, files: Files, shipped: Path
+) -> None:
+    (shipped / "rules.toml").write_text(
+        'schema = 1\n\n[[rule]]\nid = "gun"\ntitle = "gun taps"\nfamily = "tap"\nwhen = ["gun-tap"]\n'
+        'flutes = { low = 2, usual = 3, high = 4, source = "common practice" }\n'
+    )
+    async with program() as hands:
+        await hands.open("spiral")
+        assert "3 (2 to 4); shipped, by the rule for gun taps." in await hands.type("flutes")
+        await hands.press("ctrl+u")
+        await hands.choose("flutes")
+        await hands.type("4")
+        await hands.press("ctrl+r")
+        await hands.press("enter")
+        assert 'flutes = { usual = 4, source = "shop" }' in files()["changes.toml"]
+        await hands.press("ctrl+u")
+        told = " ".join((await hands.type("back flutes")).split())
+        assert "Takes the shop's 4 out; 3 (2 to 4) comes back, by the rule for gun taps." in told
+        await hands.choose("back flutes")
+        assert "3 (2 to 4); shipped, by the rule for gun taps." in await hands.press("enter")
+    assert "flutes" not in files().get("changes.toml", "")
+
+
 async def test_a_value_that_cannot_be_read_is_shown_as_it_stands_and_can_be_fixed(
     program: Program, files: Files, shop: Path
 ) -> None:
