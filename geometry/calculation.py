@@ -226,6 +226,9 @@ class Result:
         checks: what the numbers mean at the machine.
         figure: the tooth to draw beside them.
         side: the tool seen from the side, to draw beside them.
+        named: outputs of which more is to be said than their quantity says, such as at which step and in which view; the
+            place and the view stand behind a comma each.
+        heads: the same for the columns of the table.
     """
 
     outputs: Mapping[str, float]
@@ -234,6 +237,8 @@ class Result:
     checks: Sequence[Check] = ()
     figure: Figure | None = None
     side: SideView | None = None
+    named: Mapping[str, str] = field(default_factory=dict)
+    heads: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

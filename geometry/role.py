@@ -21,6 +21,10 @@ MOVES, FACETS, HEIGHTS = "moves", "facets", "heights"
 """What the rows of a table set, one by one: the moves of an index, the facets of a back, the heights for those of a land."""
 
 
+MEASURED_TOO = {"diameter": "measured_diameter"}
+"""Under which other name a size that follows from what was measured is asked for too."""
+
+
 @dataclass(frozen=True)
 class Cam:
     """How a calculation deals with the cam of a job.
@@ -62,8 +66,9 @@ class Role:
             is made by the height that another calculation of the job sets; else empty.
         cam: how it deals with the cam of the job, where it does.
         counts: whether it counts with the relief that the chosen cams give, where an earlier one found it.
-        hands_on: the angle of an edge that it finds, or was told, and that later calculations want too. Where it is
-            one of those that it ``sets``, they take it whatever was wanted or measured; else only where nothing else is known.
+        hands_on: what it finds, or was told, and later calculations want too. The angle of an edge that is one of those that
+            it ``sets`` they take whatever was wanted or measured, any other angle only where nothing else is known. A length is
+            a size that follows from what was measured: they take it in place of the size that is stamped on the tool.
         sizes: whether it looks at the size of the tool: it then takes the surface that holds the size, not the one
             that is ground.
         repeats_cam: whether its remarks on the relief only repeat what the sentence on the chosen cam says of the tool.

@@ -37,6 +37,7 @@ Where = Literal[
     "life",
     "batch",
     "machines",
+    "own-tables",
 ]
 """The screens, by the name that the registry knows them by."""
 
@@ -56,6 +57,7 @@ _FOUND: tuple[Where, ...] = (
     "threads",
     "first-jobs",
     "machines",
+    "own-tables",
 )
 """Lists with a find line."""
 
@@ -76,12 +78,16 @@ _TAKEN_FROM: tuple[Where, ...] = (
     "pick",
     "threads",
     "machines",
+    "own-tables",
     "first-jobs",
 )
 """Lists of which Enter takes something."""  # fmt: skip
 
 _PLACES: tuple[Where, ...] = ("book", "entry", "calculator", "compare", "findings", "cards")
 """Screens on which nothing is under way, so that something else may be begun there."""
+
+_TABLES_FROM: tuple[Where, ...] = (*_PLACES, "card", "machines", "own-tables")
+"""Screens from which the tables of the book that are no entries are listed."""
 
 Group = Literal["here", "keep", "go", "book", "program"]
 """The parts of the menu."""
@@ -143,6 +149,8 @@ ACTIONS: tuple[Action, ...] = (
     # Marks, comparison, drawing, empty line
     Action("change", "change it", "Changes the chosen machine or wheel, in a form.", ("machines",)),
     Action("open-file", "open its file", "Opens the file of the chosen machine or wheel at its line in your editor.", ("machines",)),
+    Action("change", "change it", "Changes the chosen one, in a form.", ("own-tables",)),
+    Action("open-file", "open its file", "Opens the file of the chosen one at its line in your editor, where the shop's book has it.", ("own-tables",)),
     Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a star.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away, and goes to the next one.", ("book",)),
     Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away, and goes to the next one.", ("cards",)),
@@ -159,7 +167,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("plan", "plan the marked cards", "Plans the marked cards as a batch: what stays set, and what changes.", ("cards",)),
     Action("again", "the same job again", "Begins a new card for the same job.", ("cards", "card")),
     Action("learn-tool", "put into the book what was measured", "Puts what was measured on a new tool into the book; what would change is shown first.", ("calculator",)),
-    Action("learn", "put into the book what was learned", "Puts what was learned on this card into the book; what would change is shown first.", ("card",)),
+    Action("learn", "put into the book what was learned", "Writes a value that this card has otherwise than the book, with its reason, into the shop's book; what would change is shown first.", ("card",)),
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),
@@ -194,11 +202,15 @@ ACTIONS: tuple[Action, ...] = (
     Action("first-jobs", "first jobs, step by step", "Ten jobs from easy to hard for a new hand: each opens the real screens, with what to look at and how to know that it is right.", tuple(one for one in EVERYWHERE if one != "first-jobs"), "go", "tui.screens.first_jobs.FirstJobsScreen"),
     Action("findings", "problems in the book", "Lists what is wrong in the files of the book, and what to do.", tuple(one for one in _PLACES if one != "findings"), "go", "tui.screens.findings.FindingsScreen"),
     Action("drafts", "unsaved, from before", "Shows what an earlier run left unsaved.", _PLACES, "go"),
-    Action("machines", "machines and wheels", "Shows what the book knows of each machine and each wheel, and how one is written down.", tuple(one for one in EVERYWHERE if one != "machines"), "go", "tui.screens.machines.MachinesScreen"),
+    Action("machines", "machines and wheels", "Lists the machines and wheels of the shop; each is changed in a form, and a new one is made in one.", tuple(one for one in EVERYWHERE if one != "machines"), "go", "tui.screens.machines.MachinesScreen"),
     # Book
+    Action("setups", "set-ups, step by step", "Lists how each surface of each family is ground, step by step; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.SetupsScreen"),
+    Action("book-wheels", "wheels of the book", "Lists the wheels that the book recommends and those that it warns of; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.BookWheelsScreen"),
+    Action("troubles", "troubles and cures", "Lists what is seen on tools, what to measure then and what to change; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.TroublesScreen"),
+    Action("own-threads", "threads of the shop", "Lists the threads of the shop's book and the standard ones; a new one is made in a form, and a standard one is given the shop's own numbers.", _TABLES_FROM, "book", "tui.screens.own_tables.OwnThreadsScreen"),
     Action("new-entry", "new tool", "Adds an entry of your own to the book.", _PLACES, "book"),
     Action("new-family", "new family", "Adds a family of tools to the book.", _PLACES, "book"),
-    Action("take-back", "take back the last save", "Takes back the last save of the book; what would change is shown first.", _PLACES, "book"),
+    Action("take-back", "take back the last save", "Takes back the last save of the book; what would change is shown first.", (*_PLACES, "machines", "own-tables"), "book"),
     Action("share", "share through git", "Lists how the book is brought to other copies, and what is recorded.", _PLACES, "book"),
     # Program
     Action("units", "millimetres or inches", "Shows lengths in inches or in millimetres; a number typed without a unit keeps its meaning.", group="program"),

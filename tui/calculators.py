@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
 from geometry.quantities import QUANTITIES
+from geometry.role import MEASURED_TOO
+from geometry.sentences import Kind
 from geometry.surfaces import surface_of_relief
 from library.calc.answer import answer
 from library.calc.by_family import sheets_for
@@ -15,12 +17,13 @@ from library.drafts.draft import Draft
 from library.equipment.filling import texts_of
 from library.equipment.model import machines, the_only_one
 from library.units.read import in_other_unit
+from library.units.show import show
 from library.units.system import Display
 from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping
 
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
@@ -186,8 +189,35 @@ class Calculators:
         return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
 
     def compute(self, form: Form) -> None:
-        """Answer a form as it now stands."""
+        """Answer a form as it now stands, with what other calculations that were opened for the tool hand on."""
+        form.handed = dict(self._handed_to(form)) if form.entry is not None else {}
         compute(form, self._session.book, self._session.display)
+
+    def _handed_to(self, form: Form) -> Iterator[tuple[str, str]]:
+        """What other calculations found for the tool of a form and its calculation asks for, each with its unit."""
+        for other in [one for (name, _), one in self._forms.items() if form.entry and name == form.entry.id]:
+            key = other.sheet.role.hands_on
+            if not key or other.sheet is form.sheet or self._is_known(form, other, key):
+                continue
+            asked = [name for name in (key, MEASURED_TOO.get(key, key)) if form.sheet.field(name) is not None]
+            if asked and (text := self._found(other, key)):
+                yield from ((name, text) for name in asked)
+
+    def _is_known(self, form: Form, other: Form, key: str) -> bool:
+        """Whether an angle that only follows from others stands in the book already."""
+        entry = form.entry
+        follows = QUANTITIES[key].kind is Kind.ANGLE and key not in other.sheet.role.sets
+        return follows and entry is not None and key in entry.values
+
+    def _found(self, form: Form, key: str) -> str:
+        """What a calculation found itself for a quantity; empty where it was told it, lacks something, or stops."""
+        compute(form, self._session.book, self._session.display)
+        found = form.answer
+        if found is None or found.result is None or key not in found.result.outputs or key in found.inputs:
+            return ""
+        if any(check.state == "stop" for check in found.result.checks):
+            return ""
+        return show(found.result.outputs[key], QUANTITIES[key].kind, self._session.display)
 
     def switch(self, old: Display, new: Display) -> None:
         """Write what was typed in the other units; it keeps its meaning."""
@@ -201,8 +231,8 @@ def compute(form: Form, book: Book | None, display: Display) -> None:
     """Answer a form as it now stands."""
     form.display = display
     for _ in range(2):
-        texts = form.texts()
+        texts = form.given()
         form.take(answer(form.sheet, texts, entry=form.entry, book=book, display=display))
         # What was typed for a relief is known only with its surface, which the first answer tells.
-        if form.texts() == texts:
+        if form.given() == texts:
             break

@@ -18,6 +18,7 @@ class FirstJob:
         right: how to know that it is right.
         sheet: the calculation that is opened; empty where the entry itself is.
         typed: what is filled in there already, by quantity.
+        card: what is filled into a new card that is opened instead, by field; empty where none is.
     """
 
     id: str
@@ -27,6 +28,12 @@ class FirstJob:
     right: str
     sheet: str = ""
     typed: Mapping[str, str] = field(default_factory=dict)
+    card: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def guide(self) -> str:
+        """What is told as long as the job is open."""
+        return f"{self.look} Right when: {self.right}"
 
 
 FIRST_JOBS = (
@@ -34,15 +41,17 @@ FIRST_JOBS = (
         "entry",
         "1 Read what the book knows of a tap",
         "tap-hand-taper-plain-steel",
-        "Go down through the values: each has a usual number or a range, and a tag for its source. The words are in the "
-        "menu under 'words explained'.",
-        "You can say which of its numbers are published and which are from memory only.",
+        "Go down through the values: each has a usual number, a word or a range, and a tag for its source, which the line "
+        "below spells out. F8 has the words explained.",
+        "You found that the relief form, C, is common practice, that the chamfer relief, ?, is from memory only, and that "
+        "the rest is published.",
     ),
     FirstJob(
         "speed",
         "2 Is the wheel within its rating?",
         "reamer-hand-plain-steel",
-        "A wheel of 150 mm at 2800 rpm, rated 35 m/s. Put your own wheel and spindle in their places.",
+        "A wheel of 150 mm at 2800 rpm, rated 35 m/s. Down goes to the speed; type 5000 rpm, then what your own wheel and "
+        "spindle have.",
         "It runs at 22.0 m/s. At 5000 rpm it must say STOP, for the rating ends at 4456 rpm.",
         "wheel-speed",
         {"wheel_diameter": "150 mm", "rotational_speed": "2800 rpm", "rated_speed": "35 m/s"},
@@ -51,8 +60,8 @@ FIRST_JOBS = (
         "eccentric",
         "3 A heel that clears, and one that rubs",
         "reamer-hand-plain-steel",
-        "A land of 2 mm on 12 mm, 8 degrees, made by a cam: the indicator falls evenly to the heel. Then change the relief "
-        "form to flat with Right.",
+        "A land of 2 mm on 12 mm, 8 degrees, made by a cam: the indicator falls evenly to the heel. Then go down to the "
+        "relief form; Right makes it flat.",
         "The cam gives 0.281 mm at the heel. The flat stands 0.055 mm proud: STOP, with what would cure it.",
         "relief-drop",
         {"surface": "land", "diameter": "12 mm", "relief_angle": "8 deg", "land_width": "2 mm",
@@ -90,7 +99,7 @@ FIRST_JOBS = (
         "7 What relief is on a tool?",
         "reamer-hand-plain-steel",
         "The indicator was zero at the edge, 0.142 mm after 1 mm and 0.281 mm at the heel, 2 mm behind the edge.",
-        "It is eccentric, 7.96 degrees. Make the middle reading 0.226 mm, and it is flat.",
+        "It is eccentric, 7.96 degrees. Make the second drop, in the middle, 0.226 mm, and it is flat.",
         "relief-from-reading",
         {"surface": "land", "diameter": "12 mm", "land_width": "2 mm", "land_measured_as": "chord", "drop": "0.281 mm",
          "second_land_width": "1 mm", "second_drop": "0.142 mm"},
@@ -99,8 +108,8 @@ FIRST_JOBS = (
         "cone",
         "8 A countersink: one relief, three views",
         "countersink-multi-flute-90-plain-steel",
-        "8 degrees square to the edge of a 90 degree cone look steeper to an indicator at the axis. Turn 'indicator points' "
-        "and see which numbers change.",
+        "8 degrees square to the edge of a 90 degree cone look steeper to an indicator at the axis. Up goes to 'indicator "
+        "points'; turn it with Right and see which readings change.",
         "11.24 degrees square to the axis; 0.795 mm at the axis, 0.562 mm square to the surface, 4 mm behind the edge.",
         "relief-drop",
         {"surface": "cone", "included_angle": "90 deg", "diameter": "20 mm", "relief_angle": "8 deg", "land_width": "4 mm",
@@ -121,9 +130,13 @@ FIRST_JOBS = (
         "card",
         "10 A whole job on a card",
         "tap-hand-taper-plain-steel",
-        "Begin a card with this tap, call the tool T-1, thread M12, and go on with Enter from line to line: what it came "
-        "with, what it shall have, what is set, what it has after.",
-        "The line of the steps shows no fault, the setup sheet prints on one page, and the card closes.",
+        "A tap M12 that squeals; Enter goes on from line to line. In Received, 0.20 mm over a land of 3.2 mm is 3.53 degrees; "
+        "the book wants 6. In After type .34, .35, .34, .34 mm, within .02 mm; in End the result.",
+        "In Set the heel shall fall 0.34 mm, all flutes pass, and the card closes.",
+        card={
+            "tool.name": "T-1", "tool.thread": "M12", "tool.flutes": "4", "wrong": "Squeals",
+            "received.land_width": "3.2 mm", "received.land_measured_as": "chord", "received.drop": "0.20 mm",
+        },
     ),
 )  # fmt: skip
 """The jobs in their order; every number is found a second way in the tests."""

@@ -21,6 +21,7 @@ from geometry.complaints import complaint, settled
 from geometry.cures import way
 from geometry.edge.surface_input import Edge as SurfaceEdge
 from geometry.edge.surface_input import edge_of, surface_fields
+from geometry.edge.views import PLANES
 from geometry.figure import Curve, Figure, curve
 from geometry.kinds import EVERY_KIND
 from geometry.preconditions import GeometryError, refuse
@@ -222,6 +223,8 @@ def _face(given: Inputs) -> Result:
         rows=[_face_row(face, times) for times in _shown(left)],
         checks=tuple(_face_checks(given, face, edge, along, left)),
         figure=Figure(face.diameter / 2, face.turned, (_profile(face),)) if face.turned else None,
+        # It is told square to the axis, in whichever view the relief of the surface is given.
+        heads={"relief_after": f"{edge.surface.title} relief after, {PLANES['radial']}"},
     )
 
 

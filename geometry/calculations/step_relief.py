@@ -223,9 +223,10 @@ def _feed_check(tool: _Tool) -> Check:
     }
     if left > 0:
         return passed(
-            "Shoulder {number} is the weakest: at {feed} per turn the feed leaves {left} at {place}. The shoulders clear "
-            "in feeds under {limit} per turn.",
+            "Shoulder {number} is the weakest: at {feed} per turn the feed leaves {left} of its {relief} along the axis "
+            "at {place}. The shoulders clear in feeds under {limit} per turn.",
             left=angle(left),
+            relief=angle(weakest.left(0.0, place)),
             **say,
         )
     slower = way("feed less than {limit} per turn", "feed", "limit", say.pop("limit"))
@@ -317,16 +318,38 @@ def _compute(given: Inputs) -> Result:
 def _raw(given: Inputs, tool: _Tool, checks: tuple[Check, ...]) -> Result:
     has_feed = given.has("feed")
     outputs = {"relief_angle": min(map(tool.step_relief, tool.steps))}
+    named = {"relief_angle": f"Relief of step {_least_step(tool)}, square to the axis"}
     if tool.shoulders:
         weakest, place = tool.weakest
         outputs["shoulder_relief_angle"] = weakest.relief(place)
+        named["shoulder_relief_angle"] = f"Relief of {_place(weakest, place)}, square to its cone"
         outputs["largest_feed"] = max(tool.feed_limit, 0.0)
         if has_feed:
             weakest, place = tool.weakest_in_feed
             outputs["relief_left"] = weakest.left(tool.feed, place)
+            named["relief_left"] = f"Left by the feed on {_place(weakest, place)}, along the axis"
     side = step_view(tool.steps, [cut.shoulder.included_angle for cut in tool.shoulders])
     rows = tuple(_rows(tool, has_feed=has_feed))
-    return Result(outputs, rows=rows, checks=checks, side=side)
+    return Result(outputs, rows=rows, checks=checks, side=side, named=named, heads=_HEADS)
+
+
+_HEADS = {
+    "relief_angle": "step relief, square to the axis",
+    "shoulder_relief_angle": "shoulder relief, square to its cone",
+    "relief_left": "left by the feed, along the axis",
+}
+"""The columns of the table: each relief is told in its own view."""
+
+
+def _least_step(tool: _Tool) -> int:
+    """The number of the step with the least relief on its circle."""
+    return min(range(len(tool.steps)), key=lambda at: tool.step_relief(tool.steps[at])) + 1
+
+
+def _place(cut: RelievedShoulder, diameter: float) -> str:
+    """A place on a shoulder in words; between its ends the diameter stands in the sentence on it."""
+    ends = {cut.shoulder.inner: ", inner end", cut.shoulder.outer: ", outer end"}
+    return f"shoulder {cut.shoulder.number}{ends.get(diameter, '')}"
 
 
 CALCULATION = Calculation(

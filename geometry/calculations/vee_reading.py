@@ -155,6 +155,6 @@ CALCULATION = Calculation(
     outputs=("diameter", "vee_reading", "vee_difference", "vee_angle", "fitting_vee_angle", "vee_gain"),
     cautions=("sharp-edges",),
     compute=_compute,
-    role=Role(place=28, of_course=(), about="vee_reading", tells=("pass", "note")),
+    role=Role(place=21, of_course=(), about="vee_reading", hands_on="diameter", tells=("pass", "note")),
     sample={"flutes": 5.0, "vee_difference": 0.02, "master_diameter": 12.0},
 )

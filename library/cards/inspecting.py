@@ -15,6 +15,7 @@ from geometry.surfaces import SURFACES
 from library.calc.ranges import read_range
 from library.calc.wording import by_title
 from library.cards.chosen import METHOD, POINTS, SURFACE
+from library.cards.edge_wanted import edge_wanted
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
@@ -128,7 +129,8 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
         texts = {key: text for key, text in typed.items() if text}
         known = job.answers.ask(sheet, texts)
         if known.result is None:
-            found.append(Relief(flute, drop, {}, " ".join(by_title(one.text) for one in known.issues)))
+            said = edge_wanted(job, known.issues) or " ".join(by_title(one.text) for one in known.issues)
+            found.append(Relief(flute, drop, {}, said))
         else:
             found.append(
                 Relief(flute, drop, _forms(dict(known.result.outputs), common.get("relief_form", "")))

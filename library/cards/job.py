@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -22,6 +22,7 @@ from library.cards.bare_numbers import completed, display_of
 from library.cards.cams import Asked, ByCam, by_cam, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
+from library.cards.handing_on import of_edges, of_measuring, with_measured
 from library.cards.heel_once import each_heel_once
 from library.cards.model import Card, Setting
 from library.cards.provenance import (
@@ -93,10 +94,14 @@ class Job:
         Where another calculation knows the tooth better and takes its place, it is the step of that one.
         """
         step = next((one for one in self.steps if one.sheet.role.does == what), None)
-        if step is None or step.in_use:
-            return step
+        return step if step is None or step.in_use else self.in_place_of(step) or step
+
+    def in_place_of(self, step: Step) -> Step | None:
+        """The step that takes the place of one that rests, as it knows the tooth better; nothing where none does."""
+        if step.in_use:
+            return None
         return next(
-            (one for one in self.steps if one.works and step.sheet.name in one.sheet.role.replaces), step
+            (one for one in self.steps if one.works and step.sheet.name in one.sheet.role.replaces), None
         )
 
     def answering(self, key: str) -> Step | None:
@@ -116,7 +121,7 @@ class Job:
 
     def edge_text(self, key: str) -> str:
         """The angle at which an edge lies, as it was measured, worked out, typed into a calculation, or wanted."""
-        found = _worked_out([one for one in self.steps if one.in_use], self.entry)
+        found = of_edges([one for one in self.steps if one.in_use], self.entry)
         wanted = self.entry.values.get(key)
         usual = wanted.usual.text if wanted is not None and wanted.usual is not None else ""
         return self.known_text(key) or next((one.text for one in found if one.key == key), usual)
@@ -140,7 +145,7 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     machine, wheel = machines(book).get(card.machine), wheels(book).get(card.wheel)
     display = display_of(card)
     choice = chosen(card, book, machine, wheel)
-    known = known_texts(card, machine, wheel, choice, book)
+    known = known_first = known_texts(card, machine, wheel, choice, book)
     entry = wanted_entry(card, book.entries.get(card.entry))
     answers = Answers(entry, book, display, last.answers if last is not None else None)
     steps: list[Step] = []
@@ -148,7 +153,8 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     for sheet in calculations_of(book.families.get(card.family)):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
-            found = tuple(_worked_out(before, entry))
+            found = tuple(of_edges(before, entry))
+            known = with_measured(known_first, of_measuring(before, card, display))
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
             step = _step(sheet, texts, provenance, _Bench(card, answers, machine, choice, before, kind))
@@ -194,21 +200,6 @@ class _Bench:
     choice: Chosen
     before: list[Step]
     kind: str = ""
-
-
-def _worked_out(before: list[Step], entry: Entry) -> Iterator[KnownText]:
-    """How edges lie by earlier calculations; one that only was told it says nothing against the book."""
-    for step in before:
-        key = step.sheet.role.hands_on
-        if not key or (key in entry.values and key not in step.sheet.role.sets):
-            continue
-        given = step.answer.inputs.get(key)
-        angles = set(given.value) if given is not None and isinstance(given.value, tuple) else set()
-        if step.answer.result is not None and key in step.answer.result.outputs:
-            angles = {step.answer.result.outputs[key]}
-        # Shoulders that lie at several angles have no one angle to hand on.
-        if len(angles) == 1 and isinstance(angle := angles.pop(), float):
-            yield KnownText(key, f"{math.degrees(angle):.6f}".rstrip("0").rstrip(".") + " deg", "worked")
 
 
 def _step(

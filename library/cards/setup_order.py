@@ -28,7 +28,13 @@ def rests(sheet: Calculation, kind: str, measured: Collection[str], wanted: Coll
     of_course = sheet.role.of_course
     if of_course is None or kind in of_course:
         return False
-    return sheet.role.about not in measured and sheet.role.by_wanted not in wanted
+    field = sheet.field(sheet.role.about)
+    about = {sheet.role.about} | {
+        one.key
+        for one in sheet.inputs
+        if field is not None and field.one_of and one.measured and one.one_of == field.one_of
+    }
+    return about.isdisjoint(measured) and sheet.role.by_wanted not in wanted
 
 
 def meant(sheet: Calculation, found: Answer) -> bool:

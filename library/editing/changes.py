@@ -122,7 +122,7 @@ class AddFamily:
 
 @dataclass(frozen=True)
 class SetTable:
-    """Change keys of one of the shop's own tables that are no entries: a machine or a wheel; or add a new one.
+    """Change keys of a table that is no entry: a machine, a wheel, a set-up, a symptom, a thread; or add a new one.
 
     Attributes:
         array: the kind of table, such as ``machine``.
@@ -130,12 +130,14 @@ class SetTable:
         fields: what to change, each as it shall stand in the file; a key that is ``None`` is taken out. Of a mapping,
             such as the graduations, what it holds is laid over what stands there.
         is_new: whether there is none of that id yet.
+        covers: whether something that is in no book has that id, a standard thread, which the shop's table covers.
     """
 
     array: str
     id: str
     fields: Mapping[str, object]
     is_new: bool = False
+    covers: bool = False
 
 
 Change = (

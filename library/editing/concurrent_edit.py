@@ -6,14 +6,18 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from library.editing import locate
-from library.editing.changes import SetText, SetValue
+from library.editing.changes import SetTable, SetText, SetValue
 from library.editing.merging import Conflict
 from library.editing.steps import same
+from library.editing.typed_tables import as_typed, as_written, laid_over, lines_of
 from library.sanitize import sanitize
 
 
 def concurrent_edits(
-    change: SetValue | SetText, began: Mapping[str, object], shop: Path, shipped: Path | None = None
+    change: SetValue | SetText | SetTable,
+    began: Mapping[str, object],
+    shop: Path,
+    shipped: Path | None = None,
 ) -> dict[str, Conflict]:
     """The fields that a person is about to change and that the files no longer hold as he found them.
 
@@ -22,7 +26,7 @@ def concurrent_edits(
 
     Args:
         change: what the person wants.
-        began: what stood there when he began, by field of the value; for a text, by its key.
+        began: what stood there when he began, by field of the value; for a text, by its key; for a table, by line of its form.
         shop: the shop's folder.
         shipped: the folder of the shipped data, if there is any.
 
@@ -35,6 +39,8 @@ def concurrent_edits(
     now = _now(change, shop, shipped)
     if now is None:
         return {}
+    if isinstance(change, SetTable):
+        return _of_a_table(change, began, now)
     wanted = change.fields if isinstance(change, SetValue) else {change.key: change.value}
     found = {}
     for field in wanted:
@@ -47,12 +53,34 @@ def concurrent_edits(
     return found
 
 
-def _now(change: SetValue | SetText, shop: Path, shipped: Path | None) -> Mapping[str, object] | None:
-    """What the files hold now, by field; nothing where the entry is gone."""
-    parts = [locate.find(folder, "entry", change.entry) for folder in (shipped, shop) if folder is not None]
+def _of_a_table(
+    change: SetTable, began: Mapping[str, object], now: Mapping[str, object]
+) -> dict[str, Conflict]:
+    """The lines of a form that a person changed and that the file no longer holds as he found them."""
+    texts = {line: text for line, text in began.items() if isinstance(text, str)}
+    before, theirs = as_written(change.array, texts), as_typed(change.array, now)
+    laid = {key: laid_over(before.get(key), one) for key, one in change.fields.items()}
+    mine = as_typed(change.array, {key: one for key, one in laid.items() if one is not None})
+    found = {}
+    for key in change.fields:
+        for line in lines_of(change.array, key):
+            base, own, other = (_plain(side.get(line, "")) for side in (began, mine, theirs))
+            if own != base and other not in (base, own):
+                found[line] = Conflict(change.array, change.id, line, base, own, other)
+    return found
+
+
+def _now(
+    change: SetValue | SetText | SetTable, shop: Path, shipped: Path | None
+) -> Mapping[str, object] | None:
+    """What the files hold now, by field; nothing where the table is gone."""
+    array, name = ("entry", change.entry) if not isinstance(change, SetTable) else (change.array, change.id)
+    parts = [locate.find(folder, array, name) for folder in (shipped, shop) if folder is not None]
     tables = [part.table for part in parts if part is not None]
     if not tables:
         return None
+    if isinstance(change, SetTable):
+        return {key: one for table in tables for key, one in table.items()}
     value = next((table[change.key] for table in reversed(tables) if change.key in table), None)
     if value is None and isinstance(change, SetValue) and change.rule:
         value = locate.of_rule(change.rule, change.key, shop, shipped)

@@ -22,6 +22,7 @@ from library.editing.changes import (
 from library.editing.document import EditRefused
 from library.editing.plan import Plan, replanned
 from library.editing.steps import AddTable, DropKey, DropTable, SetKey, Step
+from library.editing.typed_tables import laid_over
 from library.editing.wording import told, words
 from library.errors import named
 from library.files.safe_write import read_for_change
@@ -163,26 +164,35 @@ class _Planner:
         return self._add("family", content, f"{change.id}: new family", path)
 
     def _set_table(self, change: SetTable) -> Plan:
-        """A machine or a wheel: its changed keys in its own file, or a new table beside others of its kind."""
+        """A table that is no entry: its changed keys in its own file, or a new table beside others of its kind.
+
+        What came with the program is covered by a table with the changed keys alone.
+        """
+        array, name = change.array, change.id
+        own = None if change.is_new else locate.find(self.shop, array, name)
+        shipped = None if change.is_new else self._shipped(array, name)
         if change.is_new:
-            content = {"id": change.id} | {key: one for key, one in change.fields.items() if one is not None}
-            path = locate.first_with(self.shop, change.array) or self.shop / f"{change.array}s.toml"
-            return self._add(change.array, content, f"{change.id}: new {change.array}", path)
-        own = locate.find(self.shop, change.array, change.id)
-        if own is None:
+            self._require_free(array, name)
+        elif own is None and shipped is None and not change.covers:
             raise EditRefused(
-                f"There is no {change.array} '{sanitize(change.id)}' in the shop's book any more; look at the list again."
+                f"There is no {words(array)} '{sanitize(name)}' in the shop's book any more; look at the list again."
             )
-        steps: list[Step] = []
-        for key, value in change.fields.items():
-            old = own.table.get(key)
-            laid = _laid_over(old, value)
-            if laid is None:
-                steps += [DropKey(change.array, change.id, key)] if key in own.table else []
-            else:
-                steps.append(SetKey(change.array, change.id, key, laid))
-        told = f"{change.id}: {', '.join(words(key) for key in change.fields)}"
-        return self._in(own.path, own.raw, steps, told)
+        below = shipped or {}
+        there = own.table if own is not None else {}
+        laid = {key: laid_over(there.get(key, below.get(key)), one) for key, one in change.fields.items()}
+        told = f"{name}: {', '.join(words(key) for key in change.fields)}"
+        if own is not None:
+            steps: list[Step] = [
+                SetKey(array, name, key, one) for key, one in laid.items() if one is not None
+            ]
+            steps += [DropKey(array, name, key) for key, one in laid.items() if one is None and key in there]
+            return self._in(own.path, own.raw, steps, told)
+        content = {"id": name} | {key: one for key, one in laid.items() if one is not None}
+        path = locate.first_with(self.shop, array) or self.shop / f"{array.replace('_', '-')}s.toml"
+        told = f"{name}: new {words(array)}" if change.is_new else told
+        return self._in(
+            path, self._read(path), [AddTable(array, content)] if content.keys() - {"id"} else [], told
+        )
 
     def _add(self, array: str, content: dict[str, object], told: str, path: Path) -> Plan:
         self._require_free(array, str(content["id"]))
@@ -208,7 +218,7 @@ class _Planner:
 
     def _require_free(self, array: str, name: str) -> None:
         if locate.find(self.shop, array, name) or self._shipped(array, name) is not None:
-            raise EditRefused(f"There is a {array} '{sanitize(name)}' already; choose another id.")
+            raise EditRefused(f"There is a {words(array)} '{sanitize(name)}' already; choose another id.")
 
     def _file_for(self, family: str) -> Path:
         return locate.last_of_family(self.shop, family) or self.shop / f"{_file_name(family)}.toml"
@@ -232,14 +242,6 @@ class _Planner:
         made = ", a new file" if raw is None else ""
         sentence = f"{sanitize(told)} (in {where}{made})."
         return Plan(path, self.shop, raw, after, sentence, renamed)
-
-
-def _laid_over(old: object, new: object) -> object:
-    """A value over another; of tables each part over its own: what the new one does not name stays, ``None`` goes."""
-    if not (isinstance(old, Mapping) and isinstance(new, Mapping)):
-        return new
-    laid = {**old, **{key: _laid_over(old.get(key), one) for key, one in new.items()}}
-    return {key: one for key, one in laid.items() if one is not None}
 
 
 def _file_name(family: str) -> str:

@@ -82,7 +82,7 @@ def speed_checks(machine: Machine, wheel: Wheel, chosen: float | None = None) ->
     if len(allowed) == len(speeds):
         return (passed("{wheel} may run at every speed of {machine}: its rating allows {highest}.", **parts),)
     return (
-        watch("{wheel} may run at {fastest} or slower on {machine}, not at {slowest}: its rating allows {highest}.",
+        watch("Run at {fastest} or slower: {wheel} must not run at {slowest} on {machine}, as its rating allows {highest}.",
               fastest=rotation(max(allowed)), slowest=rotation(min(set(speeds) - set(allowed))), **parts),
     )  # fmt: skip
 

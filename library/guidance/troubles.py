@@ -2,16 +2,28 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
 from library.book.likeness import ancestors
 from library.book.model import Book
 from library.book.search_text import plain
 from library.guidance.model import Symptom, symptoms
 
-SMALL = frozenset(["a", "an", "and", "at", "in", "is", "it", "of", "on", "the", "to", "too", "up", "with"])
+SMALL = frozenset(["a", "an", "and", "at", "in", "is", "it", "of", "on", "the", "to", "up", "with"])
 """Words that say nothing of a trouble."""
 
+LEAST_STEM = 3
+"""Letters of a word that are left without its ending."""
+
+LEAST_BEGUN = 4
+"""Letters from which the beginning of a word or of a name is taken for it."""
+
+ENDING = 2
+"""Letters that may be wanting at the end of a word."""
+
+_STOP = re.compile(r"[.,;:!?\n]")
 _ENDINGS = ("ing", "ed", "es", "er", "s")
 
 
@@ -54,8 +66,58 @@ def by_trouble(found: Iterable[Symptom]) -> Mapping[str, tuple[Symptom, ...]]:
     return troubles
 
 
+@dataclass(frozen=True)
+class Recognised:
+    """A trouble of which a text tells.
+
+    Attributes:
+        title: of the trouble.
+        symptoms: of it.
+        words: those of the text by which it was recognised, as they stand there.
+    """
+
+    title: str
+    symptoms: tuple[Symptom, ...]
+    words: tuple[str, ...]
+
+    @property
+    def is_named(self) -> bool:
+        """Whether the words are those of the trouble itself, and not another way to say it."""
+        return stems(self.title) <= stems(" ".join(self.words))
+
+
+def recognised(text: str, found: Iterable[Symptom]) -> tuple[Recognised, ...]:
+    """The troubles of which a text tells.
+
+    All words of the trouble, or of how it is said too, stand in the text; where that finds none, a part of the text
+    between two stops is how the name of one trouble alone begins.
+
+    Args:
+        text: what is wrong with a tool, in a person's words.
+        found: the symptoms to choose from.
+
+    Example:
+        >>> tears = Symptom("a", "Tears the thread", synonyms=("rough thread",))
+        >>> [(one.title, one.words) for one in recognised("Tears, in bronze", [tears, Symptom("b", "Cuts large")])]
+        [('Tears the thread', ('tears',))]
+    """
+    troubles = by_trouble(found)
+    said = _words(text)
+    told = []
+    for title, rows in troubles.items():
+        names = dict.fromkeys(name for one in rows for name in (one.title, *one.synonyms))
+        by = next((words for name in names if (words := _holding(said, name))), ())
+        if by:
+            told.append(Recognised(title, rows, by))
+    if not told:
+        parts = [words for part in _STOP.split(text) if (words := _words(part))]
+        begun = ((words, [title for title in troubles if _begins(words, title)]) for words in parts)
+        told = [Recognised(one[0], troubles[one[0]], words) for words, one in begun if len(one) == 1]
+    return tuple({one.title: one for one in told}.values())
+
+
 def told_of(text: str, found: Iterable[Symptom]) -> tuple[Symptom, ...]:
-    """Those symptoms of which a text tells: all words of the trouble, or of how it is said too, stand in it.
+    """The symptoms of the troubles of which a text tells.
 
     Args:
         text: what is wrong with a tool, in a person's words.
@@ -65,8 +127,7 @@ def told_of(text: str, found: Iterable[Symptom]) -> tuple[Symptom, ...]:
         >>> [one.id for one in told_of("It chattered badly.", [Symptom("a", "Chatters"), Symptom("b", "Cuts large")])]
         ['a']
     """
-    said = stems(text)
-    return tuple(one for one in found if any(stems(name) <= said for name in (one.title, *one.synonyms)))
+    return tuple(one for trouble in recognised(text, found) for one in trouble.symptoms)
 
 
 def meant_by(words: Iterable[str], found: Iterable[Symptom]) -> tuple[Symptom, ...]:
@@ -83,7 +144,40 @@ def meant_by(words: Iterable[str], found: Iterable[Symptom]) -> tuple[Symptom, .
     wanted = stems(" ".join(words))
     if not wanted:
         return ()
-    return tuple(one for one in found if any(wanted <= stems(name) for name in (one.title, *one.synonyms)))
+
+    def has_all(name: str) -> bool:
+        return all(any(is_same(word, other) for other in stems(name)) for word in wanted)
+
+    return tuple(one for one in found if any(map(has_all, (one.title, *one.synonyms))))
+
+
+def _words(text: str) -> tuple[str, ...]:
+    return tuple(word for word in plain(text).split() if word not in SMALL)
+
+
+def _holding(said: tuple[str, ...], name: str) -> tuple[str, ...]:
+    """The words of a text that are those of a name, where all of them are there."""
+    found = [next((word for word in said if is_same(_stem(word), wanted)), "") for wanted in stems(name)]
+    return tuple(word for word in said if word in found) if found and all(found) else ()
+
+
+def _begins(said: tuple[str, ...], title: str) -> bool:
+    """Whether a title begins with some words, of which the last may be its beginning alone."""
+    own = " ".join(_words(title))
+    text = " ".join(said)
+    return len(text) >= LEAST_BEGUN and own.startswith(text)
+
+
+def is_same(word: str, other: str) -> bool:
+    """Whether a word without its ending, as somebody typed it, is the same as another: a letter or two are no matter.
+
+    Example:
+        >>> is_same("oversiz", "oversize"), is_same("chipp", "chip"), is_same("over", "oversize")
+        (True, True, False)
+    """
+    begins = len(word) >= LEAST_BEGUN and other.startswith(word) and len(other) - len(word) <= ENDING
+    goes_on = len(other) >= LEAST_STEM and word.startswith(other) and len(word) - len(other) == 1
+    return word == other or begins or goes_on
 
 
 def stems(text: str) -> frozenset[str]:
@@ -93,11 +187,11 @@ def stems(text: str) -> frozenset[str]:
         >>> sorted(stems("It chatters at the corner"))
         ['chatt', 'corn']
     """
-    return frozenset(_stem(word) for word in plain(text).split() if word not in SMALL)
+    return frozenset(map(_stem, _words(text)))
 
 
 def _stem(word: str) -> str:
     for ending in _ENDINGS:
-        if len(word) - len(ending) >= 3 and word.endswith(ending):
+        if len(word) - len(ending) >= LEAST_STEM and word.endswith(ending):
             return _stem(word[: -len(ending)])
     return word

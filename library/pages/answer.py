@@ -125,11 +125,17 @@ def outputs(found: Answer, keys: Iterable[str], display: Display) -> Values | No
 
 def _output(found: Answer, key: str, value: float, display: Display) -> Named:
     row, spread = quantity(key), found.spreads.get(key)
-    name, said = title_of(key, found.surface or _only_surface(found)), show_answer(value, row, display)
+    name, said = output_title(found, key), show_answer(value, row, display)
     if spread is None or not spread.dominant:
         return Named(name, said)
     most = quantity(spread.dominant).title.lower()
     return Named(name, said, f"{off_by(row.kind, spread, display)}, mostly from {most}")
+
+
+def output_title(found: Answer, key: str) -> str:
+    """What an answered quantity is called: by its calculation where that says more, else by its surface and its view."""
+    named = found.result.named if found.result is not None else {}
+    return named.get(key) or title_of(key, found.surface or _only_surface(found))
 
 
 def _only_surface(found: Answer) -> str:
@@ -244,6 +250,11 @@ def _station(one: Station, keys: Iterable[str], display: Display, machine: Machi
             yield f"{divisions + 0.0:.1f}"
 
 
+def column_title(result: Result, key: str) -> str:
+    """The head of a column of the table of an answer."""
+    return result.heads.get(key) or quantity(key).title.lower()
+
+
 def rows(result: Result, display: Display, name: str = "") -> Table | None:
     """The table of an answer that has one; under a name, a number that is the same in all rows is told once, beside it."""
     if not result.rows:
@@ -254,9 +265,9 @@ def rows(result: Result, display: Display, name: str = "") -> Table | None:
               for row in result.rows] for key in keys}  # fmt: skip
     told = {key: [cell for cell in said[key] if cell] for key in keys if name}
     same = {key: cells[0] for key, cells in told.items() if len(cells) > 1 and len(set(cells)) == 1}
-    once = ", ".join(f"{quantity(key).title.lower()} {cell}" for key, cell in same.items())
+    once = ", ".join(f"{column_title(result, key)} {cell}" for key, cell in same.items())
     keys = [key for key in keys if key not in same]
-    heading = (f"{name} ({once})" if once else name, *(quantity(key).title.lower() for key in keys))
+    heading = (f"{name} ({once})" if once else name, *(column_title(result, key) for key in keys))
     return Table(
         heading,
         tuple((row.label, *(said[key][at] for key in keys)) for at, row in enumerate(result.rows)),

@@ -22,7 +22,7 @@ from library.cards.learn import in_book, lessons
 from library.cards.model import Inspection
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
-from library.guidance.troubles import symptoms_of, told_of
+from library.guidance.troubles import LEAST_BEGUN, Recognised, recognised, symptoms_of
 from library.guidance.wheels import recommended_for
 from library.pages.page import Block, Checks, Labelled, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers
@@ -79,10 +79,20 @@ def received_answers(job: Job, key: str) -> Parts:
 
 def _trouble(job: Job) -> Iterator[Block]:
     """What to measure and to change for the trouble that the card tells of."""
-    wrong = job.card.wrong.strip()
-    found = told_of(wrong, symptoms_of(job.book, job.card.family)) if wrong else ()
-    if found:
+    if found := _recognised(job):
         yield from beside_card(job.book, found, Numbers(job, job.display).convert)
+
+
+def _recognised(job: Job) -> tuple[Recognised, ...]:
+    wrong = job.card.wrong.strip()
+    return recognised(wrong, symptoms_of(job.book, job.card.family)) if wrong else ()
+
+
+def is_unknown_trouble(job: Job) -> bool:
+    """Whether a card says what is wrong in words of which none is a trouble that the book knows of such tools."""
+    # What somebody has only begun to type is nothing yet.
+    is_said = len(job.card.wrong.strip()) >= LEAST_BEGUN
+    return is_said and bool(symptoms_of(job.book, job.card.family)) and not _recognised(job)
 
 
 def _of_surface(job: Job) -> str:

@@ -12,7 +12,7 @@ from library.cards.found_relief import told
 from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
 from library.cards.step import Step
-from library.pages.answer import checks, outputs, read_where, stations, wanted
+from library.pages.answer import checks, column_title, outputs, read_where, stations, wanted
 from library.pages.page import Block, Named, Said, Values
 from library.units.show import say, show
 
@@ -30,6 +30,10 @@ def setting_answers(job: Job, name: str) -> Parts:
     """
     step = job.step(name) if name else None
     if step is None or step.skipped:
+        return
+    better = job.in_place_of(step)
+    if better is not None:
+        yield (Said((f"This is at rest: the heel is judged by '{better.sheet.title}' alone.",)),)
         return
     counted = told(step.relief) if step.relief is not None else None
     found = [one for one in step.checks if one != counted]
@@ -68,7 +72,7 @@ def _rows(job: Job, result: Result) -> Iterator[Block]:
         yield Said((row.label,), "strong")
         yield Values(
             tuple(
-                Named(f"  {quantity(key).title.lower()}", show(value, quantity(key).kind, job.display))
+                Named(f"  {column_title(result, key)}", show(value, quantity(key).kind, job.display))
                 for key, value in row.values.items()
             ),
             at_edge=True,

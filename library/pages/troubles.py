@@ -9,7 +9,7 @@ from library.book.model import Book, Citation
 from library.calc.citation import briefly, cited
 from library.guidance.model import WAYS, Symptom
 from library.guidance.told import Convert
-from library.guidance.troubles import by_trouble
+from library.guidance.troubles import Recognised, by_trouble
 from library.pages.page import Block, Said, Section
 
 Cite = Callable[[Book, Citation], str]
@@ -64,8 +64,14 @@ def troubles(book: Book, found: Iterable[Symptom], convert: Convert | None) -> I
         yield Section(title, (Said(told),), part=True)
 
 
-def beside_card(book: Book, found: Iterable[Symptom], convert: Convert) -> Iterator[Block]:
-    """The troubles that a card tells of, each with what to measure and to change."""
-    for title, rows in by_trouble(found).items():
-        yield Said((title,), "strong")
-        yield Said(tuple(sentences(book, one, convert) for one in rows))
+def beside_card(book: Book, found: Iterable[Recognised], convert: Convert) -> Iterator[Block]:
+    """The troubles that a card tells of, each with what to measure and to change, and by which words it was recognised."""
+    for one in found:
+        said = " ".join(one.words)
+        head = one.title if one.is_named else f'{_capital(said)}: taken for "{one.title}"'
+        yield Said((head,), "strong")
+        yield Said(tuple(sentences(book, symptom, convert) for symptom in one.symptoms))
+
+
+def _capital(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:]}"

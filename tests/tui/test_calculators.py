@@ -28,3 +28,35 @@ def test_no_other_calculation_and_no_machine_without_cams_types_anything() -> No
     entry = Entry("t-12", "tap", "Tap")
     assert session(1.0).calculators.form(entry, calculation("relief-drop")).texts() == {}
     assert session().calculators.form(entry, calculation("cam-choice")).texts() == {}
+
+
+def test_the_diameter_found_over_a_vee_stands_in_the_other_calculations_of_the_tool() -> None:
+    one, entry = session(), Entry("t-12", "tap", "Tap")
+    vee = one.calculators.form(entry, calculation("vee-reading"))
+    vee.typed |= {"flutes": TextLine.ending("5"), "vee_reading": TextLine.ending("17.89 mm")}
+    offset = one.calculators.form(entry, calculation("face-offset"))
+    one.calculators.compute(offset)
+    assert offset.answer is not None
+    # By hand: 2 * 17.89 / (1 + 1 / sin 54) = 16.0013. Derived.
+    assert offset.answer.inputs["diameter"].text == "16.001 mm"
+    assert offset.is_handed("diameter")
+    assert "diameter" not in offset.told()  # nobody typed it, and a card that is begun here works it out anew
+    reamer = one.calculators.form(entry, calculation("reamer-size"))
+    one.calculators.compute(reamer)
+    assert reamer.given()["measured_diameter"] == "16.001 mm"
+    offset.typed["diameter"] = TextLine.ending("15.9 mm")
+    one.calculators.compute(offset)
+    assert offset.answer.inputs["diameter"].text == "15.9 mm"
+
+
+def test_a_vee_in_which_the_tool_rocks_hands_nothing_on_and_neither_does_another_tool() -> None:
+    one, entry = session(), Entry("t-12", "tap", "Tap")
+    vee = one.calculators.form(entry, calculation("vee-reading"))
+    vee.typed |= {"flutes": TextLine.ending("5"), "vee_reading": TextLine.ending("17.89 mm")}
+    other = one.calculators.form(Entry("t-13", "tap", "Tap"), calculation("face-offset"))
+    one.calculators.compute(other)
+    assert not other.handed
+    vee.typed["vee_angle"] = TextLine.ending("90 deg")
+    offset = one.calculators.form(entry, calculation("face-offset"))
+    one.calculators.compute(offset)
+    assert not offset.handed

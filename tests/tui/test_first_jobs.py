@@ -10,9 +10,15 @@ from typing import Any
 import pytest
 
 from geometry.calculations import calculation
+from geometry.role import HEEL
 from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.inspecting import received_reliefs
+from library.cards.job import work_out
+from library.cards.starting import from_entry
 from tui.first_jobs import FIRST_JOBS, FirstJob
 from tui.session import Session
+from tui.view.lines import wrap
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
 
@@ -66,6 +72,39 @@ def test_the_numbers_of_a_job_come_out_and_are_those_worked_out_by_hand(
     assert number * scale == pytest.approx(shown, abs=0.01 if scale != 1 else 0.0006)
     assert said in one.right
     assert f"{number:.3f}"[:-1] in worked(one)
+
+
+def test_the_card_of_the_last_job_says_what_it_promises() -> None:
+    one, book = job("card"), open_book()
+    card = from_entry(book, book.entries[one.entry])
+    for key, text in one.card.items():
+        card = edited(card, key, text)
+    worked_out = work_out(card, book)
+    (found,) = received_reliefs(worked_out)
+    # By hand: the land turns 2 asin(1.6 / 6) = 0.539858 rad; 0.20 / (6 * 0.539858) is the tangent of 3.5334 degrees, and
+    # 6 degrees fall 6 * 0.539858 * tan 6 = 0.3404 mm.
+    turned = 2 * math.asin(1.6 / 6)
+    assert math.degrees(math.atan(0.20 / (6 * turned))) == pytest.approx(3.53, abs=0.005)
+    assert 6 * turned * math.tan(math.radians(6)) == pytest.approx(0.34, abs=0.0005)
+    assert "3.53 degrees" in one.look
+    assert "0.34 mm" in one.right
+    assert found.angles["eccentric"] == pytest.approx(math.atan(0.20 / (6 * turned)))
+    heel = worked_out.doing(HEEL)
+    assert heel is not None
+    assert heel.answer.result is not None
+    assert heel.answer.result.outputs["heel_drop"] == pytest.approx(0.3404, abs=1e-4)
+
+
+def test_the_tags_of_the_first_tool_are_as_the_job_tells() -> None:
+    values = open_book().entries[job("entry").entry].values
+    labels = {key: value.citation.label for key, value in values.items()}
+    assert {key for key, label in labels.items() if label == "common practice"} == {"relief_form"}
+    assert {key for key, label in labels.items() if label == "from memory"} == {"chamfer_relief_angle"}
+    assert set(labels.values()) == {"common practice", "from memory", "published"}
+
+
+def test_what_a_job_tells_finds_room_under_it_on_a_narrow_screen() -> None:
+    assert [one.id for one in FIRST_JOBS if len(wrap(one.guide, 80)) > 4] == []
 
 
 def test_what_a_job_says_to_change_does_what_it_says() -> None:

@@ -43,6 +43,7 @@ if TYPE_CHECKING:
     from tui.screens.entry import cautions_of as cautions_of
     from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
     from tui.screens.help import HelpScreen as HelpScreen
+    from tui.screens.own_table_forms import open_form as open_form
     from tui.screens.print import PrintScreen as PrintScreen
     from tui.screens.printing import printed_entry as printed_entry
     from tui.screens.review_change import ReviewChangeScreen as ReviewChangeScreen
@@ -103,6 +104,7 @@ PARTS = {
     "calculation_in_a_line": "tui.screens.beside",
     "cautions_of": "tui.screens.entry",
     "list_in_a_line": "tui.screens.beside",
+    "open_form": "tui.screens.own_table_forms",
     "printed_entry": "tui.screens.printing",
     "put_away_old": "tui.screens.draft_screens",
     "printed_sheet": "tui.screens.cards.sheet",

@@ -10,6 +10,7 @@ from library.history.merge_commits import FileChoice
 from library.history.sharing import PullConflicts, Pulled
 from library.history.work_tree import listed
 from tui import screens
+from tui.actions import action
 from tui.screens.change_flow import take_back
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
@@ -19,11 +20,15 @@ if TYPE_CHECKING:
     from library.editing.merging import Choice as Kept
 
 
+TABLES = ("machines", "setups", "book-wheels", "troubles", "own-threads")
+"""The actions that list the tables of the book that are no entries."""
+
+
 class ChangeBookScreen(Chooser):
     """New tables, the last save, and git."""
 
     WHERE = "changes"
-    NAME_WIDTH = 18
+    NAME_WIDTH = 22
 
     def title_text(self) -> str:
         """Which book."""
@@ -46,6 +51,7 @@ class ChangeBookScreen(Chooser):
             *this,
             Choice("entry", "New entry", "Adds an entry of your own."),
             Choice("family", "New family", "Adds a family of tools."),
+            *(Choice(one.id, one.title.capitalize(), one.help) for one in map(action, TABLES)),
             Choice("undo", "Take back", self._undo_text()),
             *_shared(self.heelclear.git_service.state),
         ]
@@ -68,6 +74,8 @@ class ChangeBookScreen(Chooser):
                 self.app.push_screen(screens.NewEntryForm(self.session, chosen.family if chosen else ""))
             case "family":
                 self.app.push_screen(screens.NewFamilyForm(self.session))
+            case name if name in TABLES:
+                self.app.push_screen(screens.opened_by(action(name))(self.session))
             case "undo":
                 take_back(self.heelclear)
             case "pull":
@@ -77,11 +85,7 @@ class ChangeBookScreen(Chooser):
             case "record":
                 self._if_trusted(self._record)
             case "habit":
-                state = self.heelclear.git_service.state
-                if state is not None and state.records_each_save:
-                    self._change_habit()
-                else:
-                    self._if_trusted(self._change_habit)
+                self._turn_habit()
             case _:
                 self.say(choice.text)
 
@@ -131,6 +135,13 @@ class ChangeBookScreen(Chooser):
         self.heelclear.background.begin(
             "Recording the book in git.", self.heelclear.git_service.record_now, tell
         )
+
+    def _turn_habit(self) -> None:
+        state = self.heelclear.git_service.state
+        if state is not None and state.records_each_save:
+            self._change_habit()
+        else:
+            self._if_trusted(self._change_habit)
 
     def _change_habit(self) -> None:
         def tell(is_on: bool) -> None:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
 from library.calc.measured import TOLD
 from library.calc.wording import span
 from library.editing.changes import RemoveEntry, RemoveValue
+from library.guidance.setups import for_entry
 from tui import screens
+from tui.actions import action
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.in_editor import open_file, write_notes
@@ -113,7 +116,20 @@ class ChangesScreen(Chooser):
             found.append(Choice(_DO + "editor", "Editor", "Opens the shop's own lines of it in your editor."))
         return [
             *found,
+            *self._work(),
             Choice(_DO + "history", "History", "Who changed what, and when, as git remembers it."),
+        ]
+
+    def _work(self) -> list[Choice]:
+        """What the book tells of the work on such tools."""
+        book = self.session.book
+        setup = for_entry(book, self.entry) if book is not None else None
+        how = f"Changes the set-up: {setup.title}." if setup is not None else "Lists the set-ups of the book."
+        return [
+            Choice(_DO + "setup", "How it is ground", how),
+            Choice(
+                _DO + "troubles", "Troubles", "Lists those of such tools: what is seen, and what to change."
+            ),
         ]
 
     def take(self, choice: Choice) -> None:
@@ -133,8 +149,12 @@ class ChangesScreen(Chooser):
 
     def _do(self, name: str) -> None:
         match name:
-            case "measure":
+            case "measure" if self._guessed in TOLD:
                 self.heelclear.measure(self.entry, self._guessed)
+            case "measure":
+                place = f"measured on {date.today():%Y-%m-%d}"
+                form = screens.ValueFormScreen(self.session, self.entry, self._guessed, place)
+                self.app.push_screen(form)
             case "notes":
                 write_notes(self.heelclear, self.entry)
             case "copy":
@@ -143,10 +163,25 @@ class ChangesScreen(Chooser):
                 self.app.push_screen(screens.RenameForm(self.session, self.entry))
             case "remove":
                 preview(self.heelclear, ChangeRequest(RemoveEntry(self.entry.id)))
+            case "setup":
+                self._open_setup()
+            case "troubles":
+                book = self.session.book
+                family = book.families.get(self.entry.family) if book is not None else None
+                title = family.title if family is not None else ""
+                self.app.push_screen(screens.opened_by(action("troubles"))(self.session, title))
             case "editor":
                 self._open_editor()
             case _:
                 self._show_history()
+
+    def _open_setup(self) -> None:
+        book = self.session.book
+        setup = for_entry(book, self.entry) if book is not None else None
+        if setup is not None:
+            screens.open_form(self.heelclear, "setup", setup.id)
+        else:
+            self.app.push_screen(screens.opened_by(action("setups"))(self.session))
 
     def _show_history(self) -> None:
         app, entry = self.heelclear, self.entry
@@ -172,7 +207,7 @@ class ChangesScreen(Chooser):
 
 
 def guessed_key(entry: Entry, place: int) -> str:
-    """The quantity of a value that nobody measured or published, and that a new tool can tell; else empty.
+    """The quantity of a value that nobody measured or published, which a new tool tells; else empty.
 
     Args:
         entry: of the book.
@@ -180,11 +215,12 @@ def guessed_key(entry: Entry, place: int) -> str:
     """
     keys = list(entry.values)
     key = keys[place] if place < len(keys) else ""
-    return key if key in TOLD and entry.values[key].citation.label == "from memory" else ""
+    return key if key and entry.values[key].citation.label == "from memory" else ""
 
 
 def _measured(key: str) -> str:
-    return f"The book's {_title(key).lower()} is from memory; a new tool of the same kind tells a better one."
+    told = f"The book's {_title(key).lower()} is from memory; a new tool of the same kind tells a better one."
+    return told if key in TOLD else f"{told} {QUANTITIES[key].measured}"
 
 
 def _title(key: str) -> str:

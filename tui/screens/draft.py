@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from library.drafts.draft import Difference, compare
 from tui.screens.draft_screens import form_of, name_of, without_unit
+from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
 
@@ -52,7 +53,8 @@ class DraftScreen(Reading):
             return self.heelclear.card_service.fields_now(draft)
         if draft.kind == "calculator":
             return {} if self.session.entry(draft.about) is not None else None
-        form = form_of(self.session, draft)
+        is_own = draft.kind in DRAFTS
+        form = form_of_draft(self.heelclear, draft) if is_own else form_of(self.session, draft)
         return None if form is None else form.current()
 
     def do_go_on(self) -> None:

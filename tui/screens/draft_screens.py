@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from geometry.quantities import QUANTITIES
 from tui import screens
 from tui.screens.confirming import ask
-from tui.screens.equipment_forms import form_of_draft
+from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm
 from tui.screens.value_form import ValueFormScreen
@@ -30,6 +30,7 @@ KINDS = {
     "text": "Text",
     "table": "Table",
     "equipment": "Machine or wheel",
+    "own-table": "Table of the book",
     "job-card": "Job card",
 }
 """What a draft is of, by its kind."""
@@ -48,7 +49,7 @@ def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
     if draft.kind == "job-card":
         cards = app.card_service
         return screens.CardScreen(app.session, book, cards, cards.brought_back(draft, book))
-    if draft.kind == "equipment":
+    if draft.kind in DRAFTS:
         return form_of_draft(app, draft)
     return _calculator(app.session, draft) if draft.kind == "calculator" else form_of(app.session, draft)
 

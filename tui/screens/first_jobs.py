@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
+from library.cards.editing import edited
 from tui import screens
 from tui.first_jobs import FIRST_JOBS, FirstJob
+from tui.screens.cards.card_navigation import show_card
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
 
 if TYPE_CHECKING:
-    from library.book.model import Entry
+    from library.book.model import Book, Entry
     from tui.screens.paned import PanedScreen
+    from tui.services.card_service import CardInHand, CardService
 
 
 class FirstJobsScreen(Chooser):
@@ -27,7 +31,7 @@ class FirstJobsScreen(Chooser):
 
     def choices(self) -> list[Choice]:
         """Each job with what to look at and how to know that it is right."""
-        return [Choice(one.id, one.title, f"{one.look} Right when: {one.right}") for one in FIRST_JOBS]
+        return [Choice(one.id, one.title, one.guide) for one in FIRST_JOBS]
 
     def take(self, choice: Choice) -> None:
         """Open the screen of the job; what was typed for its tool before gives way only where that is confirmed."""
@@ -47,14 +51,26 @@ class FirstJobsScreen(Chooser):
             self._open(job, entry)
 
     def _open(self, job: FirstJob, entry: Entry) -> None:
-        """The calculation filled in, or the entry; what to look at above the keys as long as it is open."""
+        """The calculation filled in, the entry or the card; what to look at above the keys as long as it is open."""
         screen: PanedScreen
+        self.session.page.reveal(entry.id)
+        if job.card:
+            show_card(self, lambda cards, book: _begun(cards, book, job, entry), job.guide)
+            return
         if job.sheet:
             self.session.calculators.fill(entry, job.typed)
             screen = screens.CalculatorScreen(self.session, entry, calculation(job.sheet))
         else:
             screen = screens.EntryScreen(self.session, entry)
-        screen.guide = f"{job.look} Right when: {job.right}"
-        self.session.page.reveal(entry.id)
+        screen.guide = job.guide
         self.app.push_screen(screen)
         self.heelclear.load_units()
+
+
+def _begun(cards: CardService, book: Book, job: FirstJob, entry: Entry) -> CardInHand:
+    """A new card from an entry with what a job fills in."""
+    new = cards.begin(book, entry, "mm")
+    card = new.card
+    for key, text in job.card.items():
+        card = edited(card, key, text)
+    return replace(new, card=card)

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from library.equipment.model import machines, wheels
 from tui.screens.cards.listing import told_of_machine, told_of_wheel
 from tui.screens.chooser import Choice, Chooser
-from tui.screens.equipment_forms import form_for, new_form
 from tui.screens.in_editor import open_file
+from tui.screens.own_table_forms import open_form
 
 if TYPE_CHECKING:
     from library.equipment.model import Machine, Wheel
@@ -44,11 +44,7 @@ class MachinesScreen(Chooser):
     def take(self, choice: Choice) -> None:
         """Open the form of the chosen one, or an empty one."""
         kind, _, name = choice.id.partition(":")
-        form = new_form(self.session, name) if kind == "new" else form_for(self.heelclear, kind, name)
-        if form is None:
-            self.say(f"The {kind} {name} is not in the shop's book any more.")
-        else:
-            self.app.push_screen(form)
+        open_form(self.heelclear, *((name,) if kind == "new" else (kind, name)))
 
     def do_change(self) -> None:
         """The same as Enter."""

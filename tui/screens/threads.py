@@ -10,6 +10,7 @@ from library.threads import Thread, all_threads, find_threads
 from tui.screens.chooser import Choice, Chooser
 
 if TYPE_CHECKING:
+    from library.book.model import Book
     from tui.session import Session
 
 
@@ -31,15 +32,12 @@ class ThreadsScreen(Chooser):
     def __init__(self, session: Session, take_it: Callable[[Thread], None]) -> None:
         super().__init__(session)
         self._take = take_it
-        self._own = own = own_threads(session.book)
+        self._own = own_threads(session.book)
         self._named: dict[str, Thread] = {}
-        covered = {thread.id for thread in own}
-        standard = (thread for thread in all_threads().values() if thread.id not in covered)
-        self._threads = {thread.id: thread for thread in (*own, *standard)}
-        threads = sorted(
-            self._threads.values(), key=lambda thread: (not thread.is_own, _place(thread.series.id))
-        )
-        self._choices = [Choice(thread.id, thread.title, described(thread)) for thread in threads]
+        self._threads = {thread.id: thread for thread in in_order(session.book)}
+        self._choices = [
+            Choice(thread.id, thread.title, described(thread)) for thread in self._threads.values()
+        ]
 
     def title_text(self) -> str:
         """What these are."""
@@ -61,6 +59,14 @@ class ThreadsScreen(Chooser):
         """Go back to the calculator with it."""
         self.app.pop_screen()
         self._take(self._named.get(choice.id) or self._threads[choice.id])
+
+
+def in_order(book: Book | None) -> list[Thread]:
+    """The threads of the shop's book, then the standard ones that it does not cover, the usual series first."""
+    own = own_threads(book)
+    covered = {thread.id for thread in own}
+    standard = (thread for thread in all_threads().values() if thread.id not in covered)
+    return sorted((*own, *standard), key=lambda thread: (not thread.is_own, _place(thread.series.id)))
 
 
 def described(thread: Thread) -> str:

@@ -23,14 +23,22 @@ if TYPE_CHECKING:
 
 
 class ValueFormScreen(FormScreen):
-    """Range, source and note of one quantity."""
+    """Range, source and note of one quantity.
+
+    Args:
+        session: has the book.
+        entry: that the value belongs to.
+        key: the quantity.
+        place: what stands beside the shop as the source of a number that is typed here, such as the day of measuring.
+    """
 
     NUMBERS = ("low", "usual", "high")
 
-    def __init__(self, session: Session, entry: Entry, key: str) -> None:
+    def __init__(self, session: Session, entry: Entry, key: str, place: str = "") -> None:
         super().__init__(session)
         self.entry = entry
         self.key = key
+        self._place = place
         self.form = TextForm(blanks(key), self.current())
         self.form.focus = "usual"
         self._gone: tuple[str, ...] = ()
@@ -76,7 +84,9 @@ class ValueFormScreen(FormScreen):
             is_old = all(now[key] == started[key] for key in SAID)
             if is_other and is_old and started["source"] != "shop":
                 gone = [key for key in self._ends(in_hand) if started[key] and now[key] == started[key]]
-                self.form.fill({**dict.fromkeys(gone, ""), "source": "shop", "place": "", "note": ""})
+                self.form.fill(
+                    {**dict.fromkeys(gone, ""), "source": "shop", "place": self._place, "note": ""}
+                )
                 self._gone = (*gone, *SAID)
             elif self._gone and not is_other:
                 self.form.fill({key: started[key] for key in self._gone})

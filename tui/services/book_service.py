@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from library.book import folders
-from library.editing.changes import Change, SetText, SetValue
+from library.editing.changes import Change, SetTable, SetText, SetValue
 from library.editing.concurrent_edit import concurrent_edits
 from library.editing.locate import find
 from library.editing.merging import Choice, Conflict
@@ -60,7 +60,7 @@ class BookService:
             SaveError: when a file cannot be read.
         """
         shipped = folders.shipped_folder()
-        if began is not None and isinstance(change, SetValue | SetText):
+        if began is not None and isinstance(change, SetValue | SetText | SetTable):
             both = concurrent_edits(change, began, self.shop, shipped)
             if both:
                 return FieldConflicts(both)
@@ -73,18 +73,20 @@ class BookService:
             self.last = saved
         return saved
 
-    def table(self, array: str, name: str) -> Mapping[str, object] | None:
-        """The keys of one of the shop's tables as its file has them; nothing where it is gone.
+    def table(self, array: str, name: str, *, is_shipped: bool = False) -> Mapping[str, object] | None:
+        """The keys of a table as the files have it, the shop's over what came with the program; nothing where it is gone.
 
         Args:
             array: the kind of table, such as ``machine``.
             name: its id.
+            is_shipped: whether only what came with the program is wanted.
 
         Raises:
             EditRefused: when it stands where it cannot be read, or twice.
         """
-        found = find(self.shop, array, name)
-        return found.table if found is not None else None
+        folders_of = (folders.shipped_folder(), *(() if is_shipped else (self.shop,)))
+        found = [one for one in (find(folder, array, name) for folder in folders_of) if one is not None]
+        return {key: value for one in found for key, value in one.table.items()} if found else None
 
     def undo(self) -> Plan | None:
         """The plan that undoes the last save, or nothing where nothing was saved yet."""

@@ -27,6 +27,9 @@ GAP = " │ "
 _ORIGINS = {"given": "typed", "entry": "book", "default": "default"}
 """The word that says who gave a value; no colour has to."""
 
+HANDED = "found"
+"""The word for a value that another calculation found."""
+
 
 @dataclass(frozen=True)
 class Columns:
@@ -109,6 +112,8 @@ def _mark(form: Form, field: Field) -> str:
     if any(one.key == field.key and not one.missing for one in issues_of(form)):
         return "fix"
     value = form.value(field.key)
+    if form.is_handed(field.key):
+        return HANDED
     if value is not None:
         return _ORIGINS[value.origin]
     if field.key in form.needed():

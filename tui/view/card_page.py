@@ -9,7 +9,7 @@ from library.cards.history import Visit, sharpenings_left
 from library.cards.job import Job
 from library.cards.rows import CardRow
 from library.cards.settings_lines import setting_lines
-from library.pages.card_answers import ANSWERS
+from library.pages.card_answers import ANSWERS, is_unknown_trouble
 from library.pages.cautions import at_arms_length
 from library.pages.page import Block, Said
 from library.pages.readings_on_the_way import on_the_way
@@ -67,6 +67,14 @@ MOST_OF_HINT = 3
 
 LEAST_WORST = 12
 """Cells below which the worst of a step gives way on the line of the steps."""
+
+UNKNOWN_TROUBLE = (
+    "The book knows no trouble of such tools by these words; {change} on their line lists those it knows."
+)
+"""What stands beside words for a trouble that were not recognised."""
+
+RECEIVED = next(number for number, step in enumerate(STEPS) if "wrong" in step.sections)
+"""The number of the step that says what is wrong."""
 
 SETTINGS = next(number for number, step in enumerate(STEPS) if "settings" in step.sections)
 """The number of the step that stands in columns."""
@@ -245,7 +253,23 @@ class CardPage:
             self._beside = place
             self.answers.top, self._paged = 0, False
         parts = ANSWERS[self.form.step](self.form.job, self.form.row.key)
-        return part_lines([self._before() if self.form.step == 0 else (), *parts], width)
+        return part_lines([self._first(), *parts, self._last()], width)
+
+    def _first(self) -> tuple[Block, ...]:
+        """What stands before everything that follows."""
+        if self.form.step == 0:
+            return self._before()
+        return self._unknown() if self.form.row.section == "wrong" else ()
+
+    def _last(self) -> tuple[Block, ...]:
+        """What stands behind it."""
+        return self._unknown() if self.form.step == RECEIVED and self.form.row.section != "wrong" else ()
+
+    def _unknown(self) -> tuple[Block, ...]:
+        """That the book knows no trouble by the words on the card, and where those are that it knows."""
+        if not is_unknown_trouble(self.form.job):
+            return ()
+        return (Said((with_keys(UNKNOWN_TROUBLE, self._keys),), "quiet"),)
 
     def _before(self) -> tuple[Block, ...]:
         """The earlier cards of this tool, where it has a name."""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from geometry.quantities import QUANTITIES, quantity
+from geometry.quantities import QUANTITIES, Quantity, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.book.model import Family
-from library.calc.ranges import ends_of, read_range, taken
+from library.calc.ranges import ends_of, in_units_of, read_range, taken
 from library.calc.surfaces import book_key
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
 from library.cards.inspecting import PER_FLUTE, indicator_points, wanted_limits, wanted_number
@@ -17,6 +17,7 @@ from library.cards.model import Inspection, Wanted
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.units.grammar import example
 from library.units.show import show
+from library.units.system import Display
 from tui.view.card_readings import in_short
 from tui.view.card_row import Opened, Row
 from tui.view.card_tool_rows import lines_of
@@ -29,6 +30,17 @@ INSPECTED = ("drop", "diameter")
 
 DECIDED = ("relief_form", "rake_angle")
 """What a tool is given, also where its entry does not say how much; with it the relief of the surface that is ground."""
+
+PER_HUNDRED = 100.0
+"""Millimetres over which the book tells a taper."""
+
+ALLOWED = {
+    (Kind.LENGTH, "mm"): "0.02 mm, or +0 -0.03 mm",
+    (Kind.LENGTH, "in"): "0.001 in, or +0 -0.001 in",
+    (Kind.ANGLE, "mm"): "0.5 deg, or +1 -0 deg",
+    (Kind.ANGLE, "in"): "0.5 deg, or +1 -0 deg",
+}
+"""How a tolerance may be written, as an example in the units that somebody works in."""
 
 NOT_ON_THE_TOOL = frozenset({"feed"})
 """What a calculation may be about, but nobody can measure on a tool."""
@@ -141,14 +153,23 @@ def _wanted(job: Job, key: str) -> list[Row]:
         ends = _ends(job, key, one.book if one.changed else one.value)
         if read_range(key, one.value) is not None:
             hint = f"A range fills no calculation: Left and Right take its ends, or give a number. {row.definition}"
-        first = Row(
-            way, row.title, one.value, hint=hint, wants=not one.value, overtype=not one.changed, offers=ends
-        )
+        shown = in_units_of(key, one.value, job.display) if not one.changed else one.value
+        said = {one.value: shown} if shown != one.value else {}
+        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value, overtype=not one.changed,
+                    offers=ends, said=said)  # fmt: skip
     if not one.changed:
         return [first]
     why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
               wants=not one.reason, is_text=True)  # fmt: skip
     return [first, why]
+
+
+def _title(row: Quantity, display: Display) -> str:
+    """The title of a quantity; of one that is told over a length in millimetres, with that in inches for who works in them."""
+    over = f"{PER_HUNDRED:g} mm"
+    if display.lengths == "mm" or over not in row.title:
+        return row.title
+    return row.title.replace(over, f"{over} ({PER_HUNDRED / 25.4:.2f} in)")
 
 
 def _ends(job: Job, key: str, text: str) -> tuple[str, ...]:
@@ -188,7 +209,8 @@ def _inspected(job: Job, key: str) -> list[Row]:
         rows.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
                         wants=not one.wanted and bool(one.readings)))  # fmt: skip
     without = "nothing is said to pass" if limits is None else "the range is the limit"
-    within = f"How far off it may be: 0.02 mm, or +0 -0.03 mm. Without it {without}."
+    such = ALLOWED.get((row.kind, job.display.lengths), "0.02 mm, or +0 -0.03 mm")
+    within = f"How far off it may be: {such}. Without it {without}."
     rows.append(Row(f"{way}.tolerance", "  within", one.tolerance, hint=within,
                     wants=not one.tolerance and limits is None and bool(one.readings or wanted is not None)))  # fmt: skip
     return rows

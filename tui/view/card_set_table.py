@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from rich.cells import cell_len
+
 from library.cards.job import Job
 from library.pages.readings_on_the_way import OnTheWay
 from tui.view.card_row import TO_FILL_IN, WANTS_INPUT, Row, Told
-from tui.view.lines import Line, Piece, Role, fit, line, padded, wrap
+from tui.view.lines import Line, Piece, Role, fit, line, padded, width_of, wrap
 from tui.view.text_line import TextLine
 
 LEAST = 76
@@ -51,15 +53,10 @@ def heading_lines(row: Row, numbers: Mapping[str, int], width: int, *, in_hand: 
         in_hand: whether the cursor is on it.
     """
     found = row.told or (Told(row.label, note=row.words(row.text) if row.text else row.default),)
-    lines = []
+    lines: list[Line] = []
     for place, one in enumerate(found):
-        mark = Piece("> " if in_hand and not place else "  ", "strong")
         count = _counted(numbers.get(one.title, 0) if one.is_set else 0)
-        role: Role = "strong" if in_hand and not place else "plain"
-        # What has no number takes its room too.
-        room = TITLE - 3 if one.value else TITLE - 2 + VALUE
-        value = f" {fit(one.value, VALUE, right=True)}" if one.value else ""
-        lines.append(_in_columns(mark, Piece(count + fit(one.title, room), role), Piece(value), one, width))
+        lines += _in_columns(one, count, width, in_hand=in_hand and not place)
     return lines
 
 
@@ -68,10 +65,21 @@ def _counted(number: int) -> str:
     return f"{number:>2} " if number else "   "
 
 
-def _in_columns(mark: Piece, title: Piece, value: Piece, one: Told, width: int) -> Line:
-    note = fit(one.note, max(width - 2 - TITLE - 1 - VALUE - 2 - DIVISIONS - 1, 0)).rstrip()
-    divisions = fit(one.divisions, DIVISIONS)
-    return line(mark, title, value, "  ", Piece(divisions), " ", *_note(note))
+def _in_columns(one: Told, count: str, width: int, *, in_hand: bool) -> list[Line]:
+    """Title, number, divisions and note; a title takes the room that the others leave, and goes on in the next line."""
+    role: Role = "strong" if in_hand else "plain"
+    room = max(width - 2 - TITLE - 1 - VALUE - 2, 0)
+    # A long note begins further left where the divisions leave it the room.
+    cells = max(min(DIVISIONS, room - 1 - len(one.note)), min(len(one.divisions), DIVISIONS), 0)
+    note = fit(one.note, max(room - cells - 1, 0)).rstrip()
+    has_numbers = bool(one.value or one.divisions)
+    before = TITLE - 2 + VALUE + (0 if has_numbers else cells + 2)
+    first, *rest = wrap(one.title, max(before - len(one.value) - (1 if one.value else 0), 1), role)
+    free = max(before - width_of(first) - len(one.value), 0)
+    behind = Piece(f"  {fit(one.divisions, cells)}" if has_numbers else "")
+    mark = Piece("> " if in_hand else "  ", "strong")
+    told = line(mark, Piece(count), *first, " " * free, Piece(one.value), behind, " ", *_note(note))
+    return [told, *(line(" " * 7, *more) for more in rest)]
 
 
 def _note(text: str) -> Line:
@@ -102,16 +110,22 @@ def field_line(row: Row, typed: TextLine | None, width: int, number: int = 0) ->
             "chosen" if typed is not None else "typed" if row.text else "quiet",
         )
         return line(mark, title, " ", text)
+    # What is typed stands in hand where it stands afterwards: under the numbers.
     if typed is not None and typed.text:
-        return line(mark, title, " ", *typed.pieces(rest))
+        before = max(min(VALUE, rest) - cell_len(typed.text), 0)
+        return line(mark, title, " ", " " * before, *typed.pieces(rest - before))
     if row.text:
         return line(mark, title, " ", Piece(fit(row.text, VALUE, right=True), "typed"))
-    giver = f"  {row.giver}" if row.giver else ""
-    if typed is not None:
-        said = f"{row.default}{giver}" or " "
-        return line(mark, title, " ", Piece(said[:1] or " ", "cursor"), said[1:])
-    wants = TO_FILL_IN if row.wants else row.default
-    return line(mark, title, " ", Piece(fit(wants, VALUE, right=True), "quiet"), Piece(giver, "quiet"))
+    said = TO_FILL_IN if row.wants else row.default
+    stands = fit(said, VALUE, right=True)
+    giver = Piece(f"  {row.giver}" if row.giver else "", "quiet")
+    if typed is None:
+        return line(mark, title, " ", Piece(stands, "quiet"), giver)
+    before = max(len(stands) - len(stands.lstrip()), 0) if said else VALUE
+    behind = stands[before + 1 :]
+    return line(
+        mark, title, " ", " " * before, Piece(stands[before : before + 1] or " ", "cursor"), behind, giver
+    )
 
 
 def below_lines(row: Row, width: int) -> list[Line]:
@@ -130,7 +144,8 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
         return []
     room = max((width - TITLE - 12) // max(len(found.places), 1), 6)
     cells = min(room, 9)
-    name = min(NAME + UNIT, width - cells * len(found.places))
+    wanted = max((cell_len(f"  {title} {unit}") for title, unit, _ in found.rows), default=0)
+    name = min(max(NAME + UNIT, wanted), width - cells * len(found.places))
     head = f"READ  indicator {found.points}, zero at the edge"
     judged = f"may be {found.may_be}" if found.may_be else ""
     read = f"read {', '.join(found.read)}" if found.read else ""
@@ -148,6 +163,6 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
         ),
     ]
     for title, unit, numbers in found.rows:
-        label = fit(f"  {title}", name - UNIT) + fit(unit, UNIT, right=True)
+        label = f"{fit(f'  {title}', max(name - cell_len(unit) - 1, 0))} {unit}"
         lines.append(line(Piece(label), Piece("".join(fit(one, cells, right=True) for one in numbers))))
     return [*lines, *(wrap(read, width, "typed", first="      ", rest="      ") if read else [])]

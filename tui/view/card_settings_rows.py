@@ -8,20 +8,27 @@ from dataclasses import replace
 from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
-from geometry.sentences import Kind
+from geometry.sentences import Amount, Kind
 from library.calc.surfaces import book_key, row_of, title_of
+from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.job import Job
 from library.cards.provenance import Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.equipment.model import Rating
 from library.equipment.settings import in_divisions
-from library.units.show import show, show_answer
+from library.units.show import say, show, show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
 
+JUDGED = "judged by its facets"
+"""How a calculation of the heel stands that another one replaces, which knows the facets of the land."""
+
 REST = "rest"
 """The way of the last line, which stands for the calculations that rest."""
+
+GIVES = "gives "
+"""Begins the note on what a cam gives where something else was wanted."""
 
 PROVENANCE_WORDS: dict[Provenance, str] = {
     "typed": "typed",
@@ -69,7 +76,7 @@ def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> 
         f"settings.{name}",
         step.sheet.title,
         "skip" if step.skipped else "",
-        "" if step.skipped else state_of(step),
+        "" if step.skipped else JUDGED if job.in_place_of(step) else state_of(step),
         hint=step.sheet.question + " {calculate} shows all of its lines; Right leaves it out of the job.",
         choices=tuple(_SKIP),
         said=_SKIP,
@@ -109,6 +116,8 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
 
 def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     """What a calculation sets and answers; no number of what is stopped, so that nobody sets it."""
+    if not step.skipped and job.in_place_of(step) is not None:
+        return [Told(step.sheet.title, note=JUDGED)]
     state = "left out" if step.skipped else state_of(step)
     if step.skipped or step.answer.result is None:
         return [Told(step.sheet.title, note=state)]
@@ -123,16 +132,35 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
         key = _speed_of_the_wheel(job, step, outputs) or next(iter(outputs), "")
         found += [_answer_told(job, step, key, outputs[key])] if key else []
     bad = state if state != "ok" else ""
-    return (
-        [replace(found[0], note=_noted(bad, found[0].note)), *found[1:]]
-        if found
-        else [Told(step.sheet.title, note=state)]
-    )
+    if not found:
+        return [Told(step.sheet.title, note=state)]
+    judged = _judged(job, step, bad, found[0].note) if bad else None
+    if judged is not None:
+        return [*found, judged]
+    return [replace(found[0], note=_noted(bad, found[0].note)), *found[1:]]
+
+
+def _judged(job: Job, step: Step, bad: str, note: str) -> Told | None:
+    """The answer that is on watch, in a line of its own where the line of the cam has the relief that is not."""
+    result = step.answer.result
+    if not note.startswith(GIVES) or result is None:
+        return None
+    found = next(one.sentence for one in step.checks if one.state == bad.lower())
+    if note.removeprefix(GIVES) in say(found, job.display):
+        return None
+    amounts = {one.value for one in found.parts.values() if isinstance(one, Amount)}
+    key = next((one for one in result.named if result.outputs[one] in amounts), "")
+    if not key:
+        return None
+    title, *_, view = result.named[key].split(", ")
+    return Told(title, show_answer(result.outputs[key], quantity(key), job.display), view, bad)
 
 
 def _noted(bad: str, note: str) -> str:
     """How a calculation stands where that is not well, and what is noted; that it is well where nothing is."""
-    return f"{bad} {note.removeprefix('gives ')}".rstrip() if bad else note or "ok"
+    if note.startswith("("):
+        return f"{bad or 'ok'} {note}"
+    return f"{bad} {note.removeprefix(GIVES)}".rstrip() if bad else note or "ok"
 
 
 def _set_told(one: SettingLine) -> Told:
@@ -171,7 +199,7 @@ def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
     own = rated.measure.text
     said = show(rated.measure.number, kind, job.display)
     alike = said.rpartition(" ")[2] == own.rpartition(" ")[2]
-    return (f"of {own}", "") if alike else (f"of {said}", f"rated {own}")
+    return (f"of {own}", "") if alike else (f"of {said}", f"(rated {own})")
 
 
 def _first_answer(job: Job, step: Step) -> list[str]:
@@ -226,8 +254,14 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     if row.choices:
         hint = f"{row.measured} Left and Right change it, or the first letter."
         return Row(way, title, typed, known, giver, hint, choices=("", *row.choices), wants=wants)
+    edges = edges_of(step, field.key)
+    if edges is not None:
+        hint = f"{hint_of(step, edges)} {row.definition}"
+        return Row(way, f"  {titled(edges)}", typed, known, giver, hint, wants=wants)
     offers = _offers(job, field.key)
     brings = "Left and Right bring what the machine has. " if offers else ""
+    if field.key == "rotational_speed":
+        brings = f"{_speeds_allowed(job, step)}{brings}"
     return Row(
         way,
         title,
@@ -238,6 +272,12 @@ def _field(job: Job, step: Step, field: Field) -> Row:
         offers=offers,
         wants=wants,
     )
+
+
+def _speeds_allowed(job: Job, step: Step) -> str:
+    """At which speeds the wheel may run, where it may not at every one of the machine."""
+    found = next((one.sentence for one in step.checks if "fastest" in one.sentence.parts), None)
+    return f"{say(found, job.display)} " if found is not None and step.sheet.role.rated else ""
 
 
 def _offers(job: Job, key: str) -> tuple[str, ...]:

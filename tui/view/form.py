@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from geometry.calculation import Calculation, Field
 from geometry.quantities import quantity
 from geometry.sentences import Kind
@@ -37,6 +39,7 @@ class Form(Fields):
         focus: the quantity of the field in hand.
         answer: the latest answer, or nothing before the first one.
         display: the units in which it was answered.
+        handed: what other calculations opened for the tool hand on, by quantity; it stands where nothing was typed.
     """
 
     def __init__(self, sheet: Calculation, entry: Entry | None, typed: Typed) -> None:
@@ -45,6 +48,7 @@ class Form(Fields):
         self.entry = entry
         self.answer: Answer | None = None
         self.display = METRIC
+        self.handed: Mapping[str, str] = {}
         self._ends: dict[str, Value] = {}
         self._looked_at: set[str] = set()
 
@@ -61,6 +65,17 @@ class Form(Fields):
         if self.sheet.surfaces and found.get(FIELD) not in self.sheet.surfaces:
             found.pop(FIELD, None)
         return {key: text for key, text in found.items() if text.strip()}
+
+    def given(self) -> dict[str, str]:
+        """What is answered: what was typed, and what was handed on where nothing was typed in its place."""
+        texts = self.texts()
+        taken = {field.one_of for field in self.sheet.inputs if field.key in texts} - {""}
+        open_for = {one.key for one in self.sheet.inputs if one.key not in texts and one.one_of not in taken}
+        return {**{key: text for key, text in self.handed.items() if key in open_for}, **texts}
+
+    def is_handed(self, key: str) -> bool:
+        """Whether what stands in a field was handed on by another calculation."""
+        return key in self.handed and key not in self.texts() and key in self.given()
 
     def told(self) -> dict[str, str]:
         """What was typed, each relief under the key of its surface."""

@@ -214,3 +214,8 @@ def test_a_heel_that_rubs_already_is_not_said_to_rub_after_a_sharpening() -> Non
     (check,) = [one for one in loss(**(CAM | {"relief_form": "flat"})).checks if one.state == "stop"]
     assert "proud" in str(check.sentence)
     assert "after one sharpening" not in str(check.sentence)
+
+
+def test_the_table_names_the_surface_whose_relief_it_tells() -> None:
+    found = loss(**CAM, least_land=1.0, surface="thread-land")
+    assert found.heads["relief_after"] == "thread land relief after, square to the axis"

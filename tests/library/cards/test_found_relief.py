@@ -234,7 +234,7 @@ def test_a_person_reads_titles_and_no_names_that_only_commands_take(drawer: Book
     )
     job = work_out(card, drawer)
     trouble = received_reliefs(job)[0].trouble
-    assert trouble.startswith("Give included angle, such as ")
+    assert "has its angle: on the page Set, in the line " in trouble
     sheet = setup_sheet(job)
     assert "_" not in trouble
     assert "(included angle)" in sheet

@@ -106,6 +106,65 @@ def test_a_tap_of_five_flutes_that_was_read_over_a_vee(yard_book: Book) -> None:
     assert quiet.rests
 
 
+def test_what_is_read_over_a_vee_is_the_diameter_of_every_later_calculation(yard_book: Book) -> None:
+    told = {
+        "tool.flutes": "5",
+        "tool.thread": "M16",
+        "received.vee_reading": "17.89 mm",
+        "received.land_width": "4 mm",
+    }
+    found = job(yard_book, "tap-hand-plain-steel", told)
+    # By hand as above: 16.0013, which is written to a micron; M16 by its name would be 16.
+    for name in ("face-offset", "relief-drop"):
+        step = found.step(name)
+        assert step is not None
+        assert step.answer.inputs["diameter"].value == pytest.approx(16.001)
+        assert step.provenance["diameter"] == "worked"
+    assert found.known_text("diameter") == "16.001 mm"
+    inches = job(yard_book, "tap-hand-plain-steel", {**told, "units": "in"})
+    assert inches.known_text("diameter") == "0.6300 in"  # 16.0013 / 25.4 = 0.62997
+
+
+@pytest.mark.parametrize(
+    ("more", "diameter"),
+    [
+        ({"received.diameter": "15.98 mm"}, 15.98),  # the caliper itself was laid on
+        ({"wanted.diameter": "15.5 mm"}, 15.5),  # a person made it another size
+        (
+            {"settings.vee-reading.vee_angle": "90 deg"},
+            16.0,
+        ),  # in that vee it rocks: the reading says nothing
+    ],
+)
+def test_a_vee_hands_nothing_on_over_a_measure_a_decision_or_a_stop(
+    yard_book: Book, more: dict[str, str], diameter: float
+) -> None:
+    told = {
+        "tool.flutes": "5",
+        "tool.thread": "M16",
+        "received.vee_reading": "17.89 mm",
+        "received.land_width": "4 mm",
+    }
+    step = job(yard_book, "tap-hand-plain-steel", {**told, **more}).step("relief-drop")
+    assert step is not None
+    assert step.answer.inputs["diameter"].value == pytest.approx(diameter)
+
+
+def test_a_reamer_is_judged_by_what_was_read_over_a_vee_against_a_master(yard_book: Book) -> None:
+    told = {
+        "tool.flutes": "5",
+        "tool.size": "12 mm",
+        "received.vee_difference": "0.02 mm",
+        "settings.vee-reading.master_diameter": "12 mm",
+        "settings.reamer-size.hole_tolerance": "H7",
+    }
+    step = job(yard_book, "reamer-hand-plain-steel", told).step("reamer-size")
+    assert step is not None
+    # By hand: 12 + 2 * 0.02 / 2.236068 = 12.0179, with 1 + 1 / sin 54 = 2.236068. Derived.
+    assert step.answer.inputs["measured_diameter"].value == pytest.approx(12.018)
+    assert step.answer.inputs["nominal_diameter"].value == 12.0
+
+
 def test_a_gun_tap_brings_its_spiral_point_from_the_book(yard_book: Book) -> None:
     measured = {"tool.thread": "M10 x 1.5"}
     found = job(yard_book, "tap-spiral-point-plain-steel", measured)

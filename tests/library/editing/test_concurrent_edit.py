@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from library.editing.changes import SetText, SetValue
+from library.editing.changes import SetTable, SetText, SetValue
 from library.editing.concurrent_edit import concurrent_edits
 from library.editing.document import EditRefused
 from library.editing.merging import Conflict
@@ -72,3 +72,30 @@ def test_a_text_that_a_person_saw_with_marks_in_it_is_still_the_one_in_the_file(
     file.write_text(file.read_text().replace('"Tap for bronze"', '"Tap \\u202e for bronze"'))
     change = SetText("bronze-tap", "title", "Tap for bell metal")
     assert concurrent_edits(change, {"title": "Tap \ufffd for bronze"}, shop) == {}
+
+
+WHEEL = (
+    'schema = 1\n\n[[wheel]]\nid = "cup"\ntitle = "White cup"\nrated_speed = "30 m/s"\ndiameter = "98 mm"\n'
+)
+BEGAN = {"title": "White cup", "rated_speed": "35 m/s", "diameter": "100 mm"}
+
+
+def test_a_line_of_a_wheel_that_both_changed_is_asked_about_and_no_other_is(tmp_path: Path) -> None:
+    (tmp_path / "wheels.toml").write_text(WHEEL)
+    found = concurrent_edits(SetTable("wheel", "cup", {"rated_speed": "25 m/s"}), BEGAN, tmp_path)
+    assert found == {"rated_speed": Conflict("wheel", "cup", "rated_speed", "35 m/s", "25 m/s", "30 m/s")}
+    assert concurrent_edits(SetTable("wheel", "cup", {"grit": "60"}), BEGAN, tmp_path) == {}
+    assert concurrent_edits(SetTable("wheel", "cup", {"diameter": "98 mm"}), BEGAN, tmp_path) == {}
+    gone = concurrent_edits(SetTable("wheel", "cup", {"diameter": None}), BEGAN, tmp_path)
+    assert (gone["diameter"].mine, gone["diameter"].theirs) == (None, "98 mm")
+
+
+def test_of_words_with_a_source_each_is_compared_by_itself(tmp_path: Path) -> None:
+    (tmp_path / "s.toml").write_text(
+        'schema = 1\n\n[[symptom]]\nid = "s"\ntitle = "S"\nchange = { text = "Oil.", source = "from memory" }\n'
+    )
+    began = {"change": "Oil.", "change source": "shop"}
+    mine = SetTable("symptom", "s", {"change": {"text": "More oil."}})
+    assert concurrent_edits(mine, began, tmp_path) == {}
+    both = SetTable("symptom", "s", {"change": {"text": "More oil.", "source": "common practice"}})
+    assert list(concurrent_edits(both, began, tmp_path)) == ["change source"]

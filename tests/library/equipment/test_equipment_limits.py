@@ -94,7 +94,7 @@ def test_without_a_chosen_speed_the_allowed_ones_are_told(machine: Machine, whee
     state, text = only(speed_checks(machine, wheel))
     assert state == "watch"
     assert "at 2800 rpm or slower" in text
-    assert "not at 4200 rpm" in text
+    assert "must not run at 4200 rpm" in text
 
 
 def test_a_wheel_that_no_speed_of_the_machine_suits_stops(

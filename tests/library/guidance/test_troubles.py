@@ -14,8 +14,9 @@ from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.job import work_out
 from library.cards.model import Card
+from library.guidance.finding import of_a_trouble
 from library.guidance.model import Symptom, symptoms
-from library.guidance.troubles import meant_by, symptoms_of, told_of, troubles_of
+from library.guidance.troubles import meant_by, recognised, symptoms_of, told_of, troubles_of
 from library.pages.as_text import as_text
 from library.pages.card_answers import received_answers
 from library.pages.entry import entry_page
@@ -34,8 +35,8 @@ def ids(found: tuple[Symptom, ...]) -> set[str]:
     return {one.id for one in found}
 
 
-def card_of(book: Book, wrong: str) -> str:
-    card = edited(Card(id="2026-11-25-01", started=date(2026, 11, 25), family="reamer"), "wrong", wrong)
+def card_of(book: Book, wrong: str, family: str = "reamer") -> str:
+    card = edited(Card(id="2026-11-25-01", started=date(2026, 11, 25), family=family), "wrong", wrong)
     blocks = [block for part in received_answers(work_out(card, book), "") for block in part if block]
     return " ".join(as_text(Page("", (Section("", tuple(blocks)),)), Reader(80)).split())
 
@@ -107,6 +108,46 @@ def test_beside_the_card_stands_what_to_look_at_and_to_change(book: Book) -> Non
     assert "Chatters Look at how the teeth are spaced" in said
     assert "Land relief: less." in said
     assert "Look at" not in card_of(book, "Dull.")
+
+
+@pytest.mark.parametrize(
+    ("family", "words", "title"),
+    [
+        ("tap", "Tears", "Tears the thread"),
+        ("tap", "It tore; the thread is torn.", "Tears the thread"),
+        ("twist-drill", "Too big", "Cuts large"),
+        ("twist-drill", "it cuts oversized", "Cuts large"),
+        ("step-drill", "Burnt", "Binds"),
+        ("reamer", "chipped", ""),
+        ("countersink", "Chipped at one tooth", "Breaks at the corner"),
+        ("reamer", "Wears", "Wears too soon"),
+        ("twist-drill", "Over 12 mm", ""),
+        ("twist-drill", "A big burr.", "Leaves a burr"),
+        ("reamer", "Cuts", ""),
+    ],
+)
+def test_a_trouble_is_known_by_its_beginning_and_by_the_words_of_the_shop(
+    book: Book, family: str, words: str, title: str
+) -> None:
+    assert [one.title for one in recognised(words, symptoms_of(book, family))] == ([title] if title else [])
+
+
+def test_what_was_taken_for_a_trouble_of_another_name_is_told(book: Book) -> None:
+    assert 'Squeals: taken for "Binds"' in card_of(book, "Squeals", "step-drill")
+    assert "taken for" not in card_of(book, "It chatters.")
+
+
+@pytest.mark.parametrize(
+    ("sought", "family", "words"),
+    [("drill too big", "twist-drill", "drill"), ("centre drill chatters", "centre-drill", "centre drill")],
+)
+def test_tools_are_found_by_what_they_do_wrong(book: Book, sought: str, family: str, words: str) -> None:
+    found = of_a_trouble(book, sought)
+    assert found is not None
+    assert found.words == words
+    assert family in found.families
+    assert "end-mill" not in found.families
+    assert of_a_trouble(book, "drill for wood") is None
 
 
 def test_the_list_of_troubles_is_that_of_the_family(book: Book) -> None:

@@ -10,10 +10,13 @@ from hypothesis import strategies as st
 
 from geometry.calculations import calculation
 from library.book.model import Book
+from library.book.opening import open_book
 from library.cards.bare_numbers import in_other_units
+from library.cards.learn import Lesson
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.units.system import INCH, METRIC
 from tui.keys import with_keys
+from tui.screens.cards.closing import taught
 from tui.view.card_form import CardForm
 from tui.view.card_from_calculator import with_typed
 from tui.view.card_page import CardPage
@@ -229,6 +232,17 @@ def test_what_the_book_gave_gives_way_to_typing_also_after_a_key_that_edits_noth
     assert form.card.wanted["rake_angle"].value == "75"
 
 
+def test_at_the_end_it_is_said_what_would_be_written_into_the_book() -> None:
+    one = Lesson("a-tap", "rake_angle", "7 deg", "", "")
+    assert taught([one], "F8") == (
+        " F8 writes its rake angle of 7 deg into the shop's book, once you have seen what would change."
+    )
+    assert taught([one, replace(one, key="land_width")], "F8").startswith(
+        " F8 writes the 2 values that the book has"
+    )
+    assert taught([], "F8") == ""
+
+
 @pytest.mark.parametrize("key", ["home", "end", "left"])
 def test_a_cursor_that_was_moved_in_what_the_book_gave_changes_a_part_of_it(key: str) -> None:
     form = CardForm(EMPTY, Card(family="tap", wanted={"rake_angle": Wanted("9 deg", "9 deg", "shop")}))
@@ -236,3 +250,19 @@ def test_a_cursor_that_was_moved_in_what_the_book_gave_changes_a_part_of_it(key:
     form.edit(key)
     form.type("1")
     assert form.card.wanted["rake_angle"].value == {"home": "19 deg", "end": "9 deg1", "left": "9 de1g"}[key]
+
+
+def test_words_that_are_no_trouble_of_the_book_say_so_in_a_quiet_line() -> None:
+    form = CardForm(open_book(), Card(family="step-drill"))
+    form.go_to("wrong#0")
+    page = CardPage(form, keys=lambda action: "F6" if action == "change" else "")
+
+    def shown() -> str:
+        return " ".join(" ".join(text_of(one).split("│")[-1] for one in page.draw(80, 22)).split())
+
+    form.type("Oil on it")
+    assert "The book knows no trouble of such tools by these words; F6 on their line lists" in shown()
+    form.clear()
+    form.type("Burns")
+    assert "The book knows no trouble" not in shown()
+    assert 'Burns: taken for "Binds"' in shown()

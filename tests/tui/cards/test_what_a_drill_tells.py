@@ -117,3 +117,69 @@ def test_a_done_card_says_that_it_is_a_record_and_offers_no_change(yard: Path, b
     assert "nothing is typed on it" in text
     assert "Left and Right change it" not in text
     assert "65 min" in text
+
+
+@pytest.fixture(scope="module")
+def short_of_its_relief(yard: Path) -> Card:
+    """A step drill of 6, 8 and 10 mm whose one radial throw leaves the second shoulder short."""
+    card = card_of(yard, "2026-08-17-01")
+    texts = {
+        "tool.size": "6, 8, 10 mm",
+        "settings.step-relief.radial_throw": "2.5 mm",
+        "settings.step-relief.axial_throw": "0 mm",
+        "settings.step-relief.included_angle": "90, 90 deg",
+        "settings.step-relief.feed": ".12 mm",
+        "wanted.shoulder_relief_angle": "10 deg",
+        "wanted.land_relief_angle": "9 deg",
+        "wanted.surface": "land",
+        "tool.flutes": "2",
+    }
+    for way, text in texts.items():
+        card = edited(card, way, text)
+    return card
+
+
+def test_each_relief_of_a_step_drill_says_at_which_place_and_in_which_view(
+    book: Book, short_of_its_relief: Card
+) -> None:
+    # Derived: 2.5 mm for each of 2 teeth is 0.7958 mm for each radian, so atan(0.7958 / 5) on the circle of 10 mm
+    # and along the axis of a shoulder of 90 deg, and atan(0.7958 cos 45 / 5) square to that shoulder. A feed of
+    # 0.12 mm takes atan(0.12 / (10 pi)) of the relief along the axis.
+    text = shown(page(book, short_of_its_relief, "settings.step-relief"), 80, 90)
+    told = [" ".join(one.split()) for one in text.splitlines()]
+    assert "Relief of step 3, square to the axis 9.04 deg" in told
+    assert "Relief of shoulder 2, outer end, square to its cone 6.42 deg" in told
+    assert "Left by the feed on shoulder 2, outer end, along the axis 8.82 deg" in " ".join(told)
+    assert "the feed leaves 8.82 deg of its 9.04 deg along the axis" in " ".join(told)
+    assert not any(one.startswith(("Shoulder relief 6", "Relief left over")) for one in told)
+
+
+def test_the_verdict_in_a_cell_stands_beside_the_number_that_it_judges(
+    book: Book, short_of_its_relief: Card
+) -> None:
+    told = [
+        " ".join(one.split())
+        for one in shown(page(book, short_of_its_relief, "settings.step-relief"), 80, 90).splitlines()
+    ]
+    assert any(one.endswith("Relief of shoulder 2 6.42 deg square to its cone WATCH") for one in told)
+    assert any("Radial throw 2.500 mm" in one and one.endswith("gives 9.04 deg") for one in told)
+
+
+def test_a_heel_that_its_facets_judge_carries_no_stop_of_the_flat_that_is_not_ground(
+    yard: Path, book: Book
+) -> None:
+    card = card_of(yard, "2026-11-20-01")
+    planned = card.settings["relief-facets"]
+    form = CardForm(book, replace(card, settings={}))
+    form.go_to("settings.relief-drop")
+    assert "STOP" in shown(CardPage(form), 80, 60)
+    # Planned as on the yard's own card; the line that stopped before stays where it was.
+    for key, text in planned.typed.items():
+        form.go_to(f"settings.relief-facets.{key}")
+        form.type(text)
+    form.go_to("settings.relief-drop")
+    text = " ".join(shown(CardPage(form), 80, 60).split())
+    assert "Indicator drop of the heel" in text
+    assert "judged by its facets" in text
+    assert "the heel is judged by 'Facets behind the edge of a tool ground down' alone" in text
+    assert "STOP" not in text

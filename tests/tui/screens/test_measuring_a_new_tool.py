@@ -9,6 +9,7 @@ from datetime import date
 from typing import Any
 
 from library.book.opening import open_book
+from tui.screens.changes import ChangesScreen, guessed_key
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
 
@@ -51,3 +52,29 @@ async def test_without_a_measured_tool_nothing_is_put_into_the_book(program: Pro
         await hands.do("bro", "<f2>", "<f8>", "put into the book", "<enter>")
         assert "'A new tool measured' does that" in hands.words()
         assert not hands.shop.exists()
+
+
+def test_every_value_from_memory_is_two_keys_from_measuring_it_and_no_other_is() -> None:
+    for entry in open_book().entries.values():
+        for place, (key, value) in enumerate(entry.values.items()):
+            assert guessed_key(entry, place) == (key if value.citation.label == "from memory" else "")
+        assert guessed_key(entry, len(entry.values)) == ""
+
+
+async def test_a_guess_that_is_read_straight_off_a_tool_is_typed_with_the_day_of_measuring(
+    program: Program,
+) -> None:
+    async with program(other=open_book()) as hands:
+        book = hands.app.session.book
+        entry = next(
+            one
+            for one in book.entries.values()
+            if "point_angle" in one.values and one.values["point_angle"].citation.label == "from memory"
+        )
+        hands.app.push_screen(
+            ChangesScreen(hands.app.session, entry, list(entry.values).index("point_angle"))
+        )
+        await hands.do("<enter>")
+        shown = await hands.do("<ctrl+u>", "120 deg")
+        assert f"measured on {date.today():%Y-%m-%d}" in shown
+        assert "shop" in shown

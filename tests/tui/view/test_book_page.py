@@ -46,6 +46,17 @@ def test_rows_that_have_the_words_as_typed_come_first() -> None:
     assert list(page.hits) == [3, 1, 2, 0]
 
 
+def test_what_finds_nothing_by_name_is_found_by_what_it_does_wrong() -> None:
+    page = BookPage(made(["taper reamer", "hand tap"]))
+    page.by_trouble = lambda text: ("hand", {"tap"}) if text == "hand too big" else None
+    page.edit(TextLine.ending("hand too"))
+    assert list(page.hits) == []
+    page.edit(TextLine.ending("hand too big"))
+    assert list(page.hits) == [1]
+    page.edit(TextLine.ending("hand too big m12"))
+    assert list(page.hits) == []
+
+
 def test_in_a_narrow_list_names_that_begin_alike_are_told_apart_by_their_ends() -> None:
     names = [f"Countersink with flutes, {angle} degrees, plain steel" for angle in (82, 90)]
     rows = [text_of(line) for line in BookPage(made(names)).draw(33, 8)][3:5]

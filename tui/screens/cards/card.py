@@ -19,7 +19,7 @@ from tui.screens.cards.listing import calculation_of, more_for
 from tui.services.card_service import CardConflicts
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
-from tui.view.lines import Line
+from tui.view.lines import Line, wrap
 
 if TYPE_CHECKING:
     from library.book.model import Book
@@ -55,6 +55,7 @@ class CardScreen(BaseScreen):
         self._started = dict(started) if started is not None else as_fields(card)
         self._saved_card = opened.card if opened is not None else None if started is not None else card
         self._refused = False
+        self.guide = ""
 
     def on_mount(self) -> None:
         """Read what the shop's other cards say behind the screen, where nobody did yet."""
@@ -91,8 +92,9 @@ class CardScreen(BaseScreen):
         return self.form.card != self._saved_card
 
     def body(self, width: int, height: int) -> list[Line]:
-        """The steps, the lines of the one in hand, and what follows from them."""
-        return self.page.draw(width, height)
+        """The steps, the lines of the one in hand, and what follows from them; under it what a first job tells."""
+        guide = wrap(self.guide, width, "strong") if self.guide else []
+        return [*self.page.draw(width, height - len(guide)), *guide]
 
     def words(self) -> Sequence[str]:
         """The quantity in hand."""

@@ -63,8 +63,8 @@ def _list_cards(screen: BaseScreen) -> None:
         screen.app.push_screen(screens.CardsScreen(screen.session, screen.heelclear.card_service))
 
 
-def show_card(screen: BaseScreen, take: Callable[[CardService, Book], CardInHand]) -> None:
-    """Show a card that the service gives; where it gives none, say why."""
+def show_card(screen: BaseScreen, take: Callable[[CardService, Book], CardInHand], guide: str = "") -> None:
+    """Show a card that the service gives, with what a new hand is told there; where it gives none, say why."""
     book = _book(screen)
     if book is None:
         return
@@ -74,7 +74,9 @@ def show_card(screen: BaseScreen, take: Callable[[CardService, Book], CardInHand
     except Refused as refused:
         screen.heelclear.say(refused.sentence)
     else:
-        screen.app.push_screen(screens.CardScreen(screen.session, book, cards, in_hand))
+        card = screens.CardScreen(screen.session, book, cards, in_hand)
+        card.guide = guide
+        screen.app.push_screen(card)
 
 
 def _book(screen: BaseScreen) -> Book | None:

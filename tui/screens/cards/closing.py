@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from geometry.quantities import QUANTITIES, quantity
 from library.cards.close import NotFinished, finished, reopened
-from library.cards.learn import not_in_book
+from library.cards.learn import Lesson, not_in_book
 from tui.screens.confirming import ask
 from tui.screens.lessons import choose_lesson
 
@@ -60,14 +62,29 @@ def _close(screen: CardScreen) -> None:
         # Somebody else wrote on it meanwhile; what came of both is to be looked at first.
         screen.say(f"{screen.said} Look at it, then close it.")
         return
-    learned = (
-        f" {screen.key_of('learn')} brings into the book what was learned."
-        if not_in_book(form.card, form.book)
-        else ""
-    )
+    learned = taught(not_in_book(form.card, form.book), screen.key_of("learn"))
     screen.say(
         f"Card {form.card.id} is done, a record now. {screen.key_of('print')} shows its setup sheet.{learned}"
     )
+
+
+def taught(found: Sequence[Lesson], key: str) -> str:
+    """What would write the values of a card that the book has otherwise into it; empty where there are none.
+
+    Example:
+        >>> taught([Lesson("a-tap", "rake_angle", "7 deg", "", "")], "F8")
+        " F8 writes its rake angle of 7 deg into the shop's book, once you have seen what would change."
+    """
+    if not found:
+        return ""
+    one = found[0]
+    title = quantity(one.key).title.lower() if one.key in QUANTITIES else one.key
+    what = (
+        f"its {title} of {one.value}"
+        if len(found) == 1
+        else f"the {len(found)} values that the book has otherwise"
+    )
+    return f" {key} writes {what} into the shop's book, once you have seen what would change."
 
 
 def learn(screen: CardScreen, card: Card) -> None:

@@ -13,7 +13,7 @@ from library.equipment.model import Machine, Wheel, machines, wheels
 from library.guidance.troubles import troubles_of
 from tui import screens
 from tui.screens.chooser import Choice
-from tui.screens.equipment_forms import new_form
+from tui.screens.own_table_forms import new_form
 from tui.view.card_row import QUANTITY_SECTIONS
 from tui.view.card_settings_rows import REST, aside_steps
 

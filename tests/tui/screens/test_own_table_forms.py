@@ -8,6 +8,8 @@ from contextlib import AbstractAsyncContextManager
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from library.book.opening import open_book
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
@@ -43,3 +45,28 @@ async def test_a_wheel_is_changed_where_it_stands_and_what_was_typed_is_not_lost
         assert '+ diameter = "98 mm"' in shown
         await hands.press("enter")
     assert '# ours\nrated_speed = "35 m/s"\ndiameter = "98 mm"\n' in (shop / "wheels.toml").read_text()
+
+
+@pytest.mark.depth
+async def test_a_step_of_a_shipped_set_up_is_changed_over_it_and_the_shop_becomes_its_source(
+    program: Program, tmp_path: Path
+) -> None:
+    shop = tmp_path / "shop"
+    shop.mkdir()
+    async with program(other=open_book(shop)) as hands:
+        await hands.do("<f8>", "set-ups", "<enter>", "tap chamfer eccentric", "<enter>")
+        shown = await hands.do(*["<down>"] * 7, " Tighten by hand.")
+        assert "Hold: source      shop" in shown
+        (shop / "own.toml").write_text(
+            'schema = 1\n\n[[setup]]\nid = "tap-chamfer-cam"\nhold = { text = "By the flats.", source = "shop" }\n'
+        )
+        shown = await hands.do("<ctrl+r>")
+        assert "Both of you changed this" in shown
+        assert "By the flats." in shown
+        shown = await hands.do("<down>", "<enter>")  # keep mine
+        assert "Tighten by hand." in shown
+        await hands.press("enter")
+    (table,) = tomllib.loads((shop / "own.toml").read_text())["setup"]
+    assert table["id"] == "tap-chamfer-cam"
+    assert table["hold"]["text"].endswith(" Tighten by hand.")
+    assert table["hold"]["source"] == "shop"

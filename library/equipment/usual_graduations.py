@@ -1,0 +1,16 @@
+"""What is usually set and read on the movements of a machine, for one of which a shop says no more than its division."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+GRADUATIONS: Mapping[str, Mapping[str, object]] = {
+    "wheel-head": {"sets": ["wheel_head_height"], "more": "up", "less": "down"},
+    "tooth-rest": {"sets": ["tooth_rest_height"], "more": "down", "less": "up"},
+    "cross-slide": {"sets": ["face_offset"]},
+    "tilt": {"sets": ["wheel_tilt"]},
+    "work-head": {"sets": ["chamfer_angle", "half_point_angle"]},
+    "table": {"sets": ["swivel_angle"]},
+    "indicator": {"reads": ["drop", "axial_drop", "square_drop", "lead_over_land"]},
+}
+"""By the name of the graduation, the keys of its table besides the division."""

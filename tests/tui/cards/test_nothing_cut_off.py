@@ -1,0 +1,117 @@
+"""On the settings nothing is cut while there is room, and a line looks the same in hand and out of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.model import Card, Wanted
+from library.cards.store import load
+from library.demo import BOOK
+from library.pages.readings_on_the_way import OnTheWay
+from tui.view.card_form import CardForm
+from tui.view.card_page import CardPage
+from tui.view.card_row import Row, Told
+from tui.view.card_set_table import field_line, heading_lines, read_lines
+from tui.view.lines import text_of
+from tui.view.text_line import TextLine
+
+LONG = "Indicator drop of the heel for a relief"
+
+
+@pytest.fixture(scope="module")
+def yard_book() -> Book:
+    return open_book(BOOK)
+
+
+def card_of(name: str, **texts: str) -> Card:
+    card = replace(load(Path(BOOK), name).card, status="draft", finished=None)
+    for way, text in texts.items():
+        card = edited(card, way, text)
+    return card
+
+
+def page(book: Book, card: Card, way: str) -> CardPage:
+    form = CardForm(book, card)
+    form.go_to(way)
+    return CardPage(form)
+
+
+def shown(of: CardPage, width: int = 80, height: int = 22) -> str:
+    return "\n".join(text_of(one) for one in of.draw(width, height))
+
+
+def heading(one: Told, width: int = 78) -> list[str]:
+    row = Row("settings.a", one.title, told=(one,), heading=True)
+    return [text_of(line).rstrip() for line in heading_lines(row, {}, width, in_hand=False)]
+
+
+def test_a_long_title_takes_the_room_that_the_numbers_leave_and_goes_on_below() -> None:
+    assert heading(Told(LONG, note="needs input"))[0].startswith(f"     {LONG} ")
+    assert "thread land: lead over land " in heading(Told("thread land: lead over land", "0.151 mm"))[0]
+    cut = heading(Told(LONG, "", "not to be set", "STOP"))
+    assert " ".join(" ".join(cut).replace("not to be set", "").replace("STOP", "").split()) == LONG
+    assert all(len(line) <= 78 for line in cut)
+
+
+def test_a_long_note_takes_the_room_that_the_divisions_leave() -> None:
+    (told,) = heading(Told("Chamfer angle", "6.99 deg", "14 div", "+0.01 deg chamfer"), 80)
+    assert told.endswith("14 div            +0.01 deg chamfer")
+
+
+def test_a_row_of_what_is_read_has_its_name_in_full() -> None:
+    name = "thread land: lead over the land"
+    found = OnTheWay(
+        "at the axis", ("edge", "1/4", "1/2", "3/4", "heel"), ((name, "mm", ("0.000",) * 5),), "", ()
+    )
+    lines = [text_of(one) for one in read_lines(found, 80)]
+    assert any(name in one for one in lines)
+    assert all(len(one) <= 80 for one in lines)
+
+
+@pytest.mark.parametrize("text", [".3", "12.5 mm", "a text that is much longer"])
+def test_what_is_typed_stands_in_hand_where_it_stands_afterwards(text: str) -> None:
+    row = Row("settings.a.b", "Stock", text, wants=True)
+    in_hand = text_of(field_line(row, TextLine.ending(text), 80))
+    after = text_of(field_line(row, None, 80))
+    assert in_hand.index(text) == (after.index(text) if len(text) <= 14 else in_hand.index(text))
+
+
+@pytest.mark.parametrize(
+    "row", [Row("a.b.c", "Stock", wants=True), Row("a.b.c", "Axial throw", default="0 mm", giver="default")]
+)
+def test_an_empty_line_looks_the_same_in_hand_and_out_of_it(row: Row) -> None:
+    in_hand, after = (text_of(field_line(row, typed, 80)) for typed in (TextLine(), None))
+    assert in_hand[2:].rstrip() == after[2:].rstrip()
+
+
+def test_before_a_speed_is_given_the_one_that_is_allowed_is_in_sight(yard_book: Book) -> None:
+    # Derived: the white cup of 100 mm is rated at 25 m/s; the grinder has 3600 and 5600 rpm about its 4775 rpm.
+    card = card_of("2026-03-11-01", **{"settings.wheel-speed.rotational_speed": ""})
+    text = shown(page(yard_book, card, "settings.wheel-speed.rotational_speed"))
+    step_line, hint = text.splitlines()[0], text.splitlines()[-6:]
+    assert "Run at 3600 rpm or slower" in step_line
+    assert "Run at 3600 rpm or slower" in " ".join(hint)
+
+
+def test_in_inches_the_rating_keeps_its_verdict_and_examples_are_in_inches(yard_book: Book) -> None:
+    card = replace(card_of("2026-03-11-01"), units="in")
+    speed = next(
+        one for one in shown(page(yard_book, card, "settings.wheel-speed")).splitlines() if "ft/min" in one
+    )
+    assert speed.rstrip().endswith("ok (rated 25 m/s)")
+    within = shown(page(yard_book, card, "after.diameter.tolerance"))
+    assert "0.001 in, or +0 -0.001 in" in within
+    assert " mm" not in within.rpartition("How far off")[2].partition("CAUTION")[0]
+    taper = Wanted("at most 0.1 mm", "at most 0.1 mm", "common practice")
+    form = CardForm(yard_book, Card(family="tap", units="in", wanted={"back_taper": taper}))
+    form.go_to("wanted.rake_angle")
+    told = " ".join(one.partition("│")[0].strip() for one in shown(CardPage(form)).splitlines())
+    # Derived: 0.1 / 25.4 and 100 / 25.4.
+    assert "at most 0.0039 in" in told
+    assert "(3.94 in)" in told
