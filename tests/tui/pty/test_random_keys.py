@@ -62,7 +62,8 @@ def quoted(text: str) -> str:
 
 
 @pytest.fixture
-def shop(tmp_path: Path) -> Path:
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)  # Some of the keys write files where the program was started.
     folder = tmp_path / "shop"
     folder.mkdir()
     entries = [
