@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from library.book.parsing import decoded
+from library.book.walking import LEFT_ALONE
 from library.editing.steps import same, tables
 from library.files.file_state import LARGEST
 from library.history.work_tree import WorkTree
@@ -18,7 +19,10 @@ from library.toml.pieces import split
 Table = Mapping[str, object]
 
 MOST_COMMITS = 300
-"""Commits that are looked at, counted from the newest."""
+"""Commits that are looked at, counted from the newest of those that changed a file of the book other than a card."""
+
+_NO_ENTRIES = tuple(f":(exclude){name}" for name in sorted(LEFT_ALONE))
+"""Left out, for a shop records many cards for each change of its book, and their folder holds no entry."""
 
 _TOGETHER = 64
 """Files that are read with one call of git."""
@@ -81,7 +85,7 @@ def history(
         tree: the work tree.
         entry: the id.
         array: the kind of table.
-        most: commits of the book that are looked at.
+        most: commits that are looked at; those that changed nothing but cards do not count.
 
     Raises:
         GitRefused: when git does not answer.
@@ -104,9 +108,9 @@ def history(
 
 def _commits(tree: WorkTree, most: int) -> Iterator[_Commit]:
     told = tree.git.do(
-        "log", "-z", "--raw", "--no-abbrev", "--no-renames", "--cc", "--full-history",
+        "--no-literal-pathspecs", "log", "-z", "--raw", "--no-abbrev", "--no-renames", "--cc", "--full-history",
         "--no-ext-diff", "--no-textconv", "--no-show-signature", "--ignore-submodules=all", f"--max-count={most}",
-        "--format=commit%x00%H%x00%an%x00%aI%x00%s", "--", ".",
+        "--format=commit%x00%H%x00%an%x00%aI%x00%s", "--", ".", *_NO_ENTRIES,
     )  # fmt: skip
     words = iter(os.fsdecode(word) for word in told.out.split(b"\0"))
     head: list[str] = []

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import signal
 import subprocess
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -141,7 +141,7 @@ class Git:
         except subprocess.TimeoutExpired as error:
             _end(process)
             raise GitRefused(
-                f"Git took longer than {seconds:g} seconds ({arguments[0]}) and was stopped. "
+                f"Git took longer than {seconds:g} seconds ({_command(arguments)}) and was stopped. "
                 "See that the other machine can be reached and wants no password, then try again."
             ) from error
         except BaseException:
@@ -165,8 +165,13 @@ class Git:
         """
         answer = self.ask(*arguments, given=given, seconds=seconds, extra=extra)
         if answer.code != 0:
-            raise GitRefused(answer.reason(arguments[0]))
+            raise GitRefused(answer.reason(_command(arguments)))
         return answer
+
+
+def _command(arguments: Sequence[str]) -> str:
+    """The name of the command, behind the options of git as a whole."""
+    return next((one for one in arguments if not one.startswith("-")), "")
 
 
 def _surroundings() -> dict[str, str]:
