@@ -57,7 +57,9 @@ class FirstSteps:
         self.left = left
         if self.folder is None:
             return
-        done = [one for one in STEPS if one not in left]
+        done = [one for one in STEPS if one not in left] + [
+            one for one in _told(self.folder) if one not in STEPS
+        ]
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
             # A pipe in its place would keep the screens waiting for somebody who reads it.
@@ -80,8 +82,13 @@ def first_steps(folder: Path) -> FirstSteps:
     Args:
         folder: the state folder.
     """
-    try:
-        done = plain_bytes(folder / FILE, LARGEST).decode("utf-8", "replace").split()
-    except OSError:
-        done = []
+    done = _told(folder)
     return FirstSteps(tuple(one for one in STEPS if one not in done), folder)
+
+
+def _told(folder: Path) -> list[str]:
+    """What the file says was done, also of steps that only another version of the program knows."""
+    try:
+        return plain_bytes(folder / FILE, LARGEST).decode("utf-8", "replace").split()
+    except OSError:
+        return []

@@ -25,13 +25,11 @@ from library.book.raw_table import RawTable
 from library.book.rows import Extent, Row, Rows, extents_of
 from library.book.rules import Rule, Rules, scope_text
 from library.book.rules_of_files import alike_rules, rules_in
+from library.book.schema import SCHEMA, is_newer, told_as_newer
 from library.book.search_of import search_of, with_the_troubles_of_others
 from library.book.shapes import Shape, shapes
 from library.book.value_ranges import ranges_text
 from library.issue import Issue, Place
-
-SCHEMA = 1
-"""The version of the way a book is written."""
 
 Files = Sequence[tuple[Path, Layer, Signature]]
 Kept = Mapping[Path, tuple[FileRead, int]]
@@ -197,9 +195,14 @@ def _check_beginning(tables: list[RawTable], file: Path, diagnostics: Diagnostic
     key_positions = KeyPositions(top)
     for key, raw in top.content.items():
         location = Location(diagnostics, key_positions, (key,))
-        if key == "schema" and raw != SCHEMA:
+        if key == "schema" and is_newer(raw):
+            location.complain(
+                told_as_newer(raw),
+                "Change it with the newer one; here it is read as far as it is understood, and never written in.",
+            )
+        elif key == "schema" and raw != SCHEMA:
             location.complain(f"The schema {shown(raw)} is not known here.",
-                          f"Write schema = {SCHEMA}, or open the book with a newer Heelclear.")  # fmt: skip
+                          f"Write schema = {SCHEMA}.")  # fmt: skip
         elif key in shapes():
             location.complain(f"{key} is given a value here.", f"Write each one below a line [[{key}]].")
         elif key != "schema" and not key.startswith("x-"):

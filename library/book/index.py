@@ -25,6 +25,25 @@ from library.issue import Issue, Place, Severity
 
 FORMAT = 5
 
+STAMPED = (
+    "library",
+    "library/book",
+    "library/files",
+    "library/toml",
+    "library/units",
+    "library/equipment",
+    "library/guidance",
+    "library/shop_threads",
+    "geometry",
+    "geometry/cone",
+    "geometry/edge",
+    "geometry/fit",
+    "geometry/quantities",
+    "geometry/thread",
+    "geometry/wheel",
+)
+"""The folders of the program whose source has a part in what is kept of a book."""
+
 
 @dataclass(frozen=True)
 class FileNote:
@@ -97,21 +116,11 @@ def code_stamp() -> int:
 @cache
 def _source_stamp() -> int:
     """A number that changes with the source; of a program that runs it is taken once."""
-    library = Path(__file__).parent.parent
-    folders = (
-        library,
-        library / "book",
-        library / "toml",
-        library / "units",
-        library / "equipment",
-        library / "guidance",
-        library / "shop_threads",
-        library.parent / "geometry" / "quantities",
-    )
+    here = Path(__file__).parents[2]
     stamp = 0
-    for folder in folders:
+    for folder in STAMPED:
         with suppress(OSError):
-            for found in sorted(os.scandir(folder), key=lambda one: one.name):
+            for found in sorted(os.scandir(here / folder), key=lambda one: one.name):
                 if found.name.endswith(".py"):
                     status = found.stat()
                     stamp = zlib.crc32(f"{found.name} {status.st_mtime_ns} {status.st_size}".encode(), stamp)

@@ -7,6 +7,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from library.book.parsing import parse
+from library.book.schema import is_newer, told_as_newer
 from library.errors import Refused, named
 from library.toml.limits import loads
 
@@ -58,7 +59,8 @@ def open_document(path: Path, raw: bytes) -> Document:
         raw: the bytes.
 
     Raises:
-        EditRefused: when there is a mistake in the file, for what cannot be read cannot be kept.
+        EditRefused: when there is a mistake in the file, or a newer program wrote it; for what cannot be read cannot
+            be kept.
 
     Example:
         >>> open_document(Path("taps.toml"), b"schema = 1\n").data
@@ -67,6 +69,11 @@ def open_document(path: Path, raw: bytes) -> Document:
     data = read_data(raw)
     if data is None:
         raise EditRefused(_mistake(path, raw))
+    if is_newer(data.get("schema")):
+        told = told_as_newer(data["schema"]).replace("this file", named(Path(path.name)), 1)
+        raise EditRefused(
+            f"{told} Nothing can be changed in it here, so nothing was saved; take the newer program."
+        )
     text = raw.decode()
     mark = _MARK if text.startswith(_MARK) else ""
     return Document(path, mark, text[len(mark) :], data)

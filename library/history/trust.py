@@ -34,7 +34,7 @@ def trust(top: Path) -> None:
     Raises:
         OSError: when it cannot be written.
     """
-    _write([*_trusted(), os.path.realpath(top)])
+    _write([*_kept(), os.path.realpath(top)])
 
 
 def withdraw(top: Path) -> bool:
@@ -43,14 +43,19 @@ def withdraw(top: Path) -> bool:
     Raises:
         OSError: when it cannot be written.
     """
-    path, paths = os.path.realpath(top), _trusted()
-    if path in paths:
-        _write([one for one in paths if one != path])
-    return path in paths
+    path, kept = os.path.realpath(top), _kept()
+    if path in kept:
+        _write([one for one in kept if one != path])
+    return path in kept
 
 
 def _trusted() -> list[str]:
-    """The paths; none where nothing of use is kept, whatever lies there under the name."""
+    """The paths; none where nothing of use is kept."""
+    return [one for one in _kept() if isinstance(one, str)]
+
+
+def _kept() -> list[object]:
+    """What is kept, also what another version wrote; nothing where it is of no use, whatever lies there."""
     try:
         file = os.open(folders.state_folder() / FILE, os.O_RDONLY | os.O_NOFOLLOW | os.O_NONBLOCK)
     except OSError:
@@ -63,10 +68,10 @@ def _trusted() -> list[str]:
         return []
     finally:
         os.close(file)
-    return [one for one in held if isinstance(one, str)] if isinstance(held, list) else []
+    return held if isinstance(held, list) else []
 
 
-def _write(paths: list[str]) -> None:
+def _write(kept: list[object]) -> None:
     state = folders.state_folder()
     new = state / f"{FILE}.{os.getpid()}.new"
     state.mkdir(mode=0o700, parents=True, exist_ok=True)
@@ -74,7 +79,8 @@ def _write(paths: list[str]) -> None:
         new.unlink()
     file = os.open(new, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_NOFOLLOW, 0o600)
     try:
-        os.write(file, json.dumps(sorted(set(paths))).encode())
+        once = dict.fromkeys(json.dumps(one) for one in kept)
+        os.write(file, f"[{', '.join(once)}]".encode())
         os.fsync(file)
     finally:
         os.close(file)
