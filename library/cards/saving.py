@@ -9,9 +9,10 @@ from pathlib import Path
 from library.book.diagnostics import shown
 from library.cards.merging import merge
 from library.cards.model import Card
-from library.cards.store import Opened, load, save
+from library.cards.store import Opened, load, save, save_all
 from library.editing.merging import Choice, Conflict
 from library.errors import ChangedMeanwhile
+from library.files.write_together import NotTogether
 
 MOST_TRIES = 100
 """Times that a card is read and merged again; each time somebody else has saved it between the reading and the saving."""
@@ -65,6 +66,47 @@ def save_merged(
         if not isinstance(found, Card):
             return found
         whole = found
+    raise AssertionError("the last try returns or raises")
+
+
+def save_all_merged(
+    book: Path, changed: Sequence[tuple[Opened, Card]], ready: Callable[[Card], Card] = lambda card: card
+) -> tuple[Conflict, ...]:
+    """Save several changed cards, all or none; where somebody else saved one of them meanwhile, on what that one left.
+
+    Args:
+        book: the shop's folder.
+        changed: each card as it was read, and as it shall be.
+        ready: makes each card ready to be saved; asked anew for a merged one, and may refuse it.
+
+    Returns:
+        What two wrote in one place, and then nothing is saved; nothing when all are saved.
+
+    Raises:
+        NoCard: when somebody took one of the cards away.
+        Refused: from ``ready``.
+        NotTogether: with a sentence for each card that cannot be saved; all files are as they were.
+    """
+    now = [(opened, ready(card)) for opened, card in changed]
+    for number in range(MOST_TRIES):
+        try:
+            save_all(book, now)
+        except NotTogether as error:
+            if number == MOST_TRIES - 1 or not all(isinstance(one, ChangedMeanwhile) for one in error.errors):
+                raise
+        else:
+            return ()
+        conflicts: list[Conflict] = []
+        now = []
+        for opened, card in changed:
+            theirs = load(book, opened.card.id)
+            found = card if theirs.raw == opened.raw else merge(opened.card, card, theirs.card)
+            if isinstance(found, Card):
+                now.append((theirs, ready(found)))
+            else:
+                conflicts += found
+        if conflicts:
+            return tuple(conflicts)
     raise AssertionError("the last try returns or raises")
 
 

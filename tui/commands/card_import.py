@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
+from pathlib import Path
 
 from library.book.fetching import Unreadable, fetch
 from library.book.folders import cache_folder
 from library.cards.bare_numbers import completed
 from library.cards.index import card_rows
-from library.cards.store import NoCard, load, save_all
+from library.cards.model import Card
+from library.cards.saving import save_all_merged, told_of_both
+from library.cards.store import NoCard, Opened, load
 from library.cards.tables import import_measurements
+from library.errors import Refused
 from library.files.write_together import NotTogether
 from tui.commands import printing
 from tui.commands.card_folder import refused, shop_of
+
+NO_CARD = "Nothing was saved, on no card."
 
 
 def run(options: argparse.Namespace) -> int:
@@ -39,10 +46,26 @@ def run(options: argparse.Namespace) -> int:
     wrong += [opened[name].read_only for name in found.cards if opened[name].read_only]
     if wrong:
         return refused([*wrong, "Nothing was saved."])
-    try:
-        save_all(shop, [(opened[name], completed(card)) for name, card in found.cards.items()])
-    except NotTogether as error:
-        last = [] if error.half_done else ["Nothing was saved, on no card."]
-        return refused([*(one.sentence for one in error.errors), *last])
+    why = _refusals(shop, [(opened[name], completed(card)) for name, card in found.cards.items()])
+    if why:
+        return refused(why)
     printing.line(f"{found.readings} readings on {len(found.cards)} cards.")
     return 0
+
+
+def _refusals(shop: Path, changed: Sequence[tuple[Opened, Card]]) -> list[str]:
+    """Save the cards; returns why that cannot be done, a sentence each."""
+    try:
+        both = save_all_merged(shop, changed, _open)
+    except NotTogether as error:
+        return [*(one.sentence for one in error.errors), *([] if error.half_done else [NO_CARD])]
+    except Refused as error:
+        return [error.sentence, NO_CARD]
+    return [*told_of_both(both), NO_CARD] if both else []
+
+
+def _open(card: Card) -> Card:
+    """The card ready to be saved, unless somebody closed it meanwhile."""
+    if card.done:
+        raise Refused(f"Card {card.id} was closed meanwhile by somebody else.")
+    return completed(card)
