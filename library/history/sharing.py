@@ -12,6 +12,7 @@ from library.files.disk import DISK, Disk
 from library.files.lock import locked
 from library.history.git import REMOTE, GitRefused
 from library.history.merge_commits import FileChoice, FileConflict, join
+from library.history.other_copies import require_trusted_copies
 from library.history.work_tree import WorkTree
 
 TRIES = 5
@@ -121,10 +122,12 @@ def push(tree: WorkTree) -> None:
 
     Raises:
         NotTrusted: when the book names programs and is not trusted.
-        GitRefused: when the other copy has what is not here yet, or cannot be reached.
+        GitRefused: when the other copy has what is not here yet, or cannot be reached; or it lies on this machine, names
+            programs and is not trusted.
     """
     tree.require_trust()
     other = other_copy(tree)
+    require_trusted_copies(tree, other.remote)
     if not tree.head():
         raise GitRefused(
             "Nothing of the book is recorded in git yet, so there is nothing to send. Record it first."

@@ -13,6 +13,7 @@ from library.editing import changes as ask
 from library.history.git import GitRefused
 from library.history.recording import record
 from library.history.sharing import Pulled, other_copy, pull, push
+from library.history.trust import trust
 from tests.library.history.two_machines import RunGit, Two, change, entries, pulled, rake, relief, tree_of
 
 
@@ -113,6 +114,7 @@ def test_a_hook_that_refuses_the_push_is_quoted(shared: Two, run_git: RunGit) ->
     hook.parent.mkdir(exist_ok=True)
     hook.write_text("#!/bin/sh\necho 'The book is closed' >&2\nexit 1\n")
     hook.chmod(0o755)
+    trust(hook.parents[1])
     change(here, rake("5 deg"))
     with pytest.raises(GitRefused, match="The book is closed"):
         push(tree_of(here))
