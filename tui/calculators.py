@@ -62,6 +62,7 @@ class Calculators:
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
+        self._forms[key].laid_out = self._drawer
         return self._forms[key]
 
     def looked_at(self, entry: Entry, sheet: Calculation) -> Form:

@@ -1,4 +1,7 @@
-"""Ten first jobs from easy to hard: the real screens, filled in, with what to look at and how to know that it is right."""
+"""Ten first jobs from easy to hard: the real screens, filled in, with what to look at and how to know that it is right.
+
+The tools are the invented ferry yard's, of kinds that every book has, so that the jobs open with any book.
+"""
 
 from __future__ import annotations
 
@@ -50,8 +53,8 @@ FIRST_JOBS = (
         "speed",
         "2 Is the wheel within its rating?",
         "reamer-hand-plain-steel",
-        "A wheel of 150 mm at 2800 rpm, rated 35 m/s. Down goes to the speed; type 5000 rpm, then what your own wheel and "
-        "spindle have.",
+        "The yard's cup of 150 mm, for reamer R-12-1, at 2800 rpm, rated 35 m/s. Down goes to the speed; type "
+        "5000 rpm, then what your own wheel and spindle have.",
         "It runs at 22.0 m/s. At 5000 rpm it must say STOP, for the rating ends at 4456 rpm.",
         "wheel-speed",
         {"wheel_diameter": "150 mm", "rotational_speed": "2800 rpm", "rated_speed": "35 m/s"},
@@ -60,8 +63,8 @@ FIRST_JOBS = (
         "eccentric",
         "3 A heel that clears, and one that rubs",
         "reamer-hand-plain-steel",
-        "A land of 2 mm on 12 mm, 8 degrees, made by a cam: the indicator falls evenly to the heel. Then go down to the "
-        "relief form; Right makes it flat.",
+        "The yard's reamer R-12-1: a land of 2 mm on 12 mm, 8 degrees, made by a cam. The indicator falls evenly to "
+        "the heel. Then go down to the relief form; Right makes it flat.",
         "The cam gives 0.281 mm at the heel. The flat stands 0.055 mm proud: STOP, with what would cure it.",
         "relief-drop",
         {"surface": "land", "diameter": "12 mm", "relief_angle": "8 deg", "land_width": "2 mm",
@@ -71,7 +74,7 @@ FIRST_JOBS = (
         "height",
         "4 The height of a tooth rest",
         "reamer-hand-plain-steel",
-        "A cup wheel makes 8 degrees on 12 mm when the tooth rest stands below the axis by half the diameter times the sine.",
+        "On R-12-1, 12 mm, a cup wheel makes 8 degrees when the tooth rest stands below the axis by half the diameter times the sine.",
         "0.835 mm. With 24 mm it is twice that.",
         "setting-height",
         {"surface": "land", "diameter": "12 mm", "relief_angle": "8 deg", "wheel_shape": "type-6-straight-cup"},
@@ -80,7 +83,7 @@ FIRST_JOBS = (
         "index",
         "5 Index three flutes",
         "tap-spiral-point-plain-steel",
-        "A head of 40 to 1 and a circle of 66 holes: every move the same.",
+        "The gun tap T-12-3: a head of 40 to 1 and a circle of 66 holes: every move the same.",
         "13 turns and 22 spaces, with no error: 40 / 3 = 13 and 22 / 66.",
         "index-moves",
         {"flutes": "3", "index_ratio": "40", "plate_holes": "66"},
@@ -89,7 +92,7 @@ FIRST_JOBS = (
         "face",
         "6 Set the face for its rake",
         "tap-hand-taper-plain-steel",
-        "10 mm and 15 degrees: the plane of the wheel stands behind the axis by half the diameter times the sine.",
+        "The tap T-10-2, 10 mm and 15 degrees: the plane of the wheel stands behind the axis by half the diameter times the sine.",
         "1.294 mm. A rake of 0 sets it level with the axis.",
         "face-offset",
         {"diameter": "10 mm", "rake_angle": "15 deg"},
@@ -98,7 +101,7 @@ FIRST_JOBS = (
         "reading",
         "7 What relief is on a tool?",
         "reamer-hand-plain-steel",
-        "The indicator was zero at the edge, 0.142 mm after 1 mm and 0.281 mm at the heel, 2 mm behind the edge.",
+        "R-12-1 came back: the indicator was zero at the edge, 0.142 mm after 1 mm and 0.281 mm at the heel, 2 mm behind the edge.",
         "It is eccentric, 7.96 degrees. Make the second drop, in the middle, 0.226 mm, and it is flat.",
         "relief-from-reading",
         {"surface": "land", "diameter": "12 mm", "land_width": "2 mm", "land_measured_as": "chord", "drop": "0.281 mm",
@@ -108,7 +111,7 @@ FIRST_JOBS = (
         "cone",
         "8 A countersink: one relief, three views",
         "countersink-multi-flute-90-plain-steel",
-        "8 degrees square to the edge of a 90 degree cone look steeper to an indicator at the axis. Up goes to 'indicator "
+        "On C-20-A 8 degrees square to the edge of a 90 degree cone look steeper to an indicator at the axis. Up goes to 'indicator "
         "points'; turn it with Right and see which readings change.",
         "11.24 degrees square to the axis; 0.795 mm at the axis, 0.562 mm square to the surface, 4 mm behind the edge.",
         "relief-drop",
@@ -119,7 +122,7 @@ FIRST_JOBS = (
         "life",
         "9 How often can it be sharpened?",
         "reamer-machine-plain-steel",
-        "Each sharpening of the face takes 0.2 mm of a land of 3 mm with 4 degrees, and 11.9 mm is the least diameter.",
+        "R-12-4: each sharpening of the face takes 0.2 mm of a land of 3 mm with 4 degrees, and 11.9 mm is the least diameter.",
         "Three times; each takes 0.028 mm off the size.",
         "size-loss",
         {"surface": "land", "ground_on": "face", "diameter": "12 mm", "stock_per_sharpening": "0.2 mm",

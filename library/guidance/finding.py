@@ -28,6 +28,7 @@ from library.guidance.model import (
 from library.guidance.setups import whole as whole_setup
 from library.guidance.told import Told
 from library.guidance.troubles import SMALL, meant_by, recognised, symptoms_of
+from library.guidance.wheels import Ground, recommended_for
 from library.guidance.wheels import whole as whole_wheel
 
 OF_A_SETUP: Mapping[str, tuple[str, ...]] = {
@@ -36,7 +37,7 @@ OF_A_SETUP: Mapping[str, tuple[str, ...]] = {
     "set": ("set up", "setup"),
     "feed": ("infeed", "roughing", "finishing", "spark out", "sparkout"),
     "coolant": ("coolant", "flood"),
-    "dress": ("dressing", "dresser"),
+    "dress": ("dress", "dressing", "dresser"),
     "read": ("indicator",),
 }
 """Words by which the steps of set-ups are asked for."""
@@ -48,12 +49,16 @@ OF_A_WHEEL: Mapping[str, tuple[str, ...]] = {
     "bond": ("bond", "vitrified", "resin"),
     "infeed": ("infeed",),
     "coolant": ("coolant", "flood"),
-    "dress": ("dressing", "dresser"),
+    "dress": ("dress", "dressing", "dresser"),
 }
 """Words by which lines of recommended wheels are asked for."""
 
 WHEEL = ("wheel", "wheels", "recommended wheel")
 """Words by which the wheels themselves are asked for."""
+
+
+SAYS_NOTHING = SMALL | {"for"}
+"""Words between those that are sought."""
 
 
 @dataclass(frozen=True)
@@ -101,14 +106,14 @@ def guidance(book: Book, words: Sequence[str]) -> Guidance:
         book: has it.
         words: as typed, each a word; nothing is found where none is a word of the work.
     """
-    text = f" {plain(' '.join(words))} "
+    text = f" {' '.join(word for word in plain(' '.join(words)).split() if word not in SAYS_NOTHING)} "
     steps, text_of_steps = _asked(OF_A_SETUP, text)
     marks, text_of_marks = _asked(OF_A_WHEEL, text)
     wheel, rest = _without(WHEEL, text_of_marks)
+    lines = [one for setup in _setups(book, text_of_steps) for one in _lines(setup, steps)] if steps else []
     wheels = _wheels(book, rest) if wheel or marks else ()
-    lines: list[Line] = []
-    if steps:
-        lines += [one for setup in _setups(book, text_of_steps) for one in _lines(setup, steps)]
+    if not wheels and not lines and (wheel or marks):
+        wheels = _wheels_of_a_family(book, rest)
     if marks and not wheel:
         lines += [one for found in wheels for one in _lines(found, marks)]
     family, trouble = _family_named(book, text)
@@ -181,6 +186,24 @@ def _without(words: Iterable[str], text: str) -> tuple[bool, str]:
 def _wheels(book: Book, text: str) -> tuple[RecommendedWheel, ...]:
     known = (one for one in recommended_wheels(book).values() if one.tool_materials)
     return tuple(whole_wheel(book, one) for one in known if _holds(_names_of_wheel(one), text))
+
+
+def _wheels_of_a_family(book: Book, text: str) -> tuple[RecommendedWheel, ...]:
+    """The wheels for what is ground on the tools of the family that a text names; none where it names none."""
+    name, rest = _family_named(book, text)
+    family = book.families.get(name)
+    if family is None:
+        return ()
+    ground_on = dict.fromkeys(
+        (
+            *family.surfaces,
+            *(one.surface for one in setups(book).values() if one.family == name and one.surface),
+        )
+    )
+    grounds = [Ground(family.tool_material, surface) for surface in ground_on]
+    found = {one.id: one for ground in grounds for one in recommended_for(book, ground)}
+    left = " ".join(rest)
+    return tuple(one for one in found.values() if _holds(_names_of_wheel(one), left))
 
 
 def _names_of_wheel(wheel: RecommendedWheel) -> str:

@@ -6,6 +6,7 @@ from geometry.calculations import calculation
 from library.book.model import Book, Entry, Measure
 from library.equipment.model import Machine
 from tui.session import Session
+from tui.view import calculator_fields
 from tui.view.text_line import TextLine
 
 
@@ -18,10 +19,14 @@ def test_the_cams_of_the_machine_in_hand_stand_where_a_calculation_asks_for_them
     one, sheet = session(1.0, 1.6), calculation("cam-choice")
     form = one.calculators.form(Entry("t-12", "tap", "Tap"), sheet)
     assert form.texts() == {"cam_throws": "1 mm, 1.6 mm", "throw_per": "tooth"}
+    one.calculators.compute(form)
+    marks = {field.key: calculator_fields.mark(form, field) for field in form.fields}
+    assert (marks["cam_throws"], marks["throw_per"], marks["diameter"]) == ("machine", "machine", "needed")
     # What a person makes of it stays when the sheet is opened again.
     form.typed["cam_throws"] = TextLine.ending("2.5 mm")
     again = one.calculators.form(Entry("t-12", "tap", "Tap"), sheet)
     assert again.texts()["cam_throws"] == "2.5 mm"
+    assert not again.is_laid_out("cam_throws")
 
 
 def test_no_other_calculation_and_no_machine_without_cams_types_anything() -> None:

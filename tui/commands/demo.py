@@ -32,6 +32,9 @@ def run(options: argparse.Namespace) -> int:
     printing.line(
         "In it F3 lists its job cards, F8 is the menu of all that can be done, and ? explains what is shown."
     )
+    printing.line(
+        "Its file a-slip.toml has three mistakes on purpose, so that you see how the program tells of them."
+    )
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         printing.line(f"Open it with: heelclear --library {folder}")
         return 0

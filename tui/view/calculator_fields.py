@@ -84,7 +84,7 @@ def field_lines(form: Form, field: Field, parts: Columns, *, live: bool = True) 
         " ",
         *_value(form, field.key, parts.value, in_hand=in_hand),
         " ",
-        _marked(_mark(form, field)),
+        _marked(mark(form, field)),
     )
     return [first, *(line("    ", *rest) for rest in names[1:])]
 
@@ -108,12 +108,15 @@ def _value(form: Form, key: str, width: int, *, in_hand: bool) -> Line:
     return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(said)
 
 
-def _mark(form: Form, field: Field) -> str:
+def mark(form: Form, field: Field) -> str:
+    """What stands behind a field: where its value comes from, or whether one is wanted."""
     if any(one.key == field.key and not one.missing for one in issues_of(form)):
         return "fix"
     value = form.value(field.key)
     if form.is_handed(field.key):
         return HANDED
+    if form.is_laid_out(field.key):
+        return "machine"
     if value is not None:
         return _ORIGINS[value.origin]
     if field.key in form.needed():

@@ -40,6 +40,7 @@ class Form(Fields):
         answer: the latest answer, or nothing before the first one.
         display: the units in which it was answered.
         handed: what other calculations opened for the tool hand on, by quantity; it stands where nothing was typed.
+        laid_out: what the machine in hand has, by quantity; it stands there as if it were typed, to be typed over.
     """
 
     def __init__(self, sheet: Calculation, entry: Entry | None, typed: Typed) -> None:
@@ -49,6 +50,7 @@ class Form(Fields):
         self.answer: Answer | None = None
         self.display = METRIC
         self.handed: Mapping[str, str] = {}
+        self.laid_out: Mapping[str, str] = {}
         self._ends: dict[str, Value] = {}
         self._looked_at: set[str] = set()
 
@@ -76,6 +78,10 @@ class Form(Fields):
     def is_handed(self, key: str) -> bool:
         """Whether what stands in a field was handed on by another calculation."""
         return key in self.handed and key not in self.texts() and key in self.given()
+
+    def is_laid_out(self, key: str) -> bool:
+        """Whether what stands in a field came from the machine in hand, and nobody has typed over it."""
+        return self.line(key).text != "" and self.line(key).text == self.laid_out.get(key)
 
     def told(self) -> dict[str, str]:
         """What was typed, each relief under the key of its surface."""

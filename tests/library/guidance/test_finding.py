@@ -17,7 +17,10 @@ def book() -> Book:
     return open_book()
 
 
-@pytest.mark.parametrize("words", ["wheel", "grit", "coolant", "infeed", "dressing", "spark-out", "diamond"])
+@pytest.mark.parametrize(
+    "words",
+    ["wheel", "grit", "coolant", "infeed", "dress", "dressing", "wheel for carbide", "spark-out", "diamond"],
+)
 def test_the_words_of_the_work_find_something(book: Book, words: str) -> None:
     assert guidance(book, words.split())
 
@@ -33,6 +36,15 @@ def test_the_tool_may_be_named_too(book: Book) -> None:
     found = guidance(book, ["wheel", "carbon", "faces"])
     assert [one.id for one in found.wheels] == ["carbon-face"]
     assert not guidance(book, ["infeed", "no-such-tool"])
+
+
+def test_wheels_are_found_by_the_tool_that_they_grind(book: Book) -> None:
+    of_reamers = {one.table for one in guidance(book, ["grit", "reamer"]).lines}
+    assert "hss-relief" in of_reamers
+    assert not any(name.startswith("carbide") for name in of_reamers)
+    assert "carbide-relief" in {one.table for one in guidance(book, ["grit", "carbide", "drill"]).lines}
+    assert {one.id for one in guidance(book, ["wheel", "for", "tap"]).wheels} >= {"hss-relief", "hss-face"}
+    assert not guidance(book, ["grit", "no-such-tool"])
 
 
 def test_lines_with_the_same_words_stand_once(book: Book) -> None:
