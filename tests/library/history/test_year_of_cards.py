@@ -15,7 +15,7 @@ from library.history.sharing import pull, push
 from tests.library.history.conftest import TAPS
 from tests.library.history.two_machines import RunGit, change, rake, relief, tree_of
 
-FEW, MANY = 3, 3 * MOST_COMMITS
+FEW, MANY = 3, MOST_COMMITS + 20
 
 
 def _commit(number: int, name: str, text: str) -> Iterator[bytes]:
