@@ -34,7 +34,7 @@ if TYPE_CHECKING:
 
 
 DRAWER = ("cam_throws", "throw_per")
-"""What the machine in hand fills where a calculation asks for the cams at hand."""
+"""What the machine in hand fills where a calculation asks for it: the cams at hand, and how a throw is counted."""
 
 CLASS_OF_HOLE = "hole_tolerance"
 
@@ -53,7 +53,7 @@ class Calculators:
         self._last: dict[str, str] = {}
         self._carried: dict[str, str] = {}
         self._filled: set[str] = set()
-        self._drawer: dict[str, str] = {}
+        self._drawer: dict[str, dict[str, str]] = {}
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
         """The form for an entry and a calculation, with all that was typed into it before."""
@@ -62,7 +62,7 @@ class Calculators:
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
-        self._forms[key].laid_out = self._drawer
+        self._forms[key].laid_out = self._drawer.get(entry.id, {})
         return self._forms[key]
 
     def looked_at(self, entry: Entry, sheet: Calculation) -> Form:
@@ -84,7 +84,8 @@ class Calculators:
         return entry.id in self.tools_typed_for()
 
     def _has_typed(self, name: str) -> bool:
-        return any(one.text.strip() for one in self._typed[name].values())
+        laid_out = self._drawer.get(name, {})
+        return any(one.text.strip() not in {"", laid_out.get(key)} for key, one in self._typed[name].items())
 
     def fill(self, entry: Entry, texts: Mapping[str, str]) -> None:
         """Type texts for an entry, in place of what was typed for it before.
@@ -121,16 +122,20 @@ class Calculators:
         return known.get(self._session.machine)
 
     def _lay_out_drawer(self, entry: Entry, sheet: Calculation) -> None:
-        """Type the cams of the machine in hand where they are asked for; what the person makes of it then stays."""
+        """Type the cams of the machine in hand, and how they are counted, where a calculation asks for them.
+
+        What the person makes of it then stays.
+        """
         machine = self.machine()
-        if machine is None or sheet.field(DRAWER[0]) is None:
+        if machine is None:
             return
-        typed, texts = self._typed.setdefault(entry.id, {}), texts_of(machine)
-        for key in DRAWER:
+        texts = texts_of(machine)
+        for key in [one for one in DRAWER if one in texts and sheet.field(one) is not None]:
+            typed, laid_out = self._typed.setdefault(entry.id, {}), self._drawer.setdefault(entry.id, {})
             now = typed[key].text.strip() if key in typed else ""
-            if key in texts and now in {"", self._drawer.get(key, "")}:
+            if now in {"", laid_out.get(key, "")}:
                 typed[key] = TextLine.ending(texts[key])
-                self._drawer[key] = texts[key]
+                laid_out[key] = texts[key]
 
     def carry(self, entry: Entry, size: Size) -> None:
         """Type the size that an entry was found with; what the person makes of it then stays.
@@ -159,7 +164,10 @@ class Calculators:
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""
         typed = self._typed.get(entry.id, {})
-        texts = {key: one.text for key, one in typed.items() if one.text.strip()}
+        laid_out = self._drawer.get(entry.id, {})
+        texts = {
+            key: one.text for key, one in typed.items() if one.text.strip() not in {"", laid_out.get(key)}
+        }
         return Draft("calculator", entry.id, texts, units=self._session.display.lengths)
 
     def take_up(self, entry: Entry, draft: Draft) -> None:
