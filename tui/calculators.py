@@ -9,6 +9,7 @@ from geometry.quantities import QUANTITIES
 from geometry.role import MEASURED_TOO
 from geometry.sentences import Kind
 from geometry.surfaces import surface_of_relief
+from geometry.thread.nut_limits import CLASSES
 from library.calc.answer import answer
 from library.calc.by_family import sheets_for
 from library.calc.measured import SHEET
@@ -37,6 +38,10 @@ DRAWER = ("cam_throws", "throw_per")
 """What the machine in hand fills where a calculation asks for it: the cams at hand, and how a throw is counted."""
 
 CLASS_OF_HOLE = "hole_tolerance"
+
+MARK_OF_TAP = "tap_limit"
+
+THREAD_CLASSES = frozenset(CLASSES)
 
 
 class Calculators:
@@ -140,7 +145,7 @@ class Calculators:
     def carry(self, entry: Entry, size: Size) -> None:
         """Type the size that an entry was found with; what the person makes of it then stays.
 
-        With the class of a hole the calculation that asks for it is the one to open.
+        With the class of a hole or a thread the calculation that tells its limits is the one to open.
 
         Args:
             entry: of the book.
@@ -158,8 +163,9 @@ class Calculators:
         typed |= dict.fromkeys(SIZES, TextLine.ending(text))
         if size.tolerance:
             typed[CLASS_OF_HOLE] = TextLine.ending(size.tolerance)
-            asking = (one.name for one in self.serving(entry) if one.field(CLASS_OF_HOLE))
-            self._last[entry.id] = next(asking, self._last.get(entry.id, ""))
+        asked = CLASS_OF_HOLE if size.tolerance else MARK_OF_TAP if has_class(size) else ""
+        asking = (one.name for one in self.serving(entry) if asked and one.field(asked))
+        self._last[entry.id] = next(asking, self._last.get(entry.id, ""))
 
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""
@@ -245,3 +251,15 @@ def compute(form: Form, book: Book | None, display: Display) -> None:
         # What was typed for a relief is known only with its surface, which the first answer tells.
         if form.given() == texts:
             break
+
+
+def has_class(size: Size) -> bool:
+    """Whether the name of a thread ends with the class of its nut, such as 2B or 6H.
+
+    Example:
+        >>> from library.search.sizes import Size
+        >>> has_class(Size("1/2-13 2B", True)), has_class(Size("M12-6H LH", True)), has_class(Size("M12", True))
+        (True, True, False)
+    """
+    words = size.text.upper().replace("-", " ").split()
+    return size.is_thread and not THREAD_CLASSES.isdisjoint(words)

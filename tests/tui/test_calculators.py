@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from geometry.calculations import calculation
-from library.book.model import Book, Entry, Measure
+from library.book.model import Book, Entry, Family, Measure
 from library.equipment.model import Machine
+from library.search.sizes import Size
 from tui.session import Session
 from tui.view import calculator_fields
 from tui.view.text_line import TextLine
@@ -98,3 +101,23 @@ def test_a_vee_in_which_the_tool_rocks_hands_nothing_on_and_neither_does_another
     offset = one.calculators.form(entry, calculation("face-offset"))
     one.calculators.compute(offset)
     assert not offset.handed
+
+
+def test_the_class_behind_a_thread_goes_along_and_opens_the_limits_of_the_tap() -> None:
+    shop, entry = session(), Entry("t-half", "tap", "Tap")
+    book = shop.book
+    assert book is not None
+    shop.book = replace(book, families={"tap": Family("tap", "Tap", kind="tap")})
+    shop.calculators.carry(entry, Size("1/2-13 2B", True))
+    sheet = shop.calculators.first(entry)
+    assert sheet is not None
+    assert sheet.name == "tap-limits"
+    form = shop.calculators.form(entry, sheet)
+    shop.calculators.compute(form)
+    assert form.answer is not None
+    assert form.answer.result is not None
+    assert form.answer.inputs["thread_class"].value == "2B"
+    assert any("recommends a tap marked" in str(one.sentence) for one in form.answer.result.checks)
+    form.focus = "tap_limit"
+    form.edit("right")
+    assert form.in_hand.text == "H1"
