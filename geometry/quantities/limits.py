@@ -91,7 +91,7 @@ ROWS = (
     ),
     length(
         "tap_lower_limit",
-        "Least pitch diameter of the tap",
+        "Smallest pitch diameter of the tap",
         "The least pitch diameter that a new tap of this mark has.",
         "Worked out from the mark, or from the table of the tap's maker.",
         0.0,
@@ -138,7 +138,7 @@ ROWS = (
     ),
     length(
         "thread_lower_limit",
-        "Least pitch diameter of the thread",
+        "Smallest pitch diameter of the thread",
         "The least pitch diameter that an internal thread of this class may have.",
         "Proved with a thread plug gauge whose GO end goes in.",
         0.0,
