@@ -70,10 +70,28 @@ class Calculators:
         self._forms[key].laid_out = self._drawer.get(entry.id, {})
         return self._forms[key]
 
-    def looked_at(self, entry: Entry, sheet: Calculation) -> Form:
-        """The answered form for an entry and a calculation that nobody opens by it: it is only looked at."""
-        form = self._forms.get((entry.id, sheet.name)) or Form(sheet, entry, self._typed.get(entry.id, {}))
+    def looked_at(self, entry: Entry, sheet: Calculation, size: Size | None = None) -> Form:
+        """The answered form for an entry and a calculation that nobody opens by it: it is only looked at.
+
+        Args:
+            entry: of the book.
+            sheet: the calculation.
+            size: with which the entry is found now; nothing is typed by a look.
+        """
+        typed = self._typed.get(entry.id, {})
+        if size is not None and self._is_new(entry, size):
+            typed = dict(typed)
+            self._put(typed, size)
+            form = self._only_shown(entry, sheet, typed)
+        else:
+            form = self._forms.get((entry.id, sheet.name)) or self._only_shown(entry, sheet, typed)
         self.compute(form)
+        return form
+
+    def _only_shown(self, entry: Entry, sheet: Calculation, typed: Typed) -> Form:
+        drawer = self._of_drawer(entry, sheet)
+        form = Form(sheet, entry, typed | {key: TextLine.ending(text) for key, text in drawer.items()})
+        form.laid_out = self._drawer.get(entry.id, {}) | drawer
         return form
 
     def tools_typed_for(self) -> list[str]:
@@ -131,16 +149,22 @@ class Calculators:
 
         What the person makes of it then stays.
         """
+        for key, text in self._of_drawer(entry, sheet).items():
+            self._typed.setdefault(entry.id, {})[key] = TextLine.ending(text)
+            self._drawer.setdefault(entry.id, {})[key] = text
+
+    def _of_drawer(self, entry: Entry, sheet: Calculation) -> dict[str, str]:
+        """What the machine in hand has for a calculation, where nobody typed anything in its place."""
         machine = self.machine()
-        if machine is None:
-            return
-        texts = texts_of(machine)
-        for key in [one for one in DRAWER if one in texts and sheet.field(one) is not None]:
-            typed, laid_out = self._typed.setdefault(entry.id, {}), self._drawer.setdefault(entry.id, {})
-            now = typed[key].text.strip() if key in typed else ""
-            if now in {"", laid_out.get(key, "")}:
-                typed[key] = TextLine.ending(texts[key])
-                laid_out[key] = texts[key]
+        typed, laid_out = self._typed.get(entry.id, {}), self._drawer.get(entry.id, {})
+        texts = texts_of(machine) if machine is not None else {}
+        return {
+            key: texts[key]
+            for key in DRAWER
+            if key in texts
+            and sheet.field(key) is not None
+            and (typed[key].text.strip() if key in typed else "") in {"", laid_out.get(key, "")}
+        }
 
     def carry(self, entry: Entry, size: Size) -> None:
         """Type the size that an entry was found with; what the person makes of it then stays.
@@ -151,21 +175,26 @@ class Calculators:
             entry: of the book.
             size: as it stood in the find line.
         """
-        text = size.written(self._session.display.lengths)
-        carried = f"{text} {size.tolerance}"
-        if self._carried.get(entry.id) == carried:
+        if not self._is_new(entry, size):
             return
-        self._carried[entry.id] = carried
-        typed = self._typed.setdefault(entry.id, {})
+        self._last[entry.id] = sheet.name if (sheet := self.first(entry, size)) is not None else ""
+        self._carried[entry.id] = self._told(size)
+        self._put(self._typed.setdefault(entry.id, {}), size)
+
+    def _told(self, size: Size) -> str:
+        return f"{size.written(self._session.display.lengths)} {size.tolerance}"
+
+    def _is_new(self, entry: Entry, size: Size) -> bool:
+        """Whether an entry was found with another size than the one that was typed for it before."""
+        return self._carried.get(entry.id) != self._told(size)
+
+    def _put(self, typed: Typed, size: Size) -> None:
         if size.is_thread:
             for key in OF_A_THREAD:
                 typed.pop(key, None)
-        typed |= dict.fromkeys(SIZES, TextLine.ending(text))
+        typed |= dict.fromkeys(SIZES, TextLine.ending(size.written(self._session.display.lengths)))
         if size.tolerance:
             typed[CLASS_OF_HOLE] = TextLine.ending(size.tolerance)
-        asked = CLASS_OF_HOLE if size.tolerance else MARK_OF_TAP if has_class(size) else ""
-        asking = (one.name for one in self.serving(entry) if asked and one.field(asked))
-        self._last[entry.id] = next(asking, self._last.get(entry.id, ""))
 
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""
@@ -197,9 +226,26 @@ class Calculators:
             found.append(calculation(opened))
         return found
 
-    def first(self, entry: Entry) -> Calculation | None:
-        """The calculation to open for an entry: the one used last, else the one most its own."""
+    def first(self, entry: Entry, size: Size | None = None) -> Calculation | None:
+        """The calculation to open for an entry: the one used last, else the one most its own.
+
+        Args:
+            entry: of the book.
+            size: with which it is found now; with the class of a hole or a thread, its limits are what is asked for first.
+        """
         sheets = self.serving(entry)
+        asked = (
+            ""
+            if size is None
+            else CLASS_OF_HOLE
+            if size.tolerance
+            else MARK_OF_TAP
+            if has_class(size)
+            else ""
+        )
+        if size is not None and asked and self._is_new(entry, size):
+            sheets = [one for one in sheets if one.field(asked)] or sheets
+            return next(iter(sheets), None)
         last = self._last.get(entry.id)
         return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
 

@@ -37,6 +37,9 @@ def test_the_cams_of_the_machine_in_hand_stand_where_a_calculation_asks_for_them
 def test_a_throw_is_counted_as_the_machine_in_hand_counts_it_wherever_that_is_asked() -> None:
     entry = Entry("c-82", "countersink", "Countersink")
     one = session(1.0, 1.6)
+    looked_at = one.calculators.looked_at(entry, calculation("cone-relief"))
+    assert looked_at.is_laid_out("throw_per")
+    assert looked_at.texts() == {"throw_per": "tooth"}
     for name in ("cone-relief", "step-relief", "relief-drop"):
         form = one.calculators.form(entry, calculation(name))
         one.calculators.compute(form)
