@@ -10,6 +10,7 @@ from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Amount, Kind
 from library.calc.surfaces import book_key, row_of, title_of
+from library.calc.words_first import words_first
 from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.job import Job
 from library.cards.provenance import Provenance
@@ -258,7 +259,8 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     wants = not typed and not known and field.key in {*_missing(step), *ASKED_TOO}
     if row.choices:
         hint = f"{row.measured} Left and Right change it, or the first letter."
-        return Row(way, title, typed, known, giver, hint, choices=("", *row.choices), wants=wants)
+        words = words_first(field.key, row.choices, step.answer.inputs)
+        return Row(way, title, typed, known, giver, hint, choices=("", *words), wants=wants)
     edges = edges_of(step, field.key)
     if edges is not None:
         hint = f"{hint_of(step, edges)} {row.definition}"
