@@ -34,6 +34,7 @@ class Draft:
         started: the text that each field had when the form was opened.
         kept: when it was last kept.
         units: the unit of lengths of numbers typed without one, mm or in; empty in a draft that does not say it.
+        book: the folder of the shop's book that it was typed in; empty in a draft that does not say it.
     """
 
     kind: str
@@ -42,6 +43,7 @@ class Draft:
     started: Mapping[str, str] = field(default_factory=dict)
     kept: datetime = datetime(1970, 1, 1)
     units: str = ""
+    book: str = ""
 
     @property
     def name(self) -> str:
@@ -109,6 +111,7 @@ def to_bytes(draft: Draft) -> bytes:
         "about": draft.about,
         "kept": draft.kept,
         "units": draft.units,
+        "book": draft.book,
         "fields": dict(draft.fields),
         "started": dict(draft.started),
     }
@@ -134,8 +137,16 @@ def from_bytes(raw: bytes) -> Draft:
     kind, about = data.get("kind"), data.get("about")
     if not (isinstance(kind, str) and isinstance(about, str) and isinstance(kept, datetime)):
         raise Spoilt("it is no draft")
-    units = data.get("units")
-    return Draft(kind, about, _texts(fields), _texts(started), kept, units if units in {"mm", "in"} else "")
+    units, book = data.get("units"), data.get("book")
+    return Draft(
+        kind,
+        about,
+        _texts(fields),
+        _texts(started),
+        kept,
+        units if units in {"mm", "in"} else "",
+        book if isinstance(book, str) else "",
+    )
 
 
 def _texts(table: object) -> dict[str, str]:
