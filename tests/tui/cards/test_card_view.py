@@ -264,9 +264,12 @@ def test_words_that_are_no_trouble_of_the_book_say_so_in_a_quiet_line() -> None:
     form.type("Oil on it")
     assert "The book knows no trouble of such tools by these words; F6 on their line lists" in shown()
     form.clear()
-    form.type("Burns")
+    form.type("Squeals")
     assert "The book knows no trouble" not in shown()
-    assert 'Burns: taken for "Binds"' in shown()
+    assert 'Squeals: taken for "Binds"' in shown()
+    form.clear()
+    form.type("Burns")
+    assert "Burns Look at the drop behind the edge" in shown()
 
 
 def test_a_list_of_cards_that_could_not_be_read_is_not_called_empty() -> None:
