@@ -33,6 +33,8 @@ class Draft:
         fields: the text of each field by its key, as typed, however unfinished.
         started: the text that each field had when the form was opened.
         kept: when it was last kept.
+        order: the same for the order of drafts: never earlier than that of one that was there before, even where the
+            clock was set back; nothing in a draft that does not say it.
         units: the unit of lengths of numbers typed without one, mm or in; empty in a draft that does not say it.
     """
 
@@ -42,6 +44,12 @@ class Draft:
     started: Mapping[str, str] = field(default_factory=dict)
     kept: datetime = datetime(1970, 1, 1)
     units: str = ""
+    order: datetime | None = None
+
+    @property
+    def place(self) -> datetime:
+        """By which the newest draft is known."""
+        return (self.order or self.kept).replace(tzinfo=None)
 
     @property
     def name(self) -> str:
@@ -112,6 +120,8 @@ def to_bytes(draft: Draft) -> bytes:
         "fields": dict(draft.fields),
         "started": dict(draft.started),
     }
+    if draft.order is not None:
+        data["order"] = draft.order
     return tomli_w.dumps(data).encode("utf-8", "replace")
 
 
@@ -135,7 +145,11 @@ def from_bytes(raw: bytes) -> Draft:
     if not (isinstance(kind, str) and isinstance(about, str) and isinstance(kept, datetime)):
         raise Spoilt("it is no draft")
     units = data.get("units")
-    return Draft(kind, about, _texts(fields), _texts(started), kept, units if units in {"mm", "in"} else "")
+    if units not in {"mm", "in"}:
+        units = ""
+    order = data.get("order")
+    order = order if isinstance(order, datetime) else None
+    return Draft(kind, about, _texts(fields), _texts(started), kept, units, order)
 
 
 def _texts(table: object) -> dict[str, str]:
