@@ -69,7 +69,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
         self.animation_level = "none"
         self.escape = HeldEscape(self.set_timer, self._escape_alone)
         self.background = Background(self)
-        self.autosave = Autosave(self, state / "drafts", lambda: later.Drafts(state / "drafts"))
+        self.autosave = Autosave(self, state / "drafts", lambda: later.Drafts(state / "drafts", book=shop))
         self.file_watch = FileWatch(self, self.background, shop, self.files_changed)
 
     @cached_property

@@ -65,9 +65,21 @@ class Calculators:
         self._forms[key].laid_out = self._drawer
         return self._forms[key]
 
-    def looked_at(self, entry: Entry, sheet: Calculation) -> Form:
-        """The answered form for an entry and a calculation that nobody opens by it: it is only looked at."""
-        form = self._forms.get((entry.id, sheet.name)) or Form(sheet, entry, self._typed.get(entry.id, {}))
+    def looked_at(self, entry: Entry, sheet: Calculation, size: Size | None = None) -> Form:
+        """The answered form for an entry and a calculation that nobody opens by it: it is only looked at.
+
+        Args:
+            entry: of the book.
+            sheet: the calculation.
+            size: with which the entry is found now; nothing is typed by a look.
+        """
+        typed = self._typed.get(entry.id, {})
+        if size is not None and self._is_new(entry, size):
+            typed = dict(typed)
+            self._put(typed, size)
+            form = Form(sheet, entry, typed)
+        else:
+            form = self._forms.get((entry.id, sheet.name)) or Form(sheet, entry, typed)
         self.compute(form)
         return form
 
@@ -141,20 +153,26 @@ class Calculators:
             entry: of the book.
             size: as it stood in the find line.
         """
-        text = size.written(self._session.display.lengths)
-        carried = f"{text} {size.tolerance}"
-        if self._carried.get(entry.id) == carried:
+        if not self._is_new(entry, size):
             return
-        self._carried[entry.id] = carried
-        typed = self._typed.setdefault(entry.id, {})
+        self._last[entry.id] = sheet.name if (sheet := self.first(entry, size)) is not None else ""
+        self._carried[entry.id] = self._told(size)
+        self._put(self._typed.setdefault(entry.id, {}), size)
+
+    def _told(self, size: Size) -> str:
+        return f"{size.written(self._session.display.lengths)} {size.tolerance}"
+
+    def _is_new(self, entry: Entry, size: Size) -> bool:
+        """Whether an entry was found with another size than the one that was typed for it before."""
+        return self._carried.get(entry.id) != self._told(size)
+
+    def _put(self, typed: Typed, size: Size) -> None:
         if size.is_thread:
             for key in OF_A_THREAD:
                 typed.pop(key, None)
-        typed |= dict.fromkeys(SIZES, TextLine.ending(text))
+        typed |= dict.fromkeys(SIZES, TextLine.ending(size.written(self._session.display.lengths)))
         if size.tolerance:
             typed[CLASS_OF_HOLE] = TextLine.ending(size.tolerance)
-            asking = (one.name for one in self.serving(entry) if one.field(CLASS_OF_HOLE))
-            self._last[entry.id] = next(asking, self._last.get(entry.id, ""))
 
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""
@@ -183,9 +201,17 @@ class Calculators:
             found.append(calculation(opened))
         return found
 
-    def first(self, entry: Entry) -> Calculation | None:
-        """The calculation to open for an entry: the one used last, else the one most its own."""
+    def first(self, entry: Entry, size: Size | None = None) -> Calculation | None:
+        """The calculation to open for an entry: the one used last, else the one most its own.
+
+        Args:
+            entry: of the book.
+            size: with which it is found now; with the class of a hole, that is what is asked for first.
+        """
         sheets = self.serving(entry)
+        if size is not None and size.tolerance and self._is_new(entry, size):
+            sheets = [one for one in sheets if one.field(CLASS_OF_HOLE)] or sheets
+            return next(iter(sheets), None)
         last = self._last.get(entry.id)
         return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
 

@@ -109,6 +109,7 @@ class Session:
     def switch_units(self) -> None:
         """Change between millimetres and inches; what was typed keeps its meaning."""
         new = self.display.other()
+        self.page.keep_meaning(self.display.lengths)
         if "calculators" in vars(self):
             self.calculators.switch(self.display, new)
         self.display = new

@@ -33,9 +33,10 @@ class Draft:
         fields: the text of each field by its key, as typed, however unfinished.
         started: the text that each field had when the form was opened.
         kept: when it was last kept.
-        order: the same for the order of drafts: never earlier than that of one that was there before, even where the
-            clock was set back; nothing in a draft that does not say it.
         units: the unit of lengths of numbers typed without one, mm or in; empty in a draft that does not say it.
+        book: the folder of the shop's book that it was typed in; empty in a draft that does not say it.
+        order: when it was last kept, for the order of drafts: never earlier than one that was there before, even where
+            the clock was set back; nothing in a draft that does not say it.
     """
 
     kind: str
@@ -44,6 +45,7 @@ class Draft:
     started: Mapping[str, str] = field(default_factory=dict)
     kept: datetime = datetime(1970, 1, 1)
     units: str = ""
+    book: str = ""
     order: datetime | None = None
 
     @property
@@ -117,6 +119,7 @@ def to_bytes(draft: Draft) -> bytes:
         "about": draft.about,
         "kept": draft.kept,
         "units": draft.units,
+        "book": draft.book,
         "fields": dict(draft.fields),
         "started": dict(draft.started),
     }
@@ -144,12 +147,17 @@ def from_bytes(raw: bytes) -> Draft:
     kind, about = data.get("kind"), data.get("about")
     if not (isinstance(kind, str) and isinstance(about, str) and isinstance(kept, datetime)):
         raise Spoilt("it is no draft")
-    units = data.get("units")
-    if units not in {"mm", "in"}:
-        units = ""
-    order = data.get("order")
-    order = order if isinstance(order, datetime) else None
-    return Draft(kind, about, _texts(fields), _texts(started), kept, units, order)
+    units, book, order = data.get("units"), data.get("book"), data.get("order")
+    return Draft(
+        kind,
+        about,
+        _texts(fields),
+        _texts(started),
+        kept,
+        units if units in {"mm", "in"} else "",
+        book if isinstance(book, str) else "",
+        order if isinstance(order, datetime) else None,
+    )
 
 
 def _texts(table: object) -> dict[str, str]:

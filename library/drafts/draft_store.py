@@ -48,15 +48,23 @@ class Drafts:
         folder: where drafts are kept; made when the first one is.
         disk: the calls to use.
         now: tells the time.
+        book: the folder of the shop's book that is open; each draft says in which it was typed.
 
     Attributes:
         troubles: what the last look found that could not be offered, a sentence or two each.
     """
 
-    def __init__(self, folder: Path, disk: Disk = DISK, now: Callable[[], datetime] = datetime.now) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        disk: Disk = DISK,
+        now: Callable[[], datetime] = datetime.now,
+        book: Path | None = None,
+    ) -> None:
         self._folder = folder
         self._disk = disk
         self._now = now
+        self._book = os.path.realpath(book) if book is not None else ""
         self._session = secrets.token_hex(8)
         self._sign: int | None = None
         self._latest = datetime.min
@@ -73,7 +81,8 @@ class Drafts:
             self._latest = max((kept.draft.place for kept in self._others()), default=datetime.min)
         now = self._now()
         self._latest = max(now.replace(tzinfo=None), self._latest + _AFTER)
-        raw = to_bytes(replace(draft, kept=now.replace(microsecond=0), order=self._latest))
+        kept = replace(draft, kept=now.replace(microsecond=0), book=self._book, order=self._latest)
+        raw = to_bytes(kept)
         write_safely(self._path(draft), raw, root=self._folder, expected=ANYTHING, disk=self._disk)
 
     def drop(self, draft: Draft) -> None:
@@ -121,6 +130,11 @@ class Drafts:
         except OSError:
             return f"A draft cannot be read: {why}. Its file is {path}."
         return f"A draft cannot be read: {why}. It was set aside as {aside}."
+
+    def of_another_book(self, draft: Draft) -> str:
+        """The folder of the other book that a draft was typed in, where it is still there; else nothing."""
+        is_other = self._book and draft.book and draft.book != self._book
+        return draft.book if is_other and Path(draft.book).is_dir() else ""
 
     def forget(self, kept: Kept) -> None:
         """Remove a draft that was left behind, because it was recovered or thrown away."""

@@ -94,6 +94,26 @@ class Size(NamedTuple):
         return self.text if self.is_thread or not self.text[-1].isdigit() else f"{self.text} {unit}"
 
 
+def with_its_unit(text: str, size: Size, unit: str) -> str:
+    """What is searched for, the unit written behind a size that stands there as a number alone.
+
+    Args:
+        text: as typed.
+        size: as it was understood.
+        unit: in which it was meant.
+
+    Example:
+        >>> with_its_unit("reamer 10h8", Size("10", tolerance="H8"), "mm"), with_its_unit("tap m12", Size("M12", True), "mm")
+        ('reamer 10 mm h8', 'tap m12')
+    """
+    if size.written(unit) == size.text:
+        return text
+    alone = re.compile(rf"(?<!\S){re.escape(size.text)}-?(?![\d./])(?= *(?P<more>\S?))")
+    return alone.sub(lambda found: f"{size.text} {unit}{' ' * bool(found['more'])}", text, count=1).replace(
+        "  ", " "
+    )
+
+
 class Sought(NamedTuple):
     """A text that is searched for, taken apart.
 

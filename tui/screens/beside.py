@@ -44,19 +44,20 @@ def tool_beside(session: Session, entry: Entry | None, width: int, height: int) 
     page = EntryPage(entry, session.page.find.text).body(
         session.book, convert_for(session), width, height - 1, live=False
     )
-    return [banner(entry.title, whose(entry), width), *page]
+    return [banner(entry.title, whose(entry), width, live=False), *page]
 
 
 def calculation_beside(session: Session, entry: Entry | None, width: int, height: int) -> list[Line]:
     """The calculation that is opened for a tool, as far as it is filled in."""
-    sheet = session.calculators.first(entry) if entry is not None else None
+    size = session.page.size_for(entry.id) if entry is not None else None
+    sheet = session.calculators.first(entry, size) if entry is not None else None
     if entry is None or sheet is None or session.book is None:
         return []
-    form = session.calculators.looked_at(entry, sheet)
+    form = session.calculators.looked_at(entry, sheet, size)
     page = CalculatorPage(form, ALPHABETS[session.theme.drawing], session.book)
     page.machine = session.calculators.machine()
     return [
-        banner(sheet.title, place_of(session, entry, sheet), width),
+        banner(sheet.title, place_of(session, entry, sheet), width, live=False),
         *page.body(session.display, width, height - 1, live=False),
     ]
 
@@ -87,9 +88,10 @@ def tool_in_a_line(session: Session, entry: Entry | None, width: int) -> Line:
 
 def calculation_in_a_line(session: Session, entry: Entry | None, width: int) -> Line:
     """The calculation with its verdict, or what it still wants."""
-    sheet = session.calculators.first(entry) if entry is not None and session.book is not None else None
+    size = session.page.size_for(entry.id) if entry is not None else None
+    sheet = session.calculators.first(entry, size) if entry is not None and session.book is not None else None
     if entry is None or sheet is None:
         return in_a_line("Calculation", "", width)
-    form = session.calculators.looked_at(entry, sheet)
+    form = session.calculators.looked_at(entry, sheet, size)
     told = verdict(form.answer, session.display, width, 1).lines
     return in_a_line(sheet.title, " ".join(text_of(told[0]).split()), width)

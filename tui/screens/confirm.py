@@ -44,6 +44,11 @@ class ConfirmScreen(Chooser):
         """To go back, and to do it."""
         return self._choices
 
+    def found(self) -> list[Choice]:
+        """The one whose name begins as typed, else both: what is typed on by mistake must not choose the deed."""
+        begun = self.find.text.strip().casefold()
+        return [one for one in self._choices if one.name.casefold().startswith(begun)] or self._choices
+
     def take(self, choice: Choice) -> None:
         """Go back, and do it if that was chosen."""
         self.app.pop_screen()

@@ -38,6 +38,12 @@ class DraftsScreen(Chooser):
         if self.session.book is None:
             self.say("The book is still being opened; try again in a moment.")
             return
+        if other := self.heelclear.autosave.of_another_book(kept.draft):
+            self.say(
+                f"This was typed in another book, and would be written into the wrong one here. "
+                f"Open that one to take it up: heelclear --library {other}"
+            )
+            return
         screen = screen_of(self.heelclear, self.session.book, kept.draft)
         if screen is None:
             self.say(

@@ -97,6 +97,10 @@ class Autosave:
         with self._lock:
             return self._shelf().left_behind()
 
+    def of_another_book(self, draft: Draft) -> str:
+        """The folder of the other book that a draft was typed in, where it is still there; else nothing."""
+        return self._shelf().of_another_book(draft)
+
     @property
     def troubles(self) -> tuple[str, ...]:
         """What of that could not be offered, a sentence or two each."""

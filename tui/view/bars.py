@@ -7,13 +7,21 @@ from collections.abc import Iterator, Sequence
 from tui.actions import Where, on_screen
 from tui.keys import Keymap, shown_key
 from tui.meanings import MEANINGS, ROW
-from tui.view.lines import Line, Piece, fit, line, padded, spread_out, width_of
+from tui.view.lines import Line, Piece, Role, fit, line, padded, spread_out, width_of
 
 
-def banner(title: str, state: str, width: int) -> Line:
-    """The first line: what is shown at the left, its state at the right."""
+def banner(title: str, state: str, width: int, *, live: bool = True) -> Line:
+    """The first line: what is shown at the left, its state at the right.
+
+    Args:
+        title: what is shown.
+        state: of that.
+        width: in cells.
+        live: whether the keys go there, and not into another pane.
+    """
     right = line(Piece(f"  {state}", "quiet"))
-    return spread_out(line(Piece(fit(title, max(width - width_of(right), 1)).rstrip(), "head")), right, width)
+    role: Role = "head" if live else "quiet"
+    return spread_out(line(Piece(fit(title, max(width - width_of(right), 1)).rstrip(), role)), right, width)
 
 
 def book_title(keymap: Keymap, problems: int, unsaved: int) -> str:

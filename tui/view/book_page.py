@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection, Sequence
 from typing import TYPE_CHECKING
 
 from library.search.ranking import Ranked, is_called_by, ranked, without_one
-from library.search.sizes import Size
+from library.search.sizes import Size, with_its_unit
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
@@ -52,6 +52,11 @@ class BookPage:
     def waits_for_units(self) -> bool:
         """Whether the find line has a condition that cannot be read yet."""
         return self.by_condition is None and not SIGNS.isdisjoint(self.find.text)
+
+    def keep_meaning(self, unit: str) -> None:
+        """Write the unit of lengths that was worked in behind a size without one, which would mean another size now."""
+        if self.size is not None:
+            self.edit(TextLine.ending(with_its_unit(self.find.text, self.size, unit)))
 
     def find_anew(self) -> None:
         """Find again what is in the find line: what it means may have changed."""
@@ -150,7 +155,7 @@ class BookPage:
         told = wrap(self.told, width, "warn", first="! ", rest="  ") if self.told else []
         self.view.resize(len(self.hits), height - 3 - len(told))
         head = [self._find_line(width, live=live), _heading(width), rule(width)]
-        page = filled(head + (self._list(width) or self._nothing(width)), height - len(told))
+        page = filled(head + (self._list(width, live=live) or self._nothing(width)), height - len(told))
         return (page + told)[:height]
 
     def _find_line(self, width: int, *, live: bool) -> Line:
@@ -164,14 +169,14 @@ class BookPage:
         room = width - len(FIND) - len(count)
         room = max(room, 1)
         typed = self.find.pieces(room) if live else line(Piece(fit(self.find.text, room), "typed"))
-        return line(Piece(FIND, "strong"), *typed, Piece(count, "quiet"))
+        return line(Piece(FIND, "strong" if live else "quiet"), *typed, Piece(count, "quiet"))
 
-    def _list(self, width: int) -> list[Line]:
+    def _list(self, width: int, *, live: bool) -> list[Line]:
         if self._rows is None:
             return []
         first, last = self.view.top, self.view.top + self.view.height
         return [
-            _drawn(self._rows[index], width, self.marked, chosen=place == self.view.chosen)
+            _drawn(self._rows[index], width, self.marked, chosen=place == self.view.chosen, live=live)
             for place, index in enumerate(self.hits[first:last], first)
         ]
 
@@ -219,9 +224,9 @@ def _heading(width: int) -> Line:
     return line(Piece("  " + " ".join(cells), "quiet"))
 
 
-def _drawn(row: Row, width: int, marked: Sequence[str], *, chosen: bool) -> Line:
+def _drawn(row: Row, width: int, marked: Sequence[str], *, chosen: bool, live: bool) -> Line:
     family, title, material, mark = columns(width)
-    role: Role = "chosen" if chosen else "plain"
+    role: Role = ("chosen" if live else "strong") if chosen else "plain"
     at_the_edge = f" {fit(mark_of(row), mark)}"
     if not family and not mark_of(row):
         title, at_the_edge = title + len(at_the_edge), ""
@@ -233,7 +238,7 @@ def _drawn(row: Row, width: int, marked: Sequence[str], *, chosen: bool) -> Line
     after = words[len(shown) :] + (f" {called}" if family else "")
     return padded(
         line(
-            f"{'>' if chosen else ' '}{'*' if row.id in marked else ' '}",
+            f"{'>' if chosen and live else ' '}{'*' if row.id in marked else ' '}",
             Piece(shown, role),
             f"{after}{rest}{at_the_edge}",
         ),

@@ -197,6 +197,27 @@ async def test_dropping_forgets_it_for_good(
         assert "Nothing was left unsaved." in await hands.menu("unsaved")
 
 
+async def test_a_draft_of_another_book_stays_with_that_one(
+    program: Program, tmp_path: Path, files: Files, drafts: Callable[[], list[dict[str, Any]]]
+) -> None:
+    other = tmp_path / "other"
+    other.mkdir()
+    there = Drafts(tmp_path / "state" / "drafts", book=other)
+    there.keep(Draft("value", "bronze-tap.chamfer_relief_angle", {"usual": "5 deg"}, {"usual": "4 deg"}))
+    there.close()
+    before = files()
+    async with program() as hands:
+        await hands.menu("unsaved")
+        said = " ".join((await hands.press("enter")).split())
+        assert "typed in another book" in said
+        assert len(drafts()) == 1
+        # A folder that was moved asks nobody any more.
+        other.rename(tmp_path / "moved")
+        await hands.press("enter")
+        assert hands.field("Usual") == "5 deg"
+    assert files() == before
+
+
 async def test_a_draft_about_something_that_is_gone_stays_and_says_so(
     program: Program, shop: Path, drafts: Callable[[], list[dict[str, Any]]]
 ) -> None:

@@ -51,6 +51,30 @@ async def test_the_class_of_a_hole_goes_along_with_its_size(program: Program, sh
         assert form(hands).texts()["hole_tolerance"] == "H8"
 
 
+async def test_a_size_without_a_unit_is_as_large_in_the_other_unit(program: Program) -> None:
+    async with program() as hands:
+        await hands.type("bronze 12")
+        shown = await hands.press("f5")
+        assert "Find: bronze 12 mm" in shown
+        await hands.press("f2")
+        assert form(hands).value("diameter").value == pytest.approx(12)
+
+
+async def test_the_pane_beside_shows_the_size_that_is_sought_now(program: Program) -> None:
+    async with program((160, 48)) as hands:
+        await hands.type("bronze m12")
+        await hands.press("f2", "f9", "ctrl+u")
+        await hands.type("bronze m20")
+        await hands.until(lambda: not hands.app.screen.is_behind)
+        beside = [line for line in hands.lines() if " Diameter " in line]
+        assert "M20" in beside[0]
+        assert "M12" not in beside[0]
+        # A look types nothing.
+        assert "M20" not in str(hands.app.session.calculators.tools_typed_for())
+        await hands.press("f2")
+        assert form(hands).texts()["diameter"] == "M20"
+
+
 async def test_it_goes_along_through_the_entry_too(program: Program) -> None:
     async with program() as hands:
         await hands.type("bronze 1/2 in")

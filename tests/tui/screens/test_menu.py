@@ -118,3 +118,17 @@ async def test_over_a_calculator_typing_finds_the_calculations_of_the_tool_too(p
     async with program() as hands:
         await hands.press("f8", *"wheel speed")
         assert "Nothing here has that in it" in hands.shown()
+
+
+async def test_a_question_is_not_answered_by_what_is_typed_on_by_mistake(program: Program) -> None:
+    async with program() as hands:
+        await hands.do("bronze", "<f2>", "12", "<f9>", "<ctrl+u>", "<f9>")
+        assert "Leave the program?" in hands.shown()
+        # Words of the sentence beside the deed, as they come from a hand that types on.
+        for text in ("bronze", "calculations"):
+            await hands.do("<ctrl+u>", text)
+            assert any(line.startswith("> Go back") for line in hands.lines()), text
+        await hands.do("<ctrl+u>", "leave")
+        assert any(line.startswith("> Leave") for line in hands.lines())
+        await hands.do("<ctrl+u>", "bronze", "<enter>")
+        assert "Leave the program?" not in hands.shown()
