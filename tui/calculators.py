@@ -9,6 +9,7 @@ from geometry.quantities import QUANTITIES
 from geometry.role import MEASURED_TOO
 from geometry.sentences import Kind
 from geometry.surfaces import surface_of_relief
+from geometry.thread.nut_limits import CLASSES
 from library.calc.answer import answer
 from library.calc.by_family import sheets_for
 from library.calc.measured import SHEET
@@ -34,9 +35,13 @@ if TYPE_CHECKING:
 
 
 DRAWER = ("cam_throws", "throw_per")
-"""What the machine in hand fills where a calculation asks for the cams at hand."""
+"""What the machine in hand fills where a calculation asks for it: the cams at hand, and how a throw is counted."""
 
 CLASS_OF_HOLE = "hole_tolerance"
+
+MARK_OF_TAP = "tap_limit"
+
+THREAD_CLASSES = frozenset(CLASSES)
 
 
 class Calculators:
@@ -53,7 +58,7 @@ class Calculators:
         self._last: dict[str, str] = {}
         self._carried: dict[str, str] = {}
         self._filled: set[str] = set()
-        self._drawer: dict[str, str] = {}
+        self._drawer: dict[str, dict[str, str]] = {}
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
         """The form for an entry and a calculation, with all that was typed into it before."""
@@ -62,7 +67,7 @@ class Calculators:
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
-        self._forms[key].laid_out = self._drawer
+        self._forms[key].laid_out = self._drawer.get(entry.id, {})
         return self._forms[key]
 
     def looked_at(self, entry: Entry, sheet: Calculation, size: Size | None = None) -> Form:
@@ -77,10 +82,16 @@ class Calculators:
         if size is not None and self._is_new(entry, size):
             typed = dict(typed)
             self._put(typed, size)
-            form = Form(sheet, entry, typed)
+            form = self._only_shown(entry, sheet, typed)
         else:
-            form = self._forms.get((entry.id, sheet.name)) or Form(sheet, entry, typed)
+            form = self._forms.get((entry.id, sheet.name)) or self._only_shown(entry, sheet, typed)
         self.compute(form)
+        return form
+
+    def _only_shown(self, entry: Entry, sheet: Calculation, typed: Typed) -> Form:
+        drawer = self._of_drawer(entry, sheet)
+        form = Form(sheet, entry, typed | {key: TextLine.ending(text) for key, text in drawer.items()})
+        form.laid_out = self._drawer.get(entry.id, {}) | drawer
         return form
 
     def tools_typed_for(self) -> list[str]:
@@ -96,7 +107,8 @@ class Calculators:
         return entry.id in self.tools_typed_for()
 
     def _has_typed(self, name: str) -> bool:
-        return any(one.text.strip() for one in self._typed[name].values())
+        laid_out = self._drawer.get(name, {})
+        return any(one.text.strip() not in {"", laid_out.get(key)} for key, one in self._typed[name].items())
 
     def fill(self, entry: Entry, texts: Mapping[str, str]) -> None:
         """Type texts for an entry, in place of what was typed for it before.
@@ -133,21 +145,31 @@ class Calculators:
         return known.get(self._session.machine)
 
     def _lay_out_drawer(self, entry: Entry, sheet: Calculation) -> None:
-        """Type the cams of the machine in hand where they are asked for; what the person makes of it then stays."""
+        """Type the cams of the machine in hand, and how they are counted, where a calculation asks for them.
+
+        What the person makes of it then stays.
+        """
+        for key, text in self._of_drawer(entry, sheet).items():
+            self._typed.setdefault(entry.id, {})[key] = TextLine.ending(text)
+            self._drawer.setdefault(entry.id, {})[key] = text
+
+    def _of_drawer(self, entry: Entry, sheet: Calculation) -> dict[str, str]:
+        """What the machine in hand has for a calculation, where nobody typed anything in its place."""
         machine = self.machine()
-        if machine is None or sheet.field(DRAWER[0]) is None:
-            return
-        typed, texts = self._typed.setdefault(entry.id, {}), texts_of(machine)
-        for key in DRAWER:
-            now = typed[key].text.strip() if key in typed else ""
-            if key in texts and now in {"", self._drawer.get(key, "")}:
-                typed[key] = TextLine.ending(texts[key])
-                self._drawer[key] = texts[key]
+        typed, laid_out = self._typed.get(entry.id, {}), self._drawer.get(entry.id, {})
+        texts = texts_of(machine) if machine is not None else {}
+        return {
+            key: texts[key]
+            for key in DRAWER
+            if key in texts
+            and sheet.field(key) is not None
+            and (typed[key].text.strip() if key in typed else "") in {"", laid_out.get(key, "")}
+        }
 
     def carry(self, entry: Entry, size: Size) -> None:
         """Type the size that an entry was found with; what the person makes of it then stays.
 
-        With the class of a hole the calculation that asks for it is the one to open.
+        With the class of a hole or a thread the calculation that tells its limits is the one to open.
 
         Args:
             entry: of the book.
@@ -177,7 +199,10 @@ class Calculators:
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""
         typed = self._typed.get(entry.id, {})
-        texts = {key: one.text for key, one in typed.items() if one.text.strip()}
+        laid_out = self._drawer.get(entry.id, {})
+        texts = {
+            key: one.text for key, one in typed.items() if one.text.strip() not in {"", laid_out.get(key)}
+        }
         return Draft("calculator", entry.id, texts, units=self._session.display.lengths)
 
     def take_up(self, entry: Entry, draft: Draft) -> None:
@@ -206,11 +231,20 @@ class Calculators:
 
         Args:
             entry: of the book.
-            size: with which it is found now; with the class of a hole, that is what is asked for first.
+            size: with which it is found now; with the class of a hole or a thread, its limits are what is asked for first.
         """
         sheets = self.serving(entry)
-        if size is not None and size.tolerance and self._is_new(entry, size):
-            sheets = [one for one in sheets if one.field(CLASS_OF_HOLE)] or sheets
+        asked = (
+            ""
+            if size is None
+            else CLASS_OF_HOLE
+            if size.tolerance
+            else MARK_OF_TAP
+            if has_class(size)
+            else ""
+        )
+        if size is not None and asked and self._is_new(entry, size):
+            sheets = [one for one in sheets if one.field(asked)] or sheets
             return next(iter(sheets), None)
         last = self._last.get(entry.id)
         return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
@@ -263,3 +297,15 @@ def compute(form: Form, book: Book | None, display: Display) -> None:
         # What was typed for a relief is known only with its surface, which the first answer tells.
         if form.given() == texts:
             break
+
+
+def has_class(size: Size) -> bool:
+    """Whether the name of a thread ends with the class of its nut, such as 2B or 6H.
+
+    Example:
+        >>> from library.search.sizes import Size
+        >>> has_class(Size("1/2-13 2B", True)), has_class(Size("M12-6H LH", True)), has_class(Size("M12", True))
+        (True, True, False)
+    """
+    words = size.text.upper().replace("-", " ").split()
+    return size.is_thread and not THREAD_CLASSES.isdisjoint(words)

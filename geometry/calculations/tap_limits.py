@@ -19,15 +19,17 @@ from geometry.calculation import (
 )
 from geometry.fit.hole import Limits
 from geometry.plausible import pitch_plausible
-from geometry.preconditions import refuse
+from geometry.preconditions import NotGiven, refuse
 from geometry.quantities.limits import LIMITS
 from geometry.role import Role
-from geometry.sentences import length
+from geometry.sentences import Sentence, length
 from geometry.thread.class_advice import (
     CLASS,
     LIMITS_OF_CLASS,
     READ,
     class_limits,
+    foreign_mark,
+    measured_in_class,
     tap_in_class,
     told_of_class,
 )
@@ -38,6 +40,12 @@ from geometry.thread.tap_limits import number_of, tap_limits
 
 ANOTHER_TAP = 0.1
 """From which share on a measured pitch diameter is that of another tap. Common practice, no source."""
+
+NEITHER = Sentence(
+    "Give tap_limit, the mark on the shank of the tap such as H5 or ISO2-6H; or give thread_class, such as 2B or 6H, to be told "
+    "the limits of the thread and a mark that keeps within them."
+)
+"""What is said where neither the tap nor its thread is known closer."""
 
 ONE_STEP = (25.4, 25.4 / 8)
 """Diameter and pitch, in mm, up to which every H number is one step wide. A tap maker's technical page."""
@@ -52,7 +60,12 @@ def _thread(given: Inputs) -> Thread:
     return thread(given.number("nominal_diameter"), pitch_of(given), given.choice("thread_form"))
 
 
-def _limits(given: Inputs, made: Thread) -> Limits:
+def _limits(given: Inputs, made: Thread) -> Limits | None:
+    """The limits of the tap; nothing where no mark was given and the class of its thread is known."""
+    if not given.has("tap_limit"):
+        if given.has("thread_class"):
+            return None
+        raise NotGiven(NEITHER, "tap_limit")
     if given.choice("tap_limit") == LIMITS:
         found = Limits(given.number("tap_lower_limit"), given.number("tap_upper_limit"))
         if not found.width > 0:
@@ -105,15 +118,24 @@ def _measured(given: Inputs, made: Thread, limits: Limits) -> Check:
     )
 
 
-def _checks(given: Inputs, made: Thread, limits: Limits, allowed: Limits | None) -> Iterator[Check]:
+def _checks(given: Inputs, made: Thread, limits: Limits | None, allowed: Limits | None) -> Iterator[Check]:
     key = "pitch" if given.has("pitch") else "threads_per_inch"
     yield from pitch_plausible(made.pitch, made.diameter, key=key)
-    if given.has("tap_pitch_diameter"):
-        yield _measured(given, made, limits)
+    if limits is not None:
+        if given.has("tap_pitch_diameter"):
+            yield _measured(given, made, limits)
+        yield from foreign_mark(given, made, allowed)
+        if allowed is not None:
+            yield from tap_in_class(given, made, limits, allowed)
     if allowed is not None:
-        yield from tap_in_class(given, made, limits, allowed)
+        yield from measured_in_class(given, made, allowed)
         yield from told_of_class(given, made, allowed)
-    mark = given.choice("tap_limit")
+    if limits is not None:
+        yield from _of_the_mark(given.choice("tap_limit"), made, limits)
+
+
+def _of_the_mark(mark: str, made: Thread, limits: Limits) -> Iterator[Check]:
+    """What is known of taps with a mark."""
     yield note(
         "A new tap of this mark measures {low} to {high} over its pitch diameter. Sharpening the chamfer or the faces does "
         "not bring worn flanks back.",
@@ -135,13 +157,16 @@ def _checks(given: Inputs, made: Thread, limits: Limits, allowed: Limits | None)
 def _compute(given: Inputs) -> Result:
     made = _thread(given)
     limits, allowed = _limits(given, made), class_limits(given, made)
-    outputs = {"pitch_diameter": made.pitch_diameter}
-    if not given.has("tap_lower_limit"):
-        outputs |= {"tap_lower_limit": limits.low, "tap_upper_limit": limits.high}
-    if given.has("tap_pitch_diameter"):
-        outputs["above_least"] = given.number("tap_pitch_diameter") - limits.low
+    outputs = {}
+    if limits is not None:
+        outputs["pitch_diameter"] = made.pitch_diameter
+        if not given.has("tap_lower_limit"):
+            outputs |= {"tap_lower_limit": limits.low, "tap_upper_limit": limits.high}
+        if given.has("tap_pitch_diameter"):
+            outputs["above_least"] = given.number("tap_pitch_diameter") - limits.low
     if allowed is not None:
         outputs |= dict(zip(LIMITS_OF_CLASS, (allowed.low, allowed.high), strict=True))
+    outputs.setdefault("pitch_diameter", made.pitch_diameter)
     return Result(outputs=outputs, checks=worst_first(_checks(given, made, limits, allowed)))
 
 
@@ -151,7 +176,7 @@ CALCULATION = Calculation(
     question="How large is a tap of this mark, and how far is a worn one above its least pitch diameter?",
     wants="The nominal size is that of the thread, and the mark is the one on the shank of the tap; the pitch diameter of the "
     "tap is measured over wires behind the chamfer, and may be left out. With the class of the thread, 2B or 6H, the tap is held "
-    "against it as well.",
+    "against it as well; without a mark the class alone says which one to take.",
     neglects="It knows the tap and not the thread that it cuts, which is wider where the tap is led badly; the gauge decides.",
     kinds=("tap",),
     belongs_on=("thread-land",),
@@ -161,7 +186,7 @@ CALCULATION = Calculation(
         *PITCH,
         Field("thread_taper", default="parallel"),
         Field("thread_form", default="iso"),
-        Field("tap_limit"),
+        Field("tap_limit", optional=True),
         Field("tap_lower_limit", when=("tap_limit", LIMITS)),
         Field("tap_upper_limit", when=("tap_limit", LIMITS)),
         Field("tap_pitch_diameter", optional=True, measured=True),

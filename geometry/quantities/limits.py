@@ -91,7 +91,7 @@ ROWS = (
     ),
     length(
         "tap_lower_limit",
-        "Lower limit of the tap",
+        "Smallest pitch diameter of the tap",
         "The least pitch diameter that a new tap of this mark has.",
         "Worked out from the mark, or from the table of the tap's maker.",
         0.0,
@@ -99,8 +99,8 @@ ROWS = (
     ),
     length(
         "tap_upper_limit",
-        "Upper limit of the tap",
-        "The greatest pitch diameter that a new tap of this mark has.",
+        "Largest pitch diameter of the tap",
+        "The largest pitch diameter that a new tap of this mark has.",
         "Worked out from the mark, or from the table of the tap's maker.",
         0.0,
         500.0,
@@ -117,7 +117,7 @@ ROWS = (
         "above_least",
         "Above its lower limit",
         "How far the pitch diameter of the tap lies above the least that a new one has; below zero it is worn beyond it.",
-        "What was measured less the lower limit of the tap.",
+        "What was measured less the least pitch diameter of the tap.",
         -500.0,
         500.0,
     ),
@@ -138,7 +138,7 @@ ROWS = (
     ),
     length(
         "thread_lower_limit",
-        "Lower limit of the thread",
+        "Smallest pitch diameter of the thread",
         "The least pitch diameter that an internal thread of this class may have.",
         "Proved with a thread plug gauge whose GO end goes in.",
         0.0,
@@ -146,7 +146,7 @@ ROWS = (
     ),
     length(
         "thread_upper_limit",
-        "Upper limit of the thread",
+        "Largest pitch diameter of the thread",
         "The largest pitch diameter that an internal thread of this class may have.",
         "Proved with a thread plug gauge whose NOT GO end does not go in.",
         0.0,

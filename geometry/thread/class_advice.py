@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from geometry.calculation import Check, Field, Inputs, note, stop, watch
+from geometry.calculation import Check, Field, Inputs, note, passed, stop, watch
 from geometry.fit.hole import Limits
 from geometry.preconditions import refuse
 from geometry.sentences import length
 from geometry.thread.form import ISO_TITLE, Thread
 from geometry.thread.nut_limits import OF_2A, nut_limits
 from geometry.thread.recommended_taps import recommended
-from geometry.thread.tap_limits import ISO_SHARES, MOST_H, tap_limits
+from geometry.thread.tap_limits import ISO_SHARES, MARKS, MOST_H, marks_first, tap_limits
 
 READ = 0.0005
 """What a micrometer does not tell apart, in mm: half a micrometre. Common practice, no source."""
@@ -95,16 +95,49 @@ def _within(tap: Limits, allowed: Limits) -> bool:
     return allowed.low - PRINTED <= tap.low and tap.high <= allowed.high + PRINTED
 
 
-def tap_in_class(given: Inputs, made: Thread, tap: Limits, allowed: Limits) -> Iterator[Check]:
-    """Whether new taps with such limits keep within a class, and whether the one that was measured does."""
-    word = given.choice("thread_class")
-    if given.has("tap_pitch_diameter") and given.number("tap_pitch_diameter") > allowed.high + READ:
+def foreign_mark(given: Inputs, made: Thread, allowed: Limits | None) -> Iterator[Check]:
+    """What is to be said of a mark of metric taps for a thread that is counted in threads per inch, or the other way round."""
+    mark, by_inch = given.choice("tap_limit"), given.has("threads_per_inch")
+    if mark in marks_first(by_inch=by_inch) or mark not in MARKS:
+        return
+    own = mark_for(made, given.choice("thread_class"), allowed) if allowed is not None else ""
+    says = (
+        "{mark} is a mark of metric taps, and this thread is counted in threads per inch"
+        if by_inch
+        else "{mark} is a mark of taps whose threads are counted per inch, and this thread has its pitch in millimetres"
+    )
+    says += ": look at the shank of the tap again, and at the size."
+    says += " A tap marked {own} keeps within the class." if own else ""
+    yield watch(says, cure=(("tap_limit", own),) if own else (), mark=mark, **({"own": own} if own else {}))
+
+
+def measured_in_class(given: Inputs, made: Thread, allowed: Limits) -> Iterator[Check]:
+    """Whether the tap that was measured keeps within a class, and where no mark is known, how far it is worn."""
+    if not given.has("tap_pitch_diameter"):
+        return
+    measured, word = given.number("tap_pitch_diameter"), given.choice("thread_class")
+    if measured > allowed.high + READ:
         yield stop(
             "The tap measures {over} over the largest pitch diameter of a {word} thread: the NOT GO end of the gauge will go in. "
             "Set it aside for a wider class.",
-            over=length(given.number("tap_pitch_diameter") - allowed.high),
+            over=length(measured - allowed.high),
             word=word,
         )
+    elif not given.has("tap_limit"):
+        if measured < allowed.low - READ:
+            yield watch(
+                "The tap measures {under} under the least pitch diameter of a {word} thread. Try its thread with a gauge before "
+                "and after sharpening.",
+                under=length(allowed.low - measured),
+                word=word,
+            )
+        else:
+            yield passed("The tap lies within the limits of a {word} thread.", word=word)
+
+
+def tap_in_class(given: Inputs, made: Thread, tap: Limits, allowed: Limits) -> Iterator[Check]:
+    """Whether new taps with such limits keep within a class."""
+    word = given.choice("thread_class")
     if _within(tap, allowed):
         return
     over = tap.high > allowed.high + PRINTED

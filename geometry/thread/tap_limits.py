@@ -32,6 +32,21 @@ MARKS = (
 """What may be marked on a tap."""
 
 
+def marks_first(*, by_inch: bool) -> tuple[str, ...]:
+    """The marks of taps for one system of threads: H and L numbers where threads are counted per inch, else the others.
+
+    Common practice, no source: some makers mark metric taps with H numbers too.
+
+    Args:
+        by_inch: whether the threads are counted per inch.
+
+    Example:
+        >>> marks_first(by_inch=True)[0], marks_first(by_inch=False)[:2]
+        ('H1', ('ISO1-4H', 'ISO2-6H'))
+    """
+    return tuple(mark for mark in MARKS if (mark[0] in "HL") == by_inch)
+
+
 def fifth_grade(diameter: float, pitch: float) -> float:
     """The tolerance of grade 5 of the pitch diameter of an internal metric thread, in mm.
 

@@ -59,7 +59,13 @@ def _judged_by(job: Job, key: str) -> str:
     """What the readings of a quantity are held against, where no person wrote it for the inspection; empty for nothing."""
     if key not in QUANTITIES or quantity(key).kind is Kind.CHOICE or job.card.after[key].wanted.strip():
         return ""
-    return written(wanted_number(job, key), wanted_limits(job, key), quantity(key).kind)
+    limits = wanted_limits(job, key)
+    # The limits of a reamer follow anew from what was filled in on the day, with what is left for wear.
+    return (
+        written(wanted_number(job, key), limits, quantity(key).kind)
+        if limits is None or not limits.whose
+        else ""
+    )
 
 
 def reopened(card: Card) -> Card:
@@ -104,7 +110,7 @@ def differs_said(found: Sequence[tuple[str, str, str, str]]) -> str:
 
     Example:
         >>> differs_said([("relief-drop", "heel_drop", "0.460 mm", "0.455 mm")])
-        'Indicator readings: the record of that day has reading at the heel 0.460 mm; today it comes out as 0.455 mm.'
+        'Indicator drop of the heel for a relief: the record of that day has indicator drop at the heel 0.460 mm; today it comes out as 0.455 mm.'
     """
     if not found:
         return ""

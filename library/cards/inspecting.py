@@ -9,6 +9,7 @@ from itertools import zip_longest
 from geometry.calculation import Field, State
 from geometry.calculations import calculation_doing
 from geometry.quantities import QUANTITIES, quantity
+from geometry.quantities.limits import LIMITS
 from geometry.role import FOUND, HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
@@ -16,7 +17,7 @@ from library.calc.ranges import read_range
 from library.calc.wording import by_title
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
-from library.cards.job import Job, flutes_of
+from library.cards.job import Job, flutes_of, worked_of
 from library.cards.model import Inspection, Readings
 from library.cards.of_that_day import heel_then
 from library.cards.provenance import greatest, joined
@@ -101,7 +102,8 @@ class Verdict:
             return Limits(self.wanted, self.wanted).widened(allowed.minus, allowed.plus) if allowed else None
         if self.limits is None:
             return None
-        return self.limits.widened(allowed.minus, allowed.plus) if allowed else self.limits
+        served = self.limits.served
+        return served.widened(allowed.minus, allowed.plus) if allowed else served
 
     @property
     def state(self) -> State:
@@ -256,7 +258,8 @@ def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
         return Mark(flute, text, None, "stop")
     if may_be is None:
         return Mark(flute, text, value, "watch")
-    limit = "the tolerance" if judged.allowed else "what is wanted"
+    whose = judged.limits.whose if judged.limits is not None else ""
+    limit = "the tolerance" if judged.allowed else f"the {whose}" if whose else "what is wanted"
     if may_be.low is not None and value < may_be.low - _slack(may_be.low):
         off = _size(may_be.low - value, kind, job)
         return Mark(flute, text, value, "stop", f"{off} under {limit}")
@@ -360,7 +363,23 @@ def wanted_limits(job: Job, key: str) -> Limits | None:
         decided.value if decided else "",
     )
     diameter = number_of(job.known_text("diameter"), "diameter", job)
-    return next((found for text in texts if (found := limits_of(key, text, diameter)) is not None), None)
+    found = next((found for text in texts if (found := limits_of(key, text, diameter)) is not None), None)
+    return found or (_of_reamer(job) if key == "diameter" else None)
+
+
+def _of_reamer(job: Job) -> Limits | None:
+    """The limits of a reamer for the hole that somebody named; nothing where none was named, for then they are assumed."""
+    step = job.answering("reamer_upper_limit")
+    if step is None or not step.works or step.answer.result is None:
+        return None
+    hole = step.answer.inputs["hole_tolerance"]
+    if hole.origin == "default":
+        return None
+    numbers = worked_of(step.answer)
+    least = numbers.outputs.get("hole_lower_limit", numbers.values.get("hole_lower_limit"))
+    named = f" {hole.text}" if hole.value != LIMITS else " in numbers"
+    return Limits(numbers.outputs["reamer_lower_limit"], numbers.outputs["reamer_upper_limit"],
+                  least if isinstance(least, float) else None, f"limits of the reamer, hole{named}")  # fmt: skip
 
 
 def greatest_number(job: Job, key: str, readings: Readings) -> float | None:

@@ -113,7 +113,14 @@ def recognised(text: str, found: Iterable[Symptom]) -> tuple[Recognised, ...]:
         parts = [words for part in _STOP.split(text) if (words := _words(part))]
         begun = ((words, [title for title in troubles if _begins(words, title)]) for words in parts)
         told = [Recognised(one[0], troubles[one[0]], words) for words, one in begun if len(one) == 1]
-    return tuple({one.title: one for one in told}.values())
+    return _named_first({one.title: one for one in told}.values())
+
+
+def _named_first(told: Iterable[Recognised]) -> tuple[Recognised, ...]:
+    """The troubles without those that were recognised only by words which are another one's own name."""
+    found = tuple(told)
+    named = {word for one in found if one.is_named for word in one.words}
+    return tuple(one for one in found if one.is_named or not named.issuperset(one.words))
 
 
 def told_of(text: str, found: Iterable[Symptom]) -> tuple[Symptom, ...]:
@@ -133,6 +140,8 @@ def told_of(text: str, found: Iterable[Symptom]) -> tuple[Symptom, ...]:
 def meant_by(words: Iterable[str], found: Iterable[Symptom]) -> tuple[Symptom, ...]:
     """Those symptoms whose trouble has all of the words in its title, or in one of the ways it is said.
 
+    Those of a trouble that is called so, and no more, come first.
+
     Args:
         words: as typed.
         found: the symptoms to choose from.
@@ -148,7 +157,10 @@ def meant_by(words: Iterable[str], found: Iterable[Symptom]) -> tuple[Symptom, .
     def has_all(name: str) -> bool:
         return all(any(is_same(word, other) for other in stems(name)) for word in wanted)
 
-    return tuple(one for one in found if any(map(has_all, (one.title, *one.synonyms))))
+    meant = [one for one in found if any(map(has_all, (one.title, *one.synonyms)))]
+    return tuple(
+        sorted(meant, key=lambda one: not (has_all(one.title) and len(stems(one.title)) == len(wanted)))
+    )
 
 
 def _words(text: str) -> tuple[str, ...]:

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+import pytest
+
 from geometry.calculations import calculation
-from library.book.model import Book, Entry, Measure
+from library.book.model import Book, Entry, Family, Measure
 from library.equipment.model import Machine
+from library.search.sizes import Size
 from tui.session import Session
 from tui.view import calculator_fields
 from tui.view.text_line import TextLine
@@ -29,9 +34,43 @@ def test_the_cams_of_the_machine_in_hand_stand_where_a_calculation_asks_for_them
     assert not again.is_laid_out("cam_throws")
 
 
+def test_a_throw_is_counted_as_the_machine_in_hand_counts_it_wherever_that_is_asked() -> None:
+    entry = Entry("c-82", "countersink", "Countersink")
+    one = session(1.0, 1.6)
+    looked_at = one.calculators.looked_at(entry, calculation("cone-relief"))
+    assert looked_at.is_laid_out("throw_per")
+    assert looked_at.texts() == {"throw_per": "tooth"}
+    for name in ("cone-relief", "step-relief", "relief-drop"):
+        form = one.calculators.form(entry, calculation(name))
+        one.calculators.compute(form)
+        assert form.texts() == {"throw_per": "tooth"}
+        assert {calculator_fields.mark(form, field) for field in form.fields if field.key == "throw_per"} <= {
+            "machine"
+        }
+    # Nobody typed it: there is nothing to keep in a draft, and nothing that was begun for the tool.
+    assert not one.calculators.has_typed(entry)
+    assert not one.calculators.draft(entry).fields
+
+
+def test_the_throw_that_a_countersink_needs_is_one_number_in_both_of_its_calculations() -> None:
+    entry, shop = Entry("c-90", "countersink", "Countersink"), session(1.0, 5.0)
+    told = {"included_angle": "90 deg", "diameter": "19.05 mm", "flutes": "3", "relief_angle": "9 deg"}
+    found = []
+    for name, key in (("cone-relief", "needed_radial_throw"), ("cam-choice", "throw_per_tooth")):
+        form = shop.calculators.form(entry, calculation(name))
+        form.typed["surface"] = TextLine.ending("cone")
+        form.typed |= {form.slot(one): TextLine.ending(text) for one, text in told.items()}
+        shop.calculators.compute(form)
+        assert form.answer is not None
+        assert form.answer.result is not None
+        found.append(form.answer.result.outputs[key])
+    # 9.525 tan 9 / cos 45 * 2 pi / 3 = 4.468 mm from tooth to tooth. Derived.
+    assert found == [pytest.approx(4.468, abs=5e-4)] * 2
+
+
 def test_no_other_calculation_and_no_machine_without_cams_types_anything() -> None:
     entry = Entry("t-12", "tap", "Tap")
-    assert session(1.0).calculators.form(entry, calculation("relief-drop")).texts() == {}
+    assert session(1.0).calculators.form(entry, calculation("vee-reading")).texts() == {}
     assert session().calculators.form(entry, calculation("cam-choice")).texts() == {}
 
 
@@ -65,3 +104,23 @@ def test_a_vee_in_which_the_tool_rocks_hands_nothing_on_and_neither_does_another
     offset = one.calculators.form(entry, calculation("face-offset"))
     one.calculators.compute(offset)
     assert not offset.handed
+
+
+def test_the_class_behind_a_thread_goes_along_and_opens_the_limits_of_the_tap() -> None:
+    shop, entry = session(), Entry("t-half", "tap", "Tap")
+    book = shop.book
+    assert book is not None
+    shop.book = replace(book, families={"tap": Family("tap", "Tap", kind="tap")})
+    shop.calculators.carry(entry, Size("1/2-13 2B", True))
+    sheet = shop.calculators.first(entry)
+    assert sheet is not None
+    assert sheet.name == "tap-limits"
+    form = shop.calculators.form(entry, sheet)
+    shop.calculators.compute(form)
+    assert form.answer is not None
+    assert form.answer.result is not None
+    assert form.answer.inputs["thread_class"].value == "2B"
+    assert any("recommends a tap marked" in str(one.sentence) for one in form.answer.result.checks)
+    form.focus = "tap_limit"
+    form.edit("right")
+    assert form.in_hand.text == "H1"

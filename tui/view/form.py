@@ -12,6 +12,7 @@ from library.calc.answer import Answer
 from library.calc.inputs import Input
 from library.calc.ranges import ends_of, taken
 from library.calc.surfaces import FIELD, book_key
+from library.calc.words_first import words_first
 from library.units.system import METRIC
 from tui.view.fields import Fields
 from tui.view.text_line import TextLine
@@ -125,7 +126,8 @@ class Form(Fields):
         """The words for the field in hand; of surfaces those that tool and calculation share."""
         if self.focus == FIELD and self.answer is not None and self.answer.surfaces:
             return self.answer.surfaces
-        return quantity(self.focus).choices
+        known = self.answer.inputs if self.answer is not None else ()
+        return words_first(self.focus, quantity(self.focus).choices, known)
 
     def take(self, answer: Answer) -> None:
         """Take the answer to what is typed now; the field in hand stays unless it is no longer asked for."""

@@ -149,3 +149,34 @@ def test_a_class_of_another_sort_of_thread_is_refused(values: dict[str, Given], 
     limits: dict[str, Given] = {"tap_limit": "limits", "tap_lower_limit": 5.0, "tap_upper_limit": 5.1}
     with pytest.raises(Refusal, match=match):
         run(SHEET, {**values, **limits})
+
+
+def test_the_class_alone_tells_its_limits_and_the_mark_to_take() -> None:
+    half: dict[str, Given] = {"nominal_diameter": 12.7, "threads_per_inch": 13 / 25.4}
+    found = run(SHEET, {**half, "thread_class": "2B"})
+    # 1/2-13 UNC-2B: .4500 to .4565 in, ASME B1.1 as tables give it; a tap maker's page recommends H5.
+    assert [found.outputs[f"thread_{end}_limit"] / 25.4 for end in ("lower", "upper")] == pytest.approx(
+        [0.4500, 0.4565], abs=6e-5
+    )
+    assert "recommends a tap marked H5" in str(found.checks[0].sentence)
+    assert "tap_lower_limit" not in found.outputs
+    with pytest.raises(Refusal, match="or give thread_class") as told:
+        run(SHEET, half)
+    assert told.value.problems[0].missing
+
+
+@pytest.mark.parametrize(("measured", "state"), [(0.4510, "pass"), (0.4490, "watch"), (0.4570, "stop")])
+def test_a_measured_tap_without_a_mark_is_held_against_the_class(measured: float, state: str) -> None:
+    half: dict[str, Given] = {"nominal_diameter": 12.7, "threads_per_inch": 13 / 25.4, "thread_class": "2B"}
+    assert run(SHEET, {**half, "tap_pitch_diameter": measured * 25.4}).checks[0].state == state
+
+
+def test_a_mark_of_the_other_system_is_doubted() -> None:
+    half: dict[str, Given] = {"nominal_diameter": 12.7, "threads_per_inch": 13 / 25.4}
+    doubted = run(SHEET, {**half, "tap_limit": "ISO1-4H"}).checks[0]
+    assert doubted.state == "watch"
+    assert "mark of metric taps" in str(doubted.sentence)
+    with_class = run(SHEET, {**half, "tap_limit": "D3", "thread_class": "2B"}).checks[0]
+    assert with_class.cure == (("tap_limit", "H5"),)
+    metric = run(SHEET, {"nominal_diameter": 12.0, "pitch": 1.75, "tap_limit": "H5"}).checks[0]
+    assert (metric.state, "pitch in millimetres" in str(metric.sentence)) == ("watch", True)

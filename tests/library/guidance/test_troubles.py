@@ -117,7 +117,8 @@ def test_beside_the_card_stands_what_to_look_at_and_to_change(book: Book) -> Non
         ("tap", "It tore; the thread is torn.", "Tears the thread"),
         ("twist-drill", "Too big", "Cuts large"),
         ("twist-drill", "it cuts oversized", "Cuts large"),
-        ("step-drill", "Burnt", "Binds"),
+        ("step-drill", "Burnt", "Burns"),
+        ("step-drill", "Burns", "Burns"),
         ("reamer", "chipped", ""),
         ("countersink", "Chipped at one tooth", "Breaks at the corner"),
         ("reamer", "Wears", "Wears too soon"),
@@ -135,6 +136,19 @@ def test_a_trouble_is_known_by_its_beginning_and_by_the_words_of_the_shop(
 def test_what_was_taken_for_a_trouble_of_another_name_is_told(book: Book) -> None:
     assert 'Squeals: taken for "Binds"' in card_of(book, "Squeals", "step-drill")
     assert "taken for" not in card_of(book, "It chatters.")
+
+
+def test_a_trouble_of_that_very_name_goes_before_one_that_is_said_so_too() -> None:
+    binds, burns = Symptom("a", "Binds", synonyms=("burns",)), Symptom("b", "Burns")
+    assert [one.title for one in recognised("Burns", [binds, burns])] == ["Burns"]
+    assert [one.title for one in recognised("Burns and binds", [binds, burns])] == ["Binds", "Burns"]
+    assert [one.id for one in meant_by(["burns"], [binds, burns])] == ["b", "a"]
+
+
+@pytest.mark.parametrize("family", ["step-drill", "subland-drill", "twist-drill", "countersink", "end-mill"])
+def test_burns_is_a_trouble_of_its_own_wherever_it_is_known(book: Book, family: str) -> None:
+    assert "Burns" in troubles_of(book, family)
+    assert "taken for" not in card_of(book, "Burns", family)
 
 
 @pytest.mark.parametrize(
