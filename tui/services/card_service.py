@@ -14,6 +14,7 @@ from library.book.model import Book, Entry
 from library.cards import starting
 from library.cards.bare_numbers import completed, in_the_units_of
 from library.cards.close import reopened
+from library.cards.folders_not_read import folders_not_read
 from library.cards.forms import as_fields
 from library.cards.history import Visit, visit_of
 from library.cards.index import card_rows
@@ -63,12 +64,14 @@ class CardService:
 
     Attributes:
         rows: a row for every card, the newest first; nothing before they are read.
+        not_read: what kept folders of cards from being read, a sentence each; empty where all were.
     """
 
     def __init__(self, shop: Path) -> None:
         self.shop = shop
         self.rows: tuple[CardRow, ...] | None = None
         self._named: set[str] = set()
+        self.not_read = ""
         self._visits: tuple[tuple[CardRow, ...] | None, str, list[Visit]] | None = None
 
     def today(self) -> date:
@@ -77,6 +80,7 @@ class CardService:
 
     def read_rows(self) -> tuple[CardRow, ...]:
         """Read the rows of all cards; takes a moment, so it is called in a thread."""
+        self.not_read = " ".join(str(one) for one in folders_not_read(self.shop))
         return card_rows(self.shop, cache_folder())
 
     def earlier(self, tool: str) -> list[CardRow]:
