@@ -52,7 +52,13 @@ def walk(folder: Path, *, links_out: bool = False) -> Walk:
             which may come from anybody, they are told of and not read.
     """
     found = Walk()
-    if not os.path.lexists(folder):
+    try:
+        os.lstat(folder)
+    except (FileNotFoundError, NotADirectoryError):
+        return found
+    except OSError as error:
+        reason = refused(error)
+        _complain(found, folder, reason.wrong, reason.fix)
         return found
     bounds = None if links_out else Bounds(folder)
     for path, signature in _files(folder, folder, found, frozenset(), bounds):

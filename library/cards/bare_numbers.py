@@ -83,6 +83,7 @@ def _inspection(key: str, one: Inspection, display: Display) -> Inspection:
         _readings(key, one.readings, display),
         with_its_unit(key, one.wanted, display),
         _tolerance(key, one.tolerance, display),
+        one.judged_by,
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from library.cards.folders_not_read import folders_not_read
 from library.cards.store import FOLDER, NoCard, load_file
 from library.files.bounds import Bounds
 from library.files.watching import stamps
@@ -16,7 +17,7 @@ def card_findings(book: Path) -> tuple[Issue, ...]:
     Args:
         book: the shop's folder; one without cards has no findings.
     """
-    found: list[Issue] = []
+    found: list[Issue] = [*folders_not_read(book)]
     bounds = Bounds(book)
     for path in sorted(stamps(book / FOLDER)):
         try:

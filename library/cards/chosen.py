@@ -79,7 +79,7 @@ class Chosen:
 
 
 def chosen(card: Card, book: Book, machine: Machine | None, wheel: Wheel | None) -> Chosen:
-    """What holds for a job: as a person chose it, else as it follows from what is known.
+    """What holds for a job: as a person chose it, on a closed card as it was then, else as it follows from what is known.
 
     Args:
         card: with its lines.
@@ -88,9 +88,10 @@ def chosen(card: Card, book: Book, machine: Machine | None, wheel: Wheel | None)
         wheel: it is ground with.
     """
     words = {key: word for key in CHOSEN_ONCE if (word := _word(card, key))}
+    then = card.chosen if card.done else {}
     return Chosen(
-        words.get(SURFACE) or _surface(card, book),
-        words.get(METHOD) or _method(card, machine, wheel),
+        words.get(SURFACE) or then.get(SURFACE) or _surface(card, book),
+        words.get(METHOD) or then.get(METHOD) or _method(card, machine, wheel),
         words.get(POINTS, ""),
         frozenset(words),
         family.surfaces if (family := book.families.get(card.family)) is not None else (),

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
-from geometry.quantities import quantity
+from geometry.calculations import calculation
+from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind
+from library.cards.inspecting import wanted_limits, wanted_number
 from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.model import DONE, DRAFT, Card, Setting
+from library.cards.of_that_day import chosen_then, filled_in, written
 from library.issue import Issue
 from library.units.show import show, show_answer
 
@@ -42,28 +47,46 @@ def finished(job: Job, day: date) -> Card:
         if step.works and step.answer.result is not None:
             answers = {key: show_answer(value, quantity(key), job.display)
                        for key, value in step.answer.result.outputs.items()}  # fmt: skip
-            settings[step.sheet.name] = replace(settings.get(step.sheet.name, Setting()), recorded=answers)
-    return replace(job.card, status=DONE, finished=day, settings=settings)
+            was = settings.get(step.sheet.name, Setting())
+            settings[step.sheet.name] = replace(was, recorded=answers, filled=filled_in(step, was.typed))
+    after = {key: replace(one, judged_by=_judged_by(job, key)) for key, one in job.card.after.items()}
+    return replace(
+        job.card, status=DONE, finished=day, settings=settings, after=after, chosen=chosen_then(job)
+    )
+
+
+def _judged_by(job: Job, key: str) -> str:
+    """What the readings of a quantity are held against, where no person wrote it for the inspection; empty for nothing."""
+    if key not in QUANTITIES or quantity(key).kind is Kind.CHOICE or job.card.after[key].wanted.strip():
+        return ""
+    limits = wanted_limits(job, key)
+    # The limits of a reamer follow anew from what was filled in on the day, with what is left for wear.
+    return (
+        written(wanted_number(job, key), limits, quantity(key).kind)
+        if limits is None or not limits.whose
+        else ""
+    )
 
 
 def reopened(card: Card) -> Card:
     """The card as a draft again; what was recorded goes, because it will be recorded afresh."""
-    settings = {name: replace(one, recorded={}) for name, one in card.settings.items()}
-    return replace(card, status=DRAFT, finished=None,
+    settings = {name: replace(one, recorded={}, filled={}) for name, one in card.settings.items()}
+    after = {key: replace(one, judged_by="") for key, one in card.after.items()}
+    return replace(card, status=DRAFT, finished=None, after=after, chosen={},
                    settings={name: one for name, one in settings.items() if one != Setting()})  # fmt: skip
 
 
 def differs(job: Job) -> tuple[tuple[str, str, str, str], ...]:
-    """Where a record's answers are others than today's program would give.
+    """Where a record's answers are others than today's program, book and machine would give.
 
     Args:
-        job: a record worked out afresh.
+        job: a record, worked out with what was filled in on its day.
 
     Returns:
         Calculation, quantity, what was recorded, and what comes out today.
     """
     found = []
-    for step in job.steps:
+    for step in job.today.steps:
         if not step.recorded or step.answer.result is None:
             continue
         for key, was in step.recorded.items():
@@ -77,3 +100,22 @@ def differs(job: Job) -> tuple[tuple[str, str, str, str], ...]:
             if was not in (now, show(value, row.kind, job.display)):
                 found.append((step.sheet.name, key, was, now))
     return tuple(found)
+
+
+def differs_said(found: Sequence[tuple[str, str, str, str]]) -> str:
+    """In one sentence that a record's answers are others than today's; empty where they are not.
+
+    Args:
+        found: by ``differs``; the relief is named where it is among them, else the first.
+
+    Example:
+        >>> differs_said([("relief-drop", "heel_drop", "0.460 mm", "0.455 mm")])
+        'Indicator drop of the heel for a relief: the record of that day has indicator drop at the heel 0.460 mm; today it comes out as 0.455 mm.'
+    """
+    if not found:
+        return ""
+    sheet, key, was, now = next((one for one in found if one[1] == "relief_angle"), found[0])
+    others = len(found) - 1
+    more = f", and {others} other answer{'s' if others > 1 else ''} otherwise too" if others else ""
+    return (f"{calculation(sheet).title}: the record of that day has {quantity(key).title.lower()} {was}; "
+            f"today it comes out as {now or 'nothing'}{more}.")  # fmt: skip

@@ -9,6 +9,7 @@ from itertools import zip_longest
 from geometry.calculation import Field, State
 from geometry.calculations import calculation_doing
 from geometry.quantities import QUANTITIES, quantity
+from geometry.quantities.limits import LIMITS
 from geometry.role import FOUND, HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
@@ -16,12 +17,13 @@ from library.calc.ranges import read_range
 from library.calc.wording import by_title
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
-from library.cards.job import Job, flutes_of
+from library.cards.job import Job, flutes_of, worked_of
 from library.cards.model import Inspection, Readings
+from library.cards.of_that_day import heel_then
 from library.cards.provenance import greatest, joined
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.wanted_limits import Limits, limits_of
-from library.units.read import UnitError, read
+from library.units.read import Reading, UnitError, read
 from library.units.show import show
 
 PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
@@ -100,7 +102,8 @@ class Verdict:
             return Limits(self.wanted, self.wanted).widened(allowed.minus, allowed.plus) if allowed else None
         if self.limits is None:
             return None
-        return self.limits.widened(allowed.minus, allowed.plus) if allowed else self.limits
+        served = self.limits.served
+        return served.widened(allowed.minus, allowed.plus) if allowed else served
 
     @property
     def state(self) -> State:
@@ -255,7 +258,8 @@ def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
         return Mark(flute, text, None, "stop")
     if may_be is None:
         return Mark(flute, text, value, "watch")
-    limit = "the tolerance" if judged.allowed else "what is wanted"
+    whose = judged.limits.whose if judged.limits is not None else ""
+    limit = "the tolerance" if judged.allowed else f"the {whose}" if whose else "what is wanted"
     if may_be.low is not None and value < may_be.low - _slack(may_be.low):
         off = _size(may_be.low - value, kind, job)
         return Mark(flute, text, value, "stop", f"{off} under {limit}")
@@ -285,30 +289,59 @@ def wanted_number(job: Job, key: str) -> float | None:
     Returns:
         In mm or radians, or nothing where no limit is set, or where a range is wanted.
     """
-    kind = quantity(key).kind
+    kind, then = quantity(key).kind, _wanted_then(job, key)
+    if then:
+        return None if read_range(key, then) is not None else read(then, kind, job.display).number
     inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
     of_cam = job.by_cam if key == _relief_key(job) else None
-    if of_cam is not None and not (inspection and inspection.wanted.strip()):
+    if of_cam is not None and not _is_said(inspection):
         return of_cam.given
     for text in (inspection.wanted if inspection else "", decided.value if decided else ""):
-        if not text.strip():
-            continue
         if read_range(key, text) is not None:
             return None
-        try:
-            found = read(text, kind, job.display, of_diameter=kind is Kind.LENGTH, unit_wanted=True)
-        except UnitError:
-            continue
-        if found.per_diameter:
-            diameter = number_of(job.known_text("diameter"), "diameter", job)
-            return None if diameter is None else found.number * diameter
-        return found.number
+        found = _number_written(job, key, text)
+        if found is not None:
+            return found.number if not found.per_diameter else _share(job, found.number)
     step = job.doing(HEEL)
     if key in {"drop", "heel_drop"} and step is not None and step.works and step.answer.result is not None:
         # To the digits that are shown: what stands on the sheet is what a reading is held against.
         shown = show(step.answer.result.outputs["heel_drop"], kind, job.display)
         return read(shown, kind, job.display).number
     return None
+
+
+def _number_written(job: Job, key: str, text: str) -> Reading | None:
+    """What a text says that a quantity shall be, which may be a share of the diameter; nothing where it says no number."""
+    kind = quantity(key).kind
+    try:
+        return read(text, kind, job.display, of_diameter=kind is Kind.LENGTH, unit_wanted=True)
+    except UnitError:
+        return None
+
+
+def _share(job: Job, share: float) -> float | None:
+    """A share of the diameter, in mm; nothing where that is not known."""
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
+    return None if diameter is None else share * diameter
+
+
+def _is_said(inspection: Inspection | None) -> bool:
+    """Whether a person wrote for the inspection what the quantity shall be."""
+    return inspection is not None and bool(inspection.wanted.strip())
+
+
+def _wanted_then(job: Job, key: str) -> str:
+    """What a quantity of a closed card was held against on its day; empty on a draft, or where nothing is recorded."""
+    inspection = job.card.after.get(key)
+    if not job.card.done or _is_said(inspection):
+        return ""
+    text = inspection.judged_by if inspection is not None else ""
+    text = text or (heel_then(job) if key in {"drop", "heel_drop"} else "")
+    kind = quantity(key).kind
+    try:
+        return text if read_range(key, text) is not None or read(text, kind, job.display) else ""
+    except UnitError:
+        return ""
 
 
 def wanted_limits(job: Job, key: str) -> Limits | None:
@@ -324,9 +357,29 @@ def wanted_limits(job: Job, key: str) -> Limits | None:
     if wanted_number(job, key) is not None:
         return None
     inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
-    texts = (inspection.wanted if inspection else "", decided.value if decided else "")
+    texts = (
+        inspection.wanted if inspection else "",
+        _wanted_then(job, key),
+        decided.value if decided else "",
+    )
     diameter = number_of(job.known_text("diameter"), "diameter", job)
-    return next((found for text in texts if (found := limits_of(key, text, diameter)) is not None), None)
+    found = next((found for text in texts if (found := limits_of(key, text, diameter)) is not None), None)
+    return found or (_of_reamer(job) if key == "diameter" else None)
+
+
+def _of_reamer(job: Job) -> Limits | None:
+    """The limits of a reamer for the hole that somebody named; nothing where none was named, for then they are assumed."""
+    step = job.answering("reamer_upper_limit")
+    if step is None or not step.works or step.answer.result is None:
+        return None
+    hole = step.answer.inputs["hole_tolerance"]
+    if hole.origin == "default":
+        return None
+    numbers = worked_of(step.answer)
+    least = numbers.outputs.get("hole_lower_limit", numbers.values.get("hole_lower_limit"))
+    named = f" {hole.text}" if hole.value != LIMITS else " in numbers"
+    return Limits(numbers.outputs["reamer_lower_limit"], numbers.outputs["reamer_upper_limit"],
+                  least if isinstance(least, float) else None, f"limits of the reamer, hole{named}")  # fmt: skip
 
 
 def greatest_number(job: Job, key: str, readings: Readings) -> float | None:

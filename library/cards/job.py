@@ -7,13 +7,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from geometry.calculation import Calculation
+from geometry.calculation import Calculation, Check
 from geometry.complaints import untried
 from geometry.figure import undrawn
 from geometry.quantities import quantity
 from geometry.role import HEEL, MOVES
 from geometry.sentences import Kind
-from library.book.model import Book, Caution, Entry, Family
+from library.book.model import Book, Caution, Entry, Family, Measure
 from library.book.tool_materials import stamped
 from library.calc.answer import Answer
 from library.calc.cautions import by_danger, cautions_for
@@ -24,7 +24,8 @@ from library.cards.chosen import CAM, Chosen, chosen
 from library.cards.found_relief import FoundRelief, by_found, found_relief, told
 from library.cards.handing_on import of_edges, of_measuring, with_measured
 from library.cards.heel_once import each_heel_once
-from library.cards.model import Card, Setting
+from library.cards.model import DRAFT, Card, Setting
+from library.cards.of_that_day import cam_that_gave, is_dated, laid_over
 from library.cards.provenance import (
     KnownText,
     Provenance,
@@ -119,6 +120,11 @@ class Job:
             return by_found(answer, relief)
         return self.answers.remembered_of(answer, "by cam", lambda: by_cam(answer))
 
+    @cached_property
+    def today(self) -> Job:
+        """The same with what today's book, machine and wheel would fill in; of a draft it is the job itself."""
+        return work_out(replace(self.card, status=DRAFT), self.book) if self.card.done else self
+
     def edge_text(self, key: str) -> str:
         """The angle at which an edge lies, as it was measured, worked out, typed into a calculation, or wanted."""
         found = of_edges([one for one in self.steps if one.in_use], self.entry)
@@ -157,14 +163,21 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             known = with_measured(known_first, of_measuring(before, card, display))
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
+            texts, provenance = laid_over(sheet, card, texts, provenance)
             step = _step(sheet, texts, provenance, _Bench(card, answers, machine, choice, before, kind))
             if choice.method in sheet.role.otherwise_by:
                 step = _unread(step)
-            steps.append(_at_machine(step, machine, wheel, _flutes(card), before, answers))
+            step, checks = _at_machine(step, machine, wheel, _flutes(card), before, answers), step.checks
+            steps.append(_as_closed(step, checks) if is_dated(card) else step)
     steps = each_heel_once(steps, card, choice)
     abrasive = (wheel.abrasive or called(wheel.title)) if wheel is not None else ""
     cautions = _cautions(steps, entry, abrasive, book, answers)
     return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
+
+
+def _as_closed(step: Step, own: tuple[Check, ...]) -> Step:
+    """The step of a record, without a stop of today's machine: there was none on the day, or it had not been closed."""
+    return replace(step, checks=tuple(one for one in step.checks if one in own or one.state != "stop"))
 
 
 def _unread(step: Step) -> Step:
@@ -262,11 +275,25 @@ def _cam(found: Answer, ask: Asked, bench: _Bench) -> dict[str, str]:
     key = role.throw
     if key in found.inputs and found.inputs[key].origin == "given":
         return {}
+    then = _recorded_cam(found, ask, bench)
+    if then is not None:
+        return {key: then.text}
     earlier = next((one for one in bench.before if one.works and one.sheet.role.cam is not None), None)
     if earlier is not None:
         return carried_on(earlier.answer, found)
     cam = taken_from_drawer(found, ask, bench.machine) if bench.machine is not None else None
     return {key: cam.text} if cam is not None else {}
+
+
+def _recorded_cam(found: Answer, ask: Asked, bench: _Bench) -> Measure | None:
+    """The cam by which a card was closed that has its answers and not what it counted with; nothing on any other."""
+    role, card = found.sheet.role.cam, bench.card
+    setting = card.settings.get(found.sheet.name, Setting())
+    if role is None or bench.machine is None or not card.done or is_dated(card):
+        return None
+    cams, throw = bench.machine.cam_throws, role.throw
+    display = display_of(card)
+    return cam_that_gave(setting.recorded, cams, lambda text: ask({throw: text}), display)
 
 
 def _provenance_of_cam(bench: _Bench, cam: Mapping[str, str]) -> Provenance:

@@ -73,11 +73,13 @@ class Setting:
         typed: by quantity.
         recorded: the answers as they were shown on the day the card was closed, by quantity.
         skipped: true when the person left this calculation out of the job.
+        filled: what tool, machine, wheel and drawer of that day filled in, by quantity.
     """
 
     typed: Mapping[str, str] = field(default_factory=dict)
     recorded: Mapping[str, str] = field(default_factory=dict)
     skipped: bool = False
+    filled: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -88,11 +90,13 @@ class Inspection:
         readings: for each flute, or one for the tool as a whole.
         wanted: what it shall be; empty to take it from what is wanted or worked out.
         tolerance: how far off it may be, such as ``0.02 mm`` or ``+0 -0.03 mm``.
+        judged_by: what it was held against on the day the card was closed, where that was worked out.
     """
 
     readings: Readings = ()
     wanted: str = ""
     tolerance: str = ""
+    judged_by: str = ""
 
 
 @dataclass(frozen=True)
@@ -120,6 +124,7 @@ class Card:
         minutes: time spent, as typed.
         result: how it ended, such as ``good`` or ``scrapped``.
         remarks: what is to be said of the result.
+        chosen: the surface and the method of the day the card was closed, by quantity; nothing on a draft.
         extra: whatever else the file holds, in its own place, kept as it is.
         schema: the layout of the file.
     """
@@ -144,6 +149,7 @@ class Card:
     minutes: str = ""
     result: str = ""
     remarks: str = ""
+    chosen: Mapping[str, str] = field(default_factory=dict)
     extra: Mapping[str, object] = field(default_factory=dict)
     schema: int = SCHEMA
 

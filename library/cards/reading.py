@@ -115,6 +115,7 @@ def read_card(table: Mapping[str, object], location: Location, schema: int) -> C
         received=_quantities(top.section("received")),
         wanted={key: _wanted(one) for key, one in _tables(top.section("wanted"))},
         settings={name: _setting(one) for name, one in _tables(top.section("settings"))},
+        chosen=_texts(chosen := top.section("chosen"), tuple(chosen.table)),
         after={key: _inspection(one) for key, one in _tables(top.section("after"))},
         schema=schema,
         **_texts(top, (*TEXTS, *LAST_TEXTS)),  # type: ignore[arg-type]
@@ -156,14 +157,14 @@ def _setting(taken: Taken) -> Setting:
     if skipped:
         del taken.left["skipped"]
     parts = {}
-    for name in ("typed", "recorded"):
+    for name in ("typed", "filled", "recorded"):
         part = taken.section(name)
         parts[name] = _texts(part, tuple(part.table))
     return Setting(skipped=skipped, **parts)
 
 
 def _inspection(taken: Taken) -> Inspection:
-    return Inspection(taken.readings("readings"), **_texts(taken, ("wanted", "tolerance")))
+    return Inspection(taken.readings("readings"), **_texts(taken, ("wanted", "tolerance", "judged_by")))
 
 
 def _want_known(top: Taken) -> None:
@@ -171,7 +172,7 @@ def _want_known(top: Taken) -> None:
     known = ["id", "status", "started", "finished", *TEXTS, *LAST_TEXTS, *top.below]
     for key in top.left:
         if key not in known and not key.startswith("x-"):
-            near = nearest(key, [*known, "tool", "received", "wanted", "settings", "after"])
+            near = nearest(key, [*known, "tool", "received", "wanted", "settings", "chosen", "after"])
             fix = (
                 f"Did you mean {near}?"
                 if near
@@ -193,7 +194,11 @@ def _want_new_names(card: Card, location: Location) -> None:
             location.at("settings", name).complain(
                 f"There is no calculation {shown(name)}.", fix_for(name, "", ""), "warning"
             )
-        for part, texts in (("typed", setting.typed), ("recorded", setting.recorded)):
+        for part, texts in (
+            ("typed", setting.typed),
+            ("filled", setting.filled),
+            ("recorded", setting.recorded),
+        ):
             for key in texts:
                 if key in RETIRED:
                     location.at("settings", name, part, key).complain(

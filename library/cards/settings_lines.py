@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from geometry.evaluate import run
+from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
-from geometry.role import HEIGHTS, MOVES
+from geometry.role import FACETS, HEIGHTS, MOVES
 from geometry.sentences import Kind
 from library.cards.cams import show_angle
 from library.cards.job import Job, worked_of
@@ -76,14 +76,21 @@ SAME_FACET = {"wheel_head_height": "Facet 1: head height", "tooth_rest_height": 
 
 
 def _same_facet(lines: Mapping[str, SettingLine]) -> Iterator[SettingLine]:
-    """The settings; where facets are planned too, a height says that it is another way to the first of them."""
+    """The settings; where facets are planned too, each has a height that makes it, and one by which it is measured.
+
+    The one turns the tooth to the angle of the facet; the other is how high the facet stands when it lies level.
+    """
     first = "facet 1"
     heights = set(SAME_FACET) & set(lines) if first in lines else set()
     for key, line in lines.items():
         if key in heights:
             yield replace(line, title=SAME_FACET[key])
-        elif key == first and heights:
-            yield replace(line, graduation=f"{line.graduation}: the same facet, measured when it lies level")
+        elif heights and line.sheet == lines[first].sheet:
+            yield replace(
+                line,
+                title=f"{line.title.partition(',')[0]} lying level",
+                graduation=line.graduation + " when it lies level, to check it",
+            )
         else:
             yield line
 
@@ -119,7 +126,7 @@ def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
 
     A facet behind a margin is counted from the tangent where the margin ends, and is set from that at the edge.
     """
-    planned = next((one for one in job.steps if one.works and one.sheet.role.rows == HEIGHTS), None)
+    planned = next((one for one in job.steps if one.works and one.sheet.role.rows in {HEIGHTS, FACETS}), None)
     if planned is None or planned.answer.result is None or not SAME_FACET.keys() & set(step.sheet.role.sets):
         return []
     first = worked_of(step.answer)
@@ -131,7 +138,10 @@ def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
     found = []
     for number, row in enumerate(rows, 1):
         values = first.values | {"relief_angle": row.values["facet_angle"]}
-        worked = replace(first, values=values, outputs=dict(run(step.sheet, values).outputs))
+        try:
+            worked = replace(first, values=values, outputs=dict(run(step.sheet, values).outputs))
+        except Refusal:
+            continue  # So far round no height turns the tooth; its angle stands with the facet.
         lines = graduation_lines(job.machine, worked) if job.machine is not None else ()
         line = next((one for one in lines if one.key == key), None)
         title = TITLES.get(key) or quantity(key).title
@@ -139,7 +149,7 @@ def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
         angle = show(row.values["facet_angle"], Kind.ANGLE, display)
         at_edge = "" if is_wanted else f"for {angle} from the tangent at the edge"
         found.append(
-            SettingLine(step.sheet.name, key if number == 1 else f"facet {number}",
+            SettingLine(step.sheet.name, key if number == 1 else f"facet {number}: height",
                         title if len(rows) == 1 else f"Facet {number}: {SAME_FACET[key].partition(': ')[2]}",
                         show_answer(worked.outputs[key], quantity(key), display),
                         ", ".join(filter(None, (said(line) if line else "", at_edge))), cost_said(line, display) if line else "",

@@ -130,7 +130,11 @@ def again(card: Card) -> Card:
     """
     settings = {name: Setting(one.typed, {}, one.skipped) for name, one in card.settings.items()
                 if one.typed or one.skipped}  # fmt: skip
-    after = {key: replace(one, readings=()) for key, one in card.after.items() if one.wanted or one.tolerance}
+    after = {
+        key: replace(one, readings=(), judged_by="")
+        for key, one in card.after.items()
+        if one.wanted or one.tolerance
+    }
     return Card(
         family=card.family,
         entry=card.entry,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -20,6 +21,7 @@ from library.editing.plan import with_table
 from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
 from library.files.bounds import Bounds, outside
 from library.files.file_state import fingerprint
+from library.files.reach import is_missing
 from library.files.safe_write import Saved, write_safely
 from library.files.write_together import NotTogether, ToWrite, write_together
 from library.issue import Issue, Place
@@ -81,7 +83,7 @@ def load(book: Path, card_id: str) -> Opened:
         NoCard: when there is none, or its file cannot be read at all.
     """
     path = card_path(book, card_id)
-    if not path.exists():
+    if is_missing(path):
         raise NoCard(f"There is no card {card_id}. 'heelclear cards' lists them.")
     return load_file(path, Bounds(book))
 
@@ -166,7 +168,7 @@ def create(book: Path, card: Card, day: date) -> Opened:
     """
     for number in range(1, MOST_IN_A_DAY + 1):
         card_id = f"{day.isoformat()}-{number:02}"
-        if card_path(book, card_id).exists():
+        if os.path.exists(card_path(book, card_id)):
             continue
         new = replace(card, id=card_id, started=day, schema=SCHEMA)
         try:

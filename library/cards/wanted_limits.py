@@ -18,17 +18,31 @@ class Limits:
     Attributes:
         low: in mm or radians; nothing where it may be as small as it likes.
         high: in mm or radians; nothing where it may be as great as it likes.
+        worn: down to where a worn tool still serves, under the low end; nothing where that is the end.
+        whose: whose limits they are, in words; empty for those that were written.
     """
 
     low: float | None
     high: float | None
+    worn: float | None = None
+    whose: str = ""
+
+    @property
+    def served(self) -> Limits:
+        """From where to where a tool serves, a worn one too.
+
+        Example:
+            >>> Limits(10.01, 10.018, 10.0, "of the reamer").served
+            Limits(low=10.0, high=10.018, worn=None, whose='')
+        """
+        return Limits(self.low if self.worn is None else self.worn, self.high)
 
     def widened(self, minus: float, plus: float) -> Limits:
         """The same with a tolerance beyond each end.
 
         Example:
             >>> Limits(None, 8.0).widened(0.5, 0.25)
-            Limits(low=None, high=8.25)
+            Limits(low=None, high=8.25, worn=None, whose='')
         """
         return Limits(
             None if self.low is None else self.low - minus, None if self.high is None else self.high + plus
@@ -57,7 +71,7 @@ def limits_of(key: str, text: str, diameter: float | None) -> Limits | None:
 
     Example:
         >>> limits_of("land_width", "at most 0.25 D", 12.0)
-        Limits(low=None, high=3.0)
+        Limits(low=None, high=3.0, worn=None, whose='')
     """
     found = read_range(key, text)
     if found is None:

@@ -47,6 +47,7 @@ def as_table(card: Card) -> dict[str, object]:
         "received": {key: _readings(found) for key, found in card.received.items()},
         "wanted": {key: _wanted(found) for key, found in card.wanted.items()},
         "settings": {name: _setting(found) for name, found in card.settings.items()},
+        "chosen": dict(card.chosen),
         "after": {key: _inspection(found) for key, found in card.after.items()},
     }
     table |= {name: section for name, section in sections.items() if section}
@@ -69,13 +70,15 @@ def _wanted(found: Wanted) -> object:
 
 def _setting(found: Setting) -> object:
     table: dict[str, object] = {"skipped": True} if found.skipped else {}
-    parts = {"typed": dict(found.typed), "recorded": dict(found.recorded)}
+    parts = {"typed": dict(found.typed), "filled": dict(found.filled), "recorded": dict(found.recorded)}
     return table | {name: part for name, part in parts.items() if part}
 
 
 def _inspection(found: Inspection) -> object:
     table: dict[str, object] = {"readings": _readings(found.readings)} if found.readings else {}
-    return table | _filled({"wanted": found.wanted, "tolerance": found.tolerance})
+    return table | _filled(
+        {"wanted": found.wanted, "tolerance": found.tolerance, "judged_by": found.judged_by}
+    )
 
 
 def _laid_under(table: Mapping[str, object], extra: Mapping[str, object]) -> dict[str, object]:

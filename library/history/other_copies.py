@@ -6,6 +6,7 @@ there, which is not this machine's affair; fetching runs nothing of either.
 
 from __future__ import annotations
 
+import os
 import re
 import shlex
 from collections.abc import Iterator
@@ -55,7 +56,7 @@ def copy_in(folder: Path, program: str = "git") -> Copy | None:
         folder: of the copy.
         program: the name of the git program.
     """
-    if not folder.is_dir():
+    if not os.path.isdir(folder):
         return None
     git = Git(folder, program, held_back=_WHOEVER_OWNS_IT)
     try:

@@ -113,7 +113,7 @@ def hooks_of(git: Git, settings: tuple[Setting, ...]) -> tuple[str, ...]:
 
 
 def _is_hook(path: Path) -> bool:
-    return path.suffix != ".sample" and not path.is_dir() and os.access(path, os.X_OK)
+    return path.suffix != ".sample" and not os.path.isdir(path) and os.access(path, os.X_OK)
 
 
 def without_programs(names: tuple[str, ...]) -> Mapping[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -55,5 +56,5 @@ def _unknown(tree: WorkTree, names: Sequence[str]) -> list[str]:
     return [
         name
         for name in names
-        if name.encode("utf-8", "surrogateescape") not in known and (tree.folder / name).exists()
+        if name.encode("utf-8", "surrogateescape") not in known and os.path.exists(tree.folder / name)
     ]

@@ -147,7 +147,7 @@ def find_work_tree(folder: Path, program: str = "git") -> WorkTree | None:
     Raises:
         GitRefused: when git is there and does not trust the folder, or does not answer.
     """
-    if not folder.is_dir():
+    if not os.path.isdir(folder):
         return None
     git = Git(folder, program)
     try:

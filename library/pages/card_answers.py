@@ -172,9 +172,17 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
         )
         yield _values([("  was wanted", show(verdict.first_wanted, kind, job.display))])
     else:
-        yield _values([("  shall be", wanted)])
+        whose = (limits.whose,) if limits is not None and limits.whose else ()
+        yield Values((Named("  shall be", wanted, below=whose),), at_edge=True)
     if may_be is not None and may_be != limits:
-        yield _values([("  may be", may_be.said(kind, job.display))])
+        yield _values(
+            [
+                (
+                    "  worn, may be" if limits is not None and limits.worn is not None else "  may be",
+                    may_be.said(kind, job.display),
+                )
+            ]
+        )
     yield Values(tuple(_mark(one, len(verdict.marks)) for one in verdict.marks), at_edge=True)
     if verdict.spread is not None:
         yield _values([("  spread", show(verdict.spread, kind, job.display))])

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from geometry.calculation import Result
 from geometry.quantities import quantity
 from library.calc.wording import by_title
-from library.cards.close import differs
+from library.cards.close import differs, differs_said
 from library.cards.found_relief import told
 from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
@@ -80,10 +80,6 @@ def _rows(job: Job, result: Result) -> Iterator[Block]:
 
 
 def _recorded(job: Job, step: Step) -> Said:
-    """Where today's program answers otherwise than it did on the day of the record."""
-    told = [
-        f"The record of that day has {quantity(key).title.lower()} {was}; today it comes out as {now or 'nothing'}."
-        for sheet, key, was, now in differs(job)
-        if sheet == step.sheet.name
-    ]
-    return Said(tuple(told), "warn")
+    """In one quiet line, where today's program, book or machine answers otherwise than on the day of the record."""
+    said = differs_said([one for one in differs(job) if one[0] == step.sheet.name])
+    return Said((said,) if said else (), "quiet")

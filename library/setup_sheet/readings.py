@@ -26,6 +26,7 @@ from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
+from library.cards.wanted_limits import Limits
 from library.pages.answer import DIVISIONS, rows, stations
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table
 from library.pages.unit_in_head import shorter
@@ -200,8 +201,15 @@ def _number(job: Job, key: str, display: Display) -> str:
         return ""
     number, limits, kind = wanted_number(job, key), wanted_limits(job, key), quantity(key).kind
     if number is None:
-        return limits.said(kind, display) if limits is not None else ""
+        return _limits_said(limits, kind, display) if limits is not None else ""
     return show(number, kind, display)
+
+
+def _limits_said(limits: Limits, kind: Kind, display: Display) -> str:
+    """A range, and whose it is where nobody wrote it."""
+    worn = f", worn down to {show(limits.worn, kind, display)}" if limits.worn is not None else ""
+    whose = f" ({limits.whose}{worn})" if limits.whose else ""
+    return f"{limits.said(kind, display)}{whose}"
 
 
 def _title(key: str, *, at_heel: bool = False) -> str:

@@ -6,12 +6,10 @@ import math
 from itertools import takewhile
 
 from geometry.calculation import Check
-from geometry.calculations import calculation
-from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.cards.cams import show_angle
-from library.cards.close import differs
+from library.cards.close import differs, differs_said
 from library.cards.found_relief import FoundRelief
 from library.cards.issues import issues_of
 from library.cards.job import Job, worked_of
@@ -39,9 +37,8 @@ def checks(job: Job, display: Display) -> list[tuple[str, str]]:
     for one in issues_of(job):
         if not any(text in one.text for text in told):
             found.append((one.state, one.text))
-    for sheet, key, was, now in differs(job):
-        found.append(("watch", f"{calculation(sheet).title}: the record of that day has {quantity(key).title.lower()} {was}; "
-                      f"today it comes out as {now or 'nothing'}."))  # fmt: skip
+    if record := differs_said(differs(job)):
+        found.append(("note", record))
     return sorted(dict.fromkeys(found), key=lambda one: WORST_FIRST.index(one[0]))
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from library.book.fetching import Unreadable, fetch
 from library.book.folders import cache_folder
 from library.cards.bare_numbers import completed
+from library.cards.folders_not_read import folders_not_read
 from library.cards.index import card_rows
 from library.cards.model import Card
 from library.cards.saving import save_all_merged, told_of_both
@@ -40,6 +41,8 @@ def run(options: argparse.Namespace) -> int:
                 opened[row.id] = load(shop, row.id)
             except NoCard as error:
                 printing.error(str(error))
+    for issue in folders_not_read(shop):
+        printing.error(str(issue))
     found = import_measurements(text, {name: one.card for name, one in opened.items()})
     wrong = [*found.problems, *(f"Card {name} is closed; open it again first: heelclear card-set {name} --reopen"
                                 for name in found.cards if opened[name].card.done)]  # fmt: skip

@@ -10,6 +10,7 @@ from pathlib import Path
 from library.book.folders import cache_folder
 from library.cards.as_data import history_data
 from library.cards.digests import Digests
+from library.cards.folders_not_read import folders_not_read
 from library.cards.index import card_rows
 from library.cards.model import Card
 from library.cards.rows import CardRow
@@ -25,6 +26,9 @@ from tui.commands.card_folder import shop_of
 def run(options: argparse.Namespace) -> int:
     """Print the cards; returns the exit code."""
     shop = shop_of(options)
+    not_read = folders_not_read(shop)
+    for issue in not_read:
+        printing.error(str(issue))
     rows = card_rows(shop, cache_folder())
     found = search(of_tool(rows, options.tool) if options.tool else rows, " ".join(options.words))
     known = [row.id for row in rows]
@@ -43,9 +47,16 @@ def run(options: argparse.Namespace) -> int:
         indent="",
     )
     if not found:
-        wanted = "No card has all of that." if options.words else "There is no card yet."
-        printing.line(f"{wanted} 'heelclear card-new --entry ID' begins one.")
+        printing.line(_none(options, not_read=bool(not_read)))
     return 0
+
+
+def _none(options: argparse.Namespace, *, not_read: bool) -> str:
+    if options.words:
+        return "No card has all of that. 'heelclear card-new --entry ID' begins one."
+    if not_read:
+        return "No card could be read."
+    return "There is no card yet. 'heelclear card-new --entry ID' begins one."
 
 
 def _read(shop: Path, rows: Sequence[CardRow]) -> list[Card]:

@@ -7,13 +7,14 @@ import argparse
 from library.book.folders import shop_folder
 from library.book.opening import open_book
 from library.cards.check_files import card_findings
+from library.files.reach import is_missing
 from tui.commands import printing
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the findings; returns 0 when there are none and 1 when there are some."""
     folder = options.folder if options.folder is not None else shop_folder(options.library)[0]
-    if options.folder is not None and not options.folder.exists():
+    if options.folder is not None and is_missing(options.folder):
         printing.error(
             f"There is no folder {str(options.folder)!r}. Name the folder that holds the shop's book."
         )

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from library.book import folders
+from library.files.reach import is_missing
 from tui import terminal
 from tui.commands import printing
 from tui.version import __version__
@@ -67,8 +68,10 @@ def _facts(options: argparse.Namespace) -> Iterator[tuple[str, str]]:
 
 
 def _standing(path: Path) -> str:
-    if not path.exists():
+    if is_missing(path):
         return "not there yet"
+    if not os.path.exists(path):
+        return "you have no permission to look there"
     return "can be written" if os.access(path, os.W_OK) else "cannot be written"
 
 

@@ -17,6 +17,9 @@ if TYPE_CHECKING:
     from library.history.entry_history import Revision
     from tui.session import Session
 
+_LOOKED_AT = "the last 300 changes of the book in git"
+"""As ``MOST_COMMITS`` of ``library.history.entry_history`` has it, which is loaded only when git is asked."""
+
 
 class EntryHistoryScreen(Reading):
     """Who changed which value, and when."""
@@ -34,17 +37,34 @@ class EntryHistoryScreen(Reading):
 
     def text(self, width: int) -> list[Line]:
         """One commit after the other, the newest first."""
-        if not self.revisions:
-            return wrap("The shop's book has no change of this entry on record.", width)
-        lines: list[Line] = []
-        for revision in self.revisions:
-            lines.append(line(Piece(f"{revision.when:%Y-%m-%d %H:%M}  {revision.who}", "strong")))
-            lines += wrap(revision.message, width, "quiet", first="  ", rest="  ")
-            for change in revision.changes:
-                for name, before, after in differences(change.key, change.before, change.after):
-                    lines += wrap(f"{name}: {before} -> {after}", width, first="    ", rest="      ")
-            lines.append(EMPTY)
-        return lines
+        return history_lines(self.revisions, width)
+
+
+def history_lines(revisions: Sequence[Revision], width: int) -> list[Line]:
+    """What git remembers of an entry, and whether there may be more.
+
+    Args:
+        revisions: the newest first.
+        width: of the screen.
+    """
+    if not revisions:
+        return wrap(f"The shop's book has no change of this entry on record, in {_LOOKED_AT}.", width)
+    lines: list[Line] = []
+    for revision in revisions:
+        lines.append(line(Piece(f"{revision.when:%Y-%m-%d %H:%M}  {revision.who}", "strong")))
+        lines += wrap(revision.message, width, "quiet", first="  ", rest="  ")
+        for change in revision.changes:
+            for name, before, after in differences(change.key, change.before, change.after):
+                lines += wrap(f"{name}: {before} -> {after}", width, first="    ", rest="      ")
+        lines.append(EMPTY)
+    if not _is_the_beginning(revisions[-1]):
+        lines += wrap(f"What is older than {_LOOKED_AT} is not shown here; git log has it.", width)
+    return lines
+
+
+def _is_the_beginning(revision: Revision) -> bool:
+    """Whether the entry was put into the book there."""
+    return any(change.key == "id" and change.before is None for change in revision.changes)
 
 
 def differences(key: str, before: object, after: object) -> Iterator[tuple[str, str, str]]:

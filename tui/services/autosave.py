@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from threading import Lock
@@ -92,7 +93,7 @@ class Autosave:
 
     def left_behind(self) -> Sequence[Kept]:
         """The drafts that earlier runs left; reads files, so it is called in a thread."""
-        if not self._folder.is_dir():
+        if not os.path.isdir(self._folder):
             return ()
         with self._lock:
             return self._shelf().left_behind()

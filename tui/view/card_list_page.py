@@ -40,14 +40,21 @@ class CardListPage:
         """
         self._keys = keys
         self._rows = rows
+        self.not_read = ""
         self.find = TextLine()
         self.found: Sequence[CardRow] = rows or ()
         self.view = Viewport(len(self.found))
         self.marked: dict[str, None] = {}
 
-    def fill(self, rows: Sequence[CardRow]) -> None:
-        """Take new rows; what is typed and the chosen card stay."""
+    def fill(self, rows: Sequence[CardRow], not_read: str = "") -> None:
+        """Take new rows; what is typed and the chosen card stay.
+
+        Args:
+            rows: of all cards that could be read.
+            not_read: what kept others from being read, a sentence each.
+        """
         chosen = self.chosen
+        self.not_read = not_read
         self._rows = rows
         self._search()
         ids = [row.id for row in self.found]
@@ -118,6 +125,8 @@ class CardListPage:
             return [EMPTY, line("  Reading the cards.")]
         if self._rows:
             said = f"No card has {self.find.text.strip()!r}. {self._keys('empty')} shows all again."
+        elif self.not_read:
+            said = self.not_read
         else:
             said = f"There is no card yet. {self._keys('begin-card')} begins one, here or on an entry of the book."
         return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]

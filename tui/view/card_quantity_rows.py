@@ -195,7 +195,8 @@ def _inspected(job: Job, key: str) -> list[Row]:
     wanted, limits = wanted_number(job, key), wanted_limits(job, key)
     said = limits.said(row.kind, job.display) if limits is not None else ""
     said = show(wanted, row.kind, job.display) if wanted is not None else said
-    shall = f"It shall be {said}. " if said else ""
+    whose = f", the {limits.whose}" if limits is not None and limits.whose else ""
+    shall = f"It shall be {said}{whose}. " if said else ""
     rows = [
         Row(
             way,

@@ -46,6 +46,9 @@ PROVENANCE_WORDS: dict[Provenance, str] = {
 ASKED_TOO = frozenset({"least_diameter", "feed"})
 """Lines that a calculation can do without, but that decide something at the bench: they are always shown."""
 
+OTHER_END = {"reamer_lower_limit": "reamer_upper_limit", "tap_lower_limit": "tap_upper_limit"}
+"""What is told together with what a calculation answers first, for one end of a range says little."""
+
 _SKIP = {"": "", "skip": "left out"}
 
 
@@ -131,7 +134,8 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     if not found or step.sheet.role.does == HEEL:
         outputs = step.answer.result.outputs
         key = _speed_of_the_wheel(job, step, outputs) or next(iter(outputs), "")
-        found += [_answer_told(job, step, key, outputs[key])] if key else []
+        both = [one for one in (key, OTHER_END.get(key, "")) if one in outputs]
+        found += [_answer_told(job, step, one, outputs[one]) for one in both]
     bad = state if state != "ok" else ""
     if not found:
         return [Told(step.sheet.title, note=state)]
@@ -208,7 +212,8 @@ def _first_answer(job: Job, step: Step) -> list[str]:
     outputs = step.answer.result.outputs if step.answer.result is not None else {}
     return [
         f"{quantity(key).title} {show_answer(value, quantity(key), job.display)}"
-        for key, value in [*outputs.items()][:1]
+        for place, (key, value) in enumerate(outputs.items())
+        if not place or key in {OTHER_END.get(one) for one in [*outputs][:1]}
     ]
 
 

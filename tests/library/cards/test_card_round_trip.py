@@ -60,9 +60,11 @@ CARDS = st.builds(
     received=st.dictionaries(KEYS, READINGS, max_size=4),
     wanted=st.dictionaries(KEYS, st.builds(Wanted, LINE, LINE, LINE, LINE), max_size=4),
     settings=st.dictionaries(
-        st.sampled_from(calculation_names()), st.builds(Setting, TYPED, TYPED, st.booleans()), max_size=3
+        st.sampled_from(calculation_names()),
+        st.builds(Setting, TYPED, TYPED, st.booleans(), TYPED),
+        max_size=3,
     ),
-    after=st.dictionaries(KEYS, st.builds(Inspection, READINGS, LINE, LINE), max_size=4),
+    after=st.dictionaries(KEYS, st.builds(Inspection, READINGS, LINE, LINE, LINE), max_size=4),
     notes=LINES,
     minutes=LINE,
     result=LINE,
@@ -249,7 +251,8 @@ def with_remarks(text: str) -> str:
 
 def as_typed(card: Card) -> Card:
     """The card without settings and inspections of which nothing is left, which no form leaves on a card."""
-    settings = {name: replace(one, typed=one.typed or {"diameter": "1 mm"}, recorded=one.recorded or {"pitch": "1 mm"})
+    settings = {name: replace(one, typed=one.typed or {"diameter": "1 mm"}, recorded=one.recorded or {"pitch": "1 mm"},
+                              filled=one.filled or {"flutes": "4"})
                 for name, one in card.settings.items()}  # fmt: skip
     return replace(
         card, settings=settings, after={key: one for key, one in card.after.items() if one != Inspection()}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import random
+import re
 from collections import Counter
 from fractions import Fraction
 
@@ -64,6 +65,24 @@ def _list(chance: random.Random, kind: str) -> str:
     return chance.choice([", ", ",", "; ", " , "]).join(texts)
 
 
+ALIKE = {"-": "\u2212", "'": "\u2032\u2019", '"': "\u2033\u201d", "/": "\u2044", " ": "\u00a0\u2009\u202f\t"}
+"""What a text holds that was copied out of a book, by what it holds when it is typed."""
+
+
+def _as_printed(chance: random.Random, text: str) -> str:
+    """The same text with some of its signs as a book prints them; the second parser gets the one that was typed."""
+    if chance.random() < 0.7:
+        return text
+    text = text.replace("um", chance.choice(["um", "\u00b5m", "\u03bcm"]))
+    parts = re.split(r"(\+/-|\+-)", text)
+    parts[::2] = ["".join(_printed_sign(chance, sign) for sign in part) for part in parts[::2]]
+    return "".join(parts)
+
+
+def _printed_sign(chance: random.Random, sign: str) -> str:
+    return chance.choice(ALIKE[sign]) if sign in ALIKE and chance.random() < 0.5 else sign
+
+
 def _second(text: str, kind: str, worked_in: str, *, many: bool) -> tuple[Meaning, ...] | None:
     try:
         return meaning(text, kind, worked_in, many=many)
@@ -98,9 +117,10 @@ def compare(seed: int, texts: int) -> Counter[str]:
     for _ in range(texts):
         kind, worked_in, many = chance.choice([*KINDS]), chance.choice(["mm", "in"]), chance.random() < 0.4
         text = (_list if many else _text)(chance, kind)
-        found = _first(text, kind, worked_in, many=many)
+        printed = _as_printed(chance, text)
+        found = _first(printed, kind, worked_in, many=many)
         meant = _second(text, kind, worked_in, many=many)
-        where = f"seed {seed}: {text!r} for {kind}, worked in {worked_in}, {'a list' if many else 'one'}"
+        where = f"seed {seed}: {printed!r} for {kind}, worked in {worked_in}, {'a list' if many else 'one'}"
         assert (found is None) is (meant is None), f"{where}: read as {found}, meant {meant}"
         told["refused" if found is None else "read"] += 1
         if found is not None and meant is not None:

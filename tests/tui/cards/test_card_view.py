@@ -19,6 +19,7 @@ from tui.keys import with_keys
 from tui.screens.cards.closing import taught
 from tui.view.card_form import CardForm
 from tui.view.card_from_calculator import with_typed
+from tui.view.card_list_page import CardListPage
 from tui.view.card_page import CardPage
 from tui.view.card_readings import in_short, with_the_last_unit
 from tui.view.card_steps import STEPS
@@ -269,3 +270,13 @@ def test_words_that_are_no_trouble_of_the_book_say_so_in_a_quiet_line() -> None:
     form.clear()
     form.type("Burns")
     assert "Burns Look at the drop behind the edge" in shown()
+
+
+def test_a_list_of_cards_that_could_not_be_read_is_not_called_empty() -> None:
+    page = CardListPage(None)
+    page.fill((), "The cards were not read. Ask whoever owns them.")
+    told = "\n".join(text_of(one) for one in page.draw(80, 20))
+    assert "The cards were not read." in told
+    assert "There is no card yet" not in told
+    page.fill(())
+    assert "There is no card yet" in "\n".join(text_of(one) for one in page.draw(80, 20))

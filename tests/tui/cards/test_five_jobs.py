@@ -304,7 +304,7 @@ async def test_a_drill_made_to_an_odd_size(at_the_yard: AtTheYard) -> None:
         second = atan(down / along)
         assert f"{mm(0.6)} wide" in shown
         assert mm(4.35 * cos(first)) in shown
-        assert re.search(rf"Facet 2 +{deg(second)}", shown)
+        assert re.search(rf"Facet 2 lying level +{deg(second)}", shown)
         assert f"{mm(hypot(along, down))} wide" in shown
         assert mm(x * sin(second) + y * cos(second)) in shown
         # The facets know the heel better, and it is judged once.

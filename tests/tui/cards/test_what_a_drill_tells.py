@@ -47,12 +47,32 @@ def shown(of: CardPage, width: int = 80, height: int = 22) -> str:
     return "\n".join(text_of(one) for one in of.draw(width, height))
 
 
-def test_the_two_ways_to_the_first_facet_are_told_as_one_facet(yard: Path, book: Book) -> None:
-    job = work_out(card_of(yard, "2026-11-20-01"), book)
+def test_every_facet_has_the_height_that_makes_it_and_the_one_by_which_it_is_measured(
+    yard: Path, book: Book
+) -> None:
+    card = edited(card_of(yard, "2026-11-20-01"), "wanted.land_relief_angle", "12 deg")
+    job = work_out(card, book)
     lines = {one.title: one for one in setting_lines(job, job.display)}
-    assert "the same facet" in lines["Facet 1, primary land"].graduation
-    assert "Facet 1: rest height" in lines
-    text = shown(page(book, job.card, "settings.relief-facets"), 80, 60)
+    # 4.35 sin 12 = 0.904; the second facet lies at 23.37 deg from the tangent at the edge: 4.35 sin 23.37 = 1.7255.
+    assert (lines["Facet 1: rest height"].value, lines["Facet 1: rest height"].divisions) == (
+        "0.904 mm",
+        "90 div down",
+    )
+    second = lines["Facet 2: rest height"]
+    assert float(second.value.removesuffix(" mm")) == pytest.approx(1.7255, abs=0.001)
+    assert second.divisions == "173 div down"
+    for number, height in ((1, "4.255 mm"), (2, "4.111 mm")):
+        assert (
+            f"{height} above the axis when it lies level" in lines[f"Facet {number} lying level"].graduation
+        )
+    text = shown(page(book, card, "settings.relief-facets"), 80, 24)
+    for title in (
+        "Facet 1: rest height",
+        "Facet 2: rest height",
+        "Facet 1 lying level",
+        "Facet 2 lying level",
+    ):
+        assert title in text
     assert "mm above axis" in text
     assert "mm up" not in text
 

@@ -48,13 +48,15 @@ class CardsScreen(BaseScreen):
 
     def _take(self, rows: tuple[CardRow, ...]) -> None:
         self.cards.rows = rows
-        self.page.fill(rows)
+        self.page.fill(rows, self.cards.not_read)
+        if self.cards.not_read:
+            self.say(self.cards.not_read)
         self.draw()
 
     def on_screen_resume(self) -> None:
         """Show what was saved on another screen."""
         if self.cards.rows is not None:
-            self.page.fill(self.cards.rows)
+            self.page.fill(self.cards.rows, self.cards.not_read)
         super().on_screen_resume()
 
     def title_text(self) -> str:
