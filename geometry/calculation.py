@@ -39,6 +39,8 @@ class Field:
         fill_from: other quantities of an entry that may fill this input, tried in this order after
             the input's own key: a drill's lip relief is the relief angle of its lip.
         measured: true for what is read off the tool in hand, which no entry may fill.
+        offered_from: the quantity of an entry whose range is offered for an input that nobody gave, and fills nothing by
+            itself: what another calculation answers with it would else be answered here a second time.
     """
 
     key: str
@@ -49,6 +51,7 @@ class Field:
     many: bool = False
     fill_from: tuple[str, ...] = ()
     measured: bool = False
+    offered_from: str = ""
 
 
 class Inputs:

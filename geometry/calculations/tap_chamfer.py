@@ -196,6 +196,9 @@ def _compute(given: Inputs) -> Result:
     )
 
 
+IN_THE_BOOK = {"radial_chamfer_relief": "chamfer_relief_angle"}
+"""The book has the relief of a chamfer square to the axis of the tool."""
+
 CALCULATION = Calculation(
     name="tap-chamfer",
     title="Chamfer of a tap",
@@ -218,7 +221,10 @@ CALCULATION = Calculation(
         Field("point_diameter", optional=True),
         Field("flutes", optional=True),
         Field("starts", default=1.0),
-        *(Field(key, optional=True, one_of="chamfer relief") for key in RELIEF_FACTORS),
+        *(
+            Field(key, optional=True, one_of="chamfer relief", offered_from=IN_THE_BOOK.get(key, ""))
+            for key in RELIEF_FACTORS
+        ),
         Field("land_width", optional=True),
         Field("land_measured_as", default="arc"),
         Field("cut_back", optional=True),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from geometry.calculation import Calculation
+from geometry.calculation import Calculation, Field
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
@@ -160,6 +160,12 @@ def _no_end(key: str, word: str, value: Value | None) -> str:
     return f"{key}: the book has {said(value)}, which has no {word}; give {' or '.join(ends_of(value))} or a number."
 
 
+def _other_range(entry: Entry, field: Field) -> Value | None:
+    """The range that the entry has for an input under another name, as one for the input itself."""
+    value = entry.values.get(field.offered_from)
+    return replace(value, key=field.key, usual=None) if value is not None else None
+
+
 def _offers(
     sheet: Calculation, entry: Entry | None, surface: str, inputs: Mapping[str, Input]
 ) -> dict[str, Value]:
@@ -170,7 +176,7 @@ def _offers(
     offers: dict[str, Value] = {}
     for field in sheet.inputs:
         is_given = field.key in inputs and inputs[field.key].origin != "default"
-        value = in_book(entry, field, surface)
+        value = in_book(entry, field, surface) or _other_range(entry, field)
         if value is not None and is_range(value) and not is_given and field.one_of not in groups - {""}:
             offers[field.key] = value
     return offers

@@ -46,3 +46,21 @@ def test_a_range_of_the_book_stands_whole_where_the_word_behind_it_leaves_room()
     form = filled("circular-land", Entry("r-12", "reamer", "Reamer", values={"margin_width": value}))
     (line,) = shown(form, "margin_width")
     assert "0.2 to 0.3 mm needed" in line
+
+
+def test_the_relief_of_a_chamfer_that_the_book_has_is_offered_and_fills_nothing_by_itself() -> None:
+    low, usual, high = (Measure(text, read(text, Kind.ANGLE).number) for text in ("4 deg", "6 deg", "8 deg"))
+    value = Value(
+        "chamfer_relief_angle", low=low, usual=usual, high=high, citation=Citation("common practice")
+    )
+    tap = Entry("t-12", "tap", "Tap", values={"chamfer_relief_angle": value})
+    form = filled("tap-chamfer", tap, diameter="12 mm", pitch="1.75 mm", chamfer_threads="4")
+    assert form.answer is not None
+    assert "radial_chamfer_relief" not in form.answer.inputs
+    assert "4 to 8 deg" in shown(form, "radial_chamfer_relief")[0]
+    form.focus = "radial_chamfer_relief"
+    taken = []
+    for _ in range(3):
+        form.edit("right")
+        taken.append(form.in_hand.text)
+    assert taken == ["4 deg", "6 deg", "8 deg"]
