@@ -15,11 +15,13 @@ Program = Callable[..., AbstractAsyncContextManager[Any]]
 
 
 async def test_two_keys_from_a_guess_a_new_tool_is_measured_and_the_book_takes_it(program: Program) -> None:
-    async with program(other=open_book()) as hands:
+    async with program(other=open_book(), size=(160, 45)) as hands:
+        hands.app._open_book = lambda: open_book(hands.shop if hands.shop.exists() else None)
         await hands.do("hand tap bronze", "<enter>", "<down>", "<down>", "<down>")
         await hands.do("<f6>", "<enter>")
-        assert hands.lines()[0].startswith("A new tool measured: Hand tap, bronze")
-        assert "chamfer" in hands.lines()[5]
+        assert "A new tool measured" in hands.lines()[1]
+        assert "Surface               chamfer" in hands.shown()
+        assert "6 deg    ?" in hands.shown()
         form = hands.app.screen.page.form
         for key, typed in (
             ("chamfer_angle", "8"),
@@ -45,6 +47,10 @@ async def test_two_keys_from_a_guess_a_new_tool_is_measured_and_the_book_takes_i
         assert kept["source"] == "shop"
         assert kept["place"] == f"measured on {date.today():%Y-%m-%d}"
         assert kept["usual"] == "6.0 deg"
+        assert kept["note"] == "A new tool of 12 mm."
+        # The pane in the middle tells the tool as the shop's book has it now, while the calculation is still open.
+        assert "this shop" in hands.lines()[1]
+        assert "6.0 deg     P" in hands.shown()
 
 
 async def test_without_a_measured_tool_nothing_is_put_into_the_book(program: Program) -> None:
