@@ -139,9 +139,13 @@ def _told(text: str, width: int, most: int, role: Role) -> list[Line]:
 
 
 def _parts(text: str, width: int) -> list[str]:
-    """A list of values in parts of whole ones, so that no unit stands in another line than its number."""
+    """A list of values in parts of whole ones; a unit that all of them have stands behind the last one alone."""
+    values = text.split(", ")
+    units = {one.rpartition(" ")[2] for one in values}
+    if len(units) == 1 and all(" " in one for one in values):
+        values = [*(one.rpartition(" ")[0] for one in values[:-1]), values[-1]]
     parts: list[str] = []
-    for one in text.replace(", ", ",\n").split("\n"):
+    for one in ",\n".join(values).split("\n"):
         if parts and cell_len(f"{parts[-1]} {one}") <= width:
             parts[-1] += f" {one}"
         else:

@@ -29,12 +29,15 @@ def filled(sheet: str, entry: Entry | None = None, **typed: str) -> Form:
     return form
 
 
-def test_a_list_of_throws_goes_on_below_each_with_its_unit() -> None:
-    lines = shown(filled("cam-choice", cam_throws="0.5 mm, 1 mm, 1.6 mm"), "cam_throws")
+def test_a_list_of_throws_goes_on_below_with_its_unit_once() -> None:
+    throws = "0.5 mm, 1 mm, 1.6 mm, 2.5 mm, 5 mm"
+    lines = shown(filled("cam-choice", cam_throws=throws), "cam_throws")
     # Beside a name of 21 cells: 2 for what is in hand and a blank, then 12 for the value.
-    assert [one[24:36].strip() for one in lines] == ["0.5 mm,", "1 mm, 1.6 mm"]
+    assert [one[24:36].strip() for one in lines] == ["0.5, 1, 1.6,", "2.5, 5 mm"]
+    mixed = shown(filled("cam-choice", cam_throws="20 thou, 1 mm, 1.6 mm"), "cam_throws")
+    assert [one[24:36].strip() for one in mixed] == ["20 thou,", "1 mm, 1.6 mm"]
     many = shown(
-        filled("cam-choice", cam_throws="1 mm, 2 mm, 3 mm, 4 mm, 5 mm, 6 mm, 7 mm, 8 mm"), "cam_throws"
+        filled("cam-choice", cam_throws=", ".join(f"{one} mm" for one in range(1, 20))), "cam_throws"
     )
     assert len(many) == 3
     assert "…" in many[-1]
