@@ -62,12 +62,15 @@ def named(path: Path) -> str:
     return sanitize(str(path))
 
 
-_FULL = "The disk that holds {file} is full. Make room on it, then save again."
+_NO_LOCKS = "The disk that holds {file} cannot keep two programs from saving at once. Move the book to a disk of this machine."
+_NO_ROOM = {
+    errno.ENOSPC: "The disk that holds {file} is full. Make room on it, then {again}.",
+    errno.EDQUOT: "Your share of the disk that holds {file} is used up. Remove files you no longer need, then {again}.",
+}
 _FORBIDDEN = "You may not write in the folder {folder}, so {file} cannot be saved. Ask whoever owns the folder for leave to write there."
 
 _SENTENCES = {
-    errno.ENOSPC: _FULL,
-    errno.EDQUOT: "Your share of the disk that holds {file} is used up. Remove files you no longer need, then save again.",
+    **_NO_ROOM,
     errno.EIO: "The disk that holds {file} reported a fault. Copy the book to another disk before you go on.",
     errno.EACCES: _FORBIDDEN,
     errno.EPERM: _FORBIDDEN,
@@ -77,11 +80,28 @@ _SENTENCES = {
     errno.ELOOP: "{file} is a link that leads round in a circle. Remove the link, then save again.",
     errno.ENAMETOOLONG: "The name {file} is too long for this disk. Choose a shorter one.",
     errno.EISDIR: "{file} is a folder. Give the file another name.",
-    errno.ENOLCK: "The disk that holds {file} cannot keep two programs from saving at once. Move the book to a disk of this machine.",
-    errno.EOPNOTSUPP: "The disk that holds {file} cannot keep two programs from saving at once. Move the book to a disk of this machine.",
+    errno.ENOLCK: _NO_LOCKS,
+    errno.EOPNOTSUPP: _NO_LOCKS,
+    errno.ENOSYS: _NO_LOCKS,
+    errno.EBADF: "The lock that others made for {file} on this network disk may only be read by you. Ask whoever owns the file .lock beside it for leave to write it.",
+    errno.ESTALE: "The network disk that holds {file} was taken away for a moment. Wait until it is back, then save again.",
     errno.ENXIO: "{file} is a socket or a device, not a file. Remove it or choose another name.",
     errno.EFBIG: "{file} has become too large for this disk. Split it into two files.",
 }
+
+
+def no_room(error: OSError, path: Path) -> str:
+    """What to tell where a disk is full, for what is no save of a file; empty where something else is wrong.
+
+    Args:
+        error: as raised.
+        path: the file or folder that was to be made.
+
+    Example:
+        >>> no_room(OSError(errno.ENOSPC, "No space left on device"), Path("yard"))
+        'The disk that holds yard is full. Make room on it, then try again.'
+    """
+    return _NO_ROOM.get(error.errno or 0, "").format(file=named(path), again="try again")
 
 
 def refusal(error: OSError, path: Path) -> SaveError:
@@ -105,5 +125,5 @@ def refusal(error: OSError, path: Path) -> SaveError:
             "{file} could not be saved: the system says "
             + f"'{reason}'. Try again, or save under another name."
         )
-    told = template.format(file=named(path), folder=named(path.parent))
+    told = template.format(file=named(path), folder=named(path.parent), again="save again")
     return SaveError(f"{told} Nothing was saved, and the file is as it was.", path)

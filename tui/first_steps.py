@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from library.files.own_file import put_whole
 from library.files.plain_bytes import plain_bytes
 
 FILE = "first-steps"
@@ -14,8 +15,6 @@ FILE = "first-steps"
 
 LARGEST = 1024
 """Bytes that are read of it; all steps take forty."""
-
-_FLAGS = os.O_WRONLY | os.O_CREAT | os.O_TRUNC | os.O_NONBLOCK | os.O_NOCTTY
 
 STEPS = ("open", "calculate", "card", "menu", "demo")
 """The steps in their order; without the file all of them are told."""
@@ -60,16 +59,8 @@ class FirstSteps:
         done = [one for one in STEPS if one not in left] + [
             one for one in _told(self.folder) if one not in STEPS
         ]
-        try:
-            self.folder.mkdir(parents=True, exist_ok=True)
-            # A pipe in its place would keep the screens waiting for somebody who reads it.
-            descriptor = os.open(self.folder / FILE, _FLAGS, 0o666)
-            try:
-                os.write(descriptor, "".join(f"{one}\n" for one in done).encode())
-            finally:
-                os.close(descriptor)
-        except OSError:
-            return
+        with suppress(OSError):
+            put_whole(self.folder / FILE, ["".join(f"{one}\n" for one in done).encode()], lasting=False)
 
     def put_away(self) -> None:
         """Tell none of them any more."""

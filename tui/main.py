@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import sys
 from collections.abc import Sequence
@@ -69,8 +70,11 @@ def _unsaid() -> int:
 
 
 def _say_unfinished(error: OSError) -> None:
+    said = f"{error.strerror or error}."
+    if error.errno in {errno.ENOSPC, errno.EDQUOT}:
+        said = "the disk is full. Make room on it, then do it again."
     with suppress(OSError):
-        print(f"This could not be finished: {error.strerror or error}.", file=sys.stderr)
+        print(f"This could not be finished: {said}", file=sys.stderr)
 
 
 def _let_go(stream: TextIO) -> None:

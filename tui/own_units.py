@@ -6,6 +6,7 @@ import os
 from contextlib import suppress
 from pathlib import Path
 
+from library.files.own_file import put_whole
 from library.files.plain_bytes import NoPlainFile, plain_bytes
 from library.issue import Issue, Place
 from library.units.system import Lengths
@@ -51,15 +52,5 @@ def _issue(state: Path, wrong: str, fix: str) -> Issue:
 
 def remember_units(state: Path, lengths: Lengths) -> None:
     """Leave the unit for the next start; where that cannot be written, the next one begins as this one did."""
-    new = state / f"{FILE}.{os.getpid()}.new"
-    try:
-        state.mkdir(parents=True, exist_ok=True)
-        file = os.open(new, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_NOFOLLOW, 0o600)
-        try:
-            os.write(file, f"{lengths}\n".encode())
-        finally:
-            os.close(file)
-        new.replace(state / FILE)
-    except OSError:
-        with suppress(OSError):
-            new.unlink(missing_ok=True)
+    with suppress(OSError):
+        put_whole(state / FILE, [f"{lengths}\n".encode()], lasting=False)

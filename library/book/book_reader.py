@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import gc
 import re
-import time
 import zlib
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
@@ -184,8 +183,8 @@ def _read_plainly(path: Path, layer: Layer, lower: _Lower) -> FileRead | None:
 
 def _settled(raw: bytes, signature: Signature) -> Signature:
     """The signature, changed where the file may have changed again without its time stamp showing it."""
-    lately = time.time() - max(signature.mtime_ns, signature.ctime_ns) / 1e9 < _SETTLED
-    return replace(signature, size=-1) if lately or len(raw) != signature.size else signature
+    fresh = signature.is_fresh(_SETTLED)
+    return replace(signature, size=-1) if fresh or len(raw) != signature.size else signature
 
 
 def _check_beginning(tables: list[RawTable], file: Path, diagnostics: Diagnostics) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
+import time
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,6 +12,10 @@ LARGEST_FILE = 1 << 20
 """Bytes that one file of a book may have."""
 
 _FLAGS = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_NOCTTY", 0)
+
+
+COARSE = 2.1
+"""Seconds within which a time stamp of whole seconds may stand for two changes: some disks count in steps of two."""
 
 
 class Unreadable(Exception):
@@ -39,6 +44,20 @@ class Signature:
     def of(status: os.stat_result) -> Signature:
         """The signature in what the system says of a file."""
         return Signature(status.st_mtime_ns, status.st_ctime_ns, status.st_size)
+
+    def is_fresh(self, within: float) -> bool:
+        """Whether the file changed so lately that another change would not show in its time stamps.
+
+        A stamp that lies ahead, because the clock was set back, shows another change as well as an old one does.
+
+        Args:
+            within: seconds that a disk's time stamps are apart at most, where they do not count in whole seconds.
+        """
+        now = time.time_ns()
+        return any(
+            abs(now - stamp) < (within if stamp % 1_000_000_000 else max(within, COARSE)) * 1e9
+            for stamp in (self.mtime_ns, self.ctime_ns)
+        )
 
 
 def open_untouched(path: Path, flags: int = 0) -> int:

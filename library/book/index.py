@@ -220,18 +220,10 @@ def _beginning(parts: Iterable[bytes]) -> bytes:
 
 
 def _put(file: Path, parts: Sequence[bytes]) -> None:
-    import tempfile
+    from library.files.own_file import put_whole
 
-    beside = ""
-    try:
-        file.parent.mkdir(parents=True, exist_ok=True)
-        handle, beside = tempfile.mkstemp(dir=file.parent, prefix=".unfinished-")
-        with open(handle, "wb") as stream:
-            stream.writelines([_beginning(parts), *parts])
-        os.replace(beside, file)
-    except OSError:
-        with suppress(OSError):
-            os.unlink(beside)
+    with suppress(OSError):
+        put_whole(file, [_beginning(parts), *parts], lasting=False)
 
 
 def _plain_note(note: FileNote) -> list[object]:

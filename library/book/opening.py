@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import time
 import zlib
 from collections import OrderedDict
 from collections.abc import Callable, ItemsView, Iterator, Mapping, ValuesView
@@ -186,10 +185,9 @@ def book_stamp(shop: Path | None = None) -> int:
     files = [
         (str(path), layer, signature) for layer, found in _walks(shop) for path, signature in found.files
     ]
-    newest = max((max(one.mtime_ns, one.ctime_ns) for _, _, one in files), default=0)
-    return (
-        0 if time.time() - newest / 1e9 < SETTLED else zlib.crc32(repr(files).encode("utf-8", "replace")) or 1
-    )
+    if any(signature.is_fresh(SETTLED) for _, _, signature in files):
+        return 0
+    return zlib.crc32(repr(files).encode("utf-8", "replace")) or 1
 
 
 def _walks(shop: Path | None) -> list[tuple[Layer, Walk]]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+from library.errors import no_room
 from library.files.disk import DISK, Disk
 from library.files.lay_folder import clear_unfinished, lay_folder
 from library.files.staging import is_staging
@@ -118,8 +119,14 @@ def new_book(folder: Path, disk: Disk = DISK) -> list[Path]:
         files = {name: text.encode() for name, text in _FILES.items() if not os.path.lexists(folder / name)}
         return lay_folder(folder, files, disk)
     except OSError as error:
-        reason = sanitize(error.strerror or str(error))
-        raise NotStarted(f"The book in {shown} could not be begun: {reason}. Name another folder.") from error
+        raise NotStarted(f"The book in {shown} could not be begun{why_not(error, folder)}") from error
+
+
+def why_not(error: OSError, folder: Path) -> str:
+    """The end of a sentence on a folder that could not be made, and what to do about it."""
+    if full := no_room(error, folder):
+        return f". {full} Nothing was left there."
+    return f": {sanitize(error.strerror or str(error))}. Name another folder."
 
 
 def holds_a_book(folder: Path) -> bool:

@@ -10,8 +10,6 @@ from __future__ import annotations
 import hashlib
 import json
 import os
-import secrets
-import time
 import zlib
 from collections.abc import Collection, Iterable, Iterator
 from contextlib import suppress
@@ -27,6 +25,7 @@ from library.cards.history import History, Visit, left_as_of, left_of, life_of, 
 from library.cards.model import Card
 from library.cards.store import FOLDER, NoCard, card_path, load
 from library.cards.tables import RECORD, record, written_records
+from library.files.own_file import put_whole
 
 _SETTLED = 0.1
 """Seconds after which a file's time stamp would show another change to it."""
@@ -166,8 +165,7 @@ def _signature(path: Path) -> Signature | None:
         signature = Signature.of(path.stat())
     except OSError:
         return None
-    lately = time.time() - max(signature.mtime_ns, signature.ctime_ns) / 1e9 < _SETTLED
-    return None if lately else signature
+    return None if signature.is_fresh(_SETTLED) else signature
 
 
 def _cache_file(shop: Path, cache: Path | None) -> Path | None:
@@ -233,12 +231,6 @@ def _write_cache(file: Path, stamp: int, kept: _Kept, book: int, left: _Left) ->
         for name, (one, digest) in kept.items()
     }
     body = json.dumps({"stamp": stamp, "cards": cards, "book": book, "left": left}).encode()
-    beside = file.with_name(f".{file.name}.{secrets.token_hex(4)}")
     # Without a cache everything works, only slower.
     with suppress(OSError):
-        file.parent.mkdir(parents=True, exist_ok=True)
-        try:
-            beside.write_bytes(b"%d\n%b" % (zlib.crc32(body), body))
-            os.replace(beside, file)
-        finally:
-            beside.unlink(missing_ok=True)
+        put_whole(file, [b"%d\n" % zlib.crc32(body), body], lasting=False)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import os
-import secrets
+from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
 
@@ -15,9 +15,10 @@ from library.cards.quick_row import quick_row
 from library.cards.rows import CardRow, as_list, from_list, row_of, unreadable
 from library.cards.store import FOLDER, from_bytes
 from library.files.bounds import Bounds
-from library.files.watching import Stamp, stamps
+from library.files.own_file import put_whole
+from library.files.watching import Stamp, is_fresh, stamps
 
-VERSION = 1
+VERSION = 2
 """Of the cache; another one is not read."""
 
 Known = dict[str, tuple[Stamp, CardRow]]
@@ -39,7 +40,8 @@ def card_rows(book: Path, cache: Path | None = None) -> tuple[CardRow, ...]:
     known = _read_cache(file)
     bounds = Bounds(book)
     rows = {name: _row(path, stamp, known.get(name), bounds) for name, (path, stamp) in found.items()}
-    now = {name: (found[name][1], row) for name, row in rows.items()}
+    # A card that changed a moment ago may change once more under the same stamp, and is read again the next time.
+    now = {name: (found[name][1], row) for name, row in rows.items() if not is_fresh(found[name][1])}
     if file is not None and now != known:
         _write_cache(file, now)
     return tuple(sorted(rows.values(), key=lambda row: row.id, reverse=True))
@@ -76,20 +78,19 @@ def _read_cache(file: Path | None) -> Known:
         for name, (stamp, values) in held["rows"].items():
             row = from_list(values)
             if row is not None:
-                known[name] = ((int(stamp[0]), int(stamp[1]), int(stamp[2])), row)
+                known[name] = (_stamp(stamp), row)
     except (OSError, ValueError, KeyError, TypeError, AttributeError, IndexError, RecursionError):
         return {}
     return known
 
 
+def _stamp(held: Sequence[object]) -> Stamp:
+    text, file, size, inode = (one if isinstance(one, int) else -1 for one in held)
+    return text, file, size, inode
+
+
 def _write_cache(file: Path, now: Known) -> None:
     held = {"version": VERSION, "rows": {name: [stamp, as_list(row)] for name, (stamp, row) in now.items()}}
-    beside = file.with_name(f".{file.name}.{secrets.token_hex(4)}")
     # Without a cache everything works, only slower.
     with suppress(OSError):
-        file.parent.mkdir(parents=True, exist_ok=True)
-        try:
-            beside.write_text(json.dumps(held), encoding="utf-8")
-            os.replace(beside, file)
-        finally:
-            beside.unlink(missing_ok=True)
+        put_whole(file, [json.dumps(held).encode()], lasting=False)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from library.book.starting import NotStarted, holds_a_book
+from library.book.starting import NotStarted, holds_a_book, why_not
 from library.files.disk import DISK, Disk
 from library.files.lay_folder import clear_unfinished, lay_folder
 from library.sanitize import sanitize
@@ -38,7 +38,5 @@ def lay_out(folder: Path, disk: Disk = DISK) -> list[Path]:
         }
         return lay_folder(folder, files, disk)
     except OSError as error:
-        reason = sanitize(error.strerror or str(error))
-        raise NotStarted(
-            f"The demonstration could not be laid out in {shown}: {reason}. Name another folder."
-        ) from error
+        told = f"The demonstration could not be laid out in {shown}{why_not(error, folder)}"
+        raise NotStarted(told) from error

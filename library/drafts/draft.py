@@ -35,6 +35,8 @@ class Draft:
         kept: when it was last kept.
         units: the unit of lengths of numbers typed without one, mm or in; empty in a draft that does not say it.
         book: the folder of the shop's book that it was typed in; empty in a draft that does not say it.
+        order: when it was last kept, for the order of drafts: never earlier than one that was there before, even where
+            the clock was set back; nothing in a draft that does not say it.
     """
 
     kind: str
@@ -44,6 +46,12 @@ class Draft:
     kept: datetime = datetime(1970, 1, 1)
     units: str = ""
     book: str = ""
+    order: datetime | None = None
+
+    @property
+    def place(self) -> datetime:
+        """By which the newest draft is known."""
+        return (self.order or self.kept).replace(tzinfo=None)
 
     @property
     def name(self) -> str:
@@ -115,6 +123,8 @@ def to_bytes(draft: Draft) -> bytes:
         "fields": dict(draft.fields),
         "started": dict(draft.started),
     }
+    if draft.order is not None:
+        data["order"] = draft.order
     return tomli_w.dumps(data).encode("utf-8", "replace")
 
 
@@ -137,7 +147,7 @@ def from_bytes(raw: bytes) -> Draft:
     kind, about = data.get("kind"), data.get("about")
     if not (isinstance(kind, str) and isinstance(about, str) and isinstance(kept, datetime)):
         raise Spoilt("it is no draft")
-    units, book = data.get("units"), data.get("book")
+    units, book, order = data.get("units"), data.get("book"), data.get("order")
     return Draft(
         kind,
         about,
@@ -146,6 +156,7 @@ def from_bytes(raw: bytes) -> Draft:
         kept,
         units if units in {"mm", "in"} else "",
         book if isinstance(book, str) else "",
+        order if isinstance(order, datetime) else None,
     )
 
 

@@ -9,13 +9,17 @@ import secrets
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 
 from library.drafts.draft import Draft, OtherVersion, Spoilt, from_bytes, to_bytes
 from library.errors import SaveError, refusal
 from library.files.disk import DISK, Disk
 from library.files.safe_write import ANYTHING, read_for_change, remove_safely, write_safely
+
+_AFTER = timedelta(microseconds=1)
+_TRIES = 100
+"""How often the lock of this run is tried for; only a look of another program can hold it, for a moment."""
 
 _SESSION = re.compile(r"(?P<session>[0-9a-f]{16})-[0-9a-f]{16}\.toml")
 
@@ -63,6 +67,7 @@ class Drafts:
         self._book = os.path.realpath(book) if book is not None else ""
         self._session = secrets.token_hex(8)
         self._sign: int | None = None
+        self._latest = datetime.min
         self.troubles: tuple[str, ...] = ()
 
     def keep(self, draft: Draft) -> None:
@@ -73,7 +78,11 @@ class Drafts:
         """
         if self._sign is None:
             self._sign = self._begin()
-        raw = to_bytes(replace(draft, kept=self._now().replace(microsecond=0), book=self._book))
+            self._latest = max((kept.draft.place for kept in self._others()), default=datetime.min)
+        now = self._now()
+        self._latest = max(now.replace(tzinfo=None), self._latest + _AFTER)
+        kept = replace(draft, kept=now.replace(microsecond=0), book=self._book, order=self._latest)
+        raw = to_bytes(kept)
         write_safely(self._path(draft), raw, root=self._folder, expected=ANYTHING, disk=self._disk)
 
     def drop(self, draft: Draft) -> None:
@@ -81,8 +90,19 @@ class Drafts:
         if self._sign is not None:
             self._remove(self._path(draft))
 
+    def _others(self) -> list[Kept]:
+        """The drafts of all programs that can be read."""
+        found = []
+        for path, _ in self._files():
+            with suppress(ValueError, SaveError):
+                found.append(Kept(from_bytes(read_for_change(path, root=self._folder) or b""), path))
+        return found
+
     def left_behind(self) -> tuple[Kept, ...]:
-        """The drafts of programs that no longer run, the newest first; one that is spoilt is set aside and told of."""
+        """The drafts of programs that no longer run, the newest first; one that is spoilt is set aside and told of.
+
+        The newest is the one that was kept last, also where the clock was set back meanwhile.
+        """
         found, troubles = [], []
         for path, session in self._files():
             if session == self._session or self._is_running(session):
@@ -100,7 +120,7 @@ class Drafts:
             except SaveError as error:
                 troubles.append(f"A draft cannot be read: {error.sentence}")
         self.troubles = tuple(troubles)
-        return tuple(sorted(found, key=lambda kept: kept.draft.kept.replace(tzinfo=None), reverse=True))
+        return tuple(sorted(found, key=lambda kept: kept.draft.place, reverse=True))
 
     def _set_aside(self, path: Path, why: str) -> str:
         """Put a spoilt draft out of the way, so that it is told of once; nothing of it is lost."""
@@ -141,14 +161,30 @@ class Drafts:
         path = self._sign_path(self._session)
         try:
             self._folder.mkdir(parents=True, exist_ok=True, mode=0o700)
-            while True:
+            for _ in range(_TRIES):
                 descriptor = self._disk.open(path, os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW, 0o600)
-                if self._locked(descriptor) and self._is_there(path, descriptor):
+                if self._is_taken(path, descriptor):
                     return descriptor
                 self._disk.close(descriptor)
                 self._disk.pause(0.01)
         except OSError as error:
             raise refusal(error, path) from error
+        raise SaveError(
+            f"The disk does not let the lock {path} be taken, so what is typed is not kept there. Save often, and look "
+            "at the disk that holds it.",
+            path,
+        )
+
+    def _is_taken(self, path: Path, descriptor: int) -> bool:
+        """Whether the lock file is locked for this run and still there; where the disk has no locks, it goes again."""
+        try:
+            return self._locked(descriptor) and self._is_there(path, descriptor)
+        except OSError:
+            with suppress(OSError):
+                self._disk.close(descriptor)
+            with suppress(OSError):
+                self._disk.unlink(path)
+            raise
 
     def _locked(self, descriptor: int) -> bool:
         try:

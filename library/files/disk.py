@@ -55,6 +55,10 @@ class Disk:
         """Put ``new`` in the place of ``old`` in one step."""
         os.replace(new, old)
 
+    def link(self, old: Path, new: Path) -> None:
+        """Give a file a second name, which nothing may have yet."""
+        os.link(old, new)
+
     def unlink(self, path: Path) -> None:
         """Remove a name."""
         os.unlink(path)
@@ -73,7 +77,11 @@ class Disk:
 
     def lock(self, descriptor: int) -> None:
         """Take the lock at once, or raise ``BlockingIOError`` when another program has it."""
-        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        try:
+            fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except PermissionError as error:
+            # So some network disks say that another machine has it; POSIX allows either number.
+            raise BlockingIOError(*error.args) from error
 
     def pause(self, seconds: float) -> None:
         """Wait a little before asking again."""

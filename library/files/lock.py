@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -48,6 +49,7 @@ def locked(folder: Path, disk: Disk = DISK, patience: float = PATIENCE) -> Itera
 def _locked_file(path: Path, disk: Disk, patience: float) -> int:
     """Open and lock the file; anew where somebody removed it, against all advice, while this program waited."""
     waited = 0.0
+    end = time.monotonic() + patience
     while True:
         descriptor = _open(path, disk)
         try:
@@ -62,10 +64,11 @@ def _locked_file(path: Path, disk: Disk, patience: float) -> int:
             disk.close(descriptor)
             raise
         disk.close(descriptor)
-        if waited >= patience:
+        if waited >= patience or time.monotonic() > end:
             raise SaveError(
                 f"Another program has been saving in {named(path.parent)} for {patience:g} seconds. Nothing was "
-                "saved here; wait until it has finished, then save again.",
+                "saved here; wait until it has finished, then save again. Where none is saving, a machine that shares "
+                "the folder has stopped with the lock in hand: start that machine again.",
                 path.parent,
             )
         disk.pause(_STEP)

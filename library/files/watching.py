@@ -7,16 +7,24 @@ on every disk, and cannot miss what happened while the program slept.
 from __future__ import annotations
 
 import os
+import zlib
+from contextlib import suppress
 from pathlib import Path
 
+from library.book.fetching import Signature, Unreadable, fetch
 from library.book.walking import LEFT_ALONE, MOST_FOLDERS
 
-Stamp = tuple[int, int, int]
-"""Time of change, size and inode: enough to say 'look again', never to say 'the same'."""
+Stamp = tuple[int, int, int, int]
+"""Times of change of text and of file, size and inode: enough to say 'look again', never to say 'the same'."""
+
+SETTLED = 0.1
+"""Seconds after which a time stamp would show another change."""
 
 
 class Watch:
     """Remembers how the files of a folder looked, and tells which of them look different now.
+
+    Of a file that changed a moment before the look, the bytes are remembered too: its stamp may not show another change.
 
     What the program saved itself looks different too. Whoever asks reads such a file again and compares
     the bytes: only they tell whether somebody else was there.
@@ -28,12 +36,29 @@ class Watch:
     def __init__(self, folder: Path) -> None:
         self._folder = folder
         self._seen = stamps(folder)
+        self._fresh = {path: _sum_of(path) for path, stamp in self._seen.items() if is_fresh(stamp)}
 
     def changed(self) -> tuple[Path, ...]:
         """The files that were changed, added or removed since the last time, in order of their names."""
         now = stamps(self._folder)
-        before, self._seen = self._seen, now
-        return tuple(sorted(path for path in before.keys() | now.keys() if before.get(path) != now.get(path)))
+        fresh = {path: _sum_of(path) for path, stamp in now.items() if path in self._fresh or is_fresh(stamp)}
+        other = {path for path in self._seen.keys() | now.keys() if self._seen.get(path) != now.get(path)}
+        other |= {path for path, known in self._fresh.items() if path in fresh and fresh[path] != known}
+        self._seen = now
+        self._fresh = {path: known for path, known in fresh.items() if is_fresh(now[path])}
+        return tuple(sorted(other))
+
+
+def is_fresh(stamp: Stamp) -> bool:
+    """Whether a file changed so lately that another change would not show in its stamp."""
+    return Signature(*stamp[:3]).is_fresh(SETTLED)
+
+
+def _sum_of(path: Path) -> int:
+    """A number that changes with the bytes of a file; 0 where it cannot be read."""
+    with suppress(Unreadable):
+        return zlib.crc32(fetch(path)[0])
+    return 0
 
 
 def stamps(folder: Path) -> dict[Path, Stamp]:
@@ -78,4 +103,4 @@ def _stamp(path: Path) -> Stamp | None:
         status = path.stat()
     except OSError:
         return None
-    return status.st_mtime_ns, status.st_size, status.st_ino
+    return status.st_mtime_ns, status.st_ctime_ns, status.st_size, status.st_ino

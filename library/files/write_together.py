@@ -7,7 +7,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from library.errors import Refused, SaveError, named, refusal
+from library.errors import Refused, SaveError, named, no_room, refusal
 from library.files.disk import DISK, Disk
 from library.files.file_state import FileState, fingerprint, settle
 from library.files.lock import PATIENCE, locked
@@ -156,9 +156,10 @@ def _is_back(one: _Ready, disk: Disk) -> bool:
 def _half_done(error: OSError, left: Sequence[_Ready]) -> SaveError:
     names = ", ".join(named(one.asked.path) for one in reversed(left))
     reason = error.strerror or type(error).__name__
+    cure = "Make room on the disk" if no_room(error, left[-1].asked.path) else "Look at the disk"
     return SaveError(
         f"The disk stopped half-way ('{reason}') and did not let the files be put back: {names} may hold the new text. "
-        "Look at the disk, then do the same again.",
+        f"{cure}, then do the same again.",
         left[-1].asked.path,
     )
 

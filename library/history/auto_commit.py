@@ -9,7 +9,7 @@ from __future__ import annotations
 import tomllib
 from pathlib import Path
 
-from library.errors import SaveError
+from library.errors import SaveError, refusal
 from library.files.file_state import fingerprint
 from library.files.safe_write import read_for_change, write_safely
 
@@ -30,8 +30,11 @@ def set_commits_each_save(folder: Path, *, wanted: bool) -> None:
     """
     import tomli_w
 
-    folder.mkdir(parents=True, exist_ok=True)
     path = folder / FILE
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise refusal(error, path) from error
     old = read_for_change(path, root=folder)
     try:
         settings = tomllib.loads((old or b"").decode())

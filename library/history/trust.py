@@ -8,10 +8,10 @@ from __future__ import annotations
 import json
 import os
 import stat
-from contextlib import suppress
 from pathlib import Path
 
 from library.book import folders
+from library.files.own_file import put_whole
 
 FILE = "trusted-books"
 """The file in the state folder: a JSON list of paths."""
@@ -72,16 +72,5 @@ def _kept() -> list[object]:
 
 
 def _write(kept: list[object]) -> None:
-    state = folders.state_folder()
-    new = state / f"{FILE}.{os.getpid()}.new"
-    state.mkdir(mode=0o700, parents=True, exist_ok=True)
-    with suppress(FileNotFoundError):
-        new.unlink()
-    file = os.open(new, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_NOFOLLOW, 0o600)
-    try:
-        once = dict.fromkeys(json.dumps(one) for one in kept)
-        os.write(file, f"[{', '.join(once)}]".encode())
-        os.fsync(file)
-    finally:
-        os.close(file)
-    new.replace(state / FILE)
+    once = dict.fromkeys(json.dumps(one) for one in kept)
+    put_whole(folders.state_folder() / FILE, [f"[{', '.join(once)}]".encode()])

@@ -3,24 +3,32 @@
 from __future__ import annotations
 
 import argparse
+import os
+import stat
 import sys
 import tempfile
 from contextlib import suppress
 from pathlib import Path
 
 from library.book.folders import state_folder
-from library.book.starting import NotStarted
+from library.book.starting import NotStarted, why_not
 from library.demo import lay_out
+from library.files.lay_folder import clear_unfinished
 from tui.commands import printing
 from tui.commands.parser import open_screens
 from tui.first_steps import first_steps
 
+_BEGIN = "heelclear-demo-"
+_NAME = "ferry-yard"
+
 
 def run(options: argparse.Namespace) -> int:
     """Lay the book out in a folder of its own and, on a terminal, open it; returns the exit code."""
-    own = None if options.folder else Path(tempfile.mkdtemp(prefix="heelclear-demo-"))
-    folder = options.folder if own is None else own / "ferry-yard"
+    own = None
     try:
+        if not options.folder:
+            own = _folder_of_its_own()
+        folder = options.folder if own is None else own / _NAME
         lay_out(folder)
     except NotStarted as error:
         if own is not None:
@@ -41,3 +49,17 @@ def run(options: argparse.Namespace) -> int:
     first_steps(state_folder()).take("demo")
     options.library = folder
     return open_screens(options)
+
+
+def _folder_of_its_own() -> Path:
+    """A new folder among the temporary ones, where nothing half-made of this person's stays from a killed program."""
+    top = Path(tempfile.gettempdir())
+    for left in top.glob(f"{_BEGIN}*"):
+        with suppress(OSError):
+            status = left.lstat()
+            if stat.S_ISDIR(status.st_mode) and status.st_uid == os.getuid():
+                clear_unfinished(left / _NAME)
+    try:
+        return Path(tempfile.mkdtemp(prefix=_BEGIN))
+    except OSError as error:
+        raise NotStarted(f"No folder could be made in {top}{why_not(error, top)}") from error

@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from library.book.folders import shop_folder
+from library.book.folders import shop_folder, state_folder
+from library.errors import no_room
 from library.history.git import GitRefused
 from library.history.other_copies import Copy, copy_in
 from library.history.trust import trust, withdraw
@@ -29,9 +30,10 @@ def run(options: argparse.Namespace) -> int:
     try:
         printing.line(_withdrawn(found) if options.withdraw else _trusted(found))
     except OSError as error:
-        printing.error(
-            f"It could not be remembered: {error.strerror}. See that your state folder can be written."
+        told = (
+            no_room(error, state_folder()) or f"{error.strerror}. See that your state folder can be written."
         )
+        printing.error(f"It could not be remembered: {told}")
         return 2
     return 0
 

@@ -7,6 +7,7 @@ from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from library.editing.changes import SetText
+from library.errors import no_room
 from library.issue import Place
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.services.editor import NONE_NAMED
@@ -38,9 +39,10 @@ def write_notes(app: Heelclear, entry: Entry) -> None:
         app.editor.begin_notes(entry)
         if _run(app, Place(file, 1)):
             _take(app, entry, file, {"notes": entry.notes})
-    except (OSError, UnicodeDecodeError) as error:
-        reason = getattr(error, "strerror", None) or "it is no text in UTF-8"
-        app.say(f"The notes cannot be taken from {file}: {reason}.")
+    except UnicodeDecodeError:
+        app.say(f"The notes cannot be taken from {file}: it is no text in UTF-8.")
+    except OSError as error:
+        app.say(f"The notes cannot be taken from {file}: {no_room(error, file) or f'{error.strerror}.'}")
 
 
 def _take(app: Heelclear, entry: Entry, file: Path, began: dict[str, object]) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from library.errors import no_room
 from tui.screens.chooser import Choice, Chooser
 from tui.services.export import ENDINGS, write_new_file
 
@@ -67,9 +68,8 @@ class PrintScreen(Chooser):
         try:
             path = write_new_file(printed.form(form), Path.cwd(), printed.name, ENDINGS[form])
         except OSError as error:
-            self._below.say(
-                f"The file could not be written: {error.strerror}. Start in a folder in which you may write, "
-                f"or take the copy of {self.key_of('print')}."
-            )
+            cure = f"Start in a folder in which you may write, or take the copy of {self.key_of('print')}."
+            told = no_room(error, Path.cwd()) or f"{error.strerror}. {cure}"
+            self._below.say(f"The file could not be written: {told}")
         else:
             self._below.say(f"Written to {path}.")

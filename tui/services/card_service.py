@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
@@ -69,6 +70,7 @@ class CardService:
     def __init__(self, shop: Path) -> None:
         self.shop = shop
         self.rows: tuple[CardRow, ...] | None = None
+        self._named: set[str] = set()
         self.not_read = ""
         self._visits: tuple[tuple[CardRow, ...] | None, str, list[Visit]] | None = None
 
@@ -148,11 +150,11 @@ class CardService:
         """
         card = starting.from_entry(book, entry, units, size) if entry else starting.empty(book, "", units)
         card = card if card.machine else replace(card, machine=machine)
-        return _new(starting.with_size(card, size) if size is not None else card)
+        return self._new(starting.with_size(card, size) if size is not None else card)
 
     def begin_again(self, card_id: str) -> CardInHand:
         """A new card for the same job; raises ``NoCard`` where there is no such card."""
-        return _new(starting.again(self.load(card_id).card))
+        return self._new(starting.again(self.load(card_id).card))
 
     def open(self, card_id: str) -> CardInHand:
         """A card of the shop; raises ``NoCard`` where there is no such card."""
@@ -166,6 +168,7 @@ class CardService:
             draft: as it was kept.
             book: gives a new card what its entry recommends.
         """
+        self._named.add(draft.about)
         changed = {way: text for way, text in draft.fields.items() if text != draft.started.get(way, "")}
         changed |= {way: "" for way in draft.started if way not in draft.fields}
         try:
@@ -196,6 +199,11 @@ class CardService:
         except KeyError:
             return starting.empty(book)
 
-
-def _new(card: Card) -> CardInHand:
-    return CardInHand(card, None, f"new card, begun {datetime.now():%Y-%m-%d %H:%M:%S}")
+    def _new(self, card: Card) -> CardInHand:
+        """A card that is not saved yet, by a name that no other draft has, whatever the clock says."""
+        name = begun = f"new card, begun {datetime.now():%Y-%m-%d %H:%M:%S}"
+        others = itertools.count(2)
+        while name in self._named:
+            name = f"{begun} ({next(others)})"
+        self._named.add(name)
+        return CardInHand(card, None, name)

@@ -12,6 +12,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from library.book.model import Entry
+from library.files.own_file import put_whole
 from library.issue import Place
 
 BEHIND_A_COLON = frozenset({"code", "codium", "code-insiders", "hx", "helix", "subl", "zed"})
@@ -64,8 +65,7 @@ class Editor:
         """
         file = self.file_of_notes(entry)
         if not file.exists():
-            file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-            file.write_text(f"{entry.notes.rstrip()}\n", encoding="utf-8")
+            put_whole(file, [f"{entry.notes.rstrip()}\n".encode()])
 
 
 def _refusal(command: Sequence[str]) -> str:

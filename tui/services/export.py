@@ -7,6 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from library.files.own_file import put_new
+
 ENDINGS = {"text": ".txt", "markdown": ".md", "html": ".html"}
 """The endings of files by the form of what is written."""
 
@@ -50,8 +52,7 @@ def write_new_file(text: str, folder: Path, name: str, ending: str = ".txt") -> 
     for number in range(1, MOST):
         path = folder / (f"{name}{ending}" if number == 1 else f"{name}-{number}{ending}")
         try:
-            with path.open("x", encoding="utf-8", errors="backslashreplace") as file:
-                file.write(text)
+            put_new(path, text.encode("utf-8", "backslashreplace"))
         except FileExistsError:
             continue
         return path

@@ -5,13 +5,16 @@ from __future__ import annotations
 import json
 import os
 import random
+import re
 import stat
+import time
 import zlib
 from pathlib import Path
 
 import pytest
 
 from library.book import book_reader, index, opening
+from library.book.fetching import Signature
 from library.book.model import Book, Layer
 from library.book.opening import open_book, quick_rows
 from library.book.parsing import Parsed, parse
@@ -97,6 +100,42 @@ def test_a_file_that_was_changed_a_moment_ago_is_not_trusted_to_be_settled(
     names = files_read(monkeypatch)
     open_book(shop)
     assert names[-3:] == ["a.toml", "b.toml", "c.toml"]
+
+
+@pytest.mark.parametrize("days", [-1, 1])
+def test_a_change_is_seen_whichever_way_the_clock_was_set(shop: Path, days: int) -> None:
+    open_book(shop)
+    file = shop / "a.toml"
+    for title in ("Tip a1", "Top a1"):
+        file.write_text(re.sub("T.p a1", title, file.read_text()))
+        moved = time.time_ns() + days * 86_400 * 10**9
+        os.utime(file, ns=(moved, moved))
+        assert open_book(shop).entries["a1"].title == title
+
+
+def test_two_changes_within_one_step_of_the_disks_clock_are_both_seen(
+    shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # A disk that counts in steps of two seconds, as those of memory cards do.
+    step = time.time_ns() // 10**9 * 10**9
+    monkeypatch.setattr(Signature, "of", lambda status: Signature(step, step, status.st_size))
+    file = shop / "a.toml"
+    for title in ("Tip a1", "Top a1"):
+        file.write_text(re.sub("T.p a1", title, file.read_text()))
+        assert open_book(shop).entries["a1"].title == title
+
+
+def test_stamps_that_lie_ahead_are_believed_like_old_ones(
+    shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # The clock was set back by a day after the files were written: they need not be read at every start.
+    ahead = time.time_ns() + 86_400 * 10**9 + 1
+    monkeypatch.setattr(Signature, "of", lambda status: Signature(ahead, ahead, status.st_size))
+    monkeypatch.setattr(book_reader, "_SETTLED", 0.1)
+    open_book(shop)
+    names = files_read(monkeypatch)
+    open_book(shop)
+    assert names == []
 
 
 def test_deleting_the_cache_changes_nothing(shop: Path) -> None:

@@ -95,11 +95,66 @@ def test_a_draft_that_was_recovered_or_thrown_away_is_not_offered_again(
 
 def test_the_newest_is_offered_first(folder: Path, running: Drafts) -> None:
     start = datetime(2024, 5, 1, 12)
-    for number, about in enumerate("abc"):
-        drafts = Drafts(folder, now=lambda number=number: start + timedelta(hours=number % 2, minutes=number))  # type: ignore[misc]
-        drafts.keep(Draft("entry", about, {}))
-        drafts.close()
-    assert [kept.draft.about for kept in running.left_behind()] == ["b", "c", "a"]
+    for number, about in enumerate("cab"):
+        _kept_at(folder, about, start + timedelta(minutes=number))
+    assert [kept.draft.about for kept in running.left_behind()] == ["b", "a", "c"]
+
+
+def test_the_newest_is_the_one_kept_last_also_where_the_clock_was_set_back(
+    folder: Path, running: Drafts
+) -> None:
+    start = datetime(2024, 10, 27, 12)
+    for about, days in (("first", 0), ("a day back", -1), ("two days back", -2), ("right again", 1)):
+        _kept_at(folder, about, start + timedelta(days=days))
+    told = [kept.draft.about for kept in running.left_behind()]
+    assert told == ["right again", "two days back", "a day back", "first"]
+    assert running.left_behind()[1].draft.kept == start - timedelta(days=2), "what is told is the clock's"
+
+
+def test_the_clock_set_back_while_the_program_runs_loses_no_draft_and_no_order(
+    folder: Path, running: Drafts
+) -> None:
+    clock = iter([datetime(2024, 10, 27, 12), datetime(2024, 10, 26, 12), datetime(2024, 10, 26, 13)])
+    drafts = Drafts(folder, now=lambda: next(clock))
+    for about, text in (("a", "1"), ("b", "1"), ("a", "2")):
+        drafts.keep(Draft("entry", about, {"id": text}))
+    drafts.close()
+    found = [(kept.draft.about, kept.draft.fields["id"]) for kept in running.left_behind()]
+    assert found == [("a", "2"), ("b", "1")]
+
+
+def _kept_at(folder: Path, about: str, when: datetime) -> None:
+    drafts = Drafts(folder, now=lambda: when)
+    drafts.keep(Draft("entry", about, {}))
+    drafts.close()
+
+
+@pytest.mark.parametrize("number", [errno.ENOLCK, errno.EOPNOTSUPP, errno.ENOSYS])
+def test_where_the_disk_has_no_locks_a_draft_is_refused_in_a_sentence_and_leaves_nothing(
+    folder: Path, number: int
+) -> None:
+    class Lockless(Disk):
+        def lock(self, descriptor: int) -> None:
+            raise OSError(number, os.strerror(number))
+
+    drafts = Drafts(folder, Lockless())
+    for _ in range(3):
+        with pytest.raises(SaveError, match="cannot keep two programs from saving at once"):
+            drafts.keep(RAKE)
+    drafts.close()
+    assert list(folder.iterdir()) == []
+
+
+def test_a_lock_that_is_never_given_is_not_waited_for_without_an_end(folder: Path) -> None:
+    class Held(Disk):
+        def lock(self, descriptor: int) -> None:
+            raise BlockingIOError(errno.EAGAIN, os.strerror(errno.EAGAIN))
+
+        def pause(self, seconds: float) -> None:
+            pass
+
+    with pytest.raises(SaveError, match="does not let the lock"):
+        Drafts(folder, Held()).keep(RAKE)
 
 
 def test_nothing_is_made_before_something_is_kept(folder: Path, running: Drafts) -> None:

@@ -20,6 +20,7 @@ from library.editing import changes as ask
 from library.editing.document import EditRefused
 from library.editing.planning import plan
 from library.editing.saving import save
+from library.files import watching
 from library.history import trust
 from library.history.auto_commit import FILE, commits_each_save, set_commits_each_save
 from tests.each import each
@@ -138,7 +139,10 @@ def test_a_card_keeps_the_keys_of_a_newer_program(shop: Path) -> None:
         assert line in now
 
 
-def test_rows_of_cards_that_another_version_kept_are_read_anew(shop: Path, tmp_path: Path) -> None:
+def test_rows_of_cards_that_another_version_kept_are_read_anew(
+    shop: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(watching, "SETTLED", 0.0)
     (shop / "cards").mkdir()
     (shop / "cards" / "c.toml").write_text('schema = 1\n\n[[card]]\nid = "c"\nresult = "good"\n')
     cache = tmp_path / "cache"

@@ -249,7 +249,7 @@ def test_the_demonstration_is_whole_or_not_there_when_the_disk_is_full(
         try:
             lay_out(folder, failing_disk(failing, errno.ENOSPC))
         except NotStarted as error:
-            assert "No space left" in str(error)
+            assert "is full. Make room on it" in str(error)
             assert not folder.parent.exists()
             refused += 1
         else:

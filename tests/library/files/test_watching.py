@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import time
 from pathlib import Path
 
 import pytest
@@ -38,6 +39,47 @@ def test_a_change_that_keeps_size_and_time_is_seen_by_its_inode(tmp_path: Path) 
     write_safely(file, b"number = 2\n", root=tmp_path, expected=ANYTHING)
     os.utime(file, ns=(before.st_atime_ns, before.st_mtime_ns))
     assert watch.changed() == (file,)
+
+
+def test_a_change_in_place_that_keeps_size_and_time_of_change_is_seen(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(watching, "SETTLED", 0.0)
+    file = tmp_path / "a.toml"
+    file.write_bytes(b"number = 1\n")
+    before = file.stat()
+    watch = Watch(tmp_path)
+    file.write_bytes(b"number = 2\n")
+    os.utime(file, ns=(before.st_atime_ns, before.st_mtime_ns))
+    assert watch.changed() == (file,)
+    assert watch.changed() == ()
+
+
+@pytest.mark.parametrize("days", [-1, 1])
+def test_a_change_is_seen_once_whichever_way_the_clock_was_set(tmp_path: Path, days: int) -> None:
+    file = tmp_path / "a.toml"
+    file.write_bytes(b"number = 1\n")
+    watch = Watch(tmp_path)
+    file.write_bytes(b"number = 2\n")
+    moved = file.stat().st_mtime_ns + days * 86_400 * 10**9
+    os.utime(file, ns=(moved, moved))
+    assert watch.changed() == (file,)
+    assert watch.changed() == ()
+
+
+def test_two_changes_within_one_step_of_the_disks_clock_are_both_seen(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # A disk that counts in steps of two seconds, as those of memory cards do.
+    step = time.time_ns() // 10**9 * 10**9
+    monkeypatch.setattr(watching, "_stamp", lambda path: (step, step, path.stat().st_size, 1))
+    file = tmp_path / "a.toml"
+    file.write_bytes(b"number = 1\n")
+    watch = Watch(tmp_path)
+    for number in (b"2", b"3"):
+        file.write_bytes(b"number = %b\n" % number)
+        assert watch.changed() == (file,)
+        assert watch.changed() == ()
 
 
 def test_hidden_files_and_other_files_are_no_news(tmp_path: Path) -> None:
@@ -89,6 +131,7 @@ def test_five_hundred_files_are_looked_at_once_each_and_none_is_opened(
 ) -> None:
     for number in range(500):
         (tmp_path / f"{number}.toml").write_text("")
+    monkeypatch.setattr(watching, "SETTLED", 0.0)
     watch = Watch(tmp_path)
     looked: list[Path] = []
     stat = Path.stat

@@ -32,7 +32,9 @@ def test_a_full_disk_is_told_by_the_exit_code_and_a_sentence(words: list[str]) -
     with full.open("w") as out:
         done = subprocess.run([*COMMAND[:3], *words], stdout=out, stderr=subprocess.PIPE, check=False)
     assert done.returncode == 1
-    assert done.stderr == b"This could not be finished: No space left on device.\n"
+    assert (
+        done.stderr == b"This could not be finished: the disk is full. Make room on it, then do it again.\n"
+    )
 
 
 @pytest.mark.parametrize("words", SHORT, ids=" ".join)
