@@ -140,7 +140,8 @@ def _checks(given: Inputs, land: MarginedLand) -> list[Check]:
     if land.margin > 0:
         found.append(
             note(
-                "The margin runs on the circle for {turned} behind the edge, by design; relief begins where it ends.",
+                "The margin runs on the circle for {turned} behind the edge, by design; relief begins where it ends. The "
+                "angles given count from there, those of the facets from the tangent at the edge: each is {turned} more.",
                 turned=angle(land.margin),
             )
         )
@@ -185,6 +186,7 @@ def _compute(given: Inputs) -> Result:
         outputs,
         stations(heel, {"drop": land.drop}),
         rows=_rows(land),
+        heads={"facet_angle": "facet angle from the edge"},
         checks=worst_first(_checks(given, land)),
         figure=Figure(diameter / 2, heel, (curve("facets", heel, land.drop, _corners(land)),)),
     )

@@ -19,7 +19,9 @@ from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings, Setting
 from library.cards.plausible_readings import implausible
+from library.cards.provenance import is_number
 from library.cards.results import USUAL, is_result
+from library.cards.thread_names import of_thread
 from library.cards.tolerances import tolerance
 from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
@@ -53,6 +55,12 @@ def _of_tool(job: Job) -> Iterator[Issue]:
     if card.tool.flutes.strip() and flutes_of(card.tool.flutes) is None:
         most = int(quantity("flutes").high)
         yield _issue("tool.flutes", f"{card.tool.flutes!r} is no number of flutes; count them: 1 to {most}.")
+    thread = card.tool.thread.strip()
+    # A bare whole number or a fraction may be a thread that somebody has only begun to write.
+    is_told = "." in thread or thread.rstrip(".")[-1:].isalpha() or thread.endswith(('"', "'"))
+    if is_told and is_number(thread, Kind.LENGTH) and not of_thread(thread, book):
+        yield _issue("tool.thread", f"{thread!r} is a size and no thread; write it in the line Size. A thread is "
+                      "written as M16 x 2 or 5/8-11 UNC.", "warning")  # fmt: skip
     for way, name, known in (
         ("family", card.family, book.families),
         ("machine", card.machine, machines(book)),

@@ -103,7 +103,7 @@ def _measured(card: Card) -> Iterator[KnownText]:
 
 def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:
     """What the words on the tool mean; those that mean no number are only words."""
-    if _is_number(card.tool.flutes, Kind.COUNT):
+    if is_number(card.tool.flutes, Kind.COUNT):
         yield KnownText("flutes", card.tool.flutes, "tool")
     for text in (card.tool.thread, card.tool.size):
         for key, found in of_thread(text, book).items():
@@ -111,12 +111,13 @@ def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:
             if key == "diameter":
                 yield KnownText("nominal_diameter", found, "tool")
     sizes = readings_of(card.tool.size)
-    if sizes and all(_is_number(size, Kind.LENGTH) for size in sizes):
+    if sizes and all(is_number(size, Kind.LENGTH) for size in sizes):
         yield KnownText("diameter", card.tool.size, "tool")
         yield KnownText("nominal_diameter", card.tool.size, "tool")
 
 
-def _is_number(text: str, kind: Kind) -> bool:
+def is_number(text: str, kind: Kind) -> bool:
+    """Whether a text says a number of a kind."""
     try:
         read(text, kind, whole=kind is Kind.COUNT)
     except UnitError:

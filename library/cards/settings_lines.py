@@ -121,6 +121,11 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     return found
 
 
+def is_set_by_facets(job: Job, step: Step) -> bool:
+    """Whether a calculation has a height for each planned facet, so that the one it names alone makes none of them."""
+    return step.works and bool(_by_height(job, step, job.display))
+
+
 def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
     """The height for each facet of the land, where one calculation knows the facets and this one a height for them.
 

@@ -206,8 +206,13 @@ def end_answers(job: Job, key: str) -> Parts:
     else:
         wrong = keeps_open(job)
         many = "1 thing keeps" if len(wrong) == 1 else f"{len(wrong)} things keep"
-        said = f"{many} the card open:" if wrong else "Everything adds up; the card can be closed."
-        yield Said((said,), "strong"), Checks(tuple((one.state, one.text) for one in wrong))
+        rest = () if wrong else tuple(_left_open(job))
+        clean = "Nothing keeps the card open." if rest else "Everything adds up; the card can be closed."
+        yield (
+            Said((f"{many} the card open:" if wrong else clean,), "strong"),
+            Checks(tuple((one.state, one.text) for one in wrong)),
+            Said(rest, "quiet"),
+        )
     left = sharpenings_left(job)
     if left is not None:
         measured = any(one.strip() for one in job.card.after.get("diameter", Inspection()).readings)
@@ -221,6 +226,19 @@ def end_answers(job: Job, key: str) -> Parts:
         rows = [(f"  {_title(one.key)}", one.value) for one in learned if in_book(one, job.book) == is_in]
         if rows:
             yield Said((said,)), _values(rows)
+
+
+def _left_open(job: Job) -> Iterator[str]:
+    """What a card may be closed with, though it is not as it might be: calculations on watch, lines still empty."""
+    watched = [one.sheet.title for one in job.steps
+               if one.works and any(check.state == "watch" for check in one.checks)]  # fmt: skip
+    if watched:
+        yield f"To look at before, on the page Set: {', '.join(watched)}."
+    card = job.card
+    texts = {"notes": card.notes, "time spent": card.minutes, "result": card.result}
+    empty = [name for name, text in texts.items() if not text.strip()]
+    if empty:
+        yield f"Still empty on this page: {', '.join(empty)}."
 
 
 def _title(key: str) -> str:

@@ -10,7 +10,7 @@ from library.calc.wording import by_title
 from library.cards.close import differs, differs_said
 from library.cards.found_relief import told
 from library.cards.job import Job
-from library.cards.settings_lines import setting_lines
+from library.cards.settings_lines import is_set_by_facets, setting_lines
 from library.cards.step import Step
 from library.pages.answer import checks, column_title, outputs, read_where, stations, wanted
 from library.pages.page import Block, Named, Said, Values
@@ -36,7 +36,9 @@ def setting_answers(job: Job, name: str) -> Parts:
         yield (Said((f"This is at rest: the heel is judged by '{better.sheet.title}' alone.",)),)
         return
     counted = told(step.relief) if step.relief is not None else None
-    found = [one for one in step.checks if one != counted]
+    by_facets = is_set_by_facets(job, step)
+    found = [one for one in step.checks
+             if one != counted and not (by_facets and one.state == "note" and "height" in one.sentence.parts)]  # fmt: skip
     bad = checks(found, job.display, ("stop", "watch"))
     good = checks(found, job.display, ("pass",))
     result = step.answer.result

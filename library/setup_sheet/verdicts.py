@@ -13,6 +13,7 @@ from library.cards.close import differs, differs_said
 from library.cards.found_relief import FoundRelief
 from library.cards.issues import issues_of
 from library.cards.job import Job, worked_of
+from library.cards.settings_lines import is_set_by_facets
 from library.cards.step import Step
 from library.pages.page import Block, Said
 from library.units.show import say, show
@@ -31,7 +32,11 @@ def checks(job: Job, display: Display) -> list[tuple[str, str]]:
                 for one in step.checks
                 if _told(step, one)
                 and not _told_by_cam(job, step, one)
-                and not (one.state == "note" and "height" in one.sentence.parts and _set_before(job, step))
+                and not (
+                    one.state == "note"
+                    and "height" in one.sentence.parts
+                    and (_set_before(job, step) or is_set_by_facets(job, step))
+                )
             ]
     told = {text for _, text in found}
     for one in issues_of(job):

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from geometry.calculation import Result
+from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
 from library.cards.history import Visit
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job
@@ -108,6 +110,12 @@ def _came_with(job: Job, width: int) -> list[Line]:
         pairs.append(("Relief", most if least == most else f"{least.partition(' ')[0]} to {most}"))
     if not pairs:
         return []
+    surface = SURFACES.get(job.choice.surface) if angles else None
+    view = (
+        wrap(f"of the {surface.title}, {PLANES[surface.view]}", width, "quiet", first="  ", rest="  ")
+        if surface
+        else []
+    )
     name = min(max(len(title) for title, _ in pairs), width // 2) + 2
     return [
         line(Piece("CAME WITH", "head")),
@@ -115,6 +123,7 @@ def _came_with(job: Job, width: int) -> list[Line]:
             line(Piece(fit(title, name), "quiet"), fit(text, max(width - name, 0)).rstrip())
             for title, text in pairs
         ),
+        *view,
     ]
 
 

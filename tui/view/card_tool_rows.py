@@ -21,8 +21,9 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
     card, tool, book = job.card, job.card.tool, job.book
     threaded = _has_threads(job.family) or bool(tool.thread)
     thread = _text(
-        "tool.thread", "Thread", tool.thread, "As marked: M16 x 2, 5/8-11 UNC, M20 x 2.5 LH, Tr 20 x 8 P4."
-    )
+        "tool.thread", "Thread", tool.thread, "As marked: M16 x 2, 5/8-11 UNC, M20 x 2.5 LH, Tr 20 x 8 P4. A size without a "
+        "thread, such as 8.7 mm of a drill, belongs into the line Size.",
+    )  # fmt: skip
     size = _text("tool.size", "Size", tool.size, "As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm.",
                  wants=not tool.thread)  # fmt: skip
     flutes = job.entry.values.get("flutes")
@@ -48,9 +49,9 @@ def _text(way: str, label: str, text: str, hint: str, *, wants: bool = True) -> 
 
 
 def _has_threads(family: Family | None) -> bool:
-    """Whether the tool itself is threaded: a drill is asked for the thread of its hole alone, and that has no hand."""
+    """Whether the tool itself is threaded: its thread leads over its land. A drill is asked for that of its hole alone."""
     return family is None or any(
-        sheet.field("starts") and sheet.field("hand") for sheet in sheets_for(family)
+        sheet.field("starts") and sheet.field("land_width") for sheet in sheets_for(family)
     )
 
 

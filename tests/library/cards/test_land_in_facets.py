@@ -13,6 +13,8 @@ from library.cards.inspecting import reliefs_after, wanted_number
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Tool
 from library.cards.settings_lines import setting_lines
+from library.pages.answer import rows
+from library.setup_sheet.sheets import setup_sheet
 
 REAMER = {
     "received.diameter": "11.98 mm",
@@ -60,6 +62,24 @@ def test_the_heel_of_a_land_in_facets_is_judged_by_the_facets_alone(book: Book) 
 def test_each_facet_has_the_height_for_its_angle_from_the_tangent_at_the_edge(book: Book) -> None:
     # The margin of 0.2 mm turns 0.2 / 5.99 = 1.9130 deg; 5.99 sin 6.9130 = 0.721, 5.99 sin 16.9130 = 1.743.
     assert heights(job(book)) == {"Facet 1: rest height": "0.721 mm", "Facet 2: rest height": "1.743 mm"}
+
+
+def test_the_angles_of_the_facets_say_from_where_they_count(book: Book) -> None:
+    found = job(book)
+    step = found.step("reamer-land")
+    assert step is not None
+    table = rows(step.answer.result, found.display) if step.answer.result is not None else None
+    assert table is not None
+    assert table.heading[1].startswith("facet angle from the edge")
+    said = " ".join(setup_sheet(found).split())
+    # 0.2 / 5.99 = 1.9130 deg.
+    assert "those of the facets from the tangent at the edge: each is 1.91 deg more" in said
+    assert "for 16.91 deg from the tangent at the edge" in said
+
+
+def test_a_height_for_one_flat_alone_is_not_told_beside_those_of_the_facets(book: Book) -> None:
+    # One flat of 5 deg would have 5.99 sin 5 = 0.522 mm, which makes neither facet.
+    assert "0.522 mm" not in setup_sheet(job(book))
 
 
 def test_without_a_margin_the_first_facet_is_set_by_its_relief_itself(book: Book) -> None:

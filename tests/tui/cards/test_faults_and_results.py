@@ -123,6 +123,9 @@ def test_a_wide_screen_has_drawing_what_it_came_with_and_the_life_at_the_right(y
             assert all(width_of(one) <= width for one in lines)
             right = "\n".join(text_of(one)[81:] for one in lines)
             assert "CAME WITH" in right
+            # The relief of a tap's chamfer is given square to the axis, as one looks at the tap from its end.
+            if width > 100:
+                assert "of the chamfer, square to the axis" in right
             assert "T-12-3 BEFORE" in right
             assert "2025-10-14" in right
     assert "CAME WITH" not in "\n".join(text_of(one) for one in page.draw(99, 34))
