@@ -43,6 +43,9 @@ from geometry.sentences import Amount, Rounding, angle, length
 from geometry.tooth import eccentric
 from geometry.tooth.land import land_angle
 
+WANTED = {"throw_per_tooth": "Wanted, throw per tooth", "throw_per_turn": "Wanted, throw per turn"}
+"""What the throws are called that would just give the relief, where a cam with another throw is taken."""
+
 
 @dataclass(frozen=True)
 class _Job:
@@ -232,7 +235,15 @@ def _compute(given: Inputs) -> Result:
         **({} if job.turned is None else {"land_angle": job.turned}),
         **job.edge.reliefs(job.relief),
     }
-    raw = Result(outputs, _readings(job), _rows(job), worst_first(_checks(given)), _figure(job))
+    raw = Result(
+        outputs,
+        _readings(job),
+        _rows(job),
+        worst_first(_checks(given)),
+        _figure(job),
+        # Beside the cam that is taken, that they are not its throw has to be said.
+        named={} if job.chosen is None else WANTED,
+    )
     return settled(raw, given, lambda changed, _: _checks(changed))
 
 

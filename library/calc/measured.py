@@ -9,7 +9,9 @@ from datetime import date
 from geometry.surfaces import SURFACES
 from library.calc.answer import Answer
 from library.calc.surfaces import RELIEF, book_key
+from library.cards.bare_numbers import with_its_unit
 from library.cards.learn import Lesson
+from library.units.system import METRIC, Display
 
 SHEET = "measured-tool"
 """The calculation that measures a tool."""
@@ -22,18 +24,21 @@ TOLD = frozenset(
 FORMS = ("eccentric", "flat")
 
 
-def measured_values(found: Answer, entry: str, today: Callable[[], date] = date.today) -> tuple[Lesson, ...]:
+def measured_values(
+    found: Answer, entry: str, display: Display = METRIC, today: Callable[[], date] = date.today
+) -> tuple[Lesson, ...]:
     """What an answer has for an entry of the book; nothing of a calculation that measures no tool.
 
     Args:
         found: the answer.
         entry: its id.
+        display: the units in which it was answered, that of a diameter which was typed without one.
         today: the day that the source names.
     """
     if found.sheet.name != SHEET or found.result is None:
         return ()
     place = f"measured on {today():%Y-%m-%d}"
-    note = f"A new tool of {found.inputs['diameter'].text}."
+    note = f"A new tool of {with_its_unit('diameter', found.inputs['diameter'].text, display)}."
     return tuple(Lesson(entry, key, text, note, "", place) for key, text in _values(found) if key)
 
 

@@ -19,7 +19,7 @@ ABSENT = 9
 """How far away a word is that is not there; 0 is a whole word in a title."""
 
 LEFT = (" lh ", " left hand tap ", " tap left hand ")
-"""How a tool for left-hand threads is called, which come first where a thread is named with LH."""
+"""How tools for left-hand threads are called, which come first where a thread is named with LH or as left hand."""
 
 THREAD = "thread"
 """By this word at the beginning of a name tools for threads are known, where a thread is named and no tool."""
@@ -145,7 +145,7 @@ class _Search:
         words = size.text.casefold().split()
         series = [f" {word} " for word in words if word.isalpha() and word not in {"x", "lh"}]
         series.append(f" {BETWEEN} {THREAD} ")
-        is_left = "lh" in words
+        is_left = "lh" in words or {"left", "hand"} <= set(self._sought.words)
         for row in found:
             names = self._searched.names_of(row)
             if is_left and not any(one in text for one in LEFT for text in names):

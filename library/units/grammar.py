@@ -94,6 +94,9 @@ _SAME_SIGN = str.maketrans(
 _UNSIGNED = (
     r"(?:[0-9]+(?: +|-)[0-9]+/[0-9]+|[0-9]+/[0-9]+|(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]{1,2})?)"
 )
+_POINTS = re.compile(r"[-+]?[0-9]*\.[0-9]*\.")
+"""A number with a second decimal point in it."""
+
 _NUMBER = re.compile(rf"(?P<sign>[-+]?) ?(?P<number>{_UNSIGNED})(?![0-9.])")
 _MIXED = re.compile(r"(?P<whole>[0-9]+)(?: +|-)(?P<part>[0-9]+/[0-9]+)")
 _RATIO = re.compile(r"(?P<first>[0-9.]+) ?: ?(?P<second>[0-9.]+)")
@@ -189,6 +192,10 @@ def _parse(text: str, kind: Kind, *, of_diameter: bool) -> Parsed:
     if kind is Kind.RATIO and (pair := _RATIO.fullmatch(plain)):
         return _ratio(text, pair)
     start = _NUMBER.match(plain)
+    if start is None and _POINTS.match(plain):
+        raise UnitError(
+            f"{text.strip()!r} has more than one decimal point; a number has one at most, such as {_EXAMPLES[kind]}."
+        )
     if start is None:
         raise UnitError(f"{text.strip()!r} does not begin with a number, such as {_EXAMPLES[kind]}.")
     number = _number(text, start["number"])

@@ -199,7 +199,7 @@ class CalculatorScreen(PanedScreen):
     def do_learn_tool(self) -> None:
         """Bring what was measured on a new tool into the book."""
         answer, book = self.page.form.answer, self.session.book
-        found = measured_values(answer, self.entry.id) if answer is not None else ()
+        found = measured_values(answer, self.entry.id, self.session.display) if answer is not None else ()
         if found and book is not None:
             choose_lesson(self, found, book)
         else:

@@ -42,6 +42,15 @@ class ValueFormScreen(FormScreen):
         self.form = TextForm(blanks(key), self.current())
         self.form.focus = "usual"
         self._gone: tuple[str, ...] = ()
+        self.form.fill(self._measured())
+
+    def _measured(self) -> dict[str, str]:
+        """What stands as the source from the beginning, where the value is measured now."""
+        return {"source": "shop", "place": self._place, "note": ""} if self._place else {}
+
+    def _start_over(self) -> None:
+        super()._start_over()
+        self.form.fill(self._measured())
 
     def title_text(self) -> str:
         """The quantity and the entry."""
@@ -81,7 +90,8 @@ class ValueFormScreen(FormScreen):
         in_hand = self.form.focus
         if in_hand in self.NUMBERS:
             is_other = now[in_hand].strip() != started[in_hand].strip()
-            is_old = all(now[key] == started[key] for key in SAID)
+            measured = self._measured()
+            is_old = all(now[key] == measured.get(key, started[key]) for key in SAID)
             if is_other and is_old and started["source"] != "shop":
                 gone = [key for key in self._ends(in_hand) if started[key] and now[key] == started[key]]
                 self.form.fill(
@@ -89,7 +99,7 @@ class ValueFormScreen(FormScreen):
                 )
                 self._gone = (*gone, *SAID)
             elif self._gone and not is_other:
-                self.form.fill({key: started[key] for key in self._gone})
+                self.form.fill({key: measured.get(key, started[key]) for key in self._gone})
                 self._gone = ()
         super().look_over()
 

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import zip_longest
+
+from rich.cells import cell_len
 
 from geometry.calculation import Field
 from library.book.model import Value
@@ -11,7 +14,7 @@ from library.calc.surfaces import title_of
 from library.calc.wording import spoken
 from library.issue import Issue
 from tui.view.form import Form
-from tui.view.lines import Line, Piece, Role, fit, line, padded, wrap
+from tui.view.lines import EMPTY, Line, Piece, Role, fit, line, padded, text_of, width_of, wrap
 
 _MARK = 7
 
@@ -26,6 +29,9 @@ GAP = " │ "
 
 _ORIGINS = {"given": "typed", "entry": "book", "default": "default"}
 """The word that says who gave a value; no colour has to."""
+
+MOST_LINES = 3
+"""Lines that a value takes at most."""
 
 HANDED = "found"
 """The word for a value that another calculation found."""
@@ -78,15 +84,25 @@ def field_lines(form: Form, field: Field, parts: Columns, *, live: bool = True) 
     """
     in_hand = live and field.key == form.focus
     names = wrap(title_of(field.key, form.surface), parts.name, "strong" if in_hand else "plain")
+    word = mark(form, field)
+    value = _value(form, field.key, parts.value, parts.value + _MARK - len(word), in_hand=in_hand)
+    over = max(width_of(value[0]) - parts.value, 0)
     first = line(
         Piece("> " if in_hand else "  ", "strong"),
         *padded(names[0], parts.name),
         " ",
-        *_value(form, field.key, parts.value, in_hand=in_hand),
+        *value[0],
         " ",
-        _marked(mark(form, field)),
+        _marked(word, _MARK - over),
     )
-    return [first, *(line("    ", *rest) for rest in names[1:])]
+    more = zip_longest(names[1:], value[1:], fillvalue=EMPTY)
+    return [
+        first,
+        *(
+            line("    ", *padded(name, parts.name - 2), " ", *rest) if rest else line("    ", *name)
+            for name, rest in more
+        ),
+    ]
 
 
 def issues_of(form: Form) -> tuple[Issue, ...]:
@@ -94,18 +110,43 @@ def issues_of(form: Form) -> tuple[Issue, ...]:
     return form.answer.issues if form.answer else ()
 
 
-def _value(form: Form, key: str, width: int, *, in_hand: bool) -> Line:
+def _value(form: Form, key: str, width: int, most: int, *, in_hand: bool) -> list[Line]:
+    """What a field holds, in its column; what is too long goes on below, unless the rest of the line has room for it."""
     typed, value = form.line(key), form.value(key)
     said = value.text if value is not None else ""
     if form.is_choice(key):
-        return line(Piece(fit(spoken(said), width), "chosen" if in_hand else "plain"))
+        return _told(spoken(said), width, most, "chosen" if in_hand else "plain")
     if typed.text:
-        return typed.pieces(width) if in_hand else line(Piece(fit(typed.text, width), "typed"))
+        return [typed.pieces(width)] if in_hand else _told(typed.text, width, most, "typed")
     offered = form.offer(key)
     if offered is not None and value is None:
-        return _offered(offered, width, in_hand=in_hand)
-    said = fit(said, width)
-    return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(said)
+        return [_offered(offered, width, most, in_hand=in_hand)]
+    if in_hand:
+        said = fit(said, width)
+        return [line(Piece(said[:1], "cursor"), said[1:])]
+    return _told(said, width, most, "plain")
+
+
+def _told(text: str, width: int, most: int, role: Role) -> list[Line]:
+    room = cell_len(text)
+    if room <= most:
+        return [line(Piece(fit(text, max(width, room)), role))]
+    lines = [padded(one, width) for part in _parts(text, width) for one in wrap(part, width, role)]
+    if len(lines) > MOST_LINES:
+        rest = " ".join(text_of(one).strip() for one in lines[MOST_LINES - 1 :])
+        lines = [*lines[: MOST_LINES - 1], line(Piece(fit(rest, width), role))]
+    return lines
+
+
+def _parts(text: str, width: int) -> list[str]:
+    """A list of values in parts of whole ones, so that no unit stands in another line than its number."""
+    parts: list[str] = []
+    for one in text.replace(", ", ",\n").split("\n"):
+        if parts and cell_len(f"{parts[-1]} {one}") <= width:
+            parts[-1] += f" {one}"
+        else:
+            parts.append(one)
+    return parts
 
 
 def mark(form: Form, field: Field) -> str:
@@ -129,16 +170,17 @@ def _is_second(form: Form, field: Field) -> bool:
     return group.index(field.key) > 0
 
 
-def _marked(word: str) -> Piece:
+def _marked(word: str, width: int) -> Piece:
     """The word behind a field; one that wants something stands out."""
     roles: dict[str, Role] = {"fix": "watch", "needed": "strong", "or this": "strong"}
-    return Piece(fit(word, _MARK), roles.get(word, "quiet"))
+    return Piece(fit(word, width), roles.get(word, "quiet"))
 
 
-def _offered(value: Value, width: int, *, in_hand: bool) -> Line:
+def _offered(value: Value, width: int, most: int, *, in_hand: bool) -> Line:
     """The range of the book in an open field."""
-    said = f"book {ranges.said(value)}{f' {value.band}' if value.band else ''}"
-    said = fit(said if len(said) <= width else ranges.said(value), width)
+    whole = f"book {ranges.said(value)}{f' {value.band}' if value.band else ''}"
+    said = whole if len(whole) <= width else ranges.said(value)
+    said = fit(said, max(width, len(said)) if len(said) <= most else width)
     return (
         line(Piece(said[:1], "cursor"), Piece(said[1:], "quiet")) if in_hand else line(Piece(said, "quiet"))
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from geometry.calculation import Result
 from library.book.model import Book
@@ -11,9 +12,9 @@ from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
-from library.pages.answer import outputs, read_where, rows, settings, stations
+from library.pages.answer import DIVISIONS, outputs, read_where, rows, settings, stations
 from library.pages.cautions import at_arms_length
-from library.pages.page import Block, Checks, Said, Values
+from library.pages.page import Block, Checks, Said, Table, Values
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.figure.panel import LOWEST
@@ -136,11 +137,11 @@ class CalculatorPage:
         under = _told(first, width)
         if answer is None or answer.result is None:
             return [*given, *([EMPTY, *under] if under else [])]
-        answered = block_lines(self._answered(answer.result, display), parts.answer)
+        answered = block_lines(self._answered(answer.result, display, parts.answer), parts.answer)
         under = [*under, *part_lines([(rows(answer.result, display),)], width)]
         return [*_joined(given, answered, parts), *([EMPTY, *under] if under else [])]
 
-    def _answered(self, result: Result, display: Display) -> Iterator[Block]:
+    def _answered(self, result: Result, display: Display, width: int) -> Iterator[Block]:
         """What is set, what is read on the way, and what else was found; the number that was asked for comes first."""
         answer = self.form.answer
         assert answer is not None
@@ -157,7 +158,10 @@ class CalculatorPage:
             yield from _under("SET", Values(tuple(set_to.values()), at_edge=True))
         if readings is not None:
             yield readings
-            where, divided = read_where(answer), self.machine.title if self.machine is not None else ""
+            where = read_where(answer)
+            divided = (
+                self.machine.title if self.machine is not None and _in_divisions(readings, width) else ""
+            )
             yield from (
                 Said((one,), "quiet") for one in (where, f"div of {divided}" if divided else "") if one
             )
@@ -213,6 +217,12 @@ def _edge(below: list[Line], width: int) -> Line:
 
 def _joined(fields: list[Line], answer: list[Line], parts: Columns) -> list[Line]:
     return beside(fields, answer, parts.fields, GAP) if parts.beside else [*fields, EMPTY, *answer]
+
+
+def _in_divisions(readings: Table, width: int) -> bool:
+    """Whether the readings are told in divisions too, which give way where there is no room."""
+    head = [text_of(one) for one in block_lines([replace(readings, rows=readings.rows[:1])], width)]
+    return any(DIVISIONS.strip() in one.split() for one in head)
 
 
 def _under(label: str, block: Values | None) -> tuple[Block, ...]:

@@ -93,3 +93,13 @@ def test_a_throw_from_tooth_to_tooth_wants_the_teeth_and_a_flat_face_no_cam_towa
         chosen(surface="land", diameter=12.0, relief_angle=0.1, throw_per="tooth")
     with pytest.raises(Refusal, match="faces along the axis"):
         chosen(surface="cone", included_angle=math.pi, diameter=12.0, relief_angle=0.1)
+
+
+def test_beside_a_cam_that_is_taken_the_throw_that_is_wanted_is_called_so() -> None:
+    # 9.525 tan 9 * 2 pi / 3 = 3.160 from tooth to tooth; the cam above it has 5. Derived.
+    values: dict[str, Given] = {"diameter": 19.05, "relief_angle": math.radians(9), "flutes": 3.0}
+    found = chosen(**values, surface="land", throw_per="tooth", cam_throws=(1.0, 5.0))
+    assert found.outputs["throw_per_tooth"] == pytest.approx(3.160, abs=5e-4)
+    assert found.outputs["chosen_throw"] == 5.0
+    assert found.named["throw_per_tooth"] == "Wanted, throw per tooth"
+    assert not chosen(**values, surface="land", throw_per="tooth").named

@@ -34,6 +34,14 @@ def made(*titles: str) -> Rows:
     )
 
 
+def test_a_left_hand_tap_comes_before_a_right_hand_one_whose_flutes_are_left_hand() -> None:
+    titles = [row.title for row in found("left hand tap m12")]
+    assert titles[0].startswith("Left-hand tap")
+    assert titles.index("Left-hand spiral-flute tap for through holes") > max(
+        place for place, title in enumerate(titles) if title.startswith("Left-hand tap")
+    )
+
+
 @pytest.mark.parametrize(
     ("text", "family", "title"),
     [

@@ -103,6 +103,7 @@ def test_a_plus_minus_is_read_in_the_same_unit_unless_it_has_its_own() -> None:
         ("5 deg", Kind.LENGTH, "'5 deg' is given as an angle; a length is wanted, such as 3.2 mm, 1/8 in or 40 thou."),
         ("5 mm", Kind.ANGLE, "'5 mm' is given as a length; an angle is wanted, such as 8 deg or 3 deg 30 min."),
         ("wide", Kind.LENGTH, "'wide' does not begin with a number, such as 3.2 mm, 1/8 in or 40 thou."),
+        ("2.5.6", Kind.LENGTH, "'2.5.6' has more than one decimal point; a number has one at most, such as 3.2 mm, 1/8 in or 40 thou."),
         ("1/0 in", Kind.LENGTH, "'1/0 in' divides by zero."),
         ("40 mil", Kind.LENGTH, "'40 mil': 'mil' means a thou to some and a millimetre to others; write thou or mm."),
         ("3 inc", Kind.LENGTH, "'3 inc' has a unit that is not known here; write it as 3.2 mm, 1/8 in or 40 thou. Did you mean inch?"),

@@ -74,7 +74,9 @@ async def test_a_guess_that_is_read_straight_off_a_tool_is_typed_with_the_day_of
         hands.app.push_screen(
             ChangesScreen(hands.app.session, entry, list(entry.values).index("point_angle"))
         )
-        await hands.do("<enter>")
+        shown = await hands.do("<enter>")
+        assert f"measured on {date.today():%Y-%m-%d}" in shown
+        assert "from memory" not in shown
         shown = await hands.do("<ctrl+u>", "120 deg")
         assert f"measured on {date.today():%Y-%m-%d}" in shown
         assert "shop" in shown

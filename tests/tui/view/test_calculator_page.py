@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 
 from geometry.calculations import calculation, calculation_names
+from geometry.sentences import Kind
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.calc.answer import answer
+from library.equipment.model import Graduation, Machine
 from library.pages.answer import answer_page
 from library.pages.as_text import as_text
 from library.units.system import INCH, METRIC
@@ -140,3 +142,16 @@ def test_an_answer_that_is_kept_has_every_input_with_its_unit_and_as_it_was_type
     assert "Diameter 12.000 mm typed: 12" in lines
     assert "Land width 3.175 mm typed: 1/8 in +/- 0.002" in lines
     assert "Relief form eccentric default" in lines
+
+
+def test_only_readings_that_are_told_in_divisions_name_whose_they_are(book: Book) -> None:
+    shown = page(book, "relief-drop", diameter="12", land_relief_angle="7", land_width="2", surface="land")
+    dial = Graduation("dial", "dial", Measure("0.01 mm", 0.01), Kind.LENGTH, reads=("drop", "heel_drop"))
+    for machine, told in (
+        (Machine("grey", "The grey grinder"), False),
+        (Machine("grey", "The grey grinder", graduations={"dial": dial}), True),
+    ):
+        shown.machine = machine
+        text = "\n".join(map(text_of, whole(shown, 110, 60)))
+        assert "READ" in text
+        assert ("div of The grey grinder" in text) is told
