@@ -9,11 +9,11 @@ from datetime import date
 from geometry.calculations import calculation
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
-from library.cards.inspecting import wanted_limits, wanted_number
 from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.model import DONE, DRAFT, Card, Setting
 from library.cards.of_that_day import chosen_then, filled_in, written
+from library.cards.shall_be import wanted_limits, wanted_number
 from library.issue import Issue
 from library.units.show import show, show_answer
 

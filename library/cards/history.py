@@ -12,10 +12,10 @@ from geometry.role import LASTING
 from geometry.sentences import Kind
 from library.book.model import Book
 from library.cards.bare_numbers import completed, display_of
-from library.cards.inspecting import greatest_number
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Readings, Setting
 from library.cards.provenance import greatest, joined
+from library.cards.shall_be import greatest_number
 from library.units.read import UnitError, read
 
 STOCK = "stock_per_sharpening"

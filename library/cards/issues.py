@@ -15,12 +15,13 @@ from library.calc.wording import by_title, spoken
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
 from library.cards.how_ground import ground_of
-from library.cards.inspecting import PER_FLUTE, SLACK, Mark, number_of, verdicts, wanted_number
+from library.cards.inspecting import PER_FLUTE, SLACK, Mark, verdicts
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings, Setting
 from library.cards.plausible_readings import implausible
 from library.cards.provenance import is_number
 from library.cards.results import USUAL, is_result
+from library.cards.shall_be import number_of, wanted_number
 from library.cards.thread_names import of_thread
 from library.cards.tolerances import tolerance
 from library.equipment.model import machines, wheels

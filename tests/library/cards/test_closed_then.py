@@ -21,6 +21,9 @@ from library.cards.writing import as_table, as_toml
 from library.editing.plan import with_table
 from library.setup_sheet.sheets import setup_sheet
 from library.units.system import METRIC
+from tui.view.card_form import CardForm
+from tui.view.card_page import CardPage
+from tui.view.lines import text_of
 
 MACHINE = """schema = 1
 
@@ -93,6 +96,20 @@ def test_a_new_cam_in_the_drawer_does_not_judge_a_closed_card_again(
     said = sheet(job.card, now)
     assert "STOP" not in said
     assert "4.500" not in said
+
+
+def test_the_screen_of_a_closed_card_has_the_cam_and_the_verdict_of_its_day(closed: Card, now: Book) -> None:
+    form = CardForm(now, closed)
+    form.go_to("after.drop")
+    after = "\n".join(text_of(one) for one in CardPage(form).draw(80, 24))
+    assert "STOP" not in after
+    assert "OFF" not in after
+    assert "0.800 mm" in after
+    form.go_to("settings.cone-relief")
+    found = "\n".join(text_of(one) for one in CardPage(form).draw(80, 70))
+    assert "5.000 mm" in found
+    assert "4.500 mm" not in found
+    assert "the record of that day has" in found
 
 
 def test_a_closed_card_says_once_and_quietly_what_todays_drawer_would_give(closed: Card, now: Book) -> None:

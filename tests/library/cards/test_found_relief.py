@@ -10,10 +10,11 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
-from library.cards.inspecting import received_reliefs, verdicts, wanted_number
+from library.cards.inspecting import received_reliefs, verdicts
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Tool, Wanted
 from library.cards.settings_lines import setting_lines
+from library.cards.shall_be import wanted_number
 from library.cards.step import Step
 from library.setup_sheet.sheets import setup_sheet
 from library.units.show import say

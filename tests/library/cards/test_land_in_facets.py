@@ -9,10 +9,11 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
-from library.cards.inspecting import reliefs_after, wanted_number
+from library.cards.inspecting import reliefs_after
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Tool
 from library.cards.settings_lines import setting_lines
+from library.cards.shall_be import wanted_number
 from library.pages.answer import rows
 from library.setup_sheet.sheets import setup_sheet
 

@@ -3,6 +3,7 @@
     python every_call_run.py kill|full|once|names [NAME ...]
 
 ``kill`` kills the program at the call, ``full`` lets the disk be full from the call on, ``once`` at that call alone.
+By the variable ``HEELCLEAR_EVERY`` only each so many calls are stopped at, each way beginning with another one.
 Prints a line for each way of writing, with the number of calls, and one for each thing that is wrong.
 """
 
@@ -75,14 +76,15 @@ class Run:
     Attributes:
         wrong: what was found.
         calls: how many calls there are.
-        stopped: at how many of them it was stopped.
+        tried: at how many of them it was to be stopped.
+        stopped: at how many it was.
     """
 
     def __init__(self, name: str, how: str, top: Path) -> None:
         self.name, self.how, self.top = name, how, top
         self.way = WAYS[name]
         self.wrong: list[str] = []
-        self.stopped = 0
+        self.tried = self.stopped = 0
         self._home()
         lay_out(YARD)
         in_a_child(self._prepared)
@@ -131,7 +133,10 @@ class Run:
         os.chdir(home)
 
     def at_every_call(self) -> None:
-        for number in range(1, self.calls + 1):
+        apart = int(os.environ.get("HEELCLEAR_EVERY", "1"))
+        begin = 1 + list(WAYS).index(self.name) % min(apart, self.calls)
+        for number in range(begin, self.calls + 1, apart):
+            self.tried += 1
             self._home(self.top / "ready")
             stopping = Stopping(number, kill=self.how == "kill", from_then_on=self.how == "full")
 
@@ -193,7 +198,9 @@ def run(how: str, names: list[str]) -> int:
     if how == "names":
         print("\n".join(WAYS))
         return 0
-    for name in [name for name in os.environ if name.startswith(("XDG", "HEELCLEAR"))]:
+    for name in [
+        name for name in os.environ if name.startswith(("XDG", "HEELCLEAR")) and name != "HEELCLEAR_EVERY"
+    ]:
         del os.environ[name]
     for name in ("GIT_AUTHOR_NAME", "GIT_AUTHOR_EMAIL", "GIT_COMMITTER_NAME", "GIT_COMMITTER_EMAIL"):
         os.environ[name] = "yard"
@@ -205,7 +212,10 @@ def run(how: str, names: list[str]) -> int:
             one = Run(name, how, Path(top))
             one.at_every_call()
             bad += len(one.wrong)
-            print(f"{name}: {one.calls} calls, stopped at {one.stopped}, {len(one.wrong)} wrong", flush=True)
+            print(
+                f"{name}: {one.calls} calls, stopped at {one.stopped} of {one.tried}, {len(one.wrong)} wrong",
+                flush=True,
+            )
             for line in one.wrong:
                 print(f"    {line}", flush=True)
         os.chdir("/")

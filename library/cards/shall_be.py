@@ -1,0 +1,145 @@
+"""What a quantity shall be after grinding: as written for the inspection, as on the day it was closed, as wanted, or as found."""
+
+from __future__ import annotations
+
+import math
+
+from geometry.calculation import Field
+from geometry.quantities import quantity
+from geometry.quantities.limits import LIMITS
+from geometry.role import HEEL
+from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
+from library.calc.ranges import read_range
+from library.cards.job import Job, worked_of
+from library.cards.model import Inspection, Readings
+from library.cards.of_that_day import heel_then
+from library.cards.provenance import greatest, joined
+from library.cards.wanted_limits import Limits, limits_of
+from library.units.read import Reading, UnitError, read
+from library.units.show import show
+
+
+def relief_key(job: Job) -> str:
+    """The key of the relief of the surface that is ground; empty where nobody can tell it."""
+    surface = SURFACES.get(job.choice.surface)
+    return surface.relief_key if surface is not None else ""
+
+
+def wanted_number(job: Job, key: str) -> float | None:
+    """What a quantity shall be after grinding: as written for the inspection, as wanted, or as worked out.
+
+    Args:
+        job: the card worked out.
+        key: the quantity; the drop is that of the heel, as it was found for the job.
+
+    Returns:
+        In mm or radians, or nothing where no limit is set, or where a range is wanted.
+    """
+    kind, then = quantity(key).kind, _wanted_then(job, key)
+    if then:
+        return None if read_range(key, then) is not None else read(then, kind, job.display).number
+    inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
+    of_cam = job.by_cam if key == relief_key(job) else None
+    if of_cam is not None and not _is_said(inspection):
+        return of_cam.given
+    for text in (inspection.wanted if inspection else "", decided.value if decided else ""):
+        if read_range(key, text) is not None:
+            return None
+        found = _number_written(job, key, text)
+        if found is not None:
+            return found.number if not found.per_diameter else _share(job, found.number)
+    step = job.doing(HEEL)
+    if key in {"drop", "heel_drop"} and step is not None and step.works and step.answer.result is not None:
+        # To the digits that are shown: what stands on the sheet is what a reading is held against.
+        shown = show(step.answer.result.outputs["heel_drop"], kind, job.display)
+        return read(shown, kind, job.display).number
+    return None
+
+
+def _number_written(job: Job, key: str, text: str) -> Reading | None:
+    """What a text says that a quantity shall be, which may be a share of the diameter; nothing where it says no number."""
+    kind = quantity(key).kind
+    try:
+        return read(text, kind, job.display, of_diameter=kind is Kind.LENGTH, unit_wanted=True)
+    except UnitError:
+        return None
+
+
+def _share(job: Job, share: float) -> float | None:
+    """A share of the diameter, in mm; nothing where that is not known."""
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
+    return None if diameter is None else share * diameter
+
+
+def _is_said(inspection: Inspection | None) -> bool:
+    """Whether a person wrote for the inspection what the quantity shall be."""
+    return inspection is not None and bool(inspection.wanted.strip())
+
+
+def _wanted_then(job: Job, key: str) -> str:
+    """What a quantity of a closed card was held against on its day; empty on a draft, or where nothing is recorded."""
+    inspection = job.card.after.get(key)
+    if not job.card.done or _is_said(inspection):
+        return ""
+    text = inspection.judged_by if inspection is not None else ""
+    text = text or (heel_then(job) if key in {"drop", "heel_drop"} else "")
+    kind = quantity(key).kind
+    try:
+        return text if read_range(key, text) is not None or read(text, kind, job.display) else ""
+    except UnitError:
+        return ""
+
+
+def wanted_limits(job: Job, key: str) -> Limits | None:
+    """The range that a quantity shall be in after grinding: as written for the inspection, else as wanted.
+
+    Args:
+        job: the card worked out.
+        key: the quantity.
+
+    Returns:
+        Nothing where a number is wanted, or no limit is set.
+    """
+    if wanted_number(job, key) is not None:
+        return None
+    inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
+    texts = (
+        inspection.wanted if inspection else "",
+        _wanted_then(job, key),
+        decided.value if decided else "",
+    )
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
+    found = next((found for text in texts if (found := limits_of(key, text, diameter)) is not None), None)
+    return found or (_of_reamer(job) if key == "diameter" else None)
+
+
+def _of_reamer(job: Job) -> Limits | None:
+    """The limits of a reamer for the hole that somebody named; nothing where none was named, for then they are assumed."""
+    step = job.answering("reamer_upper_limit")
+    if step is None or not step.works or step.answer.result is None:
+        return None
+    hole = step.answer.inputs["hole_tolerance"]
+    if hole.origin == "default":
+        return None
+    numbers = worked_of(step.answer)
+    least = numbers.outputs.get("hole_lower_limit", numbers.values.get("hole_lower_limit"))
+    named = f" {hole.text}" if hole.value != LIMITS else " in numbers"
+    return Limits(numbers.outputs["reamer_lower_limit"], numbers.outputs["reamer_upper_limit"],
+                  least if isinstance(least, float) else None, f"limits of the reamer, hole{named}")  # fmt: skip
+
+
+def greatest_number(job: Job, key: str, readings: Readings) -> float | None:
+    """The greatest of several readings of a quantity, in mm or radians; nothing where none can be read."""
+    return number_of(greatest(joined(readings), Field(key), job.display), key, job)
+
+
+def number_of(text: str, key: str, job: Job) -> float | None:
+    """The first number of a text for a quantity, in mm or radians; nothing where it cannot be read."""
+    from library.cards.editing import readings_of
+
+    try:
+        value = read((readings_of(text) or ("",))[0], quantity(key).kind, job.display).number
+    except UnitError:
+        return None
+    return value if math.isfinite(value) else None
