@@ -66,7 +66,23 @@ def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
     if any(sign.isdigit() for sign in text):
         # What was a number as far as it was typed may now be the beginning of a word, as 1-t is.
         among = None
-    return _Search(rows.words, sought).run(range(len(rows)) if among is None else among)
+    found = range(len(rows)) if among is None else among
+    if sought.flutes is not None:
+        found = _with_flutes(rows, found, sought.flutes)
+    return _Search(rows.words, sought).run(found)
+
+
+def _with_flutes(rows: Rows, found: Iterable[int], count: int) -> list[int]:
+    """Those of which the book says that they may have so many flutes, or says nothing of them."""
+    from library.book.value_ranges import ranges_of
+
+    said = rows.values_of("flutes")
+    return [
+        row
+        for row in found
+        if row not in said
+        or any(not isinstance(one, str) and one[0] <= count <= one[1] for one in ranges_of(said[row]))
+    ]
 
 
 def _singular(word: str) -> str:

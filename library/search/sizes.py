@@ -41,6 +41,9 @@ _SIZE = re.compile(
 _ALONE = re.compile(
     rf"(?<!\S)(?P<number>{_MEASURE})-?{_CLASS}(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
 )
+_FLUTES = re.compile(r"(?<!\S)(?P<count>\d{1,2})[ -]?flutes?(?!\S)")
+"""How many flutes the tool has: ``4 flutes``, ``4-flute``."""
+
 _SPELLING = str.maketrans(
     {"\u00d7": "x", "\u201d": '"', "\u2033": '"', "\u2013": "-", "\u2044": "/", ",": " "}
 )
@@ -122,12 +125,14 @@ class Sought(NamedTuple):
         size: what is surely a size, where there is one.
         numbers: numbers alone, each a word where entries have it, and else a size.
         phrase: all of it, as titles are searched.
+        flutes: how many the tool has, where that is said.
     """
 
     words: tuple[str, ...]
     size: Size | None
     numbers: tuple[str, ...]
     phrase: str
+    flutes: int | None = None
 
 
 def taken_apart(text: str) -> Sought:
@@ -147,6 +152,8 @@ def taken_apart(text: str) -> Sought:
     rest = " ".join(text.casefold().translate(_SPELLING).split())
     if not any(sign.isdigit() for sign in rest):
         return Sought(words_of(rest), None, (), plain(text))
+    counted = _FLUTES.search(rest)
+    rest = _FLUTES.sub(" ", rest, count=1)
     sizes: list[Size] = []
     numbers: list[str] = []
 
@@ -172,7 +179,8 @@ def taken_apart(text: str) -> Sought:
 
     rest = _ALONE.sub(take_number, _SIZE.sub(take_size, rest))
     size = next((one for one in sizes if one.is_thread), sizes[0] if sizes else None)
-    return Sought(words_of(rest), size, tuple(numbers), plain(text))
+    flutes = int(counted["count"]) if counted is not None else None
+    return Sought(words_of(rest), size, tuple(numbers), plain(text), flutes)
 
 
 def _tolerance(found: re.Match[str]) -> str:

@@ -30,6 +30,8 @@ def find_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[Thread, ...]:
     Example:
         >>> [thread.title for thread in find_threads("m12x1.75")]
         ['M12 x 1.75']
+        >>> [thread.title for thread in find_threads("3/8-16 2B")]
+        ['3/8-16 UNC']
         >>> [thread.title for thread in find_threads("#10-32 unf")]
         ['No. 10-32 UNF']
         >>> [(thread.title, thread.starts, thread.hand) for thread in find_threads("Tr 24x15(P5)LH")]
@@ -41,7 +43,9 @@ def find_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[Thread, ...]:
     if more.wrong:
         return ()
     row = _called(more.with_lead, own) if more.with_lead else ()
-    return tuple(more.of(thread) for thread in row or _called(more.size, own))
+    found = [more.of(thread) for thread in row or _called(more.size, own)]
+    # A class such as 2B is none of a Whitworth thread of the same size.
+    return tuple([one for one in found if one.thread_class] if more.thread_class else []) or tuple(found)
 
 
 def _called(asked: str, own: Sequence[Thread]) -> tuple[Thread, ...]:

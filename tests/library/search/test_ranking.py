@@ -152,6 +152,23 @@ def test_what_looks_like_a_class_and_is_none_stays_a_word() -> None:
     assert found("reamer 12 h77") == []
 
 
+@pytest.mark.parametrize("text", ["countersink 4 flutes", "4-flute countersink", "90 countersink 4 flute"])
+def test_flutes_are_counted_and_no_word(text: str) -> None:
+    rows = found(text)
+    assert rows[0].title.startswith("Multi-flute countersink")
+    said = shipped().values_of("flutes")
+    numbers = ranked(shipped(), text).numbers
+    # Of those of which the book counts the flutes, one that may have four is "2:4" or the like, and one flute is "1:1".
+    assert not any(said[number] == "1:1" for number in numbers if number in said)
+    assert any(said[number] == "2:4" for number in numbers if number in said)
+
+
+def test_tools_of_whose_flutes_the_book_says_nothing_stay() -> None:
+    assert {row.id for row in found("reamer 6 flutes")} >= {
+        row.id for row in found("reamer") if row.family == "reamer"
+    }
+
+
 def test_a_tool_for_a_range_of_sizes_is_called_by_none_of_them() -> None:
     rows = made("Hand reamer over 1 in", "Counterbore for 1 in bolts")
     assert [is_called_by(rows, row, Size("1 in")) for row in range(2)] == [False, True]
