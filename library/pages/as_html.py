@@ -10,6 +10,9 @@ from library.pages import page as blocks
 from library.pages.page import Block, Page
 from library.sanitize import sanitize
 
+TWO_LINES = 190
+"""Characters of ten points that surely find room in two lines of either paper."""
+
 STYLE = """
 @page { margin: 8mm 10mm; }
 * { box-sizing: border-box; }
@@ -100,7 +103,9 @@ def _block(block: Block) -> str:
         case blocks.Cautions():
             text = _cautions(block)
         case blocks.CautionWords():
-            words = " | ".join(f"<span>{plain(word)}</span>" for word in block.words)
+            kept, left = block.within(TWO_LINES) if block.more else (block.words, 0)
+            told = [*kept, *([f"+{left} {block.more}"] if left else [])]
+            words = " | ".join(f"<span>{plain(word)}</span>" for word in told)
             text = f'<p class="caution"><b>{plain(block.label)}</b> {words}</p>'
         case blocks.Labelled():
             text = "\n".join(f"<p><b>{plain(label)}</b> {plain(told)}</p>" for label, told in block.parts)

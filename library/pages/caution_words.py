@@ -34,6 +34,8 @@ def caution_lines(block: CautionWords, reader: Reader) -> list[Line]:
     if not block.more:
         lines = _filled(words, [room] * len(words), reader)
         return [_line(head, text, place) for place, text in enumerate(lines or words)]
+    if block.where_cut and (all_of_them := _filled(words, [room] * LINES, reader)) is not None:
+        return [_line(head, text, place) for place, text in enumerate(all_of_them)]
     for count in range(len(words), -1, -1):
         left = len(words) - count
         tail = (f"+{left}  " if left else "") + reader.clean(block.more)

@@ -19,6 +19,9 @@ DEFERS = (
 """Said where the book has no caution of that name, for no sheet is without it."""
 
 
+ALL_OF_THEM = "all: F4 on the card"
+"""Said at the head of a sheet of those that find no room in two lines."""
+
 WHOSE_LAW = (
     "The laws named here are those of the United States and of its states, of the year that stands with each; anywhere "
     "else they are a good habit. Your own stand with the labour inspectorate or the safety authority of your country: "
@@ -71,5 +74,5 @@ def on_paper(found: Iterable[Caution]) -> tuple[CautionWords, Said]:
     """Each caution in a few words for the head of a sheet, and in full for its end the one that comes before all."""
     ordered = list(found)
     last = next((one.text for one in ordered if one.id == LAST_WORD), DEFERS)
-    words = at_arms_length(one for one in ordered if one.id != LAST_WORD)
-    return words, Said((" ".join(last.split()),), "strong")
+    words = tuple(one.in_words for one in ordered if one.id != LAST_WORD)
+    return CautionWords(words, ALL_OF_THEM, where_cut=True), Said((" ".join(last.split()),), "strong")

@@ -230,13 +230,23 @@ class CautionWords:
 
     Attributes:
         words: the most dangerous first.
-        more: where they stand in full. With it they take two lines, and what finds no room is counted there; without it,
-            as on paper, all of them stand.
+        more: where they stand in full. With it they take two lines, and what finds no room is counted there; without it
+            all of them stand.
+        where_cut: whether that is told only where some find no room, as on paper.
     """
 
     words: tuple[str, ...]
     more: str = ""
+    where_cut: bool = False
     label: ClassVar[str] = "CAUTION"
+
+    def within(self, characters: int) -> tuple[tuple[str, ...], int]:
+        """Those that fit into so many characters, with what stands behind them, and how many are left out."""
+        room = characters - len(self.label) - len(self.more) - len("+99")
+        for count in range(len(self.words), 0, -1):
+            if len(SEPARATOR.join(self.words[:count])) <= room:
+                return self.words[:count], len(self.words) - count
+        return (), len(self.words)
 
     @property
     def parts(self) -> tuple[tuple[str, str], ...]:

@@ -56,6 +56,9 @@ def compose(job: Job, display: Display) -> Page:
     steps = tuple(one for one in ON_PAPER if one != "read" or not on_the_way)
     if tables:
         steps = ON_FULL_PAPER if len(on_the_way) < 2 else ()
+    if not steps:
+        # What is only worth knowing stands on the card; the paper is full.
+        good = tuple(one for one in good if one[0] != "note")
     looked_up = (
         ("How it is ground", tuple(_how_ground(job, display, steps))),
         ("What it means", (*(() if tables else drawn), *((Checks(good),) if good else ()))),

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from library.book.opening import open_book
+from library.book.opening import SHIPPED, open_book
 from library.cards.check_files import card_findings
 from library.cards.folders_not_read import folders_not_read
 from library.cards.model import Card
@@ -50,8 +50,10 @@ def test_a_book_behind_a_shut_folder_is_told_of(book: Path, mode: int, as_nobody
 
     def work() -> None:
         told = open_book(book, afresh=True)
-        assert [(one.place.file, one.wrong) for one in told.findings] == [(book, UNREAD)]
-        assert "tap-hand-plain-steel" in told.entries
+        # The checkout itself may lie where nobody else may look.
+        own = [one for one in told.findings if one.place.file != SHIPPED]
+        assert [(one.place.file, one.wrong) for one in own] == [(book, UNREAD)]
+        assert "tap-hand-plain-steel" in told.entries or not os.access(SHIPPED, os.R_OK | os.X_OK)
         (cards,) = card_findings(book)
         assert cards.place.file == book / "cards"
         assert UNREAD in cards.wrong

@@ -73,3 +73,13 @@ def test_on_paper_every_one_stands() -> None:
 
 def test_where_there_is_none_nothing_is_said() -> None:
     assert caution_lines(CautionWords((), "F4 in full"), Reader(80)) == []
+
+
+def test_on_paper_it_is_told_where_all_of_them_stand_only_where_some_find_no_room() -> None:
+    few = CautionWords(("goggles on", "no gloves"), "all: F4", where_cut=True)
+    assert [text_of(one) for one in caution_lines(few, Reader(40))] == ["CAUTION  goggles on | no gloves"]
+    assert few.within(60) == (few.words, 0)
+    many = CautionWords(few.words * 9, "all: F4", where_cut=True)
+    assert text_of(caution_lines(many, Reader(40))[-1]).endswith("all: F4")
+    # CAUTION, all: F4 and +99 leave 50 - 17 = 33 characters: three of ten, ten and nine with two bars between them are 35.
+    assert many.within(50) == (few.words, 16)
