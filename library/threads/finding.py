@@ -43,9 +43,9 @@ def find_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[Thread, ...]:
     if more.wrong:
         return ()
     row = _called(more.with_lead, own) if more.with_lead else ()
-    found = [more.of(thread) for thread in row or _called(more.size, own)]
+    named = tuple(more.of(thread) for thread in row or _called(more.size, own))
     # A class such as 2B is none of a Whitworth thread of the same size.
-    return tuple([one for one in found if one.thread_class] if more.thread_class else []) or tuple(found)
+    return tuple(one for one in named if one.thread_class) or named
 
 
 def _called(asked: str, own: Sequence[Thread]) -> tuple[Thread, ...]:
