@@ -215,7 +215,7 @@ def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
     if len(lines) <= height:
         return [*lines, *[EMPTY] * (height - len(lines))]
     last = "".join(piece.text for piece in lines[height - 1])
-    return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip()}…")]
+    return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip().removesuffix('…')}…")]
 
 
 def below(count: int, width: int, by: str = "PgDn") -> Line:

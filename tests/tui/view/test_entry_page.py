@@ -56,6 +56,7 @@ def test_each_value_in_hand_is_marked_and_told_in_full_here_or_at_the_foot(shipp
             assert start in "".join("".join(lines).split()), (entry.id, key)
             if "".join(told) not in "".join("".join(lines).split()):
                 assert any(line.endswith("…") for line in lines)
+                assert not any("……" in line for line in lines), (entry.id, key)
                 whole = joined(drawn(page, shipped, height=400))
                 assert joined([value.note]) in whole
                 assert f"{quantity(key).title} " in whole
