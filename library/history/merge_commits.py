@@ -7,7 +7,6 @@ guards; so a question can be asked, or the power can fail, with the book as it w
 from __future__ import annotations
 
 import os
-import tempfile
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -17,6 +16,7 @@ from library.editing.merging import Choice, Conflict
 from library.editing.plan import Plan
 from library.editing.saving import Conflicts, rebased
 from library.errors import named
+from library.history.beside_git import beside_git
 from library.history.git import GitRefused
 from library.history.work_tree import WorkTree
 
@@ -80,12 +80,12 @@ def join(tree: WorkTree, ours: str, theirs: str, choices: Sequence[FileChoice] =
             "The two copies of the book have no common beginning, so they cannot be joined. Begin one of them as a clone "
             "of the other (git clone), and copy your files into it."
         )
-    with tempfile.TemporaryDirectory(prefix="heelclear-") as folder:
-        index = {"GIT_INDEX_FILE": str(Path(folder) / "index")}
+    with beside_git(tree) as folder:
+        index = {"GIT_INDEX_FILE": str(folder / "index")}
         tree.git.do(
             "read-tree", "-i", "-m", "--aggressive", base.text.split("\n")[0], ours, theirs, extra=index
         )
-        conflicts, lines = _put_together(tree, index, Path(folder), choices)
+        conflicts, lines = _put_together(tree, index, folder, choices)
         if conflicts:
             return Joined("", tuple(conflicts))
         if lines:

@@ -2,7 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 from library.sanitize import sanitize
+
+_LOCK = re.compile(
+    r"(?P<far>remote: [^\n]*)?(?:unable to create '(?P<lock>[^\n]+\.lock)'|could not lock config file (?P<config>[^\n]+)): file exists",
+    re.IGNORECASE,
+)
+"""How git says that a lock is in its way; of its own files, or of those of another copy."""
 
 _KNOWN = (
     (
@@ -15,11 +23,6 @@ _KNOWN = (
         ),
         "Git does not know who you are. Tell it once: git config --global user.name followed by your name in quotes, "
         "and user.email likewise.",
-    ),
-    (
-        ("index.lock",),
-        "Another git command is at work in the book, or one was broken off. Wait, or remove the file index.lock in "
-        "its .git folder.",
     ),
     (
         ("dubious ownership",),
@@ -53,8 +56,22 @@ _KNOWN = (
         "(git remote -v).",
     ),
     (
-        ("no space left", "disk quota exceeded"),
+        ("no space left", "disk quota exceeded", "out of diskspace"),
         "The disk of the book is full. Make room on it, then try again.",
+    ),
+    (
+        # Of many a call git does not tell what the system said.
+        (
+            "couldn't write",
+            "couldn't set",
+            "unable to write",
+            "failed to write",
+            "write error",
+            "unable to create temporary",
+            "unable to migrate objects",
+        ),
+        "Git could not write in the book's folder or in its other copy. The disk may be full. Make room on it, see that you "
+        "may write there, then try again.",
     ),
     (
         ("would be overwritten",),
@@ -84,11 +101,24 @@ def reason_for(command: str, complaints: str) -> str:
         "The other copy of the book could not be reached. See that the network is up and the address is right (git remote -v). (Git says: fatal: 'far' does not appear to be a git repository)"
     """
     said = _short(complaints)
+    locked = _LOCK.search(complaints)
+    if locked:
+        return f"{_of_the_lock(locked)} (Git says: {said})"
     known = complaints.casefold()
     for signs, sentence in _KNOWN:
         if any(sign in known for sign in signs):
             return f"{sentence} (Git says: {said})"
     return f"Git could not do it ({command}): {said or 'it gave no reason'}. Look at the book's folder with git status."
+
+
+def _of_the_lock(found: re.Match[str]) -> str:
+    """What to do about a file that only stands there while git writes."""
+    lock = sanitize(found["lock"] or f"{found['config']}.lock")
+    where = "the other copy of the book" if found["far"] else "the book"
+    return (
+        f"Another git command is at work in {where}, or one was broken off and left its lock. Wait a minute and try again; "
+        f"if it is still there and nobody is at work, remove the file {lock}, and try once more."
+    )
 
 
 def _short(complaints: str) -> str:

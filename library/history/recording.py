@@ -45,8 +45,21 @@ def record(tree: WorkTree, paths: Sequence[Path], message: str) -> str:
     if done.code != 0:
         if unknown:
             tree.git.ask("rm", "--quiet", "--cached", "--force", "--", *unknown)
+        if _was_recorded(tree, names):
+            return ""
         raise GitRefused(f"The change is saved in its file, but not recorded in git. {done.reason('commit')}")
     return tree.head()
+
+
+def _was_recorded(tree: WorkTree, names: Sequence[str]) -> bool:
+    """Whether the last commit holds the files as they are; then git's list of files is brought up to it.
+
+    Git is broken off so between its commit and its list: it calls the files changed, and finds nothing to commit.
+    """
+    tried = tree.git.ask("commit", "--dry-run", "--only", "--", *names)
+    return (
+        tried.code == 1 and not tried.complaints and tree.git.ask("reset", "--quiet", "--", *names).code == 0
+    )
 
 
 def _unknown(tree: WorkTree, names: Sequence[str]) -> list[str]:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import secrets
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from library.errors import SaveError, named
+from library.errors import SaveError, named, no_room
 from library.files.disk import DISK, Disk
 from library.files.lock import locked
 from library.history.git import REMOTE, GitRefused
 from library.history.merge_commits import FileChoice, FileConflict, join
+from library.history.moving_forward import put_files_forward
 from library.history.other_copies import require_trusted_copies
 from library.history.work_tree import WorkTree
 
@@ -99,21 +98,21 @@ def pull(tree: WorkTree, choices: Sequence[FileChoice] = (), disk: Disk = DISK) 
     tree.require_trust()
     other = other_copy(tree)
     _require_no_merge(tree)
-    with _fetched(tree, other) as theirs:
-        for _ in range(TRIES):
-            ours = tree.head()
-            if not theirs or (ours and _is_within(tree, theirs, ours)):
-                return Pulled(0)
-            count = _count(tree, ours, theirs)
-            if not ours or _is_within(tree, ours, theirs):
-                target, together = theirs, False
-            else:
-                joined = join(tree, ours, theirs, choices)
-                if joined.conflicts:
-                    return PullConflicts(joined.conflicts)
-                target, together = joined.commit, True
-            if _moved_forward(tree, ours, target, disk):
-                return Pulled(count, together)
+    theirs = _fetched(tree, other)
+    for _ in range(TRIES):
+        ours = tree.head()
+        if not theirs or (ours and _is_within(tree, theirs, ours)):
+            return Pulled(0)
+        count = _count(tree, ours, theirs)
+        if not ours or _is_within(tree, ours, theirs):
+            target, together = theirs, False
+        else:
+            joined = join(tree, ours, theirs, choices)
+            if joined.conflicts:
+                return PullConflicts(joined.conflicts)
+            target, together = joined.commit, True
+        if _moved_forward(tree, ours, target, disk):
+            return Pulled(count, together)
     raise GitRefused("The book is being committed to without a pause. Try to pull again.")
 
 
@@ -144,23 +143,28 @@ def push(tree: WorkTree) -> None:
         raise GitRefused(done.reason("push"))
 
 
-@contextmanager
-def _fetched(tree: WorkTree, other: Other) -> Iterator[str]:
-    """The newest commit of the other copy, kept under a name of our own for as long as the block runs."""
-    name = f"refs/heelclear/{secrets.token_hex(8)}"
+def _fetched(tree: WorkTree, other: Other) -> str:
+    """The newest commit of the other copy, with all that belongs to it; empty where its branch has none yet.
+
+    It is asked for first and then fetched, so that nothing has to bear a name in git that a killed program would leave.
+    What is here by chance is fetched too: of a fetch that was broken off not all need be there.
+    """
+    asked = tree.git.ask("ls-remote", "--quiet", "--", other.remote, other.branch, seconds=REMOTE)
+    if asked.code != 0:
+        raise GitRefused(asked.reason("ls-remote"))
+    lines = (line.partition("\t") for line in asked.text.split("\n"))
+    theirs = next((number for number, _, name in lines if name == other.branch), "")
+    if not theirs or _is_within(tree, theirs, "HEAD"):
+        return theirs
     done = tree.git.ask(
         "fetch", "--quiet", "--no-tags", "--no-recurse-submodules", "--no-write-fetch-head", "--",
-        other.remote, f"+{other.branch}:{name}", seconds=REMOTE,
+        other.remote, f"+{other.branch}:", seconds=REMOTE,
     )  # fmt: skip
-    if done.says("couldn't find remote ref"):
-        yield ""
-        return
     if done.code != 0:
         raise GitRefused(done.reason("fetch"))
-    try:
-        yield tree.git.do("rev-parse", "--verify", f"{name}^{{commit}}").text
-    finally:
-        tree.git.ask("update-ref", "-d", name)
+    if tree.git.ask("cat-file", "-e", f"{theirs}^{{commit}}").code != 0:
+        raise GitRefused("The other copy of the book was set back at this moment. Pull again.")
+    return theirs
 
 
 def _require_no_merge(tree: WorkTree) -> None:
@@ -187,12 +191,14 @@ def _moved_forward(tree: WorkTree, ours: str, target: str, disk: Disk) -> bool:
         with locked(tree.folder, disk):
             if tree.head() != ours:
                 return False
+            put_files_forward(tree, ours, target, disk)
             done = tree.git.ask("merge", "--quiet", "--ff-only", "--no-stat", target)
     except SaveError as refused:
         raise GitRefused(refused.sentence) from refused
     except OSError as error:
+        full = no_room(error, tree.folder)
         raise GitRefused(
-            f"The book's folder cannot be locked ({error.strerror}). See that you may write there."
+            full or f"The book's folder cannot be locked ({error.strerror}). See that you may write there."
         ) from error
     if done.code == 0:
         return True

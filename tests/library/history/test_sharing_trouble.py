@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import tomllib
 from pathlib import Path
 from typing import Any
@@ -10,6 +11,8 @@ from typing import Any
 import pytest
 
 from library.editing import changes as ask
+from library.editing.planning import plan
+from library.editing.saving import save
 from library.history.git import GitRefused
 from library.history.recording import record
 from library.history.sharing import Pulled, other_copy, pull, push
@@ -164,3 +167,49 @@ def test_hostile_file_names_are_joined_like_others(shared: Two) -> None:
         (entry,) = tomllib.loads((there / name).read_text())["entry"]
         assert entry["rake_angle"] == entry["relief_angle"] == {"usual": "2 deg"}
     assert os.listdir(there) != []
+
+
+@pytest.mark.parametrize("lock", ["refs/heads/main.lock", "index.lock"])
+def test_a_lock_that_a_broken_off_git_left_is_named_with_what_to_do(shared: Two, lock: str) -> None:
+    here, _ = shared
+    path = here.parent / ".git" / lock
+    path.write_text("")
+    save(plan(rake("5 deg"), here))
+    with pytest.raises(
+        GitRefused, match=rf"broken off and left its lock.* remove the file {re.escape(str(path))},"
+    ):
+        record(tree_of(here), [here / "taps.toml"], "x")
+    path.unlink()
+    assert record(tree_of(here), [here / "taps.toml"], "x")
+
+
+def test_what_was_committed_when_git_was_broken_off_before_its_list_is_recorded(
+    shared: Two, run_git: RunGit
+) -> None:
+    here, _ = shared
+    save(plan(rake("5 deg"), here))
+    (here / "new.toml").write_text("schema = 1\n")
+    index = here.parent / ".git" / "index"
+    before = index.read_bytes()
+    paths = [here / "taps.toml", here / "new.toml"]
+    assert record(tree_of(here), paths, "x")
+    index.write_bytes(before)
+    assert tree_of(here).uncommitted() != ()
+    assert record(tree_of(here), paths, "x") == ""
+    assert run_git(here, "status", "--porcelain") == ""
+
+
+def test_a_pull_that_was_broken_off_between_two_files_goes_on(shared: Two, run_git: RunGit) -> None:
+    """The first of them is the new one already, of the other only the way out is left."""
+    here, there = shared
+    change(here, rake("5 deg"))
+    (here / "sub").mkdir()
+    (here / "sub" / "new.toml").write_text("schema = 1\n")
+    record(tree_of(here), [here / "sub" / "new.toml"], "new")
+    push(tree_of(here))
+    (there / "taps.toml").write_bytes((here / "taps.toml").read_bytes())
+    (there / ".heelclear-0123456789abcdef.saving").write_text("half")
+    assert pulled(there) == Pulled(2)
+    assert run_git(there, "status", "--porcelain") == ""
+    assert not list(there.glob(".heelclear-*"))
+    assert (there / "sub" / "new.toml").read_text() == "schema = 1\n"

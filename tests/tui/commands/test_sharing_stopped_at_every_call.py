@@ -1,0 +1,46 @@
+"""Recording, pulling and pushing, stopped at each call of git and of the program: nothing torn, lost or stuck.
+
+Ways, what is looked at and the table are in ``every_sharing_run.py``.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.tui.commands.every_system_call import can_be_looked_at
+from tests.tui.commands.ways_of_sharing import WAYS
+
+pytestmark = pytest.mark.depth
+
+ROW = re.compile(r"(?P<name>.+): \d+ calls, stopped at (?P<times>\d+) of (?P<tried>\d+), 0 wrong")
+
+EVERY = os.environ.get("HEELCLEAR_EVERY", "83")
+"""Calls from one at which a way is stopped to the next; all of them take an hour."""
+
+
+@pytest.mark.parametrize("how", ["all", "git", "program", "full", "once"])
+def test_every_way_of_sharing_leaves_a_whole_book_and_goes_on_wherever_it_is_stopped(how: str) -> None:
+    reason = can_be_looked_at()
+    if reason:
+        pytest.skip(f"git cannot be looked at call by call here: {reason}")
+    done = subprocess.run(
+        [sys.executable, str(Path(__file__).with_name("every_sharing_run.py")), how],
+        capture_output=True,
+        text=True,
+        timeout=6000,
+        check=False,
+        env={"PATH": os.environ["PATH"], "PYTHONPATH": str(Path(__file__).parents[3]), "HEELCLEAR_EVERY": EVERY},
+    )  # fmt: skip
+    print(done.stdout)
+    assert done.returncode == 0, done.stdout + done.stderr
+    told = [row for row in map(ROW.fullmatch, done.stdout.splitlines()) if row]
+    assert {row["name"] for row in told} == set(WAYS)
+    assert all(int(row["tried"]) for row in told)
+    if how == "all":
+        assert all(row["tried"] == row["times"] for row in told), "it was stopped at each call"
