@@ -92,7 +92,12 @@ def _save(app: Heelclear, plan: Plan, request: ChangeRequest, choices: Sequence[
                 plan.path.name,
             )
 
-    app.background.begin("Saving.", lambda: app.book_service.save(plan, choices), take)
+    def work() -> Done | Conflicts:
+        # A program that is killed while it saves has what was typed either in the book or in a draft.
+        app.autosave.keep_now()
+        return app.book_service.save(plan, choices)
+
+    app.background.begin("Saving.", work, take)
 
 
 def _ask(

@@ -218,6 +218,8 @@ class CardScreen(BaseScreen):
         """Save the card; returns whether it is saved now. What stands in the way is said."""
         if not self.is_changed and self.opened is not None:
             return True
+        # A program that is killed while it saves has what was typed either on the card or in a draft.
+        self.heelclear.autosave.keep_now()
         try:
             stored = self.cards.save(self.opened, self.form.card, choices)
         except SaveError as refused:
