@@ -24,7 +24,6 @@ WAYS = {
     "glossary": ["f8", *"words expl", "enter"],
     "menu": ["f8"],
     "machines": ["f8", *"machines", "enter"],
-    "own-table": ["f8", *"threads of the shop", "enter", "down", "enter"],
     "first-jobs": ["f8", *"first jobs", "enter"],
     "calculations": ["f2", "f2"],
 }
