@@ -131,8 +131,8 @@ def test_what_has_not_changed_comes_from_the_cache(tmp_path: Path, monkeypatch: 
 
 @pytest.mark.parametrize(
     "damage",
-    ["", "{", "[]", "{}", '{"version": 2}', '{"version": 9, "rows": {}}', '{"version": 2, "rows": {"a": 3}}',
-     '{"version": 2, "rows": {"2026/2026-11-25-01.toml": [[1, 2], ["a"]]}}', "\x00"],
+    ["", "{", "[]", "{}", '{"version": 3}', '{"version": 9, "rows": {}}', '{"version": 3, "rows": {"a": 3}}',
+     '{"version": 3, "rows": {"2026/2026-11-25-01.toml": [[1, 2], ["a"]]}}', "\x00"],
 )  # fmt: skip
 def test_a_damaged_cache_is_made_anew(tmp_path: Path, damage: str) -> None:
     create(tmp_path / "book", Card(notes="first"), DAY)
