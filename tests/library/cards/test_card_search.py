@@ -13,13 +13,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from library.book import fetching
 from library.cards import index
 from library.cards.index import card_rows
 from library.cards.model import Card, Tool
 from library.cards.rows import CardRow, as_list, from_list, row_of
 from library.cards.searching import of_tool, search, words_of
 from library.cards.store import create, save
-from library.files import watching
 
 DAY = date(2026, 11, 25)
 MATERIALS = ("plain-steel", "bronze", "aluminium-wrought", "brass-free-cutting", "titanium")
@@ -29,7 +29,7 @@ RESULTS = ("good", "scrapped", "", "to do again")
 @pytest.fixture(autouse=True)
 def settled(monkeypatch: pytest.MonkeyPatch) -> None:
     """Files are taken as old enough for their time stamps to be believed."""
-    monkeypatch.setattr(watching, "SETTLED", 0.0)
+    monkeypatch.setattr(fetching, "SETTLED", 0.0)
 
 
 def some_card(number: int) -> Card:
