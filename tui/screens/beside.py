@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from geometry.quantities import quantity
 from library.pages.entry import Convert
+from library.search.sizes import Along
 from tui import later
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.paned import in_a_line
@@ -49,11 +50,11 @@ def tool_beside(session: Session, entry: Entry | None, width: int, height: int) 
 
 def calculation_beside(session: Session, entry: Entry | None, width: int, height: int) -> list[Line]:
     """The calculation that is opened for a tool, as far as it is filled in."""
-    size = session.page.size_for(entry.id) if entry is not None else None
-    sheet = session.calculators.first(entry, size) if entry is not None else None
+    along = session.page.along_with(entry.id) if entry is not None else Along()
+    sheet = session.calculators.first(entry, along.size) if entry is not None else None
     if entry is None or sheet is None or session.book is None:
         return []
-    form = session.calculators.looked_at(entry, sheet, size)
+    form = session.calculators.looked_at(entry, sheet, along)
     page = CalculatorPage(form, ALPHABETS[session.theme.drawing], session.book)
     page.machine = session.calculators.machine()
     return [
@@ -88,10 +89,11 @@ def tool_in_a_line(session: Session, entry: Entry | None, width: int) -> Line:
 
 def calculation_in_a_line(session: Session, entry: Entry | None, width: int) -> Line:
     """The calculation with its verdict, or what it still wants."""
-    size = session.page.size_for(entry.id) if entry is not None else None
-    sheet = session.calculators.first(entry, size) if entry is not None and session.book is not None else None
+    along = session.page.along_with(entry.id) if entry is not None else Along()
+    is_known = entry is not None and session.book is not None
+    sheet = session.calculators.first(entry, along.size) if entry is not None and is_known else None
     if entry is None or sheet is None:
         return in_a_line("Calculation", "", width)
-    form = session.calculators.looked_at(entry, sheet, size)
+    form = session.calculators.looked_at(entry, sheet, along)
     told = verdict(form.answer, session.display, width, 1).lines
     return in_a_line(sheet.title, " ".join(text_of(told[0]).split()), width)
