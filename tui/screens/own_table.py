@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from library.pages.entry import converting
 from library.pages.own_tables import own_table_page
-from tui.screens.beside import convert_for
+from tui.screens.beside import display_for
 from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
 from tui.screens.table_ways import change_table, open_file_of
@@ -38,7 +39,7 @@ class OwnTableScreen(Reading):
         """What is shown; nothing where it is gone."""
         book = self.session.book
         return (
-            own_table_page(book, self.array, self.own_id, convert_for(self.session))
+            own_table_page(book, self.array, self.own_id, converting(display_for(self.session)))
             if book is not None
             else None
         )
