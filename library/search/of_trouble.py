@@ -14,6 +14,9 @@ from library.book.word_forms import LEAST_STEM, may_become, telling_words
 OWN, OF_KIN, OF_EVERY, UNKNOWN = 0, 1, 2, 3
 """Whether a trouble is one of the family's own, one of its kin's, one of every tool, or none of its."""
 
+OF_THE_WORK = frozenset(["hole", "holes", "thread", "threads", "seat", "finish"])
+"""What a trouble is seen on: beside words of one these name no tool."""
+
 
 class TroubleWords:
     """The troubles of the tools among which a search looks, held against its words.
@@ -47,26 +50,26 @@ class TroubleWords:
         }
         return [near[one] for one in self._searched.troubles]
 
-    def telling(self, groups: Collection[int], is_of_a_tool: Collection[str]) -> frozenset[str]:
-        """Those of the words that tell of a trouble and not of a tool.
+    def telling(
+        self, groups: Collection[int], begun: Collection[str], whole: Collection[str]
+    ) -> frozenset[str]:
+        """Those of the words that tell of a trouble and not of a tool; with them what the trouble is on, such as the hole.
 
         Args:
             groups: of the rows that were found.
-            is_of_a_tool: words that stand in the names of these.
+            begun: words by which a word in the names of these begins.
+            whole: words that stand in the names of these.
         """
         lines = {self._searched.troubles[group] for group in groups}
         known = [words for one in lines for words in self._lines[one]]
         alone = {
-            word
-            for word in self._words
-            if word not in is_of_a_tool and any(_has(words, word) for words in known)
+            word for word in self._words if word not in begun and any(_has(words, word) for words in known)
         }
-        return frozenset(alone | self._in_one_name(lines, alone))
+        found = alone | self._in_one_name(lines, {word for word in self._words if word not in whole})
+        return frozenset(found | (OF_THE_WORK.intersection(self._words) if found else set()))
 
     def _in_one_name(self, lines: Collection[Parts], alone: set[str]) -> set[str]:
-        """Words that make up the whole name of a trouble together with one that tells of nothing else."""
-        if not alone:
-            return set()
+        """Words that make up the whole name of a trouble together with one by which no tool is called."""
         names = {name for one in lines for part in one[:2] for name in part.split(f" {BETWEEN} ")}
         found: set[str] = set()
         for name in names:
