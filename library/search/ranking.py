@@ -134,12 +134,15 @@ class _Search:
                   for family, material in zip(searched.families, searched.materials, strict=True)]  # fmt: skip
         heads, names, notes, groups = searched.heads, searched.names, searched.notes, searched.groups
         known = self._troubles.known(word)
+        # Where a trouble is called so, a tool that has it is found too, and later it may count in place of the word.
+        common = [
+            min(near, BY_TROUBLE) if trouble != UNKNOWN else near
+            for near, trouble in zip(common, known, strict=True)
+        ]
         kept, nears = [], {}
         for number in found:
             own = distance(*forms, heads[number], names[number], notes[number])
             nearest = min(own, common[groups[number]])
-            if nearest == ABSENT and known[groups[number]] != UNKNOWN:
-                nearest = BY_TROUBLE
             if nearest < ABSENT:
                 away[number] += nearest
                 nears[number] = nearest
@@ -152,17 +155,27 @@ class _Search:
         """Of words that tell of a trouble, let it count whose trouble that is, and not where else they stand."""
         if not self._may_tell:
             return
-        searched, groups = self._searched, self._searched.groups
-        texts = {text for row in found for text in searched.names_of(row)}
-        begun = [word for word in self._may_tell if any(f" {word}" in text for text in texts)]
-        whole = [word for word in begun if any(f" {word} " in text for text in texts)]
-        self._telling = self._troubles.telling({groups[row] for row in found}, begun, whole)
+        groups = self._searched.groups
+        among = {groups[row] for row in found}
+        begun = [word for word in self._may_tell if self._names_have(f" {word}", found, among)]
+        whole = [word for word in begun if self._names_have(f" {word} ", found, among)]
+        self._telling = self._troubles.telling(among, begun, whole)
+        away = self._away
         for word in self._telling:
             known, nears = self._may_tell[word]
+            counts = [near * OF_A_TROUBLE for near in known]
             for row in found:
-                self._away[row] += known[groups[row]] * OF_A_TROUBLE - nears[row]
+                away[row] += counts[groups[row]] - nears[row]
         if self._telling.issuperset(self._words):
             self._prefer_told(found)
+
+    def _names_have(self, text: str, found: Sequence[int], among: Iterable[int]) -> bool:
+        """Whether something that was found, or its family or work material, is called so."""
+        searched = self._searched
+        common = [(searched.families[group], searched.materials[group]) for group in among]
+        return any(text in part for both in common for one in both for part in one[:2]) or any(
+            text in searched.heads[row] or text in searched.names[row] for row in found
+        )
 
     def _prefer_told(self, found: Sequence[int]) -> None:
         """Where nothing but a trouble is sought, put those families first of which that is told in their own text too."""
