@@ -21,7 +21,7 @@ from library.editing.document import EditRefused
 from library.editing.plan import with_table
 from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
 from library.files.bounds import Bounds, outside
-from library.files.file_state import fingerprint
+from library.files.file_state import fingerprint, settle
 from library.files.reach import is_missing
 from library.files.safe_write import Saved, write_safely
 from library.files.write_together import NotTogether, ToWrite, write_together
@@ -251,6 +251,7 @@ def _proved(card: Card, opened: Opened | None, path: Path) -> tuple[bytes, Opene
 def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Opened:
     path = opened.path if opened else card_path(book, card.id)
     data, again = _proved(card, opened, path)
+    settle(path, book)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
