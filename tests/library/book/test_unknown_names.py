@@ -16,7 +16,7 @@ from tests.each import each
 
 pytestmark = pytest.mark.usefixtures("three_tables")
 
-SOME_QUANTITIES = [key for key in QUANTITIES if key not in OF_NO_SURFACE][::15]
+SOME_QUANTITIES = [key for key in QUANTITIES if key not in OF_NO_SURFACE][::30]
 """Looking for the like one among all of them takes long."""
 
 

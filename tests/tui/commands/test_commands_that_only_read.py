@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from library.book import opening
+from tests.examples import every_third_at_once
 from tests.folder_pictures import Snapshot, snapshot
 from tui.commands.arguments import COMMANDS
 from tui.main import main
@@ -16,22 +17,22 @@ from tui.main import main
 CARD = "2026-11-25-01"
 
 READING: dict[str, list[list[str]]] = {
-    "list": [[], ["--json"]],
-    "find": [["poisoned"], ["plug", "brass"]],
     "show": [["poisoned"], ["poisoned", "--sources", "--cautions"], ["poisoned", "--json"]],
+    "list": [[], ["--json"]],
     "compare": [["poisoned", "plain"]],
+    "cards": [[], ["--csv"], ["--readings"], ["--json"], ["--tool", "T-1"]],
     "glossary": [["land"]],
     "calc": [
         [],
         ["relief-drop", "--entry", "poisoned", "diameter=12mm", "land_width=2mm", "relief_angle=6deg"],
     ],
-    "check": [[]],
-    "cards": [[], ["--csv"], ["--readings"], ["--json"], ["--tool", "T-1"]],
     "card": [[CARD], [CARD, "--json"]],
-    "card-plan": [[CARD, CARD]],
-    "card-learn": [[CARD]],
     "paths": [[]],
+    "card-plan": [[CARD, CARD]],
+    "check": [[]],
     "doctor": [[]],
+    "card-learn": [[CARD]],
+    "find": [["poisoned"], ["plug", "brass"]],
     "completion": [["bash"]],
 }
 WRITING = {"card-new", "card-set", "card-import", "demo", "new-book", "trust"}
@@ -132,7 +133,7 @@ def test_every_command_is_known_to_write_or_not_to() -> None:
 
 
 @pytest.mark.usefixtures("few_shipped")
-@pytest.mark.parametrize("name", READING)
+@pytest.mark.parametrize("name", every_third_at_once(READING))
 def test_the_book_is_as_it_was_and_what_is_printed_is_text(
     name: str, shop: Path, before: Snapshot, capfd: pytest.CaptureFixture[str]
 ) -> None:
