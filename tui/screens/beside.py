@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import quantity
-from library.pages.entry import Convert
+from library.calc.in_units import in_units
 from library.search.sizes import Along
-from tui import later
+from library.units.system import Display
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.paned import in_a_line
 from tui.view.bars import banner
@@ -25,12 +25,9 @@ MOST_VALUES = 4
 """Values of a tool that one line tells."""
 
 
-def convert_for(session: Session) -> Convert | None:
-    """Writes lengths in the unit that is worked in, once units are loaded."""
-    if not session.units_ready:
-        return None
-    display = session.display
-    return lambda number, kind: later.show(number, kind, display)
+def display_for(session: Session) -> Display | None:
+    """The units that are worked in, once they are loaded."""
+    return session.display if session.units_ready else None
 
 
 def whose(entry: Entry) -> str:
@@ -43,7 +40,7 @@ def tool_beside(session: Session, entry: Entry | None, width: int, height: int) 
     if entry is None or session.book is None:
         return [EMPTY, line("No tool is chosen.")] if session.book is not None else []
     page = EntryPage(entry, session.page.find.text).body(
-        session.book, convert_for(session), width, height - 1, live=False
+        session.book, display_for(session), width, height - 1, live=False
     )
     return [banner(entry.title, whose(entry), width, live=False), *page]
 
@@ -80,7 +77,9 @@ def tool_in_a_line(session: Session, entry: Entry | None, width: int) -> Line:
     """The tool with its first values."""
     if entry is None:
         return in_a_line("Tool", "", width)
+    display = display_for(session)
     values = [one for one in entry.values.values() if one.usual is not None][:MOST_VALUES]
+    values = [in_units(one, display) for one in values] if display is not None else values
     told = ", ".join(
         f"{quantity(one.key).title.lower()} {one.usual.text}" for one in values if one.usual is not None
     )
