@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from geometry.quantities import QUANTITIES
 from tui import screens
 from tui.screens.confirming import ask
+from tui.screens.draft_names import name_of
 from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm
@@ -23,22 +24,6 @@ if TYPE_CHECKING:
     from tui.screens.base_screen import BaseScreen
     from tui.screens.form import FormScreen
     from tui.session import Session
-
-KINDS = {
-    "calculator": "Calculator",
-    "value": "Value",
-    "text": "Text",
-    "table": "Table",
-    "equipment": "Machine or wheel",
-    "own-table": "Table of the book",
-    "job-card": "Job card",
-}
-"""What a draft is of, by its kind."""
-
-
-def name_of(kept: Kept) -> str:
-    """What a draft is of."""
-    return f"{KINDS.get(kept.draft.kind, kept.draft.kind)}: {kept.draft.about}"
 
 
 def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
@@ -132,6 +117,6 @@ def put_away(screen: BaseScreen, kept: Sequence[Kept], then: Callable[[], None] 
         screen.say(f"{len(wanted)} put away.")
         then()
 
-    names = [f"{name_of(one)} of {one.draft.kept:%Y-%m-%d}" for one in wanted]
+    names = [f"{name_of(screen.session, one.draft)} of {one.draft.kept:%Y-%m-%d}" for one in wanted]
     what = f"{len(wanted)} drafts" if len(wanted) > 1 else names[0]
     ask(screen, f"Put {what} away?", "Put away", f"Forgotten for good: {'; '.join(names)}", drop)

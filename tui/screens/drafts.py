@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from tui import screens
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
-from tui.screens.draft_screens import name_of, put_away, put_away_old, screen_of, without_unit
+from tui.screens.draft_names import label_of, name_of
+from tui.screens.draft_screens import put_away, put_away_old, screen_of, without_unit
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
@@ -27,7 +28,9 @@ class DraftsScreen(Chooser):
     def choices(self) -> list[Choice]:
         """Each draft with what was typed, and what stood there when it was begun."""
         kept = self.session.left_behind
-        return [Choice(str(place), name_of(one), _text(one)) for place, one in enumerate(kept)]
+        return [
+            Choice(str(place), name_of(self.session, one.draft), _text(one)) for place, one in enumerate(kept)
+        ]
 
     def take(self, choice: Choice) -> None:
         """Take it up again."""
@@ -79,7 +82,7 @@ class DraftsScreen(Chooser):
 
         ask(
             asked_on,
-            f"Discard {name_of(kept)}?",
+            f"Discard {name_of(self.session, kept.draft)}?",
             "Discard it",
             f"It is forgotten for good: {_text(kept)}",
             drop,
@@ -117,7 +120,7 @@ class DraftsScreen(Chooser):
 def _text(kept: Kept) -> str:
     draft = kept.draft
     said = [
-        f"{key.replace('_', ' ')}: {text or 'emptied'}"
+        f"{label_of(draft, key)}: {text or 'emptied'}"
         + (f" (was {draft.started[key]})" if draft.started.get(key) else "")
         for key, text in draft.fields.items()
         if text != draft.started.get(key, "")
