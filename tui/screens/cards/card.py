@@ -46,6 +46,8 @@ class CardScreen(BaseScreen):
         super().__init__(session)
         card, opened, started = in_hand.card, in_hand.opened, in_hand.started
         self.form = CardForm(book, card)
+        if opened is not None or started is not None:
+            self.form.go_on_with(session.left_at.get(card.id, ""))
         self.cards = cards
         alphabet = ALPHABETS[session.theme.drawing]
         self.page = CardPage(self.form, cards.earlier, self.key_of, cards.visits, alphabet)
@@ -275,6 +277,7 @@ class CardScreen(BaseScreen):
                 self.say(f"{self.said} Go back again to leave it so.")
             return
         said = "" if leaving else f"Card {self.form.card.id} is saved. {self._said_of_problems()}".strip()
+        self.session.left_at[self.form.card.id] = self.form.focus
         self.app.pop_screen()
         if said:
             self.heelclear.say(said)
