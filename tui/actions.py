@@ -153,7 +153,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("open-file", "open its file", "Opens the file of the chosen one at its line in your editor, where the shop's book has it.", ("own-tables",)),
     Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a star.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away, and goes to the next one.", ("book",)),
-    Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away, and goes to the next one.", ("cards",)),
+    Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away, and goes to the next one; marks stay until the program is left.", ("cards",)),
     Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
     Action("compare", "compare with the book", "Shows what was typed beside what stood there and what the book has now.", ("drafts",)),
     Action("drawing", "drawing large, and back", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("calculator",)),

@@ -36,7 +36,7 @@ class CardsScreen(BaseScreen):
     def __init__(self, session: Session, cards: CardService) -> None:
         super().__init__(session)
         self.cards = cards
-        self.page = CardListPage(cards.rows, self.key_of)
+        self.page = CardListPage(cards.rows, self.key_of, session.marked_cards)
 
     def on_mount(self) -> None:
         """Read the cards behind the screen; what was read before is shown meanwhile."""
@@ -49,8 +49,9 @@ class CardsScreen(BaseScreen):
     def _take(self, rows: tuple[CardRow, ...]) -> None:
         self.cards.rows = rows
         self.page.fill(rows, self.cards.not_read)
-        if self.cards.not_read:
-            self.say(self.cards.not_read)
+        told = [self.cards.not_read, _of_lost_marks(self.page.take_lost_marks())]
+        if any(told):
+            self.say(" ".join(filter(None, told)))
         self.draw()
 
     def on_screen_resume(self) -> None:
@@ -204,3 +205,12 @@ class CardsScreen(BaseScreen):
         except NoCard as error:
             self.say(str(error))
             return []
+
+
+def _of_lost_marks(lost: list[str]) -> str:
+    """What is said of marked cards that are gone."""
+    if not lost:
+        return ""
+    one = len(lost) == 1
+    what = f"Card {lost[0]} was" if one else f"Cards {', '.join(lost)} were"
+    return f"{what} marked and {'is' if one else 'are'} gone from the shop's folder; {'its mark is' if one else 'their marks are'} gone too."
