@@ -47,7 +47,6 @@ EVERYWHERE: tuple[Where, ...] = get_args(Where)
 _FOUND: tuple[Where, ...] = (
     "book",
     "menu",
-    "confirm",
     "print",
     "calculations",
     "changes",
@@ -61,7 +60,7 @@ _FOUND: tuple[Where, ...] = (
 )
 """Lists with a find line."""
 
-_LISTS: tuple[Where, ...] = (*_FOUND, "conflict")
+_LISTS: tuple[Where, ...] = (*_FOUND, "confirm", "conflict")
 _TYPED_INTO: tuple[Where, ...] = ("calculator", "form", "card")
 
 _READING: tuple[Where, ...] = tuple(one for one in EVERYWHERE if one not in (*_LISTS, *_TYPED_INTO, "entry"))
@@ -258,6 +257,11 @@ def actions_of(where: Where) -> tuple[Action, ...]:
 def on_screen(where: Where) -> dict[str, Action]:
     """The actions of one screen by their ids."""
     return {action.id: action for action in actions_of(where)}
+
+
+def has_find_line(where: Where) -> bool:
+    """Whether typing finds on a screen."""
+    return where in (*_FOUND, "glossary")
 
 
 def action(name: str) -> Action:

@@ -10,7 +10,7 @@ from textual.app import ComposeResult, ScreenStackError
 from textual.screen import Screen
 
 from tui import screens
-from tui.actions import Action, Where, on_screen
+from tui.actions import Action, Where, has_find_line, on_screen
 from tui.view.bars import banner, key_bar
 from tui.view.lines import Line, filled, wrap
 from tui.widgets.pane import Pane
@@ -88,7 +88,19 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         raise NotImplementedError
 
     def typed(self, text: str) -> None:
-        """Take a character, or a paste without line breaks; most screens have no use for one."""
+        """Take a character, or a paste without line breaks; a page has no use for one, and says where there is."""
+        if text:
+            self.say(self._where_typing_is_for())
+
+    def _where_typing_is_for(self) -> str:
+        """Told on a page on which somebody types: the key that leads to where it does something."""
+        back, stack = self.key_of("back"), self.app.screen_stack
+        below = stack[-2] if len(stack) > 1 else None
+        if not isinstance(below, BaseScreen) or below.room() is None:
+            return f"Nothing is typed on this page; {back} goes back."
+        if has_find_line(below.WHERE):
+            return f"Nothing is typed on this page; {back} goes back to the list, where typing finds."
+        return f"Nothing is typed on this page; {back} goes back to the line in hand."
 
     def room(self) -> int | None:
         """Characters that the line in hand still takes; nothing on a screen on which nothing is typed."""

@@ -70,9 +70,9 @@ class Chooser(BaseScreen):
         found = self.found()
         room = FOOT if height >= TALL else FOOT - 1
         self.view.resize(len(found), height - room - 3)
-        head = [line(Piece("Find: ", "strong"), *self.find.pieces(max(width - 6, 1))), rule(width)]
+        head = [self.head(width), rule(width)]
         rows = self.listed(found, width, self.view.height)
-        nothing = [line(f"  Nothing here has that in it; {self.key_of('empty')} shows all again.")]
+        nothing = wrap(self.nothing(), width, first="  ", rest="  ")
         foot = wrap(found[self.view.chosen].text, width) if found else []
         return [*filled(head + (rows or nothing), height - room - 1), self.edge(width), *filled(foot, room)]
 
@@ -105,7 +105,7 @@ class Chooser(BaseScreen):
             self.NAME_WIDTH, min(max((len(one.name) for one in self.choices()), default=0), width // 2)
         )
 
-    def room(self) -> int:
+    def room(self) -> int | None:
         """Characters that the find line still takes."""
         return self.find.room
 
