@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from typing import TYPE_CHECKING, ClassVar, cast
 
@@ -23,6 +24,9 @@ if TYPE_CHECKING:
     from tui.services.export import Printed
     from tui.session import Session
 
+
+Needs = Mapping[str, Callable[[], object]]
+"""What actions need, by their ids: each looks whether it is there."""
 
 MOST_SAID = 8
 """Lines that a sentence may take in place of the key bar."""
@@ -112,6 +116,14 @@ class BaseScreen(Screen[None], inherit_bindings=False):
 
     def edited(self, key: str) -> None:
         """Take a key that is no action and no character, such as backspace."""
+
+    def needs(self) -> Needs:
+        """What some actions of the screen need to do anything, by their ids; an action that could only say that it cannot be done is in no menu."""
+        return {
+            "drafts": lambda: self.session.left_behind,
+            "drop-old-drafts": lambda: self.session.left_behind and screens.old_drafts(self.session),
+            "take-back": lambda: self.heelclear.has_saved,
+        }
 
     def book_changed(self) -> None:
         """The book was read again; a screen that holds a part of it takes that part anew."""

@@ -15,6 +15,7 @@ from tui.view.lines import EMPTY, Line, Piece, line, wrap
 if TYPE_CHECKING:
     from library.drafts.draft import Draft
     from library.drafts.draft_store import Kept
+    from tui.screens.base_screen import Needs
     from tui.screens.drafts import DraftsScreen
     from tui.session import Session
 
@@ -47,6 +48,15 @@ class DraftScreen(Reading):
             if one.draft is not None and one.draft != draft.started.get(one.key, ""):
                 lines += [*_field(one, draft, width, knows_now=now is not None), EMPTY]
         return lines
+
+    def needs(self) -> Needs:
+        """It is taken up where its book is open, and has what it is about."""
+        return {**super().needs(), "go-on": self._can_be_taken_up}
+
+    def _can_be_taken_up(self) -> bool:
+        draft = self.kept.draft
+        is_there = draft.kind == "job-card" or self._now(draft) is not None
+        return is_there and self._drafts.can_take_up(self.kept)
 
     def _now(self, draft: Draft) -> Mapping[str, str] | None:
         """What the form would hold if it were opened now; nothing where its entry is gone."""

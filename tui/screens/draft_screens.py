@@ -89,12 +89,13 @@ def put_away_old(screen: BaseScreen, then: Callable[[], None] = lambda: None) ->
         screen: asks.
         then: done when they are forgotten.
     """
+    put_away(screen, old_drafts(screen.session), then)
+
+
+def old_drafts(session: Session) -> list[Kept]:
+    """The drafts that nobody has touched for long."""
     long_ago = datetime.now() - OLD
-    put_away(
-        screen,
-        [one for one in screen.session.left_behind if one.draft.kept.replace(tzinfo=None) < long_ago],
-        then,
-    )
+    return [one for one in session.left_behind if one.draft.kept.replace(tzinfo=None) < long_ago]
 
 
 def put_away(screen: BaseScreen, kept: Sequence[Kept], then: Callable[[], None] = lambda: None) -> None:

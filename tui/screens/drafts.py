@@ -12,7 +12,7 @@ from tui.screens.draft_screens import put_away, put_away_old, screen_of, without
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
-    from tui.screens.base_screen import BaseScreen
+    from tui.screens.base_screen import BaseScreen, Needs
 
 
 class DraftsScreen(Chooser):
@@ -35,6 +35,19 @@ class DraftsScreen(Chooser):
     def take(self, choice: Choice) -> None:
         """Take it up again."""
         self.take_up(self.session.left_behind[int(choice.id)])
+
+    def needs(self) -> Needs:
+        """A chosen draft, to take it up one that was typed in this book."""
+        return {
+            **super().needs(),
+            "go-on": lambda: (chosen := self._chosen()) is not None and self.can_take_up(chosen),
+            "compare": lambda: self._chosen() is not None,
+            "drop-draft": lambda: self._chosen() is not None,
+        }
+
+    def can_take_up(self, kept: Kept) -> bool:
+        """Whether it was typed in this book."""
+        return not self.heelclear.autosave.of_another_book(kept.draft)
 
     def take_up(self, kept: Kept) -> None:
         """Open the screen that a draft was typed on, as it was left."""

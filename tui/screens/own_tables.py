@@ -10,6 +10,7 @@ from library.guidance.setups import whole as whole_setup
 from library.guidance.wheels import whole as whole_wheel
 from library.pages.troubles import sentences
 from library.pages.wheels import in_a_line
+from tui.actions import on_screen
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.in_editor import open_file
 from tui.screens.own_table_forms import open_form
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from library.book.model import Book
     from library.guidance.told import Told
     from library.issue import Place
+    from tui.screens.base_screen import Needs
     from tui.session import Session
 
 _OPENS = "Opens a form for it; nothing is written until you have seen it."
@@ -85,14 +87,31 @@ class OwnTablesScreen(Chooser):
         """The same as Enter."""
         self.do_go_on()
 
-    def do_open_file(self) -> None:
-        """Open the file of the chosen one in the editor, where that is the shop's."""
+    def needs(self) -> Needs:
+        """A file of the shop that has the chosen one; and what lists these tables is needed no more."""
+        here = [
+            one.id for one in on_screen(self.WHERE).values() if one.opens.endswith(f".{type(self).__name__}")
+        ]
+        return {
+            **super().needs(),
+            "open-file": self._of_the_shop,
+            **{name: lambda: False for name in here},
+        }
+
+    def _of_the_shop(self) -> Place | None:
+        """Where the shop's book has the chosen one; nothing where it has no line of it."""
         found, book = self.found(), self.session.book
         self.view.resize(len(found), self.view.height)
         array, _, name = found[self.view.chosen].id.partition(":") if found else ("", "", "")
         one = book.more.get(array, {}).get(name) if book is not None else None
-        if one is not None and getattr(one, "layer", "") == "shop":
-            open_file(self.heelclear, cast("Place", getattr(one, "place", None)))
+        is_own = one is not None and getattr(one, "layer", "") == "shop"
+        return cast("Place | None", getattr(one, "place", None)) if is_own else None
+
+    def do_open_file(self) -> None:
+        """Open the file of the chosen one in the editor, where that is the shop's."""
+        place = self._of_the_shop()
+        if place is not None:
+            open_file(self.heelclear, place)
         else:
             self.say(
                 "The shop's book has no line of this one yet. Enter changes it in a form; then there is something of yours to open."

@@ -18,6 +18,7 @@ from tui.view.text_line import TextLine
 if TYPE_CHECKING:
     from library.cards.model import Card
     from library.cards.rows import CardRow
+    from tui.screens.base_screen import Needs
     from tui.services.card_service import CardService
     from tui.services.export import Printed
     from tui.session import Session
@@ -67,6 +68,20 @@ class CardsScreen(BaseScreen):
     def body(self, width: int, height: int) -> list[Line]:
         """The find line and the list."""
         return self.page.draw(width, height)
+
+    def needs(self) -> Needs:
+        """A chosen card, its entry or its tool, or cards that are marked."""
+        return {
+            **super().needs(),
+            **{name: lambda: self.page.chosen for name in ("go-on", "change", "print", "again", "mark")},
+            "calculate": lambda: (
+                (row := self.page.chosen) and self.session.is_served(self.session.entry(row.entry))
+            ),
+            "life": lambda: (row := self.page.chosen) and row.tool.strip(),
+            "plan": lambda: len(self.page.marked) > 1,
+            "unmark": lambda: self.page.marked,
+            "empty": lambda: self.page.find.text,
+        }
 
     def room(self) -> int:
         """Characters that the find line still takes."""
