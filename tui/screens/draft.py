@@ -51,12 +51,7 @@ class DraftScreen(Reading):
 
     def needs(self) -> Needs:
         """It is taken up where its book is open, and has what it is about."""
-        return {**super().needs(), "go-on": self._can_be_taken_up}
-
-    def _can_be_taken_up(self) -> bool:
-        draft = self.kept.draft
-        is_there = draft.kind == "job-card" or self._now(draft) is not None
-        return is_there and self._drafts.can_take_up(self.kept)
+        return {**super().needs(), "go-on": lambda: self._drafts.can_take_up(self.kept)}
 
     def _now(self, draft: Draft) -> Mapping[str, str] | None:
         """What the form would hold if it were opened now; nothing where its entry is gone."""

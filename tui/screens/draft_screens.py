@@ -39,6 +39,18 @@ def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
     return _calculator(app.session, draft) if draft.kind == "calculator" else form_of(app.session, draft)
 
 
+def is_there(app: Heelclear, draft: Draft) -> bool:
+    """Whether the book has what a draft is about; a card is brought back whatever became of it."""
+    match draft.kind:
+        case "job-card":
+            return True
+        case "calculator":
+            return app.session.entry(draft.about) is not None
+        case kind:
+            form = form_of_draft(app, draft) if kind in DRAFTS else form_of(app.session, draft)
+            return form is not None
+
+
 def form_of(session: Session, draft: Draft) -> FormScreen | None:
     """The form that a draft was typed on, as it would be opened now."""
     if draft.kind == "table":

@@ -8,7 +8,7 @@ from tui import screens
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
 from tui.screens.draft_names import label_of, name_of
-from tui.screens.draft_screens import put_away, put_away_old, screen_of, without_unit
+from tui.screens.draft_screens import is_there, put_away, put_away_old, screen_of, without_unit
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
@@ -37,7 +37,7 @@ class DraftsScreen(Chooser):
         self.take_up(self.session.left_behind[int(choice.id)])
 
     def needs(self) -> Needs:
-        """A chosen draft, to take it up one that was typed in this book."""
+        """A chosen draft, to take it up one of this book, which has what it is about."""
         return {
             **super().needs(),
             "go-on": lambda: (chosen := self._chosen()) is not None and self.can_take_up(chosen),
@@ -46,8 +46,9 @@ class DraftsScreen(Chooser):
         }
 
     def can_take_up(self, kept: Kept) -> bool:
-        """Whether it was typed in this book."""
-        return not self.heelclear.autosave.of_another_book(kept.draft)
+        """Whether it was typed in this book, and that still has what it is about."""
+        is_ours = not self.heelclear.autosave.of_another_book(kept.draft)
+        return is_ours and is_there(self.heelclear, kept.draft)
 
     def take_up(self, kept: Kept) -> None:
         """Open the screen that a draft was typed on, as it was left."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Callable
-from contextlib import AbstractAsyncContextManager
+from contextlib import AbstractAsyncContextManager, closing
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +12,8 @@ import pytest
 
 from library.book.opening import open_book
 from library.demo import lay_out
+from library.drafts.draft import Draft
+from library.drafts.draft_store import Drafts
 from tui.actions import on_screen
 from tui.app import Heelclear
 from tui.screens.actions import SHEET, ActionsScreen
@@ -29,6 +31,9 @@ def at_the_yard(tmp_path: Path, hands_on: Any) -> AtTheYard:
     def opened() -> AbstractAsyncContextManager[Any]:
         home = tmp_path / str(next(numbers))
         lay_out(home / "yard")
+        with closing(Drafts(home / "state" / "drafts", book=home / "yard")) as drafts:
+            for about in ("tap-spiral-point-aluminium-bronze.rake_angle", "gone.rake_angle"):
+                drafts.keep(Draft("value", about, {"usual": "5 deg"}, {"usual": "4 deg"}))
         app = Heelclear(Session(), lambda: open_book(home / "yard"), home / "yard", home / "state")
         return hands_on(app, home / "yard", (80, 24))  # type: ignore[no-any-return]
 
@@ -62,6 +67,10 @@ STATES: dict[str, tuple[str, ...]] = {
     "form with something in it": ("<f8>", "new tool", "<enter>", "Odd tool"),
     "value": ("bronze spi", "<enter>", "<f6>", "<enter>"),
     "compare": ("<ctrl+t>", "<ctrl+t>", "<ctrl+k>"),
+    "drafts": ("<f8>", "unsaved", "<enter>"),
+    "draft": ("<f8>", "unsaved", "<enter>", "aluminium", "<ctrl+k>"),
+    "draft of what is gone": ("<f8>", "unsaved", "<enter>", "gone", "<ctrl+k>"),
+    "review-change": ("bronze spi", "<enter>", "<f6>", "land width", "<enter>", "4 mm", "<ctrl+r>"),
     "print": ("<f7>",),
     "cards": ("<f3>",),
     "cards with nothing found": ("<f3>", "gear hob"),
@@ -128,6 +137,7 @@ async def lines_that_do_nothing(at_the_yard: AtTheYard, keys: tuple[str, ...]) -
     found = []
     async with at_the_yard() as hands:
         await hands.do(*keys)
+        await hands.until(lambda: hands.app.session.left_behind or keys)
         below = hands.app.screen
         if below.WHERE == "menu":
             return []
