@@ -229,9 +229,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
         if entry is None:
             self.say("There is nothing to calculate here; choose an entry of the book first.")
             return
-        size = self.session.page.size_for(entry.id)
-        if size is not None:
-            self.session.calculators.carry(entry, size)
+        self.session.calculators.carry(entry, self.session.page.along_with(entry.id))
         sheet = self.session.calculators.first(entry)
         if sheet is None:
             name = entry.family.replace("-", " ")

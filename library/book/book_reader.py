@@ -34,9 +34,6 @@ Files = Sequence[tuple[Path, Layer, Signature]]
 Kept = Mapping[Path, tuple[FileRead, int]]
 Known = Mapping[str, frozenset[str]]
 
-_SETTLED = 0.1
-"""Seconds after which a file's time stamp would show another change to it."""
-
 
 def gather(files: Files, kept: Kept, *, for_list: bool = False) -> tuple[Index, list[FileRead], int]:
     """Read a book.
@@ -183,7 +180,7 @@ def _read_plainly(path: Path, layer: Layer, lower: _Lower) -> FileRead | None:
 
 def _settled(raw: bytes, signature: Signature) -> Signature:
     """The signature, changed where the file may have changed again without its time stamp showing it."""
-    fresh = signature.is_fresh(_SETTLED)
+    fresh = signature.is_fresh
     return replace(signature, size=-1) if fresh or len(raw) != signature.size else signature
 
 

@@ -134,9 +134,10 @@ def entry_inputs(
         if field.measured or field.key in taken or field.one_of in groups - {""}:
             continue
         value = in_book(entry, field, surface)
-        if value is None or value.usual is None:
+        measure = _measure_for(field, value) if value is not None else None
+        if value is None or measure is None:
             continue
-        filled = _from_book(field, value, value.usual, diameter.value if diameter else None)
+        filled = _from_book(field, value, measure, diameter.value if diameter else None)
         if filled is not None:
             groups.add(field.one_of)
             diameter = filled if field.key == "diameter" else diameter
@@ -150,6 +151,8 @@ def in_book(entry: Entry, field: Field, surface: str = "") -> Value | None:
     """
     if field.measured:
         return None
+    if field.end_of is not None:
+        return in_book(entry, Field(field.end_of[0]), surface)
     own = book_key(field.key, surface)
     keys = (own,) if own != field.key and own else (field.key, *field.fill_from)
     for key in keys:
@@ -160,6 +163,13 @@ def in_book(entry: Entry, field: Field, surface: str = "") -> Value | None:
             continue
         return found
     return None
+
+
+def _measure_for(field: Field, value: Value) -> Measure | None:
+    """What of a value fills an input: what is usual, or the end of its range that the input asks for."""
+    if field.end_of is None:
+        return value.usual
+    return value.low if field.end_of[1] == "low" else value.high
 
 
 def of_no_surface(entry: Entry, field: Field) -> Value | None:

@@ -6,6 +6,7 @@ Screen, command and comparison all say a value with these, so that it reads the 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from geometry.quantities import QUANTITIES
 from library.book.grades import GUESS, grade
@@ -87,11 +88,11 @@ def in_one_paragraph(book: Book, value: Value) -> str:
     return f"{span(value)}{band}. {note}{rule}Source: {cited(book, value.citation)}"
 
 
-def _below(value: Value) -> str:
+def _below(value: Value, spoken_span: Callable[[Value], str]) -> str:
     """What one of the shop's own covers."""
     if value.by_rule is None:
-        return f"the shipped book has {span(value)}"
-    return f"{value.by_rule.in_words} it is {span(value)}"
+        return f"the shipped book has {spoken_span(value)}"
+    return f"{value.by_rule.in_words} it is {spoken_span(value)}"
 
 
 def _capital(text: str) -> str:
@@ -102,13 +103,16 @@ BETTER = "A guess; what a new tool of the same kind has is better, once it is me
 """Said of every value that nobody published and that the shop did not measure."""
 
 
-def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]:
+def remarks(
+    book: Book, value: Value, told: set[str] | None = None, spoken_span: Callable[[Value], str] = span
+) -> list[str]:
     """What belongs to a value: source, note, what it replaced, and what other sources say.
 
     Args:
         book: has the documents.
         value: of an entry.
         told: the documents whose caveat the page has told already, and those told here with it; without it each is told.
+        spoken_span: how the range of another value is said.
     """
 
     def source(citation: Citation) -> str:
@@ -121,7 +125,7 @@ def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]
     if value.note:
         found.append(value.note)
     found += [
-        f"{_capital(band.in_words)}: {span(band.value)} [{source(band.value.citation)}] {band.value.note}".rstrip()
+        f"{_capital(band.in_words)}: {spoken_span(band.value)} [{source(band.value.citation)}] {band.value.note}".rstrip()
         for band in value.bands
     ]
     if value.by_rule is not None:
@@ -129,11 +133,11 @@ def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]
             f"{_capital(value.by_rule.in_words)} ({value.place.file.name}, line {value.place.line})."
         )
     if value.layer == "shop" and value.replaces is not None:
-        found.append(f"The shop's own; {_below(value.replaces)}.")
+        found.append(f"The shop's own; {_below(value.replaces, spoken_span)}.")
     elif value.layer == "shop":
         found.append("The shop's own.")
     found += [
-        f"Another source: {span(other)} [{source(other.citation)}] {other.note}".rstrip()
+        f"Another source: {spoken_span(other)} [{source(other.citation)}] {other.note}".rstrip()
         for other in value.also
     ]
     if value.disagreement:

@@ -3,7 +3,8 @@
 A whole word in the title, the family or the work material counts most, then a part of one, then what else the tool is
 called, then what is told of it. Of equals those come first that have the words as typed, then those of the family
 that is called so, then, of several words, those whose title begins with the first of them, then those for the commonest
-work material. Needs neither units nor quantities, so that the first letter finds at once.
+work material and for the one that is called so. Needs neither units nor quantities, so that the first letter finds
+at once.
 """
 
 from __future__ import annotations
@@ -180,9 +181,11 @@ class _Search:
         words = self._sought.words
         first = f" {BETWEEN} {words[0]}" if len(words) > 1 else title
         searched, away = self._searched, self._away
-        tool = " ".join(self._sought.words)
+        tool, material = _named(words, searched.families), _named(words, searched.materials)
         families = [_called(tool, one) for one in searched.families]
-        others = [f" {COMMONEST} " not in one.head for one in searched.materials]
+        others = [
+            f" {COMMONEST} " not in one.head and _called(material, one) > 0 for one in searched.materials
+        ]
         steps = {}
         for number in found:
             head = searched.heads[number]
@@ -277,9 +280,19 @@ def _distance(word: str, whole: str, begun: str, rest: str, head: str, names: st
     return ABSENT
 
 
-def _called(phrase: str, family: Parts) -> int:
-    """Whether a family is called by a phrase: 0 in full, 1 where a name of it begins so, else 2."""
-    names = family.head + family.names
+def _named(words: Sequence[str], those: Sequence[Parts]) -> str:
+    """The longest run of words by which a family or a material is called in full, as drill in drill brass; else all."""
+    for count in range(len(words), 0, -1):
+        for at in range(len(words) - count + 1):
+            run = " ".join(words[at : at + count])
+            if any(_called(run, one) == 0 for one in those):
+                return run
+    return " ".join(words)
+
+
+def _called(phrase: str, one: Parts) -> int:
+    """Whether a family or a material is called by a phrase: 0 in full, 1 where a name of it begins so, else 2."""
+    names = one.head + one.names
     if any(f"{BETWEEN} {one} {BETWEEN}" in names for one in (phrase, _singular(phrase))):
         return 0
     return 1 if f"{BETWEEN} {phrase}" in names else 2

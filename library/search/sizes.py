@@ -97,6 +97,48 @@ class Size(NamedTuple):
         return self.text if self.is_thread or not self.text[-1].isdigit() else f"{self.text} {unit}"
 
 
+class Along(NamedTuple):
+    """What of a search goes along with an entry, into its calculations and onto its card.
+
+    Attributes:
+        size: of the tool, where it stood there and the entry is not called by it.
+        flutes: how many the tool has, where that stood there.
+    """
+
+    size: Size | None = None
+    flutes: int | None = None
+
+    @property
+    def told(self) -> str:
+        """What is said of it beside the search; empty where nothing goes along.
+
+        Example:
+            >>> Along(Size("12", tolerance="H7")).told, Along(None, 4).told, Along(Size("M12", True), 1).told
+            ('12 H7 goes along', '4 flutes go along', 'M12 and 1 flute go along')
+        """
+        parts = [self.size.told] if self.size is not None else []
+        if self.flutes is not None:
+            parts.append(f"{self.flutes} flute{'s' if self.flutes > 1 else ''}")
+        several = len(parts) > 1 or (self.size is None and (self.flutes or 0) > 1)
+        return f"{' and '.join(parts)} go{'' if several else 'es'} along" if parts else ""
+
+
+def flutes_in(text: str) -> int | None:
+    """How many flutes the tool has, where a search says it; a tool without any is none.
+
+    Example:
+        >>> flutes_in("countersink 4 flutes"), flutes_in("4-flute countersink m12"), flutes_in("4 mm drill")
+        (4, 4, None)
+    """
+    found = _FLUTES.search(_spelled(text))
+    return int(found["count"]) or None if found is not None else None
+
+
+def _spelled(text: str) -> str:
+    """A search in small letters, its signs as they are understood here, with one blank between words."""
+    return " ".join(text.casefold().translate(_SPELLING).split())
+
+
 def with_its_unit(text: str, size: Size, unit: str) -> str:
     """What is searched for, the unit written behind a size that stands there as a number alone.
 
@@ -149,7 +191,7 @@ def taken_apart(text: str) -> Sought:
         >>> taken_apart("reamer 12 h7").size
         Size(text='12', is_thread=False, tolerance='H7')
     """
-    rest = " ".join(text.casefold().translate(_SPELLING).split())
+    rest = _spelled(text)
     if not any(sign.isdigit() for sign in rest):
         return Sought(words_of(rest), None, (), plain(text))
     counted = _FLUTES.search(rest)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tui import screens
-from tui.screens.beside import convert_for, whose
+from tui.screens.beside import display_for, whose
 from tui.screens.cards.card_navigation import begin_card
 from tui.screens.paned import TOOL, PanedScreen
 from tui.view.entry_page import EntryPage
@@ -44,11 +44,11 @@ class EntryScreen(PanedScreen):
         return f"{whose(self.entry)}  {super().state_text()}"
 
     def body(self, width: int, height: int) -> list[Line]:
-        """The entry, lengths also in the unit that is worked in."""
+        """The entry, lengths in the unit that is worked in."""
         book = self.session.book
         if book is None:
             return []
-        return self.page.body(book, convert_for(self.session), width, height)
+        return self.page.body(book, display_for(self.session), width, height)
 
     def foot(self, width: int, height: int) -> list[Line]:
         """Its cautions."""

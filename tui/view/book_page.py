@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection, Sequence
 from typing import TYPE_CHECKING
 
 from library.search.ranking import Ranked, is_called_by, ranked, without_one
-from library.search.sizes import Size, with_its_unit
+from library.search.sizes import Along, Size, flutes_in, with_its_unit
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
@@ -78,16 +78,19 @@ class BookPage:
             return None
         return self._rows[self.hits[self.view.chosen]]
 
-    def size_for(self, entry_id: str) -> Size | None:
-        """The size in the find line, as it goes along with an entry; nothing where the entry is called by it.
+    def along_with(self, entry_id: str) -> Along:
+        """What of the find line goes along with an entry: the number of flutes, and a size that it is not called by.
 
         Args:
             entry_id: the entry that is worked with.
         """
         chosen = self.chosen
-        if self._rows is None or self.size is None or chosen is None or chosen.id != entry_id:
-            return None
-        return None if is_called_by(self._rows, self.hits[self.view.chosen], self.size) else self.size
+        if self._rows is None or chosen is None or chosen.id != entry_id:
+            return Along()
+        is_its_name = self.size is not None and is_called_by(
+            self._rows, self.hits[self.view.chosen], self.size
+        )
+        return Along(None if is_its_name else self.size, flutes_in(self.find.text))
 
     def choose(self, entry_id: str) -> None:
         """Choose an entry by its id, where the list has it."""
@@ -160,8 +163,8 @@ class BookPage:
 
     def _find_line(self, width: int, *, live: bool) -> Line:
         marks = f"  {len(self.marked)} marked" if self.marked else ""
-        size = self.size_for(self.chosen.id) if self.chosen is not None else None
-        goes = f"  {size.told} goes along" if size is not None else ""
+        goes = self.along_with(self.chosen.id).told if self.chosen is not None else ""
+        goes = f"  {goes}" if goes else ""
         count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
         least = len(FIND) + len(self.find.text) + 1
         told = (f"{goes}{count}", goes or count, count)

@@ -11,9 +11,9 @@ from library.guidance.troubles import symptoms_of, told_of
 from library.pages.cautions import at_arms_length
 from library.pages.entry import (
     UNREAD,
-    Convert,
     about_entry,
     about_family,
+    converting,
     guide,
     how_it_is_ground,
     in_detail,
@@ -24,6 +24,7 @@ from library.pages.entry_sources import legend
 from library.pages.page import Block, Page, Said, Section, Table
 from library.pages.setup import citations
 from library.pages.troubles import troubles
+from library.units.system import Display
 from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, text_of, width_of, wrap
 from tui.view.page_lines import block_lines, page_lines
 from tui.view.viewport import Viewport
@@ -86,29 +87,29 @@ class EntryPage:
             self.chosen = max(0, min(self.chosen + by, last))
 
     def body(
-        self, book: Book, convert: Convert | None, width: int, height: int, *, live: bool = True
+        self, book: Book, display: Display | None, width: int, height: int, *, live: bool = True
     ) -> list[Line]:
         """The page without its cautions, exactly ``height`` lines.
 
         Args:
             book: has the family, the sources and the cautions.
-            convert: writes lengths in the unit that is worked in, once units are loaded.
+            display: the units that are worked in; without one everything stands as the book has it.
             width: in cells.
             height: in lines.
             live: whether the values can be gone through here, so that one of them is in hand.
         """
         room = max(height - 1, 0)
-        table = values_table(book, self.entry, convert)
+        table = values_table(book, self.entry, display)
         values = value_lines(table, width, self.chosen if live else None, whole=live)
         noted = self.entry.values if live else {}
-        told = {key: wrap(in_hand(book, one), width) for key, one in noted.items()}
+        told = {key: wrap(in_hand(book, one, display), width) for key, one in noted.items()}
         most = max(map(len, told.values()), default=0)
         spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
         shown = _cut(told.get(self.key, []), min(most, spared), width)
         head = [*values, rule(width), *shown, *([rule(width)] if told else [])]
         if not self.entry.values:
             head = [*wrap(NO_VALUES, width), rule(width)]
-        text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, convert)
+        text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, display)
         if len(head) + LEAST_TOLD > room:
             head, text = [], [*head, *text]
         self.view.refit(len(text), max(room - len(head), 1))
@@ -126,21 +127,21 @@ class EntryPage:
         """
         return block_lines([at_arms_length(cautions_for(None, self.entry, book), more)], width)
 
-    def _text(self, book: Book, width: int, cut: set[str], convert: Convert | None) -> list[Line]:
+    def _text(self, book: Book, width: int, cut: set[str], display: Display | None) -> list[Line]:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
         entry = self.entry
         unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
         asked = told_of(self.sought, symptoms_of(book, entry.family)) if self.sought else ()
         sections = [
-            *troubles(book, asked, convert),
-            Section("", (*unread, guide(book, entry, convert, by_lines=True))),
+            *troubles(book, asked, converting(display)),
+            Section("", (*unread, guide(book, entry, display, by_lines=True))),
             *about_family(book, entry),
         ]
         if cut:
             sections.append(
-                in_detail(book, (entry.values[key] for key in entry.values if key in cut), convert)
+                in_detail(book, (entry.values[key] for key in entry.values if key in cut), display)
             )
-        sections += how_it_is_ground(book, entry, convert)
+        sections += how_it_is_ground(book, entry, display)
         about = Said((about_entry(book, entry),), "quiet")
         besides = citations(for_entry(book, entry), whole=True)
         sections.append(Section("", (legend(book, entry, full=True, besides=besides), about)))
@@ -151,7 +152,7 @@ def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: b
     """The heading and one line for each value; what has no room gives way, the name last of all.
 
     Args:
-        table: name, usual value, low and high end, tag of the source, and perhaps the same in another unit.
+        table: name, usual value, low and high end, tag of the source.
         width: in cells.
         chosen: the line in hand, which is marked.
         whole: whether a range stands behind its usual value where it has no column of its own.

@@ -61,6 +61,10 @@ def test_a_left_hand_tap_comes_before_a_right_hand_one_whose_flutes_are_left_han
         ("tap inox", "tap", "stainless steel"),
         ("aluminum tap", "tap", "aluminium"),
         ("csk", "countersink", "ountersink"),
+        ("drill 6 stainless", "twist-drill", "austenitic stainless steel"),
+        ("drill mild steel", "twist-drill", "Jobber drill, plain steel"),
+        ("3 mm drill aluminium", "twist-drill", "wrought aluminium"),
+        ("step drill stainless", "step-drill", "stainless steel"),
     ],
 )
 def test_the_first_ones_are_those_that_are_meant(text: str, family: str, title: str) -> None:

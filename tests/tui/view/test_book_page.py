@@ -89,3 +89,21 @@ def test_an_empty_book_says_what_to_do() -> None:
 def test_a_row_is_marked_by_a_word(others: dict[str, str], mark: str) -> None:
     drawn = text_of(BookPage(made(["hand tap"], **others)).draw(80, 20)[3])
     assert drawn.rstrip().endswith(mark or "Brass")
+
+
+@pytest.mark.parametrize(
+    ("sought", "told"),
+    [
+        ("tap 4 flutes", "4 flutes go along"),
+        ("4-flute tap m12", "M12 and 4 flutes go along"),
+        ("tap 1 flute", "1 flute goes along"),
+        ("tap m12", "M12 goes along"),
+    ],
+)
+def test_what_goes_along_with_an_entry_is_told_beside_the_find_line(sought: str, told: str) -> None:
+    page = BookPage(made(["hand tap"]))
+    page.edit(TextLine.ending(sought))
+    shown = text_of(page.draw(80, 10)[0])
+    assert f"  {told}  1 of 1" in shown
+    page.edit(TextLine.ending("tap 0 flutes"))
+    assert "along" not in text_of(page.draw(80, 10)[0])

@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from geometry.quantities import quantity
-from library.book.model import Book, Entry
+from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.opening import open_book
 from library.pages.entry import in_hand, values_table
+from library.units.system import INCH, METRIC
 from tui.view.entry_page import EntryPage, value_lines
 from tui.view.lines import Line, filled, text_of, width_of
 
@@ -110,3 +111,25 @@ def test_the_trouble_that_an_entry_was_found_by_stands_first_below_its_values(sh
     place = [line.strip() for line in sought].index("Cuts large")
     assert sought[:place] == plain[:place]
     assert not any("Cuts large" in line for line in plain)
+
+
+def test_in_inches_all_values_are_in_sight_too_and_none_of_them_is_in_millimetres(shipped: Book) -> None:
+    for entry in list(shipped.entries.values())[::4]:
+        lines = [text_of(one).rstrip() for one in EntryPage(entry).body(shipped, INCH, 80, 20)]
+        for key, row in zip(entry.values, lines[1 : 1 + len(entry.values)], strict=True):
+            title = quantity(key).title
+            assert row[2:].startswith(title), (entry.id, key)
+            assert " mm" not in row[2 + len(title) :], (entry.id, row)
+
+
+def test_what_the_book_has_in_another_unit_is_told_of_the_value_in_hand() -> None:
+    land = Value(
+        "land_width", Measure("0.5 mm", 0.5), None, Measure("1 mm", 1.0), Citation("shop"), "Narrow."
+    )
+    page = EntryPage(Entry("one", "tap", "One", values={"land_width": land}))
+    lines = [text_of(one) for one in page.body(Book({}), INCH, 80, 20)]
+    assert lines[1].split()[:7] == [">", "Land", "width", "0.0197", "in", "0.0393", "in"]
+    assert any("Land width. Book: 0.5 mm to 1 mm. Narrow." in line for line in lines)
+    metric = [text_of(one) for one in page.body(Book({}), METRIC, 80, 20)]
+    assert "0.5 mm" in metric[1]
+    assert not any("book:" in line for line in metric)
