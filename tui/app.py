@@ -191,7 +191,6 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def _show_book(self, book: Book, rows: Rows) -> None:
         self.session.book = book
-        self.session.page.by_trouble = lambda text: later.of_a_trouble(book, text)
         self.session.page.fill(rows)
         self.session.show_wanted()
         for screen in self.screen_stack:

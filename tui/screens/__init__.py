@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from tui.screens.entry import cautions_of as cautions_of
     from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
     from tui.screens.help import HelpScreen as HelpScreen
+    from tui.screens.own_table import OwnTableScreen as OwnTableScreen
     from tui.screens.own_table_forms import open_form as open_form
     from tui.screens.print import PrintScreen as PrintScreen
     from tui.screens.printing import printed_entry as printed_entry
@@ -78,6 +79,7 @@ SCREENS = {
     "LifeScreen": "tui.screens.cards.life",
     "NewEntryForm": "tui.screens.table_forms",
     "NewFamilyForm": "tui.screens.table_forms",
+    "OwnTableScreen": "tui.screens.own_table",
     "PickScreen": "tui.screens.cards.pick",
     "PrintScreen": "tui.screens.print",
     "RenameForm": "tui.screens.table_forms",

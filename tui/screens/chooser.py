@@ -42,6 +42,8 @@ class Chooser(BaseScreen):
     """Choices of which typing leaves those that have what was typed; Enter takes the chosen one."""
 
     NAME_WIDTH = 16
+    KEEPS_FIND = False
+    """Whether what is sought stays when one is taken: where one after the other is read."""
 
     def __init__(self, session: Session) -> None:
         super().__init__(session)
@@ -170,7 +172,8 @@ class Chooser(BaseScreen):
         if found:
             chosen = found[self.view.chosen]
             self.take(chosen)
-            self._show_all(chosen)
+            if not self.KEEPS_FIND:
+                self._show_all(chosen)
 
     def _show_all(self, chosen: Choice) -> None:
         """Empty the find line for whoever comes back; the one that was taken stays chosen."""
