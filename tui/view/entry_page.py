@@ -20,7 +20,7 @@ from library.pages.entry import (
     in_hand,
     values_table,
 )
-from library.pages.entry_sources import legend
+from library.pages.entry_sources import in_short, legend
 from library.pages.page import Block, Page, Said, Section, Table
 from library.pages.setup import citations
 from library.pages.troubles import troubles
@@ -106,7 +106,12 @@ class EntryPage:
         most = max(map(len, told.values()), default=0)
         spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
         shown = _cut(told.get(self.key, []), min(most, spared), width)
-        head = [*values, rule(width), *shown, *([rule(width)] if told else [])]
+        head = [
+            *values,
+            _letters(in_short(book, self.entry), width),
+            *shown,
+            *([rule(width)] if told else []),
+        ]
         if not self.entry.values:
             head = [*wrap(NO_VALUES, width), rule(width)]
         text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, display)
@@ -217,6 +222,19 @@ def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
         return [*lines, *[EMPTY] * (height - len(lines))]
     last = "".join(piece.text for piece in lines[height - 1])
     return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip().removesuffix('…')}…")]
+
+
+def _letters(meanings: Sequence[str], width: int) -> Line:
+    """The line under the values, which says what the letters behind them mean, as many as it has room for."""
+    told = ""
+    for one in meanings:
+        more = f"{told}, {one}" if told else one
+        if len(more) > width:
+            break
+        told = more
+    if not told:
+        return rule(width)
+    return line(Piece(told, "quiet"), Piece(f" {'─' * width}"[: width - len(told)], "rule"))
 
 
 def below(count: int, width: int, by: str = "PgDn") -> Line:
