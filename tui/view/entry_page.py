@@ -42,6 +42,9 @@ LEAST_TEXT = 5
 LEAST_TOLD = 2
 """Lines at least for what is told of the value in hand."""
 
+TALL = 30
+"""Lines from which what the letters behind the values mean may take two."""
+
 LOW_AND_HIGH = (2, 3)
 TAG = 4
 
@@ -108,7 +111,7 @@ class EntryPage:
         shown = _cut(told.get(self.key, []), min(most, spared), width)
         head = [
             *values,
-            _letters(in_short(book, self.entry), width),
+            *_letters(in_short(book, self.entry), width, 2 if height >= TALL else 1),
             *shown,
             *([rule(width)] if told else []),
         ]
@@ -224,17 +227,21 @@ def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
     return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip().removesuffix('…')}…")]
 
 
-def _letters(meanings: Sequence[str], width: int) -> Line:
-    """The line under the values, which says what the letters behind them mean, as many as it has room for."""
-    told = ""
+def _letters(meanings: Sequence[str], width: int, most: int) -> list[Line]:
+    """The line under the values, which says what the letters behind them mean: as many as it has room for, or two lines."""
+    rows: list[str] = []
     for one in meanings:
-        more = f"{told}, {one}" if told else one
-        if len(more) > width:
+        if rows and len(f"{rows[-1]}, {one}") <= width:
+            rows[-1] += f", {one}"
+        elif len(rows) < most and len(one) <= width:
+            rows.append(one)
+        else:
             break
-        told = more
-    if not told:
-        return rule(width)
-    return line(Piece(told, "quiet"), Piece(f" {'─' * width}"[: width - len(told)], "rule"))
+    if not rows:
+        return [rule(width)]
+    *whole, last = rows
+    across = Piece(f" {'─' * width}"[: width - len(last)], "rule")
+    return [*(line(Piece(one, "quiet")) for one in whole), line(Piece(last, "quiet"), across)]
 
 
 def below(count: int, width: int, by: str = "PgDn") -> Line:
