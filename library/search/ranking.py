@@ -1,10 +1,11 @@
 """Find rows by words and put the likeliest first.
 
 A whole word in the title, the family or the work material counts most, then a part of one, then what else the tool is
-called, then what is told of it. Of equals those come first that have the words as typed, then those of the family
-that is called so, then, of several words, those whose title begins with the first of them, then those for the commonest
-work material and for the one that is called so. Needs neither units nor quantities, so that the first letter finds
-at once.
+called, then what is told of it. Words of a trouble find all tools that the book knows it of, whatever else is told of
+them; which of these comes first is said by the other words. Of equals those come first that have the words as typed,
+then those of the family that is called so, then, of several words, those whose title begins with the first of them, then
+those for the commonest work material and for the one that is called so. Needs neither units nor quantities, so that the
+first letter finds at once.
 """
 
 from __future__ import annotations
@@ -14,19 +15,30 @@ from typing import NamedTuple
 
 from library.book.rows import Rows
 from library.book.search_text import BETWEEN, Parts, SearchWords
+from library.book.word_forms import SAYS_NOTHING
+from library.search.of_trouble import UNKNOWN, TroubleWords
 from library.search.sizes import Size, Sought, is_meant_for, taken_apart
 
 ABSENT = 9
 """How far away a word is that is not there; 0 is a whole word in a title."""
 
-LEFT = (" lh ", " left hand tap ", " tap left hand ")
-"""How tools for left-hand threads are called, which come first where a thread is named with LH or as left hand."""
+BY_TROUBLE = 7
+"""How far away a word is by which tools are called, where only the trouble of a tool has it."""
+
+TAPS = frozenset(["tap", "taps"])
+
+LEFT = (" lh ", " left hand tap ", " tap left hand ", " tap lh ")
+"""How tools for left-hand threads are called, which come first where a tap or a thread is left-hand: not those with
+left-hand flutes."""
 
 THREAD = "thread"
 """By this word at the beginning of a name tools for threads are known, where a thread is named and no tool."""
 
 COMMONEST = "plain steel"
 """The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
+
+OVER = " over "
+"""By this word in its name a tool for large work alone is known."""
 
 FOR_A_CLASS = "reamer"
 """By this word in the name of their family tools are known that a hole of a class, such as H7, is finished with."""
@@ -64,8 +76,9 @@ def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
     sought = taken_apart(text)
     if not sought.phrase:
         return Ranked(range(len(rows)) if among is None else list(among))
-    if any(sign.isdigit() for sign in text):
-        # What was a number as far as it was typed may now be the beginning of a word, as 1-t is.
+    if any(sign.isdigit() for sign in text) or not SAYS_NOTHING.isdisjoint(sought.words):
+        # What was a number as far as it was typed may now be the beginning of a word, as 1-t is. A word that says nothing
+        # was the beginning of one that does.
         among = None
     found = range(len(rows)) if among is None else among
     if sought.flutes is not None:
@@ -103,12 +116,17 @@ class _Search:
         self._searched = searched
         self._sought = sought
         self._away = [0] * len(searched.heads)
+        self._words = tuple(word for word in sought.words if word not in SAYS_NOTHING) or sought.words
+        self._troubles = TroubleWords(searched, self._words)
+        self._may_tell: dict[str, tuple[list[int], dict[int, int]]] = {}
+        self._telling: frozenset[str] = frozenset()
 
     def run(self, among: Iterable[int]) -> Ranked:
         sought = self._sought
         found = sorted(among)  # Of equals those come first that do so in the book.
-        for word in sought.words:
+        for word in self._words:
             found = self._having(word, found)
+        self._hear_trouble(found)
         sizes = [] if sought.size is None else [sought.size]
         for number in sought.numbers:
             if (held := self._called_by(number, found)) is None:
@@ -120,6 +138,7 @@ class _Search:
             found = self._of_families_called(FOR_A_CLASS, found)
         if size is not None:
             self._prefer(size, found)
+        self._prefer_left(size, found)
         return Ranked(self._in_order(found), size)
 
     def _having(self, word: str, found: Sequence[int]) -> list[int]:
@@ -129,14 +148,47 @@ class _Search:
         common = [min(_distance(*forms, *family), _distance(*forms, *material))
                   for family, material in zip(searched.families, searched.materials, strict=True)]  # fmt: skip
         heads, names, notes, groups = searched.heads, searched.names, searched.notes, searched.groups
-        kept = []
+        known = self._troubles.known(word)
+        kept, nears = [], {}
         for number in found:
             own = _distance(*forms, heads[number], names[number], notes[number])
             nearest = min(own, common[groups[number]])
+            if nearest == ABSENT and known[groups[number]] != UNKNOWN:
+                nearest = BY_TROUBLE
             if nearest < ABSENT:
                 away[number] += nearest
+                nears[number] = nearest
                 kept.append(number)
+        if min(known, default=UNKNOWN) != UNKNOWN:
+            self._may_tell[word] = known, nears
         return kept
+
+    def _hear_trouble(self, found: Sequence[int]) -> None:
+        """Of words that tell of a trouble, let it count whose trouble that is, and not where else they stand."""
+        if not self._may_tell:
+            return
+        searched, groups = self._searched, self._searched.groups
+        texts = {text for row in found for text in searched.names_of(row)}
+        of_a_tool = [word for word in self._may_tell if any(f" {word}" in text for text in texts)]
+        self._telling = self._troubles.telling({groups[row] for row in found}, of_a_tool)
+        for word in self._telling:
+            known, nears = self._may_tell[word]
+            for row in found:
+                near = known[groups[row]]
+                self._away[row] += (max(nears[row], near) if near == UNKNOWN else near) - nears[row]
+        if self._telling.issuperset(self._words):
+            self._prefer_told(found)
+
+    def _prefer_told(self, found: Sequence[int]) -> None:
+        """Where nothing but a trouble is sought, put those families first of which that is told in their own text too."""
+        words = [f" {word} " for word in self._words]
+        phrase = f" {self._sought.phrase} "
+        told = [
+            0 if phrase in family.notes else 1 if all(word in family.notes for word in words) else 2
+            for family in self._searched.families
+        ]
+        for row in found:
+            self._away[row] += told[self._searched.groups[row]]
 
     def _of_families_called(self, word: str, found: Sequence[int]) -> list[int]:
         """Those whose family has a word in its title, and not only in what is told of it."""
@@ -162,11 +214,8 @@ class _Search:
         words = size.text.casefold().split()
         series = [f" {word} " for word in words if word.isalpha() and word not in {"x", "lh"}]
         series.append(f" {BETWEEN} {THREAD} ")
-        is_left = "lh" in words or {"left", "hand"} <= set(self._sought.words)
         for row in found:
             names = self._searched.names_of(row)
-            if is_left and not any(one in text for one in LEFT for text in names):
-                self._away[row] += 2
             if not any(one in text for one in wanted for text in names):
                 self._away[row] += ABSENT
             meant = is_meant_for(self._searched.heads[row], size)
@@ -175,16 +224,27 @@ class _Search:
             if size.is_thread:
                 self._away[row] += sum(not any(word in text for text in names) for word in series)
 
+    def _prefer_left(self, size: Size | None, found: Sequence[int]) -> None:
+        """Where a tap or a thread is sought that is left-hand, put first what such threads are cut with."""
+        words = {part for word in self._sought.words for part in word.split()}
+        named = set(size.text.casefold().split()) if size is not None and size.is_thread else set()
+        if "lh" in named or ((named or words & TAPS) and words & {"left", "lh"}):
+            for row in found:
+                names = self._searched.names_of(row)
+                self._away[row] += 0 if any(one in text for one in LEFT for text in names) else 2
+
     def _in_order(self, found: Sequence[int]) -> list[int]:
-        phrase = self._sought.phrase
-        title, begun = f" {BETWEEN} {phrase} {BETWEEN}", f" {_singular(phrase)}"
-        words = self._sought.words
+        words = tuple(word for word in self._words if word not in self._telling)
+        whole = self._sought.phrase
+        phrase = " ".join(words) if self._telling else whole
+        title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {_singular(phrase)}"
         first = f" {BETWEEN} {words[0]}" if len(words) > 1 else title
         searched, away = self._searched, self._away
         tool, material = _named(words, searched.families), _named(words, searched.materials)
-        families = [_called(tool, one) for one in searched.families]
+        families = [_called(tool, one) if tool else 0 for one in searched.families]
         others = [
-            f" {COMMONEST} " not in one.head and _called(material, one) > 0 for one in searched.materials
+            f" {COMMONEST} " not in one.head and (not material or _called(material, one) > 0)
+            for one in searched.materials
         ]
         steps = {}
         for number in found:
@@ -198,7 +258,8 @@ class _Search:
             begins = head.startswith(first)
             group = searched.groups[number]
             step = away[number] * 24 + (not in_head) * 12 + families[group] * 4 + (not in_text) * 2
-            steps[number] = (step + (not begins)) * 2 + others[group]
+            # A tool for large work alone, as its name says, comes after the one for any.
+            steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)
         return sorted(found, key=steps.__getitem__)
 
 

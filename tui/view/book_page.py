@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from library.search.ranking import Ranked, is_called_by, ranked, without_one
@@ -30,8 +30,6 @@ class BookPage:
         hits: numbers of the rows found.
         view: the part of them in sight, and the chosen one.
         by_condition: finds rows by a text with conditions; nothing before units are loaded.
-        by_trouble: for a text that finds nothing, its words beside a trouble, and the families that have it; nothing before
-            the book is open.
         told: what could not be understood of the find line.
         size: what the find line says of the tool's size.
         marked: the ids of the entries to be set side by side, in the order of marking.
@@ -43,7 +41,6 @@ class BookPage:
         self.hits: Sequence[int] = range(len(rows) if rows is not None else 0)
         self.view = Viewport(len(self.hits))
         self.by_condition: Callable[[Rows, str], Found] | None = None
-        self.by_trouble: Callable[[str], tuple[str, Collection[str]] | None] | None = None
         self.told = ""
         self.size: Size | None = None
         self.marked: list[str] = []
@@ -136,16 +133,7 @@ class BookPage:
             )
         else:
             self.hits, self.size, self.told = self.by_condition(self._rows, self.find.text)
-        if not self.hits and SIGNS.isdisjoint(sought) and self.by_trouble is not None:
-            self._search_trouble(self._rows, self.by_trouble(sought))
         self.view.resize(len(self.hits), self.view.height)
-
-    def _search_trouble(self, rows: Rows, found: tuple[str, Collection[str]] | None) -> None:
-        """Find the tools that are known for what they do wrong, where their names do not say it."""
-        if found is not None:
-            words, families = found
-            hits, self.size = ranked(rows, words)
-            self.hits = [number for number in hits if rows[number].family in families]
 
     def draw(self, width: int, height: int, *, live: bool = True) -> list[Line]:
         """The page, exactly ``height`` lines.

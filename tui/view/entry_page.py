@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from library.book.model import Book, Entry
 from library.calc.cautions import cautions_for
 from library.guidance.setups import for_entry
-from library.guidance.troubles import symptoms_of, told_of
+from library.guidance.troubles import asked_for, symptoms_of
 from library.pages.cautions import at_arms_length
 from library.pages.entry import (
     UNREAD,
@@ -139,7 +139,7 @@ class EntryPage:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
         entry = self.entry
         unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
-        asked = told_of(self.sought, symptoms_of(book, entry.family)) if self.sought else ()
+        asked = asked_for(self.sought, symptoms_of(book, entry.family)) if self.sought else ()
         sections = [
             *troubles(book, asked, converting(display)),
             Section("", (*unread, guide(book, entry, display, by_lines=True))),

@@ -8,9 +8,11 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from library.book.model import Book
 from library.book.opening import open_book
 from library.book.rows import Row, Rows
 from library.book.search_text import Shared, search_text
+from library.guidance.troubles import troubles_of
 from library.search.finding import fitting
 from library.search.query import parse
 from library.search.ranking import is_called_by, ranked, without_one
@@ -18,8 +20,13 @@ from library.search.sizes import Size, taken_apart
 
 
 @cache
+def the_book() -> Book:
+    return open_book()
+
+
+@cache
 def shipped() -> Rows:
-    rows = open_book().rows
+    rows = the_book().rows
     assert isinstance(rows, Rows)
     return rows
 
@@ -32,6 +39,16 @@ def made(*titles: str) -> Rows:
     return Rows.of(
         Row("entry", f"e{n}", title, search=search_text([title])) for n, title in enumerate(titles)
     )
+
+
+@pytest.mark.parametrize(
+    "text", ["left-hand tap m10", "left hand tap", "lh tap", "left tap m10", "left taps", "tap m10 lh"]
+)
+def test_a_left_hand_tap_is_one_for_left_hand_threads(text: str) -> None:
+    titles = [row.title for row in found(text)]
+    assert {"left-hand-tap"} == {row.family for row in found(text)[:3]}
+    flutes = "Left-hand spiral-flute tap for through holes"
+    assert flutes not in titles or titles.index(flutes) > titles.index("Acme tap, left-hand, bronze nuts")
 
 
 def test_a_left_hand_tap_comes_before_a_right_hand_one_whose_flutes_are_left_hand() -> None:
@@ -95,6 +112,51 @@ def test_with_more_words_hand_taps_still_come_before_left_hand_ones(text: str) -
 @pytest.mark.parametrize("text", ["chatter", "chatters"])
 def test_a_trouble_finds_the_tools_of_which_it_is_told(text: str) -> None:
     assert {"countersink", "reamer"} <= {row.family for row in found(text)}
+
+
+@pytest.mark.parametrize(
+    ("text", "trouble", "called", "first"),
+    [
+        ("burns reamer", "Burns the edge at the grinder", "reamer", "Hand reamer, plain steel"),
+        ("burnt reamer", "Burns the edge at the grinder", "reamer", "Hand reamer, plain steel"),
+        ("chatters reamer", "Chatters", "reamer", "Hand reamer, plain steel"),
+        ("reamer oversize", "Cuts large", "reamer", "Hand reamer, plain steel"),
+        (
+            "chatter countersink",
+            "Chatters",
+            "countersink",
+            "Multi-flute countersink, 82 degrees, plain steel",
+        ),
+        ("countersink burns", "Burns", "countersink", "Multi-flute countersink, 82 degrees, plain steel"),
+        ("tap breaks", "Breaks at the corner", "tap", "Hand tap, bottoming, plain steel"),
+        ("tears thread", "Tears the thread", "tap", "Hand tap, bottoming, plain steel"),
+        ("tears the thread", "Tears the thread", "tap", "Hand tap, bottoming, plain steel"),
+        ("drill wanders", "Drifts", "drill", "Jobber drill, plain steel"),
+        ("drill burns", "Burns", "drill", "Jobber drill, plain steel"),
+        ("drill too big", "Cuts large", "drill", "Jobber drill, plain steel"),
+        ("drill cuts large", "Cuts large", "drill", "Jobber drill, plain steel"),
+        ("step drill chatter", "Chatters", "step drill", "Step drill, spiral flute, plain steel"),
+        ("centre drill chattering", "Chatters", "centre drill", "Centre drill, type A, plain"),
+        ("burns", "Burns", "", ""),
+        ("bell-mouthed", "Bell mouth", "", "Hand reamer, plain steel"),
+    ],
+)
+def test_a_trouble_and_a_tool_find_every_entry_that_carries_it(
+    text: str, trouble: str, called: str, first: str
+) -> None:
+    book = the_book()
+    named = {row.id for row in shipped() if not called or f" {called}" in f" {row.title.casefold()}"}
+    carry = {one for one in book.families if trouble in troubles_of(book, one)}
+    wanted = {row.id for row in shipped() if row.family in carry} & named
+    rows = found(text)
+    assert len(wanted) > 3
+    assert wanted <= {row.id for row in rows}
+    assert not first or rows[0].title == first
+
+
+def test_of_a_trouble_alone_its_own_tools_come_before_kin_and_before_every_tool() -> None:
+    families = list(dict.fromkeys(row.family for row in found("burns")))
+    assert families.index("twist-drill") < families.index("spade-drill") < families.index("reamer")
 
 
 @pytest.mark.parametrize(("text", "material"), [("inox", "stainless-austenitic"), ("mild steel", "plain-steel"), ("aluminum", "aluminium-wrought")])  # fmt: skip

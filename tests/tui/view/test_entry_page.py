@@ -110,13 +110,24 @@ def test_an_entry_without_values_is_shown_too() -> None:
     assert "NOTE   Nothing is known of it." in lines
 
 
-def test_the_trouble_that_an_entry_was_found_by_stands_first_below_its_values(shipped: Book) -> None:
-    drill = next(one for one in shipped.entries.values() if one.family == "twist-drill")
-    sought = drawn(EntryPage(drill, "drill cuts large"), shipped)
-    plain = drawn(EntryPage(drill, "drill"), shipped)
-    place = [line.strip() for line in sought].index("Cuts large")
-    assert sought[:place] == plain[:place]
-    assert not any("Cuts large" in line for line in plain)
+@pytest.mark.parametrize(
+    ("family", "sought", "trouble"),
+    [
+        ("twist-drill", "drill cuts large", "Cuts large"),
+        ("twist-drill", "drill wanders", "Drifts"),
+        ("reamer", "burns reamer", "Burns the edge at the grinder"),
+        ("tap", "tap breaks", "Breaks at the corner"),
+    ],
+)
+def test_the_trouble_that_an_entry_was_found_by_stands_first_below_its_values(
+    shipped: Book, family: str, sought: str, trouble: str
+) -> None:
+    tool = next(one for one in shipped.entries.values() if one.family == family)
+    with_it = drawn(EntryPage(tool, sought), shipped)
+    plain = drawn(EntryPage(tool, family), shipped)
+    place = [line.strip() for line in with_it].index(trouble)
+    assert with_it[:place] == plain[:place]
+    assert not any(trouble in line for line in plain)
 
 
 def test_in_inches_all_values_are_in_sight_too_and_none_of_them_is_in_millimetres(shipped: Book) -> None:
