@@ -81,6 +81,8 @@ def may_become(typed: str, word: str) -> bool:
         >>> may_become("burnish", "burns"), may_become("grindstone", "grinder")
         (False, False)
     """
+    if typed[:1] != word[:1]:
+        return False
     return word.startswith(typed) or any(_goes_on(typed, begun) for begun in _strips(word))
 
 
