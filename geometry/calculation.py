@@ -41,6 +41,7 @@ class Field:
         measured: true for what is read off the tool in hand, which no entry may fill.
         offered_from: the quantity of an entry whose range is offered for an input that nobody gave, and fills nothing by
             itself: what another calculation answers with it would else be answered here a second time.
+        end_of: another input, and which end of its range in an entry fills this one: ``low`` or ``high``.
     """
 
     key: str
@@ -52,6 +53,7 @@ class Field:
     fill_from: tuple[str, ...] = ()
     measured: bool = False
     offered_from: str = ""
+    end_of: tuple[str, Literal["low", "high"]] | None = None
 
 
 class Inputs:

@@ -38,6 +38,7 @@ Where = Literal[
     "batch",
     "machines",
     "own-tables",
+    "own-table",
 ]
 """The screens, by the name that the registry knows them by."""
 
@@ -47,7 +48,6 @@ EVERYWHERE: tuple[Where, ...] = get_args(Where)
 _FOUND: tuple[Where, ...] = (
     "book",
     "menu",
-    "confirm",
     "print",
     "calculations",
     "changes",
@@ -61,7 +61,7 @@ _FOUND: tuple[Where, ...] = (
 )
 """Lists with a find line."""
 
-_LISTS: tuple[Where, ...] = (*_FOUND, "conflict")
+_LISTS: tuple[Where, ...] = (*_FOUND, "confirm", "conflict")
 _TYPED_INTO: tuple[Where, ...] = ("calculator", "form", "card")
 
 _READING: tuple[Where, ...] = tuple(one for one in EVERYWHERE if one not in (*_LISTS, *_TYPED_INTO, "entry"))
@@ -77,8 +77,6 @@ _TAKEN_FROM: tuple[Where, ...] = (
     "conflict",
     "pick",
     "threads",
-    "machines",
-    "own-tables",
     "first-jobs",
 )
 """Lists of which Enter takes something."""  # fmt: skip
@@ -135,6 +133,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("go-on", "open the card", "Opens the chosen card.", ("cards",)),
     Action("go-on", "next that is wanted", "Goes on to the next line that wants something; after the last one, to the next step, and at the end asks whether to close the card.", ("card",)),
     Action("go-on", "take it", "Takes the chosen one.", _TAKEN_FROM),
+    Action("go-on", "read it", "Shows the chosen one in full, to be read; on the line of a new one opens a form for it.", ("machines", "own-tables")),
     Action("go-on", "take it up", "Takes the draft up again where it was left.", ("draft",)),
     Action("go-on", "save", "Saves the change that is shown.", ("review-change",)),
     Action("go-on", "open the file", "Opens the file of the chosen problem at its line in your editor, then reads the book again.", ("findings",)),
@@ -151,9 +150,11 @@ ACTIONS: tuple[Action, ...] = (
     Action("open-file", "open its file", "Opens the file of the chosen machine or wheel at its line in your editor.", ("machines",)),
     Action("change", "change it", "Changes the chosen one, in a form.", ("own-tables",)),
     Action("open-file", "open its file", "Opens the file of the chosen one at its line in your editor, where the shop's book has it.", ("own-tables",)),
+    Action("change", "change it", "Changes what is shown, in a form.", ("own-table",)),
+    Action("open-file", "open its file", "Opens its file at its line in your editor, where the shop's book has it.", ("own-table",)),
     Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a star.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away, and goes to the next one.", ("book",)),
-    Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away, and goes to the next one.", ("cards",)),
+    Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away, and goes to the next one; marks stay until the program is left.", ("cards",)),
     Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
     Action("compare", "compare with the book", "Shows what was typed beside what stood there and what the book has now.", ("drafts",)),
     Action("drawing", "drawing large, and back", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("calculator",)),
@@ -179,7 +180,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("print", "copy, file, print", "Copies the answer as text, or writes it into a new file in the folder that you started in.", ("calculator",), "keep"),
     Action("print", "copy, file, print", "Copies the chosen entry, or writes it into a new file in the folder that you started in.", ("book",), "keep"),
     Action("print", "setup sheet", "Shows the setup sheet, to be carried to the machine, copies it, or writes it into a new file.", ("cards", "card"), "keep"),
-    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet", "entry", "compare", "batch", "life", "glossary", "cautions", "findings", "help"), "keep"),
+    Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet", "entry", "compare", "batch", "life", "glossary", "cautions", "findings", "help", "own-table"), "keep"),
     Action("begin-card", "begin a card with this", "Begins a job card from the entry, with what was typed into the calculator.", ("book", "entry", "calculator"), "keep"),
     Action("begin-card", "begin an empty card", "Begins an empty job card.", ("cards",), "keep"),
     Action("change", "change the book", "Lists what can be changed: the chosen entry, new ones, the last save, sharing through git.", ("book",), "keep"),
@@ -202,11 +203,11 @@ ACTIONS: tuple[Action, ...] = (
     Action("first-jobs", "first jobs, step by step", "Ten jobs from easy to hard for a new hand: each opens the real screens, with what to look at and how to know that it is right.", tuple(one for one in EVERYWHERE if one != "first-jobs"), "go", "tui.screens.first_jobs.FirstJobsScreen"),
     Action("findings", "problems in the book", "Lists what is wrong in the files of the book, and what to do.", tuple(one for one in _PLACES if one != "findings"), "go", "tui.screens.findings.FindingsScreen"),
     Action("drafts", "unsaved, from before", "Shows what an earlier run left unsaved.", _PLACES, "go"),
-    Action("machines", "machines and wheels", "Lists the machines and wheels of the shop; each is changed in a form, and a new one is made in one.", tuple(one for one in EVERYWHERE if one != "machines"), "go", "tui.screens.machines.MachinesScreen"),
+    Action("machines", "machines and wheels", "Lists the machines and wheels of the shop, to be read; each is changed in a form, and a new one is made in one.", tuple(one for one in EVERYWHERE if one != "machines"), "go", "tui.screens.machines.MachinesScreen"),
     # Book
-    Action("setups", "set-ups, step by step", "Lists how each surface of each family is ground, step by step; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.SetupsScreen"),
-    Action("book-wheels", "wheels of the book", "Lists the wheels that the book recommends and those that it warns of; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.BookWheelsScreen"),
-    Action("troubles", "troubles and cures", "Lists what is seen on tools, what to measure then and what to change; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.TroublesScreen"),
+    Action("setups", "set-ups, step by step", "Lists how each surface of each family is ground, step by step, to be read; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.SetupsScreen"),
+    Action("book-wheels", "wheels of the book", "Lists the wheels that the book recommends and those that it warns of, to be read; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.BookWheelsScreen"),
+    Action("troubles", "troubles and cures", "Lists what is seen on tools, what to measure then and what to change, to be read; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.TroublesScreen"),
     Action("own-threads", "threads of the shop", "Lists the threads of the shop's book and the standard ones; a new one is made in a form, and a standard one is given the shop's own numbers.", _TABLES_FROM, "book", "tui.screens.own_tables.OwnThreadsScreen"),
     Action("new-entry", "new tool", "Adds an entry of your own to the book.", _PLACES, "book"),
     Action("new-family", "new family", "Adds a family of tools to the book.", _PLACES, "book"),
@@ -258,6 +259,11 @@ def actions_of(where: Where) -> tuple[Action, ...]:
 def on_screen(where: Where) -> dict[str, Action]:
     """The actions of one screen by their ids."""
     return {action.id: action for action in actions_of(where)}
+
+
+def has_find_line(where: Where) -> bool:
+    """Whether typing finds on a screen."""
+    return where in (*_FOUND, "glossary")
 
 
 def action(name: str) -> Action:

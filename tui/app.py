@@ -77,6 +77,11 @@ class Heelclear(SparingApp, inherit_bindings=False):
         """Changes the shop's book."""
         return later.BookService(self.shop)
 
+    @property
+    def has_saved(self) -> bool:
+        """Whether the book was changed here, so that there is something to take back; loads nothing."""
+        return "book_service" in vars(self) and self.book_service.last is not None
+
     @cached_property
     def card_service(self) -> CardService:
         """Has the shop's job cards."""
@@ -186,7 +191,6 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def _show_book(self, book: Book, rows: Rows) -> None:
         self.session.book = book
-        self.session.page.by_trouble = lambda text: later.of_a_trouble(book, text)
         self.session.page.fill(rows)
         self.session.show_wanted()
         for screen in self.screen_stack:
@@ -224,9 +228,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
         if entry is None:
             self.say("There is nothing to calculate here; choose an entry of the book first.")
             return
-        size = self.session.page.size_for(entry.id)
-        if size is not None:
-            self.session.calculators.carry(entry, size)
+        self.session.calculators.carry(entry, self.session.page.along_with(entry.id))
         sheet = self.session.calculators.first(entry)
         if sheet is None:
             name = entry.family.replace("-", " ")

@@ -17,6 +17,8 @@ from library.calc.surfaces import FIELD, book_key
 from library.drafts.draft import Draft
 from library.equipment.filling import texts_of
 from library.equipment.model import machines, the_only_one
+from library.guidance.main_job import main_job_first
+from library.search.sizes import Along
 from library.units.read import in_other_unit
 from library.units.show import show
 from library.units.system import Display
@@ -24,7 +26,7 @@ from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Mapping, Sequence
 
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
@@ -38,6 +40,10 @@ DRAWER = ("cam_throws", "throw_per")
 """What the machine in hand fills where a calculation asks for it: the cams at hand, and how a throw is counted."""
 
 CLASS_OF_HOLE = "hole_tolerance"
+
+FLUTES = "flutes"
+
+NOTHING_ALONG = Along()
 
 MARK_OF_TAP = "tap_limit"
 
@@ -57,7 +63,9 @@ class Calculators:
         self._forms: dict[tuple[str, str], Form] = {}
         self._last: dict[str, str] = {}
         self._carried: dict[str, str] = {}
+        self._carried_flutes: dict[str, int] = {}
         self._filled: set[str] = set()
+        self._serving: dict[str, tuple[Book, Entry, Sequence[Calculation]]] = {}
         self._drawer: dict[str, dict[str, str]] = {}
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
@@ -70,18 +78,18 @@ class Calculators:
         self._forms[key].laid_out = self._drawer.get(entry.id, {})
         return self._forms[key]
 
-    def looked_at(self, entry: Entry, sheet: Calculation, size: Size | None = None) -> Form:
+    def looked_at(self, entry: Entry, sheet: Calculation, along: Along = NOTHING_ALONG) -> Form:
         """The answered form for an entry and a calculation that nobody opens by it: it is only looked at.
 
         Args:
             entry: of the book.
             sheet: the calculation.
-            size: with which the entry is found now; nothing is typed by a look.
+            along: what the entry is found by now; nothing is typed by a look.
         """
         typed = self._typed.get(entry.id, {})
-        if size is not None and self._is_new(entry, size):
+        if texts := self._new_along(entry, along):
             typed = dict(typed)
-            self._put(typed, size)
+            self._put(typed, texts)
             form = self._only_shown(entry, sheet, typed)
         else:
             form = self._forms.get((entry.id, sheet.name)) or self._only_shown(entry, sheet, typed)
@@ -166,20 +174,24 @@ class Calculators:
             and (typed[key].text.strip() if key in typed else "") in {"", laid_out.get(key, "")}
         }
 
-    def carry(self, entry: Entry, size: Size) -> None:
-        """Type the size that an entry was found with; what the person makes of it then stays.
+    def carry(self, entry: Entry, along: Along) -> None:
+        """Type size and number of flutes that an entry was found with; what the person makes of them then stays.
 
         With the class of a hole or a thread the calculation that tells its limits is the one to open.
 
         Args:
             entry: of the book.
-            size: as it stood in the find line.
+            along: as it stood in the find line.
         """
-        if not self._is_new(entry, size):
+        texts = self._new_along(entry, along)
+        if not texts:
             return
-        self._last[entry.id] = sheet.name if (sheet := self.first(entry, size)) is not None else ""
-        self._carried[entry.id] = self._told(size)
-        self._put(self._typed.setdefault(entry.id, {}), size)
+        if along.size is not None and self._is_new(entry, along.size):
+            self._last[entry.id] = sheet.name if (sheet := self.first(entry, along.size)) is not None else ""
+            self._carried[entry.id] = self._told(along.size)
+        if along.flutes is not None:
+            self._carried_flutes[entry.id] = along.flutes
+        self._put(self._typed.setdefault(entry.id, {}), texts)
 
     def _told(self, size: Size) -> str:
         return f"{size.written(self._session.display.lengths)} {size.tolerance}"
@@ -188,13 +200,26 @@ class Calculators:
         """Whether an entry was found with another size than the one that was typed for it before."""
         return self._carried.get(entry.id) != self._told(size)
 
-    def _put(self, typed: Typed, size: Size) -> None:
-        if size.is_thread:
-            for key in OF_A_THREAD:
-                typed.pop(key, None)
-        typed |= dict.fromkeys(SIZES, TextLine.ending(size.written(self._session.display.lengths)))
-        if size.tolerance:
-            typed[CLASS_OF_HOLE] = TextLine.ending(size.tolerance)
+    def _new_along(self, entry: Entry, along: Along) -> dict[str, str]:
+        """What is typed for an entry by what it was found with, as far as that was not typed for it before.
+
+        What a thread says and its size does not is emptied.
+        """
+        texts: dict[str, str] = {}
+        size, flutes = along.size, along.flutes
+        if size is not None and self._is_new(entry, size):
+            texts |= dict.fromkeys(OF_A_THREAD, "") if size.is_thread else {}
+            texts |= dict.fromkeys(SIZES, size.written(self._session.display.lengths))
+            texts |= {CLASS_OF_HOLE: size.tolerance} if size.tolerance else {}
+        if flutes is not None and self._carried_flutes.get(entry.id) != flutes:
+            texts[FLUTES] = str(flutes)
+        return texts
+
+    def _put(self, typed: Typed, texts: Mapping[str, str]) -> None:
+        for key, text in texts.items():
+            typed.pop(key, None)
+            if text:
+                typed[key] = TextLine.ending(text)
 
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""
@@ -214,17 +239,27 @@ class Calculators:
                 typed[key] = TextLine.ending(in_other_unit(text, QUANTITIES[key].kind, old, new))
 
     def serving(self, entry: Entry, opened: str = "") -> list[Calculation]:
-        """The calculations that serve an entry's family, those whose main job it is first.
+        """The calculations that serve an entry's family, the one for what is ground on this tool first.
 
         Args:
             entry: of the book.
             opened: the one in hand; it stays, also where the family has lost it since.
         """
-        book = self._session.book
-        found = [*sheets_for(book.families.get(entry.family) if book is not None else None)]
+        found = [*self._of(entry)]
         if opened and opened not in [sheet.name for sheet in found]:
             found.append(calculation(opened))
         return found
+
+    def _of(self, entry: Entry) -> Sequence[Calculation]:
+        """Those of an entry, found once as long as it and the book stay the same."""
+        book = self._session.book
+        if book is None:
+            return ()
+        known = self._serving.get(entry.id)
+        if known is None or known[0] is not book or known[1] is not entry:
+            found = main_job_first(book, entry, sheets_for(book.families.get(entry.family)))
+            self._serving[entry.id] = known = (book, entry, found)
+        return known[2]
 
     def first(self, entry: Entry, size: Size | None = None) -> Calculation | None:
         """The calculation to open for an entry: the one used last, else the one most its own.

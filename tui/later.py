@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from tomllib import loads as loads
 
     from library.drafts.draft_store import Drafts as Drafts
-    from library.guidance.finding import of_a_trouble as of_a_trouble
     from library.search.finding import by_condition as by_condition
     from library.units.show import show as show
     from tui.calculators import Calculators as Calculators
@@ -32,7 +31,6 @@ LATER = {
     "GitService": "tui.services.git_service",
     "by_condition": "library.search.finding",
     "loads": "tomllib",
-    "of_a_trouble": "library.guidance.finding",
     "show": "library.units.show",
 }
 """Every such thing, and the module that it lies in."""

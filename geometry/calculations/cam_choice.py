@@ -23,9 +23,10 @@ from geometry.calculation import (
 from geometry.complaints import complaint, settled
 from geometry.cures import way
 from geometry.edge.cam import (
-    CLOSE,
     NEAR_ENOUGH,
+    READS_ALIKE,
     TOWARD_THE_AXIS,
+    Wanted,
     out_of_drawer,
     relief_by_cam,
     throws_for,
@@ -39,7 +40,7 @@ from geometry.kinds import EVERY_KIND
 from geometry.plausible import land_plausible, relief_plausible
 from geometry.preconditions import refuse
 from geometry.role import Role
-from geometry.sentences import Amount, Rounding, angle, length
+from geometry.sentences import Amount, angle, length
 from geometry.tooth import eccentric
 from geometry.tooth.land import land_angle
 
@@ -54,7 +55,7 @@ class _Job:
     Attributes:
         edge: the surface, and how its edge lies.
         diameter: of the circle of the edges, in mm.
-        wanted: the relief in the surface's own view, in radians.
+        wish: the relief in the surface's own view, and the limits that were given for it.
         radial: the same square to the axis.
         turn: that the tool makes while a cam makes its throw, in radians.
         throws: the drawer, the smallest first, in mm.
@@ -64,12 +65,17 @@ class _Job:
 
     edge: Edge
     diameter: float
-    wanted: float
+    wish: Wanted
     radial: float
     turn: float
     throws: tuple[float, ...]
     turned: float | None
     view: View
+
+    @property
+    def wanted(self) -> float:
+        """The relief that is wanted, in radians."""
+        return self.wish.relief
 
     @property
     def needed(self) -> float:
@@ -85,7 +91,7 @@ class _Job:
         """The cam that is taken; nothing where the drawer is not known."""
         if not self.throws:
             return None
-        return out_of_drawer(self.throws, lambda throw: self.gives(throw) >= self.wanted - CLOSE)[0]
+        return out_of_drawer(self.throws, self.gives, self.wish)[0]
 
     @property
     def relief(self) -> float:
@@ -118,7 +124,16 @@ def _job(given: Inputs) -> _Job:
     )
     throws = tuple(sorted(set(given.numbers("cam_throws")))) if given.has("cam_throws") else ()
     view = pointed(given, edge)
-    return _Job(edge, diameter, wanted, radial, turn_of_throw(given), throws, turned, view)
+    ends = [
+        given.number(key) if given.has(key) else None for key in ("relief_lower_limit", "relief_upper_limit")
+    ]
+    if ends[0] is not None and ends[1] is not None and ends[0] > ends[1]:
+        raise refuse(
+            "relief_upper_limit",
+            "The upper limit of the relief, {high}, is under its lower limit, {low}; give them the other way round.",
+            {"high": angle(ends[1]), "low": angle(ends[0])},
+        )
+    return _Job(edge, diameter, Wanted(wanted, *ends), radial, turn_of_throw(given), throws, turned, view)
 
 
 def _of_the_drawer(job: _Job, per: str) -> Iterator[Check]:
@@ -144,28 +159,53 @@ def _of_the_drawer(job: _Job, per: str) -> Iterator[Check]:
             **parts,
         )
         return
-    if found < job.wanted:
-        says = (
-            "The largest cam of the drawer, {cam}, gives {found} on the {surface}, not the {wanted} wanted."
-        )
+    if job.wish.has_limits and job.wish.keeps(found):
+        yield _within(job, parts)
     else:
-        says = (
-            "The nearest cam above the need, {cam}, gives {found} on the {surface}, not the {wanted} wanted."
-        )
+        yield _outside(job, per, found, parts)
+    yield from _next_one(job, chosen, found)
+
+
+def _within(job: _Job, parts: dict[str, Amount | str]) -> Check:
+    """That what the cam gives keeps the limits, though it is not what is wanted."""
+    says = "The cam of {cam} gives {found} on the {surface} where {wanted} is wanted: within the limits, "
+    low = angle(job.wish.low or 0.0)
+    if job.wish.high is None:
+        return passed(says + "{low} or more.", low=low, **parts)
+    return passed(says + "{low} to {high}.", low=low, high=angle(job.wish.high), **parts)
+
+
+def _outside(job: _Job, per: str, found: float, parts: dict[str, Amount | str]) -> Check:
+    """That no cam gives what is wanted, and what to do about it."""
+    which = "largest cam of the drawer" if found < job.wanted - READS_ALIKE else "nearest cam above the need"
     parts["needed"] = length(job.needed)
-    yield complaint(
+    return complaint(
         "watch",
-        says,
-        [way("ask for {given}", "relief_angle", "given", angle(found, Rounding.DOWN))],
+        f"The {which}, {{cam}}, gives {{found}} on the {{surface}}, not the {{wanted}} wanted.",
+        [
+            way(
+                "put what it gives, {given}, in place of the relief wanted",
+                "relief_angle",
+                "given",
+                angle(found),
+            )
+        ],
         [f"get one with a throw of {{needed}} per {per}"],
         **parts,
     )
-    smaller = [throw for throw in job.throws if throw < chosen]
-    if smaller and found > job.wanted:
+
+
+def _next_one(job: _Job, chosen: float, found: float) -> Iterator[Check]:
+    """What the next cam on the other side of what is wanted gives."""
+    if found > job.wanted:
+        word, others = "smaller", [throw for throw in reversed(job.throws) if throw < chosen]
+    else:
+        word, others = "larger", [throw for throw in job.throws if throw > chosen]
+    if others:
         yield note(
-            "The next smaller one, {smaller}, gives {less}.",
-            smaller=length(smaller[-1]),
-            less=angle(job.gives(smaller[-1])),
+            f"The next {word} one, {{other}}, gives {{gives}}.",
+            other=length(others[0]),
+            gives=angle(job.gives(others[0])),
         )
 
 
@@ -253,14 +293,16 @@ CALCULATION = Calculation(
     question="Which cam of the drawer gives this relief on this diameter, what does each of them give, and what is read then?",
     wants="The relief is that of the surface, in its own view, at the diameter that is given. The throws are those of the cams at "
     "hand, all counted per turn or all per tooth; the land is that behind one edge.",
-    neglects="It holds for even cams that draw the tool toward its axis. Taken is the nearest cam that gives the relief or more, "
-    "because too little rubs; a cam along the axis beside it, and a tool with steps, have sheets of their own.",
+    neglects="It holds for even cams that draw the tool toward its axis. Taken is the cam that comes nearest within the limits of "
+    "the relief; where none keeps them, or none are given, the nearest that gives the relief or more, because too little rubs. A cam along the axis beside it, and a tool with steps, have sheets of their own.",
     kinds=EVERY_KIND,
     surfaces=TOWARD_THE_AXIS,
     inputs=(
         *surface_fields(*TOWARD_THE_AXIS, default="land"),
         Field("diameter"),
         Field("relief_angle"),
+        Field("relief_lower_limit", optional=True, end_of=("relief_angle", "low")),
+        Field("relief_upper_limit", optional=True, end_of=("relief_angle", "high")),
         Field("cam_throws", many=True, optional=True),
         Field("throw_per", default="turn"),
         Field("flutes", optional=True),

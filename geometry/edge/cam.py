@@ -10,6 +10,8 @@ from __future__ import annotations
 import math
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from itertools import takewhile
 from typing import TypeVar
 
 from geometry.calculation import Inputs
@@ -22,7 +24,10 @@ NEAR_ENOUGH = math.radians(0.25)
 """How far (rad) a cam may be off the relief wanted: what a shop can tell on a tool; common practice, no source."""
 
 CLOSE = 1e-9
-"""A relief (rad) this near to the wanted one has reached it: far finer than any machine; no source."""
+"""A throw (mm) this near to another is the same: far finer than any machine; no source."""
+
+READS_ALIKE = math.radians(0.005) + 1e-9
+"""A relief (rad) this near to another reads alike where angles are shown to a hundredth of a degree."""
 
 TOWARD_THE_AXIS = ("land", "thread-land", "chamfer", "cone", "shoulder", "bevel")
 """Surfaces that a cam relieves that draws the tool toward its axis; a lip and an end fall along the axis."""
@@ -85,19 +90,70 @@ def throws_for(radial_relief: float, diameter: float, flutes: float | None = Non
     return found | ({"throw_per_tooth": turn / flutes} if flutes else {})
 
 
-def out_of_drawer(cams: Sequence[Cam], reaches: Callable[[Cam], bool]) -> tuple[Cam, bool]:
-    """The cam that is taken: the first that reaches what is wanted, else the largest.
+@dataclass(frozen=True)
+class Wanted:
+    """The relief that a cam shall give, and from where to where it may be, in radians.
+
+    Attributes:
+        relief: that is wanted.
+        low: that it may be at the least; nothing where none was given.
+        high: that it may be at the most; nothing where none was given.
+    """
+
+    relief: float
+    low: float | None = None
+    high: float | None = None
+
+    @property
+    def has_limits(self) -> bool:
+        """Whether a cam may be under what is wanted: there is a low limit, and what is wanted keeps both itself.
+
+        Example:
+            >>> Wanted(0.14, 0.1, 0.17).has_limits, Wanted(0.2, 0.1, 0.17).has_limits, Wanted(0.14, high=0.17).has_limits
+            (True, False, False)
+        """
+        return self.low is not None and self.keeps(self.relief)
+
+    def keeps(self, relief: float) -> bool:
+        """Whether a relief reads within the limits."""
+        low, high = self.low, self.high
+        return (low is None or relief >= low - READS_ALIKE) and (high is None or relief <= high + READS_ALIKE)
+
+
+def out_of_drawer(
+    cams: Sequence[Cam], gives: Callable[[Cam], float | None], wanted: Wanted
+) -> tuple[Cam, bool]:
+    """The cam that is taken: the nearest within the limits, else the first that gives enough, else the largest.
 
     Args:
         cams: of the drawer, the smallest first; at least one.
-        reaches: whether a cam gives the relief wanted or more; where one does, all larger ones do.
+        gives: the relief by a cam in radians, the more the larger it is; nothing where it gives none.
+        wanted: the relief, with its limits.
 
     Returns:
-        The cam, and whether it reaches.
+        The cam, and whether what it gives will do.
 
     Example:
-        >>> out_of_drawer((1.0, 1.6, 2.5), lambda cam: cam >= 1.2), out_of_drawer((1.0, 1.6), lambda cam: False)
-        ((1.6, True), (1.6, False))
+        >>> cams, gives = (0.08, 0.13, 0.2), lambda cam: cam
+        >>> out_of_drawer(cams, gives, Wanted(0.14)), out_of_drawer(cams, gives, Wanted(0.14, 0.1, 0.17))
+        ((0.2, True), (0.13, True))
+        >>> out_of_drawer(cams, gives, Wanted(0.3))
+        (0.2, False)
     """
-    place = bisect_left(cams, True, key=reaches)
+
+    def first_with(relief: float) -> int:
+        return bisect_left(
+            cams, True, key=lambda cam: (found := gives(cam)) is not None and found >= relief - READS_ALIKE
+        )
+
+    if wanted.has_limits and wanted.low is not None:
+        able = [(cam, gives(cam)) for cam in cams[first_with(wanted.low) :]]
+        kept = takewhile(
+            lambda one: wanted.keeps(one[1]), [(cam, one) for cam, one in able if one is not None]
+        )
+        # Of two that are as near, the larger: too little rubs.
+        nearest = min(kept, key=lambda one: (abs(one[1] - wanted.relief), -one[1]), default=None)
+        if nearest is not None:
+            return nearest[0], True
+    place = first_with(wanted.relief)
     return cams[min(place, len(cams) - 1)], place < len(cams)

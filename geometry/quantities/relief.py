@@ -10,6 +10,22 @@ _AREA = "Worked out in the section square to the axis."
 
 ROWS = (
     angle(
+        "relief_lower_limit",
+        "Relief, lower limit",
+        "The least relief that will do, where a cam that gives a little less than what is wanted may be taken.",
+        "As the relief angle that it is a limit of.",
+        0.0,
+        45.0,
+    ),
+    angle(
+        "relief_upper_limit",
+        "Relief, upper limit",
+        "The most relief that will do, where a cam that gives more than what is wanted may be taken.",
+        "As the relief angle that it is a limit of.",
+        0.0,
+        45.0,
+    ),
+    angle(
         "eccentric_relief_angle",
         "Relief if eccentric",
         "The relief angle at the edge that explains the reading when the surface falls evenly like a cam.",

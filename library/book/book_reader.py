@@ -13,6 +13,7 @@ from pathlib import Path
 from library.book.diagnostics import MOST_FINDINGS, Diagnostics, KeyPositions, Location, shown
 from library.book.fetching import Signature, Unreadable, fetch
 from library.book.index import FileNote, FileRead, Index, code_stamp, shared_by
+from library.book.known_troubles import with_known_troubles
 from library.book.layers import Part, build, read_part
 from library.book.likeness import goes_round
 from library.book.loader import Gone, Loader
@@ -33,9 +34,6 @@ from library.issue import Issue, Place
 Files = Sequence[tuple[Path, Layer, Signature]]
 Kept = Mapping[Path, tuple[FileRead, int]]
 Known = Mapping[str, frozenset[str]]
-
-_SETTLED = 0.1
-"""Seconds after which a file's time stamp would show another change to it."""
 
 
 def gather(files: Files, kept: Kept, *, for_list: bool = False) -> tuple[Index, list[FileRead], int]:
@@ -183,7 +181,7 @@ def _read_plainly(path: Path, layer: Layer, lower: _Lower) -> FileRead | None:
 
 def _settled(raw: bytes, signature: Signature) -> Signature:
     """The signature, changed where the file may have changed again without its time stamp showing it."""
-    fresh = signature.is_fresh(_SETTLED)
+    fresh = signature.is_fresh
     return replace(signature, size=-1) if fresh or len(raw) != signature.size else signature
 
 
@@ -258,9 +256,11 @@ def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower,
         return row._replace(family=made.family, work_material=made.work_material, ranges=ranges)
     if isinstance(made, Family):
         _want_served(made, table, diagnostics)
-        return row._replace(family=made.like)
+        return row._replace(family=made.like, work_material=made.kind)
     if isinstance(made, Material):
         return row._replace(work_material=made.iso_513)
+    if table.array == "symptom":
+        return row._replace(family=" ".join(getattr(made, "families", ())))
     return row._replace(ranges=scope_text(made)) if isinstance(made, Rule) else row
 
 
@@ -298,7 +298,8 @@ def _laid_over(reads: Sequence[FileRead]) -> Index:
     }
     findings += _circles(others.get("family", ()), reads)
     findings += alike_rules(others.get("rule", ()), others.get("material", ()), _of_entries(found), reads)
-    others["family"] = with_the_troubles_of_others(others.get("family", ()))
+    families = with_known_troubles(others.get("family", ()), others.get("symptom", ()))
+    others["family"] = with_the_troubles_of_others(families)
     shared = shared_by(others)
     entries = sorted(_of_entries(found), key=lambda row: (row.family, natural(row.title), row.id))
     return Index([read.note for read in reads], Rows.of(entries, shared), others, tuple(_sorted(findings)))

@@ -14,6 +14,9 @@ LARGEST_FILE = 1 << 20
 _FLAGS = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_NOCTTY", 0)
 
 
+SETTLED = 0.1
+"""Seconds after which the time stamps of a file would show another change to it."""
+
 COARSE = 2.1
 """Seconds within which a time stamp of whole seconds may stand for two changes: some disks count in steps of two."""
 
@@ -45,17 +48,15 @@ class Signature:
         """The signature in what the system says of a file."""
         return Signature(status.st_mtime_ns, status.st_ctime_ns, status.st_size)
 
-    def is_fresh(self, within: float) -> bool:
+    @property
+    def is_fresh(self) -> bool:
         """Whether the file changed so lately that another change would not show in its time stamps.
 
         A stamp that lies ahead, because the clock was set back, shows another change as well as an old one does.
-
-        Args:
-            within: seconds that a disk's time stamps are apart at most, where they do not count in whole seconds.
         """
         now = time.time_ns()
         return any(
-            abs(now - stamp) < (within if stamp % 1_000_000_000 else max(within, COARSE)) * 1e9
+            abs(now - stamp) < (SETTLED if stamp % 1_000_000_000 else max(SETTLED, COARSE)) * 1e9
             for stamp in (self.mtime_ns, self.ctime_ns)
         )
 

@@ -23,7 +23,7 @@ from library.book.rows import FIELDS, Row, Rows, extents_of
 from library.book.search_text import Shared
 from library.issue import Issue, Place, Severity
 
-FORMAT = 5
+FORMAT = 6
 
 STAMPED = (
     "library",
@@ -105,7 +105,7 @@ def shared_by(others: Mapping[str, Sequence[Row]]) -> Shared:
     families, materials = (
         {row.id: row.search for row in others.get(kind, ())} for kind in ("family", "material")
     )
-    return Shared(families, materials)
+    return Shared(families, materials, {row.id: row.ranges for row in others.get("family", ())})
 
 
 def code_stamp() -> int:

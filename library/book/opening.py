@@ -25,9 +25,6 @@ if TYPE_CHECKING:
 SHIPPED = shipped_folder()
 """The folder of the data that came with the program."""
 
-SETTLED = 0.1
-"""Seconds after which a file's time stamp would show another change to it."""
-
 LARGE = 1 << 20
 """Bytes in the shop's files from which reading all of them makes a person wait."""
 
@@ -185,7 +182,7 @@ def book_stamp(shop: Path | None = None) -> int:
     files = [
         (str(path), layer, signature) for layer, found in _walks(shop) for path, signature in found.files
     ]
-    if any(signature.is_fresh(SETTLED) for _, _, signature in files):
+    if any(signature.is_fresh for _, _, signature in files):
         return 0
     return zlib.crc32(repr(files).encode("utf-8", "replace")) or 1
 

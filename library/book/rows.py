@@ -33,11 +33,12 @@ class Row(NamedTuple):
         array: its kind, such as ``entry``.
         id: its id.
         title: as shown.
-        family: the id of its family; of a family that of the one that it is like.
-        work_material: what it cuts.
+        family: the id of its family; of a family that of the one that it is like; of a trouble those that it is seen on.
+        work_material: what it cuts; of a family its kind.
         layer: the highest layer that has a part of it.
         state: ``unread`` where some lines of it could not be read, ``broken`` where none could; else empty.
-        ranges: the numbers and words of its values, as ``library.book.value_ranges`` writes them.
+        ranges: the numbers and words of its values, as ``library.book.value_ranges`` writes them; of a family how the
+            troubles of its tools are called.
         search: everything that a search looks at in it alone, as ``library.book.search_text`` writes it.
         parts: where its parts stand, lowest layer first, as ``extents_of`` reads them.
     """

@@ -94,10 +94,12 @@ class Shared(NamedTuple):
     Attributes:
         families: the line of each family, by its id.
         materials: the line of each work material, by its id.
+        troubles: what the troubles of each family are called, by its id.
     """
 
     families: Mapping[str, str] = {}
     materials: Mapping[str, str] = {}
+    troubles: Mapping[str, str] = {}
 
 
 class SearchWords:
@@ -115,6 +117,7 @@ class SearchWords:
         groups: the number of the pair of each row.
         families: the parts of the family of each different pair.
         materials: the parts of the work material of each different pair.
+        troubles: of each different pair what the troubles of the family are called, its own in the head.
     """
 
     def __init__(self, lines: Sequence[str], pairs: Sequence[tuple[str, str]], shared: Shared) -> None:
@@ -126,6 +129,7 @@ class SearchWords:
         self.groups = [numbers[pair] for pair in pairs]
         self.families = [parts_of(shared.families.get(family, "")) for family, _ in numbers]
         self.materials = [parts_of(shared.materials.get(material, "")) for _, material in numbers]
+        self.troubles = [parts_of(shared.troubles.get(family, BAR)) for family, _ in numbers]
 
     def names_of(self, row: int) -> tuple[str, ...]:
         """What one row, its family and its work material are called."""

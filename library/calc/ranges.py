@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
@@ -121,35 +120,6 @@ def read_range(key: str, text: str) -> Value | None:
     if None in [found for found, one in zip(measures, (low, high), strict=True) if one]:
         return None
     return Value(key, low=measures[0], high=measures[1])
-
-
-def in_units_of(key: str, text: str, display: Display) -> str:
-    """A length or a range of lengths of the book in the units that somebody works in; any other text as it is.
-
-    Example:
-        >>> in_units_of("back_taper", "at most 0.1 mm", Display("in")), in_units_of("back_taper", "40 thou", Display("in"))
-        ('at most 0.0039 in', '40 thou')
-    """
-    row, unit = QUANTITIES.get(key), _UNIT.search(text.strip())
-    is_metric = unit is not None and unit[0].strip() in _METRIC
-    if row is None or row.kind is not Kind.LENGTH or unit is None or is_metric is (display.lengths == "mm"):
-        return text
-    value = read_range(key, text)
-    if value is not None:
-        low, high = (_converted(one, row.kind, display) for one in (value.low, value.high))
-        return said(replace(value, low=low, high=high))
-    measure = _converted(_measure(text, row.kind), row.kind, display)
-    return measure.text if measure is not None else text
-
-
-_METRIC = frozenset({"mm", "um", "\N{MICRO SIGN}m", "cm", "m"})
-"""Units of a length that is not in inches."""
-
-
-def _converted(one: Measure | None, kind: Kind, display: Display) -> Measure | None:
-    if one is None or one.per_diameter:
-        return one
-    return replace(one, text=_plain(one.number, kind, display))
 
 
 def _measure(text: str, kind: Kind) -> Measure | None:

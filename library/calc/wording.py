@@ -6,6 +6,8 @@ Screen, command and comparison all say a value with these, so that it reads the 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
 
 from geometry.quantities import QUANTITIES
 from library.book.grades import GUESS, grade
@@ -19,16 +21,27 @@ _KEY = re.compile(r"\b([a-z]+(?:_[a-z]+)+)\b(?: \(([^()]*)\))?")
 """A word with an underscore in it, and what stands behind it in brackets."""
 
 
-def by_title(text: str) -> str:
+_FIRST = re.compile(r"^[a-z]+(?=:| is | = )")
+"""A quantity whose key is one word, which a sentence begins with."""
+
+
+def by_title(text: str, titles: Mapping[str, str] = MappingProxyType({})) -> str:
     """A sentence that names quantities by key, such as a command takes them, with their titles instead.
+
+    Args:
+        text: the sentence.
+        titles: what a quantity is called here, where that is not its own title.
 
     Example:
         >>> by_title("Give included_angle, such as 8 deg.")
         'Give included angle, such as 8 deg.'
         >>> by_title("Give land_measured_as (land measured as), arc or chord.")
         'Give land measured as, arc or chord.'
+        >>> by_title("drop: 'wide' is no number.")
+        "Indicator drop: 'wide' is no number."
     """
-    said = _KEY.sub(_titled, text)
+    said = _FIRST.sub(lambda found: _titled_first(found[0], titles), text)
+    said = _KEY.sub(lambda found: _titled(found, titles), said)
     return said[:1].upper() + said[1:]
 
 
@@ -42,11 +55,15 @@ def spoken(word: str) -> str:
     return word.replace("-", " ")
 
 
-def _titled(found: re.Match[str]) -> str:
+def _titled_first(key: str, titles: Mapping[str, str]) -> str:
+    return titles.get(key) or (QUANTITIES[key].title if key in QUANTITIES else key)
+
+
+def _titled(found: re.Match[str], titles: Mapping[str, str]) -> str:
     row = QUANTITIES.get(found[1])
     if row is None:
         return found[0]
-    title = row.title.lower()
+    title = titles.get(found[1], row.title).lower()
     behind = "" if found[2] is None or found[2] == title else f" ({found[2]})"
     return f"{title}{behind}"
 
@@ -87,11 +104,11 @@ def in_one_paragraph(book: Book, value: Value) -> str:
     return f"{span(value)}{band}. {note}{rule}Source: {cited(book, value.citation)}"
 
 
-def _below(value: Value) -> str:
+def _below(value: Value, spoken_span: Callable[[Value], str]) -> str:
     """What one of the shop's own covers."""
     if value.by_rule is None:
-        return f"the shipped book has {span(value)}"
-    return f"{value.by_rule.in_words} it is {span(value)}"
+        return f"the shipped book has {spoken_span(value)}"
+    return f"{value.by_rule.in_words} it is {spoken_span(value)}"
 
 
 def _capital(text: str) -> str:
@@ -102,13 +119,16 @@ BETTER = "A guess; what a new tool of the same kind has is better, once it is me
 """Said of every value that nobody published and that the shop did not measure."""
 
 
-def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]:
+def remarks(
+    book: Book, value: Value, told: set[str] | None = None, spoken_span: Callable[[Value], str] = span
+) -> list[str]:
     """What belongs to a value: source, note, what it replaced, and what other sources say.
 
     Args:
         book: has the documents.
         value: of an entry.
         told: the documents whose caveat the page has told already, and those told here with it; without it each is told.
+        spoken_span: how the range of another value is said.
     """
 
     def source(citation: Citation) -> str:
@@ -121,7 +141,7 @@ def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]
     if value.note:
         found.append(value.note)
     found += [
-        f"{_capital(band.in_words)}: {span(band.value)} [{source(band.value.citation)}] {band.value.note}".rstrip()
+        f"{_capital(band.in_words)}: {spoken_span(band.value)} [{source(band.value.citation)}] {band.value.note}".rstrip()
         for band in value.bands
     ]
     if value.by_rule is not None:
@@ -129,11 +149,11 @@ def remarks(book: Book, value: Value, told: set[str] | None = None) -> list[str]
             f"{_capital(value.by_rule.in_words)} ({value.place.file.name}, line {value.place.line})."
         )
     if value.layer == "shop" and value.replaces is not None:
-        found.append(f"The shop's own; {_below(value.replaces)}.")
+        found.append(f"The shop's own; {_below(value.replaces, spoken_span)}.")
     elif value.layer == "shop":
         found.append("The shop's own.")
     found += [
-        f"Another source: {span(other)} [{source(other.citation)}] {other.note}".rstrip()
+        f"Another source: {spoken_span(other)} [{source(other.citation)}] {other.note}".rstrip()
         for other in value.also
     ]
     if value.disagreement:

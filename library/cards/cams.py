@@ -1,7 +1,8 @@
 """The cam of a job: which one out of the drawer is taken, and what it gives beside what is wanted.
 
-A fixed cam gives what it gives. The job takes the one that was typed, else the nearest in the drawer that gives the
-wanted relief or more, else the largest there is; everything after it follows from that cam.
+A fixed cam gives what it gives. The job takes the one that was typed, else the one that comes nearest within the range
+of the book, else the nearest in the drawer that gives the wanted relief or more, else the largest there is; everything
+after it follows from that cam.
 """
 
 from __future__ import annotations
@@ -11,10 +12,10 @@ from dataclasses import dataclass
 
 from geometry.calculation import Given
 from geometry.complaints import untried
-from geometry.edge.cam import CLOSE, TOWARD_THE_AXIS, out_of_drawer
+from geometry.edge.cam import CLOSE, TOWARD_THE_AXIS, Wanted, out_of_drawer
 from geometry.evaluate import Refusal, run
 from geometry.figure import undrawn
-from library.book.model import Measure
+from library.book.model import Measure, Value
 from library.calc.answer import Answer
 from library.equipment.model import Machine
 from library.units.show import show
@@ -35,7 +36,7 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
         machine: with its drawer.
 
     Returns:
-        The nearest cam above the need, else the largest; nothing where no cam is called for or the need is not known.
+        The nearest cam within the range, else above the need, else the largest; nothing where no cam is called for or the need is not known.
     """
     role, cams = found.sheet.role.cam, machine.cam_throws
     if not cams or role is None or _made_otherwise(found):
@@ -47,21 +48,25 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
     by_tooth = per is not None and per.value == "tooth"
     if (by_tooth and "flutes" not in found.inputs) or _is_set(found, machine, by_tooth=by_tooth):
         return None
-    goal = wanted.value - CLOSE
     values: dict[str, Given] = {key: one.value for key, one in found.inputs.items() if key != role.throw}
 
-    def reaches(cam: Measure) -> bool:
+    def gives(cam: Measure) -> float | None:
         try:
-            given = run(found.sheet, {**values, role.throw: cam.number}).outputs.get("relief_angle")
+            return run(found.sheet, {**values, role.throw: cam.number}).outputs.get("relief_angle")
         except Refusal:
-            return False
-        return given is not None and given >= goal
+            return None
 
     with untried(), undrawn():
-        best, is_enough = out_of_drawer(cams, reaches)
+        best, is_enough = out_of_drawer(cams, gives, _with_limits(wanted.value, wanted.recommended))
         if is_enough and not found.issues:
             return best  # It was looked at just now, and there is nothing else amiss.
         return best if relief_of(ask({role.throw: best.text})) is not None else None
+
+
+def _with_limits(relief: float, recommended: Value | None) -> Wanted:
+    """The relief that is wanted, with the range that the book has for it."""
+    ends = (recommended.low, recommended.high) if recommended is not None else (None, None)
+    return Wanted(relief, *(one.number if one is not None else None for one in ends))
 
 
 def _is_set(found: Answer, machine: Machine, *, by_tooth: bool) -> bool:

@@ -27,9 +27,6 @@ from library.cards.store import FOLDER, NoCard, card_path, load
 from library.cards.tables import RECORD, record, written_records
 from library.files.own_file import put_whole
 
-_SETTLED = 0.1
-"""Seconds after which a file's time stamp would show another change to it."""
-
 _NUMBER = (float, int, type(None))
 _Kept = dict[str, tuple[Signature, "Digest"]]
 _Left = dict[str, int | None]
@@ -165,7 +162,7 @@ def _signature(path: Path) -> Signature | None:
         signature = Signature.of(path.stat())
     except OSError:
         return None
-    return None if signature.is_fresh(_SETTLED) else signature
+    return None if signature.is_fresh else signature
 
 
 def _cache_file(shop: Path, cache: Path | None) -> Path | None:

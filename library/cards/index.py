@@ -18,7 +18,7 @@ from library.files.bounds import Bounds
 from library.files.own_file import put_whole
 from library.files.watching import Stamp, is_fresh, stamps
 
-VERSION = 2
+VERSION = 3
 """Of the cache; another one is not read."""
 
 Known = dict[str, tuple[Stamp, CardRow]]

@@ -2,33 +2,30 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from geometry.calculations import calculation_doing
-from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
 from geometry.sentences import Kind, Rounding
-from library.calc.ranges import read_range
 from library.calc.wording import by_title, spoken
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
 from library.cards.how_ground import ground_of
-from library.cards.inspecting import PER_FLUTE, SLACK, Mark, verdicts
+from library.cards.inspecting import SLACK, Mark, verdicts
 from library.cards.job import Job, flutes_of
-from library.cards.model import Readings, Setting
-from library.cards.plausible_readings import implausible
+from library.cards.model import Inspection, Setting
 from library.cards.provenance import is_number
+from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import number_of, wanted_number
 from library.cards.thread_names import of_thread
+from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
 from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
 from library.issue import Issue, Severity
-from library.units.grammar import example
-from library.units.read import UnitError, read
+from library.units.read import UnitError
 from library.units.show import say, show
 
 ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
@@ -46,21 +43,18 @@ def keeps_open(job: Job) -> tuple[Issue, ...]:
     return tuple(one for one in issues_of(job) if one.severity == "error")
 
 
-def _issue(way: str, wrong: str, severity: Severity = "error", flute: int = 0) -> Issue:
-    where, _, key = way.rpartition(".")
-    return Issue(where, key, severity, wrong, flute=flute)
-
-
 def _of_tool(job: Job) -> Iterator[Issue]:
     card, book = job.card, job.book
     if card.tool.flutes.strip() and flutes_of(card.tool.flutes) is None:
         most = int(quantity("flutes").high)
-        yield _issue("tool.flutes", f"{card.tool.flutes!r} is no number of flutes; count them: 1 to {most}.")
+        yield card_issue(
+            "tool.flutes", f"{card.tool.flutes!r} is no number of flutes; count them: 1 to {most}."
+        )
     thread = card.tool.thread.strip()
     # A bare whole number or a fraction may be a thread that somebody has only begun to write.
     is_told = "." in thread or thread.rstrip(".")[-1:].isalpha() or thread.endswith(('"', "'"))
     if is_told and is_number(thread, Kind.LENGTH) and not of_thread(thread, book):
-        yield _issue("tool.thread", f"{thread!r} is a size and no thread; write it in the line Size. A thread is "
+        yield card_issue("tool.thread", f"{thread!r} is a size and no thread; write it in the line Size. A thread is "
                       "written as M16 x 2 or 5/8-11 UNC.", "warning")  # fmt: skip
     for way, name, known in (
         ("family", card.family, book.families),
@@ -70,7 +64,7 @@ def _of_tool(job: Job) -> Iterator[Issue]:
     ):
         if name and name not in known:
             listed = ", ".join(list(known)[:6]) or "none"
-            yield _issue(way, f"The book has no {way} {name!r} now; it has {listed}.", "warning")
+            yield card_issue(way, f"The book has no {way} {name!r} now; it has {listed}.", "warning")
 
 
 def _of_wheel(job: Job) -> Iterator[Issue]:
@@ -79,26 +73,22 @@ def _of_wheel(job: Job) -> Iterator[Issue]:
         return
     ground = ground_of(job)
     for one in against(job.book, job.wheel, ground):
-        yield _issue("wheel", one.said(job.wheel, ground), "error" if one.stops else "warning")
+        yield card_issue("wheel", one.said(job.wheel, ground), "error" if one.stops else "warning")
 
 
 def _of_received(job: Job) -> Iterator[Issue]:
     for key, readings in job.card.received.items():
         way = f"received.{key}"
-        yield from _unread(job, way, key, readings)
-        yield from _missing(job, way, key, readings)
-        yield from _implausible(job, way, key, readings)
-        if key == "land_width":
-            yield from _too_wide(job, way, readings, job.card.received.get("diameter", ()))
+        yield from reading_issues(job, way, key, readings, job.card.received.get("diameter", ()))
 
 
 def _of_wanted(job: Job) -> Iterator[Issue]:
     for key, one in job.card.wanted.items():
         way = f"wanted.{key}"
-        if one.value.strip() and (wrong := _wrong(job, key, one.value, share=True)):
-            yield _issue(way, f"{_title(key)}: {wrong}")
+        if one.value.strip() and (wrong := wrong_with(job, key, one.value, share=True)):
+            yield card_issue(way, f"{title_of(key)}: {wrong}")
         if one.changed and not one.reason.strip():
-            yield _issue(f"{way}.reason", f"{_title(key)} was changed from the book's {one.book} to {one.value}. "
+            yield card_issue(f"{way}.reason", f"{title_of(key)} was changed from the book's {one.book} to {one.value}. "
                           "Say why, so that the next person knows.", "warning")  # fmt: skip
     yield from _of_chamfer(job)
     yield from _of_method(job)
@@ -109,7 +99,7 @@ def _of_chamfer(job: Job) -> Iterator[Issue]:
     step = job.answering("chamfer_angle")
     found = follower(step.answer, job.card.wanted) if step is not None and step.works else None
     if found is not None:
-        yield _issue(f"wanted.{found.key}", f"{_title(found.key)}: {found.said()}", "warning")
+        yield card_issue(f"wanted.{found.key}", f"{title_of(found.key)}: {found.said()}", "warning")
 
 
 def _of_method(job: Job) -> Iterator[Issue]:
@@ -119,7 +109,7 @@ def _of_method(job: Job) -> Iterator[Issue]:
         return
     form = job.card.wanted.get("relief_form")
     if form is not None and job.choice.form and form.value.strip() not in {"", job.choice.form}:
-        yield _issue(way, f"{method} makes the relief {job.choice.form}, and {form.value} is wanted. Change the "
+        yield card_issue(way, f"{method} makes the relief {job.choice.form}, and {form.value} is wanted. Change the "
                       "relief form, or make it another way.", "warning")  # fmt: skip
     wheel = job.wheel
     if (
@@ -130,7 +120,7 @@ def _of_method(job: Job) -> Iterator[Issue]:
         and not any(one.rule.methods for one in against(job.book, wheel, ground_of(job)))
     ):
         other = REST if wheel.shape in CUPS else HEAD
-        yield _issue(way, f"{method} is set for a {spoken(shape_for(method, wheel))} wheel, and {wheel.title} is "
+        yield card_issue(way, f"{method} is set for a {spoken(shape_for(method, wheel))} wheel, and {wheel.title} is "
                       f"{spoken(wheel.shape)}. "
                       f"Mount such a wheel, or choose {other}.", "warning")  # fmt: skip
 
@@ -145,29 +135,25 @@ def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
         typed = job.card.settings.get(step.sheet.name, Setting()).typed
         for one in step.answer.issues:
             if not one.missing and (one.key in typed or one.key not in told):
-                yield _issue(
+                yield card_issue(
                     f"{way}.{one.key}" if one.key else way, f"{step.sheet.title}: {by_title(one.text)}"
                 )
         for check in step.checks:
             text = say(check.sentence, job.display)
             if check.state == "stop" and not any(text in one.text for one in before):
-                yield _issue(way, f"{step.sheet.title}: {text}")
+                yield card_issue(way, f"{step.sheet.title}: {text}")
 
 
 def _of_after(job: Job) -> Iterator[Issue]:
     bad_end = any(word in job.card.result.casefold() for word in ENDED_BADLY)
     severity: Severity = "warning" if bad_end else "error"
+    diameters = job.card.after.get("diameter", Inspection()).readings
     for key, found in job.card.after.items():
         way = f"after.{key}"
-        yield from _unread(job, way, key, found.readings)
-        yield from _missing(job, way, key, found.readings)
-        yield from _implausible(job, way, key, found.readings, bad_end=bad_end)
-        if found.wanted.strip() and (wrong := _wrong(job, key, found.wanted, share=True)):
-            yield _issue(f"{way}.wanted", f"What the {_title(key).lower()} shall be: {wrong}")
+        yield from reading_issues(job, way, key, found.readings, diameters, bad_end=bad_end)
+        if found.wanted.strip() and (wrong := wrong_with(job, key, found.wanted, share=True)):
+            yield card_issue(f"{way}.wanted", f"What the {title_of(key).lower()} shall be: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
-        if key == "land_width":
-            diameter = job.card.after["diameter"].readings if "diameter" in job.card.after else ()
-            yield from _too_wide(job, way, found.readings, diameter)
     under_size = tuple(_under_size(job, severity))
     for verdict in verdicts(job):
         way = f"after.{verdict.key}"
@@ -175,7 +161,7 @@ def _of_after(job: Job) -> Iterator[Issue]:
             told = verdict.key == "diameter" and any(one.flute in {0, mark.flute} for one in under_size)
             if mark.text_off and not told:
                 place = f", flute {mark.flute}" if len(verdict.marks) > 1 else ""
-                yield _issue(way, f"{_title(verdict.key)}{place}: {mark.text} is {mark.text_off}. {_cure(verdict.key, mark)}",
+                yield card_issue(way, f"{title_of(verdict.key)}{place}: {mark.text} is {mark.text_off}. {_cure(verdict.key, mark)}",
                               severity, mark.flute)  # fmt: skip
     yield from under_size
 
@@ -189,7 +175,7 @@ def _cure(key: str, mark: Mark) -> str:
 def _of_end(job: Job) -> Iterator[Issue]:
     result = job.card.result.strip()
     if result and not is_result(result):
-        yield _issue(
+        yield card_issue(
             "result",
             f"{result!r} is no result; it can be {', '.join(USUAL)}. The time goes into the line above.",
         )
@@ -197,110 +183,7 @@ def _of_end(job: Job) -> Iterator[Issue]:
         try:
             minutes(job.card.minutes)
         except UnitError as error:
-            yield _issue("minutes", str(error))
-
-
-def minutes(text: str) -> float:
-    """The time spent, in minutes.
-
-    Args:
-        text: as typed: ``25``, ``25 min``, ``1.5 h`` or ``1 h 20 min``.
-
-    Raises:
-        UnitError: with a sentence for the person who typed it.
-
-    Example:
-        >>> minutes("1 h 20 min"), minutes("25")
-        (80.0, 25.0)
-    """
-    words = text.lower().replace("h", " h ").replace("min", " min ").split()
-    total, place = 0.0, 0
-    try:
-        while place < len(words):
-            unit = words[place + 1] if place + 1 < len(words) else "min"
-            total += float(words[place]) * {"h": 60, "min": 1}[unit]
-            place += 2
-    except (ValueError, KeyError):
-        total = math.nan
-    if not 0 <= total < 100_000:
-        raise UnitError(f"{text.strip()!r} is no time spent; write it as 25 min or 1 h 20 min.")
-    return total
-
-
-def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]:
-    if key not in QUANTITIES:
-        return
-    for flute, text in enumerate(readings, 1):
-        wrong = _wrong(job, key, text, share=False) if text.strip() else ""
-        if wrong:
-            place = f", flute {flute}" if len(readings) > 1 else ""
-            yield _issue(way, f"{_title(key)}{place}: {wrong}", "error", flute if place else 0)
-
-
-def _wrong(job: Job, key: str, text: str, *, share: bool) -> str:
-    """What is wrong with one text for a quantity, a sentence; empty where nothing is."""
-    row = QUANTITIES.get(key)
-    if row is None or (share and read_range(key, text) is not None):
-        return ""
-    if row.kind is Kind.CHOICE:
-        found = unfit(row, text.strip())
-        return str(found) if found else ""
-    try:
-        may_share = share and row.kind is Kind.LENGTH
-        reading = read(text, row.kind, job.display, unit_wanted=True, of_diameter=may_share, whole=row.whole)
-    except UnitError as error:
-        return str(error)
-    bad = None if reading.per_diameter else unfit(row, reading.number)
-    return say(bad, job.display) if bad else ""
-
-
-def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]:
-    """A reading for each flute, where each flute has its own; one alone stands for the whole tool before grinding."""
-    flutes = flutes_of(job.card.tool.flutes)
-    if key not in PER_FLUTE or flutes is None or not readings:
-        return
-    if len(readings) == 1 and way.startswith("received") and readings[0].strip():
-        return
-    if len(readings) > flutes:
-        yield _issue(way, f"{_title(key)}: there are {len(readings)} readings and {flutes} flutes. Correct the flutes, "
-                      "or take a reading away.")  # fmt: skip
-    for flute in range(1, flutes + 1):
-        if flute > len(readings) or not readings[flute - 1].strip():
-            yield _issue(way, f"{_title(key)}: flute {flute} of {flutes} has no reading. Measure it, such as "
-                          f"{example(quantity(key).kind)}.", "error", flute)  # fmt: skip
-
-
-def _implausible(
-    job: Job, way: str, key: str, readings: Readings, *, bad_end: bool = False
-) -> Iterator[Issue]:
-    """Readings that cannot be this tool's; of one that ended as another tool they only are to be looked at."""
-    for one in implausible(job, key, readings):
-        place = f", reading {one.reading}" if len(readings) > 1 else ""
-        severity: Severity = "error" if one.check.state == "stop" and not bad_end else "warning"
-        text = f"{_title(key)}{place}: {say(one.check.sentence, job.display)}"
-        yield _issue(way, text, severity, one.reading if place else 0)
-
-
-def _too_wide(job: Job, way: str, lands: Readings, diameters: Readings) -> Iterator[Issue]:
-    """A land cannot be wider than the way from one edge to the next."""
-    flutes = flutes_of(job.card.tool.flutes)
-    texts = [text for text in (*diameters, job.known_text("diameter")) if text.strip()]
-    diameter = number_of(texts[0], "diameter", job) if texts else None
-    if flutes is None or diameter is None or diameter <= 0:
-        return
-    across = job.known_text("land_measured_as") == "chord"
-    room = diameter * (math.sin(math.pi / max(flutes, 2)) if across else math.pi / flutes)
-    for flute, text in enumerate(lands, 1):
-        width = number_of(text, "land_width", job)
-        if width is not None and width > room * (1 + SLACK):
-            yield _issue(
-                way,
-                f"Land width: {text} does not fit. With {flutes} flutes on {show(diameter, Kind.LENGTH, job.display)} the "
-                f"edges stand {show(room, Kind.LENGTH, job.display, Rounding.DOWN)} apart{' straight across' if across else ''}. "
-                "Measure one land from its edge to its heel again, or correct the flutes.",
-                "error",
-                flute if len(lands) > 1 else 0,
-            )
+            yield card_issue("minutes", str(error))
 
 
 def _bad_tolerance(way: str, key: str, text: str) -> Iterator[Issue]:
@@ -309,7 +192,7 @@ def _bad_tolerance(way: str, key: str, text: str) -> Iterator[Issue]:
     try:
         tolerance(text, quantity(key).kind)
     except UnitError as error:
-        yield _issue(f"{way}.tolerance", f"Tolerance of the {_title(key).lower()}: {error}")
+        yield card_issue(f"{way}.tolerance", f"Tolerance of the {title_of(key).lower()}: {error}")
 
 
 def _under_size(job: Job, severity: Severity) -> Iterator[Issue]:
@@ -320,7 +203,7 @@ def _under_size(job: Job, severity: Severity) -> Iterator[Issue]:
     for flute, text in enumerate(found.readings, 1):
         size = number_of(text, "diameter", job)
         if size is not None and size < least * (1 - SLACK):
-            yield _issue(
+            yield card_issue(
                 "after.diameter",
                 f"The tool is now under size: {text} is less than the {show(least, Kind.LENGTH, job.display, Rounding.UP)} it "
                 "must have. Measure it again; if it is so, grind it down to another size or scrap it, and say so in the result.",
@@ -347,7 +230,3 @@ def least_diameter(job: Job) -> float | None:
         return wanted - tolerance(inspection.tolerance, Kind.LENGTH).minus
     except UnitError:
         return None
-
-
-def _title(key: str) -> str:
-    return QUANTITIES[key].title if key in QUANTITIES else key

@@ -222,7 +222,8 @@ def wanted_entry(card: Card, book_entry: Entry | None) -> Entry:
         card: with the values as the book had them when it was begun, and as a person changed them.
         book_entry: of today's book, for its cautions, and for what the tool is made of where no maker stamped it.
     """
-    values = {key: value for key, one in card.wanted.items()
+    recommended = book_entry.values if book_entry is not None else {}
+    values = {key: _ranged(value, one, recommended.get(key)) for key, one in card.wanted.items()
               if key not in CHOSEN_ONCE and (value := _value_of(key, one)) is not None}  # fmt: skip
     if angle_alone_was_changed(card.wanted):
         values.pop(THREADS, None)
@@ -245,6 +246,14 @@ def _value_of(key: str, one: Wanted) -> Value | None:
     found = read_range(key, one.value)
     source = Citation("published", one.source) if one.source else Citation("missing")
     return replace(found, citation=source) if found is not None else None
+
+
+def _ranged(value: Value, one: Wanted, recommended: Value | None) -> Value:
+    """A number that is wanted as the book has it, with the range that the book still has round that number."""
+    if recommended is None or recommended.usual is None or value.usual is None or not one.book:
+        return value
+    is_the_same = recommended.usual.text == one.value == one.book
+    return replace(value, low=recommended.low, high=recommended.high) if is_the_same else value
 
 
 def measure_of(key: str, text: str) -> Measure | None:

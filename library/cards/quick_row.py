@@ -9,12 +9,16 @@ from pathlib import Path
 from library.book.parsing import decoded
 from library.cards.model import DRAFT, Card, Tool
 from library.cards.rows import CardRow, row_of
+from library.cards.writing import LAST_TEXTS, TEXTS
 from library.equipment.readers import as_day
 from library.toml.limits import loads
 
-_BODY = re.compile(r"^\[card\.(?:received|wanted|settings|after)\b", re.MULTILINE)
-_MORE = re.compile(r"^[ \t]*\[(?!card\.(?:received|wanted|settings|after)\b)", re.MULTILINE)
-_TEXTS = ("status", "family", "entry", "result", "wrong", "notes")
+_BELOW = r"card\.(?:received|wanted|settings|chosen|after|x-)"
+"""Headings of tables that say nothing of what a row shows, as this program writes them."""
+
+_BODY = re.compile(rf"^\[{_BELOW}", re.MULTILINE)
+_MORE = re.compile(rf"^[ \t]*\[(?!{_BELOW})", re.MULTILINE)
+_TEXTS = ("status", *TEXTS, *LAST_TEXTS)
 _TOOL = tuple(one.name for one in fields(Tool))
 
 

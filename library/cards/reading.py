@@ -6,10 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, fields, replace
 from datetime import date, datetime
 
-from geometry.quantities import QUANTITIES
-from library.book.diagnostics import Location, nearest, shown
-from library.book.retired import OF_NO_SURFACE, RETIRED, fix_for, no_surface
+from library.book.diagnostics import Location, shown
 from library.cards.model import DRAFT, STATUSES, Card, Inspection, Readings, Setting, Tool, Wanted
+from library.cards.unknown_names import complain_of_unknown
 from library.cards.writing import LAST_TEXTS, TEXTS
 from library.equipment.readers import as_day
 from library.sanitize import first_hidden, name_of
@@ -120,8 +119,7 @@ def read_card(table: Mapping[str, object], location: Location, schema: int) -> C
         schema=schema,
         **_texts(top, (*TEXTS, *LAST_TEXTS)),  # type: ignore[arg-type]
     )
-    _want_known(top)
-    _want_new_names(card, location)
+    complain_of_unknown(top)
     return replace(card, extra=top.rest())
 
 
@@ -165,52 +163,6 @@ def _setting(taken: Taken) -> Setting:
 
 def _inspection(taken: Taken) -> Inspection:
     return Inspection(taken.readings("readings"), **_texts(taken, ("wanted", "tolerance", "judged_by")))
-
-
-def _want_known(top: Taken) -> None:
-    """Complain of keys that no card has, and of readings of no known quantity."""
-    known = ["id", "status", "started", "finished", *TEXTS, *LAST_TEXTS, *top.below]
-    for key in top.left:
-        if key not in known and not key.startswith("x-"):
-            near = nearest(key, [*known, "tool", "received", "wanted", "settings", "chosen", "after"])
-            fix = (
-                f"Did you mean {near}?"
-                if near
-                else "It is kept; begin its name with x- to have it so on purpose."
-            )
-            top.location.at(key).complain(f"A card has no key {shown(key)}.", fix, "warning")
-    for section in ("received", "wanted", "after"):
-        for key in top.below[section].table if section in top.below else ():
-            if key not in QUANTITIES and not key.startswith("x-"):
-                near = nearest(key, list(QUANTITIES))
-                fix = fix_for(key, near, "'heelclear glossary' lists the quantities.")
-                top.location.at(section, key).complain(f"There is no quantity {shown(key)}.", fix, "warning")
-
-
-def _want_new_names(card: Card, location: Location) -> None:
-    """Complain of calculations, quantities and words that have another name now."""
-    for name, setting in card.settings.items():
-        if name in RETIRED:
-            location.at("settings", name).complain(
-                f"There is no calculation {shown(name)}.", fix_for(name, "", ""), "warning"
-            )
-        for part, texts in (
-            ("typed", setting.typed),
-            ("filled", setting.filled),
-            ("recorded", setting.recorded),
-        ):
-            for key in texts:
-                if key in RETIRED:
-                    location.at("settings", name, part, key).complain(
-                        f"There is no quantity {shown(key)}.", fix_for(key, "", ""), "warning"
-                    )
-    for key, one in card.wanted.items():
-        if key in OF_NO_SURFACE:
-            location.at("wanted", key).complain(*no_surface(key), "warning")
-        if one.value in RETIRED:
-            location.at("wanted", key, "value").complain(
-                f"This is {shown(one.value)}.", fix_for(one.value, "", ""), "warning"
-            )
 
 
 def complain_of_hidden(text: str, location: Location, *, lines: bool) -> None:

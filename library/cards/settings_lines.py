@@ -10,8 +10,9 @@ from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
 from geometry.role import FACETS, HEIGHTS, MOVES
 from geometry.sentences import Kind
+from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
-from library.cards.job import Job, worked_of
+from library.cards.job import Job
 from library.cards.step import Step
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
 from library.units.show import show, show_answer

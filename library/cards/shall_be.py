@@ -11,7 +11,8 @@ from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.ranges import read_range
-from library.cards.job import Job, worked_of
+from library.cards.at_machine import worked_of
+from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.of_that_day import heel_then
 from library.cards.provenance import greatest, joined

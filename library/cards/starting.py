@@ -11,7 +11,7 @@ from library.calc.citation import briefly
 from library.calc.ranges import is_range, said
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
-from library.search.sizes import Size
+from library.search.sizes import Along, Size
 from library.units.read import UnitError, read
 from library.units.system import METRIC
 
@@ -99,6 +99,18 @@ def with_size(card: Card, size: Size) -> Card:
     if not size.tolerance:
         return card
     return replace(card, settings={**card.settings, OF_A_HOLE: Setting({"hole_tolerance": size.tolerance})})
+
+
+def found_with(card: Card, along: Along) -> Card:
+    """A card with what its entry was found by, as if a person had written it there.
+
+    Args:
+        card: as it is begun.
+        along: size and number of flutes of the tool, as far as they stood in the search.
+    """
+    if along.flutes is not None:
+        card = replace(card, tool=replace(card.tool, flutes=str(along.flutes)))
+    return with_size(card, along.size) if along.size is not None else card
 
 
 def _in_mm(size: Size, units: str, book: Book) -> float | None:

@@ -15,12 +15,13 @@ from library.book.parsing import Parsed, parse
 from library.book.raw_table import RawTable
 from library.cards.model import SCHEMA, Card
 from library.cards.reading import read_card
+from library.cards.unknown_names import complain_of_keys_above, complain_of_other_table
 from library.cards.writing import as_table, as_toml
 from library.editing.document import EditRefused
 from library.editing.plan import with_table
 from library.errors import ChangedMeanwhile, Refused, SaveError, named, refusal
 from library.files.bounds import Bounds, outside
-from library.files.file_state import fingerprint
+from library.files.file_state import fingerprint, settle
 from library.files.reach import is_missing
 from library.files.safe_write import Saved, write_safely
 from library.files.write_together import NotTogether, ToWrite, write_together
@@ -113,6 +114,7 @@ def from_bytes(raw: bytes, path: Path) -> Opened:
     diagnostics = Diagnostics(findings=list(parsed.findings))
     schema = _schema(parsed, diagnostics)
     tables = [table for table in parsed.tables if table.array == "card"]
+    _look_beside(parsed, diagnostics)
     if not tables:
         diagnostics.findings.append(
             Issue("", "", "error", "This file holds no card.", "Begin it with [[card]].", Place(path))
@@ -125,7 +127,8 @@ def from_bytes(raw: bytes, path: Path) -> Opened:
         location.at("id").complain(f"The card is called {card.id!r} but its file {path.name!r}.",
                                f'Write id = "{path.stem}", or rename the file.', "warning")  # fmt: skip
         card = replace(card, id=path.stem)
-    return Opened(card, path, raw, tuple(diagnostics.findings), _why_read_only(card, parsed, tables))
+    findings = sorted(diagnostics.findings, key=lambda one: (one.place.line, one.place.column))
+    return Opened(card, path, raw, tuple(findings), _why_read_only(card, parsed, tables))
 
 
 def _schema(parsed: Parsed, diagnostics: Diagnostics) -> int:
@@ -138,6 +141,16 @@ def _schema(parsed: Parsed, diagnostics: Diagnostics) -> int:
         "The schema is no whole number from 1.", "Write schema = 1."
     )
     return SCHEMA
+
+
+def _look_beside(parsed: Parsed, diagnostics: Diagnostics) -> None:
+    """Complain of what is in the file beside the card and is not known."""
+    for table in parsed.tables:
+        location = Location(diagnostics, KeyPositions(table))
+        if table.array:
+            complain_of_other_table(table.array, location)
+        else:
+            complain_of_keys_above(table.content, location)
 
 
 def _why_read_only(card: Card, parsed: Parsed, tables: list[RawTable]) -> str:
@@ -238,6 +251,7 @@ def _proved(card: Card, opened: Opened | None, path: Path) -> tuple[bytes, Opene
 def _written(book: Path, card: Card, opened: Opened | None, expected: str) -> Opened:
     path = opened.path if opened else card_path(book, card.id)
     data, again = _proved(card, opened, path)
+    settle(path, book)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:

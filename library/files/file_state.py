@@ -10,6 +10,7 @@ from pathlib import Path
 
 from library.errors import SaveError, named
 from library.files.disk import DISK, Disk
+from library.files.of_the_program import require_own
 
 LARGEST = 1 << 20
 """The largest file that is read: a book's file is text for people, and 1 MiB is some thousand entries."""
@@ -49,7 +50,8 @@ def settle(path: Path, root: Path) -> Path:
         The path without links. There need not be a file yet.
 
     Raises:
-        SaveError: when it lies elsewhere, for what is outside the book is not the program's to change.
+        SaveError: when it lies elsewhere, for what is outside the book is not the program's to change; or when it
+            came with the program.
     """
     inside = Path(os.path.realpath(root))
     target = Path(os.path.realpath(path))
@@ -59,6 +61,7 @@ def settle(path: Path, root: Path) -> Path:
             "Nothing was saved; move that file into the folder, or open it in its own.",
             path,
         )
+    require_own(target)
     return target
 
 

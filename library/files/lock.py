@@ -11,6 +11,7 @@ from pathlib import Path
 
 from library.errors import SaveError, named
 from library.files.disk import DISK, Disk
+from library.files.of_the_program import require_own
 
 LOCK_NAME = ".lock"
 PATIENCE = 5.0
@@ -33,9 +34,11 @@ def locked(folder: Path, disk: Disk = DISK, patience: float = PATIENCE) -> Itera
         patience: how long to wait, in seconds.
 
     Raises:
-        SaveError: when another program keeps it for longer than that, or the file is no plain file.
+        SaveError: when another program keeps it for longer than that, the file is no plain file, or the folder came
+            with the program.
         OSError: when it cannot be made or locked.
     """
+    require_own(Path(os.path.realpath(folder)))
     path = folder / LOCK_NAME
     descriptor = _locked_file(path, disk, patience)
     try:

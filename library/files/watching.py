@@ -17,9 +17,6 @@ from library.book.walking import LEFT_ALONE, MOST_FOLDERS
 Stamp = tuple[int, int, int, int]
 """Times of change of text and of file, size and inode: enough to say 'look again', never to say 'the same'."""
 
-SETTLED = 0.1
-"""Seconds after which a time stamp would show another change."""
-
 
 class Watch:
     """Remembers how the files of a folder looked, and tells which of them look different now.
@@ -51,7 +48,7 @@ class Watch:
 
 def is_fresh(stamp: Stamp) -> bool:
     """Whether a file changed so lately that another change would not show in its stamp."""
-    return Signature(*stamp[:3]).is_fresh(SETTLED)
+    return Signature(*stamp[:3]).is_fresh
 
 
 def _sum_of(path: Path) -> int:

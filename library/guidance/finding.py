@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
 
 from library.book.model import Book
 from library.book.search_text import plain, words_of
 from library.book.tool_materials import TOOL_MATERIALS
+from library.book.word_forms import SAYS_NOTHING
 from library.equipment.abrasives import ABRASIVES
 from library.guidance.model import (
     OPERATIONS,
@@ -27,7 +27,7 @@ from library.guidance.model import (
 )
 from library.guidance.setups import whole as whole_setup
 from library.guidance.told import Told
-from library.guidance.troubles import SMALL, meant_by, recognised, symptoms_of
+from library.guidance.troubles import meant_by, symptoms_of
 from library.guidance.wheels import Ground, recommended_for
 from library.guidance.wheels import whole as whole_wheel
 
@@ -55,10 +55,6 @@ OF_A_WHEEL: Mapping[str, tuple[str, ...]] = {
 
 WHEEL = ("wheel", "wheels", "recommended wheel")
 """Words by which the wheels themselves are asked for."""
-
-
-SAYS_NOTHING = SMALL | {"for"}
-"""Words between those that are sought."""
 
 
 @dataclass(frozen=True)
@@ -119,36 +115,6 @@ def guidance(book: Book, words: Sequence[str]) -> Guidance:
     family, trouble = _family_named(book, text)
     seen = symptoms_of(book, family) if family else tuple(symptoms(book).values())
     return Guidance(wheels if wheel or not lines else (), _once(lines), meant_by(trouble, seen), bool(family))
-
-
-class OfTrouble(NamedTuple):
-    """Which tools a text asks for that says what they do wrong.
-
-    Attributes:
-        words: what it says beside that.
-        families: the ids of the families that are known to do so.
-    """
-
-    words: str
-    families: frozenset[str]
-
-
-def of_a_trouble(book: Book, text: str) -> OfTrouble | None:
-    """Which tools a text asks for by a trouble; nothing where it tells of none.
-
-    Args:
-        book: has the symptoms and the families.
-        text: as typed, such as ``drill too big``.
-    """
-    family, _ = _family_named(book, f" {plain(text)} ")
-    seen = symptoms_of(book, family) if family else tuple(symptoms(book).values())
-    found = recognised(text, seen)
-    if not found:
-        return None
-    said = {word for one in found for word in one.words} | SMALL
-    told = {one.id for trouble in found for one in trouble.symptoms}
-    families = (name for name in book.families if any(one.id in told for one in symptoms_of(book, name)))
-    return OfTrouble(" ".join(word for word in plain(text).split() if word not in said), frozenset(families))
 
 
 def _family_named(book: Book, text: str) -> tuple[str, list[str]]:

@@ -3,28 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from library.book.likeness import ancestors
 from library.book.model import Book
-from library.book.search_text import plain
+from library.book.word_forms import (
+    LEAST_BEGUN,
+    LEAST_STEM,
+    is_same,
+    may_become,
+    stem,
+    stems,
+    telling_words,
+)
 from library.guidance.model import Symptom, symptoms
 
-SMALL = frozenset(["a", "an", "and", "at", "in", "is", "it", "of", "on", "the", "to", "up", "with"])
-"""Words that say nothing of a trouble."""
-
-LEAST_STEM = 3
-"""Letters of a word that are left without its ending."""
-
-LEAST_BEGUN = 4
-"""Letters from which the beginning of a word or of a name is taken for it."""
-
-ENDING = 2
-"""Letters that may be wanting at the end of a word."""
-
 _STOP = re.compile(r"[.,;:!?\n]")
-_ENDINGS = ("ing", "ed", "es", "er", "s")
 
 
 def symptoms_of(book: Book, family: str) -> tuple[Symptom, ...]:
@@ -102,7 +97,7 @@ def recognised(text: str, found: Iterable[Symptom]) -> tuple[Recognised, ...]:
         [('Tears the thread', ('tears',))]
     """
     troubles = by_trouble(found)
-    said = _words(text)
+    said = telling_words(text)
     told = []
     for title, rows in troubles.items():
         names = dict.fromkeys(name for one in rows for name in (one.title, *one.synonyms))
@@ -110,7 +105,7 @@ def recognised(text: str, found: Iterable[Symptom]) -> tuple[Recognised, ...]:
         if by:
             told.append(Recognised(title, rows, by))
     if not told:
-        parts = [words for part in _STOP.split(text) if (words := _words(part))]
+        parts = [words for part in _STOP.split(text) if (words := telling_words(part))]
         begun = ((words, [title for title in troubles if _begins(words, title)]) for words in parts)
         told = [Recognised(one[0], troubles[one[0]], words) for words, one in begun if len(one) == 1]
     return _named_first({one.title: one for one in told}.values())
@@ -135,6 +130,30 @@ def told_of(text: str, found: Iterable[Symptom]) -> tuple[Symptom, ...]:
         ['a']
     """
     return tuple(one for trouble in recognised(text, found) for one in trouble.symptoms)
+
+
+def asked_for(text: str, found: Sequence[Symptom]) -> tuple[Symptom, ...]:
+    """The symptoms that a search is for, which names a tool too: those it tells of, else those that have all its words of trouble.
+
+    Args:
+        text: as searched for.
+        found: the symptoms of the tool.
+
+    Example:
+        >>> burns = Symptom("a", "Burns the edge at the grinder")
+        >>> [one.id for one in asked_for("burns reamer", [burns, Symptom("b", "Cuts large")])]
+        ['a']
+    """
+    told = told_of(text, found)
+    if told:
+        return told
+    known = {word for one in found for name in (one.title, *one.synonyms) for word in telling_words(name)}
+    words = [
+        typed
+        for typed in telling_words(text)
+        if len(typed) >= LEAST_STEM and any(may_become(typed, word) for word in known)
+    ]
+    return meant_by(words, found)
 
 
 def meant_by(words: Iterable[str], found: Iterable[Symptom]) -> tuple[Symptom, ...]:
@@ -163,47 +182,14 @@ def meant_by(words: Iterable[str], found: Iterable[Symptom]) -> tuple[Symptom, .
     )
 
 
-def _words(text: str) -> tuple[str, ...]:
-    return tuple(word for word in plain(text).split() if word not in SMALL)
-
-
 def _holding(said: tuple[str, ...], name: str) -> tuple[str, ...]:
     """The words of a text that are those of a name, where all of them are there."""
-    found = [next((word for word in said if is_same(_stem(word), wanted)), "") for wanted in stems(name)]
+    found = [next((word for word in said if is_same(stem(word), wanted)), "") for wanted in stems(name)]
     return tuple(word for word in said if word in found) if found and all(found) else ()
 
 
 def _begins(said: tuple[str, ...], title: str) -> bool:
     """Whether a title begins with some words, of which the last may be its beginning alone."""
-    own = " ".join(_words(title))
+    own = " ".join(telling_words(title))
     text = " ".join(said)
     return len(text) >= LEAST_BEGUN and own.startswith(text)
-
-
-def is_same(word: str, other: str) -> bool:
-    """Whether a word without its ending, as somebody typed it, is the same as another: a letter or two are no matter.
-
-    Example:
-        >>> is_same("oversiz", "oversize"), is_same("chipp", "chip"), is_same("over", "oversize")
-        (True, True, False)
-    """
-    begins = len(word) >= LEAST_BEGUN and other.startswith(word) and len(other) - len(word) <= ENDING
-    goes_on = len(other) >= LEAST_STEM and word.startswith(other) and len(word) - len(other) == 1
-    return word == other or begins or goes_on
-
-
-def stems(text: str) -> frozenset[str]:
-    """The words of a text that say something, each without its ending, so that ``chattering`` is ``chatters``.
-
-    Example:
-        >>> sorted(stems("It chatters at the corner"))
-        ['chatt', 'corn']
-    """
-    return frozenset(map(_stem, _words(text)))
-
-
-def _stem(word: str) -> str:
-    for ending in _ENDINGS:
-        if len(word) - len(ending) >= LEAST_STEM and word.endswith(ending):
-            return _stem(word[: -len(ending)])
-    return word

@@ -11,6 +11,7 @@ from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
+from library.book.word_forms import LEAST_BEGUN
 from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
@@ -22,7 +23,7 @@ from library.cards.learn import in_book, lessons
 from library.cards.model import Inspection
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
-from library.guidance.troubles import LEAST_BEGUN, Recognised, recognised, symptoms_of
+from library.guidance.troubles import Recognised, recognised, symptoms_of
 from library.guidance.wheels import recommended_for
 from library.pages.page import Block, Checks, Labelled, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 
 from geometry.quantities import quantity
-from geometry.sentences import Kind
 from library.book.grades import DOCUMENTS, GRADES, grade
-from library.book.model import Book, Citation, Entry, Family, Measure, Value
+from library.book.model import Book, Citation, Entry, Family, Value
 from library.book.tool_materials import tool_material
 from library.calc.cautions import cautions_for
+from library.calc.in_units import BOOK, as_written, in_units, shown_span
 from library.calc.wording import remarks, span
 from library.guidance.setups import for_entry, setups_of
+from library.guidance.told import Convert
 from library.guidance.troubles import symptoms_of
 from library.guidance.wheels import Ground, recommended_for
 from library.pages import setup as setup_parts
@@ -20,12 +21,11 @@ from library.pages import wheels as wheel_parts
 from library.pages.cautions import at_arms_length, in_full
 from library.pages.entry_sources import band_tags, legend, tag_of, tags
 from library.pages.page import Block, Labelled, Named, Page, Said, Section, Table, Values
-
-Convert = Callable[[float, Kind], str]
-"""Writes a length in the unit that is worked in; loaded behind the first frame."""
+from library.units.show import show
+from library.units.system import Display
 
 UNREAD = "Some lines of this entry could not be read; 'heelclear check' says which and what to do."
-HEADING = ("", "usual", "low", "high", "src", "is")
+HEADING = ("", "usual", "low", "high", "src")
 UNREADABLE = "not readable"
 
 GUIDE = {"ground": "GRIND", "never_ground": "NEVER", "": "NOTE", "order": "ORDER", "check_after": "CHECK", "fails": "FAILS"}  # fmt: skip
@@ -38,7 +38,7 @@ BEFORE_SET_UP = ("GRIND", "NEVER", "NOTE", "ORDER")
 def entry_page(
     book: Book,
     entry: Entry,
-    convert: Convert | None = None,
+    display: Display | None = None,
     *,
     sources: bool = False,
     cautions: bool = False,
@@ -48,21 +48,23 @@ def entry_page(
     Args:
         book: gives family, cautions and sources.
         entry: what to show.
-        convert: writes lengths in the unit that is worked in, once units are loaded.
+        display: the units that are worked in; without one everything stands as the book has it.
         sources: tells each value's note and source in full too, and more of the family.
         cautions: tells each caution in full with its source.
     """
     warned = cautions_for(None, entry, book)
     about: list[Block] = [Said((about_entry(book, entry),), "quiet"), *([Said((UNREAD,))] if entry.unread else [])]  # fmt: skip
     sections = [
-        Section("", (*about, values_table(book, entry, convert, with_bands=True))),
-        Section("", (guide(book, entry, convert, whole=sources),)),
+        Section(
+            "", (*about, values_table(book, entry, display, with_bands=True), *_as_written(entry, display))
+        ),
+        Section("", (guide(book, entry, display, whole=sources),)),
     ]
     if sources:
         sections += [
             *about_family(book, entry),
-            *how_it_is_ground(book, entry, convert),
-            in_detail(book, entry.values.values(), convert),
+            *how_it_is_ground(book, entry, display),
+            in_detail(book, entry.values.values(), display),
         ]
     besides = setup_parts.citations(for_entry(book, entry), whole=sources)
     more = "" if sources else ": --sources"
@@ -85,32 +87,38 @@ def about_entry(book: Book, entry: Entry) -> str:
 
 
 def values_table(
-    book: Book, entry: Entry, convert: Convert | None = None, *, with_bands: bool = False
+    book: Book, entry: Entry, display: Display | None = None, *, with_bands: bool = False
 ) -> Table:
     """A line for each value: the usual one, the ends of its range, the tag of its source.
-
-    Lengths that the book has in another unit stand again at the end of the line in the one that is worked in.
 
     Args:
         book: has the documents.
         entry: whose values they are.
-        convert: writes lengths in the unit that is worked in, once units are loaded.
+        display: the units that are worked in; without one everything stands as the book has it.
         with_bands: gives each band of a value a line of its own below it.
     """
     tagged = tags(book, entry)
     rows: list[tuple[str, ...]] = []
     for key, value in entry.values.items():
-        rows.append((*_cells(value), tagged[key], _converted(value, convert) if convert else ""))
-        if with_bands and value.bands:
-            rows += _band_rows(book, entry, value, convert)
-    columns = len(HEADING) if any(row[-1] for row in rows) else len(HEADING) - 1
-    return Table(HEADING[:columns], tuple(row[:columns] for row in rows))
+        as_shown = value if display is None else in_units(value, display)
+        rows.append((*_cells(as_shown), tagged[key]))
+        if with_bands:
+            for band, tag in zip(as_shown.bands, band_tags(book, entry, value), strict=True):
+                _, *cells = _cells(band.value)
+                rows.append((f"  {band.in_words}", *cells, tag))
+    return Table(HEADING, tuple(rows))
 
 
-def _band_rows(book: Book, entry: Entry, value: Value, convert: Convert | None) -> Iterator[tuple[str, ...]]:
-    for band, tag in zip(value.bands, band_tags(book, entry, value), strict=True):
-        _, *cells = _cells(band.value)
-        yield (f"  {band.in_words}", *cells, tag, _converted(band.value, convert) if convert else "")
+def _as_written(entry: Entry, display: Display | None) -> Iterator[Said]:
+    """What the book has in its own writing, where that is shown in another unit."""
+    values = [
+        (quantity(value.key).title + (f" {band}" if band else ""), as_written(one, display))
+        for value in entry.values.values()
+        for band, one in (("", value), *((band.in_words, band.value) for band in value.bands))
+    ]
+    own = [f"{title} {text.removeprefix(BOOK)}" for title, text in values if text]
+    if own:
+        yield Said((f"As the book has it: {'; '.join(own)}.",), "quiet")
 
 
 def _cells(value: Value) -> tuple[str, str, str, str]:
@@ -121,14 +129,19 @@ def _cells(value: Value) -> tuple[str, str, str, str]:
 
 
 def guide(
-    book: Book, entry: Entry, convert: Convert | None = None, *, by_lines: bool = False, whole: bool = True
+    book: Book,
+    entry: Entry,
+    display: Display | None = None,
+    *,
+    by_lines: bool = False,
+    whole: bool = True,
 ) -> Labelled:
     """What to grind and what never, what is special with this entry, order and set-up, what to check, how it fails.
 
     Args:
         book: has the family.
         entry: gives the note.
-        convert: writes lengths in the unit that is worked in, once units are loaded.
+        display: the units that are worked in; without one everything stands as the book has it.
         by_lines: begins each line of a text on a line of its own, where a page scrolls.
         whole: tells how it fails in full, and not in its first sentence.
     """
@@ -145,14 +158,23 @@ def guide(
         parts.insert(
             behind,
             setup_parts.beside_entry(
-                setup, lambda citation: tag_of(book, citation, entry, besides), convert, by_lines=by_lines
+                setup,
+                lambda citation: tag_of(book, citation, entry, besides),
+                converting(display),
+                by_lines=by_lines,
             ),
         )
     return Labelled(tuple(parts))
 
 
-def how_it_is_ground(book: Book, entry: Entry, convert: Convert | None) -> Iterator[Section]:
+def converting(display: Display | None) -> Convert | None:
+    """Writes a length in the unit that is worked in."""
+    return None if display is None else lambda number, kind: show(number, kind, display)
+
+
+def how_it_is_ground(book: Book, entry: Entry, display: Display | None) -> Iterator[Section]:
     """Every set-up of its family, the wheels for what is mostly ground, and every trouble, with the sources in words."""
+    convert = converting(display)
     found = setups_of(book, entry.family)
     if found:
         yield Section("How it is ground", ())
@@ -167,11 +189,13 @@ def how_it_is_ground(book: Book, entry: Entry, convert: Convert | None) -> Itera
         yield from trouble_parts.troubles(book, found_troubles, convert)
 
 
-def in_hand(book: Book, value: Value) -> str:
+def in_hand(book: Book, value: Value, display: Display | None = None) -> str:
     """What belongs to a value in one paragraph, what is read first standing first.
 
+    Where the book has it in another unit than that which is worked in, its own writing stands behind the name.
+
     Example:
-        >>> from library.book.model import Source
+        >>> from library.book.model import Measure, Source
         >>> value = Value("flutes", usual=Measure("4"), citation=Citation("from memory"), note="Count them.")
         >>> in_hand(Book({}), value)
         'Flutes. Count them. A guess; what a new tool of the same kind has is better, once it is measured. Source: from memory'
@@ -179,14 +203,16 @@ def in_hand(book: Book, value: Value) -> str:
         >>> in_hand(Book({}, sources={"a": manual}), Value("flutes", citation=Citation("published", "a", "page 3")))
         'Flutes. Source (M: military or national manual): A manual, page 3'
     """
-    source, *more = remarks(book, value) if not value.unread else ["", *remarks(book, value)]
+    found = remarks(book, value, spoken_span=lambda one: shown_span(one, display))
+    source, *more = found if not value.unread else ["", *found]
     first = [part for part in more if not part.startswith("Another source")]
     others = [part for part in more if part not in first]
     if value.citation.label == "published" and source:
         source = source.replace("Source", f"Source{_graded(book, value.citation)}", 1)
     unread = [span(value)] if value.unread and value.first() is None else []
     told = " ".join(part for part in (*unread, *first, source, *others) if part)
-    return f"{quantity(value.key).title}. {told}"
+    own = f" B{own[1:]}." if (own := as_written(value, display)) else ""
+    return f"{quantity(value.key).title}.{own} {told}"
 
 
 def _graded(book: Book, citation: Citation) -> str:
@@ -195,37 +221,21 @@ def _graded(book: Book, citation: Citation) -> str:
     return f" ({letter}: {GRADES[letter]})" if letter in DOCUMENTS else ""
 
 
-def in_detail(book: Book, values: Iterable[Value], convert: Convert | None = None) -> Section:
+def in_detail(book: Book, values: Iterable[Value], display: Display | None = None) -> Section:
     """Values with their note and source in full."""
     told: set[str] = set()
     return Section(
-        "The values in full", (Values(tuple(_named(book, value, convert, told) for value in values)),)
+        "The values in full", (Values(tuple(_named(book, value, display, told) for value in values)),)
     )
 
 
-def _named(book: Book, value: Value, convert: Convert | None, told: set[str]) -> Named:
+def _named(book: Book, value: Value, display: Display | None, told: set[str]) -> Named:
     """A value with its range, and below it its source and whatever else belongs to it."""
-    again = _converted(value, convert) if convert is not None else ""
     return Named(
         quantity(value.key).title,
-        span(value) + (f"  = {again}" if again else ""),
-        below=tuple(remarks(book, value, told)),
+        shown_span(value, display),
+        below=tuple(remarks(book, value, told, lambda one: shown_span(one, display))),
     )
-
-
-def _converted(value: Value, convert: Convert) -> str:
-    """The values again in the unit that is worked in, where the book has them in another."""
-    if quantity(value.key).kind is not Kind.LENGTH:
-        return ""
-    measures = [
-        one for one in (value.low, value.usual, value.high) if one is not None and not one.per_diameter
-    ]
-    written = [convert(one.number, Kind.LENGTH) for one in measures]
-    return " / ".join(written) if any(map(_differs, measures, written)) else ""
-
-
-def _differs(measure: Measure, written: str) -> bool:
-    return measure.text.split()[-1:] != written.split()[-1:]
 
 
 def about_family(book: Book, entry: Entry) -> Iterator[Section]:

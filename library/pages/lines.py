@@ -22,7 +22,10 @@ NARROW = 44
 """Characters of a column below which nothing is indented for the looks of it."""
 
 LABEL = 7
-"""Characters of the column of labels."""
+"""Characters of the column of labels, where the labels are short."""
+
+MOST_LABEL = 18
+"""Characters that it has at most."""
 
 DRAWN = 34
 """Characters of the widest drawing of a word."""
@@ -88,7 +91,8 @@ def block_lines(block: Block, reader: Reader) -> list[Line]:
         case blocks.Cautions() | blocks.CautionWords():
             lines = _warnings(block, reader)
         case blocks.Labelled():
-            lines = [one for label, text in block.parts for one in _labelled(label, text, reader)]
+            column = _column(block, reader)
+            lines = [one for label, text in block.parts for one in _labelled(label, text, column, reader)]
         case blocks.Words():
             lines = [one for word in block.words for one in _word(word, reader)]
         case blocks.Sources():
@@ -235,16 +239,22 @@ def _cautions(block: blocks.Cautions, reader: Reader) -> list[Line]:
     return lines
 
 
-def _labelled(label: str, text: str, reader: Reader) -> list[Line]:
-    """A text beside its label; on a narrow page behind it."""
+def _column(block: blocks.Labelled, reader: Reader) -> int:
+    """The cells of the column of labels, as wide as the longest of them wants, within measure."""
+    longest = max((reader.measure(reader.clean(label)) + 1 for label, _ in block.parts), default=0)
+    return max(LABEL, min(longest, MOST_LABEL))
+
+
+def _labelled(label: str, text: str, column: int, reader: Reader) -> list[Line]:
+    """A text beside its label, which has a column of so many cells; on a narrow page behind it."""
     label = reader.clean(label)
     if reader.width < NARROW:
         head = f"{label}: "
         (first, *more) = reader.lines(text, first=head)
         return [(Run(head, "head"), Run(first[0].text[len(head) :])), *more]
-    room = reader.narrower(LABEL)
+    room = reader.narrower(column)
     (first, *more) = room.lines(text)
-    return [(Run(reader.padded(label, LABEL), "head"), *first), *((Run(" " * LABEL), *one) for one in more)]
+    return [(Run(reader.padded(label, column), "head"), *first), *((Run(" " * column), *one) for one in more)]
 
 
 def _word(one: blocks.Word, reader: Reader) -> list[Line]:

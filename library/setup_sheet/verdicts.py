@@ -8,11 +8,12 @@ from itertools import takewhile
 from geometry.calculation import Check
 from geometry.role import HEEL
 from geometry.sentences import Kind
+from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.close import differs, differs_said
 from library.cards.found_relief import FoundRelief
 from library.cards.issues import issues_of
-from library.cards.job import Job, worked_of
+from library.cards.job import Job
 from library.cards.settings_lines import is_set_by_facets
 from library.cards.step import Step
 from library.pages.page import Block, Said

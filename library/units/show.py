@@ -71,6 +71,29 @@ def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
     return f"{_rounded(from_geometry(value, row.kind, unit), unit, _DECIMALS[unit], row.rounding)} {unit}"
 
 
+def show_finely(
+    value: float, kind: Kind, display: Display = METRIC, rounding: Rounding = Rounding.NEAREST, more: int = 0
+) -> str:
+    """A number with its unit, as finely as an indicator shows it, without noughts that say nothing.
+
+    Args:
+        value: as for ``show``.
+        kind: what it is.
+        display: the units to show.
+        rounding: to the nearest, up or down.
+        more: how many decimals finer still.
+
+    Example:
+        >>> show_finely(1.0, Kind.LENGTH, Display("in"), Rounding.DOWN), show_finely(25.4, Kind.LENGTH, Display("in"))
+        ('0.0393 in', '1 in')
+    """
+    unit = display.unit(kind)
+    if unit not in _DECIMALS:
+        return show(value, kind, display)
+    digits = _rounded(from_geometry(value, kind, unit), unit, _DECIMALS[unit] + more, rounding)
+    return f"{digits.rstrip('0').rstrip('.') if '.' in digits else digits} {unit}"
+
+
 def number(value: float, kind: Kind, unit: str, rounding: Rounding = Rounding.NEAREST) -> str:
     """The digits of a number that is already in ``unit``, without the unit.
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 import pytest
 
 from geometry.calculations import calculation
-from library.book.model import Book, Entry, Family, Measure
+from library.book.model import Book, Entry, Family, Measure, Value
 from library.equipment.model import Machine
-from library.search.sizes import Size
+from library.search.sizes import Along, Size
 from tui.session import Session
 from tui.view import calculator_fields
 from tui.view.text_line import TextLine
@@ -111,7 +111,7 @@ def test_the_class_behind_a_thread_goes_along_and_opens_the_limits_of_the_tap() 
     book = shop.book
     assert book is not None
     shop.book = replace(book, families={"tap": Family("tap", "Tap", kind="tap")})
-    shop.calculators.carry(entry, Size("1/2-13 2B", True))
+    shop.calculators.carry(entry, Along(Size("1/2-13 2B", True)))
     sheet = shop.calculators.first(entry)
     assert sheet is not None
     assert sheet.name == "tap-limits"
@@ -124,3 +124,29 @@ def test_the_class_behind_a_thread_goes_along_and_opens_the_limits_of_the_tap() 
     form.focus = "tap_limit"
     form.edit("right")
     assert form.in_hand.text == "H1"
+
+
+def test_a_number_of_flutes_that_was_sought_stands_in_the_calculation_and_not_that_of_the_book() -> None:
+    three = Value("flutes", Measure("2", 2.0), Measure("3", 3.0), Measure("6", 6.0))
+    one, entry = session(1.0, 5.0), Entry("c-90", "countersink", "Countersink", values={"flutes": three})
+    looked_at = one.calculators.looked_at(entry, calculation("cam-choice"), Along(None, 4))
+    assert looked_at.answer is not None
+    assert looked_at.answer.inputs["flutes"].value == 4
+    assert not one.calculators.tools_typed_for()  # A look types nothing.
+    one.calculators.carry(entry, Along(None, 4))
+    form = one.calculators.form(entry, calculation("cam-choice"))
+    one.calculators.compute(form)
+    assert form.answer is not None
+    assert form.answer.inputs["flutes"].value == 4
+    (flutes,) = [field for field in form.fields if field.key == "flutes"]
+    assert calculator_fields.mark(form, flutes) == "typed"
+    # What a person makes of it stays, also where a size is sought with it, until another number is sought.
+    form.typed["flutes"] = TextLine.ending("5")
+    for along, stands in (
+        (Along(Size("20"), 4), "5"),
+        (Along(Size("20")), "5"),
+        (Along(Size("20"), 6), "6"),
+    ):
+        one.calculators.carry(entry, along)
+        assert form.texts()["flutes"] == stands
+    assert form.texts()["diameter"] == "20 mm"

@@ -9,6 +9,7 @@ from library.book.opening import open_book
 from library.calc.wording import span
 from library.pages.comparison import comparison_page
 from library.search.comparing import compare
+from library.units.system import Display
 from tui.commands import printing
 from tui.commands.no_entry import no_entry
 
@@ -36,5 +37,5 @@ def run(options: argparse.Namespace) -> int:
             }
         )
         return 0
-    printing.page(comparison_page(book, entries))
+    printing.page(comparison_page(book, entries, Display(options.units)))
     return 0

@@ -12,7 +12,6 @@ from library.calc import report
 from library.calc.cautions import cautions_for
 from library.calc.report import caution_data
 from library.pages.entry import entry_page
-from library.units.show import show
 from library.units.system import METRIC, Display
 from tui.commands import printing
 from tui.commands.no_entry import no_entry
@@ -29,13 +28,8 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         printing.data(described(book, entry))
     else:
-        display = Display(options.units)
         page = entry_page(
-            book,
-            entry,
-            lambda number, kind: show(number, kind, display),
-            sources=options.sources,
-            cautions=options.cautions,
+            book, entry, Display(options.units), sources=options.sources, cautions=options.cautions
         )
         printing.page(page)
     return 0

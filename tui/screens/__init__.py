@@ -37,12 +37,14 @@ if TYPE_CHECKING:
     from tui.screens.confirm import ConfirmScreen as ConfirmScreen
     from tui.screens.conflict import ConflictScreen as ConflictScreen
     from tui.screens.draft import DraftScreen as DraftScreen
+    from tui.screens.draft_screens import old_drafts as old_drafts
     from tui.screens.draft_screens import put_away_old as put_away_old
     from tui.screens.drafts import DraftsScreen as DraftsScreen
     from tui.screens.entry import EntryScreen as EntryScreen
     from tui.screens.entry import cautions_of as cautions_of
     from tui.screens.entry_history import EntryHistoryScreen as EntryHistoryScreen
     from tui.screens.help import HelpScreen as HelpScreen
+    from tui.screens.own_table import OwnTableScreen as OwnTableScreen
     from tui.screens.own_table_forms import open_form as open_form
     from tui.screens.print import PrintScreen as PrintScreen
     from tui.screens.printing import printed_entry as printed_entry
@@ -77,6 +79,7 @@ SCREENS = {
     "LifeScreen": "tui.screens.cards.life",
     "NewEntryForm": "tui.screens.table_forms",
     "NewFamilyForm": "tui.screens.table_forms",
+    "OwnTableScreen": "tui.screens.own_table",
     "PickScreen": "tui.screens.cards.pick",
     "PrintScreen": "tui.screens.print",
     "RenameForm": "tui.screens.table_forms",
@@ -104,6 +107,7 @@ PARTS = {
     "calculation_in_a_line": "tui.screens.beside",
     "cautions_of": "tui.screens.entry",
     "list_in_a_line": "tui.screens.beside",
+    "old_drafts": "tui.screens.draft_screens",
     "open_form": "tui.screens.own_table_forms",
     "printed_entry": "tui.screens.printing",
     "put_away_old": "tui.screens.draft_screens",

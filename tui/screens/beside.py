@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from geometry.quantities import quantity
-from library.pages.entry import Convert
-from tui import later
+from library.calc.in_units import in_units
+from library.search.sizes import Along
+from library.units.system import Display
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.paned import in_a_line
 from tui.view.bars import banner
@@ -24,12 +25,9 @@ MOST_VALUES = 4
 """Values of a tool that one line tells."""
 
 
-def convert_for(session: Session) -> Convert | None:
-    """Writes lengths in the unit that is worked in, once units are loaded."""
-    if not session.units_ready:
-        return None
-    display = session.display
-    return lambda number, kind: later.show(number, kind, display)
+def display_for(session: Session) -> Display | None:
+    """The units that are worked in, once they are loaded."""
+    return session.display if session.units_ready else None
 
 
 def whose(entry: Entry) -> str:
@@ -42,18 +40,18 @@ def tool_beside(session: Session, entry: Entry | None, width: int, height: int) 
     if entry is None or session.book is None:
         return [EMPTY, line("No tool is chosen.")] if session.book is not None else []
     page = EntryPage(entry, session.page.find.text).body(
-        session.book, convert_for(session), width, height - 1, live=False
+        session.book, display_for(session), width, height - 1, live=False
     )
     return [banner(entry.title, whose(entry), width, live=False), *page]
 
 
 def calculation_beside(session: Session, entry: Entry | None, width: int, height: int) -> list[Line]:
     """The calculation that is opened for a tool, as far as it is filled in."""
-    size = session.page.size_for(entry.id) if entry is not None else None
-    sheet = session.calculators.first(entry, size) if entry is not None else None
+    along = session.page.along_with(entry.id) if entry is not None else Along()
+    sheet = session.calculators.first(entry, along.size) if entry is not None else None
     if entry is None or sheet is None or session.book is None:
         return []
-    form = session.calculators.looked_at(entry, sheet, size)
+    form = session.calculators.looked_at(entry, sheet, along)
     page = CalculatorPage(form, ALPHABETS[session.theme.drawing], session.book)
     page.machine = session.calculators.machine()
     return [
@@ -79,7 +77,9 @@ def tool_in_a_line(session: Session, entry: Entry | None, width: int) -> Line:
     """The tool with its first values."""
     if entry is None:
         return in_a_line("Tool", "", width)
+    display = display_for(session)
     values = [one for one in entry.values.values() if one.usual is not None][:MOST_VALUES]
+    values = [in_units(one, display) for one in values] if display is not None else values
     told = ", ".join(
         f"{quantity(one.key).title.lower()} {one.usual.text}" for one in values if one.usual is not None
     )
@@ -88,10 +88,11 @@ def tool_in_a_line(session: Session, entry: Entry | None, width: int) -> Line:
 
 def calculation_in_a_line(session: Session, entry: Entry | None, width: int) -> Line:
     """The calculation with its verdict, or what it still wants."""
-    size = session.page.size_for(entry.id) if entry is not None else None
-    sheet = session.calculators.first(entry, size) if entry is not None and session.book is not None else None
+    along = session.page.along_with(entry.id) if entry is not None else Along()
+    is_known = entry is not None and session.book is not None
+    sheet = session.calculators.first(entry, along.size) if entry is not None and is_known else None
     if entry is None or sheet is None:
         return in_a_line("Calculation", "", width)
-    form = session.calculators.looked_at(entry, sheet, size)
+    form = session.calculators.looked_at(entry, sheet, along)
     told = verdict(form.answer, session.display, width, 1).lines
     return in_a_line(sheet.title, " ".join(text_of(told[0]).split()), width)

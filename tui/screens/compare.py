@@ -50,7 +50,7 @@ class CompareScreen(Reading):
         book = self.session.book
         if book is None:
             return super().body(width, height)
-        block = side_by_side(book, self.entries)
+        block = side_by_side(book, self.entries, self.session.display)
         head = shown(heading_lines(block, self._columns(width), reader(width - 1)))
         head = [*head[: max(height // 3, 1)], rule(width)]
         warned = block_lines([at_arms_length(cautions_of_all(self.entries, book), self.in_full)], width)
@@ -61,7 +61,7 @@ class CompareScreen(Reading):
         book = self.session.book
         if book is None:
             return []
-        block = side_by_side(book, self.entries, sources=self._sources)
+        block = side_by_side(book, self.entries, self.session.display, sources=self._sources)
         told = shown(body_lines(block, self._columns(width + 1), reader(width)))
         return [*told, EMPTY, *wrap(LEGEND, width, "quiet")]
 
@@ -89,7 +89,7 @@ class CompareScreen(Reading):
         book = self.session.book
         if book is None:
             return None
-        page = comparison_page(book, self.entries, sources=self._sources)
+        page = comparison_page(book, self.entries, self.session.display, sources=self._sources)
         return printed_page(page, "-beside-".join(one.id for one in self.entries))
 
     def do_change(self) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tui import screens
-from tui.screens.beside import convert_for, whose
+from tui.screens.beside import display_for, whose
 from tui.screens.cards.card_navigation import begin_card
 from tui.screens.paned import TOOL, PanedScreen
 from tui.view.entry_page import EntryPage
@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from library.book.model import Book, Entry
+    from tui.screens.base_screen import Needs
     from tui.services.export import Printed
     from tui.session import Session
 
@@ -43,17 +44,28 @@ class EntryScreen(PanedScreen):
         return f"{whose(self.entry)}  {super().state_text()}"
 
     def body(self, width: int, height: int) -> list[Line]:
-        """The entry, lengths also in the unit that is worked in."""
+        """The entry, lengths in the unit that is worked in."""
         book = self.session.book
         if book is None:
             return []
-        return self.page.body(book, convert_for(self.session), width, height)
+        return self.page.body(book, display_for(self.session), width, height)
 
     def foot(self, width: int, height: int) -> list[Line]:
         """Its cautions."""
         book = self.session.book
         cautions = self.page.cautions(book, width, self.in_full) if book is not None else []
         return [*self.guided(width), *cautions]
+
+    def needs(self) -> Needs:
+        """A calculation that serves such tools; an entry after it in the list, or before it."""
+        session, view = self.session, self.session.page.view
+        return {
+            **super().needs(),
+            "calculate": lambda: session.is_served(self.entry),
+            "go-on": lambda: session.is_served(self.entry),
+            "next": lambda: view.chosen + 1 < view.count,
+            "previous": lambda: view.chosen > 0,
+        }
 
     def tool(self) -> Entry:
         """The entry that is shown."""

@@ -1,4 +1,4 @@
-"""The machines and wheels of the book; each is changed in a form, and a new one is made in one."""
+"""The machines and wheels of the book; each is read, or changed in a form, and a new one is made in one."""
 
 from __future__ import annotations
 
@@ -8,10 +8,11 @@ from library.equipment.model import machines, wheels
 from tui.screens.cards.listing import told_of_machine, told_of_wheel
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.in_editor import open_file
-from tui.screens.own_table_forms import open_form
+from tui.screens.table_ways import change_table, read_table
 
 if TYPE_CHECKING:
     from library.equipment.model import Machine, Wheel
+    from tui.screens.base_screen import Needs
 
 _NEW = (
     Choice("new:machine", "A new machine", "Opens a form for it; nothing is written until you have seen it."),
@@ -24,6 +25,7 @@ class MachinesScreen(Chooser):
 
     WHERE = "machines"
     NAME_WIDTH = 28
+    KEEPS_FIND = True
 
     def title_text(self) -> str:
         """What these are."""
@@ -42,13 +44,14 @@ class MachinesScreen(Chooser):
         ]
 
     def take(self, choice: Choice) -> None:
-        """Open the form of the chosen one, or an empty one."""
-        kind, _, name = choice.id.partition(":")
-        open_form(self.heelclear, *((name,) if kind == "new" else (kind, name)))
+        """Show the chosen one, to be read; the form of a new one."""
+        read_table(self, *_table_of(choice.id))
 
     def do_change(self) -> None:
-        """The same as Enter."""
-        self.do_go_on()
+        """Open the form of the chosen one, or an empty one."""
+        kind, name = self._chosen()
+        if kind:
+            change_table(self.heelclear, *_table_of(f"{kind}:{name}"))
 
     def do_open_file(self) -> None:
         """Open the file of the chosen one in the editor."""
@@ -59,6 +62,19 @@ class MachinesScreen(Chooser):
             self.say("Choose a machine or a wheel whose file is to be opened.")
         else:
             open_file(self.heelclear, one.place)
+
+    def needs(self) -> Needs:
+        """A file has what is there already, and only a machine that is not in hand is taken."""
+        return {
+            **super().needs(),
+            "open-file": lambda: self._chosen()[0] in ("machine", "wheel"),
+            "mark": self._can_be_taken_in_hand,
+        }
+
+    def _can_be_taken_in_hand(self) -> bool:
+        in_hand = self.session.calculators.machine()
+        kind, name = self._chosen()
+        return kind == "machine" and (in_hand is None or in_hand.id != name)
 
     def _chosen(self) -> tuple[str, str]:
         """The kind and the id of what is chosen; empty where nothing is."""
@@ -92,3 +108,9 @@ class MachinesScreen(Chooser):
 
     def _wheels(self) -> dict[str, Wheel]:
         return dict(wheels(self.session.book).items()) if self.session.book is not None else {}
+
+
+def _table_of(choice: str) -> tuple[str, str]:
+    """The kind and the id of what a choice stands for; no id for a new one."""
+    kind, _, name = choice.partition(":")
+    return (name, "") if kind == "new" else (kind, name)

@@ -1,28 +1,38 @@
-"""What the book tells of the work, and the threads, as lists: the chosen one is changed in a form, and a new one made in one."""
+"""What the book tells of the work, and the threads, as lists: the chosen one is read, or changed in a form; a new one is made."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
+from library.book.word_forms import SAYS_NOTHING
 from library.guidance.model import STEPS, WHEEL_LINES, recommended_wheels, setups, symptoms, unsuited_wheels
 from library.guidance.setups import whole as whole_setup
 from library.guidance.wheels import whole as whole_wheel
+from library.pages.own_tables import FAILS, fails_title
 from library.pages.troubles import sentences
 from library.pages.wheels import in_a_line
+from tui.actions import on_screen
 from tui.screens.chooser import Choice, Chooser
-from tui.screens.in_editor import open_file
-from tui.screens.own_table_forms import open_form
+from tui.screens.table_ways import (
+    FAMILY,
+    can_change,
+    change_table,
+    open_file_of,
+    own_place,
+    read_table,
+)
 from tui.screens.threads import described, in_order
+from tui.screens.trouble_words import Sought, sought_by
 from tui.view.table_blanks import NOUNS
 
 if TYPE_CHECKING:
     from library.book.model import Book
     from library.guidance.told import Told
-    from library.issue import Place
+    from tui.screens.base_screen import Needs
     from tui.session import Session
 
-_OPENS = "Opens a form for it; nothing is written until you have seen it."
+OPENS = "Opens a form for it; nothing is written until you have seen it."
 
 
 class OwnTablesScreen(Chooser):
@@ -35,6 +45,7 @@ class OwnTablesScreen(Chooser):
 
     WHERE = "own-tables"
     NAME_WIDTH = 34
+    KEEPS_FIND = True
     TITLE = ""
     ARRAYS: tuple[str, ...] = ()
 
@@ -58,7 +69,7 @@ class OwnTablesScreen(Chooser):
         if book is None:
             return []
         if self._made[0] is not book:
-            new = [Choice(f"{array}:", f"A new {NOUNS[array]}", _OPENS) for array in self.ARRAYS]
+            new = [Choice(f"{array}:", f"A new {NOUNS[array]}", OPENS) for array in self.ARRAYS]
             found = list(self.told(book))
             own = [one for one in found if self._is_own(book, one)]
             self._made = book, [*own, *new, *(one for one in found if one not in own)]
@@ -66,7 +77,14 @@ class OwnTablesScreen(Chooser):
 
     def _is_own(self, book: Book, choice: Choice) -> bool:
         array, _, name = choice.id.partition(":")
-        return getattr(book.more.get(array, {}).get(name), "layer", "") == "shop"
+        one = book.families.get(name) if array == FAMILY else book.more.get(array, {}).get(name)
+        return getattr(one, "layer", "") == "shop"
+
+    def chosen(self) -> Choice | None:
+        """The chosen one; nothing where nothing was found."""
+        found = self.found()
+        self.view.resize(len(found), self.view.height)
+        return found[self.view.chosen] if found else None
 
     def book_changed(self) -> None:
         """Keep the chosen one, which stands among those of the shop now where it was changed."""
@@ -76,27 +94,33 @@ class OwnTablesScreen(Chooser):
             self.view.choose(ids.index(self._taken))
 
     def take(self, choice: Choice) -> None:
-        """Open the form of the chosen one, or an empty one."""
+        """Show the chosen one, to be read; the form of a new one."""
         self._taken = choice.id
-        array, _, name = choice.id.partition(":")
-        open_form(self.heelclear, array, name)
+        read_table(self, *choice.id.split(":", 1))
 
     def do_change(self) -> None:
-        """The same as Enter."""
-        self.do_go_on()
+        """Open the form of the chosen one, or an empty one."""
+        if chosen := self.chosen():
+            self._taken = chosen.id
+            change_table(self.heelclear, *chosen.id.split(":", 1))
+
+    def needs(self) -> Needs:
+        """A form for the chosen one, or a file of the shop; and what lists these tables is needed no more."""
+        app = self.heelclear
+        here = [
+            one.id for one in on_screen(self.WHERE).values() if one.opens.endswith(f".{type(self).__name__}")
+        ]
+        return {
+            **super().needs(),
+            "change": lambda: (one := self.chosen()) and can_change(app, *one.id.split(":", 1)),
+            "open-file": lambda: (one := self.chosen()) and own_place(app, *one.id.split(":", 1)),
+            **{name: lambda: False for name in here},
+        }
 
     def do_open_file(self) -> None:
         """Open the file of the chosen one in the editor, where that is the shop's."""
-        found, book = self.found(), self.session.book
-        self.view.resize(len(found), self.view.height)
-        array, _, name = found[self.view.chosen].id.partition(":") if found else ("", "", "")
-        one = book.more.get(array, {}).get(name) if book is not None else None
-        if one is not None and getattr(one, "layer", "") == "shop":
-            open_file(self.heelclear, cast("Place", getattr(one, "place", None)))
-        else:
-            self.say(
-                "The shop's book has no line of this one yet. Enter changes it in a form; then there is something of yours to open."
-            )
+        if chosen := self.chosen():
+            open_file_of(self.heelclear, *chosen.id.split(":", 1))
 
 
 class SetupsScreen(OwnTablesScreen):
@@ -133,15 +157,38 @@ class BookWheelsScreen(OwnTablesScreen):
 
 
 class TroublesScreen(OwnTablesScreen):
-    """What is seen, what to measure then, and what to change."""
+    """What is seen, what to measure and to change; then how the tools of each family fail, in its own text."""
 
     TITLE = "Troubles: what is seen, and what to change"
     ARRAYS = ("symptom",)
+
+    def __init__(self, session: Session, sought: str = "") -> None:
+        super().__init__(session, sought)
+        self._words_of: tuple[Book | None, dict[str, Sought]] = (None, {})
 
     def told(self, book: Book) -> Iterator[Choice]:
         """Each with the tools that it is seen on."""
         for name, one in symptoms(book).items():
             yield Choice(f"symptom:{name}", one.title, sentences(book, one, None, with_family=True))
+        for family in book.families.values():
+            if text := " ".join(family.texts.get(FAILS, "").split()):
+                yield Choice(f"{FAMILY}:{family.id}", fails_title(family), text)
+
+    def found(self) -> list[Choice]:
+        """Those that have every word, in any of its forms, also where a tool that carries the trouble is called so."""
+        typed = self.find.text.casefold().split()
+        words = [one for one in typed if one not in SAYS_NOTHING] or typed
+        book = self.session.book
+        if book is None or not words:
+            return self.choices()
+        sought = self._sought(book)
+        found = [one for one in self.choices() if all(map(sought[one.id].has, words))]
+        return sorted(found, key=lambda one: sought[one.id].away(words))
+
+    def _sought(self, book: Book) -> dict[str, Sought]:
+        if self._words_of[0] is not book:
+            self._words_of = book, {one.id: sought_by(book, one) for one in self.choices()}
+        return self._words_of[1]
 
 
 class OwnThreadsScreen(OwnTablesScreen):

@@ -11,7 +11,6 @@ from library.pages.as_text import as_text
 from library.pages.entry import entry_page
 from library.pages.page import Page, Said, Section
 from library.pages.reader import Reader
-from tui import later
 from tui.services.export import Printed
 
 if TYPE_CHECKING:
@@ -41,14 +40,7 @@ def printed_entry(session: Session, entry: Entry) -> Printed | None:
     """An entry with its sources and its cautions in full; nothing before the book is read."""
     if session.book is None:
         return None
-    display = session.display
-    page = entry_page(
-        session.book,
-        entry,
-        lambda number, kind: later.show(number, kind, display),
-        sources=True,
-        cautions=True,
-    )
+    page = entry_page(session.book, entry, session.display, sources=True, cautions=True)
     return printed_page(page, entry.id)
 
 

@@ -26,7 +26,9 @@ from library.cards.searching import of_tool
 from library.cards.store import NoCard, Opened, create, load
 from library.drafts.draft import Draft
 from library.editing.merging import Choice, Conflict
-from library.search.sizes import Size
+from library.search.sizes import Along
+
+NOTHING_ALONG = Along()
 
 MOST_VISITS = 8
 """Earlier cards of one tool that are read for what stands beside a card."""
@@ -137,7 +139,7 @@ class CardService:
         return SavedCard(opened)
 
     def begin(
-        self, book: Book, entry: Entry | None, units: str, size: Size | None = None, machine: str = ""
+        self, book: Book, entry: Entry | None, units: str, along: Along = NOTHING_ALONG, machine: str = ""
     ) -> CardInHand:
         """A new card from an entry, or an empty one where there is none.
 
@@ -145,12 +147,14 @@ class CardService:
             book: with the shop's machines and wheels.
             entry: to begin from.
             units: ``mm`` or ``in``.
-            size: of the tool, or its thread, where it is known.
+            along: size, thread and number of flutes of the tool, where they are known.
             machine: the id of the one in hand, for a card that has none of itself.
         """
-        card = starting.from_entry(book, entry, units, size) if entry else starting.empty(book, "", units)
+        card = (
+            starting.from_entry(book, entry, units, along.size) if entry else starting.empty(book, "", units)
+        )
         card = card if card.machine else replace(card, machine=machine)
-        return self._new(starting.with_size(card, size) if size is not None else card)
+        return self._new(starting.found_with(card, along))
 
     def begin_again(self, card_id: str) -> CardInHand:
         """A new card for the same job; raises ``NoCard`` where there is no such card."""

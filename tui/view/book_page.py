@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from library.search.ranking import Ranked, is_called_by, ranked, without_one
-from library.search.sizes import Size, with_its_unit
+from library.search.sizes import Along, Size, flutes_in, with_its_unit
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
@@ -30,8 +30,6 @@ class BookPage:
         hits: numbers of the rows found.
         view: the part of them in sight, and the chosen one.
         by_condition: finds rows by a text with conditions; nothing before units are loaded.
-        by_trouble: for a text that finds nothing, its words beside a trouble, and the families that have it; nothing before
-            the book is open.
         told: what could not be understood of the find line.
         size: what the find line says of the tool's size.
         marked: the ids of the entries to be set side by side, in the order of marking.
@@ -43,7 +41,6 @@ class BookPage:
         self.hits: Sequence[int] = range(len(rows) if rows is not None else 0)
         self.view = Viewport(len(self.hits))
         self.by_condition: Callable[[Rows, str], Found] | None = None
-        self.by_trouble: Callable[[str], tuple[str, Collection[str]] | None] | None = None
         self.told = ""
         self.size: Size | None = None
         self.marked: list[str] = []
@@ -78,16 +75,19 @@ class BookPage:
             return None
         return self._rows[self.hits[self.view.chosen]]
 
-    def size_for(self, entry_id: str) -> Size | None:
-        """The size in the find line, as it goes along with an entry; nothing where the entry is called by it.
+    def along_with(self, entry_id: str) -> Along:
+        """What of the find line goes along with an entry: the number of flutes, and a size that it is not called by.
 
         Args:
             entry_id: the entry that is worked with.
         """
         chosen = self.chosen
-        if self._rows is None or self.size is None or chosen is None or chosen.id != entry_id:
-            return None
-        return None if is_called_by(self._rows, self.hits[self.view.chosen], self.size) else self.size
+        if self._rows is None or chosen is None or chosen.id != entry_id:
+            return Along()
+        is_its_name = self.size is not None and is_called_by(
+            self._rows, self.hits[self.view.chosen], self.size
+        )
+        return Along(None if is_its_name else self.size, flutes_in(self.find.text))
 
     def choose(self, entry_id: str) -> None:
         """Choose an entry by its id, where the list has it."""
@@ -133,16 +133,7 @@ class BookPage:
             )
         else:
             self.hits, self.size, self.told = self.by_condition(self._rows, self.find.text)
-        if not self.hits and SIGNS.isdisjoint(sought) and self.by_trouble is not None:
-            self._search_trouble(self._rows, self.by_trouble(sought))
         self.view.resize(len(self.hits), self.view.height)
-
-    def _search_trouble(self, rows: Rows, found: tuple[str, Collection[str]] | None) -> None:
-        """Find the tools that are known for what they do wrong, where their names do not say it."""
-        if found is not None:
-            words, families = found
-            hits, self.size = ranked(rows, words)
-            self.hits = [number for number in hits if rows[number].family in families]
 
     def draw(self, width: int, height: int, *, live: bool = True) -> list[Line]:
         """The page, exactly ``height`` lines.
@@ -160,8 +151,8 @@ class BookPage:
 
     def _find_line(self, width: int, *, live: bool) -> Line:
         marks = f"  {len(self.marked)} marked" if self.marked else ""
-        size = self.size_for(self.chosen.id) if self.chosen is not None else None
-        goes = f"  {size.told} goes along" if size is not None else ""
+        goes = self.along_with(self.chosen.id).told if self.chosen is not None else ""
+        goes = f"  {goes}" if goes else ""
         count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
         least = len(FIND) + len(self.find.text) + 1
         told = (f"{goes}{count}", goes or count, count)

@@ -10,6 +10,8 @@ from rich.cells import cell_len
 from geometry.calculation import Field
 from library.book.model import Value
 from library.calc import ranges
+from library.calc.in_units import in_units, in_units_of
+from library.calc.inputs import Input
 from library.calc.surfaces import title_of
 from library.calc.wording import spoken
 from library.issue import Issue
@@ -113,18 +115,23 @@ def issues_of(form: Form) -> tuple[Issue, ...]:
 def _value(form: Form, key: str, width: int, most: int, *, in_hand: bool) -> list[Line]:
     """What a field holds, in its column; what is too long goes on below, unless the rest of the line has room for it."""
     typed, value = form.line(key), form.value(key)
-    said = value.text if value is not None else ""
+    said = _said(form, value) if value is not None else ""
     if form.is_choice(key):
         return _told(spoken(said), width, most, "chosen" if in_hand else "plain")
     if typed.text:
         return [typed.pieces(width)] if in_hand else _told(typed.text, width, most, "typed")
     offered = form.offer(key)
     if offered is not None and value is None:
-        return [_offered(offered, width, most, in_hand=in_hand)]
+        return [_offered(in_units(offered, form.display), width, most, in_hand=in_hand)]
     if in_hand:
         said = fit(said, width)
         return [line(Piece(said[:1], "cursor"), said[1:])]
     return _told(said, width, most, "plain")
+
+
+def _said(form: Form, value: Input) -> str:
+    """A value as it stands in its field; what the book gave, in the unit that is worked in."""
+    return in_units_of(value.key, value.text, form.display) if value.origin == "entry" else value.text
 
 
 def _told(text: str, width: int, most: int, role: Role) -> list[Line]:

@@ -8,7 +8,8 @@ from geometry.quantities import QUANTITIES, Quantity, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.book.model import Family
-from library.calc.ranges import ends_of, in_units_of, read_range, taken
+from library.calc.in_units import in_units_of
+from library.calc.ranges import ends_of, read_range, taken
 from library.calc.surfaces import book_key
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
 from library.cards.inspecting import PER_FLUTE, indicator_points

@@ -7,23 +7,24 @@ from collections.abc import Iterable, Sequence
 from library.book.model import Book, Entry
 from library.calc.cautions import cautions_for
 from library.guidance.setups import for_entry
-from library.guidance.troubles import symptoms_of, told_of
+from library.guidance.troubles import asked_for, symptoms_of
 from library.pages.cautions import at_arms_length
 from library.pages.entry import (
     UNREAD,
-    Convert,
     about_entry,
     about_family,
+    converting,
     guide,
     how_it_is_ground,
     in_detail,
     in_hand,
     values_table,
 )
-from library.pages.entry_sources import legend
+from library.pages.entry_sources import in_short, legend
 from library.pages.page import Block, Page, Said, Section, Table
 from library.pages.setup import citations
 from library.pages.troubles import troubles
+from library.units.system import Display
 from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, text_of, width_of, wrap
 from tui.view.page_lines import block_lines, page_lines
 from tui.view.viewport import Viewport
@@ -40,6 +41,9 @@ LEAST_TEXT = 5
 
 LEAST_TOLD = 2
 """Lines at least for what is told of the value in hand."""
+
+TALL = 30
+"""Lines from which what the letters behind the values mean may take two."""
 
 LOW_AND_HIGH = (2, 3)
 TAG = 4
@@ -86,29 +90,34 @@ class EntryPage:
             self.chosen = max(0, min(self.chosen + by, last))
 
     def body(
-        self, book: Book, convert: Convert | None, width: int, height: int, *, live: bool = True
+        self, book: Book, display: Display | None, width: int, height: int, *, live: bool = True
     ) -> list[Line]:
         """The page without its cautions, exactly ``height`` lines.
 
         Args:
             book: has the family, the sources and the cautions.
-            convert: writes lengths in the unit that is worked in, once units are loaded.
+            display: the units that are worked in; without one everything stands as the book has it.
             width: in cells.
             height: in lines.
             live: whether the values can be gone through here, so that one of them is in hand.
         """
         room = max(height - 1, 0)
-        table = values_table(book, self.entry, convert)
+        table = values_table(book, self.entry, display)
         values = value_lines(table, width, self.chosen if live else None, whole=live)
         noted = self.entry.values if live else {}
-        told = {key: wrap(in_hand(book, one), width) for key, one in noted.items()}
+        told = {key: wrap(in_hand(book, one, display), width) for key, one in noted.items()}
         most = max(map(len, told.values()), default=0)
         spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
         shown = _cut(told.get(self.key, []), min(most, spared), width)
-        head = [*values, rule(width), *shown, *([rule(width)] if told else [])]
+        head = [
+            *values,
+            *_letters(in_short(book, self.entry), width, 2 if height >= TALL else 1),
+            *shown,
+            *([rule(width)] if told else []),
+        ]
         if not self.entry.values:
             head = [*wrap(NO_VALUES, width), rule(width)]
-        text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, convert)
+        text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, display)
         if len(head) + LEAST_TOLD > room:
             head, text = [], [*head, *text]
         self.view.refit(len(text), max(room - len(head), 1))
@@ -126,21 +135,21 @@ class EntryPage:
         """
         return block_lines([at_arms_length(cautions_for(None, self.entry, book), more)], width)
 
-    def _text(self, book: Book, width: int, cut: set[str], convert: Convert | None) -> list[Line]:
+    def _text(self, book: Book, width: int, cut: set[str], display: Display | None) -> list[Line]:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
         entry = self.entry
         unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
-        asked = told_of(self.sought, symptoms_of(book, entry.family)) if self.sought else ()
+        asked = asked_for(self.sought, symptoms_of(book, entry.family)) if self.sought else ()
         sections = [
-            *troubles(book, asked, convert),
-            Section("", (*unread, guide(book, entry, convert, by_lines=True))),
+            *troubles(book, asked, converting(display)),
+            Section("", (*unread, guide(book, entry, display, by_lines=True))),
             *about_family(book, entry),
         ]
         if cut:
             sections.append(
-                in_detail(book, (entry.values[key] for key in entry.values if key in cut), convert)
+                in_detail(book, (entry.values[key] for key in entry.values if key in cut), display)
             )
-        sections += how_it_is_ground(book, entry, convert)
+        sections += how_it_is_ground(book, entry, display)
         about = Said((about_entry(book, entry),), "quiet")
         besides = citations(for_entry(book, entry), whole=True)
         sections.append(Section("", (legend(book, entry, full=True, besides=besides), about)))
@@ -151,7 +160,7 @@ def value_lines(table: Table, width: int, chosen: int | None = None, *, whole: b
     """The heading and one line for each value; what has no room gives way, the name last of all.
 
     Args:
-        table: name, usual value, low and high end, tag of the source, and perhaps the same in another unit.
+        table: name, usual value, low and high end, tag of the source.
         width: in cells.
         chosen: the line in hand, which is marked.
         whole: whether a range stands behind its usual value where it has no column of its own.
@@ -216,6 +225,23 @@ def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
         return [*lines, *[EMPTY] * (height - len(lines))]
     last = "".join(piece.text for piece in lines[height - 1])
     return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip().removesuffix('…')}…")]
+
+
+def _letters(meanings: Sequence[str], width: int, most: int) -> list[Line]:
+    """The line under the values, which says what the letters behind them mean: as many as it has room for, or two lines."""
+    rows: list[str] = []
+    for one in meanings:
+        if rows and len(f"{rows[-1]}, {one}") <= width:
+            rows[-1] += f", {one}"
+        elif len(rows) < most and len(one) <= width:
+            rows.append(one)
+        else:
+            break
+    if not rows:
+        return [rule(width)]
+    *whole, last = rows
+    across = Piece(f" {'─' * width}"[: width - len(last)], "rule")
+    return [*(line(Piece(one, "quiet")) for one in whole), line(Piece(last, "quiet"), across)]
 
 
 def below(count: int, width: int, by: str = "PgDn") -> Line:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 from hypothesis import given
@@ -11,6 +12,7 @@ from hypothesis import strategies as st
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
 from geometry.evaluate import Refusal, run
+from library.units.show import say
 
 
 def chosen(**values: Given) -> Result:
@@ -103,3 +105,63 @@ def test_beside_a_cam_that_is_taken_the_throw_that_is_wanted_is_called_so() -> N
     assert found.outputs["chosen_throw"] == 5.0
     assert found.named["throw_per_tooth"] == "Wanted, throw per tooth"
     assert not chosen(**values, surface="land", throw_per="tooth").named
+
+
+SMALLER_FITS: dict[str, Given] = {
+    # Derived by hand: 9.525 mm of radius and 3 teeth; 1.6 mm give atan(4.8 / (2 pi 9.525)) = 4.585 degrees, 2.5 mm 7.143
+    # and 5 mm 14.074.
+    "surface": "land",
+    "diameter": 19.05,
+    "flutes": 3.0,
+    "throw_per": "tooth",
+    "cam_throws": (1.6, 2.5, 5.0),
+    "relief_angle": math.radians(8),
+}
+
+
+def within(low: float, high: float, **more: Given) -> Result:
+    limits = {"relief_lower_limit": math.radians(low), "relief_upper_limit": math.radians(high)}
+    return chosen(**SMALLER_FITS | limits | more)
+
+
+def test_a_smaller_cam_within_the_limits_is_taken_before_a_larger_one_outside_them() -> None:
+    assert chosen(**SMALLER_FITS).outputs["chosen_throw"] == 5.0
+    found = within(6, 10)
+    assert found.outputs["chosen_throw"] == 2.5
+    assert math.degrees(found.outputs["relief_angle"]) == pytest.approx(7.143, abs=5e-4)
+    told = said(found)
+    assert "pass: The cam of 2.5 mm gives 7.143 deg on the land where 8 deg is wanted" in told
+    assert "watch" not in told
+    # Without an upper limit too, but not without a lower one: too little rubs.
+    ends = {"relief_lower_limit": math.radians(6)}
+    assert chosen(**SMALLER_FITS | ends).outputs["chosen_throw"] == 2.5
+    ends = {"relief_upper_limit": math.radians(10)}
+    assert chosen(**SMALLER_FITS | ends).outputs["chosen_throw"] == 5.0
+
+
+def test_of_two_cams_within_the_limits_the_one_nearer_to_what_is_wanted_is_taken() -> None:
+    assert within(4, 15).outputs["chosen_throw"] == 2.5
+    assert within(4, 15, relief_angle=math.radians(5)).outputs["chosen_throw"] == 1.6
+    assert within(4, 15, relief_angle=math.radians(12)).outputs["chosen_throw"] == 5.0
+
+
+def test_where_no_cam_keeps_the_limits_or_what_is_wanted_does_not_the_one_above_is_taken() -> None:
+    assert within(7.5, 10).outputs["chosen_throw"] == 5.0
+    assert "watch: The nearest cam above the need, 5 mm" in said(within(7.5, 10))
+    assert within(4, 7, relief_angle=math.radians(8)).outputs["chosen_throw"] == 5.0
+    with pytest.raises(Refusal, match="under its lower limit"):
+        within(10, 6)
+
+
+@pytest.mark.parametrize("flutes", [2.0, 3.0, 4.0, 5.0])
+@pytest.mark.parametrize("diameter", [8.0, 11.98, 19.05])
+def test_what_the_advice_says_to_type_is_what_comes_out(diameter: float, flutes: float) -> None:
+    values = SMALLER_FITS | {"diameter": diameter, "flutes": flutes, "relief_angle": math.radians(5.7)}
+    found = chosen(**values)
+    (watch,) = [check for check in found.checks if check.state == "watch"]
+    told = say(watch.sentence)
+    gives, typed = (re.findall(rf"{word} ([\d.]+) deg", told)[0] for word in ("gives", "gives,"))
+    assert gives == typed
+    followed = chosen(**values | {"relief_angle": math.radians(float(typed))})
+    assert followed.outputs["chosen_throw"] == found.outputs["chosen_throw"]
+    assert "watch" not in said(followed)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from library.book import book_reader, opening
+from library.book import fetching, opening
 from tests.library.book.small_books import write
 
 SHIPPED = """\
@@ -49,7 +49,7 @@ def nothing_shipped(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytes
 @pytest.fixture
 def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A shop with two taps in each of three files, whose time stamps are trusted at once."""
-    monkeypatch.setattr(book_reader, "_SETTLED", 0.0)
+    monkeypatch.setattr(fetching, "SETTLED", 0.0)
     folder = tmp_path / "shop"
     folder.mkdir()
     for file in ("a", "b", "c"):

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from library.book import book_reader, index, opening
+from library.book import book_reader, fetching, index, opening
 from library.book.fetching import Signature
 from library.book.model import Book, Layer
 from library.book.opening import open_book, quick_rows
@@ -95,7 +95,7 @@ def test_a_change_that_keeps_size_and_time_of_change_is_seen(shop: Path) -> None
 def test_a_file_that_was_changed_a_moment_ago_is_not_trusted_to_be_settled(
     shop: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(book_reader, "_SETTLED", 3600.0)
+    monkeypatch.setattr(fetching, "SETTLED", 3600.0)
     open_book(shop)
     names = files_read(monkeypatch)
     open_book(shop)
@@ -131,7 +131,7 @@ def test_stamps_that_lie_ahead_are_believed_like_old_ones(
     # The clock was set back by a day after the files were written: they need not be read at every start.
     ahead = time.time_ns() + 86_400 * 10**9 + 1
     monkeypatch.setattr(Signature, "of", lambda status: Signature(ahead, ahead, status.st_size))
-    monkeypatch.setattr(book_reader, "_SETTLED", 0.1)
+    monkeypatch.setattr(fetching, "SETTLED", 0.1)
     open_book(shop)
     names = files_read(monkeypatch)
     open_book(shop)

@@ -97,7 +97,7 @@ print(sorted({name.split(".")[0] for name in sys.modules} & {"tomllib", "pint", 
 
 
 def test_a_warm_start_loads_neither_parser_nor_units(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("library.book.opening.SETTLED", 0.0)  # The files were written just now.
+    monkeypatch.setattr("library.book.fetching.SETTLED", 0.0)  # The files were written just now.
     open_book(shop)
     run = subprocess.run([sys.executable, "-c", WARM, str(shop)], capture_output=True, text=True, check=False)
     assert run.stdout == "[]\n", run.stderr

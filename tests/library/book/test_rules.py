@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from library.book import book_reader
+from library.book import fetching
 from library.book.model import Book, Value
 from library.book.opening import open_book
 from library.calc.wording import remarks
@@ -171,7 +171,7 @@ def two_layers(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     shop.mkdir()
     (shipped / "awls.toml").write_text(SHIPPED)
     monkeypatch.setattr(opening, "SHIPPED", shipped)
-    monkeypatch.setattr(book_reader, "_SETTLED", 0.0)
+    monkeypatch.setattr(fetching, "SETTLED", 0.0)
     return shop
 
 

@@ -14,11 +14,11 @@ from library.cards.close import finished
 from library.cards.job import work_out
 from library.cards.learn import change_for, lessons
 from library.cards.model import Card, Tool, Wanted
-from library.cards.starting import again, empty, from_entry, with_size
+from library.cards.starting import again, empty, found_with, from_entry, with_size
 from library.cards.thread_names import of_thread
 from library.editing.planning import plan
 from library.editing.saving import save
-from library.search.sizes import Size
+from library.search.sizes import Along, Size
 
 ENTRY = Entry(
     "yard-tap",
@@ -51,6 +51,14 @@ def test_the_class_of_a_hole_that_was_looked_for_stands_in_the_size_of_the_reame
     assert step is not None
     found = {key: given.value for key, given in step.answer.inputs.items()}
     assert (found["hole_tolerance"], found["nominal_diameter"]) == ("H8", 12.0)
+
+
+def test_the_number_of_flutes_that_was_looked_for_stands_on_the_card_of_the_tool(book: Book) -> None:
+    card = found_with(from_entry(book, ENTRY), Along(Size("M12", is_thread=True), 4))
+    assert (card.tool.flutes, card.tool.thread) == ("4", "M12")
+    moves = work_out(card, book).step("index-moves")
+    assert moves is not None
+    assert (moves.answer.inputs["flutes"].value, moves.provenance["flutes"]) == (4.0, "tool")
 
 
 def test_the_only_machine_goes_without_saying_and_one_of_two_wheels_does_not(book: Book) -> None:

@@ -11,9 +11,10 @@ from geometry.sentences import Kind
 from library.book.model import Book
 from library.cards.close import NotFinished, differs, finished, reopened
 from library.cards.editing import edited
-from library.cards.issues import issues_of, keeps_open, minutes
+from library.cards.issues import issues_of, keeps_open
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting
+from library.cards.time_spent import minutes
 from library.issue import Issue
 from library.units.read import UnitError
 from library.units.show import say, show

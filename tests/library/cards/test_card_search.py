@@ -13,13 +13,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from library.book import fetching
 from library.cards import index
 from library.cards.index import card_rows
 from library.cards.model import Card, Tool
 from library.cards.rows import CardRow, as_list, from_list, row_of
 from library.cards.searching import of_tool, search, words_of
 from library.cards.store import create, save
-from library.files import watching
 
 DAY = date(2026, 11, 25)
 MATERIALS = ("plain-steel", "bronze", "aluminium-wrought", "brass-free-cutting", "titanium")
@@ -29,7 +29,7 @@ RESULTS = ("good", "scrapped", "", "to do again")
 @pytest.fixture(autouse=True)
 def settled(monkeypatch: pytest.MonkeyPatch) -> None:
     """Files are taken as old enough for their time stamps to be believed."""
-    monkeypatch.setattr(watching, "SETTLED", 0.0)
+    monkeypatch.setattr(fetching, "SETTLED", 0.0)
 
 
 def some_card(number: int) -> Card:
@@ -131,8 +131,8 @@ def test_what_has_not_changed_comes_from_the_cache(tmp_path: Path, monkeypatch: 
 
 @pytest.mark.parametrize(
     "damage",
-    ["", "{", "[]", "{}", '{"version": 2}', '{"version": 9, "rows": {}}', '{"version": 2, "rows": {"a": 3}}',
-     '{"version": 2, "rows": {"2026/2026-11-25-01.toml": [[1, 2], ["a"]]}}', "\x00"],
+    ["", "{", "[]", "{}", '{"version": 3}', '{"version": 9, "rows": {}}', '{"version": 3, "rows": {"a": 3}}',
+     '{"version": 3, "rows": {"2026/2026-11-25-01.toml": [[1, 2], ["a"]]}}', "\x00"],
 )  # fmt: skip
 def test_a_damaged_cache_is_made_anew(tmp_path: Path, damage: str) -> None:
     create(tmp_path / "book", Card(notes="first"), DAY)

@@ -34,8 +34,7 @@ def yard(tmp_path: Path) -> Path:
 @pytest.fixture
 def settled(monkeypatch: pytest.MonkeyPatch) -> None:
     """Files are taken as old enough for their time stamps to be believed."""
-    monkeypatch.setattr(module, "_SETTLED", 0.0)
-    monkeypatch.setattr("library.book.opening.SETTLED", 0.0)
+    monkeypatch.setattr("library.book.fetching.SETTLED", 0.0)
 
 
 @pytest.fixture
@@ -91,7 +90,7 @@ def test_a_changed_card_is_read_again_and_no_other(yard: Path, tmp_path: Path, r
 def test_a_card_that_changed_a_moment_ago_is_not_believed_to_be_the_same(
     yard: Path, tmp_path: Path, reads: list[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(module, "_SETTLED", 1e9)
+    monkeypatch.setattr("library.book.fetching.SETTLED", 1e9)
     _csv(yard, tmp_path / "cache")
     reads.clear()
     _csv(yard, tmp_path / "cache")

@@ -182,7 +182,8 @@ def a_gun_tap() -> Way:
     depth = 17 / 24 * sqrt(3) / 2 * pitch
     length, beyond = 5 * pitch, 2
     cone = atan(depth / length)
-    cam = Cam(diameter, flutes, 1.6, cone)
+    # Of 4 to 8 degrees: the cam of 1.6 mm would give 8.7, that of 1 mm gives 5.5.
+    cam = Cam(diameter, flutes, 1.0, cone)
     gash = (length + beyond * pitch) * tan(radians(10))
     return Way(
         "gun tap plain m10",
@@ -202,7 +203,7 @@ def a_gun_tap() -> Way:
         },
         {**cam.readings(land), ("lead-over-land", "lead_over_land"): led(pitch, diameter, land)},
         {"chamfer_angle": "6.99 deg", "spiral_point_angle": "10.00 deg", "spiral_point_depth": "1.851 mm",
-         "chosen_throw": "1.600 mm", "lead_over_land": "0.120 mm"},
+         "chosen_throw": "1.000 mm", "lead_over_land": "0.120 mm"},
     )  # fmt: skip
 
 
@@ -258,7 +259,8 @@ def an_npt_tap() -> Way:
     crest = end + length / 16 + 0.8 * pitch
     cone = atan((crest - root) / 2 / length)
     diameter = 0.84 * inch
-    cam = Cam(diameter, flutes, 2.5, cone)
+    # Of 4 to 8 degrees: the cam of 2.5 mm would give 8.5, that of 1.6 mm gives 5.5.
+    cam = Cam(diameter, flutes, 1.6, cone)
     return Way(
         "tap 1/2-14 npt",
         "tap-pipe-taper-american",
@@ -276,7 +278,7 @@ def an_npt_tap() -> Way:
             "lead-over-land": over_the_land(pitch, diameter, land),
         },
         {**cam.readings(land), ("lead-over-land", "lead_over_land"): led(pitch, diameter, land)},
-        {"chamfer_angle": "19.35 deg", "chosen_throw": "2.500 mm", "lead_over_land": "0.135 mm"},
+        {"chamfer_angle": "19.35 deg", "chosen_throw": "1.600 mm", "lead_over_land": "0.135 mm"},
     )  # fmt: skip
 
 
@@ -288,7 +290,8 @@ def a_tap_of_five_flutes() -> Way:
     diameter, cone = round(2 * radius, 3), radians(8)
     depth = 17 / 24 * sqrt(3) / 2 * pitch
     length = depth / tan(cone)
-    cam = Cam(diameter, flutes, 1.6, cone)
+    # Of 4 to 8 degrees: the cam of 1.6 mm would give 9.0, that of 1 mm gives 5.7.
+    cam = Cam(diameter, flutes, 1.0, cone)
     chip = depth / (length / pitch * flutes)
     return Way(
         "hand tap second m16",
@@ -305,7 +308,7 @@ def a_tap_of_five_flutes() -> Way:
             "lead-over-land": over_the_land(pitch, diameter, land),
         },
         {**cam.readings(land), ("lead-over-land", "lead_over_land"): led(pitch, diameter, land)},
-        {"chamfer_angle": "8.00 deg", "chosen_throw": "1.600 mm", "lead_over_land": "0.159 mm"},
+        {"chamfer_angle": "8.00 deg", "chosen_throw": "1.000 mm", "lead_over_land": "0.159 mm"},
     )  # fmt: skip
 
 

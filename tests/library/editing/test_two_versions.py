@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from library.book import folders, index
+from library.book import fetching, folders, index
 from library.book.opening import open_book
 from library.cards import index as card_index
 from library.cards.editing import edited
@@ -20,7 +20,6 @@ from library.editing import changes as ask
 from library.editing.document import EditRefused
 from library.editing.planning import plan
 from library.editing.saving import save
-from library.files import watching
 from library.history import trust
 from library.history.auto_commit import FILE, commits_each_save, set_commits_each_save
 from tests.each import each
@@ -142,7 +141,7 @@ def test_a_card_keeps_the_keys_of_a_newer_program(shop: Path) -> None:
 def test_rows_of_cards_that_another_version_kept_are_read_anew(
     shop: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(watching, "SETTLED", 0.0)
+    monkeypatch.setattr(fetching, "SETTLED", 0.0)
     (shop / "cards").mkdir()
     (shop / "cards" / "c.toml").write_text('schema = 1\n\n[[card]]\nid = "c"\nresult = "good"\n')
     cache = tmp_path / "cache"

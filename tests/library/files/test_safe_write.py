@@ -21,6 +21,7 @@ from library.errors import ChangedMeanwhile, SaveError
 from library.files.disk import Disk
 from library.files.file_state import fingerprint
 from library.files.safe_write import ANYTHING, read_for_change, remove_safely, write_safely
+from library.files.write_together import ToWrite, write_together
 from tests.examples import every_third_at_once
 
 OLD = b'schema = 1\ntitle = "old"\n' * 40
@@ -135,6 +136,50 @@ def test_the_text_is_on_the_disk_before_it_takes_the_old_ones_place_and_the_fold
     save(taps, NEW, disk)
     steps = [step for step in disk.steps if step in {"write", "fsync", "replace"}]
     assert steps == ["write", "fsync", "replace", "fsync"]
+
+
+class Noted(Disk):
+    """A disk that notes what it is told to wait for, how much of it there is by then, and when names change."""
+
+    def __init__(self) -> None:
+        self.told: list[tuple[str, Path, int]] = []
+
+    def fsync(self, descriptor: int) -> None:
+        path = Path(os.readlink(f"/proc/self/fd/{descriptor}"))
+        self.told.append(("on the disk", path, 0 if path.is_dir() else path.stat().st_size))
+        super().fsync(descriptor)
+
+    def replace(self, source: Path, target: Path) -> None:
+        self.told.append(("in place", source, source.stat().st_size))
+        super().replace(source, target)
+
+
+def test_what_is_waited_for_is_the_whole_new_text_and_then_the_folder_with_its_new_name(taps: Path) -> None:
+    disk = Noted()
+    save(taps, NEW, disk)
+    beside = disk.told[0][1]
+    assert beside.parent == taps.parent
+    assert beside != taps
+    assert disk.told == [
+        ("on the disk", beside, len(NEW)),
+        ("in place", beside, len(NEW)),
+        ("on the disk", taps.parent, 0),
+    ]
+
+
+def test_of_files_saved_together_each_is_on_the_disk_before_the_first_is_in_place(taps: Path) -> None:
+    other = taps.with_name("drills.toml")
+    other.write_bytes(OLD)
+    disk = Noted()
+    files = [ToWrite(path, NEW, fingerprint(OLD)) for path in (taps, other)]
+    assert write_together(files, root=taps.parent, disk=disk) == ()
+    steps = [step for step, _, _ in disk.told]
+    first = steps.index("in place")
+    waited = [(path, size) for step, path, size in disk.told[:first] if step == "on the disk"]
+    moved = [(path, size) for step, path, size in disk.told if step == "in place"]
+    assert [size for _, size in moved] == [len(NEW)] * 2
+    assert set(moved) <= set(waited)
+    assert disk.told[-1] == ("on the disk", taps.parent, 0)
 
 
 def test_a_disk_that_takes_seven_bytes_at_a_time_gets_all_of_them(taps: Path, watched_disk: Any) -> None:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from library.book import fetching
 from library.files import watching
 from library.files.safe_write import ANYTHING, write_safely
 from library.files.watching import Watch
@@ -44,7 +45,7 @@ def test_a_change_that_keeps_size_and_time_is_seen_by_its_inode(tmp_path: Path) 
 def test_a_change_in_place_that_keeps_size_and_time_of_change_is_seen(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(watching, "SETTLED", 0.0)
+    monkeypatch.setattr(fetching, "SETTLED", 0.0)
     file = tmp_path / "a.toml"
     file.write_bytes(b"number = 1\n")
     before = file.stat()
@@ -131,7 +132,7 @@ def test_five_hundred_files_are_looked_at_once_each_and_none_is_opened(
 ) -> None:
     for number in range(500):
         (tmp_path / f"{number}.toml").write_text("")
-    monkeypatch.setattr(watching, "SETTLED", 0.0)
+    monkeypatch.setattr(fetching, "SETTLED", 0.0)
     watch = Watch(tmp_path)
     looked: list[Path] = []
     stat = Path.stat

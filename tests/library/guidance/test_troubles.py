@@ -14,7 +14,6 @@ from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.guidance.finding import of_a_trouble
 from library.guidance.model import Symptom, symptoms
 from library.guidance.troubles import meant_by, recognised, symptoms_of, told_of, troubles_of
 from library.pages.as_text import as_text
@@ -149,19 +148,6 @@ def test_a_trouble_of_that_very_name_goes_before_one_that_is_said_so_too() -> No
 def test_burns_is_a_trouble_of_its_own_wherever_it_is_known(book: Book, family: str) -> None:
     assert "Burns" in troubles_of(book, family)
     assert "taken for" not in card_of(book, "Burns", family)
-
-
-@pytest.mark.parametrize(
-    ("sought", "family", "words"),
-    [("drill too big", "twist-drill", "drill"), ("centre drill chatters", "centre-drill", "centre drill")],
-)
-def test_tools_are_found_by_what_they_do_wrong(book: Book, sought: str, family: str, words: str) -> None:
-    found = of_a_trouble(book, sought)
-    assert found is not None
-    assert found.words == words
-    assert family in found.families
-    assert "end-mill" not in found.families
-    assert of_a_trouble(book, "drill for wood") is None
 
 
 def test_the_list_of_troubles_is_that_of_the_family(book: Book) -> None:

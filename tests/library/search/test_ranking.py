@@ -8,9 +8,11 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from library.book.model import Book
 from library.book.opening import open_book
 from library.book.rows import Row, Rows
 from library.book.search_text import Shared, search_text
+from library.guidance.troubles import troubles_of
 from library.search.finding import fitting
 from library.search.query import parse
 from library.search.ranking import is_called_by, ranked, without_one
@@ -18,8 +20,13 @@ from library.search.sizes import Size, taken_apart
 
 
 @cache
+def the_book() -> Book:
+    return open_book()
+
+
+@cache
 def shipped() -> Rows:
-    rows = open_book().rows
+    rows = the_book().rows
     assert isinstance(rows, Rows)
     return rows
 
@@ -32,6 +39,16 @@ def made(*titles: str) -> Rows:
     return Rows.of(
         Row("entry", f"e{n}", title, search=search_text([title])) for n, title in enumerate(titles)
     )
+
+
+@pytest.mark.parametrize(
+    "text", ["left-hand tap m10", "left hand tap", "lh tap", "left tap m10", "left taps", "tap m10 lh"]
+)
+def test_a_left_hand_tap_is_one_for_left_hand_threads(text: str) -> None:
+    titles = [row.title for row in found(text)]
+    assert {"left-hand-tap"} == {row.family for row in found(text)[:3]}
+    flutes = "Left-hand spiral-flute tap for through holes"
+    assert flutes not in titles or titles.index(flutes) > titles.index("Acme tap, left-hand, bronze nuts")
 
 
 def test_a_left_hand_tap_comes_before_a_right_hand_one_whose_flutes_are_left_hand() -> None:
@@ -61,6 +78,45 @@ def test_a_left_hand_tap_comes_before_a_right_hand_one_whose_flutes_are_left_han
         ("tap inox", "tap", "stainless steel"),
         ("aluminum tap", "tap", "aluminium"),
         ("csk", "countersink", "ountersink"),
+        ("drill 6 stainless", "twist-drill", "austenitic stainless steel"),
+        ("drill mild steel", "twist-drill", "Jobber drill, plain steel"),
+        ("3 mm drill aluminium", "twist-drill", "wrought aluminium"),
+        ("step drill stainless", "step-drill", "stainless steel"),
+        ("3/8 drill", "twist-drill", "Jobber drill, plain steel"),
+        ("drill 135", "twist-drill", "Jobber drill, plain steel"),
+        ("135 split point", "twist-drill", "Split-point drill"),
+        ("118 point drill", "twist-drill", "Jobber drill, plain steel"),
+        ("ss drill", "twist-drill", "stainless steel"),
+        ("ali drill", "twist-drill", "aluminium"),
+        ("ally tap", "tap", "aluminium"),
+        ("ci drill", "twist-drill", "grey cast iron"),
+        ("inconel tap", "tap", "nickel alloy"),
+        ("nylon drill", "twist-drill", "Twist drill, "),
+        ("4140 tap", "tap", "alloy steel"),
+        ("hss reamer", "reamer", "Hand reamer, plain steel"),
+        ("lh acme tap", "acme-tap", "left-hand"),
+        ("socket cap", "counterbore", "cap screws"),
+        ("morse taper reamer", "reamer", "Taper reamer"),
+        ("dull drill", "twist-drill", "Jobber drill, plain steel"),
+        ("hole oversize", "twist-drill", "Jobber drill, plain steel"),
+        ("drill for brass", "twist-drill", "free-cutting brass"),
+        ("reamer", "reamer", "Hand reamer, plain steel"),
+        ("countersink plain", "countersink", "Multi-flute countersink, 82 degrees, plain steel"),
+        ("tap plain", "tap", "Hand tap, bottoming, plain steel"),
+        ("tap for brass", "tap", "Hand tap, free-cutting brass"),
+        ("taper tap", "tap", "Hand tap, taper, plain steel"),
+        ("bottoming tap", "tap", "Hand tap, bottoming, plain steel"),
+        ("m10x1", "tap", "Hand tap, bottoming, plain steel"),
+        ("whitworth", "tap", "Hand tap, bottoming, plain steel"),
+        ("unc tap", "tap", "Hand tap, bottoming, plain steel"),
+        ("2ba tap", "tap", "British Association (BA)"),
+        ("tap 3/4 bsp", "tap", "British (BSPP"),
+        ("g1/2", "tap", "British (BSPP"),
+        ("rc 1/2", "tap", "British (BSPT"),
+        ("letter drill", "twist-drill", "Jobber drill, plain steel"),
+        ("rougher", "end-mill", "Roughing end mill"),
+        ("sharpen a drill", "twist-drill", "Jobber drill, plain steel"),
+        ("reground reamer", "reamer", "Hand reamer, plain steel"),
     ],
 )
 def test_the_first_ones_are_those_that_are_meant(text: str, family: str, title: str) -> None:
@@ -93,6 +149,58 @@ def test_a_trouble_finds_the_tools_of_which_it_is_told(text: str) -> None:
     assert {"countersink", "reamer"} <= {row.family for row in found(text)}
 
 
+@pytest.mark.parametrize(
+    ("text", "trouble", "called", "first"),
+    [
+        ("burns reamer", "Burns the edge at the grinder", "reamer", "Hand reamer, plain steel"),
+        ("burnt reamer", "Burns the edge at the grinder", "reamer", "Hand reamer, plain steel"),
+        ("chatters reamer", "Chatters", "reamer", "Hand reamer, plain steel"),
+        ("reamer oversize", "Cuts large", "reamer", "Hand reamer, plain steel"),
+        (
+            "chatter countersink",
+            "Chatters",
+            "countersink",
+            "Multi-flute countersink, 82 degrees, plain steel",
+        ),
+        ("countersink burns", "Burns", "countersink", "Multi-flute countersink, 82 degrees, plain steel"),
+        ("tap breaks", "Breaks at the corner", "tap", "Hand tap, bottoming, plain steel"),
+        ("tears thread", "Tears the thread", "tap", "Hand tap, bottoming, plain steel"),
+        ("tears the thread", "Tears the thread", "tap", "Hand tap, bottoming, plain steel"),
+        ("drill wanders", "Drifts", "drill", "Jobber drill, plain steel"),
+        ("drill burns", "Burns", "drill", "Jobber drill, plain steel"),
+        ("drill too big", "Cuts large", "drill", "Jobber drill, plain steel"),
+        ("drill cuts large", "Cuts large", "drill", "Jobber drill, plain steel"),
+        ("step drill chatter", "Chatters", "step drill", "Step drill, spiral flute, plain steel"),
+        ("centre drill chattering", "Chatters", "centre drill", "Centre drill, type A, plain"),
+        ("burns", "Burns", "", ""),
+        ("bell-mouthed", "Bell mouth", "", "Hand reamer, plain steel"),
+        ("bellmouth", "Bell mouth", "", "Hand reamer, plain steel"),
+        ("stripped thread", "Tears the thread", "tap", "Hand tap, bottoming, plain steel"),
+        ("snapped tap", "Breaks at the corner", "hand tap", "Hand tap, bottoming, plain steel"),
+        ("stuck tap", "Jams on the way back", "tap", "Hand tap, bottoming, plain steel"),
+        ("drill won't cut", "Rubs and does not cut", "twist drill", "Jobber drill, plain steel"),
+        ("drill overheating", "Burns", "twist drill", "Jobber drill, plain steel"),
+        ("reamer howls", "Chatters", "reamer", "Hand reamer, plain steel"),
+    ],
+)
+def test_a_trouble_and_a_tool_find_every_entry_that_carries_it(
+    text: str, trouble: str, called: str, first: str
+) -> None:
+    book = the_book()
+    named = {row.id for row in shipped() if not called or f" {called}" in f" {row.title.casefold()}"}
+    carry = {one for one in book.families if trouble in troubles_of(book, one)}
+    wanted = {row.id for row in shipped() if row.family in carry} & named
+    rows = found(text)
+    assert len(wanted) > 3
+    assert wanted <= {row.id for row in rows}
+    assert not first or rows[0].title == first
+
+
+def test_of_a_trouble_alone_its_own_tools_come_before_kin_and_before_every_tool() -> None:
+    families = list(dict.fromkeys(row.family for row in found("burns")))
+    assert families.index("twist-drill") < families.index("spade-drill") < families.index("reamer")
+
+
 @pytest.mark.parametrize(("text", "material"), [("inox", "stainless-austenitic"), ("mild steel", "plain-steel"), ("aluminum", "aluminium-wrought")])  # fmt: skip
 def test_a_material_is_found_by_another_name(text: str, material: str) -> None:
     assert found(text)[0].work_material in {material, "stainless-martensitic"}
@@ -120,6 +228,19 @@ def test_a_material_is_found_by_another_name(text: str, material: str) -> None:
         ("reamer 1/2 in h8 plain", Size("1/2 in", tolerance="H8")),
         ("reamer 1/2 h8", Size("1/2 in", tolerance="H8")),
         ("tap m6", Size("M6", True)),
+        ("10-32 tap", Size("#10-32", True)),
+        ("2ba tap", Size("2BA", True)),
+        ("8-32 unc stainless", Size("#8-32 UNC", True)),
+        (".375 reamer", Size(".375 in")),
+        ("0.2500 reamer", Size("0.2500 in")),
+        ("reamer .5", Size(".5")),
+        ("#7 drill", Size(".2010 in")),
+        ("letter F drill", Size(".257 in")),
+        ("no 10 tap", None),
+        ("centre drill #3", None),
+        ("135 degree drill", None),
+        ("118 point drill", None),
+        ("reamer 135", Size("135")),
         ("reamer 1/2", Size("1/2 in")),
         ("reamer 1-1/2 in", Size("1-1/2 in")),
         ('drill 3/8"', Size("3/8 in")),

@@ -21,10 +21,9 @@ from collections.abc import Callable, Mapping
 from contextlib import redirect_stderr, redirect_stdout
 from pathlib import Path
 
+from library.book import fetching
 from library.book.folders import cache_folder
-from library.cards import digests
 from library.demo import lay_out
-from library.files import watching
 from tests.tui.commands.stopping import Stopping
 from tests.tui.commands.ways_of_writing import COLD, WAYS, YARD, command
 
@@ -204,7 +203,7 @@ def run(how: str, names: list[str]) -> int:
         del os.environ[name]
     for name in ("GIT_AUTHOR_NAME", "GIT_AUTHOR_EMAIL", "GIT_COMMITTER_NAME", "GIT_COMMITTER_EMAIL"):
         os.environ[name] = "yard"
-    watching.SETTLED = digests._SETTLED = 0.0  # The book is laid just now, and is taken as an old one.
+    fetching.SETTLED = 0.0  # The book is laid just now, and is taken as an old one.
     cache_folder()
     bad = 0
     with tempfile.TemporaryDirectory() as top:

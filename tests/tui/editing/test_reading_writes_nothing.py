@@ -2,35 +2,16 @@
 
 from __future__ import annotations
 
-import os
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from tests.folder_pictures import snapshot, written
+
 Program = Callable[[], AbstractAsyncContextManager[Any]]
-Snapshot = dict[Path, tuple[bytes, int, int]]
-
-
-LONG_AGO = 1_000_000_000
-
-
-def snapshot(folders: Iterable[Path]) -> Snapshot:
-    """The bytes and the times of every file and folder, of the files also when they were read last.
-
-    Looking at the bytes would itself change that time, so it is set to long ago afterwards.
-    """
-    found: Snapshot = {}
-    for folder in folders:
-        for path in (folder, *sorted(folder.rglob("*"))):
-            status = path.stat()
-            raw = path.read_bytes() if path.is_file() else b""
-            found[path] = (raw, status.st_mtime_ns, status.st_atime_ns if path.is_file() else 0)
-            os.utime(path, ns=(LONG_AGO, status.st_mtime_ns))
-    return found
-
 
 WALK = (
     ["enter", "pagedown", "f4", "f9", "ctrl+n", "ctrl+p", "f6", "f9", "f2", "f2", "f9", "f9", "f9"],
@@ -80,9 +61,7 @@ async def test_looking_at_a_change_without_saving_it_leaves_the_folder_as_it_was
         await hands.press("ctrl+r")
         assert "Before saving" in hands.shown()
         await hands.press("f9", "f9", "f9", "f9")
-    assert {path: one[0] for path, one in snapshot((shop, shipped)).items()} == {
-        path: one[0] for path, one in before.items()
-    }
+    assert written(snapshot((shop, shipped))) == written(before)
     assert sorted(path.name for path in shop.iterdir()) == ["taps.toml"]
 
 

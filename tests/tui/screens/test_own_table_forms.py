@@ -37,9 +37,10 @@ async def test_a_wheel_is_changed_where_it_stands_and_what_was_typed_is_not_lost
         'schema = 1\n\n[[wheel]]\nid = "cup"\ntitle = "White cup" # ours\nrated_speed = "35 m/s"\n'
     )
     async with program(other=open_book(shop)) as hands:
-        await hands.do("<f8>", "machines", "<enter>", "white cup", "<enter>")
-        await hands.do("<down>", "<down>", "98 mm", "<f9>")
-        shown = await hands.do("white cup", "<f6>")
+        shown = await hands.do("<f8>", "machines", "<enter>", "white cup", "<enter>")
+        assert "RATED 35 m/s" in " ".join(shown.split())
+        await hands.do("<f6>", "<down>", "<down>", "98 mm", "<f9>")
+        shown = await hands.do("<f9>", "<f6>")
         assert "What you typed here before is back" in shown
         shown = await hands.do("<ctrl+r>")
         assert '+ diameter = "98 mm"' in shown
@@ -54,7 +55,7 @@ async def test_a_step_of_a_shipped_set_up_is_changed_over_it_and_the_shop_become
     shop = tmp_path / "shop"
     shop.mkdir()
     async with program(other=open_book(shop)) as hands:
-        await hands.do("<f8>", "set-ups", "<enter>", "tap chamfer eccentric", "<enter>")
+        await hands.do("<f8>", "set-ups", "<enter>", "tap chamfer eccentric", "<f6>")
         shown = await hands.do(*["<down>"] * 7, " Tighten by hand.")
         assert "Hold: source      shop" in shown
         (shop / "own.toml").write_text(
@@ -70,3 +71,24 @@ async def test_a_step_of_a_shipped_set_up_is_changed_over_it_and_the_shop_become
     assert table["id"] == "tap-chamfer-cam"
     assert table["hold"]["text"].endswith(" Tighten by hand.")
     assert table["hold"]["source"] == "shop"
+
+
+async def test_a_trouble_is_found_by_the_tool_that_carries_it_read_by_enter_and_changed_by_f6(
+    program: Program, tmp_path: Path
+) -> None:
+    shop = tmp_path / "shop"
+    shop.mkdir()
+    async with program(other=open_book(shop)) as hands:
+        listed = await hands.do("<f8>", "troubles and", "<enter>", "burns reamer")
+        assert "> Burns the edge at the grinder" in listed
+        read = " ".join((await hands.do("<enter>")).split())
+        assert "LOOK AT The wheel: glazed" in read
+        assert "CURE Dress it" in read
+        assert "Other causes of it LOOK AT The infeed of each pass." in read
+        shown = await hands.do("<f6>")
+        assert "Change the trouble grinding-burns-wheel" in shown
+        await hands.do("!", "<ctrl+r>")
+        assert "LOOK AT" in await hands.do("<enter>")
+        assert "Find: burns reamer" in await hands.do("<f9>")
+    (table,) = tomllib.loads((shop / "symptoms.toml").read_text())["symptom"]
+    assert table == {"id": "grinding-burns-wheel", "title": "Burns the edge at the grinder!"}

@@ -32,6 +32,7 @@ WAYS: dict[str, tuple[list[str], str]] = {
     "glossary": (["<f8>", "words explained", "<enter>", "chatter"], "hatter"),
     "findings": (["<f8>", "problems", "<enter>"], "odd"),
     "help": (["?"], "This is the book"),
+    "own-table": (["<f8>", "troubles", "<enter>", "burns reamer", "<enter>"], "Dress it"),
 }
 """How to get to each of them from the book, and words of what is taken away."""
 

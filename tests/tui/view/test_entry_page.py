@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from geometry.quantities import quantity
-from library.book.model import Book, Entry
+from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.opening import open_book
 from library.pages.entry import in_hand, values_table
+from library.pages.entry_sources import tags
+from library.units.system import INCH, METRIC
 from tui.view.entry_page import EntryPage, value_lines
 from tui.view.lines import Line, filled, text_of, width_of
 
@@ -41,6 +45,9 @@ def test_all_values_of_every_entry_are_in_sight_with_what_to_grind_and_the_cauti
         for key in entry.values:
             assert any(line[2:].startswith(quantity(key).title) for line in lines), (entry.id, key)
         assert any(line.startswith("GRIND  ") for line in lines), entry.id
+        meant = lines[1 + len(entry.values)].split(" ─")[0].split(", ")
+        for sign in set(re.sub(r"\[\d+\]|\s", "", "".join(tags(shipped, entry).values()))):
+            assert [one for one in meant if one.startswith(f"{sign} ")], (entry.id, sign, meant)
         assert lines[-2].startswith("CAUTION  under marked speed"), entry.id
         assert lines[-1].endswith("F4 in full"), entry.id
 
@@ -103,10 +110,43 @@ def test_an_entry_without_values_is_shown_too() -> None:
     assert "NOTE   Nothing is known of it." in lines
 
 
-def test_the_trouble_that_an_entry_was_found_by_stands_first_below_its_values(shipped: Book) -> None:
-    drill = next(one for one in shipped.entries.values() if one.family == "twist-drill")
-    sought = drawn(EntryPage(drill, "drill cuts large"), shipped)
-    plain = drawn(EntryPage(drill, "drill"), shipped)
-    place = [line.strip() for line in sought].index("Cuts large")
-    assert sought[:place] == plain[:place]
-    assert not any("Cuts large" in line for line in plain)
+@pytest.mark.parametrize(
+    ("family", "sought", "trouble"),
+    [
+        ("twist-drill", "drill cuts large", "Cuts large"),
+        ("twist-drill", "drill wanders", "Drifts"),
+        ("reamer", "burns reamer", "Burns the edge at the grinder"),
+        ("tap", "tap breaks", "Breaks at the corner"),
+    ],
+)
+def test_the_trouble_that_an_entry_was_found_by_stands_first_below_its_values(
+    shipped: Book, family: str, sought: str, trouble: str
+) -> None:
+    tool = next(one for one in shipped.entries.values() if one.family == family)
+    with_it = drawn(EntryPage(tool, sought), shipped)
+    plain = drawn(EntryPage(tool, family), shipped)
+    place = [line.strip() for line in with_it].index(trouble)
+    assert with_it[:place] == plain[:place]
+    assert not any(trouble in line for line in plain)
+
+
+def test_in_inches_all_values_are_in_sight_too_and_none_of_them_is_in_millimetres(shipped: Book) -> None:
+    for entry in list(shipped.entries.values())[::4]:
+        lines = [text_of(one).rstrip() for one in EntryPage(entry).body(shipped, INCH, 80, 20)]
+        for key, row in zip(entry.values, lines[1 : 1 + len(entry.values)], strict=True):
+            title = quantity(key).title
+            assert row[2:].startswith(title), (entry.id, key)
+            assert " mm" not in row[2 + len(title) :], (entry.id, row)
+
+
+def test_what_the_book_has_in_another_unit_is_told_of_the_value_in_hand() -> None:
+    land = Value(
+        "land_width", Measure("0.5 mm", 0.5), None, Measure("1 mm", 1.0), Citation("shop"), "Narrow."
+    )
+    page = EntryPage(Entry("one", "tap", "One", values={"land_width": land}))
+    lines = [text_of(one) for one in page.body(Book({}), INCH, 80, 20)]
+    assert lines[1].split()[:7] == [">", "Land", "width", "0.0197", "in", "0.0393", "in"]
+    assert any("Land width. Book: 0.5 mm to 1 mm. Narrow." in line for line in lines)
+    metric = [text_of(one) for one in page.body(Book({}), METRIC, 80, 20)]
+    assert "0.5 mm" in metric[1]
+    assert not any("book:" in line for line in metric)

@@ -113,12 +113,20 @@ def sketches() -> dict[str, Sketch]:
         ),
         "least_relief_angle": _limit(),
         "greatest_relief_angle": _greatest(),
+        "relief_lower_limit": _end_of_range("at least", -RELIEF / 2),
+        "relief_upper_limit": _end_of_range("at most", -RELIEF * 1.5),
     }
     for name in _TOOLS:
         word = "axial" if name == "axial" else name
         found[f"{word}_relief_angle"] = of_surface(name)
         found[f"second_{word}_relief_angle"] = of_surface(name, second=True)
     return found
+
+
+def _end_of_range(said: str, angle: float) -> Sketch:
+    """A limit of the relief beside the surface that keeps it."""
+    end = (_REACH * math.cos(math.radians(angle)), _REACH * math.sin(math.radians(angle)))
+    return Sketch(surface(), (dots((0.0, 0.0), end), Bow((0.0, 0.0), 19.0, 0.0, angle, said)))
 
 
 def _limit() -> Sketch:

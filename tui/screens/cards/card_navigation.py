@@ -9,6 +9,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from library.errors import Refused
+from library.search.sizes import Along
 from tui import screens
 from tui.screens.base_screen import BaseScreen
 
@@ -18,12 +19,12 @@ if TYPE_CHECKING:
 
 
 def begin_card(screen: BaseScreen, entry: Entry | None) -> None:
-    """Begin a card from an entry and the size that it was found with, or an empty one where there is none."""
+    """Begin a card from an entry with what it was found by, or an empty one where there is none."""
     units = screen.session.display.lengths
-    size = screen.session.page.size_for(entry.id) if entry is not None else None
+    along = screen.session.page.along_with(entry.id) if entry is not None else Along()
     machine = screen.session.calculators.machine()
     in_hand = machine.id if machine is not None else ""
-    show_card(screen, lambda cards, book: cards.begin(book, entry, units, size, in_hand))
+    show_card(screen, lambda cards, book: cards.begin(book, entry, units, along, in_hand))
 
 
 def begin_again(screen: BaseScreen, card_id: str) -> None:

@@ -1,0 +1,59 @@
+"""A calculation of a job at the machine: its settings on the graduations, and what machine and wheel cannot do."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from library.calc.answer import Answer
+from library.cards.answers import Answers
+from library.cards.step import Step
+from library.equipment.cam_limits import cam_checks
+from library.equipment.driving import Worked
+from library.equipment.machine_limits import reach_checks, speed_checks
+from library.equipment.model import Machine, Wheel
+from library.equipment.settings import graduation_lines
+
+
+def at_machine(
+    step: Step,
+    machine: Machine | None,
+    wheel: Wheel | None,
+    flutes: int | None,
+    before: list[Step],
+    answers: Answers,
+) -> Step:
+    """The step with its settings on the machine, and with what the machine and the wheel cannot do.
+
+    What an earlier step has set is not set again, and one cam serves the whole tool.
+    """
+    checks = list(step.checks)
+    if step.sheet.role.rated and machine is not None and wheel is not None:
+        chosen = step.answer.inputs.get("rotational_speed")
+        turns = chosen.value if chosen and isinstance(chosen.value, float) else None
+        found = speed_checks(machine, wheel, turns)
+        # That the chosen speed is within the rating the calculation has said already.
+        checks += [check for check in found if turns is None or check.state != "pass"]
+    if step.answer.result is None or machine is None:
+        return replace(step, checks=tuple(checks))
+    worked = worked_of(step.answer)
+    reach, settings = answers.remembered_of(
+        step.answer,
+        ("machine", step.sheet.name, machine.id),
+        lambda: (reach_checks(machine, worked), graduation_lines(machine, worked)),
+    )
+    checks += reach
+    if step.sheet.role.cam is not None and not any(
+        one.works and one.sheet.role.cam is not None for one in before
+    ):
+        checks += cam_checks(machine, worked, flutes)
+    done = {line.key for one in before for line in one.lines}
+    lines = tuple(line for line in settings if line.key not in done)
+    return replace(step, lines=lines, checks=tuple(checks))
+
+
+def worked_of(found: Answer) -> Worked:
+    """An answer with a result, as the equipment looks at it."""
+    assert found.result is not None
+    asked = {field.key for field in found.fields}
+    values = {key: filled.value for key, filled in found.inputs.items() if key in asked}
+    return Worked(found.sheet, values, dict(found.result.outputs))

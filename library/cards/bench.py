@@ -1,0 +1,142 @@
+"""One calculation of a job worked out: with a cam out of the drawer, or with the relief that was found before it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from geometry.calculation import Calculation
+from geometry.complaints import untried
+from geometry.figure import undrawn
+from geometry.role import MOVES
+from library.book.model import Measure
+from library.calc.answer import Answer
+from library.cards.answers import Answers
+from library.cards.bare_numbers import display_of
+from library.cards.cams import Asked, carried_on, show_angle, taken_from_drawer
+from library.cards.chosen import CAM, Chosen
+from library.cards.found_relief import FoundRelief, found_relief, told
+from library.cards.model import Card, Setting
+from library.cards.of_that_day import cam_that_gave, is_dated
+from library.cards.provenance import Provenance
+from library.cards.setup_order import meant, rests
+from library.cards.step import Step
+from library.equipment.model import Machine
+
+
+@dataclass(frozen=True)
+class Bench:
+    """The context that a calculation of a job is worked out in.
+
+    Attributes:
+        card: the card.
+        answers: answers a calculation.
+        machine: it is ground on.
+        choice: what was chosen once for the job.
+        before: the calculations before it that are in use.
+        kind: of the tool.
+    """
+
+    card: Card
+    answers: Answers
+    machine: Machine | None
+    choice: Chosen
+    before: list[Step]
+    kind: str = ""
+
+
+def step_of(
+    sheet: Calculation, texts: dict[str, str], provenance: dict[str, Provenance], bench: Bench
+) -> Step:
+    """The step of one calculation, with the cam that is used for it and the relief that was found before it.
+
+    Args:
+        sheet: the calculation.
+        texts: that fill it.
+        provenance: of those texts.
+        bench: the context.
+    """
+
+    def ask(more: Mapping[str, str]) -> Answer:
+        return bench.answers.ask(sheet, {**texts, **more})
+
+    cam: dict[str, str] = {}
+    if bench.choice.method == CAM and sheet.role.cam is not None:
+        # Until the cam is known, nobody reads what the calculation advises.
+        with untried(), undrawn():
+            cam = _cam(ask({}), ask, bench)
+        provenance = provenance | dict.fromkeys(cam, _provenance_of_cam(bench, cam))
+    found = ask(cam)
+    relief = _found_relief(found, bench)
+    if relief is not None:
+        found, provenance = _counted_with(relief, ask), provenance | {"relief_angle": "cam"}
+    provenances: dict[str, Provenance] = {
+        key: provenance.get(
+            key, "wanted" if filled.origin == "entry" else "typed" if filled.origin == "given" else "default"
+        )
+        for key, filled in found.inputs.items()
+    }
+    setting = bench.card.settings.get(sheet.name, Setting())
+    checks = tuple(found.result.checks) if found.result else ()
+    if relief is not None and found.result is not None:
+        checks = (*checks, told(relief))
+    quiet = not setting.typed and (
+        rests(sheet, bench.kind, bench.card.received, bench.card.wanted) or not meant(sheet, found)
+    )
+    # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
+    quiet = quiet or (
+        sheet.role.rows == MOVES and any(one.works and one.sheet.role.rows == MOVES for one in bench.before)
+    )
+    return Step(
+        sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief
+    )
+
+
+def _found_relief(found: Answer, bench: Bench) -> FoundRelief | None:
+    """The relief by chosen cams that a calculation counts with; nothing where no cam makes the relief of this job."""
+    if bench.choice.method != CAM:
+        return None
+    return found_relief(found, [one.answer for one in bench.before if one.works])
+
+
+def _counted_with(relief: FoundRelief, ask: Asked) -> Answer:
+    """The calculation answered with a relief found before it, which stands there as an angle is shown."""
+    key, number = "relief_angle", max(relief.relief, 0.0)
+    found = ask({key: f"{math.degrees(number):.12f} deg"})
+    return replace(found, inputs={**found.inputs, key: replace(found.inputs[key], text=show_angle(number))})
+
+
+def _cam(found: Answer, ask: Asked, bench: Bench) -> dict[str, str]:
+    """The texts that say which cam is used: that of an earlier calculation, else one out of the drawer."""
+    role = found.sheet.role.cam
+    if role is None:
+        return {}
+    key = role.throw
+    if key in found.inputs and found.inputs[key].origin == "given":
+        return {}
+    then = _recorded_cam(found, ask, bench)
+    if then is not None:
+        return {key: then.text}
+    earlier = next((one for one in bench.before if one.works and one.sheet.role.cam is not None), None)
+    if earlier is not None:
+        return carried_on(earlier.answer, found)
+    cam = taken_from_drawer(found, ask, bench.machine) if bench.machine is not None else None
+    return {key: cam.text} if cam is not None else {}
+
+
+def _recorded_cam(found: Answer, ask: Asked, bench: Bench) -> Measure | None:
+    """The cam by which a card was closed that has its answers and not what it counted with; nothing on any other."""
+    role, card = found.sheet.role.cam, bench.card
+    setting = card.settings.get(found.sheet.name, Setting())
+    if role is None or bench.machine is None or not card.done or is_dated(card):
+        return None
+    cams, throw = bench.machine.cam_throws, role.throw
+    display = display_of(card)
+    return cam_that_gave(setting.recorded, cams, lambda text: ask({throw: text}), display)
+
+
+def _provenance_of_cam(bench: Bench, cam: Mapping[str, str]) -> Provenance:
+    """Where a throw comes from: the machine, where it is one of its drawer."""
+    cams = bench.machine.cam_throws if bench.machine is not None else ()
+    return "machine" if any(one.text in cam.values() for one in cams) else "typed"

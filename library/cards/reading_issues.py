@@ -1,0 +1,134 @@
+"""What is wrong with readings, one by one and together, and with a single text that somebody wrote for a quantity."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from geometry.evaluate import unfit
+from geometry.quantities import QUANTITIES, quantity
+from geometry.sentences import Kind, Rounding
+from library.calc.ranges import read_range
+from library.cards.inspecting import PER_FLUTE, SLACK
+from library.cards.job import Job, flutes_of
+from library.cards.model import Readings
+from library.cards.plausible_readings import implausible
+from library.cards.shall_be import number_of
+from library.issue import Issue, Severity
+from library.units.grammar import example
+from library.units.read import UnitError, read
+from library.units.show import say, show
+
+
+def card_issue(way: str, wrong: str, severity: Severity = "error", flute: int = 0) -> Issue:
+    """An issue of a place on a card, by the way that ``editing.edited`` takes; of one flute, or of none."""
+    where, _, key = way.rpartition(".")
+    return Issue(where, key, severity, wrong, flute=flute)
+
+
+def title_of(key: str) -> str:
+    """What a quantity is called; the key itself where there is no such quantity."""
+    return QUANTITIES[key].title if key in QUANTITIES else key
+
+
+def reading_issues(
+    job: Job, way: str, key: str, readings: Readings, diameters: Readings, *, bad_end: bool = False
+) -> Iterator[Issue]:
+    """What is wrong with the readings of a quantity.
+
+    Args:
+        job: the card worked out.
+        way: to the readings on the card.
+        key: of the quantity.
+        readings: as written.
+        diameters: the readings of the diameter from the same time.
+        bad_end: whether the tool ended as another one, so that readings that cannot be this tool's only are watched.
+    """
+    yield from _unread(job, way, key, readings)
+    yield from _missing(job, way, key, readings)
+    yield from _not_plausible(job, way, key, readings, bad_end=bad_end)
+    if key == "land_width":
+        yield from _too_wide(job, way, readings, diameters)
+
+
+def wrong_with(job: Job, key: str, text: str, *, share: bool) -> str:
+    """What is wrong with one text for a quantity, a sentence; empty where nothing is.
+
+    Args:
+        job: the card worked out.
+        key: of the quantity; of one that is not known nothing is said.
+        text: as written.
+        share: whether it may be a range, and a share of the diameter.
+    """
+    row = QUANTITIES.get(key)
+    if row is None or (share and read_range(key, text) is not None):
+        return ""
+    if row.kind is Kind.CHOICE:
+        found = unfit(row, text.strip())
+        return str(found) if found else ""
+    try:
+        may_share = share and row.kind is Kind.LENGTH
+        reading = read(text, row.kind, job.display, unit_wanted=True, of_diameter=may_share, whole=row.whole)
+    except UnitError as error:
+        return str(error)
+    bad = None if reading.per_diameter else unfit(row, reading.number)
+    return say(bad, job.display) if bad else ""
+
+
+def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]:
+    if key not in QUANTITIES:
+        return
+    for flute, text in enumerate(readings, 1):
+        wrong = wrong_with(job, key, text, share=False) if text.strip() else ""
+        if wrong:
+            place = f", flute {flute}" if len(readings) > 1 else ""
+            yield card_issue(way, f"{title_of(key)}{place}: {wrong}", "error", flute if place else 0)
+
+
+def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]:
+    """A reading for each flute, where each flute has its own; one alone stands for the whole tool before grinding."""
+    flutes = flutes_of(job.card.tool.flutes)
+    if key not in PER_FLUTE or flutes is None or not readings:
+        return
+    if len(readings) == 1 and way.startswith("received") and readings[0].strip():
+        return
+    if len(readings) > flutes:
+        yield card_issue(way, f"{title_of(key)}: there are {len(readings)} readings and {flutes} flutes. Correct the flutes, "
+                      "or take a reading away.")  # fmt: skip
+    for flute in range(1, flutes + 1):
+        if flute > len(readings) or not readings[flute - 1].strip():
+            yield card_issue(way, f"{title_of(key)}: flute {flute} of {flutes} has no reading. Measure it, such as "
+                          f"{example(quantity(key).kind)}.", "error", flute)  # fmt: skip
+
+
+def _not_plausible(
+    job: Job, way: str, key: str, readings: Readings, *, bad_end: bool = False
+) -> Iterator[Issue]:
+    """Readings that cannot be this tool's; of one that ended as another tool they only are to be looked at."""
+    for one in implausible(job, key, readings):
+        place = f", reading {one.reading}" if len(readings) > 1 else ""
+        severity: Severity = "error" if one.check.state == "stop" and not bad_end else "warning"
+        text = f"{title_of(key)}{place}: {say(one.check.sentence, job.display)}"
+        yield card_issue(way, text, severity, one.reading if place else 0)
+
+
+def _too_wide(job: Job, way: str, lands: Readings, diameters: Readings) -> Iterator[Issue]:
+    """A land cannot be wider than the way from one edge to the next."""
+    flutes = flutes_of(job.card.tool.flutes)
+    texts = [text for text in (*diameters, job.known_text("diameter")) if text.strip()]
+    diameter = number_of(texts[0], "diameter", job) if texts else None
+    if flutes is None or diameter is None or diameter <= 0:
+        return
+    across = job.known_text("land_measured_as") == "chord"
+    room = diameter * (math.sin(math.pi / max(flutes, 2)) if across else math.pi / flutes)
+    for flute, text in enumerate(lands, 1):
+        width = number_of(text, "land_width", job)
+        if width is not None and width > room * (1 + SLACK):
+            yield card_issue(
+                way,
+                f"Land width: {text} does not fit. With {flutes} flutes on {show(diameter, Kind.LENGTH, job.display)} the "
+                f"edges stand {show(room, Kind.LENGTH, job.display, Rounding.DOWN)} apart{' straight across' if across else ''}. "
+                "Measure one land from its edge to its heel again, or correct the flutes.",
+                "error",
+                flute if len(lands) > 1 else 0,
+            )

@@ -1,0 +1,85 @@
+"""Out of the drawer that cam is taken whose relief lies in the range of the book, on the card as in the calculator."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from geometry.calculations import calculation
+from library.book.model import Book
+from library.book.opening import open_book
+from library.calc.answer import answer
+from library.cards.editing import edited
+from library.cards.job import Job, work_out
+from library.cards.model import Card
+from library.cards.starting import from_entry
+from library.demo import lay_out
+
+TAP = "tap-spiral-point-plain-steel"
+MEASURED = {
+    "tool.thread": "M10",
+    "tool.flutes": "3",
+    "received.diameter": "9.98 mm",
+    "received.land_width": "2.5 mm",
+}
+# The book has 6 degrees, 4 to 8. Derived: 1 mm from tooth to tooth gives atan(3 / (2 pi 4.99)), the 1.6 mm above the need
+# gives atan(4.8 / (2 pi 4.99)).
+SMALLER, LARGER = math.atan(3 / (2 * math.pi * 4.99)), math.atan(4.8 / (2 * math.pi * 4.99))
+
+
+@pytest.fixture(scope="module")
+def book(tmp_path_factory: pytest.TempPathFactory) -> Book:
+    folder: Path = tmp_path_factory.mktemp("demo") / "yard"
+    lay_out(folder)
+    return open_book(folder)
+
+
+@pytest.fixture
+def card(book: Book) -> Card:
+    found = replace(from_entry(book, book.entries[TAP]), id="2026-12-01-01", machine="grey-grinder")
+    for place, text in MEASURED.items():
+        found = edited(found, place, text)
+    return found
+
+
+def relief(job: Job) -> float:
+    assert job.by_cam is not None
+    return job.by_cam.given
+
+
+def test_the_card_and_the_calculator_take_the_same_cam_within_the_range_of_the_book(
+    book: Book, card: Card
+) -> None:
+    value = book.entries[TAP].values["chamfer_relief_angle"]
+    assert value.low is not None
+    assert value.high is not None
+    assert value.low.number < SMALLER < value.high.number < LARGER
+    job = work_out(card, book)
+    assert job.by_cam is not None
+    assert job.by_cam.throw == "1 mm"
+    assert relief(job) == pytest.approx(SMALLER)
+    step = job.step("cam-choice")
+    typed = {
+        "diameter": "9.98",
+        "chamfer_angle": "7 deg",
+        "flutes": "3",
+        "throw_per": "tooth",
+        "cam_throws": "0.5 mm, 1 mm, 1.6 mm, 2.5 mm",
+    }
+    alone = answer(calculation("cam-choice"), typed, entry=book.entries[TAP], book=book)
+    assert step is not None
+    for found in (step.answer, alone):
+        assert found.result is not None
+        assert found.result.outputs["chosen_throw"] == 1.0
+        assert found.inputs["relief_lower_limit"].origin == "entry"
+        assert found.inputs["relief_lower_limit"].text == value.low.text
+
+
+def test_a_relief_that_a_person_chose_has_no_range_of_the_book_round_it(book: Book, card: Card) -> None:
+    # Wanted as the book has it, but not from it: the cam above the need.
+    assert relief(work_out(edited(card, "wanted.chamfer_relief_angle", "5.9 deg"), book)) == pytest.approx(
+        LARGER
+    )
