@@ -11,6 +11,7 @@ import signal
 import subprocess
 import sys
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -19,12 +20,22 @@ from library.files.staging import is_staging
 from tests.tui.commands.every_call_run import in_a_child
 from tests.tui.commands.stopping import Stopping
 from tests.tui.commands.ways_of_writing import WAYS
+from tui.commands.arguments import COMMANDS
 from tui.main import main
 
 ROW = re.compile(r"(?P<name>.+): \d+ calls, stopped at (?P<times>\d+) of (?P<tried>\d+), 0 wrong")
 
 EVERY = os.environ.get("HEELCLEAR_EVERY", "13")
 """Calls from one at which a way is stopped to the next; all of them take a quarter of an hour."""
+
+
+READING: Mapping[str, list[str]] = {
+    "glossary": ["land"],
+    "paths": [],
+    "doctor": [],
+    "completion": ["bash"],
+}
+"""The commands that are in no way of writing, each with what stands behind it."""
 
 
 def stopped(how: str, *names: str, at_most: int = 570) -> list[tuple[str, int, int]]:
@@ -79,6 +90,23 @@ def test_what_a_killed_demonstration_left_among_the_temporary_folders_goes_with_
     assert any(is_staging(path.name) for path in tmp_path.rglob("*"))
     assert in_a_child(lambda: main(["demo"]))[0] == 0
     assert not any(is_staging(path.name) for path in tmp_path.rglob("*"))
+
+
+def test_every_command_is_stopped_as_it_writes_or_is_known_to_write_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert COMMANDS.keys() - {name.split()[0] for name in WAYS} == READING.keys()
+    for name, words in READING.items():
+
+        def work(name: str = name, words: list[str] = words) -> int:
+            counter = Stopping(0, kill=False)
+            counter.begin()
+            main([name, *words])
+            return len(counter.steps)
+
+        code, said = in_a_child(work)
+        assert code == 0, f"{name} writes: it belongs into ways_of_writing.py. {said[-300:]}"
 
 
 @pytest.mark.depth

@@ -131,6 +131,10 @@ WAYS: Mapping[str, Way] = {
     "cards": Way(command("cards")),
     "cards --csv": Way(command("cards", "--csv")),
     "cards --tool": Way(command("cards", "--tool", "D-87-1")),
+    "compare": Way(command("compare", BEGUN_FROM, "tap-hand-plain-steel")),
+    "calc": Way(command("calc", "relief-drop", "diameter=12mm", "relief_angle=8deg", "land_width=2mm")),
+    "card": Way(command("card", CLOSED)),
+    "card-plan": Way(command("card-plan", CLOSED, "2026-03-11-01")),
     "check": Way(command("check")),
     "entry": Way(saver(_entry)),
     "draft": Way(saver(_draft), _left_draft),
@@ -140,5 +144,5 @@ WAYS: Mapping[str, Way] = {
     "answer to a file": Way(saver(lambda: write_new_file("an answer\n" * 2000, Path(), "answer"))),
     "commit each save": Way(saver(lambda: set_commits_each_save(YARD, wanted=True))),
 }
-COLD = {"list", "cards", "cards --tool"}
+COLD = {"list", "cards", "cards --tool", "compare", "calc", "card", "card-plan"}
 """The ways that are looked at with empty caches."""
