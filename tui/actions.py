@@ -48,7 +48,6 @@ EVERYWHERE: tuple[Where, ...] = get_args(Where)
 _FOUND: tuple[Where, ...] = (
     "book",
     "menu",
-    "confirm",
     "print",
     "calculations",
     "changes",
@@ -62,7 +61,7 @@ _FOUND: tuple[Where, ...] = (
 )
 """Lists with a find line."""
 
-_LISTS: tuple[Where, ...] = (*_FOUND, "conflict")
+_LISTS: tuple[Where, ...] = (*_FOUND, "confirm", "conflict")
 _TYPED_INTO: tuple[Where, ...] = ("calculator", "form", "card")
 
 _READING: tuple[Where, ...] = tuple(one for one in EVERYWHERE if one not in (*_LISTS, *_TYPED_INTO, "entry"))
@@ -155,7 +154,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("open-file", "open its file", "Opens its file at its line in your editor, where the shop's book has it.", ("own-table",)),
     Action("mark", "take this machine in hand", "Has calculations tell settings and readings in the divisions of the chosen machine; the one in hand has a star.", ("machines",)),
     Action("mark", "mark the entry", "Marks the chosen entry to be set beside others, or takes its mark away, and goes to the next one.", ("book",)),
-    Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away, and goes to the next one.", ("cards",)),
+    Action("mark", "mark the card", "Marks the chosen card for a batch, or takes its mark away, and goes to the next one; marks stay until the program is left.", ("cards",)),
     Action("compare", "compare marked tools", "Shows the marked entries side by side; with one mark, that one and the chosen one.", ("book",)),
     Action("compare", "compare with the book", "Shows what was typed beside what stood there and what the book has now.", ("drafts",)),
     Action("drawing", "drawing large, and back", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("calculator",)),
@@ -260,6 +259,11 @@ def actions_of(where: Where) -> tuple[Action, ...]:
 def on_screen(where: Where) -> dict[str, Action]:
     """The actions of one screen by their ids."""
     return {action.id: action for action in actions_of(where)}
+
+
+def has_find_line(where: Where) -> bool:
+    """Whether typing finds on a screen."""
+    return where in (*_FOUND, "glossary")
 
 
 def action(name: str) -> Action:

@@ -77,6 +77,11 @@ class Heelclear(SparingApp, inherit_bindings=False):
         """Changes the shop's book."""
         return later.BookService(self.shop)
 
+    @property
+    def has_saved(self) -> bool:
+        """Whether the book was changed here, so that there is something to take back; loads nothing."""
+        return "book_service" in vars(self) and self.book_service.last is not None
+
     @cached_property
     def card_service(self) -> CardService:
         """Has the shop's job cards."""

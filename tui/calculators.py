@@ -17,6 +17,7 @@ from library.calc.surfaces import FIELD, book_key
 from library.drafts.draft import Draft
 from library.equipment.filling import texts_of
 from library.equipment.model import machines, the_only_one
+from library.guidance.main_job import main_job_first
 from library.search.sizes import Along
 from library.units.read import in_other_unit
 from library.units.show import show
@@ -25,7 +26,7 @@ from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Mapping, Sequence
 
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
@@ -64,6 +65,7 @@ class Calculators:
         self._carried: dict[str, str] = {}
         self._carried_flutes: dict[str, int] = {}
         self._filled: set[str] = set()
+        self._serving: dict[str, tuple[Book, Entry, Sequence[Calculation]]] = {}
         self._drawer: dict[str, dict[str, str]] = {}
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
@@ -237,17 +239,27 @@ class Calculators:
                 typed[key] = TextLine.ending(in_other_unit(text, QUANTITIES[key].kind, old, new))
 
     def serving(self, entry: Entry, opened: str = "") -> list[Calculation]:
-        """The calculations that serve an entry's family, those whose main job it is first.
+        """The calculations that serve an entry's family, the one for what is ground on this tool first.
 
         Args:
             entry: of the book.
             opened: the one in hand; it stays, also where the family has lost it since.
         """
-        book = self._session.book
-        found = [*sheets_for(book.families.get(entry.family) if book is not None else None)]
+        found = [*self._of(entry)]
         if opened and opened not in [sheet.name for sheet in found]:
             found.append(calculation(opened))
         return found
+
+    def _of(self, entry: Entry) -> Sequence[Calculation]:
+        """Those of an entry, found once as long as it and the book stay the same."""
+        book = self._session.book
+        if book is None:
+            return ()
+        known = self._serving.get(entry.id)
+        if known is None or known[0] is not book or known[1] is not entry:
+            found = main_job_first(book, entry, sheets_for(book.families.get(entry.family)))
+            self._serving[entry.id] = known = (book, entry, found)
+        return known[2]
 
     def first(self, entry: Entry, size: Size | None = None) -> Calculation | None:
         """The calculation to open for an entry: the one used last, else the one most its own.

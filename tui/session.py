@@ -37,6 +37,8 @@ class Session:
         large_figures: whether the calculator shows its drawings large, in place of the numbers.
         first_steps: what a new hand has not done yet.
         left_behind: what an earlier run left unsaved.
+        marked_cards: ids of the cards marked for a batch, in the order in which they were marked.
+        left_at: the line in which each job card was left, by the card's id.
         machine: the id of the machine in hand, where one was chosen.
         wanted: the id of an entry that is to be chosen as soon as the book has it.
         own_problems: what keeps the person's settings, other than the keys, from being read.
@@ -52,6 +54,8 @@ class Session:
     large_figures: bool = False
     first_steps: FirstSteps = field(default_factory=FirstSteps)
     left_behind: list[Kept] = field(default_factory=list)
+    left_at: dict[str, str] = field(default_factory=dict)
+    marked_cards: dict[str, None] = field(default_factory=dict)
     machine: str = ""
     wanted: str = ""
     own_problems: tuple[Issue, ...] = ()
@@ -101,6 +105,10 @@ class Session:
     def calculators(self) -> Calculators:
         """Everything that was typed into calculators."""
         return later.Calculators(self)
+
+    def is_served(self, entry: Entry | None) -> bool:
+        """Whether any calculation serves a tool."""
+        return entry is not None and bool(self.calculators.serving(entry))
 
     def tools_typed_for(self) -> list[str]:
         """The ids of the tools for which something was typed into calculations."""

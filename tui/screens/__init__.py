@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from tui.screens.confirm import ConfirmScreen as ConfirmScreen
     from tui.screens.conflict import ConflictScreen as ConflictScreen
     from tui.screens.draft import DraftScreen as DraftScreen
+    from tui.screens.draft_screens import old_drafts as old_drafts
     from tui.screens.draft_screens import put_away_old as put_away_old
     from tui.screens.drafts import DraftsScreen as DraftsScreen
     from tui.screens.entry import EntryScreen as EntryScreen
@@ -106,6 +107,7 @@ PARTS = {
     "calculation_in_a_line": "tui.screens.beside",
     "cautions_of": "tui.screens.entry",
     "list_in_a_line": "tui.screens.beside",
+    "old_drafts": "tui.screens.draft_screens",
     "open_form": "tui.screens.own_table_forms",
     "printed_entry": "tui.screens.printing",
     "put_away_old": "tui.screens.draft_screens",

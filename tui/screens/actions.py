@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tui.actions import Action, Group, actions_of, on_screen
+from tui.actions import Action, Group, Where, actions_of, on_screen
 from tui.keys import shown_key
 from tui.meanings import MOVES
 from tui.screens.chooser import Choice, Chooser
@@ -18,6 +18,12 @@ if TYPE_CHECKING:
 
 SHEET = "calculate "
 """Before the name of a calculation that was found by typing; no action is called so."""
+
+
+def in_menu(where: Where) -> list[Action]:
+    """The actions of a screen that a menu may have, part by part; those that only move are left out."""
+    found = [one for one in actions_of(where) if one.id not in MOVES and one.id != "menu"]
+    return sorted(found, key=lambda one: ORDER.index(one.group))
 
 
 class ActionsScreen(Chooser):
@@ -36,9 +42,9 @@ class ActionsScreen(Chooser):
         return "What can be done   type to find it; Enter does it"
 
     def choices(self) -> list[Choice]:
-        """The actions of the screen below, part by part; those that only move are left out."""
-        offered = [one for one in actions_of(self.below.WHERE) if one.id not in MOVES and one.id != "menu"]
-        offered.sort(key=lambda one: ORDER.index(one.group))
+        """What the screen below can do as it now stands, part by part; what only moves is left out."""
+        needs = self.below.needs()
+        offered = [one for one in in_menu(self.below.WHERE) if one.id not in needs or needs[one.id]()]
         found = [Choice(one.id, self._title(one), one.help) for one in offered]
         # Nobody scrolls through them here; F2 lists them.
         sheets = self.below.sheets() if self.find.text else ()
@@ -73,6 +79,18 @@ class ActionsScreen(Chooser):
     def edge(self, width: int) -> Line:
         """How many lines of it are below what is in sight."""
         return edge_of(self._more, width)
+
+    def nothing(self) -> str:
+        """That what is sought can do nothing as the screen below now stands, or that there is no such thing."""
+        words = self.find.text.casefold().split()
+        rests = [one for one in in_menu(self.below.WHERE) if all(word in one.title for word in words)]
+        match rests:
+            case []:
+                return super().nothing()
+            case [one]:
+                return f"Here and now there is nothing to {one.title!r}. It does this: {one.help}"
+            case _:
+                return f"Here and now there is nothing for any of these: {', '.join(one.title for one in rests)}."
 
     def _line(self, choice: Choice) -> MenuLine:
         if choice.id.startswith(SHEET):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from typing import TYPE_CHECKING, ClassVar, cast
 
@@ -10,7 +11,7 @@ from textual.app import ComposeResult, ScreenStackError
 from textual.screen import Screen
 
 from tui import screens
-from tui.actions import Action, Where, on_screen
+from tui.actions import Action, Where, has_find_line, on_screen
 from tui.view.bars import banner, key_bar
 from tui.view.lines import Line, filled, wrap
 from tui.widgets.pane import Pane
@@ -23,6 +24,9 @@ if TYPE_CHECKING:
     from tui.services.export import Printed
     from tui.session import Session
 
+
+Needs = Mapping[str, Callable[[], object]]
+"""What actions need, by their ids: each looks whether it is there."""
 
 MOST_SAID = 8
 """Lines that a sentence may take in place of the key bar."""
@@ -88,7 +92,19 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         raise NotImplementedError
 
     def typed(self, text: str) -> None:
-        """Take a character, or a paste without line breaks; most screens have no use for one."""
+        """Take a character, or a paste without line breaks; a page has no use for one, and says where there is."""
+        if text:
+            self.say(self._where_typing_is_for())
+
+    def _where_typing_is_for(self) -> str:
+        """Told on a page on which somebody types: the key that leads to where it does something."""
+        back, stack = self.key_of("back"), self.app.screen_stack
+        below = stack[-2] if len(stack) > 1 else None
+        if not isinstance(below, BaseScreen) or below.room() is None:
+            return f"Nothing is typed on this page; {back} goes back."
+        if has_find_line(below.WHERE):
+            return f"Nothing is typed on this page; {back} goes back to the list, where typing finds."
+        return f"Nothing is typed on this page; {back} goes back to the line in hand."
 
     def room(self) -> int | None:
         """Characters that the line in hand still takes; nothing on a screen on which nothing is typed."""
@@ -100,6 +116,14 @@ class BaseScreen(Screen[None], inherit_bindings=False):
 
     def edited(self, key: str) -> None:
         """Take a key that is no action and no character, such as backspace."""
+
+    def needs(self) -> Needs:
+        """What some actions of the screen need to do anything, by their ids; an action that could only say that it cannot be done is in no menu."""
+        return {
+            "drafts": lambda: self.session.left_behind,
+            "drop-old-drafts": lambda: self.session.left_behind and screens.old_drafts(self.session),
+            "take-back": lambda: self.heelclear.has_saved,
+        }
 
     def book_changed(self) -> None:
         """The book was read again; a screen that holds a part of it takes that part anew."""

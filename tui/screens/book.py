@@ -16,6 +16,7 @@ from tui.view.welcome import LEAST_ROWS, welcome
 
 if TYPE_CHECKING:
     from library.book.model import Entry
+    from tui.screens.base_screen import Needs
     from tui.services.export import Printed
     from tui.session import Session
 
@@ -82,6 +83,21 @@ class BookScreen(PanedScreen):
     def tool(self) -> Entry | None:
         """The chosen entry."""
         return self.session.chosen_entry()
+
+    def needs(self) -> Needs:
+        """A chosen entry, marks, or steps that are left."""
+        session, page = self.session, self.session.page
+        return {
+            **super().needs(),
+            "go-on": session.chosen_entry,
+            "print": session.chosen_entry,
+            "calculate": lambda: session.is_served(session.chosen_entry()),
+            "mark": lambda: page.chosen,
+            "compare": lambda: len(self._to_compare()) > 1,
+            "unmark": lambda: page.marked,
+            "empty": lambda: page.find.text,
+            "put-away": lambda: session.first_steps.left,
+        }
 
     def room(self) -> int:
         """Characters that the find line still takes."""
@@ -196,15 +212,19 @@ class BookScreen(PanedScreen):
 
     def do_compare(self) -> None:
         """Show the marked entries side by side."""
-        page = self.session.page
-        chosen = [page.chosen.id] if page.chosen is not None and len(page.marked) == 1 else []
-        names = dict.fromkeys((*page.marked, *chosen))
-        entries = [entry for name in names if (entry := self.session.entry(name)) is not None]
+        entries = self._to_compare()
         if len(entries) < 2:
             mark, compare = self.key_of("mark"), self.key_of("compare")
             self.say(f"Mark two entries or more with {mark}; then {compare} shows them side by side.")
             return
         self.app.push_screen(screens.CompareScreen(self.session, entries))
+
+    def _to_compare(self) -> list[Entry]:
+        """The marked entries; with one mark, that one and the chosen one."""
+        page = self.session.page
+        chosen = [page.chosen.id] if page.chosen is not None and len(page.marked) == 1 else []
+        names = dict.fromkeys((*page.marked, *chosen))
+        return [entry for name in names if (entry := self.session.entry(name)) is not None]
 
     def do_put_away(self) -> None:
         """Take the first steps out of the book."""

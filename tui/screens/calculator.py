@@ -22,7 +22,9 @@ from tui.view.lines import Line
 if TYPE_CHECKING:
     from geometry.calculation import Calculation
     from library.book.model import Entry
+    from library.cards.learn import Lesson
     from library.threads import Thread
+    from tui.screens.base_screen import Needs
     from tui.services.export import Printed
     from tui.session import Session
 
@@ -55,6 +57,28 @@ class CalculatorScreen(PanedScreen):
     def foot(self, width: int, height: int) -> list[Line]:
         """What is told of the field in hand, and the cautions."""
         return [*self.guided(width), *self.page.foot(self.session.display, width, height)]
+
+    def needs(self) -> Needs:
+        """A size for a thread, something measured for the book, something to draw, an answer, another calculation."""
+        form = self.page.form
+        return {
+            **super().needs(),
+            "threads": self._takes_a_thread,
+            "learn-tool": self._measured,
+            "drawing": lambda: self.session.large_figures or has_drawing(form),
+            "print": lambda: form.answer is not None and form.answer.result is not None,
+            "next": lambda: len(self.sheets()) > 1,
+            "previous": lambda: len(self.sheets()) > 1,
+            "empty": lambda: form.in_hand.text,
+        }
+
+    def _takes_a_thread(self) -> bool:
+        return any(self.page.form.sheet.field(key) for key in SIZES)
+
+    def _measured(self) -> Sequence[Lesson]:
+        """What the book could take of what was measured here."""
+        answer = self.page.form.answer
+        return measured_values(answer, self.entry.id, self.session.display) if answer is not None else ()
 
     def tool(self) -> Entry:
         """The entry that fills it."""
@@ -144,7 +168,7 @@ class CalculatorScreen(PanedScreen):
 
     def do_threads(self) -> None:
         """List the standard threads."""
-        if not any(self.page.form.sheet.field(key) for key in SIZES):
+        if not self._takes_a_thread():
             self.say("This calculation asks for no diameter, so that there is nothing for a thread to fill.")
             return
         self.app.push_screen(screens.ThreadsScreen(self.session, self._take_thread))
@@ -198,8 +222,7 @@ class CalculatorScreen(PanedScreen):
 
     def do_learn_tool(self) -> None:
         """Bring what was measured on a new tool into the book."""
-        answer, book = self.page.form.answer, self.session.book
-        found = measured_values(answer, self.entry.id, self.session.display) if answer is not None else ()
+        found, book = self._measured(), self.session.book
         if found and book is not None:
             choose_lesson(self, found, book)
         else:

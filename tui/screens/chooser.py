@@ -10,6 +10,7 @@ from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
 if TYPE_CHECKING:
+    from tui.screens.base_screen import Needs
     from tui.session import Session
 
 
@@ -72,11 +73,23 @@ class Chooser(BaseScreen):
         found = self.found()
         room = FOOT if height >= TALL else FOOT - 1
         self.view.resize(len(found), height - room - 3)
-        head = [line(Piece("Find: ", "strong"), *self.find.pieces(max(width - 6, 1))), rule(width)]
+        head = [self.head(width), rule(width)]
         rows = self.listed(found, width, self.view.height)
-        nothing = [line(f"  Nothing here has that in it; {self.key_of('empty')} shows all again.")]
+        nothing = wrap(self.nothing(), width, first="  ", rest="  ")
         foot = wrap(found[self.view.chosen].text, width) if found else []
         return [*filled(head + (rows or nothing), height - room - 1), self.edge(width), *filled(foot, room)]
+
+    def head(self, width: int) -> Line:
+        """The line over the list: what is sought."""
+        return line(Piece("Find: ", "strong"), *self.find.pieces(max(width - 6, 1)))
+
+    def nothing(self) -> str:
+        """Said where no choice has what is sought."""
+        return f"Nothing here has that in it; {self.key_of('empty')} shows all again."
+
+    def needs(self) -> Needs:
+        """Nothing is taken where nothing is found, and nothing emptied where nothing is sought."""
+        return {**super().needs(), "go-on": self.found, "change": self.found, "empty": lambda: self.find.text}
 
     def edge(self, width: int) -> Line:
         """The line under the list; it tells how many choices lie under it out of sight."""
@@ -107,7 +120,7 @@ class Chooser(BaseScreen):
             self.NAME_WIDTH, min(max((len(one.name) for one in self.choices()), default=0), width // 2)
         )
 
-    def room(self) -> int:
+    def room(self) -> int | None:
         """Characters that the find line still takes."""
         return self.find.room
 

@@ -1,4 +1,7 @@
-"""A question before something is thrown away or written over: it names the thing, and to leave it comes first."""
+"""A question before something is thrown away or written over: it names the thing, and to leave it comes first.
+
+It has no find line: of two answers none has to be sought, and what a hand types on by mistake must not choose the deed.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +9,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from tui.screens.chooser import Choice, Chooser
+from tui.view.lines import Line, Piece, line
 
 if TYPE_CHECKING:
     from tui.session import Session
@@ -44,10 +48,23 @@ class ConfirmScreen(Chooser):
         """To go back, and to do it."""
         return self._choices
 
-    def found(self) -> list[Choice]:
-        """The one whose name begins as typed, else both: what is typed on by mistake must not choose the deed."""
-        begun = self.find.text.strip().casefold()
-        return [one for one in self._choices if one.name.casefold().startswith(begun)] or self._choices
+    def head(self, width: int) -> Line:
+        """How it is answered."""
+        return line(Piece(self._how(), "quiet"))
+
+    def room(self) -> None:
+        """Nothing is typed here."""
+
+    def typed(self, text: str) -> None:
+        """Choose nothing by a letter, and say what does."""
+        self.say(f"Letters answer nothing here. {self._how()}")
+
+    def edited(self, key: str) -> None:
+        """There is nothing to edit."""
+
+    def _how(self) -> str:
+        up, down, enter = map(self.key_of, ("up", "down", "go-on"))
+        return f"{up} and {down} choose the answer, {enter} gives it."
 
     def take(self, choice: Choice) -> None:
         """Go back, and do it if that was chosen."""

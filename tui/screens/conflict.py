@@ -12,6 +12,7 @@ from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, Role, line, wrap
 
 if TYPE_CHECKING:
+    from tui.screens.base_screen import Needs
     from tui.session import Session
 
 
@@ -98,6 +99,10 @@ class ConflictScreen(Reading):
                 self._choose("theirs")
             case _:
                 self.do_back()
+
+    def needs(self) -> Needs:
+        """There is one before from the second on."""
+        return {**super().needs(), "previous": lambda: self.choices}
 
     def do_previous(self) -> None:
         """Back to the conflict before, to answer it anew."""

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from library.drafts.draft import Difference, compare
-from tui.screens.draft_screens import form_of, name_of, without_unit
+from tui.screens.draft_names import label_of, name_of
+from tui.screens.draft_screens import form_of, without_unit
 from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, line, wrap
@@ -14,6 +15,7 @@ from tui.view.lines import EMPTY, Line, Piece, line, wrap
 if TYPE_CHECKING:
     from library.drafts.draft import Draft
     from library.drafts.draft_store import Kept
+    from tui.screens.base_screen import Needs
     from tui.screens.drafts import DraftsScreen
     from tui.session import Session
 
@@ -30,7 +32,7 @@ class DraftScreen(Reading):
 
     def title_text(self) -> str:
         """What the draft is of."""
-        return name_of(self.kept)
+        return name_of(self.session, self.kept.draft)
 
     def text(self, width: int) -> list[Line]:
         """Field by field: typed, begun with, and now."""
@@ -46,6 +48,10 @@ class DraftScreen(Reading):
             if one.draft is not None and one.draft != draft.started.get(one.key, ""):
                 lines += [*_field(one, draft, width, knows_now=now is not None), EMPTY]
         return lines
+
+    def needs(self) -> Needs:
+        """It is taken up where its book is open, and has what it is about."""
+        return {**super().needs(), "go-on": lambda: self._drafts.can_take_up(self.kept)}
 
     def _now(self, draft: Draft) -> Mapping[str, str] | None:
         """What the form would hold if it were opened now; nothing where its entry is gone."""
@@ -72,7 +78,7 @@ def _field(one: Difference, draft: Draft, width: int, *, knows_now: bool) -> lis
     rows = [("Typed", one.draft or ""), ("When begun", began)]
     if knows_now and draft.kind != "calculator":
         rows.append(("In the book now", now))
-    lines = [line(Piece(one.key.replace("_", " "), "strong"))]
+    lines = [line(Piece(label_of(draft, one.key), "strong"))]
     for name, text in rows:
         lines += wrap(text or "nothing", width, first=f"  {name:<17}", rest=" " * 19)
     if knows_now and draft.kind != "calculator" and one.moved:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from geometry.quantities import QUANTITIES
 from tui import screens
 from tui.screens.confirming import ask
+from tui.screens.draft_names import name_of
 from tui.screens.own_table_forms import DRAFTS, form_of_draft
 from tui.screens.table_forms import FORMS_OF_AN_ENTRY, FORMS_OF_THE_BOOK
 from tui.screens.texts_form import TEXTS, TextsForm
@@ -24,22 +25,6 @@ if TYPE_CHECKING:
     from tui.screens.form import FormScreen
     from tui.session import Session
 
-KINDS = {
-    "calculator": "Calculator",
-    "value": "Value",
-    "text": "Text",
-    "table": "Table",
-    "equipment": "Machine or wheel",
-    "own-table": "Table of the book",
-    "job-card": "Job card",
-}
-"""What a draft is of, by its kind."""
-
-
-def name_of(kept: Kept) -> str:
-    """What a draft is of."""
-    return f"{KINDS.get(kept.draft.kind, kept.draft.kind)}: {kept.draft.about}"
-
 
 def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
     """The screen that a draft was typed on, or nothing where its entry is gone.
@@ -52,6 +37,18 @@ def screen_of(app: Heelclear, book: Book, draft: Draft) -> BaseScreen | None:
     if draft.kind in DRAFTS:
         return form_of_draft(app, draft)
     return _calculator(app.session, draft) if draft.kind == "calculator" else form_of(app.session, draft)
+
+
+def is_there(app: Heelclear, draft: Draft) -> bool:
+    """Whether the book has what a draft is about; a card is brought back whatever became of it."""
+    match draft.kind:
+        case "job-card":
+            return True
+        case "calculator":
+            return app.session.entry(draft.about) is not None
+        case kind:
+            form = form_of_draft(app, draft) if kind in DRAFTS else form_of(app.session, draft)
+            return form is not None
 
 
 def form_of(session: Session, draft: Draft) -> FormScreen | None:
@@ -104,12 +101,13 @@ def put_away_old(screen: BaseScreen, then: Callable[[], None] = lambda: None) ->
         screen: asks.
         then: done when they are forgotten.
     """
+    put_away(screen, old_drafts(screen.session), then)
+
+
+def old_drafts(session: Session) -> list[Kept]:
+    """The drafts that nobody has touched for long."""
     long_ago = datetime.now() - OLD
-    put_away(
-        screen,
-        [one for one in screen.session.left_behind if one.draft.kept.replace(tzinfo=None) < long_ago],
-        then,
-    )
+    return [one for one in session.left_behind if one.draft.kept.replace(tzinfo=None) < long_ago]
 
 
 def put_away(screen: BaseScreen, kept: Sequence[Kept], then: Callable[[], None] = lambda: None) -> None:
@@ -132,6 +130,6 @@ def put_away(screen: BaseScreen, kept: Sequence[Kept], then: Callable[[], None] 
         screen.say(f"{len(wanted)} put away.")
         then()
 
-    names = [f"{name_of(one)} of {one.draft.kept:%Y-%m-%d}" for one in wanted]
+    names = [f"{name_of(screen.session, one.draft)} of {one.draft.kept:%Y-%m-%d}" for one in wanted]
     what = f"{len(wanted)} drafts" if len(wanted) > 1 else names[0]
     ask(screen, f"Put {what} away?", "Put away", f"Forgotten for good: {'; '.join(names)}", drop)

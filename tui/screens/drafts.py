@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING
 from tui import screens
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
-from tui.screens.draft_screens import name_of, put_away, put_away_old, screen_of, without_unit
+from tui.screens.draft_names import label_of, name_of
+from tui.screens.draft_screens import is_there, put_away, put_away_old, screen_of, without_unit
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
-    from tui.screens.base_screen import BaseScreen
+    from tui.screens.base_screen import BaseScreen, Needs
 
 
 class DraftsScreen(Chooser):
@@ -27,11 +28,27 @@ class DraftsScreen(Chooser):
     def choices(self) -> list[Choice]:
         """Each draft with what was typed, and what stood there when it was begun."""
         kept = self.session.left_behind
-        return [Choice(str(place), name_of(one), _text(one)) for place, one in enumerate(kept)]
+        return [
+            Choice(str(place), name_of(self.session, one.draft), _text(one)) for place, one in enumerate(kept)
+        ]
 
     def take(self, choice: Choice) -> None:
         """Take it up again."""
         self.take_up(self.session.left_behind[int(choice.id)])
+
+    def needs(self) -> Needs:
+        """A chosen draft, to take it up one of this book, which has what it is about."""
+        return {
+            **super().needs(),
+            "go-on": lambda: (chosen := self._chosen()) is not None and self.can_take_up(chosen),
+            "compare": lambda: self._chosen() is not None,
+            "drop-draft": lambda: self._chosen() is not None,
+        }
+
+    def can_take_up(self, kept: Kept) -> bool:
+        """Whether it was typed in this book, and that still has what it is about."""
+        is_ours = not self.heelclear.autosave.of_another_book(kept.draft)
+        return is_ours and is_there(self.heelclear, kept.draft)
 
     def take_up(self, kept: Kept) -> None:
         """Open the screen that a draft was typed on, as it was left."""
@@ -79,7 +96,7 @@ class DraftsScreen(Chooser):
 
         ask(
             asked_on,
-            f"Discard {name_of(kept)}?",
+            f"Discard {name_of(self.session, kept.draft)}?",
             "Discard it",
             f"It is forgotten for good: {_text(kept)}",
             drop,
@@ -117,7 +134,7 @@ class DraftsScreen(Chooser):
 def _text(kept: Kept) -> str:
     draft = kept.draft
     said = [
-        f"{key.replace('_', ' ')}: {text or 'emptied'}"
+        f"{label_of(draft, key)}: {text or 'emptied'}"
         + (f" (was {draft.started[key]})" if draft.started.get(key) else "")
         for key, text in draft.fields.items()
         if text != draft.started.get(key, "")

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from library.book.model import Book, Entry
+    from tui.screens.base_screen import Needs
     from tui.services.export import Printed
     from tui.session import Session
 
@@ -54,6 +55,17 @@ class EntryScreen(PanedScreen):
         book = self.session.book
         cautions = self.page.cautions(book, width, self.in_full) if book is not None else []
         return [*self.guided(width), *cautions]
+
+    def needs(self) -> Needs:
+        """A calculation that serves such tools; an entry after it in the list, or before it."""
+        session, view = self.session, self.session.page.view
+        return {
+            **super().needs(),
+            "calculate": lambda: session.is_served(self.entry),
+            "go-on": lambda: session.is_served(self.entry),
+            "next": lambda: view.chosen + 1 < view.count,
+            "previous": lambda: view.chosen > 0,
+        }
 
     def tool(self) -> Entry:
         """The entry that is shown."""

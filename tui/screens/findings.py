@@ -13,6 +13,7 @@ from tui.screens.reading import Reading
 from tui.view.lines import EMPTY, Line, Piece, filled, fit, line, rule, wrap
 
 if TYPE_CHECKING:
+    from tui.screens.base_screen import Needs
     from tui.services.export import Printed
     from tui.session import Session
 
@@ -138,6 +139,14 @@ class FindingsScreen(Reading):
         earliest = self._up_from(issues, self._chosen)
         self._top, self._hidden = min(max((self._top, self._hidden), earliest), (self._chosen, 0))
 
+    def needs(self) -> Needs:
+        """Something that is wrong in a file of the shop."""
+        return {**super().needs(), "go-on": self._can_open, "change": self._can_open}
+
+    def _can_open(self) -> bool:
+        issues = self.issues()
+        return bool(issues) and not _is_shipped(issues[min(self._chosen, len(issues) - 1)])
+
     def do_go_on(self) -> None:
         """Open the file of the chosen problem at its line."""
         self.do_change()
@@ -149,12 +158,17 @@ class FindingsScreen(Reading):
             self.say("Nothing is wrong, so there is nothing to open.")
             return
         place = issues[self._chosen].place
-        if place.file.is_relative_to(folders.shipped_folder()):
+        if _is_shipped(issues[self._chosen]):
             self.say(
                 f"{place.file.name} came with the program and is never changed here; please report this problem."
             )
         else:
             open_file(self.heelclear, place)
+
+
+def _is_shipped(issue: Issue) -> bool:
+    """Whether a problem is in a file that came with the program, which is never changed here."""
+    return issue.place.file.is_relative_to(folders.shipped_folder())
 
 
 def _of_keys(sentence: str) -> Issue:

@@ -15,6 +15,7 @@ from tui.screens.confirming import ask
 
 if TYPE_CHECKING:
     from library.book.model import Book, Entry
+    from tui.screens.base_screen import Needs
     from tui.screens.paned import PanedScreen
     from tui.services.card_service import CardInHand, CardService
 
@@ -32,6 +33,15 @@ class FirstJobsScreen(Chooser):
     def choices(self) -> list[Choice]:
         """Each job with what to look at and how to know that it is right."""
         return [Choice(one.id, one.title, one.guide) for one in FIRST_JOBS]
+
+    def needs(self) -> Needs:
+        """A job is opened where the book has its entry."""
+        return {**super().needs(), "go-on": self._entry_of_the_chosen}
+
+    def _entry_of_the_chosen(self) -> Entry | None:
+        found = self.found()
+        chosen = found[min(self.view.chosen, len(found) - 1)].id if found else ""
+        return next((self.session.entry(one.entry) for one in FIRST_JOBS if one.id == chosen), None)
 
     def take(self, choice: Choice) -> None:
         """Open the screen of the job; what was typed for its tool before gives way only where that is confirmed."""

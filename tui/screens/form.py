@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from library.drafts.draft import Draft
     from library.editing.changes import Change
     from library.editing.merging import Choice
+    from tui.screens.base_screen import Needs
     from tui.services.book_service import FieldConflicts
 
 
@@ -73,6 +74,15 @@ class FormScreen(BaseScreen):
     def is_text(self, key: str) -> bool:
         """A question mark is a character where text belongs, and asks for help elsewhere."""
         return key == "?" and self.form.focus not in self.NUMBERS
+
+    def needs(self) -> Needs:
+        """Something that was typed; faults stand in no way, for they are told."""
+        return {
+            **super().needs(),
+            "save": lambda: self.complaints() or self.change() is not None,
+            "start-over": self.form.is_changed,
+            "empty": lambda: self.form.in_hand.text and not self.form.choices(),
+        }
 
     def room(self) -> int:
         """Characters that the line in hand still takes."""

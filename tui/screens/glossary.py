@@ -14,6 +14,7 @@ from tui.view.lines import Line, wrap
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
+    from tui.screens.base_screen import Needs
     from tui.services.export import Printed
     from tui.session import Session
 
@@ -43,6 +44,10 @@ class GlossaryScreen(Reading):
     def printed(self) -> Printed:
         """The words that are shown."""
         return printed_page(glossary_page(self.find.text, FIGURES if self.find.text else {}), "glossary")
+
+    def needs(self) -> Needs:
+        """Nothing is emptied where nothing is sought."""
+        return {**super().needs(), "empty": lambda: self.find.text}
 
     def room(self) -> int:
         """Characters that the find line still takes."""

@@ -12,6 +12,7 @@ from tui.screens.table_ways import change_table, read_table
 
 if TYPE_CHECKING:
     from library.equipment.model import Machine, Wheel
+    from tui.screens.base_screen import Needs
 
 _NEW = (
     Choice("new:machine", "A new machine", "Opens a form for it; nothing is written until you have seen it."),
@@ -61,6 +62,19 @@ class MachinesScreen(Chooser):
             self.say("Choose a machine or a wheel whose file is to be opened.")
         else:
             open_file(self.heelclear, one.place)
+
+    def needs(self) -> Needs:
+        """A file has what is there already, and only a machine that is not in hand is taken."""
+        return {
+            **super().needs(),
+            "open-file": lambda: self._chosen()[0] in ("machine", "wheel"),
+            "mark": self._can_be_taken_in_hand,
+        }
+
+    def _can_be_taken_in_hand(self) -> bool:
+        in_hand = self.session.calculators.machine()
+        kind, name = self._chosen()
+        return kind == "machine" and (in_hand is None or in_hand.id != name)
 
     def _chosen(self) -> tuple[str, str]:
         """The kind and the id of what is chosen; empty where nothing is."""

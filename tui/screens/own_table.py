@@ -9,12 +9,13 @@ from library.pages.own_tables import own_table_page
 from tui.screens.beside import display_for
 from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
-from tui.screens.table_ways import change_table, open_file_of
+from tui.screens.table_ways import can_change, change_table, open_file_of, own_place
 from tui.view.lines import Line
 from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from library.pages.page import Page
+    from tui.screens.base_screen import Needs
     from tui.services.export import Printed
     from tui.session import Session
 
@@ -58,6 +59,15 @@ class OwnTableScreen(Reading):
     def book_changed(self) -> None:
         """Go back where it is not in the book any more."""
         self.is_gone = self.page() is None
+
+    def needs(self) -> Needs:
+        """A form, and a file of the shop that has it."""
+        app, array, name = self.heelclear, self.array, self.own_id
+        return {
+            **super().needs(),
+            "change": lambda: can_change(app, array, name),
+            "open-file": lambda: own_place(app, array, name),
+        }
 
     def printed(self) -> Printed | None:
         """What is shown."""

@@ -12,8 +12,16 @@ from library.guidance.wheels import whole as whole_wheel
 from library.pages.own_tables import FAILS, fails_title
 from library.pages.troubles import sentences
 from library.pages.wheels import in_a_line
+from tui.actions import on_screen
 from tui.screens.chooser import Choice, Chooser
-from tui.screens.table_ways import FAMILY, change_table, open_file_of, read_table
+from tui.screens.table_ways import (
+    FAMILY,
+    can_change,
+    change_table,
+    open_file_of,
+    own_place,
+    read_table,
+)
 from tui.screens.threads import described, in_order
 from tui.screens.trouble_words import Sought, sought_by
 from tui.view.table_blanks import NOUNS
@@ -21,6 +29,7 @@ from tui.view.table_blanks import NOUNS
 if TYPE_CHECKING:
     from library.book.model import Book
     from library.guidance.told import Told
+    from tui.screens.base_screen import Needs
     from tui.session import Session
 
 OPENS = "Opens a form for it; nothing is written until you have seen it."
@@ -94,6 +103,19 @@ class OwnTablesScreen(Chooser):
         if chosen := self.chosen():
             self._taken = chosen.id
             change_table(self.heelclear, *chosen.id.split(":", 1))
+
+    def needs(self) -> Needs:
+        """A form for the chosen one, or a file of the shop; and what lists these tables is needed no more."""
+        app = self.heelclear
+        here = [
+            one.id for one in on_screen(self.WHERE).values() if one.opens.endswith(f".{type(self).__name__}")
+        ]
+        return {
+            **super().needs(),
+            "change": lambda: (one := self.chosen()) and can_change(app, *one.id.split(":", 1)),
+            "open-file": lambda: (one := self.chosen()) and own_place(app, *one.id.split(":", 1)),
+            **{name: lambda: False for name in here},
+        }
 
     def do_open_file(self) -> None:
         """Open the file of the chosen one in the editor, where that is the shop's."""

@@ -119,6 +119,14 @@ class PanedScreen(BaseScreen):
                 self._show_beside()
         self._foot.show()
 
+    def on_resize(self) -> None:
+        """Fill the panes that a wider screen has room for; while it was narrow nothing was drawn beside."""
+        self.call_after_refresh(self._catch_up)
+
+    def _catch_up(self) -> None:
+        if self.is_current and self.abreast > 1 and self._stamp() != self._shown_beside:
+            self._show_beside()
+
     @property
     def is_behind(self) -> bool:
         """Whether what stands beside still waits for the keys to rest."""

@@ -46,7 +46,7 @@ def change_table(app: Heelclear, array: str, name: str) -> None:
     """
     if array != FAMILY:
         open_form(app, array, name)
-    elif (place := _own_place(app, array, name)) is not None:
+    elif (place := own_place(app, array, name)) is not None:
         open_file(app, place)
     else:
         app.say(NO_FORM)
@@ -60,7 +60,7 @@ def open_file_of(app: Heelclear, array: str, name: str) -> None:
         array: the kind of table.
         name: its id.
     """
-    place = _own_place(app, array, name)
+    place = own_place(app, array, name)
     if place is not None:
         open_file(app, place)
     elif array == FAMILY:
@@ -72,7 +72,12 @@ def open_file_of(app: Heelclear, array: str, name: str) -> None:
         )
 
 
-def _own_place(app: Heelclear, array: str, name: str) -> Place | None:
+def can_change(app: Heelclear, array: str, name: str) -> bool:
+    """Whether there is a form for a table, or a file of the shop in which it is written."""
+    return array != FAMILY or own_place(app, array, name) is not None
+
+
+def own_place(app: Heelclear, array: str, name: str) -> Place | None:
     """Where the shop's book has a table; nothing where it has no part of it."""
     book = app.session.book
     if book is None:

@@ -166,6 +166,29 @@ class CardForm(Fields):
             self._enter(self._step + by)
             self._land(self._first_calling(self.rows) or self.rows[0])
 
+    def go_on_with(self, way: str = "") -> None:
+        """To the line in which the card was left, or to the first that still wants something or does not add up.
+
+        Args:
+            way: of the line in which it was left; empty where nobody knows. A record wants nothing and begins at its
+                first step.
+        """
+        if way:
+            self.go_to(way)
+            return
+        for step in () if self.card.done else range(len(STEPS)):
+            self._enter(step)
+            if (
+                row := next((one for one in self.rows if one.wants or self._is_wrong(one)), None)
+            ) is not None:
+                self._land(row)
+                return
+        self._enter(0)
+        self._land(self.rows[0])
+
+    def _is_wrong(self, row: Row) -> bool:
+        return any(one.state == "stop" for one in self.faults_at(row))
+
     def go_to(self, way: str) -> None:
         """To the line of a place of the card, or to the one nearest to it."""
         self._enter(step_of(way))

@@ -31,12 +31,15 @@ class CardListPage:
         marked: ids of the cards marked for a batch, in the order in which they were marked.
     """
 
-    def __init__(self, rows: Sequence[CardRow] | None, keys: Keys = no_keys) -> None:
+    def __init__(
+        self, rows: Sequence[CardRow] | None, keys: Keys = no_keys, marked: dict[str, None] | None = None
+    ) -> None:
         """Make a page.
 
         Args:
             rows: of all cards, the newest first; nothing while they are read.
             keys: gives the key of an action.
+            marked: kept by whoever shows the list again later; none where nothing is kept.
         """
         self._keys = keys
         self._rows = rows
@@ -44,7 +47,7 @@ class CardListPage:
         self.find = TextLine()
         self.found: Sequence[CardRow] = rows or ()
         self.view = Viewport(len(self.found))
-        self.marked: dict[str, None] = {}
+        self.marked = {} if marked is None else marked
 
     def fill(self, rows: Sequence[CardRow], not_read: str = "") -> None:
         """Take new rows; what is typed and the chosen card stay.
@@ -83,6 +86,16 @@ class CardListPage:
         else:
             self.marked[row.id] = None
         self.view.move(1)
+
+    def take_lost_marks(self) -> list[str]:
+        """Take the marks of cards away that are gone, and return their ids; none while some cards could not be read."""
+        if self._rows is None or self.not_read:
+            return []
+        there = {row.id for row in self._rows}
+        lost = [name for name in self.marked if name not in there]
+        for name in lost:
+            del self.marked[name]
+        return lost
 
     def _search(self) -> None:
         self.found = search(self._rows or (), self.find.text)

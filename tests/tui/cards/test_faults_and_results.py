@@ -9,6 +9,7 @@ import pytest
 
 from library.book.model import Book
 from library.book.opening import open_book
+from library.cards.editing import edited
 from library.cards.history import visit_of
 from library.cards.issues import issues_of
 from library.cards.job import work_out
@@ -165,3 +166,23 @@ def test_an_old_result_that_no_list_has_stays_and_can_be_changed() -> None:
     assert form.row.choices[-1] == "as new"
     form.edit("right")
     assert form.card.result == ""
+
+
+def test_a_card_that_is_opened_again_stands_at_the_first_line_that_wants_something(yard_book: Book) -> None:
+    draft = load(BOOK, "2026-11-20-01").card
+    for way, text, first in (
+        ("tool.marks", "", "tool.marks"),
+        ("tool.marks", "none", "received.diameter"),
+        ("received.diameter", "wide", "received.diameter"),
+        ("received.diameter", "9 mm", "received.drop"),
+    ):
+        draft = edited(draft, way, text)
+        form = CardForm(yard_book, draft)
+        form.go_on_with()
+        assert form.row.way == first
+    form.go_on_with("after.diameter")
+    assert (form.step, form.row.way) == (4, "after.diameter")
+    record = CardForm(yard_book, load(BOOK, "2026-03-11-01").card)
+    record.go_on_with()
+    assert record.row is record.rows[0]
+    assert record.step == 0

@@ -91,8 +91,8 @@ async def test_a_new_card_is_in_the_list_as_soon_as_it_is_left(at_the_yard: AtTh
 
 async def test_marked_cards_are_planned_as_a_batch(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        assert "two or more" in await hands.do("<f3>", "<f8>", "plan", "<enter>")
-        shown = await hands.do("family:tap", "<ctrl+t>", "<ctrl+t>", "<ctrl+t>")
+        assert "there is nothing to 'plan the marked cards'" in await hands.do("<f3>", "<f8>", "plan")
+        shown = await hands.do("<f9>", "family:tap", "<ctrl+t>", "<ctrl+t>", "<ctrl+t>")
         assert "3 marked" in shown
         shown = await hands.menu("plan")
         assert "Plan for 3 cards" in shown
@@ -128,3 +128,33 @@ async def test_the_list_fits_at_every_size(at_the_yard: AtTheYard) -> None:
             await hands.do("<down>", "<pagedown>", "<end>", "<home>", "<ctrl+t>")
             lines = hands.app.screen.lines(*size)
             assert all(width_of(one) <= size[0] or size[0] < 40 for one in lines), size
+
+
+async def test_marks_stay_for_the_session_and_one_of_a_card_that_is_gone_is_told(
+    at_the_yard: AtTheYard, yard: Any
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "family:tap", "<ctrl+t>", "<ctrl+t>", "<ctrl+u>", "<escape>")
+        shown = await hands.do("<f3>")
+        assert "2 marked" in shown
+        assert "Plan for 2 cards" in await hands.menu("plan")
+        assert "2 marked" in await hands.do("<f9>", "<f9>", "<f3>")
+        (gone,) = (yard / "cards").rglob("2026-04-22-01.toml")
+        gone.unlink()
+        await hands.do("<f9>", "<f3>")
+        assert (
+            "Card 2026-04-22-01 was marked and is gone from the shop's folder; its mark is gone too."
+            in hands.words()
+        )
+        assert "1 marked" in hands.shown()
+
+
+async def test_a_card_opens_where_it_was_left(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "status:draft", "<enter>", *["<ctrl+n>"] * 4, "<down>")
+        left = next(line for line in hands.lines() if line.startswith("> "))
+        assert "[After]" in hands.shown()
+        await hands.do("<f9>", "<f9>", "<f3>", "status:draft")
+        shown = await hands.do("<enter>")
+        assert "[After]" in shown
+        assert next(line for line in hands.lines() if line.startswith("> ")) == left

@@ -133,7 +133,7 @@ def test_two_people_and_drafts_show_it_harmlessly(terminal: Open, shop: Path) ->
     again = terminal("--library", str(shop))
     again.wait_for("1 unsaved")
     again.press("f8", "unsaved", "enter")
-    again.wait_for("Text: poisoned.title")
+    again.wait_for("Title: Tap")
     again.press("ctrl+k")
     again.wait_for("In the book now")
     again.press("enter")

@@ -118,7 +118,7 @@ def test_a_signal_keeps_every_letter_restores_the_terminal_and_the_next_start_go
     again = terminal("--library", str(shop))
     again.wait_for("1 unsaved")
     again.press("f8", "unsaved", "enter")
-    again.wait_for("Value: zamak-tap.chamfer_relief_angle")
+    again.wait_for("Chamfer relief: ")
     again.press("enter")
     again.wait_for("Ask Tom")
     again.press("ctrl+r")

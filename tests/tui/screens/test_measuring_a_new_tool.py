@@ -56,7 +56,7 @@ async def test_two_keys_from_a_guess_a_new_tool_is_measured_and_the_book_takes_i
 async def test_without_a_measured_tool_nothing_is_put_into_the_book(program: Program) -> None:
     async with program() as hands:
         await hands.do("bro", "<f2>", "<f8>", "put into the book", "<enter>")
-        assert "'A new tool measured' does that" in hands.words()
+        assert "there is nothing to 'put into the book what was measured'" in hands.words()
         assert not hands.shop.exists()
 
 

@@ -9,7 +9,6 @@ from typing import Any
 import pytest
 
 from tui.actions import EVERYWHERE, actions_of
-from tui.meanings import MOVES
 from tui.view.menu_page import ORDER
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
@@ -49,7 +48,7 @@ async def test_down_goes_through_every_line_once_and_the_foot_explains_each(prog
         async with program(size) as hands:
             await hands.press("f8")
             seen = []
-            count = len([one for one in actions_of("book") if one.id not in MOVES and one.id != "menu"])
+            count = len(hands.app.screen.choices())
             for _ in range(count):
                 (chosen,) = [
                     part[2:].strip()
@@ -78,7 +77,7 @@ async def test_problems_drafts_words_machines_and_the_book_are_reached_from_it(p
             assert where == hands.app.screen.WHERE
             await hands.press("f9")
             assert hands.app.screen.WHERE == "book"
-        assert "nothing to take back" in await hands.menu("take back")
+        assert "there is nothing to 'take back the last save'" in await hands.menu("take back")
 
 
 async def test_what_is_counted_is_counted_in_it(program: Program) -> None:
@@ -120,15 +119,42 @@ async def test_over_a_calculator_typing_finds_the_calculations_of_the_tool_too(p
         assert "Nothing here has that in it" in hands.shown()
 
 
-async def test_a_question_is_not_answered_by_what_is_typed_on_by_mistake(program: Program) -> None:
+async def test_a_question_takes_no_letters_and_says_what_answers_it(program: Program) -> None:
     async with program() as hands:
         await hands.do("bronze", "<f2>", "12", "<f9>", "<ctrl+u>", "<f9>")
         assert "Leave the program?" in hands.shown()
-        # Words of the sentence beside the deed, as they come from a hand that types on.
-        for text in ("bronze", "calculations"):
-            await hands.do("<ctrl+u>", text)
+        assert "Find:" not in hands.shown()
+        # Words of the sentence beside the deed, as they come from a hand that types on, and those of the deed.
+        for text in ("bronze", "leave"):
+            shown = await hands.type(text)
             assert any(line.startswith("> Go back") for line in hands.lines()), text
-        await hands.do("<ctrl+u>", "leave")
-        assert any(line.startswith("> Leave") for line in hands.lines())
-        await hands.do("<ctrl+u>", "bronze", "<enter>")
+            assert "Letters answer nothing here. Up and Down choose the answer, Enter gives it." in shown
+        await hands.press("enter")
         assert "Leave the program?" not in hands.shown()
+
+
+async def test_what_can_do_nothing_as_the_screen_stands_is_not_offered_and_told_when_it_is_sought(
+    program: Program,
+) -> None:
+    async with program() as hands:
+        assert "> " not in await hands.press("f8", *"all marks")
+        assert "Here and now there is nothing" in hands.words()
+        await hands.press("f9", "ctrl+t")
+        assert "take all marks away" in await hands.press("f8", *"all marks")
+        # A calculation of a tool that tells nothing for the book has no line for it.
+        await hands.press("f9", "f2", "f8")
+        titles = [one.name for one in hands.app.screen.choices()]
+        assert "put into the book what was measured" not in titles
+        assert "change the book's value" in titles
+
+
+async def test_letters_on_a_page_say_which_key_leads_to_where_typing_finds(program: Program) -> None:
+    async with program() as hands:
+        shown = await hands.press("enter", *"ta")
+        assert "Nothing is typed on this page; F9 goes back to the list, where typing finds." in shown
+        shown = await hands.press("f2", "f4", "t")
+        assert "Nothing is typed on this page; F9 goes back to the line in hand." in shown
+        shown = await hands.press("f1", "t")
+        assert "Nothing is typed on this page; F9 goes back." in shown
+        await hands.press("f9", "f9", "f9", "f9")
+        assert "5 of 5" in hands.shown()

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from library.cards.editing import CardEditRefused
 from library.cards.forms import as_fields
+from library.cards.learn import not_in_book
 from library.cards.results import known_results
 from library.drafts.draft import Draft
 from library.errors import SaveError
@@ -15,16 +16,18 @@ from tui.figure.alphabet import ALPHABETS
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again
 from tui.screens.cards.closing import close_or_open, learn
-from tui.screens.cards.listing import calculation_of, more_for
+from tui.screens.cards.listing import calculation_of, has_calculation, has_list, more_for
 from tui.services.card_service import CardConflicts
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
+from tui.view.card_steps import STEPS
 from tui.view.lines import Line, wrap
 
 if TYPE_CHECKING:
     from library.book.model import Book
     from library.cards.rows import CardRow
     from library.editing.merging import Choice
+    from tui.screens.base_screen import Needs
     from tui.services.card_service import CardInHand, CardService
     from tui.services.export import Printed
     from tui.session import Session
@@ -46,6 +49,8 @@ class CardScreen(BaseScreen):
         super().__init__(session)
         card, opened, started = in_hand.card, in_hand.opened, in_hand.started
         self.form = CardForm(book, card)
+        if opened is not None or started is not None:
+            self.form.go_on_with(session.left_at.get(card.id, ""))
         self.cards = cards
         alphabet = ALPHABETS[session.theme.drawing]
         self.page = CardPage(self.form, cards.earlier, self.key_of, cards.visits, alphabet)
@@ -104,6 +109,24 @@ class CardScreen(BaseScreen):
         """A question mark is a character where text belongs, and asks for help elsewhere."""
         return key == "?" and self.form.row.is_text
 
+    def needs(self) -> Needs:
+        """An open card; a line with a list or a calculation; a step after this one or before it; something to save or to learn."""
+        form = self.form
+        takes = not self._why_closed()
+        return {
+            **super().needs(),
+            "calculate": lambda: takes and has_calculation(self),
+            "change": lambda: takes and has_list(self),
+            "empty": lambda: takes and form.in_hand.text,
+            "units": lambda: takes,
+            "save": lambda: self.is_changed or self.opened is None,
+            "next": lambda: form.step + 1 < len(STEPS),
+            "previous": lambda: form.step > 0,
+            "go-on": lambda: form.step + 1 < len(STEPS) or self._may_close(),
+            "finish-card": lambda: self.opened is None or not self.opened.read_only,
+            "learn": lambda: form.card.entry and not_in_book(form.card, form.book),
+        }
+
     def room(self) -> int:
         """Characters that the line in hand still takes."""
         return self.form.room
@@ -142,16 +165,20 @@ class CardScreen(BaseScreen):
 
     def _is_closed(self) -> bool:
         """Whether nothing may be typed; then it is said why."""
+        if why := self._why_closed():
+            self.say(why)
+        return bool(why)
+
+    def _why_closed(self) -> str:
+        """Why nothing may be typed; empty where it may."""
         if self.opened is not None and self.opened.read_only:
-            self.say(self.opened.read_only)
-        elif self.form.card.done:
-            self.say(
+            return self.opened.read_only
+        if self.form.card.done:
+            return (
                 f"This card is closed. {self.key_of('finish-card')} opens it again; "
                 f"{self.key_of('again')} begins a new one for the same job."
             )
-        else:
-            return False
-        return True
+        return ""
 
     def draft(self) -> Draft:
         """What was typed."""
@@ -275,6 +302,7 @@ class CardScreen(BaseScreen):
                 self.say(f"{self.said} Go back again to leave it so.")
             return
         said = "" if leaving else f"Card {self.form.card.id} is saved. {self._said_of_problems()}".strip()
+        self.session.left_at[self.form.card.id] = self.form.focus
         self.app.pop_screen()
         if said:
             self.heelclear.say(said)

@@ -18,6 +18,7 @@ from tui.view.text_line import TextLine
 if TYPE_CHECKING:
     from library.cards.model import Card
     from library.cards.rows import CardRow
+    from tui.screens.base_screen import Needs
     from tui.services.card_service import CardService
     from tui.services.export import Printed
     from tui.session import Session
@@ -36,7 +37,7 @@ class CardsScreen(BaseScreen):
     def __init__(self, session: Session, cards: CardService) -> None:
         super().__init__(session)
         self.cards = cards
-        self.page = CardListPage(cards.rows, self.key_of)
+        self.page = CardListPage(cards.rows, self.key_of, session.marked_cards)
 
     def on_mount(self) -> None:
         """Read the cards behind the screen; what was read before is shown meanwhile."""
@@ -49,8 +50,9 @@ class CardsScreen(BaseScreen):
     def _take(self, rows: tuple[CardRow, ...]) -> None:
         self.cards.rows = rows
         self.page.fill(rows, self.cards.not_read)
-        if self.cards.not_read:
-            self.say(self.cards.not_read)
+        told = [self.cards.not_read, _of_lost_marks(self.page.take_lost_marks())]
+        if any(told):
+            self.say(" ".join(filter(None, told)))
         self.draw()
 
     def on_screen_resume(self) -> None:
@@ -66,6 +68,20 @@ class CardsScreen(BaseScreen):
     def body(self, width: int, height: int) -> list[Line]:
         """The find line and the list."""
         return self.page.draw(width, height)
+
+    def needs(self) -> Needs:
+        """A chosen card, its entry or its tool, or cards that are marked."""
+        return {
+            **super().needs(),
+            **{name: lambda: self.page.chosen for name in ("go-on", "change", "print", "again", "mark")},
+            "calculate": lambda: (
+                (row := self.page.chosen) and self.session.is_served(self.session.entry(row.entry))
+            ),
+            "life": lambda: (row := self.page.chosen) and row.tool.strip(),
+            "plan": lambda: len(self.page.marked) > 1,
+            "unmark": lambda: self.page.marked,
+            "empty": lambda: self.page.find.text,
+        }
 
     def room(self) -> int:
         """Characters that the find line still takes."""
@@ -204,3 +220,12 @@ class CardsScreen(BaseScreen):
         except NoCard as error:
             self.say(str(error))
             return []
+
+
+def _of_lost_marks(lost: list[str]) -> str:
+    """What is said of marked cards that are gone."""
+    if not lost:
+        return ""
+    one = len(lost) == 1
+    what = f"Card {lost[0]} was" if one else f"Cards {', '.join(lost)} were"
+    return f"{what} marked and {'is' if one else 'are'} gone from the shop's folder; {'its mark is' if one else 'their marks are'} gone too."

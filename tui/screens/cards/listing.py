@@ -28,11 +28,23 @@ _TITLES = {
 }
 
 
+def has_calculation(screen: CardScreen) -> bool:
+    """Whether the line in hand is of a calculation that the job goes through."""
+    row = screen.form.row
+    return row.section == "settings" and row.way != REST
+
+
+def has_list(screen: CardScreen) -> bool:
+    """Whether there is a list or a form for the line in hand."""
+    row = screen.form.row
+    ways = {"machine", "wheel", "result", REST, *_LISTS}
+    return row.section in {"wrong", *QUANTITY_SECTIONS} or row.way in ways
+
+
 def calculation_of(screen: CardScreen) -> None:
     """Show or fold the lines of the calculation in hand."""
-    row = screen.form.row
-    if row.section == "settings" and row.way != REST:
-        screen.form.open_calculation(row.key)
+    if has_calculation(screen):
+        screen.form.open_calculation(screen.form.row.key)
     else:
         screen.say("No calculation stands in this line; those of the job are in the step Settings.")
 

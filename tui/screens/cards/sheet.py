@@ -15,6 +15,7 @@ from tui.view.page_lines import page_lines
 
 if TYPE_CHECKING:
     from library.cards.job import Job
+    from tui.screens.base_screen import Needs
     from tui.session import Session
 
 
@@ -35,6 +36,14 @@ class SheetScreen(Reading):
     def state_text(self) -> str:
         """The unit of lengths."""
         return self._job.display.lengths
+
+    def needs(self) -> Needs:
+        """The sheet has the unit of its card, which is changed there."""
+        return {**super().needs(), "units": lambda: False}
+
+    def do_units(self) -> None:
+        """Say where the unit is changed."""
+        self.say(f"The sheet has the unit of its card; {self.key_of('units')} on the card changes it.")
 
     def text(self, width: int) -> list[Line]:
         """The page as it prints, narrower where the screen is."""
