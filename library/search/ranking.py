@@ -10,6 +10,7 @@ first letter finds at once.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
@@ -39,6 +40,12 @@ THREAD = "thread"
 
 COMMONEST = "plain steel"
 """The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
+
+_RUN_ON = re.compile(r"^(?:g|rc|rp)(?= ?\d)|(?<=\d)ba$")
+"""Letters of a series that may stand right beside the size: of a pipe thread before it, BA behind it."""
+
+UNASKED = 0.75
+"""How much farther away a left-hand tool is for which nobody asked."""
 
 OVER = " over "
 """By this word in its name a tool for large work alone is known."""
@@ -209,14 +216,14 @@ class _Search:
     def _prefer(self, size: Size, found: Sequence[int]) -> None:
         """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
         wanted = [f" {spelling} " for spelling in spellings(size)]
-        words = size.text.casefold().split()
-        series = [f" {word} " for word in words if word.isalpha() and word not in {"x", "lh"}]
-        series.append(f" {BETWEEN} {THREAD} ")
+        series = [*_series(size), f" {BETWEEN} {THREAD} "]
+        # Nobody says the pitch of a screw that a counterbore is for.
+        is_of_a_tap = size.is_thread and "x" in size.text and not self._words
         for row in found:
             names = self._searched.names_of(row)
-            if not any(one in text for one in wanted for text in names):
+            if is_of_a_tap or not any(one in text for one in wanted for text in names):
                 self._away[row] += ABSENT
-            meant = is_meant_for(self._searched.heads[row], size)
+            meant = is_meant_for(self._searched.heads[row], size) if self._words else None
             if meant is not None:
                 self._away[row] += 0 if meant else ABSENT
                 self._meant |= {row} if meant else set()
@@ -227,19 +234,25 @@ class _Search:
         """Where a tap or a thread is sought that is left-hand, put first what such threads are cut with."""
         words = {part for word in self._sought.words for part in word.split()}
         in_size = set(size.text.casefold().split()) if size is not None and size.is_thread else set()
-        if "lh" in in_size or ((in_size or words & TAPS) and words & {"left", "lh"}):
-            for row in found:
-                names = self._searched.names_of(row)
-                self._away[row] += 0 if any(one in text for one in LEFT for text in names) else 2
+        asked = words & {"left", "lh"}
+        is_wanted = "lh" in in_size or bool((in_size or words & TAPS) and asked)
+        if asked and not is_wanted:
+            return
+        for row in found:
+            is_left = any(one in text for one in LEFT for text in self._searched.names_of(row))
+            if is_left != is_wanted:
+                self._away[row] += UNASKED if is_left else 2
 
     def _in_order(self, found: Sequence[int]) -> list[int]:
         words = tuple(word for word in self._words if word not in self._telling)
         whole = self._sought.phrase
-        phrase = " ".join(words) if self._telling else whole
+        tool, material = named(words, self._searched.families), named(words, self._searched.materials)
+        # Of taps it says nothing that the name of one begins with tap, or that plain stands right behind that.
+        has_tool_first = len(words) > 1 and words[0] == tool
+        phrase = " ".join(words[has_tool_first:]) if self._telling or has_tool_first else whole
         title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {singular(phrase)}"
-        first = f" {BETWEEN} {words[0]}" if len(words) > 1 else title
         searched, away = self._searched, self._away
-        tool, material = named(words, searched.families), named(words, searched.materials)
+        first = f" {BETWEEN} {words[0]}" if len(words) > 1 and not has_tool_first else title
         families = [called(tool, one) if tool else 0 for one in searched.families]
         others = [
             f" {COMMONEST} " not in one.head and (not material or called(material, one) > 0)
@@ -256,11 +269,20 @@ class _Search:
             in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
             begins = head.startswith(first)
             group = searched.groups[number]
-            step = away[number] * 48 + (not in_head) * 24 + families[group] * 8
+            step = away[number] * 48 + (not in_head) * 24 + families[group] * (16 if len(words) > 1 else 8)
             step += (number not in self._meant) * 4 + (not in_text) * 2
             # A tool for large work alone, as its name says, comes after the one for any.
             steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)
         return sorted(found, key=steps.__getitem__)
+
+
+def _series(size: Size) -> list[str]:
+    """Words of a thread's name by which tools for its series are called."""
+    text = size.text.casefold()
+    words = [word for word in text.split() if word.isalpha() and word not in {"x", "lh"}]
+    words += [found[0]] if (found := _RUN_ON.search(text)) else []
+    # There are parallel and taper taps for BSP, called BSPP and BSPT.
+    return list(dict.fromkeys(f" {word}" if word == "bsp" else f" {word} " for word in words))
 
 
 def without_one(rows: Rows, text: str) -> tuple[str, int]:
