@@ -66,7 +66,7 @@ def require_angle(key: str, value: float, low: float, high: float) -> float:
     if not low < require_finite(key, value) < high:
         raise refuse(
             key,
-            f"The {_name(key)} must lie between {{low}} and {{high}}.",
+            f"The {_name(key)} must be more than {{low}} and less than {{high}}.",
             {"low": angle(low), "high": angle(high)},
         )
     return value

@@ -92,11 +92,18 @@ def _web(given: Inputs) -> _Web:
             "second_web",
         )
     after = web_at(now, ratio or 0.0, ground_off)
-    if max(now, after) >= diameter:
+    if now >= diameter:
         raise refuse(
             "web_thickness",
             "A web of {web} leaves no flutes in a drill of {diameter}. Measure both again.",
-            {"web": length(max(now, after)), "diameter": length(diameter)},
+            {"web": length(now), "diameter": length(diameter)},
+        )
+    if after >= diameter:
+        raise refuse(
+            "web_distance",
+            "By the two webs measured so far apart the web would be {web} at the new point, which leaves no flutes in a drill "
+            "of {diameter}. Measure the second web, its distance, and what is ground off again.",
+            {"web": length(after), "diameter": length(diameter)},
         )
     kind = given.choice("thinning")
     wanted = given.number_or("wanted_web", TARGETS[kind] * diameter)

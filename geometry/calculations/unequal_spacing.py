@@ -44,10 +44,10 @@ def _spaces(given: Inputs) -> tuple[int, bool]:
     opposite = given.choice("spacing_pairs") == "opposite" and flutes % 2 == 0
     spaces = flutes // 2 if opposite else flutes
     if spaces < 2:
-        says = "With {flutes} flutes there is nothing to space unevenly."
+        says = "One flute has no spaces that could differ. Give two flutes or more."
         if flutes == 2:
             says = "Two edges that stand opposite have no spaces that could differ. Let them stand free, or space them evenly."
-        raise refuse("flutes", says, {} if flutes == 2 else {"flutes": count(flutes)})
+        raise refuse("flutes", says)
     return spaces, opposite
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, Together, passed, stop, watch
 from geometry.kinds import EVERY_KIND
+from geometry.preconditions import refuse
 from geometry.quantities import quantity
 from geometry.role import Role
 from geometry.sentences import Rounding, rotation, speed
@@ -76,8 +77,18 @@ def _compute(given: Inputs) -> Result:
     else:
         rim = given.number("surface_speed")
         turns = rotational_speed(diameter, rim)
+    if turns <= 0:
+        raise refuse(
+            "rotational_speed" if given.has("rotational_speed") else "surface_speed",
+            "A wheel that stands grinds nothing. Give the speed at which it shall run.",
+        )
     outputs = {"rotational_speed": turns, "surface_speed": rim}
     rating = _rating(given, diameter)
+    if rating is not None and rating.highest <= 0:
+        raise refuse(
+            "rated_rotational_speed" if rating.marked_in_turns else "rated_speed",
+            "No wheel is rated for nothing. Read the greatest speed off the wheel itself, or leave this open.",
+        )
     if rating is not None:
         outputs["highest_rotational_speed"] = rating.highest
     return Result(outputs=outputs, checks=(_check(turns, diameter, rating),))

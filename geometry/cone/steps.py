@@ -54,6 +54,13 @@ def shoulders(diameters: tuple[float, ...], included_angles: tuple[float, ...]) 
         [(6.0, 8.0), (8.0, 12.0)]
     """
     count_of = len(diameters) - 1
+    if count_of < 1 < len(included_angles):
+        raise refuse(
+            "diameter",
+            "One diameter has no shoulder, and {given} shoulder angles are given. Give the diameters of all steps from the "
+            "point up.",
+            {"given": count(len(included_angles))},
+        )
     angles = included_angles * count_of if len(included_angles) == 1 else included_angles
     if len(angles) != count_of:
         raise refuse(

@@ -80,6 +80,10 @@ def margined_land(
         >>> round(land.facets[0].end_drop, 5), round(land.drop(0.4), 5)
         (0.04786, 0.09194)
     """
+    if heel <= 0:
+        raise refuse(
+            "land_width", "The land has no width, so that there is nothing to relieve. Measure the land."
+        )
     margin = land_angle(margin_width, diameter, "arc")
     if margin >= heel:
         raise refuse(

@@ -24,11 +24,25 @@ GRADES: Mapping[str, str] = {
 }
 """What each letter stands for, the strongest first."""
 
+IN_SHORT: Mapping[str, str] = {
+    "S": "standard",
+    "M": "manual",
+    "B": "book",
+    "b": "old book",
+    "T": "maker",
+    "W": "web",
+    "P": "this shop",
+    "C": "common",
+    "-": "no grade",
+    "?": "guess",
+}
+"""The same in as few words as stand in one line beside the values."""
+
 DOCUMENTS = "S M B b T W"
 """The letters that a document may have."""
 
 GUESS, LAW = "?", "S"
-ELSEWHERE, OF_ANOTHER = "x", "of another tool, size or material"
+ELSEWHERE, OF_ANOTHER, OTHER = "x", "of another tool, size or material", "other tool"
 """Stands behind the letter of a source that speaks of something else, and what it means."""
 
 _OF_A_WORD = {"shop": "P", "common practice": "C", "from memory": GUESS, "missing": GUESS}

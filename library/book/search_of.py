@@ -2,16 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from geometry.quantities.terms import words_found_by
 from library.book.likeness import ancestors
 from library.book.model import Entry, Family, Material
 from library.book.rows import Row
 from library.book.search_text import parts_of, search_text
+from library.book.tool_materials import CARBIDE, COBALT, HSS
 
 OF_TROUBLE = ("fails", "check_after")
 """Texts of a family by whose words its tools are found: a person knows what the tool does wrong."""
+
+STEELS: Mapping[str, tuple[str, ...]] = {
+    HSS: ("HSS", "high speed"),
+    COBALT: ("cobalt", "HSS", "HSS-Co", "high speed"),
+    CARBIDE: ("carbide", "solid carbide", "hard metal"),
+}
+"""Words by which a person asks for what a tool is made of."""
 
 
 def search_of(name: str, made: object) -> str:
@@ -23,11 +31,14 @@ def search_of(name: str, made: object) -> str:
     """
     head, names, notes = [str(getattr(made, "title", "")), name], [*getattr(made, "synonyms", ())], ""
     if isinstance(made, Entry):
+        names += STEELS.get(made.tool_material, ())
         head += [made.family, made.work_material]
         names += _other_words(made)
         notes = made.notes
     if isinstance(made, Family):
-        notes = " ".join(made.texts[key] for key in OF_TROUBLE if key in made.texts)
+        told = [made.texts[key] for key in OF_TROUBLE if key in made.texts]
+        # Not among its names: no family is called by what its tools are made of.
+        notes = " ".join([*told, *STEELS.get(made.tool_material, ())])
     if isinstance(made, Material):
         notes = made.note
     return search_text(head, names, notes)

@@ -9,8 +9,11 @@ from library.book.search_text import plain
 SMALL = frozenset(["a", "an", "and", "at", "in", "is", "it", "of", "on", "the", "to", "up", "with"])
 """Words that say nothing of a trouble."""
 
-SAYS_NOTHING = SMALL | {"for", "that", "which", "my"}
-"""Words between those that are sought."""
+SAYS_NOTHING = SMALL | {
+    *("for", "that", "which", "my"),
+    *("sharpen", "sharpening", "resharpen", "regrind", "regrinding", "reground"),
+}
+"""Words between those that are sought, and those for what is done with every tool."""
 
 LEAST_STEM = 3
 """Letters of a word that are left without its ending."""
@@ -81,6 +84,8 @@ def may_become(typed: str, word: str) -> bool:
         >>> may_become("burnish", "burns"), may_become("grindstone", "grinder")
         (False, False)
     """
+    if typed[:1] != word[:1]:
+        return False
     return word.startswith(typed) or any(_goes_on(typed, begun) for begun in _strips(word))
 
 

@@ -14,7 +14,9 @@ from geometry.sentences import Kind
 from library.book.model import Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
 from library.calc.surfaces import book_key
+from library.calc.thread_in_diameter import place_of_thread
 from library.issue import Issue
+from library.units.grammar import example
 from library.units.read import UnitError, read, read_many
 from library.units.show import show
 from library.units.system import Display
@@ -68,13 +70,28 @@ def typed_inputs(
         try:
             filled = _typed(sheet, field, text, display)
         except UnitError as error:
-            issues.append(Issue(sheet.name, key, "error", f"{key}: {error}"))
+            wrong = _of_a_thread(sheet, field, text) or str(error)
+            issues.append(Issue(sheet.name, key, "error", f"{key}: {wrong}"))
         else:
             if filled.key in found:
                 wrong = f"{key}: {text.strip()!r} says the same as {filled.key}; give one of them."
                 issues.append(Issue(sheet.name, key, "error", wrong))
             found[filled.key] = filled
     return found, issues
+
+
+def _of_a_thread(sheet: Calculation, field: Field, text: str) -> str:
+    """What is said of the name of a thread where a number is wanted; empty where the text is none."""
+    row = quantity(field.key)
+    if row.kind is Kind.CHOICE or not any(sign.isdigit() for sign in text) or not any(map(str.isalpha, text)):
+        return ""
+    from library.threads import find_threads
+
+    if not find_threads(text.strip()):
+        return ""
+    place = place_of_thread(sheet)
+    goes = f", which goes into {place}" if place and place != field.key else ""
+    return f"{text.strip()!r} is the name of a thread{goes}; a number is wanted here, such as {example(row.kind)}."
 
 
 def _not_asked(sheet: Calculation, key: str) -> str:
@@ -181,8 +198,8 @@ def of_no_surface(entry: Entry, field: Field) -> Value | None:
 def _from_book(field: Field, value: Value, measure: Measure, diameter: Given | None) -> Input | None:
     number: Given = measure.word if quantity(field.key).kind is Kind.CHOICE else measure.number
     if measure.per_diameter:
-        if not isinstance(diameter, float):
-            return None
+        if not isinstance(diameter, float) or diameter <= 0:
+            return None  # What is wrong with the diameter is said once, where it was typed.
         number = measure.number * diameter
     return Input(
         field.key, measure.text, "entry", number, share_of_diameter=measure.per_diameter, recommended=value

@@ -6,7 +6,8 @@ Screen, command and comparison all say a value with these, so that it reads the 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
 
 from geometry.quantities import QUANTITIES
 from library.book.grades import GUESS, grade
@@ -20,16 +21,27 @@ _KEY = re.compile(r"\b([a-z]+(?:_[a-z]+)+)\b(?: \(([^()]*)\))?")
 """A word with an underscore in it, and what stands behind it in brackets."""
 
 
-def by_title(text: str) -> str:
+_FIRST = re.compile(r"^[a-z]+(?=:| is | = )")
+"""A quantity whose key is one word, which a sentence begins with."""
+
+
+def by_title(text: str, titles: Mapping[str, str] = MappingProxyType({})) -> str:
     """A sentence that names quantities by key, such as a command takes them, with their titles instead.
+
+    Args:
+        text: the sentence.
+        titles: what a quantity is called here, where that is not its own title.
 
     Example:
         >>> by_title("Give included_angle, such as 8 deg.")
         'Give included angle, such as 8 deg.'
         >>> by_title("Give land_measured_as (land measured as), arc or chord.")
         'Give land measured as, arc or chord.'
+        >>> by_title("drop: 'wide' is no number.")
+        "Indicator drop: 'wide' is no number."
     """
-    said = _KEY.sub(_titled, text)
+    said = _FIRST.sub(lambda found: _titled_first(found[0], titles), text)
+    said = _KEY.sub(lambda found: _titled(found, titles), said)
     return said[:1].upper() + said[1:]
 
 
@@ -43,11 +55,15 @@ def spoken(word: str) -> str:
     return word.replace("-", " ")
 
 
-def _titled(found: re.Match[str]) -> str:
+def _titled_first(key: str, titles: Mapping[str, str]) -> str:
+    return titles.get(key) or (QUANTITIES[key].title if key in QUANTITIES else key)
+
+
+def _titled(found: re.Match[str], titles: Mapping[str, str]) -> str:
     row = QUANTITIES.get(found[1])
     if row is None:
         return found[0]
-    title = row.title.lower()
+    title = titles.get(found[1], row.title).lower()
     behind = "" if found[2] is None or found[2] == title else f" ({found[2]})"
     return f"{title}{behind}"
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from library.book.grades import explained, grade
+from library.book.grades import ELSEWHERE, IN_SHORT, OTHER, explained, grade
 from library.book.model import Book, Citation, Entry, Value
 from library.calc.citation import briefly, cited
 from library.pages.page import Sources
@@ -87,6 +87,29 @@ def _of_values(values: Iterable[Value]) -> Iterator[Citation]:
     for value in values:
         yield value.citation
         yield from (band.value.citation for band in value.bands if not band.value.unread)
+
+
+def in_short(book: Book, entry: Entry) -> tuple[str, ...]:
+    """What each letter and sign behind the values of an entry means, in a word or two, for one line beside them.
+
+    Example:
+        >>> from library.book.model import Value
+        >>> flutes = Value("flutes", citation=Citation("published", "a", speaks_of="drills"), note="Count them.")
+        >>> in_short(Book({}), Entry("one", "tap", "One", values={"flutes": flutes}))
+        ('- no grade', 'x other tool', '+ more', '[1] named at the end')
+    """
+    values = [one for one in entry.values.values() if not one.unread]
+    told = tags(book, entry).values()
+    used = set("".join(grade(one.citation, book.sources) for one in values))
+    used |= {OWN} if any(one.layer == "shop" for one in values) else set()
+    letters = [f"{letter} {word}" for letter, word in IN_SHORT.items() if letter in used]
+    signs = {ELSEWHERE: OTHER, RULED: "rule", MORE: "more"}
+    is_there = {ELSEWHERE: ELSEWHERE in used, RULED: any(one.by_rule for one in values),
+                MORE: any(MORE in one for one in told)}  # fmt: skip
+    letters += [f"{sign} {word}" for sign, word in signs.items() if is_there[sign]]
+    numbers = sorted({one.citation.document for one in values if one.citation.label == "published"})
+    several = f" to [{len(numbers)}]" if len(numbers) > 1 else ""
+    return (*letters, *([f"[1]{several} named at the end"] if numbers else []))
 
 
 def legend(

@@ -10,20 +10,24 @@ first letter finds at once.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
 from library.book.rows import Rows
-from library.book.search_text import BETWEEN, Parts, SearchWords
+from library.book.search_text import BETWEEN, SearchWords
 from library.book.word_forms import SAYS_NOTHING
+from library.search.by_value import POINTS, with_flutes, with_point
+from library.search.meant_for import is_meant_for
+from library.search.nearness import ABSENT, called, distance, named, singular
 from library.search.of_trouble import UNKNOWN, TroubleWords
-from library.search.sizes import Size, Sought, is_meant_for, taken_apart
-
-ABSENT = 9
-"""How far away a word is that is not there; 0 is a whole word in a title."""
+from library.search.sizes import Size, Sought, may_widen, taken_apart
 
 BY_TROUBLE = 7
 """How far away a word is by which tools are called, where only the trouble of a tool has it."""
+
+OF_A_TROUBLE = 0.5
+"""How much it counts whose trouble one is, beside how a tool is called."""
 
 TAPS = frozenset(["tap", "taps"])
 
@@ -36,6 +40,12 @@ THREAD = "thread"
 
 COMMONEST = "plain steel"
 """The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
+
+_RUN_ON = re.compile(r"^(?:g|rc|rp)(?= ?\d)|(?<=\d)ba$")
+"""Letters of a series that may stand right beside the size: of a pipe thread before it, BA behind it."""
+
+UNASKED = 0.75
+"""How much farther away a left-hand tool is for which nobody asked."""
 
 OVER = " over "
 """By this word in its name a tool for large work alone is known."""
@@ -76,50 +86,29 @@ def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
     sought = taken_apart(text)
     if not sought.phrase:
         return Ranked(range(len(rows)) if among is None else list(among))
-    if any(sign.isdigit() for sign in text) or not SAYS_NOTHING.isdisjoint(sought.words):
+    if may_widen(text) or not SAYS_NOTHING.isdisjoint(sought.words):
         # What was a number as far as it was typed may now be the beginning of a word, as 1-t is. A word that says nothing
         # was the beginning of one that does.
         among = None
     found = range(len(rows)) if among is None else among
     if sought.flutes is not None:
-        found = _with_flutes(rows, found, sought.flutes)
-    return _Search(rows.words, sought).run(found)
-
-
-def _with_flutes(rows: Rows, found: Iterable[int], count: int) -> list[int]:
-    """Those of which the book says that they may have so many flutes, or says nothing of them."""
-    from library.book.value_ranges import ranges_of
-
-    said = rows.values_of("flutes")
-    return [
-        row
-        for row in found
-        if row not in said
-        or any(not isinstance(one, str) and one[0] <= count <= one[1] for one in ranges_of(said[row]))
-    ]
-
-
-def _singular(word: str) -> str:
-    """A word without the s that it ends in.
-
-    Example:
-        >>> _singular("burns"), _singular("brass"), _singular("gas")
-        ('burn', 'brass', 'gas')
-    """
-    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
+        found = with_flutes(rows, found, sought.flutes)
+    return _Search(rows.words, sought, lambda degrees: with_point(rows, degrees)).run(found)
 
 
 class _Search:
     """One search, which gathers for each row how far away it is."""
 
-    def __init__(self, searched: SearchWords, sought: Sought) -> None:
+    def __init__(self, searched: SearchWords, sought: Sought, with_point: Callable[[str], set[int]]) -> None:
+        self._with_point = with_point
         self._searched = searched
         self._sought = sought
-        self._away = [0] * len(searched.heads)
+        self._away: list[float] = [0] * len(searched.heads)
         self._words = tuple(word for word in sought.words if word not in SAYS_NOTHING) or sought.words
         self._troubles = TroubleWords(searched, self._words)
         self._may_tell: dict[str, tuple[list[int], dict[int, int]]] = {}
         self._telling: frozenset[str] = frozenset()
+        self._meant: set[int] = set()
 
     def run(self, among: Iterable[int]) -> Ranked:
         sought = self._sought
@@ -129,10 +118,13 @@ class _Search:
         self._hear_trouble(found)
         sizes = [] if sought.size is None else [sought.size]
         for number in sought.numbers:
-            if (held := self._called_by(number, found)) is None:
-                sizes.append(Size(number))
+            pointed = self._with_point(number).intersection(found) if number in POINTS else set()
+            if (held := self._called_by(number, found)) is not None:
+                pointed |= set(held)
+            if pointed:
+                found = [row for row in found if row in pointed]
             else:
-                found = held
+                sizes.append(Size(number))
         size = sizes[0] if sizes else None
         if size is not None and size.tolerance:
             found = self._of_families_called(FOR_A_CLASS, found)
@@ -144,17 +136,20 @@ class _Search:
     def _having(self, word: str, found: Sequence[int]) -> list[int]:
         """Those that have a word, how far away it is in each being added to what they have."""
         searched, away = self._searched, self._away
-        forms = word, f" {word} ", f" {word}", _singular(word)
-        common = [min(_distance(*forms, *family), _distance(*forms, *material))
+        forms = word, f" {word} ", f" {word}", singular(word)
+        common = [min(distance(*forms, *family), distance(*forms, *material))
                   for family, material in zip(searched.families, searched.materials, strict=True)]  # fmt: skip
         heads, names, notes, groups = searched.heads, searched.names, searched.notes, searched.groups
         known = self._troubles.known(word)
+        # Where a trouble is called so, a tool that has it is found too, and later it may count in place of the word.
+        common = [
+            min(near, BY_TROUBLE) if trouble != UNKNOWN else near
+            for near, trouble in zip(common, known, strict=True)
+        ]
         kept, nears = [], {}
         for number in found:
-            own = _distance(*forms, heads[number], names[number], notes[number])
+            own = distance(*forms, heads[number], names[number], notes[number])
             nearest = min(own, common[groups[number]])
-            if nearest == ABSENT and known[groups[number]] != UNKNOWN:
-                nearest = BY_TROUBLE
             if nearest < ABSENT:
                 away[number] += nearest
                 nears[number] = nearest
@@ -167,17 +162,27 @@ class _Search:
         """Of words that tell of a trouble, let it count whose trouble that is, and not where else they stand."""
         if not self._may_tell:
             return
-        searched, groups = self._searched, self._searched.groups
-        texts = {text for row in found for text in searched.names_of(row)}
-        of_a_tool = [word for word in self._may_tell if any(f" {word}" in text for text in texts)]
-        self._telling = self._troubles.telling({groups[row] for row in found}, of_a_tool)
+        groups = self._searched.groups
+        among = {groups[row] for row in found}
+        begun = [word for word in self._may_tell if self._names_have(f" {word}", found, among)]
+        whole = [word for word in begun if self._names_have(f" {word} ", found, among)]
+        self._telling = self._troubles.telling(among, begun, whole)
+        away = self._away
         for word in self._telling:
             known, nears = self._may_tell[word]
+            counts = [near * OF_A_TROUBLE for near in known]
             for row in found:
-                near = known[groups[row]]
-                self._away[row] += (max(nears[row], near) if near == UNKNOWN else near) - nears[row]
+                away[row] += counts[groups[row]] - nears[row]
         if self._telling.issuperset(self._words):
             self._prefer_told(found)
+
+    def _names_have(self, text: str, found: Sequence[int], among: Iterable[int]) -> bool:
+        """Whether something that was found, or its family or work material, is called so."""
+        searched = self._searched
+        common = [(searched.families[group], searched.materials[group]) for group in among]
+        return any(text in part for both in common for one in both for part in one[:2]) or any(
+            text in searched.heads[row] or text in searched.names[row] for row in found
+        )
 
     def _prefer_told(self, found: Sequence[int]) -> None:
         """Where nothing but a trouble is sought, put those families first of which that is told in their own text too."""
@@ -211,42 +216,49 @@ class _Search:
     def _prefer(self, size: Size, found: Sequence[int]) -> None:
         """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
         wanted = [f" {spelling} " for spelling in spellings(size)]
-        words = size.text.casefold().split()
-        series = [f" {word} " for word in words if word.isalpha() and word not in {"x", "lh"}]
-        series.append(f" {BETWEEN} {THREAD} ")
+        series = [*_series(size), f" {BETWEEN} {THREAD} "]
+        # Nobody says the pitch of a screw that a counterbore is for.
+        is_of_a_tap = size.is_thread and "x" in size.text and not self._words
         for row in found:
             names = self._searched.names_of(row)
-            if not any(one in text for one in wanted for text in names):
+            if is_of_a_tap or not any(one in text for one in wanted for text in names):
                 self._away[row] += ABSENT
-            meant = is_meant_for(self._searched.heads[row], size)
+            meant = is_meant_for(self._searched.heads[row], size) if self._words else None
             if meant is not None:
-                self._away[row] += -1 if meant else ABSENT
+                self._away[row] += 0 if meant else ABSENT
+                self._meant |= {row} if meant else set()
             if size.is_thread:
                 self._away[row] += sum(not any(word in text for text in names) for word in series)
 
     def _prefer_left(self, size: Size | None, found: Sequence[int]) -> None:
         """Where a tap or a thread is sought that is left-hand, put first what such threads are cut with."""
         words = {part for word in self._sought.words for part in word.split()}
-        named = set(size.text.casefold().split()) if size is not None and size.is_thread else set()
-        if "lh" in named or ((named or words & TAPS) and words & {"left", "lh"}):
-            for row in found:
-                names = self._searched.names_of(row)
-                self._away[row] += 0 if any(one in text for one in LEFT for text in names) else 2
+        in_size = set(size.text.casefold().split()) if size is not None and size.is_thread else set()
+        asked = words & {"left", "lh"}
+        is_wanted = "lh" in in_size or bool((in_size or words & TAPS) and asked)
+        if asked and not is_wanted:
+            return
+        for row in found:
+            is_left = any(one in text for one in LEFT for text in self._searched.names_of(row))
+            if is_left != is_wanted:
+                self._away[row] += UNASKED if is_left else 2
 
     def _in_order(self, found: Sequence[int]) -> list[int]:
         words = tuple(word for word in self._words if word not in self._telling)
         whole = self._sought.phrase
-        phrase = " ".join(words) if self._telling else whole
-        title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {_singular(phrase)}"
-        first = f" {BETWEEN} {words[0]}" if len(words) > 1 else title
+        tool, material = named(words, self._searched.families), named(words, self._searched.materials)
+        # Of taps it says nothing that the name of one begins with tap, or that plain stands right behind that.
+        has_tool_first = len(words) > 1 and words[0] == tool
+        phrase = " ".join(words[has_tool_first:]) if self._telling or has_tool_first else whole
+        title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {singular(phrase)}"
         searched, away = self._searched, self._away
-        tool, material = _named(words, searched.families), _named(words, searched.materials)
-        families = [_called(tool, one) if tool else 0 for one in searched.families]
+        first = f" {BETWEEN} {words[0]}" if len(words) > 1 and not has_tool_first else title
+        families = [called(tool, one) if tool else 0 for one in searched.families]
         others = [
-            f" {COMMONEST} " not in one.head and (not material or _called(material, one) > 0)
+            f" {COMMONEST} " not in one.head and (not material or called(material, one) > 0)
             for one in searched.materials
         ]
-        steps = {}
+        steps: dict[int, float] = {}
         for number in found:
             head = searched.heads[number]
             if head.startswith(title):
@@ -257,10 +269,20 @@ class _Search:
             in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
             begins = head.startswith(first)
             group = searched.groups[number]
-            step = away[number] * 24 + (not in_head) * 12 + families[group] * 4 + (not in_text) * 2
+            step = away[number] * 48 + (not in_head) * 24 + families[group] * (16 if len(words) > 1 else 8)
+            step += (number not in self._meant) * 4 + (not in_text) * 2
             # A tool for large work alone, as its name says, comes after the one for any.
             steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)
         return sorted(found, key=steps.__getitem__)
+
+
+def _series(size: Size) -> list[str]:
+    """Words of a thread's name by which tools for its series are called."""
+    text = size.text.casefold()
+    words = [word for word in text.split() if word.isalpha() and word not in {"x", "lh"}]
+    words += [found[0]] if (found := _RUN_ON.search(text)) else []
+    # There are parallel and taper taps for BSP, called BSPP and BSPT.
+    return list(dict.fromkeys(f" {word}" if word == "bsp" else f" {word} " for word in words))
 
 
 def without_one(rows: Rows, text: str) -> tuple[str, int]:
@@ -318,42 +340,3 @@ def spellings(size: Size) -> tuple[str, ...]:
         if size.is_thread
         else (whole,)
     )
-
-
-def _distance(word: str, whole: str, begun: str, rest: str, head: str, names: str, notes: str) -> int:
-    """How far away a word is in one table of the book.
-
-    Args:
-        word: as typed.
-        whole: the word with blanks round it.
-        begun: the word with a blank before it.
-        rest: the word without a last s.
-        head: title and id.
-        names: what else it is called.
-        notes: what is told of it.
-    """
-    if word in head:
-        return 0 if whole in head else 1 if begun in head else 2
-    if word in names:
-        return 3 if whole in names else 4
-    if rest in notes:
-        return 5 if whole in notes else 6
-    return ABSENT
-
-
-def _named(words: Sequence[str], those: Sequence[Parts]) -> str:
-    """The longest run of words by which a family or a material is called in full, as drill in drill brass; else all."""
-    for count in range(len(words), 0, -1):
-        for at in range(len(words) - count + 1):
-            run = " ".join(words[at : at + count])
-            if any(_called(run, one) == 0 for one in those):
-                return run
-    return " ".join(words)
-
-
-def _called(phrase: str, one: Parts) -> int:
-    """Whether a family or a material is called by a phrase: 0 in full, 1 where a name of it begins so, else 2."""
-    names = one.head + one.names
-    if any(f"{BETWEEN} {one} {BETWEEN}" in names for one in (phrase, _singular(phrase))):
-        return 0
-    return 1 if f"{BETWEEN} {phrase}" in names else 2

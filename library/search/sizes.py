@@ -11,10 +11,34 @@ from typing import NamedTuple
 
 from geometry.fit.hole import CLASSES
 from library.book.search_text import plain, words_of
+from library.search.drill_numbers import CALLED, inches_of
 
 _SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?|acme)"
 _FRACTION = r"(?:\d{1,2}[- ])?\d{1,3}/\d{1,3}"
-_MEASURE = rf"(?:{_FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
+MEASURE = rf"(?:{_FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
+
+_SCREWS = [
+    "0-80",
+    "1-64",
+    "1-72",
+    "2-56",
+    "2-64",
+    "3-48",
+    "3-56",
+    "4-40",
+    "4-48",
+    "5-40",
+    "5-44",
+    "6-32",
+    "6-40",
+    "8-32",
+    "8-36",
+    "10-24",
+    "10-32",
+    "12-24",
+    "12-28",
+]
+"""Numbered screws with their threads per inch, which nobody says a sign before."""
 
 _LEAD = r"\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}"
 
@@ -24,11 +48,13 @@ _THREADS = (
     r"m ?\d{1,3}(?:\.\d{1,2})?(?: ?x(?: ?(?:\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}))?)?",
     r"(?:g|rc|rp) ?(?:\d{1,2}[- ])?\d{1,2}/\d{1,2}",
     rf"(?:#|no\.? ?)\d{{1,2}} ?- ?\d{{2,3}}(?: {_SERIES})?",
+    rf"(?:{'|'.join(_SCREWS)})(?: {_SERIES})?",
+    r"\d{1,2} ?ba",
     rf"(?:{_FRACTION}|\.\d{{1,4}})\"? ?- ?\d{{1,2}}(?:\.\d)?(?: {_SERIES})?",
     rf"\d{{1,2}}\"? ?- ?\d{{1,2}}(?:\.\d)? {_SERIES}",
     rf"(?:{_FRACTION}|\d)\"? ?{_SERIES}",
 )
-_LENGTH = rf"{_MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
+_LENGTH = rf"{MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
 _CLASS = r"(?: ?(?P<tolerance>(?:js|[defghjknprs])\d{1,2}))?"
 """The class of a hole behind its size. Not M6 to M8, which are threads."""
 
@@ -39,7 +65,7 @@ _SIZE = re.compile(
     rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(_THREADS)}){_ENDING})|(?P<length>{_LENGTH}){_CLASS})(?!\S)"
 )
 _ALONE = re.compile(
-    rf"(?<!\S)(?P<number>{_MEASURE})-?{_CLASS}(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
+    rf"(?<!\S)(?P<number>{MEASURE})-?{_CLASS}(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
 )
 _FLUTES = re.compile(r"(?<!\S)(?P<count>\d{1,2})[ -]?flutes?(?!\S)")
 """How many flutes the tool has: ``4 flutes``, ``4-flute``."""
@@ -50,17 +76,13 @@ _SPELLING = str.maketrans(
 _BEGUN = re.compile(r" ?x$")
 """A pitch of which nothing but the sign before it is typed yet."""
 
-_RANGE = re.compile(
-    rf" (?:(?P<above>over|above|from) )?(?P<low>{_MEASURE})(?: (?P<to>to) (?P<high>{_MEASURE}))? (?P<unit>mm|in) "
-    rf"| (?:up )?(?:to|under) (?P<most>{_MEASURE}) (?P<of>mm|in) "
+_OF_A_POINT = re.compile(
+    r"(?<!\S)(?P<angle>118|130|135|140)(?:[- ]?(?:deg|degrees?|\u00b0))?(?:[- ]point)?(?!\S)"
 )
-"""From which to which size a tool is for, as its name says it between blanks: over 1 in, up to 3 mm, 25 to 63 mm."""
+"""The angle of a drill's point with its unit and what it is of, which says no more than the number."""
 
-_MM = {"mm": 1.0, "in": 25.4, "inch": 25.4, "inches": 25.4, "thou": 0.0254, '"': 25.4}
-_AMOUNT = re.compile(r'(?P<number>.*?) ?(?P<unit>mm|in|inch|inches|thou|")?')
-
-MAY_BE_INCHES = 4
-"""Below this a number without a unit may be one of inches."""
+_OF_INCHES = re.compile(r"0?\.\d{3,}")
+"""Part of an inch as it is written to a thousandth or finer, which in millimetres nobody needs of a tool's size."""
 
 LARGEST = 500
 """The largest diameter, in mm, that a number alone is taken for."""
@@ -177,6 +199,19 @@ class Sought(NamedTuple):
     flutes: int | None = None
 
 
+def may_widen(text: str) -> bool:
+    """Whether a text may have in it what is a size and no word, and was taken for a word before it was typed to its end.
+
+    Args:
+        text: as far as it is typed.
+
+    Example:
+        >>> [may_widen(one) for one in ("hand tap", "m12", "letter f")]
+        [False, True, True]
+    """
+    return any(sign.isdigit() for sign in text) or "letter " in text.casefold()
+
+
 def taken_apart(text: str) -> Sought:
     """Take the sizes out of what is searched for.
 
@@ -192,8 +227,9 @@ def taken_apart(text: str) -> Sought:
         Size(text='12', is_thread=False, tolerance='H7')
     """
     rest = _spelled(text)
-    if not any(sign.isdigit() for sign in rest):
+    if not may_widen(rest):
         return Sought(words_of(rest), None, (), plain(text))
+    rest = _OF_A_POINT.sub(r"\g<angle>", rest)
     counted = _FLUTES.search(rest)
     rest = _FLUTES.sub(" ", rest, count=1)
     sizes: list[Size] = []
@@ -211,7 +247,7 @@ def taken_apart(text: str) -> Sought:
         if not _may_be_a_size(number):
             return found[0]
         tolerance = _tolerance(found)
-        if "/" in number:
+        if "/" in number or _OF_INCHES.fullmatch(number):
             sizes.append(Size(f"{number} in", tolerance=tolerance))
         elif tolerance:
             sizes.append(Size(number, tolerance=tolerance))
@@ -219,7 +255,15 @@ def taken_apart(text: str) -> Sought:
             numbers.append(number)
         return _left(found, tolerance)
 
-    rest = _ALONE.sub(take_number, _SIZE.sub(take_size, rest))
+    rest = _SIZE.sub(take_size, rest)
+    whole = rest
+
+    def take_called(found: re.Match[str]) -> str:
+        if inches := inches_of(found, whole):
+            sizes.append(Size(f"{inches} in"))
+        return " "
+
+    rest = _ALONE.sub(take_number, CALLED.sub(take_called, rest))
     size = next((one for one in sizes if one.is_thread), sizes[0] if sizes else None)
     flutes = int(counted["count"]) if counted is not None else None
     return Sought(words_of(rest), size, tuple(numbers), plain(text), flutes)
@@ -236,56 +280,11 @@ def _left(found: re.Match[str], tolerance: str) -> str:
     return " " if tolerance or not found["tolerance"] else f" {found['tolerance']} "
 
 
-def is_meant_for(named: str, size: Size) -> bool | None:
-    """Whether a tool is meant for a size, by the range that stands in its name; nothing where none does.
-
-    Args:
-        named: the name of the tool, in small letters between blanks.
-        size: a length, of millimetres where it has no unit and is no small number of inches; of a thread nothing is known.
-
-    Example:
-        >>> sizes = Size("12"), Size("1 1/4 in"), Size("2.5 mm")
-        >>> [is_meant_for(" hand reamer over 1 in ", one) for one in sizes]
-        [False, True, False]
-        >>> [is_meant_for(" small drill up to 3 mm ", one) for one in sizes]
-        [False, False, True]
-        >>> is_meant_for(" hand reamer ", sizes[0]) is None
-        True
-    """
-    if size.is_thread or (found := _RANGE.search(named)) is None:
-        return None
-    amount = _AMOUNT.fullmatch(size.text)
-    assert amount is not None
-    number = _number(amount["number"])
-    if amount["unit"] is not None:
-        return _is_in(found, number * _MM[amount["unit"]])
-    is_in = _is_in(found, number)
-    return None if is_in is False and number < MAY_BE_INCHES and _is_in(found, number * _MM["in"]) else is_in
-
-
-def _is_in(found: re.Match[str], wanted: float) -> bool | None:
-    """Whether a length in mm lies in the range of a name."""
-    of_range = _MM[found["unit"] or found["of"]]
-    if found["most"]:
-        return wanted <= _number(found["most"]) * of_range
-    low = _number(found["low"]) * of_range
-    if found["to"]:
-        return low < wanted <= _number(found["high"]) * of_range
-    return wanted > low if found["above"] else None
-
-
-def _number(text: str) -> float:
-    """A number as it is typed, with a fraction or without."""
-    total = 0.0
-    for part in text.replace("-", " ").split():
-        top, _, below = part.partition("/")
-        total += float(top or 0) / (float(below or 1) or 1)
-    return total
-
-
 def _thread(text: str) -> Size:
     """The name of a thread, in the spelling of the trade."""
     words = _BEGUN.sub("", text).split()
+    if words[0] in _SCREWS:
+        words[0] = f"#{words[0]}"
     return Size(" ".join(word if word in {"x", "no", "no."} else _capital(word) for word in words), True)
 
 

@@ -79,6 +79,17 @@ MARKS = {
     (Kind.ANGLE, '"'): "sec",
 }
 
+_FRACTIONS = {
+    "\u00bd": "1/2",
+    "\u00bc": "1/4",
+    "\u00be": "3/4",
+    "\u215b": "1/8",
+    "\u215c": "3/8",
+    "\u215d": "5/8",
+    "\u215e": "7/8",
+}
+"""Fractions that are one sign, as a text that is pasted may have them."""
+
 _SAME_SIGN = str.maketrans(
     {
         "\u2212": "-",
@@ -89,6 +100,7 @@ _SAME_SIGN = str.maketrans(
         "\u2019": "'",
         "\u00a0": " ",
         "\u2044": "/",
+        **{sign: f" {part}" for sign, part in _FRACTIONS.items()},
     }
 )
 _UNSIGNED = (
@@ -198,7 +210,7 @@ def _parse(text: str, kind: Kind, *, of_diameter: bool) -> Parsed:
         )
     if start is None:
         raise UnitError(f"{text.strip()!r} does not begin with a number, such as {_EXAMPLES[kind]}.")
-    number = _number(text, start["number"])
+    number = _number(text, start["number"], kind)
     unit_text = plain[start.end() :].strip()
     signed = -number if start["sign"] == "-" else number
     fraction = "/" in start["number"]
@@ -246,7 +258,7 @@ def _too_long(digits: str) -> str:
     return f"That is {len(digits)} characters long; a number has {LONGEST} at most."
 
 
-def _number(text: str, digits: str) -> Fraction:
+def _number(text: str, digits: str, kind: Kind) -> Fraction:
     if len(digits) > LONGEST:
         raise UnitError(_too_long(digits))
     mixed = _MIXED.fullmatch(digits)
@@ -255,7 +267,9 @@ def _number(text: str, digits: str) -> Fraction:
             Fraction(int(mixed["whole"])) + Fraction(mixed["part"]) if mixed else Fraction(digits.rstrip("."))
         )
     except ZeroDivisionError:
-        raise UnitError(f"{text.strip()!r} divides by zero.") from None
+        raise UnitError(
+            f"{text.strip()!r} has a zero under its line, which is no number; write one such as {example(kind)}."
+        ) from None
 
 
 def _sexagesimal(found: re.Match[str]) -> Parsed:
@@ -283,6 +297,10 @@ def _unit(text: str, unit_text: str, kind: Kind) -> tuple[Kind, str]:
         raise UnitError(
             f"{text.strip()!r}: 'mil' means a thou to some and a millimetre to others; write thou or mm."
         )
+    if unit_text[0] in "/-+." or unit_text[0].isdigit():
+        raise UnitError(f"{text.strip()!r} is no number; write one such as {example(kind)}.")
+    if kind is Kind.COUNT:
+        raise UnitError(f"{text.strip()!r} has a unit; what is counted has none, such as {example(kind)}.")
     near = get_close_matches(lower, SPELLINGS, n=1, cutoff=0.6)
     hint = f" Did you mean {near[0]}?" if near else ""
     raise UnitError(f"{text.strip()!r} has a unit that is not known here; write it as {example(kind)}.{hint}")

@@ -115,6 +115,12 @@ def _reading(
     main, *spread = _PLUS_MINUS.split(text)
     if len(spread) > 1:
         raise UnitError(f"{tidy(text)!r} has more than one +/-.")
+    if spread and not main.strip():
+        raise UnitError(f"{tidy(text)!r} has no number before its +/-; give one, such as {example(kind)}.")
+    if whole and _DECIMAL_COMMA.search(main):
+        raise UnitError(
+            f"{tidy(text)!r} has a comma; what is counted is one whole number, such as {example(kind)}."
+        )
     parsed = parse(main, kind, of_diameter=of_diameter)
     if spread and whole:
         raise UnitError(f"{tidy(text)!r} has a +/-; what is counted has none, so write {tidy(main)}.")

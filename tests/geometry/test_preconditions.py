@@ -77,7 +77,7 @@ def test_refusals_are_sentences_with_their_limits() -> None:
     assert str(wide.value) == "The land width of 3 mm is more than 2 mm, the whole way round."
     with pytest.raises(GeometryError) as turned:
         require_angle("tilt", 2.0, 0.0, math.pi / 4)
-    assert str(turned.value) == "The tilt must lie between 0 deg and 45 deg."
+    assert str(turned.value) == "The tilt must be more than 0 deg and less than 45 deg."
 
 
 def test_an_error_carries_a_sentence_however_it_was_made() -> None:

@@ -20,7 +20,7 @@ from library.pages.entry import (
     in_hand,
     values_table,
 )
-from library.pages.entry_sources import legend
+from library.pages.entry_sources import in_short, legend
 from library.pages.page import Block, Page, Said, Section, Table
 from library.pages.setup import citations
 from library.pages.troubles import troubles
@@ -41,6 +41,9 @@ LEAST_TEXT = 5
 
 LEAST_TOLD = 2
 """Lines at least for what is told of the value in hand."""
+
+TALL = 30
+"""Lines from which what the letters behind the values mean may take two."""
 
 LOW_AND_HIGH = (2, 3)
 TAG = 4
@@ -106,7 +109,12 @@ class EntryPage:
         most = max(map(len, told.values()), default=0)
         spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
         shown = _cut(told.get(self.key, []), min(most, spared), width)
-        head = [*values, rule(width), *shown, *([rule(width)] if told else [])]
+        head = [
+            *values,
+            *_letters(in_short(book, self.entry), width, 2 if height >= TALL else 1),
+            *shown,
+            *([rule(width)] if told else []),
+        ]
         if not self.entry.values:
             head = [*wrap(NO_VALUES, width), rule(width)]
         text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, display)
@@ -217,6 +225,23 @@ def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
         return [*lines, *[EMPTY] * (height - len(lines))]
     last = "".join(piece.text for piece in lines[height - 1])
     return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip().removesuffix('…')}…")]
+
+
+def _letters(meanings: Sequence[str], width: int, most: int) -> list[Line]:
+    """The line under the values, which says what the letters behind them mean: as many as it has room for, or two lines."""
+    rows: list[str] = []
+    for one in meanings:
+        if rows and len(f"{rows[-1]}, {one}") <= width:
+            rows[-1] += f", {one}"
+        elif len(rows) < most and len(one) <= width:
+            rows.append(one)
+        else:
+            break
+    if not rows:
+        return [rule(width)]
+    *whole, last = rows
+    across = Piece(f" {'─' * width}"[: width - len(last)], "rule")
+    return [*(line(Piece(one, "quiet")) for one in whole), line(Piece(last, "quiet"), across)]
 
 
 def below(count: int, width: int, by: str = "PgDn") -> Line:

@@ -149,6 +149,7 @@ async def test_marks_stay_for_the_session_and_one_of_a_card_that_is_gone_is_told
         assert "1 marked" in hands.shown()
 
 
+@pytest.mark.depth
 async def test_a_card_opens_where_it_was_left(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         await hands.do("<f3>", "status:draft", "<enter>", *["<ctrl+n>"] * 4, "<down>")

@@ -109,7 +109,7 @@ def test_what_is_wrong_names_the_fields_as_they_stand_on_the_screen(book: Book) 
         drawn = whole(page(book, sheet, **typed), 80, 30)
         return " ".join(" ".join(map(text_of, drawn)).split())
 
-    assert "FIX Relief angle is 80.00 deg; it can be" in wrong("relief-drop", relief_angle="80")
+    assert "FIX Relief of the land is 80.00 deg; it can be" in wrong("relief-drop", relief_angle="80")
     twice = {"diameter": "12", "pitch": "1.75", "threads_per_inch": "10"}
     assert "Give only one of pitch or threads per inch" in wrong("lead-over-land", **twice)
 

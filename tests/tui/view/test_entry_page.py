@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from geometry.quantities import quantity
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.opening import open_book
 from library.pages.entry import in_hand, values_table
+from library.pages.entry_sources import tags
 from library.units.system import INCH, METRIC
 from tui.view.entry_page import EntryPage, value_lines
 from tui.view.lines import Line, filled, text_of, width_of
@@ -42,6 +45,9 @@ def test_all_values_of_every_entry_are_in_sight_with_what_to_grind_and_the_cauti
         for key in entry.values:
             assert any(line[2:].startswith(quantity(key).title) for line in lines), (entry.id, key)
         assert any(line.startswith("GRIND  ") for line in lines), entry.id
+        meant = lines[1 + len(entry.values)].split(" ─")[0].split(", ")
+        for sign in set(re.sub(r"\[\d+\]|\s", "", "".join(tags(shipped, entry).values()))):
+            assert [one for one in meant if one.startswith(f"{sign} ")], (entry.id, sign, meant)
         assert lines[-2].startswith("CAUTION  under marked speed"), entry.id
         assert lines[-1].endswith("F4 in full"), entry.id
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from dataclasses import replace
@@ -13,8 +14,10 @@ from geometry.quantities import quantity
 from library.book.model import Book, Entry
 from library.book.rows import Row, Rows
 from tests.each import each
+from tui.actions import on_screen
 from tui.figure.quantity_figures import FIGURES
-from tui.view.help_page import explained
+from tui.keys import keymap
+from tui.view.help_page import ABOUT, explained, help_lines
 from tui.view.lines import text_of, width_of
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
@@ -34,6 +37,21 @@ def test_on_a_very_narrow_screen_the_words_stand_alone() -> None:
     text = "\n".join(map(text_of, explained(quantity("land_width"), 30)))
     assert "cutting edge" in text
     assert FIGURES["land_width"][0] not in text
+
+
+def test_a_text_of_the_help_names_only_what_its_screen_can_do_by_the_keys_in_force() -> None:
+    keys = keymap({"calculate": ("f12",), "back": ("f2",)})
+    assert not keys.problems
+    for where, about in ABOUT.items():
+        named = set(re.findall(r"\{([a-z-]+)\}", about))
+        assert named <= on_screen(where).keys(), where
+        assert not re.search(r"\b(Enter|Esc|F\d|Ctrl)\b", about), where
+        text = " ".join(" ".join(text_of(one) for one in help_lines(where, keys, 79)).split())
+        assert "{" not in text, where
+        assert ("F12" in text) == ("calculate" in on_screen(where)), where
+    assert "F12 goes straight to the calculator" in " ".join(
+        " ".join(text_of(one) for one in help_lines("book", keys, 79)).split()
+    )
 
 
 async def test_help_in_the_calculator_begins_with_the_field_in_hand_and_its_drawing(program: Program) -> None:

@@ -1,0 +1,61 @@
+"""How near a word is to how a tool, its family or its work material is called."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from library.book.search_text import BETWEEN, Parts
+
+ABSENT = 9
+"""How far away a word is that is not there; 0 is a whole word in a title."""
+
+
+def singular(word: str) -> str:
+    """A word without the s that it ends in.
+
+    Example:
+        >>> singular("burns"), singular("brass"), singular("gas")
+        ('burn', 'brass', 'gas')
+    """
+    return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
+
+
+def distance(word: str, whole: str, begun: str, rest: str, head: str, names: str, notes: str) -> int:
+    """How far away a word is in one table of the book.
+
+    Args:
+        word: as typed.
+        whole: the word with blanks round it.
+        begun: the word with a blank before it.
+        rest: the word without a last s.
+        head: title and id.
+        names: what else it is called.
+        notes: what is told of it.
+    """
+    if begun in head:
+        return 0 if whole in head else 1
+    if whole in names:
+        return 2
+    if word in head or word in names:
+        return 3 if word in head else 4
+    if rest in notes:
+        return 5 if whole in notes else 6
+    return ABSENT
+
+
+def named(words: Sequence[str], those: Sequence[Parts]) -> str:
+    """The longest run of words by which a family or a material is called in full, as drill in drill brass; else all."""
+    for count in range(len(words), 0, -1):
+        for at in range(len(words) - count + 1):
+            run = " ".join(words[at : at + count])
+            if any(called(run, one) == 0 for one in those):
+                return run
+    return " ".join(words)
+
+
+def called(phrase: str, one: Parts) -> int:
+    """Whether a family or a material is called by a phrase: 0 in full, 1 where a name of it begins so, else 2."""
+    names = one.head + one.names
+    if any(f"{BETWEEN} {one} {BETWEEN}" in names for one in (phrase, singular(phrase))):
+        return 0
+    return 1 if f"{BETWEEN} {phrase}" in names else 2
