@@ -55,7 +55,7 @@ NEXT = FIRST.replace('"4 deg"', '"6 deg"').replace('"2 mm"', '"3 mm"').replace("
 CHANGES: tuple[ask.Change, ...] = (
     ask.SetValue("hand-tap", "rake_angle", {"usual": "9 deg", "source": "shop"}),
     ask.SetValue("old-tap", "flutes", {"usual": 3, "source": "shop"}),
-    ask.SetText("hand-tap", "notes", "Ours."),
+    ask.SetText("hand-tap", "title", "Our hand tap"),
     ask.SetText("old-tap", "title", "Our old tap"),
     ask.SetTable("family", "tap", {"fails": "Its chamfer rubs."}),
     ask.CopyEntry("hand-tap", "our-tap", "Our tap"),
@@ -125,7 +125,7 @@ def test_a_newer_program_changes_no_file_of_the_shop_and_covers_none_of_its_valu
     assert usual == {"rake_angle": "9 deg", "land_width": "3 mm"}, (
         "the shop's where it has one, else the newer one"
     )
-    assert hand.notes == "Ours."
+    assert hand.title == "Our hand tap"
     assert old.title == "Our old tap", "what the shop wrote of an entry that is gone is still there"
     assert snapshot([shop]) == before
 
