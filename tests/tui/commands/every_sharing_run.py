@@ -1,9 +1,9 @@
 """Recording, pulling and pushing, stopped at each call of the program and of git that changes the disk.
 
-    python every_sharing_run.py all|git|program|full|once [NAME ...]
+    python every_sharing_run.py all|git|program|full|once|turn [NAME ...]
 
 ``all`` kills the program and all that it has started at the call, ``git`` what made the call alone, ``program`` the
-program alone, while git goes on; ``full`` lets the disk be full from the call on, ``once`` at that call alone. By the
+program alone, while git goes on; ``full`` lets the disk be full from the call on, ``once`` at that call alone; ``turn`` takes these in turn. By the
 variable ``HEELCLEAR_EVERY`` only each so many calls are stopped at. Prints a line for each way, and one for each thing
 that is wrong.
 """
@@ -28,6 +28,7 @@ from tests.tui.commands.ways_of_sharing import BOOK, COPY, WAYS, git, lay
 from tui.main import main
 
 WHO: dict[str, Who] = {"all": "all", "git": "git", "program": "program"}
+HOW = ("all", "git", "program", "full", "once")
 CURES = 4
 """Locks that may be in the way, one after the other."""
 
@@ -99,14 +100,17 @@ class Run:
         apart = int(os.environ.get("HEELCLEAR_EVERY", "1"))
         for number in numbers(self.calls, apart, list(WAYS).index(self.name)):
             self.tried += 1
-            self._home(self.top / "ready")
-            one = Stopped(
-                self.way.run, str(self.top / "home"), number, WHO.get(self.how), stays=self.how == "full"
+            how = (
+                HOW[(number // apart + list(WAYS).index(self.name)) % len(HOW)]
+                if self.how == "turn"
+                else self.how
             )
+            self._home(self.top / "ready")
+            one = Stopped(self.way.run, str(self.top / "home"), number, WHO.get(how), stays=how == "full")
             code = one.run()
             self.stopped += one.stopped
             killed = code < 0
-            wrong = self._left() + ([] if killed else self._told(code, one.said))
+            wrong = self._left() + ([] if killed else self._told(how, code, one.said))
             wrong += self._next()
             self.cases += bool(wrong)
             where = one.steps[number - 1] if len(one.steps) >= number else "not come to"
@@ -141,10 +145,10 @@ class Run:
                     wrong.append("what was recorded before is no part of the branch any more")
         return wrong
 
-    def _told(self, code: int, said: str) -> list[str]:
+    def _told(self, how: str, code: int, said: str) -> list[str]:
         if "Traceback" in said:
             return [f"traceback: {said.strip()[-400:]}"]
-        if code and self.how in ("full", "once") and "Make room" not in said:
+        if code and how in ("full", "once") and "Make room" not in said:
             return [f"said: {said.strip()[-400:]}"]
         if code == 0 and said.strip():
             return [f"said: {said.strip()[-400:]}"]
