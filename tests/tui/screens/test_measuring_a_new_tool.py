@@ -44,6 +44,10 @@ async def test_two_keys_from_a_guess_a_new_tool_is_measured_and_the_book_takes_i
         assert "What shall" in hands.shown()
         shown = await hands.choose("chamfer relief")
         assert "measured on" in shown
+        # Back from what would be written the list stands there again, the same value in hand.
+        assert "What shall" in await hands.press("f9")
+        shown = await hands.press("enter")
+        assert "measured on" in shown
         await hands.press("enter")
         (file,) = hands.shop.glob("*.toml")
         (entry,) = tomllib.loads(file.read_text())["entry"]
