@@ -200,8 +200,10 @@ class BaseScreen(Screen[None], inherit_bindings=False):
     def say_strange(self, begun: str) -> None:
         """Say that no choice of the line in hand begins as typed, where that is so."""
         if begun:
+            is_number = begun[0].isdigit() or begun[0] in ".+-"
+            number = " The number is kept nowhere: Down and Up go to its line." if is_number else ""
             self.say(
-                f"No choice here begins with {begun!r}; what stands there stays. Left and Right go through them."
+                f"No choice here begins with {begun!r}; what stands there stays. Left and Right go through them.{number}"
             )
 
     def on_screen_resume(self) -> None:

@@ -158,19 +158,19 @@ class Form(Fields):
     def to_wanted(self) -> None:
         """Go to the next field that is still needed or has to be put right, round the end.
 
-        Where none is, to the next open one below that may be given; never onto a filled one.
+        Where none is, to a choice that nobody made and that matters, and then to the next open one below that may be
+        given; never onto a filled one.
         """
         keys = self.keys()
         at = keys.index(self.focus) + 1
         wrong = {issue.key for issue in self.answer.issues} if self.answer is not None else set()
-        wanted = wrong.union(self.needed())
-        wanted |= self._to_look_at()
+        wanted = wrong.union(self.needed()) or self._to_look_at()
         found = next((key for key in keys[at:] + keys[:at] if key in wanted), None)
         self._looked_at |= ASKED_WITH.keys() & {found}
         self.focus = found or next((key for key in keys[at:] if self._is_open(key)), self.focus)
 
     def _to_look_at(self) -> set[str]:
-        """Choices that nobody made and that matter now; each is stopped at once, and what stands there may stay."""
+        """Choices that nobody made and that matter now; each is stopped at once, when all else is given, and what stands there may stay."""
         return {
             key
             for key, measured in ASKED_WITH.items()
