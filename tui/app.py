@@ -239,6 +239,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def measure(self, entry: Entry, key: str) -> None:
         """Open the calculation that measures a new tool, on the surface of a quantity where it is a relief."""
+        self.session.calculators.carry(entry, self.session.page.along_with(entry.id))
         sheet = self.session.calculators.for_measuring(entry, key)
         self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
 

@@ -118,6 +118,8 @@ class CalculatorPage:
         room = 1 if height < LOW else 2 if height < TALL else 3
         book = self._from_book(display)
         told = f"{keys.strip()} {book}".strip() if book else row.measured + keys
+        if self.form.is_nominal(key):
+            told = f"The nominal {self.form.nominal[key]} is no measurement. {told}"
         said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")
         if len(said) > room:
             cut = " ".join(text_of(one) for one in said[room - 1 :])

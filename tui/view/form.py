@@ -42,6 +42,8 @@ class Form(Fields):
         display: the units in which it was answered.
         handed: what other calculations opened for the tool hand on, by quantity; it stands where nothing was typed.
         laid_out: what the machine in hand has, by quantity; it stands there as if it were typed, to be typed over.
+        nominal: the size that a tool was found with, by quantity, where its own is measured: it is told and counts for
+            nothing, and what is typed takes its place.
     """
 
     def __init__(self, sheet: Calculation, entry: Entry | None, typed: Typed) -> None:
@@ -52,6 +54,7 @@ class Form(Fields):
         self.display = METRIC
         self.handed: Mapping[str, str] = {}
         self.laid_out: Mapping[str, str] = {}
+        self.nominal: Mapping[str, str] = {}
         self._ends: dict[str, Value] = {}
         self._looked_at: set[str] = set()
 
@@ -61,6 +64,22 @@ class Form(Fields):
         if self.answer is not None:
             return self.answer.fields
         return tuple(field for field in self.sheet.inputs if not field.when)
+
+    def line(self, key: str) -> TextLine:
+        """What was typed into a field; a nominal size is not, where the tool is measured."""
+        typed = super().line(key)
+        return TextLine() if typed.text and typed.text == self.nominal.get(key) else typed
+
+    def is_nominal(self, key: str) -> bool:
+        """Whether a field holds nothing but the nominal size that is told there."""
+        return key in self.nominal and not self.line(key).text and self.value(key) is None
+
+    def keep(self, line: TextLine) -> None:
+        """Keep what was typed into the field in hand, in place of a nominal size."""
+        if self.focus in self.nominal and not self.line(self.focus).text and not line.text:
+            return  # The nominal size stays with the calculations that count with it.
+        self.nominal = {key: text for key, text in self.nominal.items() if key != self.focus}
+        super().keep(line)
 
     def texts(self) -> dict[str, str]:
         """What was typed and this calculation asks for, blank fields left out."""
@@ -192,10 +211,13 @@ class Form(Fields):
 
     def clear(self) -> None:
         """Empty the field in hand; the book's value or the default returns."""
+        if self.is_nominal(self.focus):
+            return
         self.typed.pop(self.slot(self.focus), None)
 
     def take_thread(self, name: str) -> None:
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
+        self.nominal = {}
         for key in OF_A_THREAD:
             self.typed.pop(key, None)
         self.typed |= dict.fromkeys(SIZES, TextLine.ending(name))
