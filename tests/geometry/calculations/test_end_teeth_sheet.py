@@ -78,5 +78,9 @@ def test_what_is_tilted_and_swivelled_has_one_name_and_never_that_of_the_wheels_
     found = run(SHEET, {**FLAT, "land_width": 2.0})
     told = [str(one.sentence) for one in found.checks]
     assert any("Tilt the work head" in one for one in told)
-    texts = [*told, SHEET.neglects, *(quantity(key).definition for key in ("workhead_tilt", "workhead_swivel"))]
+    texts = [
+        *told,
+        SHEET.neglects,
+        *(quantity(key).definition for key in ("workhead_tilt", "workhead_swivel")),
+    ]
     assert [one for one in texts if "spindle" in one] == []
