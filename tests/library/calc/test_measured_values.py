@@ -48,7 +48,7 @@ def test_a_land_as_a_share_of_the_diameter_gives_the_measured_land_back(
 ) -> None:
     assert share(land, diameter) == told
     # An indicator shows hundredths of a millimetre.
-    assert float(told.split()[0]) * diameter == pytest.approx(land, abs=0.005)
+    assert float(told.split(maxsplit=1)[0]) * diameter == pytest.approx(land, abs=0.005)
 
 
 def test_flutes_of_the_book_are_not_learned_as_if_somebody_had_counted_them() -> None:
