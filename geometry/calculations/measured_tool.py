@@ -34,7 +34,7 @@ def _compute(given: Inputs) -> Result:
         if found.figure is not None and rake
         else found.figure
     )
-    numbers = found.outputs | rake
+    numbers = {**found.outputs, **rake}
     return replace(
         found,
         outputs={key: numbers[key] for key in CALCULATION.outputs if key in numbers},

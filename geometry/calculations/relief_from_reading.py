@@ -138,7 +138,6 @@ def _compute(given: Inputs) -> Result:
         outputs=_outputs(found, told.misfits, told.form, place.turned) | reliefs,
         stations=stations(place.turned, {f"{name}_drop": one.profile for name, one in found.items()}),
         checks=told.checks,
-        named={} if told.form is None else {"relief_angle": f"Relief, {told.form}"},
         figure=_figure(found, place.diameter / 2, readings) if told.view == "radial" else None,
     )
     return settled(result, given, lambda other, _: _told(other).checks)

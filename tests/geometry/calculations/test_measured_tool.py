@@ -78,5 +78,4 @@ def test_the_relief_of_the_form_that_was_found_comes_first(form: str, other: str
         },
     )
     assert next(iter(found.outputs)) == "relief_angle"
-    assert found.named == {"relief_angle": f"Relief, {form}"}
     assert found.outputs["relief_angle"] != found.outputs[f"{other}_relief_angle"]

@@ -10,16 +10,17 @@ from geometry.calculations import calculation
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.calc.answer import Answer, answer
 
+LOW, USUAL, HIGH = (Measure(f"{one} deg", math.radians(one)) for one in (3, 5, 7))
+GUESS = Citation("from memory")
 REAMER = Entry(
     "r",
     "reamer",
     "Reamer",
     values={
-        "land_relief_angle": Value("land_relief_angle", *(Measure(f"{one} deg", math.radians(one)) for one in (3, 5, 7)),
-                                   Citation("from memory")),
-        "rake_angle": Value("rake_angle", usual=Measure("0 deg", 0.0), citation=Citation("from memory")),
+        "land_relief_angle": Value("land_relief_angle", LOW, USUAL, HIGH, GUESS),
+        "rake_angle": Value("rake_angle", usual=Measure("0 deg", 0.0), citation=GUESS),
     },
-)  # fmt: skip
+)
 
 
 def read(relief: float, name: str = "measured-tool", rake: float = 0.0) -> Answer:

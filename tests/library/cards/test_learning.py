@@ -68,12 +68,8 @@ def test_a_range_of_another_source_stays_whole_and_its_ends_do_not_become_the_sh
 
 @pytest.mark.parametrize("label", ["from memory", "common practice", "published"])
 def test_the_limits_of_another_source_never_become_the_shops_by_one_number(label: Label) -> None:
-    degrees = {
-        "low": Measure("3 deg", 0.052),
-        "usual": Measure("5 deg", 0.087),
-        "high": Measure("7 deg", 0.122),
-    }
-    relief = Value("land_relief_angle", **degrees, citation=Citation(label, speaks_of="drills"))
+    low, usual, high = Measure("3 deg", 0.052), Measure("5 deg", 0.087), Measure("7 deg", 0.122)
+    relief = Value("land_relief_angle", low, usual, high, Citation(label, speaks_of="drills"))
     book = Book({"r": Entry("r", "reamer", "Reamer", values={"land_relief_angle": relief})})
     change = change_for(
         Lesson("r", "land_relief_angle", "6.0 deg", "A new tool of 12 mm.", "", "measured"), book
@@ -82,10 +78,9 @@ def test_the_limits_of_another_source_never_become_the_shops_by_one_number(label
     assert [change.fields[key] for key in ("low", "usual", "high")] == [None, "6.0 deg", None]
     assert (change.fields["source"], change.fields["speaks_of"]) == ("shop", None)
     in_shop = replace(book.entries["r"], values={"land_relief_angle": replace(relief, layer="shop")})
-    (beside,) = change_for(Lesson("r", "land_relief_angle", "6.0 deg", "", ""), Book({"r": in_shop})).fields[
-        "also"
-    ]  # type: ignore[misc]
-    assert [beside[key] for key in ("low", "usual", "high")] == ["3 deg", "5 deg", "7 deg"]  # type: ignore[index]
+    again = change_for(Lesson("r", "land_relief_angle", "6.0 deg", "", ""), Book({"r": in_shop}))
+    said = {"low": "3 deg", "usual": "5 deg", "high": "7 deg", "speaks_of": "drills"}
+    assert again.fields["also"] == [said | {"source": label}]
 
 
 def test_a_third_value_stands_beside_the_two_that_were_there(yard: Path) -> None:
