@@ -15,7 +15,8 @@ from library.book.search_text import Shared, search_text
 from library.guidance.troubles import troubles_of
 from library.search.finding import fitting
 from library.search.query import parse
-from library.search.ranking import is_called_by, ranked, without_one
+from library.search.ranking import ranked
+from library.search.size_in_names import is_called_by
 from library.search.sizes import Size, taken_apart
 
 
@@ -395,10 +396,3 @@ def test_a_range_of_sizes_in_a_title_is_held_against_the_size_that_is_sought(
 @given(st.text('0123456789./- mminthou"x#', max_size=12))
 def test_no_size_is_too_odd_to_be_held_against_a_range(text: str) -> None:
     ranked(shipped(), f"hand reamer {text}")
-
-
-def test_where_nothing_is_found_the_word_is_named_without_which_something_is() -> None:
-    word, count = without_one(shipped(), "countersink multi zirconium")
-    assert word == "zirconium"
-    assert count == len(found("countersink multi")) > 0
-    assert without_one(shipped(), "zirconium hafnium") == ("", 0)
