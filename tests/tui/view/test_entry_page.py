@@ -116,7 +116,7 @@ def test_an_entry_without_values_is_shown_too() -> None:
         ("twist-drill", "drill cuts large", "Cuts large"),
         ("twist-drill", "drill wanders", "Drifts"),
         ("reamer", "burns reamer", "Burns the edge at the grinder"),
-        ("tap", "tap breaks", "Breaks at the corner"),
+        ("tap", "tap breaks", "Breaks"),
     ],
 )
 def test_the_trouble_that_an_entry_was_found_by_stands_first_below_its_values(
