@@ -155,8 +155,8 @@ def test_only_troubles_of_the_tool_or_of_all_tools_are_taken_and_other_words_sta
         for other in others:
             found = recognised(other.title, here)
             assert {one.title for one in found} <= titles, (family, other.title)
-    assert recognised("Drifts", symptoms_of(book, "twist-drill"))
-    assert "Drifts" not in card_of(book, "Drifts", "tap"), "a tap is not told of a trouble of drills"
+    assert recognised("Web splits", symptoms_of(book, "twist-drill"))
+    assert "Web splits" not in card_of(book, "Web splits", "tap"), "a tap is not told of a trouble of drills"
 
 
 def test_a_trouble_of_that_very_name_goes_before_one_that_is_said_so_too() -> None:
