@@ -106,9 +106,8 @@ class EntryPage:
         values = value_lines(table, width, self.chosen if live else None, whole=live)
         noted = self.entry.values if live else {}
         told = {key: wrap(in_hand(book, one, display), width) for key, one in noted.items()}
-        most = max(map(len, told.values()), default=0)
         spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
-        shown = _cut(told.get(self.key, []), min(most, spared), width)
+        shown = _cut(told.get(self.key, []), spared, width)
         head = [
             *values,
             *_letters(in_short(book, self.entry), width, 2 if height >= TALL else 1),
@@ -120,7 +119,9 @@ class EntryPage:
         text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, display)
         if len(head) + LEAST_TOLD > room:
             head, text = [], [*head, *text]
-        self.view.refit(len(text), max(room - len(head), 1))
+        # The text has all the room that the value in hand leaves, and stays where it was scrolled to.
+        self.view.count, self.view.height = len(text), max(room - len(head), 1)
+        self.view.scroll(0)
         seen = text[self.view.top : self.view.top + self.view.height]
         shown = [*head, *seen, *[EMPTY] * (room - len(head) - len(seen))][:room]
         return [*shown, below(self.view.below(), width, by="PgDn" if live else "")][:height]
@@ -220,9 +221,9 @@ def _row(row: Sequence[str], columns: Sequence[int], widths: Sequence[int], *, i
 
 
 def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
-    """Exactly so many lines; where there are more, the last one ends with a mark."""
+    """At most so many lines; where there are more, the last one ends with a mark."""
     if len(lines) <= height:
-        return [*lines, *[EMPTY] * (height - len(lines))]
+        return lines
     last = "".join(piece.text for piece in lines[height - 1])
     return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip().removesuffix('…')}…")]
 
