@@ -8,7 +8,7 @@ from library.book.word_forms import SAYS_NOTHING
 from library.search.leaving_out import leaving_out
 from library.search.nearness import singular
 from tui.screens.base_screen import BaseScreen
-from tui.view.lines import Line, Piece, edge_of, filled, fit, line, rule, wrap
+from tui.view.lines import Line, Piece, above_of, edge_of, filled, fit, line, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
@@ -88,8 +88,8 @@ class Chooser(BaseScreen):
         found = self.found()
         room = FOOT if height >= TALL else FOOT - 1
         self.view.resize(len(found), height - room - 3)
-        head = [self.head(width), rule(width)]
         rows = self.listed(found, width, self.view.height)
+        head = [self.head(width), above_of(self.above(), width)]
         nothing = wrap(self.nothing(), width, first="  ", rest="  ")
         foot = wrap(found[self.view.chosen].text, width) if found else []
         return [*filled(head + (rows or nothing), height - room - 1), self.edge(width), *filled(foot, room)]
@@ -116,6 +116,10 @@ class Chooser(BaseScreen):
     def edge(self, width: int) -> Line:
         """The line under the list; it tells how many choices lie under it out of sight."""
         return edge_of(self.view.below(), width)
+
+    def above(self) -> int:
+        """How many lines lie over the part of the list that is in sight."""
+        return self.view.top
 
     def listed(self, found: list[Choice], width: int, height: int) -> list[Line]:
         """The part of the list that is in sight, at most ``height`` lines."""
