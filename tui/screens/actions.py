@@ -35,7 +35,7 @@ class ActionsScreen(Chooser):
         super().__init__(session)
         self.below = below
         self._top = 0
-        self._more = 0
+        self._more = self._over = 0
 
     def title_text(self) -> str:
         """What this is."""
@@ -62,7 +62,7 @@ class ActionsScreen(Chooser):
     def listed(self, found: list[Choice], width: int, height: int) -> list[Line]:
         """The parts with their headings; what is found by typing stands without, the likeliest first."""
         rows = [self._line(one) for one in found]
-        self._more = self.view.below()
+        self._more, self._over = self.view.below(), self.view.top
         if self.find.text or height < len(ORDER):
             return [
                 menu_line(rows[place], width, chosen=place == self.view.chosen)
@@ -73,12 +73,16 @@ class ActionsScreen(Chooser):
         lines, place = menu_lines(rows, self.view.chosen, headings, width)
         above = place if self.view.chosen else 0
         self._top = max(0, min(self._top, above - 1, len(lines) - height), place - height + 1)
-        self._more = max(0, len(lines) - self._top - height)
+        self._more, self._over = max(0, len(lines) - self._top - height), self._top
         return lines[self._top : self._top + height]
 
     def edge(self, width: int) -> Line:
         """How many lines of it are below what is in sight."""
         return edge_of(self._more, width)
+
+    def above(self) -> int:
+        """How many lines of it are above what is in sight."""
+        return self._over
 
     def nothing(self) -> str:
         """That what is sought can do nothing as the screen below now stands, or that there is no such thing."""

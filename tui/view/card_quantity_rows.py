@@ -179,12 +179,12 @@ def _wanted(job: Job, key: str) -> list[Row]:
             hint = f"A range fills no calculation: Left and Right take its ends, or give a number. {row.definition}"
         shown = in_units_of(key, one.value, job.display) if not one.changed else one.value
         said = {one.value: shown} if shown != one.value else {}
-        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value, overtype=not one.changed,
+        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value,
                     offers=ends, said=said)  # fmt: skip
     if not one.changed:
         return [first]
     why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
-              wants=not one.reason, is_text=True)  # fmt: skip
+              wants=not one.reason, overtype=False, is_text=True)  # fmt: skip
     return [first, why]
 
 

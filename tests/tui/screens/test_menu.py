@@ -116,7 +116,7 @@ async def test_over_a_calculator_typing_finds_the_calculations_of_the_tool_too(p
         assert hands.lines()[0].startswith("Wheel speed against its rating")
     async with program() as hands:
         await hands.press("f8", *"wheel speed")
-        assert "Nothing here has that in it" in hands.shown()
+        assert "Nothing here has" in hands.shown()
 
 
 async def test_a_question_takes_no_letters_and_says_what_answers_it(program: Program) -> None:
