@@ -43,8 +43,10 @@ class ChangesScreen(Chooser):
         """
         super().__init__(session)
         self.entry = entry
-        self.view.resize(2 * len(entry.values) + 1, 1)
-        self.view.choose(self._row_of(place))
+        # Those above it stay in sight as far as there is room.
+        row = self._row_of(place)
+        self.view.resize(row + 1, row + 1)
+        self.view.choose(row)
 
     def title_text(self) -> str:
         """Of which entry."""
