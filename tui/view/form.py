@@ -190,9 +190,16 @@ class Form(Fields):
         """The field of the calculation for a quantity that it asks for."""
         return next(field for field in self.fields if field.key == key)
 
+    def keep(self, line: TextLine) -> None:
+        """Keep what was typed; an emptied field that the machine in hand fills has that again."""
+        back = "" if line.text.strip() else self.laid_out.get(self.focus, "")
+        super().keep(TextLine.ending(back) if back else line)
+
     def clear(self) -> None:
-        """Empty the field in hand; the book's value or the default returns."""
+        """Empty the field in hand; what fills it returns: of the machine, found, of the book, or the default."""
         self.typed.pop(self.slot(self.focus), None)
+        if self.focus in self.laid_out:
+            self.keep(TextLine())
 
     def take_thread(self, name: str) -> None:
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
