@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from tui.actions import Action, Group, Where, actions_of, on_screen
@@ -12,6 +13,8 @@ from tui.view.lines import Line, edge_of
 from tui.view.menu_page import ORDER, MenuLine, menu_line, menu_lines
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tui.screens.base_screen import BaseScreen
     from tui.session import Session
 
@@ -24,6 +27,25 @@ def in_menu(where: Where) -> list[Action]:
     """The actions of a screen that a menu may have, part by part; those that only move are left out."""
     found = [one for one in actions_of(where) if one.id not in MOVES and one.id != "menu"]
     return sorted(found, key=lambda one: ORDER.index(one.group))
+
+
+def _far_from(choice: Choice, words: Sequence[str]) -> int:
+    """How far what is sought lies from what can be done.
+
+    Example:
+        >>> mark = Choice("mark", "mark the entry", "Marks it to be set beside others.")
+        >>> _far_from(mark, ["mark"]), _far_from(mark, ["ent"]), _far_from(mark, ["beside"]), _far_from(mark, ["side"])
+        (0, 1, 3, 5)
+    """
+    places = [re.findall(r"\w+", text.casefold()) for text in (choice.name, choice.text)]
+    for place, there in enumerate(places):
+        if all(word in there for word in words):
+            return 3 * place
+        if all(any(one.startswith(word) for one in there) for word in words):
+            return 3 * place + 1
+        if all(word in " ".join(there) for word in words):
+            return 3 * place + 2
+    return 3 * len(places)
 
 
 class ActionsScreen(Chooser):
@@ -49,6 +71,11 @@ class ActionsScreen(Chooser):
         # Nobody scrolls through them here; F2 lists them.
         sheets = self.below.sheets() if self.find.text else ()
         return [*found, *(Choice(f"{SHEET}{one.name}", one.title, one.question) for one in sheets)]
+
+    def found(self) -> list[Choice]:
+        """The likeliest first: those that have the words whole in their titles, then as parts of these, then in what is said of them."""
+        words = self.find.text.casefold().split()
+        return sorted(super().found(), key=lambda one: _far_from(one, words)) if words else super().found()
 
     def take(self, choice: Choice) -> None:
         """Go back and do it there."""

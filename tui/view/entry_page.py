@@ -143,7 +143,8 @@ class EntryPage:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
         entry = self.entry
         unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
-        asked = asked_for(self.sought, symptoms_of(book, entry.family)) if self.sought else ()
+        called = " ".join((entry.title, *entry.synonyms))
+        asked = asked_for(self.sought, symptoms_of(book, entry.family), called) if self.sought else ()
         sections = [
             *troubles(book, asked, converting(display)),
             Section("", (*unread, guide(book, entry, display, by_lines=True))),

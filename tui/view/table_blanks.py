@@ -58,7 +58,7 @@ _WHEEL = (
     Blank("abrasive", "Abrasive", f"What cuts in it. {_TURNED}", ("", *ABRASIVES)),
     Blank("grit", "Grit", "As marked on the wheel."),
     Blank("bond", "Bond", "As marked on the wheel."),
-    Blank("rated_speed", "Rated speed", "As marked on the wheel, with its unit: 35 m/s or 6500 ft/min. A wheel without a "
+    Blank("rated_speed", "Rated speed", "As marked on the wheel, with its unit: 35 m/s, 6500 ft/min or 3800 rpm. A wheel without a "
           "readable rating is not used.", overtype=True),
     Blank("dressed", "Dressed", "The day on which it was last dressed: year-month-day.", overtype=True),
     _NOTE,

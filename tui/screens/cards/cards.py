@@ -56,9 +56,9 @@ class CardsScreen(BaseScreen):
         self.draw()
 
     def on_screen_resume(self) -> None:
-        """Show what was saved on another screen."""
+        """Show what was saved on another screen, the card that was begun there chosen."""
         if self.cards.rows is not None:
-            self.page.fill(self.cards.rows, self.cards.not_read)
+            self.page.fill(self.cards.rows, self.cards.not_read, to_new=True)
         super().on_screen_resume()
 
     def title_text(self) -> str:
