@@ -78,13 +78,6 @@ class Form(Fields):
         """Whether a field holds nothing but the nominal size that is told there."""
         return key in self.nominal and not self.line(key).text and self.value(key) is None
 
-    def keep(self, line: TextLine) -> None:
-        """Keep what was typed into the field in hand, in place of a nominal size."""
-        if self.focus in self.nominal and not self.line(self.focus).text and not line.text:
-            return  # The nominal size stays with the calculations that count with it.
-        self.nominal = {key: text for key, text in self.nominal.items() if key != self.focus}
-        super().keep(line)
-
     def texts(self) -> dict[str, str]:
         """What was typed and this calculation asks for, blank fields left out."""
         found = {field.key: self.line(field.key).text for field in self.sheet.inputs}
@@ -232,13 +225,24 @@ class Form(Fields):
         """The number that stood in the field in hand before a word was typed there; empty where none did."""
         return self._gave_way.get(self.slot(self.focus), "") if self.is_word else ""
 
+    def keep(self, line: TextLine) -> None:
+        """Keep what was typed, in place of a nominal size; an emptied field that the machine in hand fills has that again."""
+        if self.focus in self.nominal and not self.line(self.focus).text and not line.text:
+            return  # The nominal size stays with the calculations that count with it.
+        self.nominal = {key: text for key, text in self.nominal.items() if key != self.focus}
+        back = "" if line.text.strip() else self.laid_out.get(self.focus, "")
+        super().keep(TextLine.ending(back) if back else line)
+
     def clear(self) -> None:
-        """Empty the field in hand; the number before a word returns, else the book's value or the default."""
+        """Empty the field in hand; the number before a word returns, else what fills it.
+
+        That is what the machine has, what was found, what the book has, or the default.
+        """
         if self.is_nominal(self.focus):
             return
         before = self.before_word
         self.typed.pop(self.slot(self.focus), None)
-        if before:
+        if before or self.focus in self.laid_out:
             self.put(before)
 
     def take_thread(self, name: str) -> None:
