@@ -144,7 +144,7 @@ class CalculatorScreen(PanedScreen):
         self.page.scroll_to_field()
 
     def do_empty(self) -> None:
-        """Empty the field in hand; the book's value or the default returns."""
+        """Empty the field in hand; what filled it returns: of the machine, found, of the book, or the default."""
         self.page.form.clear()
         self._compute()
         self.page.scroll_to_field()

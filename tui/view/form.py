@@ -213,11 +213,19 @@ class Form(Fields):
         """The number that stood in the field in hand before a word was typed there; empty where none did."""
         return self._gave_way.get(self.slot(self.focus), "") if self.is_word else ""
 
+    def keep(self, line: TextLine) -> None:
+        """Keep what was typed; an emptied field that the machine in hand fills has that again."""
+        back = "" if line.text.strip() else self.laid_out.get(self.focus, "")
+        super().keep(TextLine.ending(back) if back else line)
+
     def clear(self) -> None:
-        """Empty the field in hand; the number before a word returns, else the book's value or the default."""
+        """Empty the field in hand; the number before a word returns, else what fills it.
+
+        That is what the machine has, what was found, what the book has, or the default.
+        """
         before = self.before_word
         self.typed.pop(self.slot(self.focus), None)
-        if before:
+        if before or self.focus in self.laid_out:
             self.put(before)
 
     def take_thread(self, name: str) -> None:
