@@ -30,7 +30,7 @@ from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
 from library.pages.troubles import beside_card
 from library.pages.wheels import in_a_line
-from library.units.show import show
+from library.units.show import show, show_each
 
 
 def tool_answers(job: Job, key: str) -> Parts:
@@ -167,7 +167,9 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
     wanted = limits.said(kind, job.display) if limits is not None else "no limit set"
     wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else wanted
     yield Said((title,), "strong")
-    if verdict.first_wanted is not None and job.by_cam is not None:
+    if verdict.each:
+        yield from _each(job, verdict, kind)
+    elif verdict.first_wanted is not None and job.by_cam is not None:
         yield Values(
             (Named("  shall be", wanted, below=(f"by the cam of {job.by_cam.throw}",)),), at_edge=True
         )
@@ -175,7 +177,7 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
     else:
         whose = (limits.whose,) if limits is not None and limits.whose else ()
         yield Values((Named("  shall be", wanted, below=whose),), at_edge=True)
-    if may_be is not None and may_be != limits:
+    if may_be is not None and may_be != limits and not verdict.each:
         yield _values(
             [
                 (
@@ -184,14 +186,34 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
                 )
             ]
         )
-    yield Values(tuple(_mark(one, len(verdict.marks)) for one in verdict.marks), at_edge=True)
+    yield Values(
+        tuple(_mark(one, len(verdict.marks), _own_limits(job, verdict, one)) for one in verdict.marks),
+        at_edge=True,
+    )
     if verdict.spread is not None:
-        yield _values([("  spread", show(verdict.spread, kind, job.display))])
+        own = " beside its own" if verdict.each else ""
+        yield _values([(f"  spread{own}", show(verdict.spread, kind, job.display))])
 
 
-def _mark(mark: Mark, count: int) -> Named:
-    """One reading with its verdict."""
-    title, below = f"  {_flute(mark.flute, count)} {mark.text}", (mark.text_off,) if mark.text_off else ()
+def _own_limits(job: Job, verdict: Verdict, mark: Mark) -> str:
+    """From where to where a reading may be, where that is another on another flute; else empty."""
+    found = verdict.may_be_of(mark.flute) if verdict.each else None
+    return found.said(quantity(verdict.key).kind, job.display) if found is not None else ""
+
+
+def _each(job: Job, verdict: Verdict, kind: Kind) -> Iterator[Block]:
+    """What each flute shall read by its own land, and from where to where."""
+    cam = f", by the cam of {job.by_cam.throw}" if verdict.first_wanted is not None and job.by_cam else ""
+    below = (f"each by its own land{cam}",)
+    yield Values((Named("  shall be", show_each(verdict.each, kind, job.display), below=below),), at_edge=True)
+    if verdict.first_each:
+        yield _values([("  was wanted", show_each(verdict.first_each, kind, job.display))])
+
+
+def _mark(mark: Mark, count: int, may_be: str = "") -> Named:
+    """One reading with its verdict, and from where to where it may be where each flute has its own limits."""
+    title = f"  {_flute(mark.flute, count)} {mark.text}"
+    below = tuple(part for part in (mark.text_off, f"may be {may_be}" if may_be else "") if part)
     if mark.state == "watch":
         return Named(title, "not judged", below=below, role="quiet")
     if mark.state == "stop":

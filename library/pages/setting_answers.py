@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from geometry.calculation import Result
 from geometry.quantities import quantity
+from geometry.role import HEEL
 from library.calc.wording import by_title
 from library.cards.close import differs, differs_said
 from library.cards.found_relief import told
+from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.settings_lines import is_set_by_facets, setting_lines
 from library.cards.step import Step
@@ -53,13 +55,21 @@ def setting_answers(job: Job, name: str) -> Parts:
         for line in lines
     )
     yield bad or good, Said((say(counted.sentence, job.display),)) if counted is not None else None
-    yield (outputs(step.answer, heel, job.display),)
+    at_heel = outputs(step.answer, heel, job.display)
+    yield at_heel, Said(tuple(_own_heels(job, step)), indent=2)
     yield (Values(set_to, at_edge=True),)
     yield (stations(result.stations, job.display, job.machine, read_where(step.answer)),)
     yield (outputs(step.answer, [key for key in result.outputs if key not in shown], job.display),)
     yield good if bad else None, checks(found, job.display, ("note",))
     yield tuple(_rows(job, result))
     yield (_recorded(job, step),)
+
+
+def _own_heels(job: Job, step: Step) -> Iterator[str]:
+    """Of which land the heel is, and what is read at that of the others, where lands are not alike."""
+    if step is not job.doing(HEEL) or not (land := land_read(job)):
+        return
+    yield f"{land[:1].upper()}{land[1:]}; each flute by its own land: {at_each_heel(job, job.display)}"
 
 
 def _troubles(step: Step) -> Iterator[Block | None]:
