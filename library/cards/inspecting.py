@@ -15,7 +15,7 @@ from library.calc.wording import by_title
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
 from library.cards.heels import heels, widest_of
-from library.cards.job import Job, flutes_of
+from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
 from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
@@ -295,8 +295,3 @@ def _size(off: float, kind: Kind, job: Job) -> str:
     """How far off, or only that it is, where that is less than can be shown."""
     shown = show(off, kind, job.display)
     return shown if any(sign in "123456789" for sign in shown) else "just"
-
-
-def flutes_wanted(job: Job, key: str) -> int | None:
-    """How many readings of a quantity there should be: one for each flute, where each has its own."""
-    return flutes_of(job.card.tool.flutes) if key in PER_FLUTE else None

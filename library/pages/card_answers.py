@@ -12,6 +12,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.word_forms import LEAST_BEGUN
+from library.calc.past_the_range import past
 from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
@@ -22,6 +23,7 @@ from library.cards.job import Job
 from library.cards.learn import in_book, lessons
 from library.cards.model import Inspection
 from library.cards.settings_lines import setting_lines
+from library.cards.shall_be import relief_key
 from library.cards.thread_names import of_thread
 from library.guidance.troubles import Recognised, recognised, symptoms_of
 from library.guidance.wheels import recommended_for
@@ -137,10 +139,9 @@ def _of_book(job: Job, key: str) -> Iterator[Block]:
     if surface is not None:
         yield Said((f"Given {PLANES[surface.view]}.",))
     if cam is not None and cam.differs:
-        said = (
-            f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}."
-        )
-        yield Said((said,), "warn")
+        said = f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}"
+        end = past(job.entry.values.get(key), cam.given) if key == relief_key(job) else ""
+        yield Said((f"{said}, and {end}." if end else f"{said}.",), "warn")
 
 
 def settings_answers(job: Job, name: str) -> Parts:

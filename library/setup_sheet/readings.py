@@ -13,9 +13,10 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
+from library.cards.flute_count import flute_count
 from library.cards.heels import land_read, other_heels, read_at
 from library.cards.inspecting import PER_FLUTE, indicator_points, received_reliefs, reliefs_after, verdicts
-from library.cards.job import Job, flutes_of
+from library.cards.job import Job
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
@@ -75,7 +76,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     """
     # What is read on the surface that is ground comes first; of another one reading is enough.
     merged = sorted(_merged(job), key=lambda one: "drop" not in one.stations[0].readings)
-    few = min(max(flutes_of(job.card.tool.flutes) or ON_THE_WAY, 2), ON_THE_WAY)
+    few = min(max(_flutes(job) or ON_THE_WAY, 2), ON_THE_WAY)
     for one in merged:
         found = one.stations
         name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(one.names))
@@ -116,6 +117,12 @@ def _read(found: Sequence[Station]) -> list[Station]:
 
 def _alike(readings: Mapping[str, float], key: str, other: str) -> bool:
     return key in readings and other in readings and abs(readings[key] - readings[other]) < HALF_A_DIVISION
+
+
+def _flutes(job: Job) -> int | None:
+    """How many flutes the tool is indexed by; nothing where nobody can tell."""
+    count = flute_count(job)
+    return count.number if count is not None else None
 
 
 def _titled(table: Table, titles: Sequence[str]) -> Table:
@@ -192,7 +199,7 @@ def tables(job: Job, display: Display) -> Iterator[Block]:
 
 def boxes(job: Job, display: Display) -> Boxes | None:
     """A row of boxes for everything that is measured after grinding; at least the drop, where one was worked out."""
-    flutes = min(flutes_of(job.card.tool.flutes) or 1, MOST_BOXES)
+    flutes = min(_flutes(job) or 1, MOST_BOXES)
     rows = [_inspected(job, key, flutes, display) for key in boxed(job)]
     return Boxes(tuple(rows)) if rows else None
 
