@@ -57,9 +57,7 @@ class Heel:
 
     def same_as(self, other: Station) -> bool:
         """Whether it lies where another does, and reads the same there."""
-        return (
-            abs(self.at.angle - other.angle) <= SAME and abs(self.drop - other.readings["drop"]) <= SAME
-        )
+        return abs(self.at.angle - other.angle) <= SAME and abs(self.drop - other.readings["drop"]) <= SAME
 
 
 def heels(job: Job) -> tuple[Heel, ...]:
@@ -92,7 +90,9 @@ def own_lands(job: Job, step: Step) -> tuple[tuple[tuple[str, float], ...], ...]
     texts = {key: found for key in OWN if (found := _measured(job, step, key))}
     count = max((len(one) for one in texts.values()), default=0)
     numbers = [
-        tuple((key, value) for key, one in texts.items() if (value := _number(job, key, one, place)) is not None)
+        tuple(
+            (key, value) for key, one in texts.items() if (value := _number(job, key, one, place)) is not None
+        )
         for place in range(count)
     ]
     return tuple(numbers) if any(numbers) else ()

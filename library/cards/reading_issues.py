@@ -9,12 +9,12 @@ from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
-from library.cards.inspecting import PER_FLUTE, SLACK
 from library.cards.flute_count import FluteCount, flute_count
+from library.cards.inspecting import PER_FLUTE, SLACK
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings
 from library.cards.plausible_readings import implausible
-from library.cards.shall_be import number_of
+from library.cards.shall_be import DROPS, number_of
 from library.issue import Issue, Severity
 from library.units.grammar import example
 from library.units.read import UnitError, read
@@ -101,7 +101,7 @@ def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue
     flutes, received = count.number, way.startswith("received")
     if len(readings) == 1 and received and readings[0].strip():
         return
-    or_one = " Or give one for all." if received else ""
+    or_one = " Or give one for all." if received and key not in DROPS else ""
     if len(readings) > flutes:
         yield card_issue(way, f"{title_of(key)}: there are {len(readings)} readings and {flutes} flutes. Correct the flutes, "
                       "or take a reading away.")  # fmt: skip
@@ -119,7 +119,9 @@ def _of_another_number(
     number = count.number if count is not None else lands
     if len(readings) in {1, number} or number < 1 or (count is None and lands < 2):
         return
-    has = f"{count.whose} {number} flute{'s' if number > 1 else ''}" if count is not None else f"{number} lands"
+    has = (
+        f"{count.whose} {number} flute{'s' if number > 1 else ''}" if count is not None else f"{number} lands"
+    )
     yield card_issue(way, f"{title_of(key)}: there are {len(readings)} readings, and {has}. Give one for all or one for "
                      "each, or count the flutes of the tool and write them in the line Flutes.", "warning")  # fmt: skip
 

@@ -22,7 +22,6 @@ from library.cards.wanted_limits import Limits, limits_of
 from library.units.read import Reading, UnitError, read
 from library.units.show import show
 
-
 DROPS = frozenset({"drop", "heel_drop"})
 """What is read at the heel after grinding."""
 

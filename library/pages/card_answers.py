@@ -139,7 +139,9 @@ def _of_book(job: Job, key: str) -> Iterator[Block]:
     if surface is not None:
         yield Said((f"Given {PLANES[surface.view]}.",))
     if cam is not None and cam.differs:
-        said = f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}"
+        said = (
+            f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}"
+        )
         end = past(job.entry.values.get(key), cam.given) if key == relief_key(job) else ""
         yield Said((f"{said}, and {end}." if end else f"{said}.",), "warn")
 
@@ -206,7 +208,9 @@ def _each(job: Job, verdict: Verdict, kind: Kind) -> Iterator[Block]:
     """What each flute shall read by its own land, and from where to where."""
     cam = f", by the cam of {job.by_cam.throw}" if verdict.first_wanted is not None and job.by_cam else ""
     below = (f"each by its own land{cam}",)
-    yield Values((Named("  shall be", show_each(verdict.each, kind, job.display), below=below),), at_edge=True)
+    yield Values(
+        (Named("  shall be", show_each(verdict.each, kind, job.display), below=below),), at_edge=True
+    )
     if verdict.first_each:
         yield _values([("  was wanted", show_each(verdict.first_each, kind, job.display))])
 

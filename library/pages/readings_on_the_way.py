@@ -148,7 +148,9 @@ def _judged(job: Job) -> tuple[str, tuple[str, ...]]:
         return "", ()
     may_be = found.may_be
     said = may_be.said(Kind.LENGTH, job.display) if may_be is not None else ""
-    return _each_may_be(job, found) if found.each and may_be is not None else said, tuple(mark.text for mark in found.marks)
+    return _each_may_be(job, found) if found.each and may_be is not None else said, tuple(
+        mark.text for mark in found.marks
+    )
 
 
 def _each_may_be(job: Job, found: Verdict) -> str:

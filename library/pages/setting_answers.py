@@ -8,8 +8,9 @@ from geometry.calculation import Result
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from library.calc.wording import by_title
+from library.cards.cams import show_angle
 from library.cards.close import differs, differs_said
-from library.cards.found_relief import told
+from library.cards.found_relief import throws_of, told
 from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.settings_lines import is_set_by_facets, setting_lines
@@ -20,6 +21,12 @@ from library.units.show import say, show
 
 AT_THE_HEEL = frozenset({"heel_drop", "drop", "radial_drop", "square_drop", "axial_drop"})
 """What the indicator reads at the heel, by where it points."""
+
+FOR_THE_WANTED = frozenset({"throw_per_turn", "throw_per_tooth", "needed_radial_throw", "needed_axial_throw"})
+"""Throws that the wanted relief asks for, whichever cam is taken."""
+
+OF_THE_LAND = frozenset({"land_angle"})
+"""What hangs on no cam."""
 
 Parts = Iterator[tuple[Block | None, ...]]
 """Parts of a page, each the blocks that stand close together; nothing is where there is nothing to tell."""
@@ -59,10 +66,30 @@ def setting_answers(job: Job, name: str) -> Parts:
     yield at_heel, Said(tuple(_own_heels(job, step)), indent=2)
     yield (Values(set_to, at_edge=True),)
     yield (stations(result.stations, job.display, job.machine, read_where(step.answer)),)
-    yield (outputs(step.answer, [key for key in result.outputs if key not in shown], job.display),)
+    yield from _others(job, step, [key for key in result.outputs if key not in shown])
     yield good if bad else None, checks(found, job.display, ("note",))
     yield tuple(_rows(job, result))
     yield (_recorded(job, step),)
+
+
+def _others(job: Job, step: Step, keys: list[str]) -> Parts:
+    """What else comes out: of the land, by the chosen cam, and what the wanted relief asks for, each under its own words."""
+    cam = step.sheet.role.cam
+    wanted_relief = step.answer.inputs.get(cam.wanted) if cam is not None else None
+    throws = throws_of(step.answer) if cam is not None else ""
+    if not throws or wanted_relief is None or not isinstance(wanted_relief.value, float):
+        yield (outputs(step.answer, keys, job.display),)
+        return
+    by_cam = [key for key in keys if key not in OF_THE_LAND | FOR_THE_WANTED]
+    for_wanted = [key for key in keys if key in FOR_THE_WANTED]
+    yield (outputs(step.answer, [key for key in keys if key in OF_THE_LAND], job.display),)
+    for said, own in (
+        (f"By the cam of {throws}:", by_cam),
+        (f"For the {show_angle(wanted_relief.value)} wanted:", for_wanted),
+    ):
+        found = outputs(step.answer, own, job.display)
+        if found is not None:
+            yield Said((said,)), found
 
 
 def _own_heels(job: Job, step: Step) -> Iterator[str]:

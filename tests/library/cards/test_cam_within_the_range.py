@@ -18,6 +18,8 @@ from library.cards.model import Card
 from library.cards.starting import from_entry
 from library.demo import lay_out
 from library.pages.card_answers import wanted_answers
+from library.pages.page import Said, Values
+from library.pages.setting_answers import setting_answers
 from library.units.show import say
 
 TAP = "tap-spiral-point-plain-steel"
@@ -112,3 +114,28 @@ def test_a_cam_within_the_range_of_the_book_names_no_end(book: Book, card: Card)
     step = work_out(card, book).step("relief-drop")
     assert step is not None
     assert not any("of the book" in say(one.sentence) for one in step.checks)
+
+
+def test_what_the_cam_gives_and_what_the_wanted_relief_asks_for_stand_apart(book: Book, card: Card) -> None:
+    job = work_out(edited(card, "settings.relief-drop.chosen_throw", "1.6 mm"), book)
+    parts = [
+        part for part in setting_answers(job, "relief-drop") if any(isinstance(one, Values) for one in part)
+    ]
+    told = {
+        str(part[0].texts[0]): [(one.title, one.value) for one in part[1].values]
+        for part in parts
+        if len(part) == 2 and isinstance(part[0], Said) and isinstance(part[1], Values)
+    }
+    # 2 pi 4.99 tan 6 is 3.295 mm in a turn and a third of it from tooth to tooth.
+    assert told["For the 6.00 deg wanted:"] == [
+        ("Throw per turn", "3.295 mm"),
+        ("Throw per tooth", "1.098 mm"),
+    ]
+    assert ("Relief of the chamfer, square to the axis", "8.70 deg") in told["By the cam of 1.6 mm:"]
+    assert not any("Throw" in title for title, _ in told["By the cam of 1.6 mm:"])
+
+
+def test_without_a_cam_what_comes_out_stands_in_one_list(book: Book, card: Card) -> None:
+    parts = [str(part) for part in setting_answers(work_out(replace(card, machine=""), book), "relief-drop")]
+    assert not any("By the cam" in part or "wanted:" in part for part in parts)
+    assert any("Throw per turn" in part for part in parts)

@@ -50,14 +50,24 @@ def said_of(job: Job) -> dict[str, tuple[str, str]]:
 
 def test_readings_of_another_number_than_the_flutes_of_the_book_are_watched(card: Card, book: Book) -> None:
     job = told(
-        card, book, received__land_width=THREE, received__drop="0.2 mm, 0.2 mm", after__drop="0.3 mm, 0.3 mm, 0.3 mm"
+        card,
+        book,
+        received__land_width=THREE,
+        received__drop="0.2 mm, 0.2 mm",
+        after__drop="0.3 mm, 0.3 mm, 0.3 mm",
     )
     what = (
         "Give one for all or one for each, or count the flutes of the tool and write them in the line Flutes."
     )
     assert said_of(job) == {
-        "received.land_width": ("watch", f"Land width: there are 3 readings, and the book has 4 flutes. {what}"),
-        "received.drop": ("watch", f"Indicator drop: there are 2 readings, and the book has 4 flutes. {what}"),
+        "received.land_width": (
+            "watch",
+            f"Land width: there are 3 readings, and the book has 4 flutes. {what}",
+        ),
+        "received.drop": (
+            "watch",
+            f"Indicator drop: there are 2 readings, and the book has 4 flutes. {what}",
+        ),
         "after.drop": ("watch", f"Indicator drop: there are 3 readings, and the book has 4 flutes. {what}"),
     }
     assert not any("readings, and" in one.text for one in keeps_open(job))
@@ -65,7 +75,9 @@ def test_readings_of_another_number_than_the_flutes_of_the_book_are_watched(card
 
 def test_the_sheet_says_it_and_has_a_box_for_each_flute_of_the_book(card: Card, book: Book) -> None:
     text = " ".join(
-        setup_sheet(told(card, book, received__land_width=THREE, after__drop="0.3 mm, 0.3 mm, 0.3 mm")).split()
+        setup_sheet(
+            told(card, book, received__land_width=THREE, after__drop="0.3 mm, 0.3 mm, 0.3 mm")
+        ).split()
     )
     assert "WATCH Land width: there are 3 readings, and the book has 4 flutes." in text
     assert "3 0.3 mm 4 [________]" in text

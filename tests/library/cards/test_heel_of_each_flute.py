@@ -91,7 +91,9 @@ def test_a_wrong_flute_is_off_by_its_own_land_though_it_is_right_for_the_widest(
     # 0.387 is right for the third flute and 0.016 too much for the first, where it is 0.006 over the tolerance.
     card = tap(drops="0.387, 0.371, 0.371 mm")
     assert after(card, shop)[0] == ["stop", "pass", "stop"]
-    texts = [one.text for one in issues_of(work_out(card, shop)) if one.way == "after.drop" and "is" in one.text]
+    texts = [
+        one.text for one in issues_of(work_out(card, shop)) if one.way == "after.drop" and "is" in one.text
+    ]
     assert any("flute 1: 0.387 mm is 0.006 mm over the tolerance" in text for text in texts)
     assert any("flute 3: 0.371 mm is 0.006 mm under the tolerance" in text for text in texts)
 
@@ -128,7 +130,9 @@ def test_what_the_wanted_relief_would_have_read_is_told_of_each_land_too(shop: B
 
 
 @pytest.mark.parametrize("form", ["text", "markdown", "html"])
-def test_the_sheet_says_what_each_flute_shall_read_and_which_land_the_way_is_of(shop: Book, form: str) -> None:
+def test_the_sheet_says_what_each_flute_shall_read_and_which_land_the_way_is_of(
+    shop: Book, form: str
+) -> None:
     text = " ".join(setup_sheet(work_out(tap(), shop), form).split())
     assert "0.371, 0.371, 0.387 mm +/- 0.01 mm" in text
     assert "OFF" not in text.replace("OFFICE", "")
