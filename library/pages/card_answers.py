@@ -194,13 +194,13 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
         at_edge=True,
     )
     if verdict.spread is not None:
-        own = " beside its own" if verdict.each else ""
+        own = " by land" if verdict.each else ""
         yield _values([(f"  spread{own}", show(verdict.spread, kind, job.display))])
 
 
 def _own_limits(job: Job, verdict: Verdict, mark: Mark) -> str:
-    """From where to where a reading may be, where that is another on another flute; else empty."""
-    found = verdict.may_be_of(mark.flute) if verdict.each else None
+    """From where to where a reading that is off may be, where that is another on another flute; else empty."""
+    found = verdict.may_be_of(mark.flute) if verdict.each and mark.state == "stop" else None
     return found.said(quantity(verdict.key).kind, job.display) if found is not None else ""
 
 
