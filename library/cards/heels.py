@@ -21,9 +21,9 @@ from geometry.tooth.land import land_angle
 from library.cards.cams import ByCam
 from library.cards.job import Job
 from library.cards.model import Readings
+from library.cards.reading_units import each_in
 from library.cards.step import Step
 from library.units.read import UnitError, read
-from library.units.show import show_each
 from library.units.system import Display
 
 LAND = "land_width"
@@ -180,7 +180,7 @@ def at_each_heel(job: Job, display: Display, *, first: bool = False) -> str:
     """
     numbers = [one.first_wanted if first else one.drop for one in heels(job)]
     known = [one for one in numbers if one is not None]
-    return show_each(known, Kind.LENGTH, display) if len(known) == len(numbers) else ""
+    return each_in(known, Kind.LENGTH, display.unit(Kind.LENGTH)) if len(known) == len(numbers) else ""
 
 
 def widest_of(found: tuple[Heel, ...]) -> Heel:

@@ -22,6 +22,7 @@ from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.learn import in_book, lessons
 from library.cards.model import Inspection
+from library.cards.reading_units import each_in, limits_in, shown_in, unit_read_in
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import relief_key
 from library.cards.thread_names import of_thread
@@ -32,7 +33,7 @@ from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
 from library.pages.troubles import beside_card
 from library.pages.wheels import in_a_line
-from library.units.show import show, show_each
+from library.units.show import show
 
 
 def tool_answers(job: Job, key: str) -> Parts:
@@ -167,52 +168,50 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
     kind = quantity(verdict.key).kind
     title = "Indicator drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
     limits, may_be = verdict.limits, verdict.may_be
-    wanted = limits.said(kind, job.display) if limits is not None else "no limit set"
-    wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else wanted
+    own = job.display.unit(kind)
+    read_in = unit_read_in((one.text for one in verdict.marks), kind, job.display)
+
+    def told(name: str, said: Callable[[str], str], *below: str) -> Values:
+        """In the unit that the readings below stand in, and in that of the card where it is another."""
+        beside = (said(own),) if read_in != own else ()
+        return Values((Named(f"  {name}", said(read_in), below=(*beside, *below)),), at_edge=True)
+
+    def wanted(unit: str) -> str:
+        if verdict.wanted is not None:
+            return shown_in(verdict.wanted, kind, unit)
+        return limits_in(limits, kind, unit) if limits is not None else "no limit set"
+
     yield Said((title,), "strong")
+    judged = verdict.wanted is not None or limits is not None
+    cam = f"by the cam of {job.by_cam.throw}" if verdict.first_wanted is not None and job.by_cam else ""
     if verdict.each:
-        yield from _each(job, verdict, kind)
-    elif verdict.first_wanted is not None and job.by_cam is not None:
-        yield Values(
-            (Named("  shall be", wanted, below=(f"by the cam of {job.by_cam.throw}",)),), at_edge=True
-        )
-        yield _values([("  was wanted", show(verdict.first_wanted, kind, job.display))])
+        whose = f"each by its own land{', ' if cam else ''}{cam}"
+        yield told("shall be", lambda unit: each_in(verdict.each, kind, unit), whose)
+        if verdict.first_each:
+            yield told("was wanted", lambda unit: each_in(verdict.first_each, kind, unit))
+    elif verdict.first_wanted is not None and cam:
+        first = verdict.first_wanted
+        yield told("shall be", wanted, cam)
+        yield told("was wanted", lambda unit: shown_in(first, kind, unit))
+    elif judged:
+        yield told("shall be", wanted, *((limits.whose,) if limits is not None and limits.whose else ()))
     else:
-        whose = (limits.whose,) if limits is not None and limits.whose else ()
-        yield Values((Named("  shall be", wanted, below=whose),), at_edge=True)
+        yield _values([("  shall be", wanted(own))])
     if may_be is not None and may_be != limits and not verdict.each:
-        yield _values(
-            [
-                (
-                    "  worn, may be" if limits is not None and limits.worn is not None else "  may be",
-                    may_be.said(kind, job.display),
-                )
-            ]
-        )
-    yield Values(
-        tuple(_mark(one, len(verdict.marks), _own_limits(job, verdict, one)) for one in verdict.marks),
-        at_edge=True,
-    )
-    if verdict.spread is not None:
-        own = " by land" if verdict.each else ""
-        yield _values([(f"  spread{own}", show(verdict.spread, kind, job.display))])
+        is_worn = limits is not None and limits.worn is not None
+        yield told("worn, may be" if is_worn else "may be", lambda unit: limits_in(may_be, kind, unit))
+    many = len(verdict.marks)
+    marks = (_mark(one, many, _own_limits(verdict, one, kind, read_in)) for one in verdict.marks)
+    yield Values(tuple(marks), at_edge=True)
+    if (spread := verdict.spread) is not None:
+        title = "spread by land" if verdict.each else "spread"
+        yield told(title, lambda unit: shown_in(spread, kind, unit))
 
 
-def _own_limits(job: Job, verdict: Verdict, mark: Mark) -> str:
+def _own_limits(verdict: Verdict, mark: Mark, kind: Kind, unit: str) -> str:
     """From where to where a reading that is off may be, where that is another on another flute; else empty."""
     found = verdict.may_be_of(mark.flute) if verdict.each and mark.state == "stop" else None
-    return found.said(quantity(verdict.key).kind, job.display) if found is not None else ""
-
-
-def _each(job: Job, verdict: Verdict, kind: Kind) -> Iterator[Block]:
-    """What each flute shall read by its own land, and from where to where."""
-    cam = f", by the cam of {job.by_cam.throw}" if verdict.first_wanted is not None and job.by_cam else ""
-    below = (f"each by its own land{cam}",)
-    yield Values(
-        (Named("  shall be", show_each(verdict.each, kind, job.display), below=below),), at_edge=True
-    )
-    if verdict.first_each:
-        yield _values([("  was wanted", show_each(verdict.first_each, kind, job.display))])
+    return limits_in(found, kind, unit) if found is not None else ""
 
 
 def _mark(mark: Mark, count: int, may_be: str = "") -> Named:

@@ -16,9 +16,10 @@ from library.cards.heels import OtherHeel, land_read, other_heels, read_at
 from library.cards.inspecting import Verdict, indicator_points, verdicts
 from library.cards.job import Job
 from library.cards.read_order import steps_read, surface_read, title_read
+from library.cards.reading_units import each_in, limits_in, unit_read_in
 from library.cards.step import Step
 from library.equipment.settings import in_divisions
-from library.units.show import show, show_bare
+from library.units.show import show
 
 SAME_TURN = 1e-9
 """Angles (rad) nearer than this are one place of the indicator."""
@@ -147,21 +148,25 @@ def _judged(job: Job) -> tuple[str, tuple[str, ...]]:
     if found is None:
         return "", ()
     may_be = found.may_be
-    said = may_be.said(Kind.LENGTH, job.display) if may_be is not None else ""
-    return _each_may_be(job, found) if found.each and may_be is not None else said, tuple(
-        mark.text for mark in found.marks
-    )
+    texts = tuple(mark.text for mark in found.marks)
+    if may_be is None:
+        return "", texts
+    said, read_in = may_be.said(Kind.LENGTH, job.display), unit_read_in(texts, Kind.LENGTH, job.display)
+    if found.each:
+        return _each_may_be(found, read_in), texts
+    if said and read_in != job.display.unit(Kind.LENGTH):
+        said = f"{said} ({limits_in(may_be, Kind.LENGTH, read_in)})"
+    return said, texts
 
 
-def _each_may_be(job: Job, found: Verdict) -> str:
-    """From where to where the drop may be on each flute, those that are alike together, the unit once."""
+def _each_may_be(found: Verdict, unit: str) -> str:
+    """From where to where the drop may be on each flute, in the unit of the readings; those that are alike together."""
     ends: dict[str, list[int]] = {}
     for flute in range(1, len(found.each) + 1):
         may_be = found.may_be_of(flute)
         low, high = (may_be.low or 0.0, may_be.high or 0.0) if may_be is not None else (0.0, 0.0)
-        said = " to ".join(show_bare(one, Kind.LENGTH, job.display) for one in (low, high))
+        said = " to ".join(each_in((one,), Kind.LENGTH, unit).removesuffix(f" {unit}") for one in (low, high))
         ends.setdefault(said, []).append(flute)
     *others, (last, flutes) = ends.items()
     told = [f"{said} ({', '.join(map(str, of))})" for said, of in others]
-    unit = job.display.unit(Kind.LENGTH)
     return ", ".join([*told, f"{last} {unit} ({', '.join(map(str, flutes))})"])

@@ -20,13 +20,14 @@ from library.cards.job import Job
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
+from library.cards.reading_units import each_in
 from library.cards.shall_be import wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
 from library.cards.wanted_limits import Limits
 from library.pages.answer import DIVISIONS, rows, stations
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table
 from library.pages.unit_in_head import shorter
-from library.units.show import show, show_each
+from library.units.show import show
 from library.units.system import Display
 
 MOST_BOXES = 12
@@ -233,7 +234,7 @@ def _number(job: Job, key: str, display: Display) -> str:
     if key in {"drop", "heel_drop"} and step is not None and step.stopped:
         return ""
     if each := wanted_each(job, key):
-        return show_each(each, quantity(key).kind, display)
+        return each_in(each, quantity(key).kind, display.unit(quantity(key).kind))
     number, limits, kind = wanted_number(job, key), wanted_limits(job, key), quantity(key).kind
     if number is None:
         return _limits_said(limits, kind, display) if limits is not None else ""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
 from geometry.quantities.quantity import Quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence
@@ -56,17 +55,6 @@ def show_bare(value: float, kind: Kind, display: Display = METRIC) -> str:
     """
     unit = display.unit(kind)
     return number(from_geometry(value, kind, unit), kind, unit)
-
-
-def show_each(values: Sequence[float], kind: Kind, display: Display = METRIC) -> str:
-    """Several numbers with their unit once, behind the last.
-
-    Example:
-        >>> show_each((0.371, 0.3868), Kind.LENGTH)
-        '0.371, 0.387 mm'
-    """
-    bare = [show_bare(one, kind, display) for one in values]
-    return f"{', '.join(bare)} {display.unit(kind)}".rstrip() if bare else ""
 
 
 def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
