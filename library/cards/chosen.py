@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation
+from geometry.edge.cam import TOWARD_THE_AXIS
 from geometry.quantities import quantity
 from geometry.surfaces import SURFACES, surface_of_relief
 from geometry.wheel.types import FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP
@@ -24,6 +25,7 @@ CHOSEN_ONCE = (SURFACE, METHOD, POINTS)
 
 CAM, HEAD, REST, INCLINED = "cam", "wheel-head-height", "tooth-rest-height", "inclined-wheel"
 WORK_HEAD = "work-head"
+LIP = "lip"
 
 FORMS: Mapping[str, str] = {CAM: "eccentric", HEAD: "flat", REST: "flat", WORK_HEAD: "flat"}
 """The form of relief that a method makes; the inclined wheel makes either, as the tool is led."""
@@ -67,6 +69,19 @@ class Chosen:
             return False
         return not sheet.methods or self.method in sheet.methods
 
+    def serves(self, sheet: Calculation) -> bool:
+        """Whether a calculation of how the relief is made makes that of the surface that is ground; others serve any.
+
+        A cam toward the axis gives a lip or an end no relief, and a tooth rest neither.
+        """
+        if not sheet.methods or not self.surface:
+            return True
+        if (self.method, self.surface) in sheet.role.not_on:
+            return False
+        if sheet.role.cam is not None and self.surface not in TOWARD_THE_AXIS:
+            return False
+        return not sheet.surfaces or self.surface in sheet.surfaces
+
     def surface_for(self, sheet: Calculation) -> str:
         """The surface for a calculation that serves it; empty for one that takes its own.
 
@@ -89,9 +104,10 @@ def chosen(card: Card, book: Book, machine: Machine | None, wheel: Wheel | None)
     """
     words = {key: word for key in CHOSEN_ONCE if (word := _word(card, key))}
     then = card.chosen if card.done else {}
+    surface = words.get(SURFACE) or then.get(SURFACE) or _surface(card, book)
     return Chosen(
-        words.get(SURFACE) or then.get(SURFACE) or _surface(card, book),
-        words.get(METHOD) or then.get(METHOD) or _method(card, machine, wheel),
+        surface,
+        words.get(METHOD) or then.get(METHOD) or _method(card, machine, wheel, surface),
         words.get(POINTS, ""),
         frozenset(words),
         family.surfaces if (family := book.families.get(card.family)) is not None else (),
@@ -122,7 +138,7 @@ def _surface(card: Card, book: Book) -> str:
     return next((one for one in ordered if one in wanted), next(iter((*wanted, *ordered)), ""))
 
 
-def _method(card: Card, machine: Machine | None, wheel: Wheel | None) -> str:
+def _method(card: Card, machine: Machine | None, wheel: Wheel | None, surface: str) -> str:
     has_cams = machine is not None and machine.has_cams
     form = _word(card, "relief_form") or next(iter(card.received.get("relief_form", ())), "").strip()
     helical = any(one.strip() for one in card.received.get("helix_angle", ()))
@@ -131,7 +147,9 @@ def _method(card: Card, machine: Machine | None, wheel: Wheel | None) -> str:
     if form == "eccentric" or (not form and has_cams):
         return CAM
     if form == "flat" or wheel is not None:
-        return REST if wheel is not None and wheel.shape in CUPS else HEAD
+        under_cup = wheel is not None and wheel.shape in CUPS
+        # A tooth rest tips a lip out of the face of a cup: there the lip is rolled and swivelled.
+        return (WORK_HEAD if surface == LIP else REST) if under_cup else HEAD
     return ""
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from itertools import zip_longest
 
@@ -19,7 +20,7 @@ from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
 from library.cards.reading_units import shown_in, unit_read_in
-from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
+from library.cards.shall_be import DROPS, number_of, relief_key, wanted_each, wanted_limits, wanted_number
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.wanted_limits import Limits
 from library.units.read import UnitError, read
@@ -179,9 +180,15 @@ def _form(job: Job) -> str:
 
 
 def indicator_points(job: Job) -> str:
-    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis."""
+    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis.
+
+    A cone of 180 degrees is a face, and is read as an end is.
+    """
     surface = SURFACES.get(job.choice.surface)
     is_axial = surface is not None and surface.view == "axial"
+    if surface is not None and surface.edge_key == "included_angle" and not is_axial:
+        whole = number_of(job.edge_text(surface.edge_key), surface.edge_key, job)
+        is_axial = whole is not None and math.isclose(whole, math.pi)
     return job.choice.points or ("along-the-axis" if is_axial else "at-the-axis")
 
 

@@ -77,11 +77,11 @@ def _others(job: Job, step: Step, keys: list[str]) -> Parts:
     cam = step.sheet.role.cam
     wanted_relief = step.answer.inputs.get(cam.wanted) if cam is not None else None
     throws = throws_of(step.answer) if cam is not None else ""
-    if not throws or wanted_relief is None or not isinstance(wanted_relief.value, float):
+    for_wanted = [key for key in keys if key in FOR_THE_WANTED]
+    if not throws or not for_wanted or wanted_relief is None or not isinstance(wanted_relief.value, float):
         yield (outputs(step.answer, keys, job.display),)
         return
     by_cam = [key for key in keys if key not in OF_THE_LAND | FOR_THE_WANTED]
-    for_wanted = [key for key in keys if key in FOR_THE_WANTED]
     yield (outputs(step.answer, [key for key in keys if key in OF_THE_LAND], job.display),)
     for said, own in (
         (f"By the cam of {throws}:", by_cam),
