@@ -262,7 +262,7 @@ def found_now(job: Job, display: Display) -> Iterator[Block]:
     for verdict in verdicts(job):
         if verdict.spread is not None:
             spread = show(verdict.spread, quantity(verdict.key).kind, display)
-            own = ", each against its own land" if verdict.each else ""
+            own = " by land" if verdict.each else ""
             pairs.append((f"Spread, {quantity(verdict.key).title.lower()}{own}", spread))
     if pairs:
         yield Facts(tuple(pairs))

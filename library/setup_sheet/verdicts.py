@@ -103,9 +103,10 @@ def by_cam(job: Job, display: Display) -> tuple[Block, ...]:
     cam, drop = job.by_cam, job.doing(HEEL)
     if cam is None or drop is None or not cam.differs:
         return ()
-    each, first = at_each_heel(job, display), at_each_heel(job, display, first=True)
+    each = at_each_heel(job, display)
     wanted = show(cam.wanted_heel, Kind.LENGTH, display) if cam.wanted_heel is not None else ""
-    reads = f", which reads {first or wanted}" if first or wanted else ""
+    # What each land would have read then stands with the relief under Wanted; the paper is short.
+    reads = f", which reads {wanted}" if wanted and not each else ""
     too = ", ".join(one.sheet.title for one in _count_too(job, drop))
     too = f" Counted with {show_angle(cam.given)} too: {too}." if too else ""
     return (Said((f"Judged by the cam of {cam.throw}: it gives {show_angle(cam.given)} and reads "
