@@ -17,6 +17,7 @@ from library.calc.citation import briefly
 from library.calc.far_from_book import doubts
 from library.calc.inputs import Input, of_no_surface, shown
 from library.calc.merge_inputs import merge_inputs
+from library.calc.past_the_range import with_ends_passed
 from library.calc.ranges import said
 from library.calc.surfaces import FIELD
 from library.issue import Issue, Severity
@@ -112,6 +113,7 @@ def answer(
         return refused(refusal.problems)
     if issues:
         return replace(base, issues=tuple(issues))
+    result = with_ends_passed(sheet, inputs, result)
     widths = _half_widths(fields, inputs)
     if holds_size:
         result = _with_doubts_of_the_size(inputs, entry, found.surface, result)

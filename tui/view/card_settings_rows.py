@@ -14,6 +14,7 @@ from geometry.surfaces import surface_of_relief
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
 from library.cards.edge_wanted import edges_of, hint_of, titled
+from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.provenance import TYPED_ONCE, Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
@@ -199,7 +200,7 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
         "Drop at the heel" if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
-        behind,
+        land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else behind,
     )
 
 
@@ -214,6 +215,9 @@ def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
 def _first_answer(job: Job, step: Step) -> list[str]:
     """What a calculation answers first, which of the indicator drop is the reading at the heel."""
     outputs = step.answer.result.outputs if step.answer.result is not None else {}
+    each = at_each_heel(job, job.display) if step is job.doing(HEEL) else ""
+    if each:
+        return [f"{quantity('heel_drop').title} {each}, each by its own land"]
     return [
         f"{quantity(key).title} {show_answer(value, quantity(key), job.display)}"
         for place, (key, value) in enumerate(outputs.items())
