@@ -15,6 +15,7 @@ from library.cards.provenance import joined
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.guidance.model import ON_FULL_PAPER, ON_PAPER
+from library.pages.as_text import as_text
 from library.pages.cautions import on_paper
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Table, ToWrite
 from library.pages.setup import on_paper as setup_on_paper
@@ -25,14 +26,28 @@ from library.units.system import Display
 BESIDE = 27
 """Characters of a line of readings at most beside which the drawing still has room."""
 
+ONE_PAGE = 70
+"""Lines as text that still are one page of either paper: those of 70 were measured to be, those of 71 not."""
+
+SHORTER = 4
+"""How often a sheet can be made shorter: no facts, no more of the way it is ground than what is set, none of it, no passes."""
+
 
 def compose(job: Job, display: Display) -> Page:
-    """The setup sheet of a card.
+    """The setup sheet of a card, on one page: what does not fit is only worth knowing and stands on the card.
 
     Args:
         job: the card worked out.
         display: the units of lengths.
     """
+    for shorter in range(SHORTER):
+        page = _composed(job, display, shorter)
+        if as_text(page).count("\n") <= ONE_PAGE:
+            return page
+    return _composed(job, display, SHORTER)
+
+
+def _composed(job: Job, display: Display, shorter: int) -> Page:
     told = verdicts.checks(job, display)
     stop, watch, good = (
         tuple(one for one in told if one[0] in states) for states in (("stop",), ("watch",), ("pass", "note"))
@@ -56,9 +71,13 @@ def compose(job: Job, display: Display) -> Page:
     steps = tuple(one for one in ON_PAPER if one != "read" or not on_the_way)
     if tables:
         steps = ON_FULL_PAPER if len(on_the_way) < 2 else ()
-    if not steps:
+    if shorter > 1:
+        steps = tuple(one for one in steps if one in ON_FULL_PAPER and shorter == 2)
+    if shorter or not steps:
         # What is only worth knowing stands on the card; the paper is full.
         good = tuple(one for one in good if one[0] != "note")
+    if shorter == SHORTER:
+        good = ()
     looked_up = (
         ("How it is ground", tuple(_how_ground(job, display, steps))),
         ("What it means", (*(() if tables else drawn), *((Checks(good),) if good else ()))),

@@ -61,6 +61,9 @@ def test_an_entry_gets_the_set_up_of_what_is_mostly_ground_on_it(book: Book, ent
         ("reamer", "bevel", "tooth-rest-height", "reamer-bevel"),
         ("reamer", "land", "", "reamer-land"),
         ("twist-drill", "lip", "work-head", "twist-drill-facet"),
+        ("carbide-drill", "lip", "work-head", "carbide-drill-facet"),
+        ("masonry-drill", "lip", "work-head", "masonry-drill-facet"),
+        ("masonry-drill", "lip", "wheel-head-height", "masonry-drill-lip"),
     ],
 )
 def test_a_job_gets_the_set_up_of_its_surface_and_its_method(

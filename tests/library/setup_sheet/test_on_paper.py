@@ -380,7 +380,7 @@ def test_each_sheet_is_one_page_of_either_paper_and_nothing_is_cut_or_small(
         printed = "".join(pages[0].extract_text().split())
         lost = {word for word in words_of(html) if word not in printed}
         faults += [f"{name} without: {lost}"] if lost else []
-    assert faults == []
+    assert faults == [], "\n".join(faults)
 
 
 @pytest.mark.depth

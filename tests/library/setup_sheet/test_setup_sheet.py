@@ -198,6 +198,21 @@ def test_no_text_breaks_a_page(sheet_book: Book, tap_card: Card, text: str, way:
             assert Tags(page).open == []
 
 
+def test_the_longest_sheet_gives_up_what_is_only_worth_knowing_to_stay_on_its_page(
+    sheet_book: Book, tap_card: Card, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    whole = setup_sheet(work_out(tap_card, sheet_book))
+    monkeypatch.setattr("library.setup_sheet.composing.ONE_PAGE", whole.count("\n") - 2)
+    shorter = setup_sheet(work_out(tap_card, sheet_book))
+    assert shorter.count("\n") < whole.count("\n") - 1
+    used, _, _ = whole.partition("How it is ground")
+    assert shorter.startswith(used.rpartition("\n")[0])
+    monkeypatch.setattr("library.setup_sheet.composing.ONE_PAGE", 0)
+    least = setup_sheet(work_out(tap_card, sheet_book))
+    assert ("PASS" in whole, "PASS" in least) == (True, False)
+    assert [word in least for word in ("STOP", "WATCH")] == [word in whole for word in ("STOP", "WATCH")]
+
+
 def test_an_empty_card_has_a_page_too(sheet_book: Book) -> None:
     for form in FORMATS:
         assert "come first" in sheet(Card(), sheet_book, form)
