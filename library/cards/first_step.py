@@ -12,10 +12,10 @@ from geometry.calculation import Calculation
 from geometry.sentences import Kind
 from library.book.model import Book, Entry
 from library.calc.surfaces import FIELD, first
-from library.cards.editing import readings_of
 from library.cards.model import Card, Setting
 from library.cards.of_that_day import is_dated
 from library.cards.provenance import Provenance
+from library.cards.sizes import sizes_of
 from library.units.read import UnitError, read
 from library.units.system import Display
 
@@ -72,7 +72,7 @@ def _origin(text: str, card: Card) -> Provenance:
     """Where a diameter comes from: what was measured, what is marked on the tool, or what is wanted."""
     if text in {*card.received.get(DIAMETER, ()), *card.received.get(PILOT, ())}:
         return "measured"
-    return "tool" if len(readings_of(card.tool.size)) > 1 else "wanted"
+    return "tool" if len(sizes_of(card.tool.size)) > 1 else "wanted"
 
 
 def diameter_at_point(card: Card, entry: Entry, display: Display) -> str:
@@ -89,7 +89,7 @@ def diameter_at_point(card: Card, entry: Entry, display: Display) -> str:
         >>> diameter_at_point(stepped, Entry("", "step-drill", ""), Display())
         '6 mm'
     """
-    sizes, measured = readings_of(card.tool.size), card.received.get(DIAMETER, ())
+    sizes, measured = sizes_of(card.tool.size), card.received.get(DIAMETER, ())
     steps = _numbers(sizes, display) if len(sizes) > 1 else {}
     if not steps and len(measured) > 1:
         steps = _numbers(measured, display)

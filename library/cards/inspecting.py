@@ -14,6 +14,7 @@ from geometry.surfaces import SURFACES
 from library.calc.wording import by_title
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
+from library.cards.first_step import AT_THE_POINT, diameter_at_point
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
@@ -122,6 +123,8 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
     """
     sheet = calculation_doing(FOUND)
     common = _common(job)
+    if common.get(SURFACE) == AT_THE_POINT:
+        diameter = diameter_at_point(job.card, job.entry, job.display) or diameter
     found = []
     for flute, (drop, land) in enumerate(zip_longest(drops, lands[: len(drops)], fillvalue=""), 1):
         behind = land or (lands[0] if len(lands) == 1 else "")
