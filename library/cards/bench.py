@@ -81,8 +81,10 @@ def step_of(
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
+    called = bench.choice.calls(sheet)
     quiet = not setting.typed and (
-        rests(sheet, bench.kind, bench.card.received, bench.card.wanted) or not meant(sheet, found)
+        (not called and rests(sheet, bench.kind, bench.card.received, bench.card.wanted))
+        or not meant(sheet, found)
     )
     # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
     quiet = quiet or (

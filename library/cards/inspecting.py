@@ -163,13 +163,6 @@ def _form(job: Job) -> str:
     return wanted.usual.word if wanted is not None and wanted.usual is not None else ""
 
 
-def indicator_points(job: Job) -> str:
-    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis."""
-    surface = SURFACES.get(job.choice.surface)
-    is_axial = surface is not None and surface.view == "axial"
-    return job.choice.points or ("along-the-axis" if is_axial else "at-the-axis")
-
-
 def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
     if "relief_angle" in outputs:
         return {form or "relief": outputs["relief_angle"]}

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from geometry.calculation import Field
+from geometry.edge.surface_input import READ_IN, READING_KEYS
 from geometry.quantities import quantity
 from geometry.quantities.limits import LIMITS
 from geometry.role import HEEL
@@ -16,6 +17,7 @@ from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.of_that_day import heel_then
 from library.cards.provenance import greatest, joined
+from library.cards.read_order import steps_read, surface_read
 from library.cards.wanted_limits import Limits, limits_of
 from library.units.read import Reading, UnitError, read
 from library.units.show import show
@@ -50,12 +52,32 @@ def wanted_number(job: Job, key: str) -> float | None:
         found = _number_written(job, key, text)
         if found is not None:
             return found.number if not found.per_diameter else _share(job, found.number)
+    heel = heel_reading(job) if key in {"drop", "heel_drop"} else None
+    # To the digits that are shown: what stands on the sheet is what a reading is held against.
+    return None if heel is None else read(show(heel, kind, job.display), kind, job.display).number
+
+
+def heel_reading(job: Job) -> float | None:
+    """What the indicator reads at the heel by what is set, in mm; nothing where no calculation of the job tells it.
+
+    On a work head that is the reading of the calculation that sets the head for the surface that is ground.
+    """
     step = job.doing(HEEL)
-    if key in {"drop", "heel_drop"} and step is not None and step.works and step.answer.result is not None:
-        # To the digits that are shown: what stands on the sheet is what a reading is held against.
-        shown = show(step.answer.result.outputs["heel_drop"], kind, job.display)
-        return read(shown, kind, job.display).number
+    if step is not None:
+        found = step.answer.result.outputs if step.works and step.answer.result is not None else {}
+        return found.get("heel_drop")
+    read_in = READ_IN[indicator_points(job)]
+    for one in steps_read(job):
+        if surface_read(job, one) == job.choice.surface and one.answer.result is not None:
+            return one.answer.result.stations[-1].readings.get(READING_KEYS[read_in])
     return None
+
+
+def indicator_points(job: Job) -> str:
+    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis."""
+    surface = SURFACES.get(job.choice.surface)
+    is_axial = surface is not None and surface.view == "axial"
+    return job.choice.points or ("along-the-axis" if is_axial else "at-the-axis")
 
 
 def _number_written(job: Job, key: str, text: str) -> Reading | None:

@@ -12,9 +12,10 @@ from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.calc.wording import STATIONS
-from library.cards.inspecting import indicator_points, verdicts
+from library.cards.inspecting import verdicts
 from library.cards.job import Job
 from library.cards.read_order import steps_read, surface_read, title_read
+from library.cards.shall_be import indicator_points
 from library.cards.step import Step
 from library.equipment.settings import in_divisions
 from library.units.show import show

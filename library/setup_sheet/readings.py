@@ -13,12 +13,12 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
-from library.cards.inspecting import PER_FLUTE, indicator_points, received_reliefs, reliefs_after, verdicts
+from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
-from library.cards.shall_be import wanted_limits, wanted_number
+from library.cards.shall_be import indicator_points, wanted_limits, wanted_number
 from library.cards.wanted_limits import Limits
 from library.pages.answer import DIVISIONS, rows, stations
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table

@@ -12,11 +12,11 @@ from library.calc.in_units import in_units_of
 from library.calc.ranges import ends_of, read_range, taken
 from library.calc.surfaces import book_key
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
-from library.cards.inspecting import PER_FLUTE, indicator_points
+from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
-from library.cards.shall_be import wanted_limits, wanted_number
+from library.cards.shall_be import indicator_points, wanted_limits, wanted_number
 from library.units.grammar import example
 from library.units.show import show
 from library.units.system import Display

@@ -46,7 +46,8 @@ def given(job: Job, name: str, key: str = "diameter") -> object:
 
 def answer(job: Job, name: str, key: str) -> float:
     step = job.step(name)
-    assert step is not None and step.answer.result is not None
+    assert step is not None
+    assert step.answer.result is not None
     return step.answer.result.outputs[key]
 
 
@@ -73,7 +74,8 @@ def test_the_lip_is_read_at_the_same_turn_as_the_land(shipped: Book) -> None:
     # 1.6 mm on 10 mm are 18.33 degrees; there a radius of 3 mm falls by 3 x 0.32 x tan 12.
     job = work_out(stepped(), shipped)
     step = job.step("drill-point")
-    assert step is not None and step.answer.result is not None
+    assert step is not None
+    assert step.answer.result is not None
     heel = step.answer.result.stations[-1]
     assert math.degrees(heel.angle) == pytest.approx(18.335, abs=1e-3)
     assert heel.readings["axial_drop"] == pytest.approx(0.2041, abs=1e-4)
