@@ -22,6 +22,7 @@ from library.cards.shall_be import number_of, wanted_number
 from library.cards.thread_names import of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
+from library.cards.within_book import is_otherwise
 from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
 from library.issue import Issue, Severity
@@ -83,11 +84,12 @@ def _of_received(job: Job) -> Iterator[Issue]:
 
 
 def _of_wanted(job: Job) -> Iterator[Issue]:
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
     for key, one in job.card.wanted.items():
         way = f"wanted.{key}"
         if one.value.strip() and (wrong := wrong_with(job, key, one.value, share=True)):
             yield card_issue(way, f"{title_of(key)}: {wrong}")
-        if one.changed and not one.reason.strip():
+        if is_otherwise(key, one, diameter) and not one.reason.strip():
             yield card_issue(f"{way}.reason", f"{title_of(key)} was changed from the book's {one.book} to {one.value}. "
                           "Say why, so that the next person knows.", "warning")  # fmt: skip
     yield from _of_chamfer(job)

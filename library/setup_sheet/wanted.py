@@ -12,7 +12,9 @@ from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.job import Job
+from library.cards.shall_be import number_of
 from library.cards.step import Step
+from library.cards.within_book import within_book
 from library.pages.page import Block, Facts, Sources
 from library.setup_sheet.readings import points
 from library.units.show import show
@@ -30,6 +32,7 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
     }
     used |= {key for step in job.steps if step.works for key in _reliefs_used(step)}
     sources: dict[str, str] = {}
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
     pairs = []
     for key, one in job.card.wanted.items():
         if (
@@ -41,6 +44,8 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
         said = "; ".join(part for part in (_with_view(key, one.value), _reads(job, key, display)) if part)
         if one.changed or not one.book:
             was = f"the book has {one.book}" if one.book else ""
+            if within_book(key, one, diameter):
+                was = f"out of the book's {one.book}"
             why = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
             pairs.append((title(key), f"{said} ({why})"))
         else:
@@ -97,7 +102,7 @@ METHODS = {
     "wheel-head-height": "the height of the wheel head",
     "tooth-rest-height": "the height of the tooth rest",
     "inclined-wheel": "an inclined wheel",
-    "work-head": "roll and swivel of the work head",
+    "work-head": "roll, tilt and swivel of the work head",
 }
 """How the relief is made, in words."""
 

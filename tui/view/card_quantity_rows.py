@@ -16,7 +16,8 @@ from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
-from library.cards.shall_be import indicator_points, wanted_limits, wanted_number
+from library.cards.shall_be import indicator_points, number_of, wanted_limits, wanted_number
+from library.cards.within_book import is_otherwise
 from library.units.grammar import example
 from library.units.show import show
 from library.units.system import Display
@@ -159,7 +160,8 @@ def _wanted(job: Job, key: str) -> list[Row]:
         said = {one.value: shown} if shown != one.value else {}
         first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value, overtype=not one.changed,
                     offers=ends, said=said)  # fmt: skip
-    if not one.changed:
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
+    if not one.reason and not is_otherwise(key, one, diameter):
         return [first]
     why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
               wants=not one.reason, is_text=True)  # fmt: skip

@@ -51,7 +51,9 @@ def in_use(job: Job) -> set[str]:
 def heel_read(job: Job) -> str:
     found = on_the_way(job)
     assert found is not None
-    return next(numbers[-1] for title, _, numbers in found.rows if "along the axis" in title or "drop" in title)
+    return next(
+        numbers[-1] for title, _, numbers in found.rows if "along the axis" in title or "drop" in title
+    )
 
 
 def test_an_end_is_tilted_on_the_work_head_until_somebody_says_otherwise(yard: Book) -> None:
