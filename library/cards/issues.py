@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from geometry.calculations import calculation_doing
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
-from geometry.sentences import Kind, Rounding
+from geometry.sentences import Kind
 from library.calc.wording import by_title, spoken
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
+from library.cards.far_from_set import far_from_set
 from library.cards.how_ground import ground_of
 from library.cards.inspecting import SLACK, Mark, verdicts
 from library.cards.job import Job, flutes_of
@@ -156,6 +157,8 @@ def _of_after(job: Job) -> Iterator[Issue]:
         if found.wanted.strip() and (wrong := wrong_with(job, key, found.wanted, share=True)):
             yield card_issue(f"{way}.wanted", f"What the {title_of(key).lower()} shall be: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
+        if said := far_from_set(job, key, found):
+            yield card_issue(f"{way}.wanted", said, "warning")
     under_size = tuple(_under_size(job, severity))
     for verdict in verdicts(job):
         way = f"after.{verdict.key}"
@@ -207,7 +210,7 @@ def _under_size(job: Job, severity: Severity) -> Iterator[Issue]:
         if size is not None and size < least * (1 - SLACK):
             yield card_issue(
                 "after.diameter",
-                f"The tool is now under size: {text} is less than the {show(least, Kind.LENGTH, job.display, Rounding.UP)} it "
+                f"The tool is now under size: {text} is less than the {show(least, Kind.LENGTH, job.display)} it "
                 "must have. Measure it again; if it is so, grind it down to another size or scrap it, and say so in the result.",
                 severity,
                 flute if len(found.readings) > 1 else 0,

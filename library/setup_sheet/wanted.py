@@ -10,7 +10,7 @@ from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF
-from library.cards.chosen import CHOSEN_ONCE
+from library.cards.chosen import CHOSEN_ONCE, WORK_HEAD
 from library.cards.job import Job
 from library.cards.shall_be import number_of
 from library.cards.step import Step
@@ -93,8 +93,15 @@ def _chosen(job: Job) -> tuple[tuple[str, str], ...]:
     surface = SURFACES.get(job.choice.surface)
     return (
         *((("Surface ground", surface.title),) if surface is not None else ()),
-        *((("Made by", METHODS[job.choice.method]),) if job.choice.method else ()),
+        *((("Made by", _made_by(job)),) if job.choice.method else ()),
     )
+
+
+def _made_by(job: Job) -> str:
+    """How the relief is made; an end is not rolled but tilted."""
+    if job.choice.surface == "end" and job.choice.method == WORK_HEAD:
+        return "tilt of the work head"
+    return METHODS[job.choice.method]
 
 
 METHODS = {
@@ -102,7 +109,7 @@ METHODS = {
     "wheel-head-height": "the height of the wheel head",
     "tooth-rest-height": "the height of the tooth rest",
     "inclined-wheel": "an inclined wheel",
-    "work-head": "roll, tilt and swivel of the work head",
+    "work-head": "roll and swivel of the work head",
 }
 """How the relief is made, in words."""
 

@@ -210,15 +210,17 @@ def _inspected(job: Job, key: str) -> list[Row]:
             wants=not one.readings,
         )
     ]
+    shall_be = []
     if not said or one.wanted:
-        rows.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
+        shall_be.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
                         wants=not one.wanted and bool(one.readings)))  # fmt: skip
     without = "nothing is said to pass" if limits is None else "the range is the limit"
     such = ALLOWED.get((row.kind, job.display.lengths), "0.02 mm, or +0 -0.03 mm")
     within = f"How far off it may be: {such}. Without it {without}."
     rows.append(Row(f"{way}.tolerance", "  within", one.tolerance, hint=within,
                     wants=not one.tolerance and limits is None and bool(one.readings or wanted is not None)))  # fmt: skip
-    return rows
+    # First how far off it may be, as after every drop: what is typed by habit must not become the wanted one.
+    return [*rows, *shall_be]
 
 
 def _known(*keys: Iterable[str]) -> list[str]:
