@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from geometry.calculation import Calculation, Field, Given, Inputs, Result
+from geometry.calculation import Calculation, Field, Given, Inputs, Result, worst_first
 from geometry.preconditions import GeometryError, NotGiven
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence
+from geometry.slips import slips
 
 
 @dataclass(frozen=True)
@@ -100,8 +101,9 @@ def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
     if problems:
         raise Refusal(tuple(problems))
     wanted = {field.key for field in asked}
+    inputs = Inputs({key: value for key, value in values.items() if key in wanted})
     try:
-        return sheet.compute(Inputs({key: value for key, value in values.items() if key in wanted}))
+        return _doubted(inputs, sheet.compute(inputs))
     except GeometryError as error:
         missing = isinstance(error, NotGiven)
         raise Refusal((Problem(error.key, error.sentence, missing),)) from error
@@ -110,6 +112,14 @@ def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
     except (ArithmeticError, ValueError) as error:
         # The last net: no input may end the program, not even one that the calculation did not foresee.
         raise Refusal((Problem("", NO_SUCH_TOOL),)) from error
+
+
+def _doubted(inputs: Inputs, found: Result) -> Result:
+    """A result with what looks like a slip; one that stops already is looked at again anyway."""
+    if any(one.state == "stop" for one in found.checks):
+        return found
+    doubts = tuple(slips(inputs, found.outputs))
+    return replace(found, checks=worst_first((*found.checks, *doubts))) if doubts else found
 
 
 def _alternatives(sheet: Calculation, field: Field) -> list[Field]:

@@ -195,7 +195,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("save", "save the card", "Saves the card as it is; one with something missing or wrong stays a draft.", ("card",), "keep"),
     # Go
     Action("cards", "job cards", "Lists the job cards of the shop.", tuple(one for one in EVERYWHERE if one != "cards"), "go"),
-    Action("calculate", "calculator", "Opens the calculator, filled from the entry.", ("book", "entry", "cards"), "go"),
+    Action("calculate", "calculator", "Goes to the calculator, filled from the entry; there the same key lists all calculations.", ("book", "entry", "cards"), "go"),
     Action("calculate", "all calculations", "Lists the calculations for this family of tools; what you typed stays.", ("calculator",), "go"),
     Action("calculate", "lines of the calculation", "Shows all lines of the calculation that the line in hand belongs to, or folds them again.", ("card",), "go"),
     Action("cautions", "cautions in full", "Shows every caution in full, with its source.", tuple(one for one in EVERYWHERE if one != "cautions"), "go"),

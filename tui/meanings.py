@@ -36,7 +36,7 @@ class Meaning:
 
 _MEANINGS = (
     Meaning("help", ("?", "f1"), "Help", "Explains what is in front of you, and names its keys."),
-    Meaning("calculate", ("f2",), "Calculate", "Opens the calculation of what is in front of you.", "Calc",
+    Meaning("calculate", ("f2",), "Calculate", "Opens the calculation of what is in front of you; in it, lists all calculations of the tool.", "Calc",
             "There is nothing to calculate on this screen."),
     Meaning("cards", ("f3",), "Cards", "Lists the job cards of the shop.", "",
             "This is the list of the job cards already."),

@@ -145,8 +145,8 @@ def _relief(end: _End) -> Iterator[Check]:
 
 def _setting(end: _End) -> Check:
     return note(
-        "Lay one edge level and square to the spindle. Tilt the spindle {tilt} so that the heel goes away from the wheel, and "
-        "swivel its base {swivel} so that the corner comes to the wheel first.",
+        "Lay one edge level and square to the axis of the work head. Tilt the work head {tilt} so that the heel goes away from "
+        "the wheel, and swivel its base {swivel} so that the corner comes to the wheel first.",
         tilt=angle(end.relief),
         swivel=angle(head_swivel(max(end.dish, 0.0), end.relief)),
     )
@@ -222,8 +222,8 @@ CALCULATION = Calculation(
     question="How is the work head tilted and swivelled for the end teeth, how deep is their dish, and what relief does the corner want?",
     wants="The diameter is that over the corners, and the inner diameter that on which the end edges begin, such as the pilot's; "
     "a flat seat has a dish of 0; the relief is that along the axis at the corner; the corner lies at its angle to the axis.",
-    neglects="It takes each end edge as straight and in line with the axis, each facet as one flat, and a head whose spindle tilts "
-    "on a swivelled base; on another head the two angles differ a little. What the feed takes off the relief is another question.",
+    neglects="It takes each end edge as straight and in line with the axis, each facet as one flat, and a work head that tilts on "
+    "a swivelled base; on another one the two angles differ a little. What the feed takes off the relief is another question.",
     kinds=("counterbore", "end-mill"),
     surfaces=("end",),
     inputs=(

@@ -6,7 +6,7 @@ toward the shank, the tooth is the plane
 
     z = -x tan d + y tan a
 
-A work head whose spindle is tilted on a base that is swivelled lays that plane along a cup wheel when it is tilted by
+A work head that is tilted on a base that is swivelled lays that plane along a cup wheel when it is tilted by
 ``a`` and swivelled by ``atan(tan d cos a)``. All derived; the tests turn vectors.
 """
 
@@ -57,7 +57,7 @@ def head_swivel(dish_angle: float, relief_angle: float) -> float:
 
     Args:
         dish_angle: from the plane square to the axis, in radians, under a right angle either way.
-        relief_angle: along the axis, to which the spindle is tilted, in radians, from zero to under a right angle.
+        relief_angle: along the axis, to which the work head is tilted, in radians, from zero to under a right angle.
 
     Returns:
         The angle in radians.

@@ -24,7 +24,7 @@ ROWS = (
     angle(
         "workhead_tilt",
         "Tilt of the work head",
-        "How far the spindle of the work head is tilted out of level, on its swivelled base, for the relief of the end.",
+        "How far the axis of the work head is tilted out of level, on its swivelled base, for the relief of the end.",
         "On the tilt scale of the work head, from level.",
         0.0,
         60.0,
@@ -32,7 +32,7 @@ ROWS = (
     angle(
         "workhead_swivel",
         "Swivel of the work head",
-        "How far the base of the work head is swivelled for the dish, from where the spindle stands square to the wheel face.",
+        "How far the base of the work head is swivelled for the dish, from where its axis stands square to the wheel face.",
         "On the swivel scale of the work head, from square to the face of the wheel.",
         -45.0,
         45.0,

@@ -18,11 +18,11 @@ from library.cards.first_step import AT_THE_POINT, diameter_at_point
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
+from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.shall_be import relief_key, wanted_limits, wanted_number
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.wanted_limits import Limits
 from library.units.read import UnitError, read
-from library.units.show import show
 
 PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
                        "rake_angle", "hook_angle", "margin_width", "primary_land",
@@ -248,10 +248,10 @@ def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
     whose = judged.limits.whose if judged.limits is not None else ""
     limit = "the tolerance" if judged.allowed else f"the {whose}" if whose else "what is wanted"
     if may_be.low is not None and value < may_be.low - _slack(may_be.low):
-        off = _size(may_be.low - value, kind, job)
+        off = _size(may_be.low - value, kind, text, job)
         return Mark(flute, text, value, "stop", f"{off} under {limit}")
     if may_be.high is not None and value > may_be.high + _slack(may_be.high):
-        off = _size(value - may_be.high, kind, job)
+        off = _size(value - may_be.high, kind, text, job)
         return Mark(flute, text, value, "stop", f"{off} over {limit}")
     return Mark(flute, text, value, "pass")
 
@@ -260,9 +260,9 @@ def _slack(limit: float) -> float:
     return SLACK * max(abs(limit), 1e-3)
 
 
-def _size(off: float, kind: Kind, job: Job) -> str:
-    """How far off, or only that it is, where that is less than can be shown."""
-    shown = show(off, kind, job.display)
+def _size(off: float, kind: Kind, text: str, job: Job) -> str:
+    """How far off, in the unit of the reading, or only that it is, where that is less than can be shown."""
+    shown = shown_in(off, kind, unit_read_in((text,), kind, job.display))
     return shown if any(sign in "123456789" for sign in shown) else "just"
 
 

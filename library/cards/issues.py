@@ -18,6 +18,7 @@ from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Setting
 from library.cards.provenance import is_number
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
+from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import number_of, wanted_number
 from library.cards.thread_names import of_thread
@@ -28,7 +29,7 @@ from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
 from library.issue import Issue, Severity
 from library.units.read import UnitError
-from library.units.show import say, show
+from library.units.show import say
 
 ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
 """Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
@@ -205,12 +206,13 @@ def _under_size(job: Job, severity: Severity) -> Iterator[Issue]:
     least = least_diameter(job)
     if found is None or least is None:
         return
+    unit = unit_read_in(found.readings, Kind.LENGTH, job.display)
     for flute, text in enumerate(found.readings, 1):
         size = number_of(text, "diameter", job)
         if size is not None and size < least * (1 - SLACK):
             yield card_issue(
                 "after.diameter",
-                f"The tool is now under size: {text} is less than the {show(least, Kind.LENGTH, job.display)} it "
+                f"The tool is now under size: {text} is less than the {shown_in(least, Kind.LENGTH, unit)} it "
                 "must have. Measure it again; if it is so, grind it down to another size or scrap it, and say so in the result.",
                 severity,
                 flute if len(found.readings) > 1 else 0,

@@ -21,6 +21,7 @@ from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.learn import in_book, lessons
 from library.cards.model import Inspection
+from library.cards.reading_units import limits_in, shown_in, unit_read_in
 from library.cards.settings_lines import setting_lines
 from library.cards.thread_names import of_thread
 from library.guidance.troubles import Recognised, recognised, symptoms_of
@@ -164,29 +165,35 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
     kind = quantity(verdict.key).kind
     title = "Indicator drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
     limits, may_be = verdict.limits, verdict.may_be
-    wanted = limits.said(kind, job.display) if limits is not None else "no limit set"
-    wanted = show(verdict.wanted, kind, job.display) if verdict.wanted is not None else wanted
+    own = job.display.unit(kind)
+    read_in = unit_read_in((one.text for one in verdict.marks), kind, job.display)
+
+    def told(name: str, said: Callable[[str], str], *below: str) -> Values:
+        """In the unit that the readings below stand in, and in that of the card where it is another."""
+        beside = (said(own),) if read_in != own else ()
+        return Values((Named(f"  {name}", said(read_in), below=(*beside, *below)),), at_edge=True)
+
+    def wanted(unit: str) -> str:
+        if verdict.wanted is not None:
+            return shown_in(verdict.wanted, kind, unit)
+        return limits_in(limits, kind, unit) if limits is not None else "no limit set"
+
     yield Said((title,), "strong")
+    judged = verdict.wanted is not None or limits is not None
     if verdict.first_wanted is not None and job.by_cam is not None:
-        yield Values(
-            (Named("  shall be", wanted, below=(f"by the cam of {job.by_cam.throw}",)),), at_edge=True
-        )
-        yield _values([("  was wanted", show(verdict.first_wanted, kind, job.display))])
+        first = verdict.first_wanted
+        yield told("shall be", wanted, f"by the cam of {job.by_cam.throw}")
+        yield told("was wanted", lambda unit: shown_in(first, kind, unit))
+    elif judged:
+        yield told("shall be", wanted, *((limits.whose,) if limits is not None and limits.whose else ()))
     else:
-        whose = (limits.whose,) if limits is not None and limits.whose else ()
-        yield Values((Named("  shall be", wanted, below=whose),), at_edge=True)
+        yield _values([("  shall be", wanted(own))])
     if may_be is not None and may_be != limits:
-        yield _values(
-            [
-                (
-                    "  worn, may be" if limits is not None and limits.worn is not None else "  may be",
-                    may_be.said(kind, job.display),
-                )
-            ]
-        )
+        is_worn = limits is not None and limits.worn is not None
+        yield told("worn, may be" if is_worn else "may be", lambda unit: limits_in(may_be, kind, unit))
     yield Values(tuple(_mark(one, len(verdict.marks)) for one in verdict.marks), at_edge=True)
-    if verdict.spread is not None:
-        yield _values([("  spread", show(verdict.spread, kind, job.display))])
+    if (spread := verdict.spread) is not None:
+        yield told("spread", lambda unit: shown_in(spread, kind, unit))
 
 
 def _mark(mark: Mark, count: int) -> Named:

@@ -1,4 +1,4 @@
-"""The page of entries side by side: a column for each, a sign for each line that differs, sources when asked for."""
+"""The page of entries side by side: a column for each, the letter of its source behind each value, sources when asked for."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from library.calc.cautions import cautions_of_all
 from library.calc.in_units import as_written, in_units, shown_span
 from library.calc.wording import remarks, span
 from library.pages.cautions import at_arms_length
+from library.pages.entry_sources import letters, signs_in_short
 from library.pages.page import Across, Page, Said, Section, SideBySide
 from library.search.comparing import compare
 from library.units.system import Display
@@ -31,10 +32,17 @@ def comparison_page(
         display: the units that are worked in; without one everything stands as the book has it.
         sources: whether the source of every value stands below it.
     """
-    legend = Section("", (Said((LEGEND,), "quiet"),))
+    legend = Section("", (Said(tuple(legends(book, entries)), "quiet"),))
     told = side_by_side(book, entries, display, sources=sources)
     warned = Section("", (at_arms_length(cautions_of_all(entries, book), "show ID --cautions"),))
     return Page(f"Side by side: {len(entries)} entries", (Section("", (told,)), legend, warned))
+
+
+def legends(book: Book, entries: Sequence[Entry]) -> list[str]:
+    """What the signs before the lines mean, and the letters behind the values."""
+    values = [value for entry in entries for value in entry.values.values()]
+    letters_are = ", ".join(signs_in_short(book, values))
+    return [LEGEND, *([letters_are] if letters_are else [])]
 
 
 def side_by_side(
@@ -53,7 +61,10 @@ def side_by_side(
     materials = [_title(book.materials.get(one.work_material), one.work_material) for one in entries]
     rows = [_named("Family", families), _named("Work material", materials)]
     for one in compare(entries):
-        cells = tuple(shown(value) if value is not None else "-" for value in one.values)
+        cells = tuple(
+            f"{shown(value)}  {letters(book, value)}".rstrip() if value is not None else "-"
+            for value in one.values
+        )
         told = [told_of(value) if sources and value is not None else () for value in one.values]
         rows.append(Across(_sign(one.same), quantity(one.key).title, cells, tuple(told)))
     heading = tuple(f"{number} {entry.title}" for number, entry in enumerate(entries, 1))

@@ -55,7 +55,8 @@ def _tag(book: Book, value: Value, numbers: dict[str, int]) -> str:
 
 def _short(book: Book, citation: Citation, numbers: dict[str, int]) -> str:
     """The letter of a source, and the number of its document where it has one."""
-    number = f"[{numbers[citation.document]}]" if citation.label == "published" else ""
+    is_numbered = citation.label == "published" and citation.document in numbers
+    number = f"[{numbers[citation.document]}]" if is_numbered else ""
     return f"{grade(citation, book.sources)}{number}"
 
 
@@ -89,6 +90,16 @@ def _of_values(values: Iterable[Value]) -> Iterator[Citation]:
         yield from (band.value.citation for band in value.bands if not band.value.unread)
 
 
+def letters(book: Book, value: Value) -> str:
+    """The tag of a value without the number of its document, where values of several entries stand side by side.
+
+    Example:
+        >>> letters(Book({}), Value("flutes", citation=Citation("published", "a", "table 2"), note="Count them."))
+        '-+'
+    """
+    return _tag(book, value, {})
+
+
 def in_short(book: Book, entry: Entry) -> tuple[str, ...]:
     """What each letter and sign behind the values of an entry means, in a word or two, for one line beside them.
 
@@ -99,17 +110,22 @@ def in_short(book: Book, entry: Entry) -> tuple[str, ...]:
         ('- no grade', 'x other tool', '+ more', '[1] named at the end')
     """
     values = [one for one in entry.values.values() if not one.unread]
-    told = tags(book, entry).values()
+    numbers = sorted({one.citation.document for one in values if one.citation.label == "published"})
+    several = f" to [{len(numbers)}]" if len(numbers) > 1 else ""
+    return (*signs_in_short(book, values), *([f"[1]{several} named at the end"] if numbers else []))
+
+
+def signs_in_short(book: Book, shown: Iterable[Value]) -> tuple[str, ...]:
+    """What each letter and sign behind some values means, in a word or two."""
+    values = [one for one in shown if not one.unread]
+    told = [letters(book, one) for one in values]
     used = set("".join(grade(one.citation, book.sources) for one in values))
     used |= {OWN} if any(one.layer == "shop" for one in values) else set()
-    letters = [f"{letter} {word}" for letter, word in IN_SHORT.items() if letter in used]
+    said = [f"{letter} {word}" for letter, word in IN_SHORT.items() if letter in used]
     signs = {ELSEWHERE: OTHER, RULED: "rule", MORE: "more"}
     is_there = {ELSEWHERE: ELSEWHERE in used, RULED: any(one.by_rule for one in values),
                 MORE: any(MORE in one for one in told)}  # fmt: skip
-    letters += [f"{sign} {word}" for sign, word in signs.items() if is_there[sign]]
-    numbers = sorted({one.citation.document for one in values if one.citation.label == "published"})
-    several = f" to [{len(numbers)}]" if len(numbers) > 1 else ""
-    return (*letters, *([f"[1]{several} named at the end"] if numbers else []))
+    return (*said, *(f"{sign} {word}" for sign, word in signs.items() if is_there[sign]))
 
 
 def legend(

@@ -15,6 +15,7 @@ from library.calc.wording import STATIONS
 from library.cards.inspecting import verdicts
 from library.cards.job import Job
 from library.cards.read_order import steps_read, surface_read, title_read
+from library.cards.reading_units import limits_in, unit_read_in
 from library.cards.shall_be import indicator_points
 from library.cards.step import Step
 from library.equipment.settings import in_divisions
@@ -128,5 +129,10 @@ def _judged(job: Job) -> tuple[str, tuple[str, ...]]:
     if found is None:
         return "", ()
     may_be = found.may_be
-    said = may_be.said(Kind.LENGTH, job.display) if may_be is not None else ""
-    return said, tuple(mark.text for mark in found.marks)
+    texts = tuple(mark.text for mark in found.marks)
+    if may_be is None:
+        return "", texts
+    said, read_in = may_be.said(Kind.LENGTH, job.display), unit_read_in(texts, Kind.LENGTH, job.display)
+    if said and read_in != job.display.unit(Kind.LENGTH):
+        said = f"{said} ({limits_in(may_be, Kind.LENGTH, read_in)})"
+    return said, texts

@@ -14,7 +14,9 @@ from library.book.search_text import plain, words_of
 from library.search.drill_numbers import CALLED, inches_of
 
 _SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?|acme)"
-_FRACTION = r"(?:\d{1,2}[- ])?\d{1,3}/\d{1,3}"
+_WHOLE = r"(?:\d{1,2}-|1?\d )"
+"""What stands before a fraction of an inch; behind a blank no more than a tool may have, else it is an angle, as in ``90 1/2``."""
+_FRACTION = rf"(?:{_WHOLE})?\d{{1,3}}/\d{{1,3}}"
 MEASURE = rf"(?:{_FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
 
 _SCREWS = [

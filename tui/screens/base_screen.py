@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from tui.app import Heelclear
     from tui.services.export import Printed
     from tui.session import Session
+    from tui.view.fields import Fields
 
 
 Needs = Mapping[str, Callable[[], object]]
@@ -197,12 +198,10 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         """Show a sentence in place of the key bar until the next key."""
         self.said = sentence
 
-    def say_strange(self, begun: str) -> None:
-        """Say that no choice of the line in hand begins as typed, where that is so."""
-        if begun:
-            self.say(
-                f"No choice here begins with {begun!r}; what stands there stays. Left and Right go through them."
-            )
+    def say_choices(self, form: Fields) -> None:
+        """Say which choices the line in hand has, where what was typed does not say which is meant."""
+        if told := form.told_of_choices:
+            self.say(told)
 
     def on_screen_resume(self) -> None:
         """Draw again: what was done on another screen may show here."""

@@ -54,8 +54,9 @@ def calculation_beside(session: Session, entry: Entry | None, width: int, height
     form = session.calculators.looked_at(entry, sheet, along)
     page = CalculatorPage(form, ALPHABETS[session.theme.drawing], session.book)
     page.machine = session.calculators.machine()
+    goes_here = f"{place_of(session, entry, sheet)}, {session.keymap.told('calculate')} goes here"
     return [
-        banner(sheet.title, place_of(session, entry, sheet), width, live=False),
+        banner(sheet.title, goes_here, width, live=False),
         *page.body(session.display, width, height - 1, live=False),
     ]
 

@@ -105,7 +105,7 @@ class CalculatorScreen(PanedScreen):
     def typed(self, text: str) -> None:
         """Type into the field in hand, and answer."""
         self.page.form.type(text)
-        self.say_strange(self.page.form.strange)
+        self.say_choices(self.page.form)
         self.session.calculators.typed_by_hand(self.entry)
         self._compute()
         self.page.scroll_to_field()

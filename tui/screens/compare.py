@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from library.calc.cautions import cautions_of_all
 from library.pages.cautions import at_arms_length
 from library.pages.columns import body_lines, columns, heading_lines
-from library.pages.comparison import LEGEND, comparison_page, side_by_side
+from library.pages.comparison import comparison_page, legends, side_by_side
 from tui import screens
 from tui.screens.printing import printed_page
 from tui.screens.reading import Reading
@@ -63,7 +63,8 @@ class CompareScreen(Reading):
             return []
         block = side_by_side(book, self.entries, self.session.display, sources=self._sources)
         told = shown(body_lines(block, self._columns(width + 1), reader(width)))
-        return [*told, EMPTY, *wrap(LEGEND, width, "quiet")]
+        signs = [one for said in legends(book, self.entries) for one in wrap(said, width, "quiet")]
+        return [*told, EMPTY, *signs]
 
     def _columns(self, width: int, by: int = 0) -> Columns:
         """The entries in sight on a screen so wide, or those so many further on."""

@@ -92,7 +92,7 @@ class FormScreen(BaseScreen):
         """Type into the line in hand, and look at it."""
         self.form.type(text)
         self.look_over()
-        self.say_strange(self.form.strange)
+        self.say_choices(self.form)
 
     def edited(self, key: str) -> None:
         """Edit the line in hand, and look at it."""

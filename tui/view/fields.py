@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tui.view import choice_words
 from tui.view.text_line import EDITING, LONGEST, TextLine
 
 _STEPS = {"left": -1, "right": 1}
@@ -85,7 +86,7 @@ class Fields:
         return False
 
     def type(self, text: str) -> None:
-        """Type into the field in hand; a field of choices takes the one that begins with what is typed."""
+        """Type into the field in hand; a field of choices takes the one that begins with what is typed, else has it."""
         choices = self.choices()
         if not choices:
             old = TextLine() if self.gives_way(self.focus) else self.in_hand
@@ -95,18 +96,27 @@ class Fields:
 
     @property
     def strange(self) -> str:
-        """What was typed into a field of choices, where none of them begins so; else nothing."""
-        return "" if self._beginning(self.begun) else self.begun
+        """What was typed into a field of choices, where none of them is meant by it; else nothing."""
+        return "" if not self.choices() or self._meant(self.begun) else self.begun
 
-    def _beginning(self, text: str) -> list[str]:
-        return [one for one in self.choices() if one and self.words(one).casefold().startswith(text)]
+    @property
+    def told_of_choices(self) -> str:
+        """What is said of what was typed into a field of choices, where it does not say which one; else nothing."""
+        return choice_words.told([self.words(one) for one in self.choices() if one], self.begun)
+
+    def _meant(self, text: str) -> list[str]:
+        """The choices that begin with what was typed, or else those that have it in them."""
+        shown = {one: self.words(one) for one in self.choices() if one}
+        spoken = [*shown.values()]
+        found = choice_words.beginning(spoken, text) or choice_words.having(spoken, text)
+        return [one for one, words in shown.items() if words in found]
 
     def _seek(self, begun: str) -> None:
         """Take the choice that begins so; a letter typed again takes the next one that begins with it."""
-        if begun.strip(begun[:1]) == "" and not self._beginning(begun):
+        if begun.strip(begun[:1]) == "" and not self._meant(begun):
             begun = begun[:1]
         is_more = len(begun) > 1
-        found = self._beginning(begun) if begun else []
+        found = self._meant(begun) if begun else []
         if found and not (is_more and self.chosen() in found):
             self.turn(found[:1] if is_more else found, 1)
         self.begun = begun

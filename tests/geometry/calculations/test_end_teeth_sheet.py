@@ -9,6 +9,7 @@ import pytest
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
 from geometry.evaluate import Refusal, run
+from geometry.quantities import quantity
 
 SHEET = calculation("end-teeth")
 MILL: dict[str, Given] = {"diameter": 20.0, "relief_angle": math.radians(7)}
@@ -71,3 +72,15 @@ def test_a_dish_that_nobody_gave_is_asked_for_and_not_taken_as_none() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, MILL)
     assert [(one.key, one.missing) for one in refused.value.problems] == [("dish_angle", True)]
+
+
+def test_what_is_tilted_and_swivelled_has_one_name_and_never_that_of_the_wheels_spindle() -> None:
+    found = run(SHEET, {**FLAT, "land_width": 2.0})
+    told = [str(one.sentence) for one in found.checks]
+    assert any("Tilt the work head" in one for one in told)
+    texts = [
+        *told,
+        SHEET.neglects,
+        *(quantity(key).definition for key in ("workhead_tilt", "workhead_swivel")),
+    ]
+    assert [one for one in texts if "spindle" in one] == []

@@ -1,4 +1,4 @@
-"""A field of choices takes the one that begins with what is typed, and never another one."""
+"""A field of choices takes the one that begins with what is typed, else one that has it in it, and never another."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.quantities import quantity
 from tui.view.text_form import Blank, TextForm
 
 WORDS = ("", "shoulder", "land", "lip", "tooth rest height", "tooth", "turn")
@@ -53,8 +54,46 @@ def test_backspace_takes_a_letter_back_and_another_line_begins_anew() -> None:
 
 
 @given(st.text("landipotrweshu x", max_size=12))
-def test_what_is_taken_begins_with_what_was_typed_or_the_letters_are_told(text: str) -> None:
+def test_what_is_taken_has_what_was_typed_or_the_letters_are_told(text: str) -> None:
     made = typed(text)
     begun = text.strip()
     repeated = len(set(begun)) == 1
-    assert made.chosen().startswith(begun) or made.strange or repeated or made.chosen() == "shoulder"
+    assert f" {begun}" in f" {made.chosen()}" or made.strange or repeated or made.chosen() == "shoulder"
+
+
+SHAPES = ("", *quantity("wheel_shape").choices)
+
+
+def wheel(text: str) -> TextForm:
+    made = TextForm((Blank("shape", "Shape", choices=SHAPES),), {"shape": ""})
+    for letter in text:
+        made.type(letter)
+    return made
+
+
+@pytest.mark.parametrize(
+    ("text", "chosen"),
+    [
+        ("flaring", "type-11-flaring-cup"),
+        ("straight cup", "type-6-straight-cup"),
+        ("Dish", "type-12-dish"),
+        ("type 11", "type-11-flaring-cup"),
+    ],
+)
+def test_a_part_of_a_choices_words_takes_it(text: str, chosen: str) -> None:
+    made = wheel(text)
+    assert (made.chosen(), made.strange, made.told_of_choices) == (chosen, "", "")
+
+
+def test_a_word_that_several_choices_have_is_answered_with_these() -> None:
+    made = wheel("cup")
+    assert made.chosen() == "type-6-straight-cup"
+    assert made.told_of_choices == (
+        "Which 'cup'? There are: type-6-straight-cup, type-11-flaring-cup. Left and Right go through them."
+    )
+
+
+def test_what_is_no_choice_is_answered_with_all_of_them() -> None:
+    told = wheel("bowl").told_of_choices
+    assert all(one in told for one in SHAPES)
+    assert wheel("bowl").chosen() == ""

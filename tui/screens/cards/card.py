@@ -135,7 +135,7 @@ class CardScreen(BaseScreen):
     def typed(self, text: str) -> None:
         """Type into the line in hand; everything that follows is worked out at once."""
         self._try(lambda: self.form.type(text))
-        self.say_strange(self.form.strange)
+        self.say_choices(self.form)
 
     def edited(self, key: str) -> None:
         """Edit the line in hand."""

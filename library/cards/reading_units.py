@@ -1,0 +1,59 @@
+"""What readings are held against, in the unit in which they were typed, so that the eye can lay one beside the other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from geometry.sentences import Kind
+from library.cards.wanted_limits import Limits
+from library.units.convert import from_geometry
+from library.units.grammar import UnitError, parse
+from library.units.show import number
+from library.units.system import Display
+
+
+def unit_read_in(readings: Iterable[str], kind: Kind, display: Display) -> str:
+    """The unit in which lengths were typed, where it is one for all of them; else that of the card.
+
+    Args:
+        readings: as they were typed, each with its unit.
+        kind: of the quantity; all but a length is shown in one unit only.
+        display: the units of the card.
+
+    Example:
+        >>> unit_read_in(["31 thou", "32 thou"], Kind.LENGTH, Display("mm"))
+        'thou'
+        >>> unit_read_in(["31 thou", "0.8 mm"], Kind.LENGTH, Display("mm"))
+        'mm'
+    """
+    own = display.unit(kind)
+    if kind is not Kind.LENGTH:
+        return own
+    try:
+        units = {parse(one, kind).unit or own for one in readings if one.strip()}
+    except UnitError:
+        return own
+    return units.pop() if len(units) == 1 else own
+
+
+def shown_in(value: float, kind: Kind, unit: str) -> str:
+    """A number in a unit, as finely as an indicator shows it.
+
+    Example:
+        >>> shown_in(0.8, Kind.LENGTH, "thou"), shown_in(0.8, Kind.LENGTH, "mm")
+        ('31.5 thou', '0.800 mm')
+    """
+    return f"{number(from_geometry(value, kind, unit), kind, unit)} {unit}".rstrip()
+
+
+def limits_in(limits: Limits, kind: Kind, unit: str) -> str:
+    """From where to where it may be, in a unit.
+
+    Example:
+        >>> limits_in(Limits(0.775, 0.825), Kind.LENGTH, "thou")
+        '30.51 thou to 32.48 thou'
+    """
+    low, high = (None if end is None else shown_in(end, kind, unit) for end in (limits.low, limits.high))
+    if low is None:
+        return "" if high is None else f"at most {high}"
+    return f"at least {low}" if high is None else f"{low} to {high}"
