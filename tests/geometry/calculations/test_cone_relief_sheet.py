@@ -238,8 +238,12 @@ def test_the_figure_is_the_section_square_to_the_axis() -> None:
 def test_a_mix_of_throws_is_told_in_plain_words_and_that_the_numbers_are_rounded(
     cone_of: float, said: str
 ) -> None:
-    given = {"diameter": (20.0,), "included_angle": math.radians(cone_of), "relief_angle": math.radians(8)}
-    found = run(calculation("cone-relief"), given)
+    inputs: dict[str, Given] = {
+        "diameter": (20.0,),
+        "included_angle": math.radians(cone_of),
+        "relief_angle": math.radians(8),
+    }
+    found = run(calculation("cone-relief"), inputs)
     (told,) = [one.sentence for one in found.checks if "In a mix" in one.sentence.template]
     assert told.template.endswith(said)
     assert ", rounded up to what can be set." in told.template
