@@ -174,8 +174,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),
     Action("drop-old-drafts", "put old drafts away", "Forgets what an earlier run left unsaved and nobody has touched for 30 days; asks first.", ("book", "drafts")),
     Action("drop-all-drafts", "put all drafts away", "Forgets everything that an earlier run left unsaved; asks first.", ("drafts",)),
-    Action("unmark", "take all marks away", "Takes the marks of all entries away; asks first.", ("book",)),
-    Action("unmark", "take all marks away", "Takes the marks of all cards away; asks first.", ("cards",)),
+    Action("unmark", "take all marks away", "Takes the marks of all entries away.", ("book",)),
+    Action("unmark", "take all marks away", "Takes the marks of all cards away.", ("cards",)),
     # Keep
     Action("print", "copy, file, print", "Copies the answer as text, or writes it into a new file in the folder that you started in.", ("calculator",), "keep"),
     Action("print", "copy, file, print", "Copies the chosen entry, or writes it into a new file in the folder that you started in.", ("book",), "keep"),

@@ -283,6 +283,7 @@ def _raw(given: Inputs) -> Result:
         "relief_angle": min(map(cam.as_given, cam.diameters)),
         "greatest_relief_angle": max(map(cam.as_given, cam.diameters)),
         "square_throw": cam.square,
+        **cam.edge.half_included(),
     }
     checks = (*_limits(cam), _relief_check(cam), *_of_wanted(given, cam))
     if given.has("relief_angle"):
@@ -329,6 +330,7 @@ CALCULATION = Calculation(
         "square_drop",
         "axial_drop",
         "land_angle",
+        "half_included_angle",
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
@@ -337,7 +339,7 @@ CALCULATION = Calculation(
         place=80,
         of_course=("countersink", "centre-drill"),
         about="included_angle",
-        sets=("radial_throw", "axial_throw", "needed_radial_throw"),
+        sets=("half_included_angle", "radial_throw", "axial_throw", "needed_radial_throw"),
         cam=Cam("radial_throw", "relief_angle", gives=(("", "relief_angle"),)),
         repeats_cam=True,
         tells=("pass",),

@@ -18,8 +18,12 @@ VIEW_SET: dict[bool, View] = {True: "normal", False: "radial"}
 """In which view a height gives its relief. The rim of a straight wheel turns its tangent about a line along the edge:
 square to the edge. A tooth rest under a cup wheel turns the tool about its own axis: square to that. Derived."""
 
-SERVED = ("land", "thread-land", "cone", "chamfer", "shoulder", "bevel")
-"""The surfaces that are ground by a height; a lip and an end are tilted to."""
+SERVED = ("land", "thread-land", "cone", "chamfer", "shoulder", "bevel", "lip", "end")
+"""The surfaces that are ground by a height."""
+
+ALONG_THE_AXIS = ("lip", "end")
+"""Surfaces whose relief is along the axis. A straight wheel gives it, for it turns its tangent about the edge; a tooth
+rest turns the tool about its own axis, which tips a lip out of the wheel's face and does nothing to an end. Derived."""
 
 RULE_GOOD_TO = math.radians(15)
 """Up to here the shop rule stays within about one part in a hundred of the exact height; derived."""
@@ -31,13 +35,10 @@ def _compute(given: Inputs) -> Result:
     key = "wheel_head_height" if is_straight else "tooth_rest_height"
     diameter = given.number("wheel_diameter" if is_straight else "diameter")
     edge, view = edge_of(given), VIEW_SET[is_straight]
+    _require_served(edge, is_straight=is_straight)
     if given.has("relief_angle"):
         set_relief = edge.seen(given.number("relief_angle"), view)
-        if set_relief is None:
-            raise refuse(
-                "surface",
-                "The height of a tooth rest gives an end no relief. Tilt the wheel or the work head.",
-            )
+        assert set_relief is not None, "an edge that a tooth rest serves is seen square to the axis"
         exact = setting_height(set_relief, diameter)
     else:
         if not given.has(key):
@@ -53,14 +54,41 @@ def _compute(given: Inputs) -> Result:
             "rule_difference": rule - exact,
             "relief_angle": relief,
             **edge.reliefs(relief),
+            **edge.half_included(),
         },
         checks=(
-            _how(shape, exact, diameter, "relief_angle" if given.has("relief_angle") else key),
+            _how(
+                shape,
+                exact,
+                diameter,
+                "relief_angle" if given.has("relief_angle") else key,
+                "edge" if edge.surface.key in ALONG_THE_AXIS else "tooth rest",
+            ),
             *_dish(shape),
             *_rule(set_relief, exact, rule),
             *_turned(edge, view, set_relief),
         ),
     )
+
+
+def _require_served(edge: Edge, *, is_straight: bool) -> None:
+    """A tooth rest under a cup relieves no lip and nothing that lies square to the axis.
+
+    Raises:
+        GeometryError: with what to do instead.
+    """
+    if is_straight:
+        return
+    if edge.surface.key == "lip":
+        raise refuse(
+            "surface",
+            "The height of a tooth rest does not set a lip. Roll and swivel it on the work head, or take a straight wheel.",
+        )
+    if edge.is_end:
+        raise refuse(
+            "surface",
+            "The height of a tooth rest gives an end no relief. Tilt the wheel or the work head.",
+        )
 
 
 def _turned(edge: Edge, view: View, relief: float) -> tuple[Check, ...]:
@@ -77,7 +105,7 @@ def _turned(edge: Edge, view: View, relief: float) -> tuple[Check, ...]:
     )
 
 
-def _how(shape: str, exact: float, diameter: float, asked: str) -> Check:
+def _how(shape: str, exact: float, diameter: float, asked: str, level: str) -> Check:
     if exact == 0:
         says = "Without height there is no relief: the whole land rubs."
         if asked == "relief_angle":
@@ -85,9 +113,10 @@ def _how(shape: str, exact: float, diameter: float, asked: str) -> Check:
         return stop(f"{says} Choose a height above {{zero}}.", cure=((asked, 0.0),), zero=length(0.0))
     if shape == STRAIGHT:
         return note(
-            "{wheel}: set the wheel axis {height} above the tool axis, tooth rest level with the tool axis. The figure "
+            "{wheel}: set the wheel axis {height} above the tool axis, {level} level with the tool axis. The figure "
             "uses the WHEEL's diameter of {diameter}; take it again when the wheel has been dressed.",
             wheel=title(shape),
+            level=level,
             height=length(exact),
             diameter=length(diameter),
         )
@@ -151,11 +180,17 @@ CALCULATION = Calculation(
         "normal_relief_angle",
         "radial_relief_angle",
         "axial_relief_angle",
+        "half_included_angle",
     ),
     cautions=(*AT_THE_WHEEL, "pinch", "side-grinding", "dressing"),
     compute=_compute,
     methods=("wheel-head-height", "tooth-rest-height"),
     surfaces=SERVED,
-    role=Role(place=60, sets=("wheel_head_height", "tooth_rest_height"), tells=("pass", "note")),
+    role=Role(
+        place=60,
+        sets=("half_included_angle", "wheel_head_height", "tooth_rest_height"),
+        not_on=tuple(("tooth-rest-height", one) for one in ALONG_THE_AXIS),
+        tells=("pass", "note"),
+    ),
     sample={"relief_angle": math.radians(7), "wheel_shape": "type-1-straight", "wheel_diameter": 150.0},
 )

@@ -31,6 +31,10 @@ RELIEF_KEYS: dict[View, str] = {
 """The quantity that holds a relief as a view shows it."""
 
 
+HALF = "half_included_angle"
+"""The quantity that holds how far the side of a cone lies off the axis, to which a head or a table is swivelled."""
+
+
 def surface_fields(*allowed: str, default: str, silent: tuple[str, ...] = ()) -> tuple[Field, ...]:
     """The fields that ask for the surface, and for the angle of its edge where a quantity says it.
 
@@ -100,7 +104,11 @@ class Edge:
     @property
     def points(self) -> str:
         """Where an indicator points on this surface in common practice: at the axis, on a lip or an end along it."""
-        return "along-the-axis" if self.surface.view == "axial" else "at-the-axis"
+        return "along-the-axis" if self.surface.view == "axial" or self.is_end else "at-the-axis"
+
+    def half_included(self) -> dict[str, float]:
+        """How far the edge of a cone lies off the axis, by quantity; none on a surface that says its own angle."""
+        return {HALF: self.kappa} if self.surface.edge_key == "included_angle" else {}
 
     def reliefs(self, relief: float) -> dict[str, float]:
         """The relief in every view that shows it, by quantity; none where all are one.

@@ -13,6 +13,15 @@ ROWS = (
         0.0,
         180.0,
     ),
+    angle(
+        "half_included_angle",
+        "Half included angle",
+        "The angle of one side of the cone to the axis: how far the head or the table is swivelled for it, from where the tool "
+        "lies along the wheel.",
+        "On the swivel scale of the head or the table; zero where the axis of the tool lies along the face of the wheel.",
+        0.0,
+        90.0,
+    ),
     length(
         "radial_throw",
         "Radial throw",

@@ -12,6 +12,7 @@ from geometry.figure import undrawn
 from geometry.role import MOVES
 from library.book.model import Measure
 from library.calc.answer import Answer
+from library.calc.surfaces import book_key
 from library.cards.answers import Answers
 from library.cards.bare_numbers import display_of
 from library.cards.cams import Asked, carried_on, show_angle, taken_from_drawer
@@ -68,6 +69,9 @@ def step_of(
             cam = _cam(ask({}), ask, bench)
         provenance = provenance | dict.fromkeys(cam, _provenance_of_cam(bench, cam))
     found = ask(cam)
+    if found.result is None and any(one.key in cam and not one.missing for one in found.issues):
+        # The cam of an earlier calculation gives this surface nothing, as on a shoulder that is a face.
+        cam, found = {}, ask({})
     relief = _found_relief(found, bench)
     if relief is not None:
         found, provenance = _counted_with(relief, ask), provenance | {"relief_angle": "cam"}
@@ -85,6 +89,7 @@ def step_of(
     quiet = not setting.typed and (
         (not called and rests(sheet, bench.kind, bench.card.received, bench.card.wanted))
         or not meant(sheet, found)
+        or (not setting.recorded and _is_of_another_surface(found, bench))
     )
     # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
     quiet = quiet or (
@@ -92,6 +97,19 @@ def step_of(
     )
     return Step(
         sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief
+    )
+
+
+def _is_of_another_surface(found: Answer, bench: Bench) -> bool:
+    """Whether a calculation makes a relief that this job does not grind, or wants one that it neither grinds nor names."""
+    if not bench.choice.serves(found.sheet):
+        return True
+    own = book_key("relief_angle", found.surface)
+    return (
+        found.sheet.role.sizes
+        and found.surface != bench.choice.surface
+        and own not in bench.card.wanted
+        and any(one.missing and one.key == "relief_angle" for one in found.issues)
     )
 
 

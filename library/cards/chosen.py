@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.calculation import Calculation
+from geometry.edge.cam import TOWARD_THE_AXIS
 from geometry.quantities import quantity
 from geometry.surfaces import SURFACES, surface_of_relief
 from geometry.wheel.types import FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP
@@ -24,6 +25,7 @@ CHOSEN_ONCE = (SURFACE, METHOD, POINTS)
 
 CAM, HEAD, REST, INCLINED = "cam", "wheel-head-height", "tooth-rest-height", "inclined-wheel"
 WORK_HEAD = "work-head"
+LIP = "lip"
 
 ROLL = "roll_angle"
 """What is set on a work head that rolls a drill for the facets of its point."""
@@ -80,6 +82,19 @@ class Chosen:
             self.method == sheet.role.by_method and self.surface in sheet.surfaces
         )
 
+    def serves(self, sheet: Calculation) -> bool:
+        """Whether a calculation of how the relief is made makes that of the surface that is ground; others serve any.
+
+        A cam toward the axis gives a lip or an end no relief, and a tooth rest neither.
+        """
+        if not sheet.methods or not self.surface:
+            return True
+        if (self.method, self.surface) in sheet.role.not_on:
+            return False
+        if sheet.role.cam is not None and self.surface not in TOWARD_THE_AXIS:
+            return False
+        return not sheet.surfaces or self.surface in sheet.surfaces
+
     def surface_for(self, sheet: Calculation) -> str:
         """The surface for a calculation that serves it; empty for one that takes its own.
 
@@ -107,7 +122,9 @@ def chosen(card: Card, book: Book, machine: Machine | None, wheel: Wheel | None)
     tilted = _is_tilted(card, surface, machine) and not card.done
     return Chosen(
         surface,
-        words.get(METHOD) or then.get(METHOD) or (WORK_HEAD if tilted else _method(card, machine, wheel)),
+        words.get(METHOD)
+        or then.get(METHOD)
+        or (WORK_HEAD if tilted else _method(card, machine, wheel, surface)),
         words.get(POINTS, ""),
         frozenset(words),
         family.surfaces if (family := book.families.get(card.family)) is not None else (),
@@ -140,13 +157,13 @@ def _surface(card: Card, book: Book) -> str:
 
 def _is_tilted(card: Card, surface: str, machine: Machine | None) -> bool:
     """Whether a surface is usually ground by a tilt of the work head: an end always, a lip where the head can be rolled."""
-    if surface == "lip" and machine is not None:
+    if surface == LIP and machine is not None:
         form = _word(card, "relief_form") or next(iter(card.received.get("relief_form", ())), "").strip()
         return form != "eccentric" and machine.setting_graduation(ROLL) is not None
     return surface == "end"
 
 
-def _method(card: Card, machine: Machine | None, wheel: Wheel | None) -> str:
+def _method(card: Card, machine: Machine | None, wheel: Wheel | None, surface: str) -> str:
     has_cams = machine is not None and machine.has_cams
     form = _word(card, "relief_form") or next(iter(card.received.get("relief_form", ())), "").strip()
     helical = any(one.strip() for one in card.received.get("helix_angle", ()))
@@ -155,7 +172,9 @@ def _method(card: Card, machine: Machine | None, wheel: Wheel | None) -> str:
     if form == "eccentric" or (not form and has_cams):
         return CAM
     if form == "flat" or wheel is not None:
-        return REST if wheel is not None and wheel.shape in CUPS else HEAD
+        under_cup = wheel is not None and wheel.shape in CUPS
+        # A tooth rest tips a lip out of the face of a cup: there the lip is rolled and swivelled.
+        return (WORK_HEAD if surface == LIP else REST) if under_cup else HEAD
     return ""
 
 

@@ -65,7 +65,16 @@ def known_texts(
     return (*_of_choice(choice), *(one for one in found if one.key not in decided))
 
 
-TYPED_ONCE = ("feed",)
+TYPED_ONCE = (
+    "feed",
+    "wheel_diameter",
+    "point_angle",
+    "included_angle",
+    "bevel_angle",
+    "web_thickness",
+    "helix_angle",
+    "margin_width",
+)
 """What is one number for the whole job: typed into one calculation, it serves the others."""
 
 
@@ -73,7 +82,8 @@ def _typed_once(card: Card) -> Iterator[KnownText]:
     """The first text that stands in a calculation for what is one number for the whole job."""
     for key in TYPED_ONCE:
         typed = (one.typed.get(key, "") for one in card.settings.values() if not one.skipped)
-        text = next((one for one in typed if one.strip()), "")
+        # Several, such as an angle for each shoulder, are no one number.
+        text = next((one for one in typed if one.strip() and len(readings_of(one)) == 1), "")
         if text:
             yield KnownText(key, text, "typed")
 

@@ -106,7 +106,9 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     facets = _by_height(job, step, display)
     on_graduations = {line.key: line for line in step.lines}
     numbers = worked_of(step.answer).settings()
-    wanted = [one for one in (*on_graduations, *step.sheet.role.sets) if not facets or one not in SAME_FACET]
+    sets = step.sheet.role.sets
+    others = (one for one in on_graduations if one not in sets)
+    wanted = [one for one in (*others, *sets) if not facets or one not in SAME_FACET]
     found = facets
     for key in dict.fromkeys(wanted):
         if key not in numbers or key in _not_set(step, numbers):

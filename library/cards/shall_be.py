@@ -74,9 +74,15 @@ def heel_reading(job: Job) -> float | None:
 
 
 def indicator_points(job: Job) -> str:
-    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis."""
+    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis.
+
+    A cone of 180 degrees is a face, and is read as an end is.
+    """
     surface = SURFACES.get(job.choice.surface)
     is_axial = surface is not None and surface.view == "axial"
+    if surface is not None and surface.edge_key == "included_angle" and not is_axial:
+        whole = number_of(job.edge_text(surface.edge_key), surface.edge_key, job)
+        is_axial = whole is not None and math.isclose(whole, math.pi)
     return job.choice.points or ("along-the-axis" if is_axial else "at-the-axis")
 
 

@@ -9,7 +9,7 @@ GRADUATIONS: Mapping[str, Mapping[str, object]] = {
     "tooth-rest": {"sets": ["tooth_rest_height"], "more": "down", "less": "up"},
     "cross-slide": {"sets": ["face_offset"]},
     "tilt": {"sets": ["wheel_tilt"]},
-    "work-head": {"sets": ["chamfer_angle", "half_point_angle"]},
+    "work-head": {"sets": ["chamfer_angle", "half_point_angle", "half_included_angle"]},
     "table": {"sets": ["swivel_angle"]},
     "indicator": {"reads": ["drop", "axial_drop", "square_drop", "lead_over_land"]},
 }

@@ -132,26 +132,32 @@ def told_of(text: str, found: Iterable[Symptom]) -> tuple[Symptom, ...]:
     return tuple(one for trouble in recognised(text, found) for one in trouble.symptoms)
 
 
-def asked_for(text: str, found: Sequence[Symptom]) -> tuple[Symptom, ...]:
+def asked_for(text: str, found: Sequence[Symptom], called: str = "") -> tuple[Symptom, ...]:
     """The symptoms that a search is for, which names a tool too: those it tells of, else those that have all its words of trouble.
 
     Args:
         text: as searched for.
         found: the symptoms of the tool.
+        called: all by which the tool is called; a word of that tells of no trouble by itself.
 
     Example:
         >>> burns = Symptom("a", "Burns the edge at the grinder")
         >>> [one.id for one in asked_for("burns reamer", [burns, Symptom("b", "Cuts large")])]
         ['a']
+        >>> asked_for("taper pin", [Symptom("c", "Bell mouth", synonyms=("taper hole",))], "Taper reamer")
+        ()
     """
     told = told_of(text, found)
     if told:
         return told
     known = {word for one in found for name in (one.title, *one.synonyms) for word in telling_words(name)}
+    own = telling_words(called)
     words = [
         typed
         for typed in telling_words(text)
-        if len(typed) >= LEAST_STEM and any(may_become(typed, word) for word in known)
+        if len(typed) >= LEAST_STEM
+        and any(may_become(typed, word) for word in known)
+        and not any(word.startswith(typed) for word in own)
     ]
     return meant_by(words, found)
 

@@ -82,7 +82,7 @@ def answer_page(
         outputs(found, result.outputs, display),
     )
     sections = tuple(Section("", (part,)) for part in parts if part is not None)
-    verdict = checks(worst, display)
+    verdict = judged.as_verdict() if (judged := checks(worst, display)) is not None else None
     warned = Section("", (at_arms_length(found.cautions, more),))
     warnings = in_full(found.cautions, book) if cautions else warned
     head = (*([Section("", (verdict,))] if verdict else []), *([warnings] if found.cautions else []))

@@ -78,7 +78,7 @@ def _parts(
 ) -> Iterator[tuple[tuple[Block, ...], tuple[Block, ...]]]:
     """The verdict, and what follows the cautions; from all of it to the least."""
     bad, good = parted(result.checks)
-    verdict = _checks(bad, display)
+    verdict = tuple(one.as_verdict() for one in _checks(bad, display))
     tables = tuple(_tables(found, result, display))
     answer = tuple(_outputs(found, result, display))
     verdicts = [one for one in good if one.state != "note"]
@@ -89,7 +89,7 @@ def _parts(
         yield verdict, (given, *tables, *_checks(kept, display), *answer)
 
 
-def _checks(told: list[Check], display: Display) -> tuple[Block, ...]:
+def _checks(told: list[Check], display: Display) -> tuple[Checks, ...]:
     return (Checks(tuple((one.state, say(one.sentence, display)) for one in told)),) if told else ()
 
 

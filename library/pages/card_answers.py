@@ -13,6 +13,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.word_forms import LEAST_BEGUN
 from library.calc.wording import spoken
+from library.cards.cams import show_angle
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.history import sharpenings_left
 from library.cards.how_ground import Numbers, ground_of, setup_of
@@ -31,7 +32,7 @@ from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
 from library.pages.troubles import beside_card
 from library.pages.wheels import in_a_line
-from library.units.show import show
+from library.units.show import say, show
 
 
 def tool_answers(job: Job, key: str) -> Parts:
@@ -237,16 +238,29 @@ def end_answers(job: Job, key: str) -> Parts:
 
 
 def _left_open(job: Job) -> Iterator[str]:
-    """What a card may be closed with, though it is not as it might be: calculations on watch, lines still empty."""
-    watched = [one.sheet.title for one in job.steps
-               if one.works and any(check.state == "watch" for check in one.checks)]  # fmt: skip
+    """What a card may be closed with, though it is not as it might be: what is on watch, lines still empty."""
+    watched = [*dict.fromkeys(_on_watch(job))]
     if watched:
-        yield f"To look at before, on the page Set: {', '.join(watched)}."
+        yield f"Look once more before you close it: {' '.join(watched)} The page Set has the rest."
     card = job.card
     texts = {"notes": card.notes, "time spent": card.minutes, "result": card.result}
     empty = [name for name, text in texts.items() if not text.strip()]
     if empty:
         yield f"Still empty on this page: {', '.join(empty)}."
+
+
+def _on_watch(job: Job) -> Iterator[str]:
+    """What the calculations put on watch, each in its first sentence; what a cam gives in few words."""
+    cam = job.by_cam
+    for step in job.steps:
+        for check in step.checks if step.works else ():
+            if check.state != "watch":
+                continue
+            text = say(check.sentence, job.display)
+            if cam is not None and cam.differs and show_angle(cam.given) in text:
+                yield f"The cam of {cam.throw} gives {show_angle(cam.given)} of relief where {show_angle(cam.wanted)} was wanted."
+            else:
+                yield f"{text.partition('. ')[0].removesuffix('.')}."
 
 
 def _title(key: str) -> str:

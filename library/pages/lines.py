@@ -180,7 +180,10 @@ def _check(state: str, text: str, reader: Reader) -> list[Line]:
     hang = " " * 6 if reader.width >= NARROW else ""
     head = word.ljust(6) if hang else f"{word} ".lstrip()
     (first,), *rest = replace(reader, width=min(reader.width, READABLE)).lines(text, first=head, rest=hang)
-    return [(Run(word, _ROLES[state]), Run(first.text[len(word) :])) if word else (first,), *rest]
+    return [
+        (Run(word, _ROLES.get(state, "strong")), Run(first.text[len(word) :])) if word else (first,),
+        *rest,
+    ]
 
 
 _ROLES: dict[str, blocks.Role] = {"stop": "stop", "watch": "watch", "pass": "pass"}

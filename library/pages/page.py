@@ -151,6 +151,18 @@ class Checks:
 
     checks: tuple[tuple[str, str], ...]
 
+    def as_verdict(self) -> Checks:
+        """The same as the verdict of an answer: where nothing in it was judged, a word says so in the place of one.
+
+        Example:
+            >>> Checks((("note", "The face is set over."),)).as_verdict().checks
+            (('found', 'The face is set over.'),)
+        """
+        match self.checks:
+            case (("note", text), *rest):
+                return Checks((("found", text), *rest))
+        return self
+
 
 @dataclass(frozen=True)
 class BoxRow:

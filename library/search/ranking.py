@@ -10,7 +10,6 @@ first letter finds at once.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
@@ -21,6 +20,7 @@ from library.search.by_value import POINTS, with_flutes, with_point
 from library.search.meant_for import is_meant_for
 from library.search.nearness import ABSENT, called, distance, named, singular
 from library.search.of_trouble import UNKNOWN, TroubleWords
+from library.search.size_in_names import series_in, spellings
 from library.search.sizes import Size, Sought, may_widen, taken_apart
 
 BY_TROUBLE = 7
@@ -40,9 +40,6 @@ THREAD = "thread"
 
 COMMONEST = "plain steel"
 """The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
-
-_RUN_ON = re.compile(r"^(?:g|rc|rp)(?= ?\d)|(?<=\d)ba$")
-"""Letters of a series that may stand right beside the size: of a pipe thread before it, BA behind it."""
 
 UNASKED = 0.75
 """How much farther away a left-hand tool is for which nobody asked."""
@@ -216,7 +213,7 @@ class _Search:
     def _prefer(self, size: Size, found: Sequence[int]) -> None:
         """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
         wanted = [f" {spelling} " for spelling in spellings(size)]
-        series = [*_series(size), f" {BETWEEN} {THREAD} "]
+        series = [*series_in(size), f" {BETWEEN} {THREAD} "]
         # Nobody says the pitch of a screw that a counterbore is for.
         is_of_a_tap = size.is_thread and "x" in size.text and not self._words
         for row in found:
@@ -274,69 +271,3 @@ class _Search:
             # A tool for large work alone, as its name says, comes after the one for any.
             steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)
         return sorted(found, key=steps.__getitem__)
-
-
-def _series(size: Size) -> list[str]:
-    """Words of a thread's name by which tools for its series are called."""
-    text = size.text.casefold()
-    words = [word for word in text.split() if word.isalpha() and word not in {"x", "lh"}]
-    words += [found[0]] if (found := _RUN_ON.search(text)) else []
-    # There are parallel and taper taps for BSP, called BSPP and BSPT.
-    return list(dict.fromkeys(f" {word}" if word == "bsp" else f" {word} " for word in words))
-
-
-def without_one(rows: Rows, text: str) -> tuple[str, int]:
-    """The word without which a text finds most, where with all of its words it finds nothing.
-
-    Args:
-        rows: of the book.
-        text: as typed.
-
-    Returns:
-        The word and how many rows there are without it; no word where leaving out a single one does not help.
-
-    Example:
-        >>> from library.book.rows import Row
-        >>> rows = Rows.of([Row("entry", "a", "A", search="taper reamer"), Row("entry", "b", "B", search="hand tap")])
-        >>> without_one(rows, "hand tap titanium"), without_one(rows, "titanium")
-        (('titanium', 1), ('', 0))
-    """
-    words = text.split()
-    if len(words) < 2:
-        return "", 0
-    found = [
-        (len(ranked(rows, " ".join(words[:at] + words[at + 1 :])).numbers), at) for at in range(len(words))
-    ]
-    count, at = max(found)
-    return (words[at], count) if count else ("", 0)
-
-
-def is_called_by(rows: Rows, row: int, size: Size) -> bool:
-    """Whether a row has a size in its names, as a counterbore for M12 screws has, so that it is not the tool's own.
-
-    A name that tells a range of sizes, such as over 1 in, is called by none of them.
-
-    Args:
-        rows: of the book.
-        row: the number of one of them.
-        size: as it stood in the search.
-    """
-    if is_meant_for(rows.words.heads[row], size) is not None:
-        return False
-    names = rows.words.names_of(row)
-    return any(f" {spelling} " in text for spelling in spellings(size) for text in names)
-
-
-def spellings(size: Size) -> tuple[str, ...]:
-    """How a size may stand in a title: in full, and a thread without its pitch.
-
-    Example:
-        >>> spellings(Size("M12 x 1.5", True))
-        ('m12 x 1.5', 'm12x1.5', 'm12')
-    """
-    whole = size.text.casefold().replace("-", " ").removesuffix(" lh")
-    return (
-        tuple(dict.fromkeys((whole, whole.replace(" ", ""), whole.split("x")[0].split()[0])))
-        if size.is_thread
-        else (whole,)
-    )

@@ -77,7 +77,7 @@ def test_each_action_has_the_keys_of_its_meaning_or_stands_in_the_menu(one: Acti
         assert one.keys == one.meaning.keys
 
 
-DEEDS = ("start-over", "drop-draft", "drop-old-drafts", "drop-all-drafts", "unmark", "finish-card")
+DEEDS = ("start-over", "drop-draft", "drop-old-drafts", "drop-all-drafts", "finish-card")
 """What throws away or writes over."""
 
 

@@ -13,8 +13,8 @@ from library.book.rows import Row, Rows
 from library.guidance.finding import guidance
 from library.pages.found_work import as_data, page_of
 from library.search.finding import fitting
+from library.search.leaving_out import LeftOut, without
 from library.search.query import parse
-from library.search.ranking import without_one
 from library.units.show import show
 from library.units.system import Display
 from tui.commands import printing
@@ -49,10 +49,8 @@ def run(options: argparse.Namespace) -> int:
             printing.line()
     _print_entries(book, found, FEW if work else len(found))
     if not found and not work:
-        word, count = without_one(rows, " ".join(query.words)) if not query.conditions else ("", 0)
-        hint = (
-            f"Without {word!r} there {'is' if count == 1 else 'are'} {count}." if word else "Try fewer words."
-        )
+        helps = without(rows, " ".join(query.words)) if not query.conditions else LeftOut()
+        hint = helps.told or "Try fewer words."
         printing.line(f"Nothing in the book fits that. {hint} 'heelclear list' shows all of it.")
         if terms := terms_with(query.words) if query.words else ():
             printing.line(f"'heelclear glossary {terms[0].word.split()[0]}' explains the word.")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from tui.actions import Action, Group, Where, actions_of, on_screen
@@ -12,6 +13,8 @@ from tui.view.lines import Line, edge_of
 from tui.view.menu_page import ORDER, MenuLine, menu_line, menu_lines
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tui.screens.base_screen import BaseScreen
     from tui.session import Session
 
@@ -26,6 +29,25 @@ def in_menu(where: Where) -> list[Action]:
     return sorted(found, key=lambda one: ORDER.index(one.group))
 
 
+def _far_from(choice: Choice, words: Sequence[str]) -> int:
+    """How far what is sought lies from what can be done.
+
+    Example:
+        >>> mark = Choice("mark", "mark the entry", "Marks it to be set beside others.")
+        >>> _far_from(mark, ["mark"]), _far_from(mark, ["ent"]), _far_from(mark, ["beside"]), _far_from(mark, ["side"])
+        (0, 1, 3, 5)
+    """
+    places = [re.findall(r"\w+", text.casefold()) for text in (choice.name, choice.text)]
+    for place, there in enumerate(places):
+        if all(word in there for word in words):
+            return 3 * place
+        if all(any(one.startswith(word) for one in there) for word in words):
+            return 3 * place + 1
+        if all(word in " ".join(there) for word in words):
+            return 3 * place + 2
+    return 3 * len(places)
+
+
 class ActionsScreen(Chooser):
     """The actions of the screen below; Enter goes back there and does the chosen one."""
 
@@ -35,7 +57,7 @@ class ActionsScreen(Chooser):
         super().__init__(session)
         self.below = below
         self._top = 0
-        self._more = 0
+        self._more = self._over = 0
 
     def title_text(self) -> str:
         """What this is."""
@@ -50,6 +72,11 @@ class ActionsScreen(Chooser):
         sheets = self.below.sheets() if self.find.text else ()
         return [*found, *(Choice(f"{SHEET}{one.name}", one.title, one.question) for one in sheets)]
 
+    def found(self) -> list[Choice]:
+        """The likeliest first: those that have the words whole in their titles, then as parts of these, then in what is said of them."""
+        words = self.find.text.casefold().split()
+        return sorted(super().found(), key=lambda one: _far_from(one, words)) if words else super().found()
+
     def take(self, choice: Choice) -> None:
         """Go back and do it there."""
         if choice.id.startswith(SHEET):
@@ -62,7 +89,7 @@ class ActionsScreen(Chooser):
     def listed(self, found: list[Choice], width: int, height: int) -> list[Line]:
         """The parts with their headings; what is found by typing stands without, the likeliest first."""
         rows = [self._line(one) for one in found]
-        self._more = self.view.below()
+        self._more, self._over = self.view.below(), self.view.top
         if self.find.text or height < len(ORDER):
             return [
                 menu_line(rows[place], width, chosen=place == self.view.chosen)
@@ -73,12 +100,16 @@ class ActionsScreen(Chooser):
         lines, place = menu_lines(rows, self.view.chosen, headings, width)
         above = place if self.view.chosen else 0
         self._top = max(0, min(self._top, above - 1, len(lines) - height), place - height + 1)
-        self._more = max(0, len(lines) - self._top - height)
+        self._more, self._over = max(0, len(lines) - self._top - height), self._top
         return lines[self._top : self._top + height]
 
     def edge(self, width: int) -> Line:
         """How many lines of it are below what is in sight."""
         return edge_of(self._more, width)
+
+    def above(self) -> int:
+        """How many lines of it are above what is in sight."""
+        return self._over
 
     def nothing(self) -> str:
         """That what is sought can do nothing as the screen below now stands, or that there is no such thing."""

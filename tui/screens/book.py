@@ -9,6 +9,7 @@ from textual import events
 from tui import screens
 from tui.screens.cards.card_navigation import begin_card
 from tui.screens.confirming import ask
+from tui.screens.marks import take_away
 from tui.screens.paned import LIST, PanedScreen
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
@@ -247,19 +248,8 @@ class BookScreen(PanedScreen):
         screens.put_away_old(self)
 
     def do_unmark(self) -> None:
-        """Take the marks of all entries away, once that is confirmed."""
-        page = self.session.page
-        if not page.marked:
-            self.say("No entry is marked.")
-            return
-        entries = [entry.title for name in page.marked if (entry := self.session.entry(name)) is not None]
-        ask(
-            self,
-            f"Take the marks of {len(page.marked)} entries away?",
-            "Take them away",
-            "; ".join(entries),
-            page.marked.clear,
-        )
+        """Take the marks of all entries away."""
+        self.say(take_away(self.session.page.marked, "entry", "entries", self.key_of("mark")))
 
     def do_change(self) -> None:
         """List what can be changed of the book as a whole."""

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
+from library.search.of_calculations import other_words
 from tui.screens.chooser import Choice, Chooser
 
 if TYPE_CHECKING:
@@ -27,6 +28,7 @@ class CalculationsScreen(Chooser):
         self.entry = entry
         self._open = open_it
         self._sheets = session.calculators.serving(entry, chosen)
+        self._choices = [Choice(one.name, one.title, one.question, other_words(one)) for one in self._sheets]
         names = [choice.id for choice in self.choices()]
         self.view.count = len(names)
         self.view.chosen = names.index(chosen)
@@ -36,8 +38,8 @@ class CalculationsScreen(Chooser):
         return f"Calculations for {self.entry.title}"
 
     def choices(self) -> list[Choice]:
-        """The calculations of the family."""
-        return [Choice(sheet.name, sheet.title, sheet.question) for sheet in self._sheets]
+        """The calculations of the family, found too by what they ask for and answer."""
+        return self._choices
 
     def take(self, choice: Choice) -> None:
         """Go back to the calculator with it."""

@@ -242,6 +242,7 @@ class CalculatorScreen(PanedScreen):
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.theme.drawing]
         form = self.session.calculators.form(self.entry, sheet)
+        form.leave()
         page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
         page.machine = self.session.calculators.machine()
         self.session.calculators.compute(page.form)

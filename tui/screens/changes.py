@@ -44,7 +44,8 @@ class ChangesScreen(Chooser):
         super().__init__(session)
         self.entry = entry
         self._guessed = guessed_key(entry, place)
-        self.view.resize(place + 1, 1)
+        # Those above it stay in sight as far as there is room.
+        self.view.resize(place + 1, place + 1)
         self.view.choose(place)
 
     def title_text(self) -> str:

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from library.book.word_forms import SAYS_NOTHING
+from library.search.leaving_out import leaving_out
+from library.search.nearness import singular
 from tui.screens.base_screen import BaseScreen
-from tui.view.lines import Line, Piece, edge_of, filled, fit, line, rule, wrap
+from tui.view.lines import Line, Piece, above_of, edge_of, filled, fit, line, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tui.screens.base_screen import Needs
     from tui.session import Session
 
@@ -31,11 +36,17 @@ class Choice(NamedTuple):
         id: what the screen knows it by.
         name: stands at the left.
         text: says more about it.
+        also: other words by which it is found.
     """
 
     id: str
     name: str
     text: str
+    also: str = ""
+
+    def has(self, word: str) -> bool:
+        """Whether a word, in small letters, stands in it, if only without a last s."""
+        return singular(word) in f"{self.name} {self.text} {self.also}".casefold()
 
 
 class Chooser(BaseScreen):
@@ -58,23 +69,27 @@ class Chooser(BaseScreen):
         """Do what was chosen; the screen is still shown."""
         raise NotImplementedError
 
-    def found(self) -> list[Choice]:
-        """The choices that have every word typed, those first that have them in their names."""
+    def sought(self) -> list[str]:
+        """The words typed, in small letters; those that say nothing are left out, unless there are no others."""
         words = self.find.text.casefold().split()
-        found = [
-            choice
-            for choice in self.choices()
-            if all(word in f"{choice.name} {choice.text}".casefold() for word in words)
-        ]
-        return sorted(found, key=lambda choice: not all(word in choice.name.casefold() for word in words))
+        return [word for word in words if word not in SAYS_NOTHING] or words
+
+    def found(self) -> list[Choice]:
+        """The choices that have every word typed, those first that have them in their names, then in their texts."""
+        words = self.sought()
+        found = [choice for choice in self.choices() if all(map(choice.has, words))]
+        return sorted(found, key=lambda choice: [
+            not all(word in text.casefold() for word in words)
+            for text in (choice.name, f"{choice.name} {choice.text}")
+        ])  # fmt: skip
 
     def body(self, width: int, height: int) -> list[Line]:
         """A find line, the list, and all that there is to say of the chosen one."""
         found = self.found()
         room = FOOT if height >= TALL else FOOT - 1
         self.view.resize(len(found), height - room - 3)
-        head = [self.head(width), rule(width)]
         rows = self.listed(found, width, self.view.height)
+        head = [self.head(width), above_of(self.above(), width)]
         nothing = wrap(self.nothing(), width, first="  ", rest="  ")
         foot = wrap(found[self.view.chosen].text, width) if found else []
         return [*filled(head + (rows or nothing), height - room - 1), self.edge(width), *filled(foot, room)]
@@ -84,8 +99,15 @@ class Chooser(BaseScreen):
         return line(Piece("Find: ", "strong"), *self.find.pieces(max(width - 6, 1)))
 
     def nothing(self) -> str:
-        """Said where no choice has what is sought."""
-        return f"Nothing here has that in it; {self.key_of('empty')} shows all again."
+        """Said where no choice has what is sought, and without which words one has it."""
+        choices = self.choices()
+
+        def find(words: Sequence[str]) -> list[int]:
+            return [at for at, one in enumerate(choices) if all(map(one.has, words))]
+
+        told = leaving_out(self.sought(), find).told
+        said = f"Nothing here has all of that in it. {told[:-1]}" if told else "Nothing here has that in it"
+        return f"{said}; {self.key_of('empty')} shows all again."
 
     def needs(self) -> Needs:
         """Nothing is taken where nothing is found, and nothing emptied where nothing is sought."""
@@ -94,6 +116,10 @@ class Chooser(BaseScreen):
     def edge(self, width: int) -> Line:
         """The line under the list; it tells how many choices lie under it out of sight."""
         return edge_of(self.view.below(), width)
+
+    def above(self) -> int:
+        """How many lines lie over the part of the list that is in sight."""
+        return self.view.top
 
     def listed(self, found: list[Choice], width: int, height: int) -> list[Line]:
         """The part of the list that is in sight, at most ``height`` lines."""

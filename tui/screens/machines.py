@@ -8,7 +8,7 @@ from library.equipment.model import machines, wheels
 from tui.screens.cards.listing import told_of_machine, told_of_wheel
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.in_editor import open_file
-from tui.screens.table_ways import change_table, read_table
+from tui.screens.table_ways import change_table, choose_new, read_table
 
 if TYPE_CHECKING:
     from library.equipment.model import Machine, Wheel
@@ -26,6 +26,8 @@ class MachinesScreen(Chooser):
     WHERE = "machines"
     NAME_WIDTH = 28
     KEEPS_FIND = True
+    _known: frozenset[str] = frozenset()
+    """What was there before something was changed or made here."""
 
     def title_text(self) -> str:
         """What these are."""
@@ -43,14 +45,20 @@ class MachinesScreen(Chooser):
             *_NEW,
         ]
 
+    def book_changed(self) -> None:
+        """Choose the one that is new, where one was made here."""
+        choose_new(self, self._known)
+
     def take(self, choice: Choice) -> None:
         """Show the chosen one, to be read; the form of a new one."""
+        self._known = frozenset(one.id for one in self.choices())
         read_table(self, *_table_of(choice.id))
 
     def do_change(self) -> None:
         """Open the form of the chosen one, or an empty one."""
         kind, name = self._chosen()
         if kind:
+            self._known = frozenset(one.id for one in self.choices())
             change_table(self.heelclear, *_table_of(f"{kind}:{name}"))
 
     def do_open_file(self) -> None:

@@ -18,6 +18,7 @@ from tui.screens.table_ways import (
     FAMILY,
     can_change,
     change_table,
+    choose_new,
     open_file_of,
     own_place,
     read_table,
@@ -53,6 +54,7 @@ class OwnTablesScreen(Chooser):
         super().__init__(session)
         self.find = self.find.insert(sought)
         self._taken = ""
+        self._known: frozenset[str] = frozenset()
         self._made: tuple[Book | None, list[Choice]] = (None, [])
 
     def title_text(self) -> str:
@@ -87,21 +89,27 @@ class OwnTablesScreen(Chooser):
         return found[self.view.chosen] if found else None
 
     def book_changed(self) -> None:
-        """Keep the chosen one, which stands among those of the shop now where it was changed."""
+        """Choose the one that is new, else keep the chosen one, which stands among those of the shop now where it was changed."""
+        if choose_new(self, self._known):
+            return
         ids = [one.id for one in self.found()]
         self.view.resize(len(ids), self.view.height)
         if self._taken in ids:
             self.view.choose(ids.index(self._taken))
 
+    def _remember(self, choice: Choice) -> None:
+        """Know what was there before something is changed or made."""
+        self._taken, self._known = choice.id, frozenset(one.id for one in self.choices())
+
     def take(self, choice: Choice) -> None:
         """Show the chosen one, to be read; the form of a new one."""
-        self._taken = choice.id
+        self._remember(choice)
         read_table(self, *choice.id.split(":", 1))
 
     def do_change(self) -> None:
         """Open the form of the chosen one, or an empty one."""
         if chosen := self.chosen():
-            self._taken = chosen.id
+            self._remember(chosen)
             change_table(self.heelclear, *chosen.id.split(":", 1))
 
     def needs(self) -> Needs:

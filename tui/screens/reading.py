@@ -1,4 +1,4 @@
-"""The base of screens that only show text: it scrolls, and says how much is below."""
+"""The base of screens that only show text: it scrolls, and says how much is below and above."""
 
 from __future__ import annotations
 
@@ -24,11 +24,12 @@ class Reading(BaseScreen):
         raise NotImplementedError
 
     def body(self, width: int, height: int) -> list[Line]:
-        """The part of the text in sight, over a line that says how much is below."""
+        """The part of the text in sight, over a line that says how much is below and above."""
         lines = self.text(max(width - 1, 1))
         self.view.count, self.view.height = len(lines), max(height - 1, 1)
         self.view.scroll(0)
-        return [*filled(lines[self.view.top :], height - 1), edge_of(self.view.below(), width)]
+        edge = edge_of(self.view.below(), width, above=self.view.top)
+        return [*filled(lines[self.view.top :], height - 1), edge]
 
     def do_up(self) -> None:
         """One line up."""

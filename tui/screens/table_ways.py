@@ -7,11 +7,15 @@ from typing import TYPE_CHECKING, cast
 from tui import screens
 from tui.screens.in_editor import open_file
 from tui.screens.own_table_forms import open_form
+from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
+    from collections.abc import Collection
+
     from library.issue import Place
     from tui.app import Heelclear
     from tui.screens.base_screen import BaseScreen
+    from tui.screens.chooser import Chooser
 
 FAMILY = "family"
 """The kind of a family, of which the page tells how its tools fail."""
@@ -20,6 +24,24 @@ NO_FORM = (
     "How these tools fail stands in the text of their family, which came with the program. A [[family]] of the same id "
     'with its own fails = "..." in a file of the shop\'s book is read in its place.'
 )
+
+
+def choose_new(screen: Chooser, known: Collection[str]) -> bool:
+    """Choose the line that was not there before, if what is sought hides it by showing all again; say whether there is one.
+
+    Args:
+        screen: the list.
+        known: the ids that were there before; none where nobody looked.
+    """
+    fresh = next((one.id for one in screen.choices() if one.id not in known), "") if known else ""
+    if not fresh:
+        return False
+    if fresh not in [one.id for one in screen.found()]:
+        screen.find = TextLine()
+    ids = [one.id for one in screen.found()]
+    screen.view.resize(len(ids), screen.view.height)
+    screen.view.choose(ids.index(fresh))
+    return True
 
 
 def read_table(screen: BaseScreen, array: str, name: str) -> None:

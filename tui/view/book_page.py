@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from library.search.ranking import Ranked, is_called_by, ranked, without_one
+from library.search.leaving_out import LeftOut, without
+from library.search.ranking import Ranked, ranked
+from library.search.size_in_names import is_called_by
 from library.search.sizes import Along, Size, flutes_in, with_its_unit
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
 from tui.view.text_line import TextLine
@@ -181,12 +183,12 @@ class BookPage:
         return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]
 
     def _failing(self, rows: Rows) -> str:
-        """That nothing was found, and without which word something would be."""
+        """That nothing was found, and without which words something would be."""
         sought = self.find.text.strip()
-        word, count = without_one(rows, sought) if SIGNS.isdisjoint(sought) else ("", 0)
-        if not word:
+        helps = without(rows, sought) if SIGNS.isdisjoint(sought) else LeftOut()
+        if not helps.words:
             return f"Nothing in the book has {sought!r}."
-        return f"Nothing in the book has all of {sought!r}. Without {word!r} there {'is' if count == 1 else 'are'} {count}."
+        return f"Nothing in the book has all of {sought!r}. {helps.told}"
 
 
 def columns(width: int) -> tuple[int, int, int, int]:

@@ -119,7 +119,7 @@ def _value(form: Form, key: str, width: int, most: int, *, in_hand: bool) -> lis
     if form.is_choice(key):
         return _told(spoken(said), width, most, "chosen" if in_hand else "plain")
     if typed.text:
-        return [typed.pieces(width)] if in_hand else _told(typed.text, width, most, "typed")
+        return [form.drawn.pieces(width)] if in_hand else _told(typed.text, width, most, "typed")
     offered = form.offer(key)
     if offered is not None and value is None:
         return [_offered(in_units(offered, form.display), width, most, in_hand=in_hand)]

@@ -93,6 +93,7 @@ class CalculatorPage:
         if aside:
             drawn = figure_column(self.form, display, aside, room, self.alphabet)
             shown = beside(shown, drawn, numbers, GAP)
+        head[-1] = _ruled("GIVEN", first.more, width, self.view.top)
         return [*head, *shown, _edge(body[self.view.top + room :], width)]
 
     def foot(self, display: Display, width: int, height: int) -> list[Line]:
@@ -197,10 +198,12 @@ def _told(first: Verdict, width: int) -> list[Line]:
     return [*wrong, *block_lines([Checks(others)], width)]
 
 
-def _ruled(label: str, more: str, width: int) -> Line:
-    """A line across that says what stands under it, and whether a warning is still to come."""
+def _ruled(label: str, more: str, width: int, above: int = 0) -> Line:
+    """A line across that says what stands under it, how much is above, and whether a warning is still to come."""
     told = f" {more} ──" if more else ""
-    line_of = "─" * max(width - len(label) - 1 - len(told), 0)
+    room = max(width - len(label) - 1 - len(told), 0)
+    over = f"── {above} line{'s' if above > 1 else ''} above: PgUp " if above else ""
+    line_of = f"{over}{'─' * room}"[:room]
     return line(Piece(f"{label} ", "quiet"), Piece(line_of, "rule"), Piece(told, "warn"))
 
 

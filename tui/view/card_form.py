@@ -96,9 +96,9 @@ class CardForm(Fields):
         """How a choice of the line in hand is shown."""
         return self.row.words(choice)
 
-    def gives_way(self, key: str) -> bool:
-        """Whether what stands in the line gives way to the first character typed."""
-        return self.row.overtype and super().gives_way(key)
+    def is_value(self, key: str) -> bool:
+        """Whether what stands in the line gives way to typing."""
+        return self.row.overtype
 
     def brings(self, step: int) -> bool:
         """Bring the next text on offer into an empty line or in place of another on offer; else the default."""
@@ -106,7 +106,7 @@ class CardForm(Fields):
         if row.offers and text in ("", *row.offers):
             self.turn(row.offers, step)
         elif not text and row.default and row.giver:
-            self.put(row.default)
+            self.take_in_hand(row.default)
         else:
             return False
         return True
@@ -235,7 +235,8 @@ class CardForm(Fields):
         self._arrange()
 
     def _land(self, row: Row) -> None:
-        self.focus, self.untouched = row.way, {row.way}
+        self.leave()
+        self.focus = row.way
         self._looked_at |= {(one.way, one.text) for one in self.faults_at(row)}
         self._show(row)
 

@@ -91,7 +91,7 @@ def _wide(form: CardForm, row: Row, parts: Columns, *, in_hand: bool) -> list[Li
     """Free text over the whole width, under its label."""
     lines = [line("  ", row.label)] if row.label else []
     if in_hand:
-        return [*lines, line(_mark(in_hand), *form.in_hand.pieces(parts.lines - _MARK))]
+        return [*lines, line(_mark(in_hand), *form.drawn.pieces(parts.lines - _MARK))]
     return [*lines, *wrap(row.text, parts.lines, "typed", first="    ", rest="    ")]
 
 
@@ -113,7 +113,7 @@ def _value(form: CardForm, row: Row, width: int, *, in_hand: bool) -> Line:
     if row.said and not in_hand:
         return line(Piece(fit(row.words(text), width), "typed"))
     if text:
-        return form.in_hand.pieces(width) if in_hand else line(Piece(fit(text, width), "typed"))
+        return form.drawn.pieces(width) if in_hand else line(Piece(fit(text, width), "typed"))
     said = fit(f"{row.default}  ({row.giver})" if row.giver else row.default or blank, width)
     return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(Piece(said, "quiet"))
 

@@ -49,19 +49,23 @@ class CardListPage:
         self.view = Viewport(len(self.found))
         self.marked = {} if marked is None else marked
 
-    def fill(self, rows: Sequence[CardRow], not_read: str = "") -> None:
+    def fill(self, rows: Sequence[CardRow], not_read: str = "", *, to_new: bool = False) -> None:
         """Take new rows; what is typed and the chosen card stay.
 
         Args:
             rows: of all cards that could be read.
             not_read: what kept others from being read, a sentence each.
+            to_new: choose the newest of those that were not there before, where there is one.
         """
-        chosen = self.chosen
+        chosen, known = self.chosen, {row.id for row in self._rows} if self._rows else set()
         self.not_read = not_read
         self._rows = rows
         self._search()
         ids = [row.id for row in self.found]
-        if chosen is not None and chosen.id in ids:
+        fresh = [one for one in ids if one not in known] if to_new and known else []
+        if fresh:
+            self.view.choose(ids.index(fresh[0]))
+        elif chosen is not None and chosen.id in ids:
             self.view.choose(ids.index(chosen.id))
 
     @property

@@ -174,7 +174,7 @@ class CardPage:
                 drawn = card_set_table.heading_lines(row, numbers, width, in_hand=in_hand)
                 drawn += card_set_table.below_lines(row, width)
             else:
-                typed = self.form.in_hand if in_hand else None
+                typed = self.form.drawn if in_hand else None
                 own = (row.key, row.quantity)
                 number = next((at for at, one in counted if (one.sheet, one.key) == own and row.text), 0)
                 drawn = [card_set_table.field_line(row, typed, width, number)]

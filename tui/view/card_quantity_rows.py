@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from geometry.quantities import QUANTITIES, Quantity, quantity
 from geometry.sentences import Kind
-from geometry.surfaces import SURFACES
+from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.model import Family
 from library.calc.in_units import in_units_of
 from library.calc.ranges import ends_of, read_range, taken
@@ -17,6 +17,7 @@ from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import indicator_points, number_of, wanted_limits, wanted_number
+from library.cards.step import Step
 from library.cards.within_book import is_otherwise
 from library.units.grammar import example
 from library.units.show import show
@@ -118,7 +119,9 @@ def wanted_rows(job: Job, opened: Opened) -> list[Row]:
     called_for = {*_called_for(job)}
     offered = [
         key
-        for key in decided_on(job.family, job.choice.surface)
+        for key in dict.fromkeys(
+            (*decided_on(job.family, job.choice.surface), *_reliefs_called_for(called_for))
+        )
         if (not card.entry or key in called_for) and not (key == "rake_angle" and "hook_angle" in card.wanted)
     ]
     ground = {SURFACES[surface].relief_key} if (surface := job.choice.surface) in SURFACES else set()
@@ -132,7 +135,26 @@ def _called_for(job: Job) -> Iterator[str]:
     for step in job.steps:
         for one in step.answer.issues if step.in_use else ():
             if one.missing:
-                yield book_key(one.key, step.answer.surface) or one.key
+                yield wanted_as(job, step, one.key)
+
+
+def _reliefs_called_for(called_for: Iterable[str]) -> Iterator[str]:
+    """Those of them that are the relief of a surface, which stands here once for all that count with it."""
+    return (key for key in called_for if surface_of_relief(key) is not None)
+
+
+def wanted_as(job: Job, step: Step, key: str) -> str:
+    """Under which key the card holds what a calculation wants: a relief by that of its surface.
+
+    A calculation that serves one place of any tool, such as the land, takes the relief of that place of this tool.
+    """
+    own = book_key(key, step.answer.surface)
+    if own and own != key:
+        return own
+    field = step.sheet.field(key)
+    reliefs = [one for one in (field.fill_from if field is not None else ()) if surface_of_relief(one)]
+    of_tool = (one for one in reliefs if getattr(surface_of_relief(one), "key", "") in job.choice.surfaces)
+    return next(of_tool, key)
 
 
 def _chosen(job: Job, key: str) -> Row:
@@ -158,13 +180,13 @@ def _wanted(job: Job, key: str) -> list[Row]:
             hint = f"A range fills no calculation: Left and Right take its ends, or give a number. {row.definition}"
         shown = in_units_of(key, one.value, job.display) if not one.changed else one.value
         said = {one.value: shown} if shown != one.value else {}
-        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value, overtype=not one.changed,
+        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value,
                     offers=ends, said=said)  # fmt: skip
     diameter = number_of(job.known_text("diameter"), "diameter", job)
     if not one.reason and not is_otherwise(key, one, diameter):
         return [first]
     why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
-              wants=not one.reason, is_text=True)  # fmt: skip
+              wants=not one.reason, overtype=False, is_text=True)  # fmt: skip
     return [first, why]
 
 

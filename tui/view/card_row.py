@@ -55,7 +55,7 @@ class Row:
         told: of a calculation, what is set by it and what comes out, for a screen that has room for columns.
         wants: whether Enter stops here, because something belongs here and is not there yet.
         heading: whether it stands over others, its text at the right.
-        overtype: whether what stands there gives way to the first character typed.
+        overtype: whether what stands there gives way to the first character typed, as all but free text does.
         is_text: whether a question mark may be a part of it.
         wide: whether it is a line of free text, which takes the whole width under its label.
     """
@@ -73,7 +73,7 @@ class Row:
     told: tuple[Told, ...] = ()
     wants: bool = False
     heading: bool = False
-    overtype: bool = False
+    overtype: bool = True
     is_text: bool = False
     wide: bool = False
 

@@ -9,7 +9,8 @@ from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Amount, Kind
-from library.calc.surfaces import book_key, row_of, title_of
+from geometry.surfaces import surface_of_relief
+from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
 from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.job import Job
@@ -19,7 +20,7 @@ from library.cards.step import Step
 from library.equipment.model import Rating
 from library.equipment.settings import in_divisions
 from library.units.show import say, show, show_answer
-from tui.view.card_quantity_rows import decided_on, measured_on
+from tui.view.card_quantity_rows import decided_on, measured_on, wanted_as
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
 
 JUDGED = "judged by its facets"
@@ -219,14 +220,14 @@ def _first_answer(job: Job, step: Step) -> list[str]:
 
 def _missing(step: Step) -> list[str]:
     """What is still to be given; of alternatives the first."""
-    surface = step.answer.surface
-    return [book_key(one.key, surface) or one.key for one in step.answer.issues if one.missing and one.key]
+    return [one.key for one in step.answer.issues if one.missing and one.key]
 
 
 def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
     """Whether an input has its line on another step of the card: a relief by the key of its surface."""
     decided = decided_on(job.family, job.choice.surface)
-    return (book_key(key, step.answer.surface) or key) in {
+    own = wanted_as(job, step, key)
+    return surface_of_relief(own) is not None or own in {
         *measured_on(job.kind),
         *decided,
         *job.card.wanted,

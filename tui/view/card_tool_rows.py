@@ -47,7 +47,11 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
 def _text(
     way: str, label: str, text: str, hint: str, *, wants: bool = True, offers: tuple[str, ...] = ()
 ) -> Row:
-    return Row(way, label, text, hint=hint, offers=offers, wants=wants and not text, is_text=True)
+    """A line of words; only a size or a thread gives way to typing, as a number does."""
+    is_value = way in {"tool.size", "tool.thread"}
+    return Row(
+        way, label, text, hint=hint, offers=offers, wants=wants and not text, overtype=is_value, is_text=True
+    )
 
 
 def _of_book(job: Job, key: str) -> tuple[str, ...]:
@@ -119,6 +123,7 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool) -> l
             line,
             hint=hint,
             wants=not line,
+            overtype=False,
             is_text=True,
             wide=True,
         )
@@ -142,5 +147,5 @@ def end_rows(job: Job, opened: Opened) -> list[Row]:
         Row("minutes", "Time spent", card.minutes, said=_minutes(card.minutes), hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
         Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {change} lists "
             "them. {go-on} then closes the card.", choices=("", *results), wants=not card.result),
-        Row("remarks", "Remarks", card.remarks, hint="What is to be said of the result.", is_text=True),
+        Row("remarks", "Remarks", card.remarks, hint="What is to be said of the result.", overtype=False, is_text=True),
     ]  # fmt: skip

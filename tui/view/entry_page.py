@@ -25,7 +25,7 @@ from library.pages.page import Block, Page, Said, Section, Table
 from library.pages.setup import citations
 from library.pages.troubles import troubles
 from library.units.system import Display
-from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, text_of, width_of, wrap
+from tui.view.lines import EMPTY, Line, Piece, above_of, edge_of, fit, line, rule, text_of, width_of, wrap
 from tui.view.page_lines import block_lines, page_lines
 from tui.view.viewport import Viewport
 
@@ -106,24 +106,28 @@ class EntryPage:
         values = value_lines(table, width, self.chosen if live else None, whole=live)
         noted = self.entry.values if live else {}
         told = {key: wrap(in_hand(book, one, display), width) for key, one in noted.items()}
-        most = max(map(len, told.values()), default=0)
         spared = max(room - len(values) - LEAST_TEXT - 2, LEAST_TOLD)
-        shown = _cut(told.get(self.key, []), min(most, spared), width)
+        shown = _cut(told.get(self.key, []), spared, width)
         head = [
             *values,
             *_letters(in_short(book, self.entry), width, 2 if height >= TALL else 1),
             *shown,
-            *([rule(width)] if told else []),
+            rule(width),
         ]
-        if not self.entry.values:
-            head = [*wrap(NO_VALUES, width), rule(width)]
+        if not told:
+            head = head[:-1] if self.entry.values else [*wrap(NO_VALUES, width), rule(width)]
         text = self._text(book, width, {key for key, one in told.items() if len(one) > spared}, display)
         if len(head) + LEAST_TOLD > room:
             head, text = [], [*head, *text]
-        self.view.refit(len(text), max(room - len(head), 1))
+        # The text has all the room that the value in hand leaves, and stays where it was scrolled to.
+        self.view.count, self.view.height = len(text), max(room - len(head), 1)
+        self.view.scroll(0)
+        above = self.view.top
+        if head and (told or not self.entry.values):
+            head[-1], above = above_of(above, width, "Up" if live else ""), 0
         seen = text[self.view.top : self.view.top + self.view.height]
         shown = [*head, *seen, *[EMPTY] * (room - len(head) - len(seen))][:room]
-        return [*shown, below(self.view.below(), width, by="PgDn" if live else "")][:height]
+        return [*shown, below(self.view.below(), width, by="PgDn" if live else "", above=above)][:height]
 
     def cautions(self, book: Book, width: int, more: str) -> list[Line]:
         """Its cautions in two lines.
@@ -139,7 +143,8 @@ class EntryPage:
         """What to grind and how; the family; in full what had no room beside its value; and the sources once, at the foot."""
         entry = self.entry
         unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
-        asked = asked_for(self.sought, symptoms_of(book, entry.family)) if self.sought else ()
+        called = " ".join((entry.title, *entry.synonyms))
+        asked = asked_for(self.sought, symptoms_of(book, entry.family), called) if self.sought else ()
         sections = [
             *troubles(book, asked, converting(display)),
             Section("", (*unread, guide(book, entry, display, by_lines=True))),
@@ -220,9 +225,9 @@ def _row(row: Sequence[str], columns: Sequence[int], widths: Sequence[int], *, i
 
 
 def _cut(lines: list[Line], height: int, width: int) -> list[Line]:
-    """Exactly so many lines; where there are more, the last one ends with a mark."""
+    """At most so many lines; where there are more, the last one ends with a mark."""
     if len(lines) <= height:
-        return [*lines, *[EMPTY] * (height - len(lines))]
+        return lines
     last = "".join(piece.text for piece in lines[height - 1])
     return [*lines[: height - 1], line(f"{fit(last, width - 1).rstrip().removesuffix('…')}…")]
 
@@ -244,9 +249,8 @@ def _letters(meanings: Sequence[str], width: int, most: int) -> list[Line]:
     return [*(line(Piece(one, "quiet")) for one in whole), line(Piece(last, "quiet"), across)]
 
 
-def below(count: int, width: int, by: str = "PgDn") -> Line:
-    """The line under a part in sight, which says how much is below it, and by which key it comes."""
-    if not count:
-        return rule(width)
-    told = f"{count} more line{'s' if count > 1 else ''}{': ' if by else ''}{by}"
-    return line(Piece(fit(f"── {told} ──", width), "rule"))
+def below(count: int, width: int, by: str = "PgDn", above: int = 0) -> Line:
+    """The line under a part in sight, which says how much is below it, and by which key it comes; above where nothing tells it."""
+    if by or not count:
+        return edge_of(count, width, by, above)
+    return line(Piece(fit(f"── {count} more line{'s' if count > 1 else ''} ──", width), "rule"))

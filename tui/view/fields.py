@@ -9,13 +9,19 @@ from tui.view.text_line import EDITING, LONGEST, TextLine
 
 _STEPS = {"left": -1, "right": 1}
 
+GOES_ON = (",", ";")
+"""What is typed to go on with a list; no value begins so."""
+
 
 class Fields:
     """Fields that are filled in; a form says which there are, what may stand in them and where their texts go.
 
+    What stands in a field gives way to the first character typed, whoever gave it: what was carried there, was filled in,
+    or was typed earlier and come back to. Only what is being typed there now is added to; Left, Right, End or Home takes
+    what stands there in hand, to change a part of it, and a comma goes on with a list. Free text is always added to.
+
     Attributes:
         typed: the texts of the fields.
-        untouched: the keys of fields whose text gives way to the first character typed.
         begun: what was typed of a choice of the field in hand, in small letters.
     """
 
@@ -26,7 +32,7 @@ class Fields:
         self._focus = focus
         self.begun = ""
         self.typed = typed
-        self.untouched: set[str] = set()
+        self._typing: tuple[str, str] | None = None
 
     @property
     def focus(self) -> str:
@@ -36,8 +42,13 @@ class Fields:
     @focus.setter
     def focus(self, key: str) -> None:
         if key != self._focus:
-            self.begun = ""
+            self.leave()
         self._focus = key
+
+    def leave(self) -> None:
+        """End the typing in the field in hand: whoever comes back to it types over it."""
+        self.begun = ""
+        self._typing = None
 
     def keys(self) -> list[str]:
         """The fields, in their order."""
@@ -59,7 +70,7 @@ class Fields:
     @property
     def room(self) -> int:
         """Characters that the field in hand still takes."""
-        return self.LONGEST - (0 if self.gives_way(self.focus) else len(self.in_hand.text))
+        return self.LONGEST - len("" if self.gives_way(self.focus) else self.in_hand.text)
 
     def keep(self, line: TextLine) -> None:
         """Keep what was typed into the field in hand."""
@@ -79,7 +90,17 @@ class Fields:
 
     def gives_way(self, key: str) -> bool:
         """Whether what stands in a field gives way to the first character typed."""
-        return key in self.untouched and self.line(key).text != ""
+        text = self.line(key).text
+        return text != "" and self.is_value(key) and self._typing != (key, text)
+
+    def is_value(self, key: str) -> bool:
+        """Whether a number, a size or such belongs into a field, and no free text."""
+        return True
+
+    @property
+    def drawn(self) -> TextLine:
+        """What stands in the field in hand, with the cursor where typing begins."""
+        return TextLine(self.in_hand.text) if self.gives_way(self.focus) else self.in_hand
 
     def brings(self, step: int) -> bool:
         """Let an arrow bring something into the field in hand, rather than move in it; say whether it did."""
@@ -89,8 +110,11 @@ class Fields:
         """Type into the field in hand; a field of choices takes the one that begins with what is typed, else has it."""
         choices = self.choices()
         if not choices:
-            old = TextLine() if self.gives_way(self.focus) else self.in_hand
+            old = self.in_hand
+            if self.gives_way(self.focus):
+                old = TextLine.ending(old.text) if text.startswith(GOES_ON) else TextLine()
             self._put(old.insert(text, self.LONGEST))
+            self._typing = (self.focus, self.in_hand.text)
             return
         self._seek((self.begun + text.casefold()).lstrip())
 
@@ -134,7 +158,17 @@ class Fields:
             elif key in {"backspace", "delete"}:
                 self.clear()
         elif key in EDITING and not (step and self.brings(step)):
-            self._put(self.in_hand.edited(key))
+            self._put(self._taken_in_hand(key))
+            self._typing = (self.focus, self.in_hand.text)
+
+    def _taken_in_hand(self, key: str) -> TextLine:
+        """The field in hand after an editing key; an arrow first goes behind what would give way."""
+        if not self.gives_way(self.focus):
+            return self.in_hand.edited(key)
+        text = self.in_hand.text
+        if key in _STEPS:
+            return TextLine.ending(text)
+        return (TextLine(text) if key == "delete" else TextLine.ending(text)).edited(key)
 
     def turn(self, texts: Sequence[str], step: int) -> None:
         """Bring the next of some texts into the field in hand, round the ends."""
@@ -145,6 +179,11 @@ class Fields:
     def put(self, text: str) -> None:
         """Let a whole text stand in the field in hand, the cursor behind it."""
         self._put(TextLine.ending(text))
+
+    def take_in_hand(self, text: str) -> None:
+        """Put a whole text into the field in hand, so that a part of it can be changed."""
+        self.put(text)
+        self._typing = (self.focus, self.in_hand.text)
 
     def clear(self) -> None:
         """Empty the field in hand."""
@@ -157,4 +196,3 @@ class Fields:
 
     def _put(self, line: TextLine) -> None:
         self.keep(line)
-        self.untouched.discard(self.focus)

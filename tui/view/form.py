@@ -115,7 +115,7 @@ class Form(Fields):
         if self._take_an_end(text, step):
             return True
         if not text and value is not None and not value.share_of_diameter:
-            self.put(value.text)
+            self.take_in_hand(value.text)
         return not text
 
     def offer(self, key: str) -> Value | None:

@@ -187,15 +187,32 @@ def rule(width: int) -> Line:
     return line(Piece("─" * width, "rule"))
 
 
-def edge_of(below: int, width: int, key: str = "PgDn") -> Line:
-    """The line under a text of which ``below`` more lines are out of sight.
+def edge_of(below: int, width: int, key: str = "PgDn", above: int = 0) -> Line:
+    """The line under a text of which ``below`` more lines are out of sight, and ``above`` where nothing else tells it.
 
     Example:
         >>> text_of(edge_of(3, 26)), text_of(edge_of(0, 4))
         ('── 3 more lines: PgDn ──  ', '────')
+        >>> text_of(edge_of(3, 44, above=2)), text_of(edge_of(0, 25, above=1))
+        ('── 3 more lines: PgDn ── 2 above: PgUp ──   ', '── 1 line above: PgUp ── ')
     """
-    said = f"── {below} more line{'s' if below > 1 else ''}: {key} ──"
-    return line(Piece(fit(said, width), "rule")) if below else rule(width)
+    said = f"── {below} more line{'s' if below > 1 else ''}: {key} ──" if below else ""
+    if above and below:
+        said += f" {above} above: PgUp ──"
+    elif above:
+        return above_of(above, width, "PgUp")
+    return line(Piece(fit(said, width), "rule")) if said else rule(width)
+
+
+def above_of(above: int, width: int, key: str = "Up") -> Line:
+    """The line over a text of which ``above`` lines are out of sight.
+
+    Example:
+        >>> text_of(above_of(4, 28)), text_of(above_of(1, 20, "")), text_of(above_of(0, 4))
+        ('── 4 lines above: Up ──     ', '── 1 line above ──  ', '────')
+    """
+    said = f"── {above} line{'s' if above > 1 else ''} above{': ' if key else ''}{key} ──"
+    return line(Piece(fit(said, width), "rule")) if above else rule(width)
 
 
 def filled(lines: Iterable[Line], height: int) -> list[Line]:

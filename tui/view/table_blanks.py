@@ -36,14 +36,14 @@ _TURNED = "Left and Right change it."
 _MACHINE = (
     Blank("title", "Title", "As the shop calls it, such as The grinder by the window."),
     _NAME,
-    Blank("index_ratio", "Dividing head", "Turns of its crank for one turn of the work spindle, such as 40."),
+    Blank("index_ratio", "Dividing head", "Turns of its crank for one turn of the work spindle, such as 40.", overtype=True),
     Blank("plate_holes", "Hole circles", "Of the plates that are in the shop, parted by commas: 15, 16, 18, 21."),
     Blank("spindle_speeds", "Speeds", "Of the wheel spindle, each with its unit: 2800 rpm, 4200 rpm."),
     Blank("cam_throws", "Cams", "The throw of each cam in the drawer, with its unit: 0.5 mm, 1 mm."),
     Blank("throw_per", "Throw counted", "For one turn of the tool, or from one tooth to the next. Left and Right change it.",
           ("", "tooth", "turn")),
     *(Blank(DIVISION + name, name.replace("-", " ").capitalize(), "What one division is worth, with its unit: 0.01 mm, "
-            "15 min. Empty where it has none.") for name in GRADUATIONS),
+            "15 min. Empty where it has none.", overtype=True) for name in GRADUATIONS),
     _NOTE,
 )  # fmt: skip
 
@@ -51,13 +51,13 @@ _WHEEL = (
     Blank("title", "Title", "As the shop calls it, such as White cup 100."),
     _NAME,
     Blank("shape", "Shape", f"Its type by ISO 525. {_TURNED}", ("", *quantity("wheel_shape").choices)),
-    Blank("diameter", "Diameter", "As it is now, with its unit: 98 mm."),
+    Blank("diameter", "Diameter", "As it is now, with its unit: 98 mm.", overtype=True),
     Blank("abrasive", "Abrasive", f"What cuts in it. {_TURNED}", ("", *ABRASIVES)),
     Blank("grit", "Grit", "As marked on the wheel."),
     Blank("bond", "Bond", "As marked on the wheel."),
-    Blank("rated_speed", "Rated speed", "As marked on the wheel, with its unit: 35 m/s or 6500 ft/min. A wheel without a "
-          "readable rating is not used."),
-    Blank("dressed", "Dressed", "The day on which it was last dressed: year-month-day."),
+    Blank("rated_speed", "Rated speed", "As marked on the wheel, with its unit: 35 m/s, 6500 ft/min or 3800 rpm. A wheel without a "
+          "readable rating is not used.", overtype=True),
+    Blank("dressed", "Dressed", "The day on which it was last dressed: year-month-day.", overtype=True),
     _NOTE,
 )  # fmt: skip
 
@@ -189,7 +189,7 @@ def _thread(book: Book | None, name: str) -> tuple[Blank, ...]:
         Blank("title", "Title", hint("title", title)),
         _NAME,
         Blank("synonyms", "Other words", hint("synonyms", "How else it is written, parted by commas.")),
-        *(Blank(key, label, hint(key, said)) for key, (label, said) in _THREAD_LINES.items()),
+        *(Blank(key, label, hint(key, said), overtype=True) for key, (label, said) in _THREAD_LINES.items()),
         Blank("series", "Series", f"The standard series that it belongs to, if any. {_TURNED}", ("", *all_series())),
         *(Blank(key, label, f"Where no series says it. {_TURNED}", ("", *quantity(key).choices))
           for key, label in (("thread_form", "Form"), ("thread_taper", "Taper"))),

@@ -24,8 +24,8 @@ class Blank:
         label: stands before it.
         hint: what belongs there, shown while it is in hand.
         choices: the words to pick from with Left and Right, where there are only these.
-        overtype: whether what stood there gives way to the first character typed, as in the calculator; the
-            cursor stands at its beginning then, and Left or Right goes to its end to change a part of it.
+        overtype: whether a number or such belongs there, which gives way to the first character typed as in the
+            calculator, and no free text.
     """
 
     key: str
@@ -63,17 +63,9 @@ class TextForm(Fields):
         """The words that the line in hand takes, where it takes only these."""
         return self.blank.choices
 
-    def move(self, by: int) -> None:
-        """Go to another line; a number that is come back to gives way again."""
-        if self.blank.overtype:
-            self.untouched.add(self.focus)
-        super().move(by)
-
-    def brings(self, step: int) -> bool:
-        """Let the cursor go to the end of what would give way, so that a part of it can be changed."""
-        is_first = self.gives_way(self.focus)
-        self.untouched.discard(self.focus)
-        return is_first
+    def is_value(self, key: str) -> bool:
+        """Whether what stands in the line gives way to typing."""
+        return next(one for one in self.blanks if one.key == key).overtype
 
     def values(self) -> dict[str, str]:
         """What stands in each line now."""
@@ -87,10 +79,10 @@ class TextForm(Fields):
         """Put into every line what the book has now."""
         self.started = {blank.key: now.get(blank.key, "") for blank in self.blanks}
         self.typed = {key: TextLine.ending(text) for key, text in self.started.items()}
-        self.untouched = {blank.key for blank in self.blanks if blank.overtype}
+        self.leave()
 
     def fill(self, texts: Mapping[str, str]) -> None:
-        """Put texts into the lines of those keys; nobody typed them, so they give way to typing as before."""
+        """Put texts into the lines of those keys; nobody typed them, so they give way to typing."""
         for key, text in texts.items():
             if key in self.typed:
                 self.typed[key] = TextLine.ending(text)
@@ -104,7 +96,6 @@ class TextForm(Fields):
             if key in typed and typed[key] != began.get(key, ""):
                 self.typed[key] = TextLine.ending(typed[key])
                 self.started[key] = began.get(key, "")
-                self.untouched.discard(key)
 
     def follow(self, now: Mapping[str, str]) -> list[str]:
         """Take what the book has now into the lines that nobody touched.
@@ -158,8 +149,7 @@ class TextForm(Fields):
             return [line(Piece(fit(text.text, room), "typed"))]
         if blank.choices:
             return [line(Piece(fit(text.text, room), "chosen"))]
-        if self.gives_way(blank.key):
-            text = TextLine(text.text, 0)
+        text = self.drawn
         if len(text.text) < room:
             return [text.pieces(room)]
         return _spread(text, room)

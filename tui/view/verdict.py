@@ -75,7 +75,7 @@ def _said(answer: Answer, display: Display) -> list[tuple[str, str]]:
     """All there is to tell, the worst first; what is wrong comes before what is missing."""
     if answer.result is not None:
         found = checks(answer.result.checks, display)
-        return list(found.checks) if found is not None else []
+        return list(found.as_verdict().checks) if found is not None else []
     called = {key: title_of(key, answer.surface).partition(",")[0] for key in (RELIEF, SECOND_RELIEF)}
     wrong = [("fix", by_title(one.text, called)) for one in answer.issues if not one.missing]
     missing = wanted(answer)

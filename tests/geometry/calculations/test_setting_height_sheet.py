@@ -165,3 +165,51 @@ def test_a_tooth_rest_sets_a_cone_square_to_its_axis() -> None:
     fall = -(face[0] * tangent[0]) / -(face[0] * outward[0])
     square = math.atan(math.tan(math.atan(fall)) * math.cos(kappa))
     assert math.degrees(square) == pytest.approx(8.0, abs=1e-9)
+
+
+LIP: dict[str, Given] = {
+    **STRAIGHT,
+    "surface": "lip",
+    "relief_angle": math.radians(25),
+    "point_angle": math.radians(130),
+}
+
+
+def test_a_lip_of_130_degrees_has_25_along_the_axis_from_a_height_for_what_that_is_square_to_it() -> None:
+    # Derived: square to a lip that lies 65 degrees off the axis, tan 25 sin 65 = 0.42262 is 22.910 degrees;
+    # 75 sin 22.910 = 29.196 mm.
+    found = run(SHEET, LIP).outputs
+    assert found["wheel_head_height"] == pytest.approx(29.196, abs=5e-4)
+    assert math.degrees(found["normal_relief_angle"]) == pytest.approx(22.910, abs=5e-4)
+
+
+def test_the_wheel_raised_beside_a_lip_leaves_a_plane_with_the_relief_along_the_axis() -> None:
+    """Derived with vectors: the tangent of the wheel at the lip, turned about the lip, and its slope round the axis."""
+    height, half = run(SHEET, LIP).outputs["wheel_head_height"], math.radians(65)
+    tilt = math.asin(height / 75)
+    lip = (math.cos(half), math.sin(half), 0.0)  # along the axis (back), outward, and the way it cuts
+    square = (-math.sin(half), math.cos(half), 0.0)  # from the tool toward the wheel
+    face = tuple(
+        math.cos(tilt) * one + math.sin(tilt) * way for one, way in zip(square, (0, 0, 1), strict=True)
+    )
+    assert sum(one * other for one, other in zip(face, lip, strict=True)) == pytest.approx(0)
+    # In the plane, one step behind the lip round the axis goes so far back along the axis.
+    assert math.atan(abs(face[2] / face[0])) == pytest.approx(math.radians(25))
+
+
+def test_an_end_has_from_a_straight_wheel_the_relief_of_a_land_and_from_a_tooth_rest_none() -> None:
+    # Derived: an end lies square to the axis, so that square to its edge is along the axis: 75 sin 7 = 9.1402 mm.
+    end: dict[str, Given] = {**STRAIGHT, "surface": "end"}
+    assert run(SHEET, end).outputs["wheel_head_height"] == pytest.approx(9.1402, abs=5e-5)
+    for surface, cure in (("end", "Tilt the wheel"), ("lip", "Roll and swivel it")):
+        cup = {**LIP, "surface": surface, "wheel_shape": "type-6-straight-cup", "diameter": 20.0}
+        with pytest.raises(Refusal) as refused:
+            run(SHEET, cup)
+        assert cure in str(refused.value)
+
+
+def test_a_cone_says_how_far_its_side_lies_off_the_axis() -> None:
+    # Derived: half of 90 degrees.
+    cone: dict[str, Given] = {**STRAIGHT, "surface": "cone", "included_angle": math.radians(90)}
+    assert math.degrees(run(SHEET, cone).outputs["half_included_angle"]) == pytest.approx(45)
+    assert "half_included_angle" not in run(SHEET, LIP).outputs

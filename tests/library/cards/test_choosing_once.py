@@ -14,10 +14,15 @@ from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
 from library.cards.issues import issues_of
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Tool, Wanted
+from library.cards.planning import plan
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import wanted_number
+from library.pages.as_text import as_text
+from library.pages.card_answers import end_answers
+from library.pages.page import Page, Section
 from library.setup_sheet.sheets import setup_sheet
 from library.units.show import say
+from library.units.system import METRIC
 
 DRAWER = """schema = 1
 
@@ -347,3 +352,49 @@ def test_a_body_that_is_to_become_smaller_is_ground_on_its_lands_until_a_person_
     ground_down = edited(drill, "received.body_diameter", "9 mm")
     assert work_out(ground_down, drawer).choice.surface == "land"
     assert work_out(edited(ground_down, "wanted.surface", "lip"), drawer).choice.surface == "lip"
+
+
+def test_at_the_end_a_cam_on_watch_is_told_in_plain_words(drawer: Book) -> None:
+    card = edited(tap(), "after.drop", "0.413 mm, 0.414 mm, 0.412 mm")
+    # As above: the cam of 1.6 mm from tooth to tooth gives 7.27 degrees.
+    said = as_text(
+        Page(
+            "",
+            tuple(Section("", tuple(filter(None, part))) for part in end_answers(work_out(card, drawer), "")),
+        )
+    )
+    told = " ".join(said.split())
+    assert "The cam of 1.6 mm gives 7.27 deg of relief where 6.50 deg was wanted." in told
+    assert "Indicator drop of the heel for a relief" not in told
+
+
+def cone(**received: str) -> Card:
+    """One of 20 mm and 90 degrees with three lands of 3 mm, relieved by a cam."""
+    return Card(
+        id="2026-11-25-02",
+        family="countersink",
+        machine="drawer",
+        tool=Tool("C-1", size="20 mm", flutes="3"),
+        received={key: (text,) for key, text in {"land_width": "3 mm", **received}.items()},
+        wanted={"cone_relief_angle": Wanted("8 deg"), "included_angle": Wanted("90 deg")},
+    )
+
+
+@pytest.mark.parametrize("method", ["cam", "wheel-head-height", "tooth-rest-height"])
+def test_a_cone_is_swivelled_to_by_half_of_its_angle_before_anything_else_of_it_is_set(
+    drawer: Book, method: str
+) -> None:
+    card = edited(edited(cone(), "wanted.relief_method", method), "settings.setting-height.wheel_diameter",
+                  "150 mm")  # fmt: skip
+    titles = [line.title for line in setting_lines(work_out(card, drawer), METRIC)]
+    settings = {line.title: line.value for line in setting_lines(work_out(card, drawer), METRIC)}
+    # Derived: each side of a cone of 90 degrees lies 45 off its axis.
+    assert settings["Half included angle"] == "45.00 deg"
+    made = next(one for one in titles if "throw" in one.lower() or "height" in one)
+    assert titles.index("Half included angle") < titles.index(made)
+
+
+def test_the_plan_of_a_tap_and_a_countersink_names_the_change_of_the_head(drawer: Book) -> None:
+    both = [tap(), cone()]
+    changed = {line.title: line.value for line in plan(both, drawer, METRIC).turns[1].changes}
+    assert changed.get("Half included angle", changed.get("Chamfer angle")) in {"45.00 deg", "7.00 deg"}

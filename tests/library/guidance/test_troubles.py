@@ -137,6 +137,32 @@ def test_what_was_taken_for_a_trouble_of_another_name_is_told(book: Book) -> Non
     assert "taken for" not in card_of(book, "It chatters.")
 
 
+@pytest.mark.parametrize("words", ["Breaks", "it broke off", "Snapped", "Chipped teeth"])
+def test_a_tap_that_breaks_has_a_trouble_of_taps_and_not_the_corner_of_a_drill(
+    book: Book, words: str
+) -> None:
+    found = recognised(words, symptoms_of(book, "tap"))
+    assert {one.title for one in found} <= {"Breaks"}
+    assert "corner" not in card_of(book, words, "tap")
+    assert "taken for" not in card_of(book, "It breaks", "tap")
+
+
+def test_only_troubles_of_the_tool_or_of_all_tools_are_taken_and_other_words_stay_as_typed(
+    book: Book,
+) -> None:
+    for family in book.families:
+        own = {family, book.families[family].like, book.kind_of(family)}
+        others = [one for one in symptoms(book).values() if one.families and own.isdisjoint(one.families)]
+        here = symptoms_of(book, family)
+        assert all(not one.families or not own.isdisjoint(one.families) for one in here), family
+        titles = {one.title for one in here}
+        for other in others:
+            found = recognised(other.title, here)
+            assert {one.title for one in found} <= titles, (family, other.title)
+    assert recognised("Web splits", symptoms_of(book, "twist-drill"))
+    assert "Web splits" not in card_of(book, "Web splits", "tap"), "a tap is not told of a trouble of drills"
+
+
 def test_a_trouble_of_that_very_name_goes_before_one_that_is_said_so_too() -> None:
     binds, burns = Symptom("a", "Binds", synonyms=("burns",)), Symptom("b", "Burns")
     assert [one.title for one in recognised("Burns", [binds, burns])] == ["Burns"]

@@ -250,7 +250,7 @@ def test_a_cursor_that_was_moved_in_what_the_book_gave_changes_a_part_of_it(key:
     form.go_to("wanted.rake_angle")
     form.edit(key)
     form.type("1")
-    assert form.card.wanted["rake_angle"].value == {"home": "19 deg", "end": "9 deg1", "left": "9 de1g"}[key]
+    assert form.card.wanted["rake_angle"].value == {"home": "19 deg", "end": "9 deg1", "left": "9 deg1"}[key]
 
 
 def test_words_that_are_no_trouble_of_the_book_say_so_in_a_quiet_line() -> None:

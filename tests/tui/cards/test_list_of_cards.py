@@ -147,6 +147,9 @@ async def test_marks_stay_for_the_session_and_one_of_a_card_that_is_gone_is_told
             in hands.words()
         )
         assert "1 marked" in hands.shown()
+        shown = await hands.menu("marks")
+        assert "The mark of one card is taken away; Ctrl+T marks the chosen one again." in shown
+        assert "1 marked" not in shown
 
 
 @pytest.mark.depth

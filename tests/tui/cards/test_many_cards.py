@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -105,6 +106,17 @@ def test_each_key_of_a_search_finds_exactly_what_there_is(
     print(f"{query!r}: the slowest key took {slowest * 1000:.1f} ms of a frame of {FRAME * 1000:.1f} ms")
     assert len(page.found) == count
     assert f"{count} of {MANY}" in text_of(drawn[0])
+
+
+def test_the_card_that_was_begun_is_chosen_when_the_list_comes_back(rows: tuple[CardRow, ...]) -> None:
+    few, new = rows[:20], replace(rows[0], id="2030-01-01-01")
+    page = CardListPage(few)
+    page.draw(80, 22)
+    page.view.choose(7)
+    page.fill(few, to_new=True)
+    assert page.chosen == few[7]
+    page.fill((*few[:3], new, *few[3:]), to_new=True)
+    assert page.chosen == new
 
 
 def test_a_search_that_goes_on_looks_only_through_what_was_found(rows: tuple[CardRow, ...]) -> None:

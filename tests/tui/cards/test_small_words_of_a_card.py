@@ -37,8 +37,7 @@ def test_a_card_with_something_to_look_at_and_lines_still_empty_does_not_say_tha
     said = end(book, reamer())
     assert "Everything adds up" not in said
     assert "Nothing keeps the card open." in said
-    assert "To look at before, on the page Set:" in said
-    assert "Reamer size for a hole tolerance" in said
+    assert "Look once more before you close it: The reamer measures 10.020 mm, over its upper limit" in said
     assert "Still empty on this page: notes, time spent, result." in said
 
 

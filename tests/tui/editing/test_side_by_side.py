@@ -144,11 +144,10 @@ async def test_marks_are_taken_away_one_by_one_or_all_at_once(program: Program) 
         await hands.press("ctrl+u", "escape")
         assert "1 marked" in hands.shown()
         await hands.press("down", "ctrl+t")
-        asked = await hands.menu("marks")
-        assert asked.startswith("Take the marks of 2 entries away?")
-        assert "2 marked" in await hands.press("enter")
-        await hands.menu("marks")
-        assert "marked" not in await hands.sure()
+        assert "2 marked" in hands.shown()
+        shown = await hands.menu("marks")
+        assert "The marks of 2 entries are taken away; Ctrl+T marks the chosen one again." in shown
+        assert "marked" not in shown
 
 
 async def test_what_is_compared_follows_the_book(program: Program, shop: Any) -> None:

@@ -114,6 +114,7 @@ class Bench:
 
     def __init__(self, terminal: Open, home: Path, save: Save) -> None:
         self._terminal, self.home, self.save = terminal, home, save
+        self.had_draft = False
         lay_out(YARD)
         save.before()
         self.ready = home.parent / f"{home.name}-ready"
@@ -154,6 +155,7 @@ class Bench:
         """All calls of the save, which is done whole."""
         opened = self.open()
         self.go(opened, self.save)
+        self.had_draft = bool(self.drafts())
         self.ask(opened, signal.SIGUSR1, "begun")
         opened.send(self.save.last)
         opened.wait_for(self.save.shown)
@@ -218,6 +220,8 @@ def test_a_save_that_is_killed_is_done_or_not_and_what_was_typed_is_in_the_book_
     before = here.texts()
     calls, after = here.calls(), here.texts()
     wrong, killed, young = [], 0, 0
+    if here.save.at_once:
+        assert here.had_draft or calls.count("replace") > 1, "a draft is put in its place before the save"
     stops = numbers(len(calls), name)
     for number in stops:
         killed += here.killed_at(number)

@@ -116,7 +116,7 @@ async def test_over_a_calculator_typing_finds_the_calculations_of_the_tool_too(p
         assert hands.lines()[0].startswith("Wheel speed against its rating")
     async with program() as hands:
         await hands.press("f8", *"wheel speed")
-        assert "Nothing here has that in it" in hands.shown()
+        assert "Nothing here has" in hands.shown()
 
 
 async def test_a_question_takes_no_letters_and_says_what_answers_it(program: Program) -> None:
@@ -158,3 +158,14 @@ async def test_letters_on_a_page_say_which_key_leads_to_where_typing_finds(progr
         assert "Nothing is typed on this page; F9 goes back." in shown
         await hands.press("f9", "f9", "f9", "f9")
         assert "5 of 5" in hands.shown()
+
+
+@pytest.mark.depth
+async def test_what_is_sought_as_a_whole_word_comes_before_what_has_it_inside_another(
+    program: Program,
+) -> None:
+    async with program() as hands:
+        shown = await hands.do("<ctrl+t>", "<f8>", "side")
+        found = [one for one in shown.splitlines() if "marked tools" in one or "mark the entry" in one]
+        assert ["compare" in one for one in found] == [True, False]
+        assert found[0].startswith("> ")

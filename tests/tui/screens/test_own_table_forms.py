@@ -28,6 +28,15 @@ async def test_a_new_machine_is_typed_checked_looked_at_and_saved(program: Progr
         assert machine == {"id": "old-nan", "title": "Old Nan", "spindle_speeds": ["2800 rpm"]}
 
 
+@pytest.mark.depth
+async def test_the_list_comes_back_with_the_new_line_chosen_whatever_was_sought(program: Program) -> None:
+    async with program() as hands:
+        hands.app._open_book = lambda: open_book(hands.shop if hands.shop.exists() else None)
+        await hands.do("<f8>", "machines", "<enter>", "new wheel", "<enter>", "Zircon cup", "<ctrl+r>")
+        shown = await hands.do("<enter>")
+        assert "> Zircon cup" in shown
+
+
 async def test_a_wheel_is_changed_where_it_stands_and_what_was_typed_is_not_lost(
     program: Program, tmp_path: Path
 ) -> None:

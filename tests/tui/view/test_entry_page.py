@@ -70,6 +70,27 @@ def test_each_value_in_hand_is_marked_and_told_in_full_here_or_at_the_foot(shipp
             page.move(1)
 
 
+def test_no_blank_line_stands_over_a_text_that_goes_on_below(shipped: Book) -> None:
+    for entry in list(shipped.entries.values())[::5]:
+        page = EntryPage(entry)
+        for _ in entry.values:
+            lines = drawn(page, shipped)
+            if "more line" in lines[-1]:
+                head = lines[: next(at for at, line in enumerate(lines) if set(line) == {"─"})]
+                assert "" not in head, (entry.id, page.key)
+            page.move(1)
+
+
+def test_the_text_stays_where_it_was_scrolled_to_while_the_values_are_gone_through(shipped: Book) -> None:
+    page = EntryPage(shipped.entries["tap-hand-plain-steel"])
+    drawn(page, shipped)
+    page.view.scroll(7)
+    for at in range(len(page.entry.values)):
+        page.chosen = at
+        drawn(page, shipped)
+        assert page.view.top == 7
+
+
 def test_the_text_is_read_to_its_end(shipped: Book) -> None:
     entry = next(iter(shipped.entries.values()))
     page = EntryPage(entry)
@@ -116,7 +137,7 @@ def test_an_entry_without_values_is_shown_too() -> None:
         ("twist-drill", "drill cuts large", "Cuts large"),
         ("twist-drill", "drill wanders", "Drifts"),
         ("reamer", "burns reamer", "Burns the edge at the grinder"),
-        ("tap", "tap breaks", "Breaks at the corner"),
+        ("tap", "tap breaks", "Breaks"),
     ],
 )
 def test_the_trouble_that_an_entry_was_found_by_stands_first_below_its_values(

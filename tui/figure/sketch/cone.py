@@ -164,6 +164,7 @@ def sketches() -> dict[str, Sketch]:
     after = dots((6, -9), (6, 9))
     return {
         "included_angle": Sketch(_cone(), (Bow((0, 0), 11.0, 36.9, -36.9, "included angle"),)),
+        "half_included_angle": Sketch(_cone(), (Bow((0, 0), 11.0, 36.9, 0, "half"),)),
         "mouth_diameter": Sketch(
             work,
             (dots((-2, 6), (-2, 11)), dots((34, 6), (34, 11)), Measure((-2, 10), (34, 10), "mouth")),

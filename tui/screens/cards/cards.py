@@ -10,7 +10,7 @@ from library.cards.store import NoCard
 from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again, begin_card, open_card
-from tui.screens.confirming import ask
+from tui.screens.marks import take_away
 from tui.view.card_list_page import CardListPage
 from tui.view.lines import Line
 from tui.view.text_line import TextLine
@@ -56,9 +56,9 @@ class CardsScreen(BaseScreen):
         self.draw()
 
     def on_screen_resume(self) -> None:
-        """Show what was saved on another screen."""
+        """Show what was saved on another screen, the card that was begun there chosen."""
         if self.cards.rows is not None:
-            self.page.fill(self.cards.rows, self.cards.not_read)
+            self.page.fill(self.cards.rows, self.cards.not_read, to_new=True)
         super().on_screen_resume()
 
     def title_text(self) -> str:
@@ -146,18 +146,8 @@ class CardsScreen(BaseScreen):
             self.heelclear.calculate(entry)
 
     def do_unmark(self) -> None:
-        """Take the marks of all cards away, once that is confirmed."""
-        marked = self.page.marked
-        if marked:
-            ask(
-                self,
-                f"Take the marks of {len(marked)} cards away?",
-                "Take them away",
-                ", ".join(marked),
-                marked.clear,
-            )
-        else:
-            self.say("No card is marked.")
+        """Take the marks of all cards away."""
+        self.say(take_away(self.page.marked, "card", "cards", self.key_of("mark")))
 
     def do_begin_card(self) -> None:
         """Begin an empty card."""

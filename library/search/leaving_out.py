@@ -1,0 +1,89 @@
+"""Without which words something would be found, where with all of them nothing is."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Collection, Sequence
+from typing import NamedTuple
+
+from library.book.rows import Rows
+from library.book.word_forms import SAYS_NOTHING
+from library.search.ranking import ranked
+
+MOST = 12
+"""Words of which it is told which are in the way; each takes a search."""
+
+
+class LeftOut(NamedTuple):
+    """Words that are in the way.
+
+    Attributes:
+        words: as typed; none where nothing helps.
+        found: how much is found without them.
+    """
+
+    words: tuple[str, ...] = ()
+    found: int = 0
+
+    @property
+    def told(self) -> str:
+        """The same as a sentence; empty where nothing helps.
+
+        Example:
+            >>> LeftOut(("my", "bush"), 3).told, LeftOut().told
+            ("Without 'my' and 'bush' there are 3.", '')
+        """
+        if not self.words:
+            return ""
+        *others, last = map(repr, self.words)
+        named = f"{', '.join(others)} and {last}" if others else last
+        return f"Without {named} there {'is' if self.found == 1 else 'are'} {self.found}."
+
+
+def leaving_out(words: Sequence[str], find: Callable[[Sequence[str]], Collection[int]]) -> LeftOut:
+    """The fewest words without which something is found, and of equally many those without which most is.
+
+    Args:
+        words: as typed, which together find nothing.
+        find: the numbers of what some of them find together.
+
+    Example:
+        >>> texts = ["taper reamer", "hand tap", "hand reamer", "hand reamer, long"]
+        >>> find = lambda words: [at for at, text in enumerate(texts) if all(one in text for one in words)]
+        >>> leaving_out(["hand", "tap", "titanium"], find), leaving_out(["taper", "hand", "reamer"], find)
+        (LeftOut(words=('titanium',), found=1), LeftOut(words=('taper',), found=2))
+    """
+    if not 2 <= len(words) <= MOST:
+        return LeftOut()
+    having: dict[int, list[str]] = {}
+    for word in dict.fromkeys(words):
+        for number in find([word]):
+            having.setdefault(number, []).append(word)
+    # Without the fewest words those are found that have the most of them.
+    most = max(map(len, having.values()), default=0)
+    together = Counter(tuple(has) for has in having.values() if len(has) == most)
+    ways = [set(has) for has, _ in together.most_common(1)]
+    # Words of which each finds something may mean another thing side by side, as a number of flutes.
+    ways += [{*words} - {word} for word in words]
+    for kept in ways:
+        found = find([word for word in words if word in kept])
+        if found:
+            return LeftOut(tuple(word for word in dict.fromkeys(words) if word not in kept), len(found))
+    return LeftOut()
+
+
+def without(rows: Rows, text: str) -> LeftOut:
+    """The words without which a text finds something in the book; those that say nothing are in nobody's way.
+
+    Args:
+        rows: of the book.
+        text: as typed.
+
+    Example:
+        >>> from library.book.rows import Row
+        >>> rows = Rows.of([Row("entry", "a", "A", search="taper reamer"), Row("entry", "b", "B", search="hand tap")])
+        >>> without(rows, "hand tap titanium").told, without(rows, "my taper drill of brass").words, without(rows, "titanium")
+        ("Without 'titanium' there is 1.", ('drill', 'brass'), LeftOut(words=(), found=0))
+    """
+    words = [word for word in text.split() if word.casefold() not in SAYS_NOTHING]
+    return leaving_out(words, lambda some: ranked(rows, " ".join(some)).numbers)

@@ -1,0 +1,55 @@
+"""Where nothing is found, the words are named without which something is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+
+import pytest
+
+from library.book.opening import open_book
+from library.book.rows import Rows
+from library.search.leaving_out import MOST, LeftOut, leaving_out, without
+from library.search.ranking import ranked
+
+
+@cache
+def shipped() -> Rows:
+    rows = open_book().rows
+    assert isinstance(rows, Rows)
+    return rows
+
+
+def test_one_word_in_the_way_is_named() -> None:
+    left_out = without(shipped(), "countersink multi zirconium")
+    assert left_out == LeftOut(("zirconium",), found=len(ranked(shipped(), "countersink multi").numbers))
+    assert left_out.found > 0
+    assert left_out.told == f"Without 'zirconium' there are {left_out.found}."
+
+
+def test_where_leaving_out_one_word_does_not_help_those_are_named_that_do_together() -> None:
+    text = "my reamer burns bronze bush"
+    for word in text.split():
+        assert not ranked(shipped(), text.replace(word, "")).numbers, "no single word may be enough"
+    left_out = without(shipped(), text)
+    rest = [word for word in text.split() if word not in left_out.words]
+    assert len(left_out.words) == 2
+    assert left_out.found == len(ranked(shipped(), " ".join(rest)).numbers) > 0
+    assert left_out.told == "Without {!r} and {!r} there are {}.".format(*left_out.words, left_out.found)
+
+
+@pytest.mark.parametrize("text", ["zirconium", "zirconium hafnium", "drill " * MOST + "zirconium"])
+def test_no_word_is_named_where_none_helps_or_nobody_could_read_which(text: str) -> None:
+    assert without(shipped(), text).told == ""
+
+
+def test_words_of_which_each_is_found_alone_and_which_mean_another_thing_side_by_side_are_named() -> None:
+    """A number before "flutes" is their number, and alone it is a size."""
+
+    def find(words: Sequence[str]) -> list[int]:
+        return [] if {"97", "flutes"} <= {*words} else [1, 2]
+
+    assert leaving_out(["countersink", "97", "flutes"], find) in (
+        LeftOut(("97",), 2),
+        LeftOut(("flutes",), 2),
+    )

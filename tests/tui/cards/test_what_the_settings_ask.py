@@ -1,0 +1,165 @@
+"""What the step Set of a card asks for: everything that a calculation in use still wants has its line, and one line only."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+
+import pytest
+
+from geometry.quantities import quantity
+from geometry.sentences import Kind
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.model import Card, Tool, Wanted
+from library.cards.settings_lines import setting_lines
+from library.cards.starting import from_entry
+from tui.view.card_form import CardForm
+from tui.view.card_row import Row
+from tui.view.card_settings_rows import state_of
+from tui.view.text_line import TextLine
+
+USUAL = {
+    "diameter": "12 mm",
+    "land_width": "2 mm",
+    "drop": "0.1 mm",
+    "wheel_diameter": "150 mm",
+    "rotational_speed": "2500 rpm",
+    "feed": "0.1 mm",
+    "point_angle": "118 deg",
+    "included_angle": "90 deg",
+    "chamfer_angle": "10 deg",
+    "bevel_angle": "45 deg",
+    "radial_throw": "1.6 mm",
+    "stock_per_sharpening": "0.1 mm",
+    "least_diameter": "11.5 mm",
+    "margin_width": "0.2 mm",
+    "back_diameter": "11.98 mm",
+    "corner_wear": "0.2 mm",
+}
+"""What a person might write into a line; of other quantities one of its kind."""
+
+OF_A_KIND = {Kind.LENGTH: "1 mm", Kind.ANGLE: "8 deg", Kind.COUNT: "4"}
+
+WHAT_IS_ASKED = ("received", "wanted", "settings")
+
+METHODS = ("cam", "wheel-head-height")
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return open_book()
+
+
+def begun(book: Book, entry: str, **wanted: str) -> Card:
+    """A card of an entry, of a tool of 12 mm, of three steps or an M12, with some lines that are wanted."""
+    card, kind = from_entry(book, book.entries[entry]), book.kind_of(book.entries[entry].family)
+    tool = Tool("A", size="6, 8, 10 mm" if kind in {"step-drill", "subland-drill"} else "12 mm", flutes="2")
+    tool = Tool("A", thread="M12", flutes="3") if kind == "tap" else tool
+    return replace(
+        card, tool=tool, wanted={**card.wanted, **{key: Wanted(text) for key, text in wanted.items() if text}}
+    )
+
+
+def text_for(row: Row) -> str:
+    """What goes into a line: a word of its own, the low end of a range, or what is usual."""
+    if row.choices:
+        return next(one for one in row.choices if one)
+    if row.offers:
+        return row.offers[min(1, len(row.offers) - 1)]
+    return USUAL.get(row.quantity or row.key) or OF_A_KIND.get(
+        quantity(row.quantity or row.key).kind, "20 m/s"
+    )
+
+
+def filled_in(book: Book, card: Card) -> tuple[CardForm, list[str]]:
+    """The form after everything was filled in that its steps ask for, and the ways of those lines."""
+    form, filled = CardForm(book, card), list[str]()
+
+    def wants(row: Row) -> bool:
+        is_range = row.section == "wanted" and len(row.offers) > 1 and row.text == row.offers[0]
+        return (row.wants or is_range) and row.way not in filled and row.section in WHAT_IS_ASKED
+
+    for section in (*WHAT_IS_ASKED, *WHAT_IS_ASKED):
+        form.go_to(section)
+        while (row := next(filter(wants, form.rows), None)) is not None:
+            filled.append(row.way)
+            if row.section != "wrong":
+                form.go_to(row.way)
+                form.keep(TextLine.ending(text_for(row)))
+    return form, filled
+
+
+def unanswered(form: CardForm) -> list[str]:
+    return [one.sheet.name for one in form.job.steps if one.in_use and state_of(one) == "needs input"]
+
+
+def twice(filled: list[str]) -> list[str]:
+    counted = Counter(way.rpartition(".")[2] for way in filled if way.startswith("settings."))
+    return [key for key, count in counted.items() if count > 1]
+
+
+def settings(form: CardForm) -> dict[str, str]:
+    return {one.key: one.value for one in setting_lines(form.job, form.job.display)}
+
+
+def test_the_head_of_a_masonry_drill_goes_up_for_its_lip_relief_and_the_wheel_is_asked_once(
+    book: Book,
+) -> None:
+    form, filled = filled_in(book, begun(book, "masonry-drill-hammer", relief_method="wheel-head-height"))
+    assert [way for way in filled if "wheel_diameter" in way] == ["settings.wheel-speed.wheel_diameter"]
+    assert not unanswered(form)
+    # 25 degrees along the axis on a lip 65 off it are atan(tan 25 sin 65) = 22.910 square to it: 75 sin 22.910.
+    assert settings(form)["wheel_head_height"] == "29.196 mm"
+
+
+def test_a_lip_is_rolled_under_a_cup_which_no_height_of_the_tooth_rest_sets(book: Book) -> None:
+    form, _ = filled_in(book, begun(book, "masonry-drill-hammer", relief_method="tooth-rest-height"))
+    assert not unanswered(form)
+    assert "tooth_rest_height" not in settings(form)
+
+
+def test_a_cam_is_asked_for_nowhere_on_a_lip(book: Book) -> None:
+    form, filled = filled_in(book, begun(book, "centre-drill-type-a", surface="lip", relief_method="cam"))
+    assert not [way for way in filled if "throw" in way]
+    assert not unanswered(form)
+    assert {one.sheet.name for one in form.job.steps if one.rests} >= {"cone-relief", "step-relief"}
+
+
+def test_a_relief_of_another_surface_has_one_line_among_what_is_wanted(book: Book) -> None:
+    form, filled = filled_in(
+        book, replace(begun(book, "reamer-rose"), received={"margin_width": ("0.2 mm",)})
+    )
+    assert [way for way in filled if "relief_angle" in way] == ["wanted.land_relief_angle"]
+    assert not unanswered(form)
+
+
+def test_a_shoulder_that_is_a_face_leaves_a_throw_toward_the_axis_out_and_is_read_along_it(
+    book: Book,
+) -> None:
+    form, _ = filled_in(book, begun(book, "subland-drill-counterbore-plain-steel", relief_method="cam"))
+    step = form.job.step("relief-drop")
+    assert step is not None
+    assert (step.works, "chosen_throw" in step.answer.inputs) == (True, False)
+
+
+@pytest.mark.depth
+def test_no_entry_leaves_a_calculation_without_a_line_for_what_it_wants_and_none_asks_twice(
+    book: Book,
+) -> None:
+    firsts = {one.family: one.id for one in reversed(list(book.entries.values()))}
+    ways = [
+        (entry, surface, method)
+        for family, entry in firsts.items()
+        for surface in book.families[family].surfaces
+        for method in METHODS
+    ]
+    ways += [(entry, "", "") for entry in list(book.entries)[::8]]
+    wrong = []
+    for entry, surface, method in ways:
+        form, filled = filled_in(book, begun(book, entry, surface=surface, relief_method=method))
+        found = [*unanswered(form), *twice(filled)]
+        wrong += (
+            [f"{entry} on {surface or 'its surface'} by {method or 'what follows'}: {found}"] if found else []
+        )
+    assert not wrong, "\n".join(wrong)

@@ -1,0 +1,157 @@
+"""What was not typed into a field in this visit gives way to the first character: calculator, forms and card alike."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from geometry.calculations import calculation
+from library.book.model import Book
+from library.calc.answer import answer
+from library.cards.model import Card, Tool
+from library.units.system import METRIC
+from tui.view.calculator_fields import columns, field_lines
+from tui.view.card_form import CardForm
+from tui.view.fields import Fields
+from tui.view.form import Form
+from tui.view.lines import Piece
+from tui.view.table_blanks import blanks_for
+from tui.view.text_form import TextForm
+from tui.view.text_line import TextLine
+
+
+def in_the_calculator() -> Fields:
+    """As a size that stood in the find line goes along."""
+    form = Form(calculation("relief-drop"), None, {"diameter": TextLine.ending("5/8 in")})
+    form.take(answer(form.sheet, form.texts(), display=METRIC))
+    form.focus = "diameter"
+    return form
+
+
+def in_a_form() -> Fields:
+    form = TextForm(blanks_for("wheel", None), {"title": "White cup", "diameter": "5/8 in"})
+    form.focus = "diameter"
+    return form
+
+
+def on_a_card() -> Fields:
+    form = CardForm(Book({}), Card(family="tap", tool=Tool(name="T-1", size="5/8 in")))
+    form.go_to("tool.size")
+    return form
+
+
+EVERYWHERE = pytest.mark.parametrize("begin", [in_the_calculator, in_a_form, on_a_card])
+
+
+@EVERYWHERE
+def test_what_stands_there_gives_way_to_what_is_typed_letter_by_letter(begin: Callable[[], Fields]) -> None:
+    form = begin()
+    for letter in "16.2 mm":
+        form.type(letter)
+    assert form.in_hand.text == "16.2 mm"
+
+
+@EVERYWHERE
+def test_what_was_typed_gives_way_too_when_it_is_come_back_to(begin: Callable[[], Fields]) -> None:
+    form = begin()
+    form.type("16.2 mm")
+    form.move(1)
+    form.move(-1)
+    assert form.in_hand.text == "16.2 mm"
+    form.type("1")
+    form.type("7")
+    assert form.in_hand.text == "17"
+
+
+@EVERYWHERE
+@pytest.mark.parametrize("key", ["left", "right", "end"])
+def test_a_key_goes_behind_it_to_change_a_part_of_it(begin: Callable[[], Fields], key: str) -> None:
+    form = begin()
+    form.edit(key)
+    assert form.in_hand == TextLine.ending("5/8 in")
+    for _ in range(2):
+        form.edit("backspace")
+    form.type("mm")
+    assert form.in_hand.text == "5/8 mm"
+
+
+@EVERYWHERE
+def test_home_and_delete_change_its_beginning_and_backspace_its_end(begin: Callable[[], Fields]) -> None:
+    form = begin()
+    form.edit("home")
+    form.type("1-")
+    assert form.in_hand.text == "1-5/8 in"
+    form = begin()
+    form.edit("delete")
+    assert form.in_hand.text == "/8 in"
+    form = begin()
+    form.edit("backspace")
+    assert form.in_hand.text == "5/8 i"
+
+
+@EVERYWHERE
+def test_a_comma_goes_on_with_a_list(begin: Callable[[], Fields]) -> None:
+    form = begin()
+    form.type(",")
+    form.type(" 3/4 in")
+    assert form.in_hand.text == "5/8 in, 3/4 in"
+
+
+@EVERYWHERE
+def test_the_cursor_stands_on_the_first_character_of_what_gives_way(begin: Callable[[], Fields]) -> None:
+    form = begin()
+    assert form.drawn == TextLine("5/8 in")
+    form.edit("end")
+    assert form.drawn == TextLine.ending("5/8 in")
+
+
+def test_the_calculator_draws_it_so() -> None:
+    form = in_the_calculator()
+    assert isinstance(form, Form)
+    drawn = field_lines(form, form.sheet_field("diameter"), columns(80))[0]
+    assert Piece("5", "cursor") in drawn
+
+
+def test_what_the_program_puts_in_place_of_what_is_being_typed_gives_way() -> None:
+    form = in_the_calculator()
+    assert isinstance(form, Form)
+    form.type("16")
+    form.take_thread("M12")
+    form.type("8")
+    assert form.in_hand.text == "8"
+
+
+@pytest.mark.parametrize("way", ["tool.name", "notes", "wrong", "remarks"])
+def test_words_of_a_card_are_gone_on_with(way: str) -> None:
+    card = Card(family="tap", tool=Tool(name="T"), notes="T", wrong="T", remarks="T")
+    form = CardForm(Book({}), card)
+    form.go_to(way)
+    form.type("12")
+    assert form.in_hand.text == "T12"
+    form.move(-1)
+    form.go_to(way)
+    form.type("a")
+    assert form.in_hand.text == "T12a"
+
+
+@pytest.mark.parametrize(
+    ("way", "key"), [("received.land_width", "land_width"), ("wanted.rake_angle", "rake_angle")]
+)
+def test_a_number_that_somebody_typed_on_a_card_gives_way_when_it_is_come_back_to(way: str, key: str) -> None:
+    form = CardForm(Book({}), Card(family="tap"))
+    form.open(*way.split("."))
+    form.type("3")
+    form.type("1")
+    assert form.in_hand.text == "31"
+    form.move(1)
+    form.move(-1)
+    form.type("4")
+    assert form.in_hand.text == "4"
+
+
+def test_words_of_a_form_are_gone_on_with() -> None:
+    form = in_a_form()
+    form.focus = "title"
+    form.type("!")
+    assert form.in_hand.text == "White cup!"
