@@ -234,6 +234,8 @@ class Result:
         named: outputs of which more is to be said than their quantity says, such as at which step and in which view; the
             place and the view stand behind a comma each.
         heads: the same for the columns of the table.
+        profile: what the indicator reads (mm) at an angle (rad) behind the edge, where the same surface may end nearer on
+            another tooth; nothing where such a tooth is computed anew.
     """
 
     outputs: Mapping[str, float]
@@ -244,6 +246,7 @@ class Result:
     side: SideView | None = None
     named: Mapping[str, str] = field(default_factory=dict)
     heads: Mapping[str, str] = field(default_factory=dict)
+    profile: Callable[[float], float] | None = field(default=None, compare=False, repr=False)
 
 
 @dataclass(frozen=True)

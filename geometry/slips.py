@@ -34,7 +34,7 @@ class Reach(NamedTuple):
 
 
 REACHES: Mapping[str, Reach] = {
-    "diameter": Reach(125.0, "the largest tools that are sharpened by hand"),
+    "diameter": Reach(170.0, "the largest taps and reamers, those for pipes of 6 in,"),
     "chamfer_threads": Reach(24.0, "the longest taps, those for nuts,"),
     "radial_throw": Reach(25.0, "the cams of tool grinders"),
     "axial_throw": Reach(25.0, "the cams of tool grinders"),

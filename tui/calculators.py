@@ -75,7 +75,7 @@ class Calculators:
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
-        self._forms[key].laid_out = self._drawer.get(entry.id, {})
+        self._forms[key].laid_out = self._drawer.get(entry.id, {}) | self._in_drawer(sheet)
         return self._forms[key]
 
     def looked_at(self, entry: Entry, sheet: Calculation, along: Along = NOTHING_ALONG) -> Form:
@@ -163,16 +163,18 @@ class Calculators:
 
     def _of_drawer(self, entry: Entry, sheet: Calculation) -> dict[str, str]:
         """What the machine in hand has for a calculation, where nobody typed anything in its place."""
-        machine = self.machine()
         typed, laid_out = self._typed.get(entry.id, {}), self._drawer.get(entry.id, {})
-        texts = texts_of(machine) if machine is not None else {}
         return {
-            key: texts[key]
-            for key in DRAWER
-            if key in texts
-            and sheet.field(key) is not None
-            and (typed[key].text.strip() if key in typed else "") in {"", laid_out.get(key, "")}
+            key: text
+            for key, text in self._in_drawer(sheet).items()
+            if (typed[key].text.strip() if key in typed else "") in {"", laid_out.get(key, "")}
         }
+
+    def _in_drawer(self, sheet: Calculation) -> dict[str, str]:
+        """What the machine in hand has of what a calculation asks for."""
+        machine = self.machine()
+        texts = texts_of(machine) if machine is not None else {}
+        return {key: texts[key] for key in DRAWER if key in texts and sheet.field(key) is not None}
 
     def carry(self, entry: Entry, along: Along) -> None:
         """Type size and number of flutes that an entry was found with; what the person makes of them then stays.

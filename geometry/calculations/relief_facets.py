@@ -53,6 +53,7 @@ def _compute(given: Inputs) -> Result:
         rows=_rows(job.facets),
         checks=advice.checks(given, job),
         figure=_figure(job.facets, given, job.turned),
+        profile=profile,
     )
 
 

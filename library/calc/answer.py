@@ -16,6 +16,7 @@ from library.calc.cautions import cautions_for
 from library.calc.citation import briefly
 from library.calc.inputs import Input, of_no_surface, shown
 from library.calc.merge_inputs import merge_inputs
+from library.calc.past_the_range import with_ends_passed
 from library.calc.ranges import said
 from library.calc.surfaces import FIELD
 from library.issue import Issue, Severity
@@ -110,6 +111,7 @@ def answer(
         return refused(refusal.problems)
     if issues:
         return replace(base, issues=tuple(issues))
+    result = with_ends_passed(sheet, inputs, result)
     widths = _half_widths(fields, inputs)
     if holds_size:
         result = _with_doubts_of_the_size(inputs, entry, found.surface, result)

@@ -105,6 +105,7 @@ def _verdict(one: Verdict, display: Display) -> Json:
                 "flute": mark.flute,
                 "reading": mark.text,
                 "value": number(mark.value),
+                "wanted": number(one.wanted_of(mark.flute)),
                 "state": mark.state,
                 "off": mark.text_off,
             }

@@ -14,7 +14,7 @@ from library.cards.job import Job
 from library.cards.model import DONE, DRAFT, Card, Setting, Tool
 from library.cards.of_that_day import chosen_then, filled_in, written
 from library.cards.provenance import is_number
-from library.cards.shall_be import wanted_limits, wanted_number
+from library.cards.shall_be import wanted_each, wanted_limits, wanted_number
 from library.issue import Issue
 from library.units.show import show, show_answer
 
@@ -74,6 +74,9 @@ def _judged_by(job: Job, key: str) -> str:
     """What the readings of a quantity are held against, where no person wrote it for the inspection; empty for nothing."""
     if key not in QUANTITIES or quantity(key).kind is Kind.CHOICE or job.card.after[key].wanted.strip():
         return ""
+    each = wanted_each(job, key)
+    if each:
+        return ", ".join(written(one, None, quantity(key).kind) for one in each)
     limits = wanted_limits(job, key)
     # The limits of a reamer follow anew from what was filled in on the day, with what is left for wear.
     return (

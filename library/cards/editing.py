@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import textwrap
 from collections.abc import Callable, Mapping
 from dataclasses import fields, replace
@@ -13,6 +12,7 @@ from geometry.calculations import calculation, calculation_names
 from geometry.quantities import QUANTITIES
 from library.cards.model import Card, Inspection, Readings, Setting, Tool, Wanted
 from library.cards.writing import LAST_TEXTS, TEXTS
+from library.units.several import parted
 
 LONGEST_LINE = 600
 """Characters in one line of a card; however they are written down, a line of its file stays under 4 KiB."""
@@ -148,9 +148,7 @@ def readings_of(text: str) -> Readings:
         >>> readings_of("0.28 mm, , 0.3 mm"), readings_of("0,28 mm")
         (('0.28 mm', '', '0.3 mm'), ('0,28 mm',))
     """
-    if not text.strip():
-        return ()
-    return tuple(part.strip() for part in re.split(r";|,(?![0-9])|(?<![0-9]),", text))
+    return parted(text)
 
 
 def _quantity(section: str, keys: list[str], most: int) -> str:

@@ -6,6 +6,7 @@ from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.book.tool_materials import tool_material
+from library.cards.heels import at_each_heel
 from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
 from library.guidance.model import Setup
@@ -50,6 +51,9 @@ class Numbers:
             return "" if line.stopped else line.value
         drop = self._job.doing(HEEL)
         cam = self._job.by_cam
+        each = at_each_heel(self._job, self._display) if key == "heel_drop" else ""
+        if each and drop is not None and not drop.stopped:
+            return each
         if key == "heel_drop" and cam is not None and drop is not None and not drop.stopped:
             return show(cam.heel, Kind.LENGTH, self._display)
         for step in self._job.steps:

@@ -15,11 +15,12 @@ from library.calc.wording import by_title
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
 from library.cards.first_step import AT_THE_POINT, diameter_at_point
-from library.cards.job import Job, flutes_of
+from library.cards.heels import heels, widest_of
+from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
 from library.cards.reading_units import shown_in, unit_read_in
-from library.cards.shall_be import relief_key, wanted_limits, wanted_number
+from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.wanted_limits import Limits
 from library.units.read import UnitError, read
@@ -79,9 +80,12 @@ class Verdict:
         wanted: what it shall be, in mm or radians; nothing where no limit is set.
         allowed: the tolerance; nothing where no limit is set.
         marks: for each reading.
-        spread: the greatest reading less the least; nothing with fewer than two.
+        spread: the greatest reading less the least, each less what it shall be where that is another for each flute;
+            nothing with fewer than two.
         first_wanted: what it should have been, where it is judged by the cam that was chosen; else nothing.
         limits: the range that it shall be in, where one is wanted and no number; else nothing.
+        each: what it shall be on each flute by its own land; nothing where one number serves all.
+        first_each: the same of what it should have been.
     """
 
     key: str
@@ -91,13 +95,27 @@ class Verdict:
     spread: float | None = None
     first_wanted: float | None = None
     limits: Limits | None = None
+    each: tuple[float, ...] = ()
+    first_each: tuple[float, ...] = ()
 
     @property
     def may_be(self) -> Limits | None:
-        """From where to where it passes; nothing where it is not judged. A range is a limit without a tolerance too."""
+        """From where to where it passes, of the widest land where each flute has its own limits."""
+        return self._round(self.wanted)
+
+    def wanted_of(self, flute: int) -> float | None:
+        """What it shall be on a flute, counted from 1."""
+        return self.each[flute - 1] if 0 < flute <= len(self.each) else self.wanted
+
+    def may_be_of(self, flute: int) -> Limits | None:
+        """From where to where it passes on a flute, counted from 1."""
+        return self._round(self.wanted_of(flute))
+
+    def _round(self, wanted: float | None) -> Limits | None:
+        """The limits round a number; nothing where it is not judged. A range is a limit without a tolerance too."""
         allowed = self.allowed
-        if self.wanted is not None:
-            return Limits(self.wanted, self.wanted).widened(allowed.minus, allowed.plus) if allowed else None
+        if wanted is not None:
+            return Limits(wanted, wanted).widened(allowed.minus, allowed.plus) if allowed else None
         if self.limits is None:
             return None
         served = self.limits.served
@@ -213,9 +231,17 @@ def _verdict(job: Job, key: str, found: Inspection) -> Verdict:
             key, None, None, tuple(Mark(n, text, None, "pass") for n, text in enumerate(found.readings, 1))
         )
     judged = Verdict(key, wanted_number(job, key), _tolerance(found.tolerance, kind), (), None,
-                     _first_wanted(job, key), wanted_limits(job, key))  # fmt: skip
+                     _first_wanted(job, key), wanted_limits(job, key), wanted_each(job, key))  # fmt: skip
+    if judged.each and judged.first_wanted is not None:
+        found_heels = [one.first_wanted for one in heels(job)]
+        judged = replace(judged, first_each=tuple(one for one in found_heels if one is not None))
     marks = tuple(_mark(number, text, judged, job) for number, text in enumerate(found.readings, 1))
-    values = [mark.value for mark in marks if mark.value is not None]
+    values = [
+        # Of lands that are not alike the readings differ as the lands do; what the grinding did is beside their own.
+        mark.value - (judged.wanted_of(mark.flute) or 0.0 if judged.each else 0.0)
+        for mark in marks
+        if mark.value is not None
+    ]
     return replace(judged, marks=marks, spread=max(values) - min(values) if len(values) > 1 else None)
 
 
@@ -224,8 +250,9 @@ def _first_wanted(job: Job, key: str) -> float | None:
     cam, inspection = job.by_cam, job.card.after.get(key)
     if cam is None or not cam.differs or (inspection is not None and inspection.wanted.strip()):
         return None
-    if key in {"drop", "heel_drop"}:
-        return cam.wanted_heel
+    if key in DROPS:
+        found = heels(job)
+        return widest_of(found).first_wanted if found else cam.wanted_heel
     return cam.wanted if key == relief_key(job) else None
 
 
@@ -237,7 +264,7 @@ def _tolerance(text: str, kind: Kind) -> Tolerance | None:
 
 
 def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
-    kind, may_be = quantity(judged.key).kind, judged.may_be
+    kind, may_be = quantity(judged.key).kind, judged.may_be_of(flute)
     try:
         whole = quantity(judged.key).whole
         value = read(text, kind, job.display, unit_wanted=True, whole=whole).number
@@ -264,8 +291,3 @@ def _size(off: float, kind: Kind, text: str, job: Job) -> str:
     """How far off, in the unit of the reading, or only that it is, where that is less than can be shown."""
     shown = shown_in(off, kind, unit_read_in((text,), kind, job.display))
     return shown if any(sign in "123456789" for sign in shown) else "just"
-
-
-def flutes_wanted(job: Job, key: str) -> int | None:
-    """How many readings of a quantity there should be: one for each flute, where each has its own."""
-    return flutes_of(job.card.tool.flutes) if key in PER_FLUTE else None

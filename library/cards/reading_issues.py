@@ -9,11 +9,12 @@ from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
+from library.cards.flute_count import FluteCount, flute_count
 from library.cards.inspecting import PER_FLUTE, SLACK
 from library.cards.job import Job, flutes_of
 from library.cards.model import Readings
 from library.cards.plausible_readings import implausible
-from library.cards.shall_be import number_of
+from library.cards.shall_be import DROPS, number_of
 from library.issue import Issue, Severity
 from library.units.grammar import example
 from library.units.read import UnitError, read
@@ -86,19 +87,43 @@ def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]
 
 
 def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]:
-    """A reading for each flute, where each flute has its own; one alone stands for the whole tool before grinding."""
-    flutes = flutes_of(job.card.tool.flutes)
-    if key not in PER_FLUTE or flutes is None or not readings:
+    """One reading for all flutes or one for each, where each has its own; after grinding one for each that was counted.
+
+    Flutes that were counted on the tool keep the card open until each has its reading; of a number that is only the
+    book's it is asked, for the tool may have another.
+    """
+    count = flute_count(job)
+    if key not in PER_FLUTE or not readings:
         return
-    if len(readings) == 1 and way.startswith("received") and readings[0].strip():
+    if count is None or not count.counted:
+        yield from _of_another_number(job, way, key, readings, count)
         return
+    flutes, received = count.number, way.startswith("received")
+    if len(readings) == 1 and received and readings[0].strip():
+        return
+    or_one = " Or give one for all." if received and key not in DROPS else ""
     if len(readings) > flutes:
         yield card_issue(way, f"{title_of(key)}: there are {len(readings)} readings and {flutes} flutes. Correct the flutes, "
                       "or take a reading away.")  # fmt: skip
     for flute in range(1, flutes + 1):
         if flute > len(readings) or not readings[flute - 1].strip():
             yield card_issue(way, f"{title_of(key)}: flute {flute} of {flutes} has no reading. Measure it, such as "
-                          f"{example(quantity(key).kind)}.", "error", flute)  # fmt: skip
+                          f"{example(quantity(key).kind)}.{or_one}", "error", flute)  # fmt: skip
+
+
+def _of_another_number(
+    job: Job, way: str, key: str, readings: Readings, count: FluteCount | None
+) -> Iterator[Issue]:
+    """Readings of another number than the flutes that nobody counted; of no known flutes, than the lands."""
+    lands = len(job.card.received.get("land_width", ()))
+    number = count.number if count is not None else lands
+    if len(readings) in {1, number} or number < 1 or (count is None and lands < 2):
+        return
+    has = (
+        f"{count.whose} {number} flute{'s' if number > 1 else ''}" if count is not None else f"{number} lands"
+    )
+    yield card_issue(way, f"{title_of(key)}: there are {len(readings)} readings, and {has}. Give one for all or one for "
+                     "each, or count the flutes of the tool and write them in the line Flutes.", "warning")  # fmt: skip
 
 
 def _not_plausible(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from geometry.sentences import Kind
 from library.cards.wanted_limits import Limits
@@ -44,6 +44,17 @@ def shown_in(value: float, kind: Kind, unit: str) -> str:
         ('31.5 thou', '0.800 mm')
     """
     return f"{number(from_geometry(value, kind, unit), kind, unit)} {unit}".rstrip()
+
+
+def each_in(values: Sequence[float], kind: Kind, unit: str) -> str:
+    """Several numbers in a unit, which stands once, behind the last.
+
+    Example:
+        >>> each_in((0.3711, 0.3868), Kind.LENGTH, "mm")
+        '0.371, 0.387 mm'
+    """
+    bare = [number(from_geometry(one, kind, unit), kind, unit) for one in values]
+    return f"{', '.join(bare)} {unit}".rstrip() if bare else ""
 
 
 def limits_in(limits: Limits, kind: Kind, unit: str) -> str:

@@ -13,6 +13,8 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.ranges import read_range
 from library.cards.at_machine import worked_of
+from library.cards.editing import readings_of
+from library.cards.heels import heels, widest_of
 from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.of_that_day import heel_then
@@ -21,6 +23,9 @@ from library.cards.read_order import steps_read, surface_read
 from library.cards.wanted_limits import Limits, limits_of
 from library.units.read import Reading, UnitError, read
 from library.units.show import show
+
+DROPS = frozenset({"drop", "heel_drop"})
+"""What is read at the heel after grinding."""
 
 
 def relief_key(job: Job) -> str:
@@ -34,11 +39,60 @@ def wanted_number(job: Job, key: str) -> float | None:
 
     Args:
         job: the card worked out.
-        key: the quantity; the drop is that of the heel, as it was found for the job.
+        key: the quantity; the drop is that of the heel, as it was found for the job, by the widest land.
 
     Returns:
         In mm or radians, or nothing where no limit is set, or where a range is wanted.
     """
+    each = wanted_each(job, key)
+    if not each:
+        return _for_all(job, key)
+    found = heels(job)
+    place = widest_of(found).flute - 1 if found else 0
+    return each[place] if place < len(each) else max(each)
+
+
+def wanted_each(job: Job, key: str) -> tuple[float, ...]:
+    """What the heel of each flute shall read by its own land, flute by flute.
+
+    Args:
+        job: the card worked out.
+        key: the quantity; any but the drop at the heel has one number for all.
+
+    Returns:
+        In mm; nothing where one number serves all.
+    """
+    if key not in DROPS:
+        return ()
+    then = _wanted_then(job, key)
+    if then:
+        found = readings_of(then)
+        return tuple(read(one, Kind.LENGTH, job.display).number for one in found) if len(found) > 1 else ()
+    if _is_said(job.card.after.get(key)) or _is_decided(job, key):
+        return ()
+    found_heels = heels(job)
+    # To the digits that are shown: what stands on the sheet is what a reading is held against.
+    return tuple(_as_shown(job, one.drop) for one in found_heels) if len(found_heels) > 1 else ()
+
+
+def wanted_of_flute(job: Job, key: str, flute: int) -> float | None:
+    """What a quantity shall be on a flute, counted from 1; that of all where it has none of its own."""
+    each = wanted_each(job, key)
+    return each[flute - 1] if 0 < flute <= len(each) else wanted_number(job, key)
+
+
+def _is_decided(job: Job, key: str) -> bool:
+    """Whether the card wants a number or a range of the quantity itself."""
+    decided = job.card.wanted.get(key)
+    text = decided.value if decided else ""
+    return read_range(key, text) is not None or _number_written(job, key, text) is not None
+
+
+def _as_shown(job: Job, number: float) -> float:
+    return read(show(number, Kind.LENGTH, job.display), Kind.LENGTH, job.display).number
+
+
+def _for_all(job: Job, key: str) -> float | None:
     kind, then = quantity(key).kind, _wanted_then(job, key)
     if then:
         return None if read_range(key, then) is not None else read(then, kind, job.display).number
@@ -52,9 +106,8 @@ def wanted_number(job: Job, key: str) -> float | None:
         found = _number_written(job, key, text)
         if found is not None:
             return found.number if not found.per_diameter else _share(job, found.number)
-    heel = heel_reading(job) if key in {"drop", "heel_drop"} else None
-    # To the digits that are shown: what stands on the sheet is what a reading is held against.
-    return None if heel is None else read(show(heel, kind, job.display), kind, job.display).number
+    heel = heel_reading(job) if key in DROPS else None
+    return None if heel is None else _as_shown(job, heel)
 
 
 def heel_reading(job: Job) -> float | None:
@@ -64,8 +117,9 @@ def heel_reading(job: Job) -> float | None:
     """
     step = job.doing(HEEL)
     if step is not None:
+        of_all = heels(job)
         found = step.answer.result.outputs if step.works and step.answer.result is not None else {}
-        return found.get("heel_drop")
+        return of_all[0].drop if of_all else found.get("heel_drop")
     read_in = READ_IN[indicator_points(job)]
     for one in steps_read(job):
         if surface_read(job, one) == job.choice.surface and one.answer.result is not None:
@@ -112,10 +166,13 @@ def _wanted_then(job: Job, key: str) -> str:
     if not job.card.done or _is_said(inspection):
         return ""
     text = inspection.judged_by if inspection is not None else ""
-    text = text or (heel_then(job) if key in {"drop", "heel_drop"} else "")
+    text = text or (heel_then(job) if key in DROPS else "")
     kind = quantity(key).kind
     try:
-        return text if read_range(key, text) is not None or read(text, kind, job.display) else ""
+        if read_range(key, text) is None:
+            for one in readings_of(text) if key in DROPS else (text,):
+                read(one, kind, job.display)
+        return text
     except UnitError:
         return ""
 
@@ -165,8 +222,6 @@ def greatest_number(job: Job, key: str, readings: Readings) -> float | None:
 
 def number_of(text: str, key: str, job: Job) -> float | None:
     """The first number of a text for a quantity, in mm or radians; nothing where it cannot be read."""
-    from library.cards.editing import readings_of
-
     try:
         value = read((readings_of(text) or ("",))[0], quantity(key).kind, job.display).number
     except UnitError:

@@ -7,6 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import Literal
 
+from geometry.sentences import Kind
 from library.book.diagnostics import Diagnostics
 from library.book.layers import build, read_part
 from library.book.model import Book
@@ -18,10 +19,14 @@ from library.guidance.model import STEPS, WHEEL_LINES
 from library.issue import Issue
 from library.sanitize import sanitize
 from library.shop_threads.shapes import LENGTHS
+from library.units.several import in_short, parted, with_the_last_unit
 
-How = Literal["text", "texts", "count", "counts", "day", "told", "graduations"]
-"""How a key is typed: on one line; as several parted by commas; as a line of text and one for its source; or, of the
+How = Literal["text", "texts", "measures", "count", "counts", "day", "told", "graduations"]
+"""How a key is typed: on one line; as several parted by commas, of measures with a unit behind the last alone; as a line of text and one for its source; or, of the
 graduations of a machine, as a line for each that tells what one division is worth."""
+
+KINDS: Mapping[str, Kind] = {"spindle_speeds": Kind.ROTATION, "cam_throws": Kind.LENGTH}
+"""What the measures of a key are that holds several."""
 
 DIVISION = "division of the "
 """Begins the line of a form for what one division of a graduation is worth."""
@@ -34,8 +39,8 @@ TABLES: Mapping[str, Mapping[str, How]] = {
         "title": "text",
         "index_ratio": "count",
         "plate_holes": "counts",
-        "spindle_speeds": "texts",
-        "cam_throws": "texts",
+        "spindle_speeds": "measures",
+        "cam_throws": "measures",
         "throw_per": "text",
         "note": "text",
         "graduations": "graduations",
@@ -161,6 +166,8 @@ def as_typed(array: str, table: Mapping[str, object]) -> dict[str, str]:
         elif how == "told" and isinstance(raw, Mapping):
             named = [_text(raw[part]) for part in ("source", "place") if part in raw]
             texts |= {key: _text(raw.get("text", "")), key + SOURCE: ", ".join(named)}
+        elif how == "measures" and isinstance(raw, list):
+            texts[key] = in_short(KINDS[key], [_text(one) for one in raw], between=", ")
         else:
             texts[key] = _text(raw)
     return texts
@@ -261,6 +268,9 @@ def _value(how: How, key: str, texts: Mapping[str, str]) -> object:
         case "graduations":
             divisions = {name: texts.get(DIVISION + name, "").strip() for name in GRADUATIONS}
             return {name: {"division": one, **GRADUATIONS[name]} for name, one in divisions.items() if one}
+        case "measures":
+            measures = [one for one in parted(text) if one]
+            return [*(with_the_last_unit(KINDS[key], measures) or measures)]
         case "texts" | "counts":
             return [_one(how, part.strip()) for part in text.split(",") if part.strip()]
         case _:

@@ -100,7 +100,7 @@ def _in_drawer(machine: Machine, needed: float, parts: dict[str, Amount | str]) 
 def _nearest(cam: str, cure: Drive, parts: dict[str, Amount | str]) -> Check:
     """The nearest fixed cam above the need, by the relief that it would give."""
     given = angle(cure.angle + cure.change)
-    says = "The {what} has to be {needed} {per}: the nearest cam, {cam}, gives {given}"
+    says = "The {what} has to be {needed} {per}: the nearest cam above the need, {cam}, gives {given}"
     if abs(cure.change) <= NEAR_ENOUGH:
         return passed(says + ", near what is wanted.", cam=cam, given=given, **parts)
     return watch(says + ", not the {wanted} wanted.", cam=cam, given=given, wanted=angle(cure.angle), **parts)

@@ -12,8 +12,11 @@ from library.book.diagnostics import Location, nearest, shown
 from library.book.fields import Reader, one_line
 from library.book.model import Measure
 from library.book.retired import fix_for
+from library.calc.wording import by_title
 from library.equipment.model import Rating, Reach
 from library.units.read import Reading, UnitError, read
+from library.units.show import say
+from library.units.system import METRIC
 
 MOST = 200
 """Speeds, throws or circles that one machine may list."""
@@ -182,7 +185,7 @@ def _measure(raw: object, location: Location, row: Quantity) -> Measure | None:
 def _sensible(found: Reading, location: Location, row: Quantity) -> Measure | None:
     wrong = unfit(row, found.number)
     if wrong:
-        complain_of(str(wrong), location)
+        complain_of(by_title(say(wrong, METRIC)), location)
         return None
     return Measure(found.text, found.number)
 

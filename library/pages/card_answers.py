@@ -12,6 +12,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.word_forms import LEAST_BEGUN
+from library.calc.past_the_range import past
 from library.calc.wording import spoken
 from library.cards.cams import show_angle
 from library.cards.chosen import CHOSEN_ONCE
@@ -22,8 +23,9 @@ from library.cards.issues import keeps_open
 from library.cards.job import Job
 from library.cards.learn import in_book, lessons
 from library.cards.model import Inspection
-from library.cards.reading_units import limits_in, shown_in, unit_read_in
+from library.cards.reading_units import each_in, limits_in, shown_in, unit_read_in
 from library.cards.settings_lines import setting_lines
+from library.cards.shall_be import relief_key
 from library.cards.thread_names import of_thread
 from library.guidance.troubles import Recognised, recognised, symptoms_of
 from library.guidance.wheels import recommended_for
@@ -140,9 +142,10 @@ def _of_book(job: Job, key: str) -> Iterator[Block]:
         yield Said((f"Given {PLANES[surface.view]}.",))
     if cam is not None and cam.differs:
         said = (
-            f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}."
+            f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}"
         )
-        yield Said((said,), "warn")
+        end = past(job.entry.values.get(key), cam.given) if key == relief_key(job) else ""
+        yield Said((f"{said}, and {end}." if end else f"{said}.",), "warn")
 
 
 def settings_answers(job: Job, name: str) -> Parts:
@@ -181,25 +184,41 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
 
     yield Said((title,), "strong")
     judged = verdict.wanted is not None or limits is not None
-    if verdict.first_wanted is not None and job.by_cam is not None:
+    cam = f"by the cam of {job.by_cam.throw}" if verdict.first_wanted is not None and job.by_cam else ""
+    if verdict.each:
+        whose = f"each by its own land{', ' if cam else ''}{cam}"
+        yield told("shall be", lambda unit: each_in(verdict.each, kind, unit), whose)
+        if verdict.first_each:
+            yield told("was wanted", lambda unit: each_in(verdict.first_each, kind, unit))
+    elif verdict.first_wanted is not None and cam:
         first = verdict.first_wanted
-        yield told("shall be", wanted, f"by the cam of {job.by_cam.throw}")
+        yield told("shall be", wanted, cam)
         yield told("was wanted", lambda unit: shown_in(first, kind, unit))
     elif judged:
         yield told("shall be", wanted, *((limits.whose,) if limits is not None and limits.whose else ()))
     else:
         yield _values([("  shall be", wanted(own))])
-    if may_be is not None and may_be != limits:
+    if may_be is not None and may_be != limits and not verdict.each:
         is_worn = limits is not None and limits.worn is not None
         yield told("worn, may be" if is_worn else "may be", lambda unit: limits_in(may_be, kind, unit))
-    yield Values(tuple(_mark(one, len(verdict.marks)) for one in verdict.marks), at_edge=True)
+    many = len(verdict.marks)
+    marks = (_mark(one, many, _own_limits(verdict, one, kind, read_in)) for one in verdict.marks)
+    yield Values(tuple(marks), at_edge=True)
     if (spread := verdict.spread) is not None:
-        yield told("spread", lambda unit: shown_in(spread, kind, unit))
+        title = "spread by land" if verdict.each else "spread"
+        yield told(title, lambda unit: shown_in(spread, kind, unit))
 
 
-def _mark(mark: Mark, count: int) -> Named:
-    """One reading with its verdict."""
-    title, below = f"  {_flute(mark.flute, count)} {mark.text}", (mark.text_off,) if mark.text_off else ()
+def _own_limits(verdict: Verdict, mark: Mark, kind: Kind, unit: str) -> str:
+    """From where to where a reading that is off may be, where that is another on another flute; else empty."""
+    found = verdict.may_be_of(mark.flute) if verdict.each and mark.state == "stop" else None
+    return limits_in(found, kind, unit) if found is not None else ""
+
+
+def _mark(mark: Mark, count: int, may_be: str = "") -> Named:
+    """One reading with its verdict, and from where to where it may be where each flute has its own limits."""
+    title = f"  {_flute(mark.flute, count)} {mark.text}"
+    below = tuple(part for part in (mark.text_off, f"may be {may_be}" if may_be else "") if part)
     if mark.state == "watch":
         return Named(title, "not judged", below=below, role="quiet")
     if mark.state == "stop":

@@ -12,10 +12,11 @@ from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.calc.wording import STATIONS
-from library.cards.inspecting import verdicts
+from library.cards.heels import OtherHeel, land_read, other_heels, read_at
+from library.cards.inspecting import Verdict, verdicts
 from library.cards.job import Job
 from library.cards.read_order import steps_read, surface_read, title_read
-from library.cards.reading_units import limits_in, unit_read_in
+from library.cards.reading_units import each_in, limits_in, unit_read_in
 from library.cards.shall_be import indicator_points
 from library.cards.step import Step
 from library.equipment.settings import in_divisions
@@ -38,6 +39,7 @@ class OnTheWay:
         rows: a title, the unit of its numbers, and a number for each place.
         may_be: from where to where the last drop may be, without its unit; empty where it is not judged.
         read: what was read there, flute by flute.
+        land: of which land they are, where the lands are not alike; else empty.
     """
 
     points: str
@@ -45,6 +47,7 @@ class OnTheWay:
     rows: tuple[tuple[str, str, tuple[str, ...]], ...]
     may_be: str = ""
     read: tuple[str, ...] = ()
+    land: str = ""
 
 
 def on_the_way(job: Job) -> OnTheWay | None:
@@ -64,11 +67,13 @@ def on_the_way(job: Job) -> OnTheWay | None:
     names = {title_read(job, one) for one in read}
     told: set[tuple[str, str]] = set()
     apart: list[Step] = []
+    alike: list[Step] = []
     for step in read:
         found = step.answer.result.stations if step.answer.result is not None else ()
         if _fits(own, found):
             name = title_read(job, step) if len(names) > 1 else ""
             rows += _rows(job, found, told, surface_read(job, step), name)
+            alike.append(step)
         elif [one.fraction for one in found] == [one.fraction for one in own]:
             apart.append(step)
     for step in apart:
@@ -76,9 +81,24 @@ def on_the_way(job: Job) -> OnTheWay | None:
         found = step.answer.result.stations if step.answer.result is not None else ()
         name = title_read(job, step)
         rows += [(f"{name}: turned", *_turned(job, found)), *_rows(job, found, set(), "", name)]
+    rows += [row for one in other_heels(job) for row in _other_rows(job, one, alike, len(own) - 1)]
     may_be, seen = _judged(job)
     places = tuple(STATIONS.get(one.fraction, f"{one.fraction:.2f}") for one in own)
-    return OnTheWay(POINTS[READ_IN[indicator_points(job)]], places, tuple(rows), may_be, seen)
+    return OnTheWay(POINTS[READ_IN[indicator_points(job)]], places, tuple(rows), may_be, seen, land_read(job))
+
+
+def _other_rows(
+    job: Job, other: OtherHeel, alike: Sequence[Step], before: int
+) -> list[tuple[str, str, tuple[str, ...]]]:
+    """What is read at the heel of other flutes, under that of the widest: every place before it is the same turn for all."""
+    found = [at for step in alike if (at := read_at(job, step, other)) is not None]
+    told: set[tuple[str, str]] = set()
+    rows = [("turned", *_turned(job, found[:1]))] if found else []
+    for at in found:
+        rows += _rows(job, (at,), told, "", "")
+    blank = ("",) * before
+    titled = ((f"{other.title}: {title}" if title else "", unit, numbers) for title, unit, numbers in rows)
+    return [(title, unit, (*blank, *numbers)) for title, unit, numbers in titled]
 
 
 def _turned(job: Job, stations: Sequence[Station]) -> tuple[str, tuple[str, ...]]:
@@ -133,6 +153,21 @@ def _judged(job: Job) -> tuple[str, tuple[str, ...]]:
     if may_be is None:
         return "", texts
     said, read_in = may_be.said(Kind.LENGTH, job.display), unit_read_in(texts, Kind.LENGTH, job.display)
+    if found.each:
+        return _each_may_be(found, read_in), texts
     if said and read_in != job.display.unit(Kind.LENGTH):
         said = f"{said} ({limits_in(may_be, Kind.LENGTH, read_in)})"
     return said, texts
+
+
+def _each_may_be(found: Verdict, unit: str) -> str:
+    """From where to where the drop may be on each flute, in the unit of the readings; those that are alike together."""
+    ends: dict[str, list[int]] = {}
+    for flute in range(1, len(found.each) + 1):
+        may_be = found.may_be_of(flute)
+        low, high = (may_be.low or 0.0, may_be.high or 0.0) if may_be is not None else (0.0, 0.0)
+        said = " to ".join(each_in((one,), Kind.LENGTH, unit).removesuffix(f" {unit}") for one in (low, high))
+        ends.setdefault(said, []).append(flute)
+    *others, (last, flutes) = ends.items()
+    told = [f"{said} ({', '.join(map(str, of))})" for said, of in others]
+    return ", ".join([*told, f"{last} {unit} ({', '.join(map(str, flutes))})"])

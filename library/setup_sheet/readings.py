@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from geometry.calculation import Station
 from geometry.edge.readings import POINTS as POINTS_SAID
@@ -13,12 +13,16 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
+from library.cards.flute_count import flute_count
+from library.cards.heels import land_read, other_heels, read_at
 from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after, verdicts
-from library.cards.job import Job, flutes_of
+from library.cards.job import Job
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
-from library.cards.shall_be import indicator_points, wanted_limits, wanted_number
+from library.cards.reading_units import each_in
+from library.cards.shall_be import indicator_points, wanted_each, wanted_limits, wanted_number
+from library.cards.step import Step
 from library.cards.wanted_limits import Limits
 from library.pages.answer import DIVISIONS, rows, stations
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table
@@ -61,6 +65,8 @@ def _angle(angle: float | None, display: Display) -> str:
 
 def heading(job: Job) -> str:
     """What stands over the readings on the way: from where they count, and where the indicator of the drop points."""
+    if land := land_read(job):
+        return f"Read, {land}, zero at the edge; indicator {points(job)}"
     return f"Read on the way, zero at the edge; drop: indicator {points(job)}"
 
 
@@ -70,12 +76,15 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     Behind each place stand boxes for what is read there, one where the surface is not the one that is ground. At the edge nothing is read: there the indicator is set to zero.
     """
     # What is read on the surface that is ground comes first; of another one reading is enough.
-    merged = sorted(_merged(job), key=lambda one: "drop" not in one[1][0].readings)
-    few = min(max(flutes_of(job.card.tool.flutes) or ON_THE_WAY, 2), ON_THE_WAY)
-    for names, found in merged:
-        name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(names))
-        table = stations(_read(found), display, job.machine, name)
+    merged = sorted(_merged(job), key=lambda one: "drop" not in one.stations[0].readings)
+    few = min(max(_flutes(job) or ON_THE_WAY, 2), ON_THE_WAY)
+    for one in merged:
+        found = one.stations
+        name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(one.names))
+        others = [] if "drop" not in found[0].readings else list(_others(job, one))
+        table = stations(_read([*found, *(at for _, at in others)]), display, job.machine, name)
         if table is not None:
+            table = _titled(table, [title for title, _ in others])
             table = _with_divisions_once(table) if len(merged) > 1 else table
             is_ground = len(merged) == 1 or "drop" in found[0].readings
             yield replace(shorter(table), boxes=few if is_ground else 1)
@@ -111,22 +120,54 @@ def _alike(readings: Mapping[str, float], key: str, other: str) -> bool:
     return key in readings and other in readings and abs(readings[key] - readings[other]) < HALF_A_DIVISION
 
 
-def _merged(job: Job) -> list[tuple[list[str], list[Station]]]:
+def _flutes(job: Job) -> int | None:
+    """How many flutes the tool is indexed by; nothing where nobody can tell."""
+    count = flute_count(job)
+    return count.number if count is not None else None
+
+
+def _titled(table: Table, titles: Sequence[str]) -> Table:
+    """The table with its last rows under their own titles."""
+    if not titles:
+        return table
+    own = zip(titles, table.rows[-len(titles) :], strict=True)
+    return replace(table, rows=(*table.rows[: -len(titles)], *((title, *row[1:]) for title, row in own)))
+
+
+def _others(job: Job, one: _Alike) -> Iterator[tuple[str, Station]]:
+    """The heels of flutes with another land, each with all that is read in this table."""
+    for other in other_heels(job):
+        found = [at for step in one.steps if (at := read_at(job, step, other)) is not None]
+        readings = {key: value for at in reversed(found) for key, value in at.readings.items()}
+        if found and one.stations[0].readings.keys() <= readings.keys():
+            yield other.title, Station(found[0].fraction, found[0].angle, readings)
+
+
+@dataclass
+class _Alike:
+    """Calculations that turn the tool over the same land, with what they read at each place together."""
+
+    names: list[str]
+    stations: list[Station]
+    steps: list[Step]
+
+
+def _merged(job: Job) -> list[_Alike]:
     """The stations of all calculations with their names; those with the same turning are laid side by side."""
-    tables: list[tuple[list[str], list[Station]]] = []
+    tables: list[_Alike] = []
     for step in steps_read(job):
         if step.answer.result is None:
             continue
         own = list(step.answer.result.stations)
-        same = next((one for one in tables if _fit(one[1], own)), None)
+        same = next((one for one in tables if _fit(one.stations, own)), None)
         if same is None:
-            tables.append(([title_read(job, step)], own))
+            tables.append(_Alike([title_read(job, step)], own, [step]))
             continue
-        names, stations = same
-        names.append(title_read(job, step))
-        stations[:] = [
+        same.names.append(title_read(job, step))
+        same.steps.append(step)
+        same.stations = [
             Station(a.fraction, a.angle, {**a.readings, **b.readings})
-            for a, b in zip(stations, own, strict=True)
+            for a, b in zip(same.stations, own, strict=True)
         ]
     return tables
 
@@ -159,7 +200,7 @@ def tables(job: Job, display: Display) -> Iterator[Block]:
 
 def boxes(job: Job, display: Display) -> Boxes | None:
     """A row of boxes for everything that is measured after grinding; at least the drop, where one was worked out."""
-    flutes = min(flutes_of(job.card.tool.flutes) or 1, MOST_BOXES)
+    flutes = min(_flutes(job) or 1, MOST_BOXES)
     rows = [_inspected(job, key, flutes, display) for key in boxed(job)]
     return Boxes(tuple(rows)) if rows else None
 
@@ -192,6 +233,8 @@ def _number(job: Job, key: str, display: Display) -> str:
     step = job.doing(HEEL)
     if key in {"drop", "heel_drop"} and step is not None and step.stopped:
         return ""
+    if each := wanted_each(job, key):
+        return each_in(each, quantity(key).kind, display.unit(quantity(key).kind))
     number, limits, kind = wanted_number(job, key), wanted_limits(job, key), quantity(key).kind
     if number is None:
         return _limits_said(limits, kind, display) if limits is not None else ""
@@ -219,6 +262,7 @@ def found_now(job: Job, display: Display) -> Iterator[Block]:
     for verdict in verdicts(job):
         if verdict.spread is not None:
             spread = show(verdict.spread, quantity(verdict.key).kind, display)
-            pairs.append((f"Spread, {quantity(verdict.key).title.lower()}", spread))
+            own = " by land" if verdict.each else ""
+            pairs.append((f"Spread, {quantity(verdict.key).title.lower()}{own}", spread))
     if pairs:
         yield Facts(tuple(pairs))

@@ -12,6 +12,7 @@ from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.close import differs, differs_said
 from library.cards.found_relief import FoundRelief
+from library.cards.heels import at_each_heel
 from library.cards.issues import issues_of
 from library.cards.job import Job
 from library.cards.settings_lines import is_set_by_facets
@@ -102,10 +103,11 @@ def by_cam(job: Job, display: Display) -> tuple[Block, ...]:
     cam, drop = job.by_cam, job.doing(HEEL)
     if cam is None or drop is None or not cam.differs:
         return ()
-    reads = (
-        f", which reads {show(cam.wanted_heel, Kind.LENGTH, display)}" if cam.wanted_heel is not None else ""
-    )
+    each = at_each_heel(job, display)
+    wanted = show(cam.wanted_heel, Kind.LENGTH, display) if cam.wanted_heel is not None else ""
+    # What each land would have read then stands with the relief under Wanted; the paper is short.
+    reads = f", which reads {wanted}" if wanted and not each else ""
     too = ", ".join(one.sheet.title for one in _count_too(job, drop))
     too = f" Counted with {show_angle(cam.given)} too: {too}." if too else ""
     return (Said((f"Judged by the cam of {cam.throw}: it gives {show_angle(cam.given)} and reads "
-                  f"{show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.{too}",)),)  # fmt: skip
+                  f"{each or show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.{too}",)),)  # fmt: skip

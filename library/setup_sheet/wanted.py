@@ -11,6 +11,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.chosen import CHOSEN_ONCE, WORK_HEAD
+from library.cards.heels import at_each_heel
 from library.cards.job import Job
 from library.cards.shall_be import number_of
 from library.cards.step import Step
@@ -85,7 +86,8 @@ def _reads(job: Job, key: str, display: Display) -> str:
     heel = step.answer.result.outputs["heel_drop"] if cam is None else cam.wanted_heel
     if heel is None:
         return ""
-    return f"indicator {points(job)} reads {show(heel, Kind.LENGTH, display)} at the heel"
+    read = at_each_heel(job, display, first=cam is not None) or show(heel, Kind.LENGTH, display)
+    return f"indicator {points(job)} reads {read} at the heel"
 
 
 def _chosen(job: Job) -> tuple[tuple[str, str], ...]:

@@ -12,6 +12,9 @@ from library.threads.model import Thread
 from library.threads.reading import all_threads
 
 _NUMBER_SIZE = re.compile(r"^(?:no\.?|nr\.?|#)\s*(?=\d)")
+_LENGTH = re.compile(r"[0-9./-]+(mm|in)")
+"""A length with its unit, evened out: no thread of the tables is called so."""
+
 _SIGNS = str.maketrans({"\u00d7": "x", "\u2013": "-", "\u2212": "-", ",": ".", '"': " ", "_": " "})
 
 
@@ -51,10 +54,13 @@ def find_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[Thread, ...]:
 def _called(asked: str, own: Sequence[Thread]) -> tuple[Thread, ...]:
     """The threads that have a name, those of the shop before the standard ones."""
     name = _plain(asked)
+    if own and (found := tuple(thread for thread in own if name in map(_plain, thread.names()))):
+        return found
+    if not name or _LENGTH.fullmatch(name):
+        return ()  # The size of a drill needs no table read, which takes a quarter of the time that a card takes.
     if own:
-        found = tuple(thread for thread in own if name in map(_plain, thread.names()))
         covered = {thread.id for thread in own}
-        return found or tuple(thread for thread in _by_name().get(name, ()) if thread.id not in covered)
+        return tuple(thread for thread in _by_name().get(name, ()) if thread.id not in covered)
     return _by_name().get(name, ())
 
 

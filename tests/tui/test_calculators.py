@@ -34,6 +34,42 @@ def test_the_cams_of_the_machine_in_hand_stand_where_a_calculation_asks_for_them
     assert not again.is_laid_out("cam_throws")
 
 
+@pytest.mark.parametrize("how", ["empty", "backspace"])
+def test_an_emptied_field_gets_back_what_the_machine_has_and_says_whose_that_is(how: str) -> None:
+    one, sheet = session(1.0, 1.6), calculation("cam-choice")
+    form = one.calculators.form(Entry("t-12", "tap", "Tap"), sheet)
+    one.calculators.compute(form)
+    marks = {field.key: field for field in form.fields}
+    for key, typed, machine in (("throw_per", "turn", "tooth"), ("cam_throws", "2 mm", "1 mm, 1.6 mm")):
+        form.focus = key
+        form.type(typed)
+        one.calculators.compute(form)
+        assert calculator_fields.mark(form, marks[key]) == "typed"
+        if how == "empty":
+            form.clear()
+        else:
+            for _ in typed:
+                form.edit("backspace")
+        one.calculators.compute(form)
+        assert form.line(key).text == machine
+        assert calculator_fields.mark(form, marks[key]) == "machine"
+        # Emptied where the machine has filled it already, it stays so.
+        form.clear()
+        assert form.line(key).text == machine
+
+
+def test_after_another_machine_is_in_hand_an_emptied_field_gets_what_that_one_has() -> None:
+    one, sheet, entry = session(1.0), calculation("cam-choice"), Entry("t-12", "tap", "Tap")
+    form = one.calculators.form(entry, sheet)
+    form.focus = "cam_throws"
+    form.type("2 mm")
+    one.book = session(0.5).book
+    form = one.calculators.form(entry, sheet)
+    assert form.line("cam_throws").text == "2 mm"
+    form.clear()
+    assert form.line("cam_throws").text == "0.5 mm"
+
+
 def test_a_throw_is_counted_as_the_machine_in_hand_counts_it_wherever_that_is_asked() -> None:
     entry = Entry("c-82", "countersink", "Countersink")
     one = session(1.0, 1.6)

@@ -150,7 +150,7 @@ class BaseScreen(Screen[None], inherit_bindings=False):
 
     def leave_if_gone(self) -> None:
         """Go back where what the screen shows is not in the book any more, and say so."""
-        if self.is_gone:
+        if self.is_gone and self.is_current:
             gone = "This entry is not in the book any more."
             said = self.said if gone in self.said else f"{self.said} {gone}".strip()
             self.app.pop_screen()

@@ -108,7 +108,18 @@ class CalculatorScreen(PanedScreen):
         self.say_choices(self.page.form)
         self.session.calculators.typed_by_hand(self.entry)
         self._compute()
+        if self.page.form.is_word:
+            self._say_where_words_go()
         self.page.scroll_to_field()
+
+    def _say_where_words_go(self) -> None:
+        """A number belongs into the field in hand: say how the word is taken away, and where one is looked for."""
+        before = self.page.form.before_word
+        back = f"brings {before} back" if before else "empties it"
+        self.say(
+            f"This field takes a number; {self.key_of('empty')} {back}. {self.key_of('calculate')} lists the calculations, "
+            f"{self.key_of('back')} goes back toward the list, where typing finds."
+        )
 
     def edited(self, key: str) -> None:
         """Edit the field in hand, and answer."""
@@ -133,7 +144,7 @@ class CalculatorScreen(PanedScreen):
         self.page.scroll_to_field()
 
     def do_empty(self) -> None:
-        """Empty the field in hand; the book's value or the default returns."""
+        """Empty the field in hand; what filled it returns: of the machine, found, of the book, or the default."""
         self.page.form.clear()
         self._compute()
         self.page.scroll_to_field()

@@ -2,7 +2,7 @@
 
 Below 100 columns each is a screen of its own. From there on list and tool stand side by side, from 150 all three, and
 going from one to the other only moves what is in hand. A pane without room is one line before it is gone. Who comes back
-from the job cards to panes side by side has the list in hand; who goes back among three panes goes one to the left.
+from the job cards to panes side by side has the list in hand; among panes one goes back to the one that one came from.
 """
 
 from __future__ import annotations
@@ -152,17 +152,10 @@ class PanedScreen(BaseScreen):
         self._left_for = above.WHERE if isinstance(above, BaseScreen) and above is not self else ""
 
     def on_screen_resume(self) -> None:
-        """Draw again; back from the job cards the list is in hand, whichever pane they were opened from."""
+        """Back from the job cards the list is in hand, whichever pane they were opened from; what any screen does then follows by itself."""
         came_from, self._left_for = self._left_for, ""
         if self.is_current and self.abreast > 1 and self.PLACE != LIST and came_from in TO_THE_LIST_FROM:
             self.heelclear.back_from("calculator", "entry")
-        else:
-            super().on_screen_resume()
-
-    def do_back(self) -> None:
-        """To the pane at the left where all three stand side by side, else to where one came from."""
-        if self.abreast < 3 or not self._to_the_tool():
-            super().do_back()
 
     def do_next_place(self) -> None:
         """To the pane at the right, and from the last one to the list; in a calculation that is alone to the next field."""
@@ -175,22 +168,15 @@ class PanedScreen(BaseScreen):
 
     def do_place_before(self) -> None:
         """To the pane at the left, and from the list to the last one; in a calculation that is alone to the field before."""
+        below, tool = self.app.screen_stack[-2:][0], self.tool()
         if self.PLACE == CALCULATION and self.abreast == 1:
             super().do_place_before()
         elif self.PLACE == LIST:
             self._do("calculate")
-        elif not self._to_the_tool():
+        elif self.PLACE == CALCULATION and isinstance(below, PanedScreen) and below.PLACE == LIST and tool:
+            self.app.switch_screen(screens.EntryScreen(self.session, tool))
+        else:
             self._do("back")
-
-    def _to_the_tool(self) -> bool:
-        """From a calculation that was opened from the list to the tool between them; say whether it was."""
-        below, tool = self.app.screen_stack[-2:][0], self.tool()
-        if self.PLACE != CALCULATION or tool is None:
-            return False
-        if not isinstance(below, PanedScreen) or below.PLACE != LIST:
-            return False
-        self.app.switch_screen(screens.EntryScreen(self.session, tool))
-        return True
 
     def _stamp(self) -> object:
         """What everything hangs on that stands beside the pane in hand."""

@@ -15,8 +15,15 @@ from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
+from library.cards.reading_units import each_in
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
-from library.cards.shall_be import indicator_points, number_of, wanted_limits, wanted_number
+from library.cards.shall_be import (
+    indicator_points,
+    number_of,
+    wanted_each,
+    wanted_limits,
+    wanted_number,
+)
 from library.cards.step import Step
 from library.cards.within_book import is_otherwise
 from library.units.grammar import example
@@ -220,7 +227,9 @@ def _inspected(job: Job, key: str) -> list[Row]:
         return [_choice(way, title, one.readings[0] if one.readings else "")]
     wanted, limits = wanted_number(job, key), wanted_limits(job, key)
     said = limits.said(row.kind, job.display) if limits is not None else ""
+    each = wanted_each(job, key)
     said = show(wanted, row.kind, job.display) if wanted is not None else said
+    said = each_in(each, row.kind, job.display.unit(row.kind)) if each else said
     whose = f", the {limits.whose}" if limits is not None and limits.whose else ""
     shall = f"It shall be {said}{whose}. " if said else ""
     rows = [

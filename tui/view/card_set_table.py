@@ -149,6 +149,10 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
     head = f"READ  indicator {found.points}, zero at the edge"
     judged = f"may be {found.may_be}" if found.may_be else ""
     read = f"read {', '.join(found.read)}" if found.read else ""
+    if found.land:
+        # Each flute has its own heel, so that what it may be stands beside what was read.
+        head = f"READ on the {found.land}; indicator {found.points}, zero at the edge"
+        read, judged = "; ".join(part for part in (read, judged) if part), ""
     lines = [
         padded(
             line(

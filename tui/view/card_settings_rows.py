@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -13,8 +14,9 @@ from geometry.surfaces import surface_of_relief
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
 from library.cards.edge_wanted import edges_of, hint_of, titled
+from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
-from library.cards.provenance import Provenance
+from library.cards.provenance import TYPED_ONCE, Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.equipment.model import Rating
@@ -112,11 +114,13 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
         return [*said, *(_first_answer(job, step) if step.sheet.role.does == HEEL else [])]
     if step.answer.result is not None:
         return _first_answer(job, step)
-    surface = step.answer.surface
-    elsewhere = [
-        title_of(key, surface).lower() for key in _missing(step) if is_asked_elsewhere(job, step, key)
-    ]
-    return [f"for want of {', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
+    surface, above = step.answer.surface, _asked_above(job, step)
+    missing = [one for one in _missing(step) if one not in above]
+    elsewhere = [title_of(key, surface).lower() for key in missing if is_asked_elsewhere(job, step, key)]
+    here = [title_of(key, surface).lower() for key in _missing(step) if key in above]
+    wants = [f"{', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
+    wants += [f"{', '.join(here)}, asked for above"] if here else []
+    return [f"for want of {'; '.join(wants)}"] if wants else []
 
 
 def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
@@ -196,7 +200,7 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
         "Drop at the heel" if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
-        behind,
+        land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else behind,
     )
 
 
@@ -211,6 +215,9 @@ def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
 def _first_answer(job: Job, step: Step) -> list[str]:
     """What a calculation answers first, which of the indicator drop is the reading at the heel."""
     outputs = step.answer.result.outputs if step.answer.result is not None else {}
+    each = at_each_heel(job, job.display) if step is job.doing(HEEL) else ""
+    if each:
+        return [f"{quantity('heel_drop').title} {each}, each by its own land"]
     return [
         f"{quantity(key).title} {show_answer(value, quantity(key), job.display)}"
         for place, (key, value) in enumerate(outputs.items())
@@ -235,6 +242,12 @@ def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
     }
 
 
+def _asked_above(job: Job, step: Step) -> set[str]:
+    """What is one number for the whole job, and has its empty line in a calculation further up."""
+    before = itertools.takewhile(lambda one: one is not step, job.steps)
+    return {key for one in before if one.in_use for key in _missing(one) if key in TYPED_ONCE}
+
+
 def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
     """Every field of a calculation that was opened; of another those typed, wanted, or wrong."""
     if step.sheet.name in opened.calculations:
@@ -245,7 +258,8 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
         *(one.key for one in step.answer.issues if not one.missing),
     }
     if step.in_use:
-        keys |= {key for key in _missing(step) if not is_asked_elsewhere(job, step, key)} | ASKED_TOO
+        above = _asked_above(job, step) - {*(setting.typed if setting else ())}
+        keys |= {key for key in _missing(step) if not is_asked_elsewhere(job, step, key)} - above | ASKED_TOO
     return [field for field in step.sheet.inputs if field.key in keys]
 
 

@@ -112,11 +112,15 @@ class Fields:
         if not choices:
             old = self.in_hand
             if self.gives_way(self.focus):
+                self.gave_way(old.text)
                 old = TextLine.ending(old.text) if text.startswith(GOES_ON) else TextLine()
             self._put(old.insert(text, self.LONGEST))
             self._typing = (self.focus, self.in_hand.text)
             return
         self._seek((self.begun + text.casefold()).lstrip())
+
+    def gave_way(self, text: str) -> None:
+        """Know what gave way to typing in the field in hand; most forms have no use for it."""
 
     @property
     def strange(self) -> str:

@@ -26,6 +26,9 @@ OF_A_THREAD = ("diameter", "pitch", "threads_per_inch", "starts", "thread_form",
 ASKED_WITH = {"land_measured_as": "land_width"}
 """Choices that change the answer as soon as something else is typed, each with that; a default is not passed over then."""
 
+LEAST_WORD = 3
+"""Letters from which what is typed for a number is a word."""
+
 SIZES = ("diameter", "nominal_diameter")
 """Where a size or the name of a thread may stand; a calculation asks for one of them at most."""
 
@@ -53,6 +56,7 @@ class Form(Fields):
         self.handed: Mapping[str, str] = {}
         self.laid_out: Mapping[str, str] = {}
         self._ends: dict[str, Value] = {}
+        self._gave_way: dict[str, str] = {}
         self._looked_at: set[str] = set()
 
     @property
@@ -190,9 +194,39 @@ class Form(Fields):
         """The field of the calculation for a quantity that it asks for."""
         return next(field for field in self.fields if field.key == key)
 
+    def gave_way(self, text: str) -> None:
+        """Keep a number that gave way, for whoever typed a word there by mistake."""
+        if any(sign.isdigit() for sign in text):
+            self._gave_way[self.slot(self.focus)] = text
+
+    @property
+    def is_word(self) -> bool:
+        """Whether a word stands in the field in hand where none can: somebody meant it for another line."""
+        text = self.in_hand.text.strip()
+        wrong = (
+            {one.key for one in self.answer.issues if not one.missing} if self.answer is not None else set()
+        )
+        return self.focus in wrong and len(text) >= LEAST_WORD and text.replace(" ", "").isalpha()
+
+    @property
+    def before_word(self) -> str:
+        """The number that stood in the field in hand before a word was typed there; empty where none did."""
+        return self._gave_way.get(self.slot(self.focus), "") if self.is_word else ""
+
+    def keep(self, line: TextLine) -> None:
+        """Keep what was typed; an emptied field that the machine in hand fills has that again."""
+        back = "" if line.text.strip() else self.laid_out.get(self.focus, "")
+        super().keep(TextLine.ending(back) if back else line)
+
     def clear(self) -> None:
-        """Empty the field in hand; the book's value or the default returns."""
+        """Empty the field in hand; the number before a word returns, else what fills it.
+
+        That is what the machine has, what was found, what the book has, or the default.
+        """
+        before = self.before_word
         self.typed.pop(self.slot(self.focus), None)
+        if before or self.focus in self.laid_out:
+            self.put(before)
 
     def take_thread(self, name: str) -> None:
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""

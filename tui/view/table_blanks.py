@@ -37,9 +37,12 @@ _MACHINE = (
     Blank("title", "Title", "As the shop calls it, such as The grinder by the window."),
     _NAME,
     Blank("index_ratio", "Dividing head", "Turns of its crank for one turn of the work spindle, such as 40.", overtype=True),
-    Blank("plate_holes", "Hole circles", "Of the plates that are in the shop, parted by commas: 15, 16, 18, 21."),
-    Blank("spindle_speeds", "Speeds", "Of the wheel spindle, each with its unit: 2800 rpm, 4200 rpm."),
-    Blank("cam_throws", "Cams", "The throw of each cam in the drawer, with its unit: 0.5 mm, 1 mm."),
+    Blank("plate_holes", "Hole circles", "Of the plates that are in the shop, parted by commas: 15, 16, 18, 21.",
+          overtype=True),
+    Blank("spindle_speeds", "Speeds", "Of the wheel spindle; the unit after the last holds for all: 2800, 4200 rpm.",
+          overtype=True),
+    Blank("cam_throws", "Cams", "The throw of each cam in the drawer; the unit after the last holds for all: 0.4, 0.8, "
+          "1.2 mm.", overtype=True),
     Blank("throw_per", "Throw counted", "For one turn of the tool, or from one tooth to the next. Left and Right change it.",
           ("", "tooth", "turn")),
     *(Blank(DIVISION + name, name.replace("-", " ").capitalize(), "What one division is worth, with its unit: 0.01 mm, "

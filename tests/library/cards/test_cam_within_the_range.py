@@ -17,6 +17,10 @@ from library.cards.job import Job, work_out
 from library.cards.model import Card
 from library.cards.starting import from_entry
 from library.demo import lay_out
+from library.pages.card_answers import wanted_answers
+from library.pages.page import Said, Values
+from library.pages.setting_answers import setting_answers
+from library.units.show import say
 
 TAP = "tap-spiral-point-plain-steel"
 MEASURED = {
@@ -83,3 +87,55 @@ def test_a_relief_that_a_person_chose_has_no_range_of_the_book_round_it(book: Bo
     assert relief(work_out(edited(card, "wanted.chamfer_relief_angle", "5.9 deg"), book)) == pytest.approx(
         LARGER
     )
+
+
+def test_a_cam_past_the_range_of_the_book_names_its_end_too(book: Book, card: Card) -> None:
+    # 1.6 mm in a third of a turn give atan(4.8 / (2 pi 4.99)) = 8.70 degrees; the book has 4 to 8.
+    assert round(math.degrees(LARGER), 2) == 8.7
+    job = work_out(edited(card, "settings.relief-drop.chosen_throw", "1.6 mm"), book)
+    step = job.step("relief-drop")
+    assert step is not None
+    typed = {"diameter": "9.98", "land_width": "2.5", "chosen_throw": "1.6", "throw_per": "tooth", "flutes": "3",
+             "surface": "chamfer", "chamfer_angle": "7 deg"}  # fmt: skip
+    alone = answer(calculation("relief-drop"), typed, entry=book.entries[TAP], book=book)
+    assert alone.result is not None
+    for found in (step.checks, alone.result.checks):
+        said = [say(one.sentence) for one in found if one.state == "watch"]
+        assert any(
+            "The cam gives 8.70 deg on the chamfer, not the 6.00 deg wanted, and more than the 8 deg of the book. Take"
+            in one
+            for one in said
+        )
+    beside = " ".join(str(part) for part in wanted_answers(job, "chamfer_relief_angle"))
+    assert "not 6.00 deg, and more than the 8 deg of the book." in beside
+
+
+def test_a_cam_within_the_range_of_the_book_names_no_end(book: Book, card: Card) -> None:
+    step = work_out(card, book).step("relief-drop")
+    assert step is not None
+    assert not any("of the book" in say(one.sentence) for one in step.checks)
+
+
+def test_what_the_cam_gives_and_what_the_wanted_relief_asks_for_stand_apart(book: Book, card: Card) -> None:
+    job = work_out(edited(card, "settings.relief-drop.chosen_throw", "1.6 mm"), book)
+    parts = [
+        part for part in setting_answers(job, "relief-drop") if any(isinstance(one, Values) for one in part)
+    ]
+    told = {
+        str(part[0].texts[0]): [(one.title, one.value) for one in part[1].values]
+        for part in parts
+        if len(part) == 2 and isinstance(part[0], Said) and isinstance(part[1], Values)
+    }
+    # 2 pi 4.99 tan 6 is 3.295 mm in a turn and a third of it from tooth to tooth.
+    assert told["For the 6.00 deg wanted:"] == [
+        ("Throw per turn", "3.295 mm"),
+        ("Throw per tooth", "1.098 mm"),
+    ]
+    assert ("Relief of the chamfer, square to the axis", "8.70 deg") in told["By the cam of 1.6 mm:"]
+    assert not any("Throw" in title for title, _ in told["By the cam of 1.6 mm:"])
+
+
+def test_without_a_cam_what_comes_out_stands_in_one_list(book: Book, card: Card) -> None:
+    parts = [str(part) for part in setting_answers(work_out(replace(card, machine=""), book), "relief-drop")]
+    assert not any("By the cam" in part or "wanted:" in part for part in parts)
+    assert any("Throw per turn" in part for part in parts)

@@ -168,7 +168,7 @@ def test_a_card_as_data_holds_what_was_typed_and_what_follows(book: Book, job: C
     assert sheets["relief-drop"]["inputs"]["diameter"]["from"] == "measured"
     assert "setting-height" not in sheets
     assert found["inspection"][0]["flutes"][0] == {
-        "flute": 1, "reading": "0.45 mm", "value": 0.45, "state": "pass", "off": ""}  # fmt: skip
+        "flute": 1, "reading": "0.45 mm", "value": 0.45, "wanted": 0.455, "state": "pass", "off": ""}  # fmt: skip
     # The arc tangent of the drop over the arc of the land.
     expected = math.degrees(math.atan(0.20 / (11.97 * math.asin(3.2 / 11.97))))
     assert found["relief_received"][0]["degrees"]["eccentric"] == pytest.approx(expected)

@@ -42,10 +42,13 @@ def test_a_fixed_cam_that_gives_another_relief_is_no_pass(machine: Machine) -> N
     state, text = only(cam_checks(machine, eccentric(math.radians(8), 10.0), 4))
     assert (state, text) == (
         "watch",
-        "The throw has to be 1.104 mm from tooth to tooth: the nearest cam, 1.2 mm, gives 8.69 deg, not the 8.00 deg wanted.",
+        "The throw has to be 1.104 mm from tooth to tooth: the nearest cam above the need, 1.2 mm, gives 8.69 deg, not the 8.00 deg wanted.",
     )
     # With five flutes it is 0.8830 mm, and the smaller cam is the nearest.
-    assert "the nearest cam, 0.04 in," in only(cam_checks(machine, eccentric(math.radians(8), 10.0), 5))[1]
+    assert (
+        "the nearest cam above the need, 0.04 in,"
+        in only(cam_checks(machine, eccentric(math.radians(8), 10.0), 5))[1]
+    )
 
 
 def test_a_fixed_cam_that_gives_the_wanted_relief_within_a_quarter_of_a_degree_passes(

@@ -12,7 +12,7 @@ from library.book.opening import open_book
 from library.calc.answer import answer
 from library.search.sizes import taken_apart as search_of
 from library.shop_threads.laying import own_threads
-from library.threads import NotChosen, all_threads, choose, find_threads
+from library.threads import NotChosen, all_threads, choose, find_threads, finding
 
 
 @pytest.mark.parametrize(
@@ -190,3 +190,18 @@ def test_a_size_of_a_constant_pitch_series_that_is_coarse_or_fine_is_found_there
 def test_a_thread_in_inches_that_is_not_there_is_told_as_a_thread() -> None:
     found = answer(calculation("screw-thread"), {"diameter": "1-1/3-12 UN"})
     assert "There is no thread '1-1/3-12 UN'" in found.issues[0].text
+
+
+@pytest.mark.parametrize("size", ["", "10 mm", "1/2 in", "1-1/4 in", ".5 in", "8.7mm"])
+def test_the_size_of_a_plain_tool_is_no_thread_and_has_no_table_read(
+    monkeypatch: pytest.MonkeyPatch, size: str
+) -> None:
+    def read() -> None:
+        raise AssertionError("a table was read")
+
+    monkeypatch.setattr(finding, "_by_name", read)
+    assert finding.find_threads(size) == ()
+
+
+def test_no_thread_of_the_tables_is_called_by_a_length_with_its_unit() -> None:
+    assert not [name for name in finding._by_name() if name.endswith(("mm", "in"))]

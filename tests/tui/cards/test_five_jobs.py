@@ -28,6 +28,11 @@ KEYS = {
 """Keys pressed for each job."""
 
 
+def together(lengths: list[float]) -> str:
+    """Lengths as they stand in one line, the unit behind the last."""
+    return ", ".join(mm(one).removesuffix(" mm") for one in lengths) + " mm"
+
+
 def mm(value: float) -> str:
     return f"{value:.3f} mm"
 
@@ -113,10 +118,14 @@ async def test_a_metric_tap(at_the_yard: AtTheYard) -> None:
         left = int(min((11.98 - 11.85) / (0.6 * tan(radians(1))), arcs[0] / (0.3 / cos(radians(3)))))
         assert re.search(rf"Sharpenings left +{left}\b", shown)
         shown = await hands.do("<enter>", ".41, .41, .40 mm", "<enter>", ".02 mm", "<enter>", "11.96 mm")
-        assert mm(1.6 * (arcs[0] / 5.99) / (2 * pi / 3)) in shown  # a third of a turn falls 1.6
-        assert mm(arcs[0] * tan(radians(6.5))) in shown  # beside what was wanted
+        # A third of a turn falls 1.6; beside it stands what was wanted, each heel by its own land.
+        falls = [round(1.6 * (arc / 5.99) / (2 * pi / 3), 3) for arc in arcs]
+        assert together(falls) == "0.413, 0.413, 0.400 mm"
+        assert together(falls) in shown
+        assert together([arc * tan(radians(6.5)) for arc in arcs]) in shown
         assert shown.count("PASS") == 3
-        assert mm(0.41 - 0.40) in shown
+        beside = [read - fall for read, fall in zip((0.41, 0.41, 0.40), falls, strict=True)]
+        assert re.search(rf"spread by land +{mm(max(beside) - min(beside))}", shown)
         shown = await further_down(hands)
         new = 11.96 * asin(3.2 / 11.96)
         assert deg(atan(0.41 / new)) in shown

@@ -113,6 +113,16 @@ def test_the_head_of_a_masonry_drill_goes_up_for_its_lip_relief_and_the_wheel_is
     assert settings(form)["wheel_head_height"] == "29.196 mm"
 
 
+def test_an_empty_line_for_the_wheel_stands_once_and_the_later_calculation_says_where(book: Book) -> None:
+    form = CardForm(book, begun(book, "masonry-drill-hammer", relief_method="wheel-head-height"))
+    form.go_to("settings")
+    assert [row.way for row in form.rows if row.way.endswith("wheel_diameter")] == [
+        "settings.wheel-speed.wheel_diameter"
+    ]
+    (height,) = (row for row in form.rows if row.way == "settings.setting-height")
+    assert height.below == ("for want of wheel diameter, asked for above",)
+
+
 def test_a_lip_is_rolled_under_a_cup_which_no_height_of_the_tooth_rest_sets(book: Book) -> None:
     form, _ = filled_in(book, begun(book, "masonry-drill-hammer", relief_method="tooth-rest-height"))
     assert not unanswered(form)

@@ -37,14 +37,13 @@ async def test_on_a_narrow_screen_one_comes_back_from_a_card_to_the_calculation(
 
 
 @pytest.mark.depth
-async def test_going_back_among_three_panes_goes_one_to_the_left(program: Program) -> None:
+async def test_among_panes_one_goes_back_to_the_one_that_one_came_from(program: Program) -> None:
     async with program((160, 40)) as hands:
         places = []
-        await hands.do("<f2>")
-        for _ in range(2):
-            await hands.do("<f9>")
+        for keys in (("<f2>", "<f9>"), ("<tab>", "<tab>", "<f9>"), ("<f9>",)):
+            await hands.do(*keys)
             places.append(place(hands))
-        assert places == ["entry", "book"]
+        assert places == ["book", "entry", "book"]
         assert len(hands.app.screen_stack) == 1
 
 

@@ -1,0 +1,60 @@
+"""A relief that a cam gives, held against the range that the book has for it: past an end of it, the sentence names that end."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from geometry.calculation import Calculation, Check, Result
+from geometry.edge.cam import READS_ALIKE
+from geometry.sentences import Amount, Sentence
+from library.book.model import Value
+from library.calc.inputs import Input
+
+
+def past(value: Value | None, found: float) -> str:
+    """Which end of a range of the book a relief is past, as the end of a sentence; empty where it is within.
+
+    Args:
+        value: what the book says of the relief; nothing where it says nothing.
+        found: the relief, in radians.
+
+    Example:
+        >>> from library.book.model import Measure
+        >>> past(Value("relief_angle", high=Measure("8 deg", 0.1396)), 0.152)
+        'more than the 8 deg of the book'
+    """
+    if value is None:
+        return ""
+    if value.high is not None and found > value.high.number + READS_ALIKE:
+        return f"more than the {value.high.text} of the book"
+    if value.low is not None and found < value.low.number - READS_ALIKE:
+        return f"less than the {value.low.text} of the book"
+    return ""
+
+
+def with_ends_passed(sheet: Calculation, inputs: Mapping[str, Input], result: Result) -> Result:
+    """The result; a watch on a relief that is not the wanted one says too which end of the book's range it is past."""
+    key = sheet.role.cam.wanted if sheet.role.cam is not None else "relief_angle"
+    value = inputs[key].recommended if key in inputs else None
+    if value is None or not any(_found(one) is not None for one in result.checks):
+        return result
+    return replace(result, checks=tuple(_told(one, value) for one in result.checks))
+
+
+def _found(check: Check) -> float | None:
+    """The relief that a watch holds against the wanted one; nothing of any other check."""
+    found, wanted = (check.sentence.parts.get(name) for name in ("found", "wanted"))
+    is_one = check.state == "watch" and isinstance(found, Amount) and isinstance(wanted, Amount)
+    return found.value if is_one and isinstance(found, Amount) else None
+
+
+def _told(check: Check, value: Value) -> Check:
+    found = _found(check)
+    end = past(value, found) if found is not None else ""
+    if not end:
+        return check
+    first, stop, rest = check.sentence.template.partition(". ")
+    parts = {**check.sentence.parts, "past": end}
+    template = f"{first.removesuffix('.')}, and {{past}}.{' ' if stop else ''}{rest}"
+    return replace(check, sentence=Sentence(template, parts))
