@@ -187,10 +187,11 @@ class Heelclear(SparingApp, inherit_bindings=False):
         rows.matching("")  # unpacks what a search looks at, so that the first letter does not wait for it
         if self.size.width >= TWO_FROM:
             screens.calculation_beside  # noqa: B018 -- loaded here, so that the list does not wait for it
-        self.on_screen(lambda: self._show_book(book, rows))
+        has_shop = any(self.shop.glob("*.toml"))
+        self.on_screen(lambda: self._show_book(book, rows, has_shop=has_shop))
 
-    def _show_book(self, book: Book, rows: Rows) -> None:
-        self.session.book = book
+    def _show_book(self, book: Book, rows: Rows, *, has_shop: bool) -> None:
+        self.session.book, self.session.has_shop = book, has_shop
         self.session.page.fill(rows)
         self.session.show_wanted()
         for screen in self.screen_stack:
@@ -238,6 +239,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def measure(self, entry: Entry, key: str) -> None:
         """Open the calculation that measures a new tool, on the surface of a quantity where it is a relief."""
+        self.session.calculators.carry(entry, self.session.page.along_with(entry.id))
         sheet = self.session.calculators.for_measuring(entry, key)
         self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
 

@@ -63,6 +63,7 @@ class Calculators:
         self._forms: dict[tuple[str, str], Form] = {}
         self._last: dict[str, str] = {}
         self._carried: dict[str, str] = {}
+        self._nominal: dict[str, Mapping[str, str]] = {}
         self._carried_flutes: dict[str, int] = {}
         self._filled: set[str] = set()
         self._serving: dict[str, tuple[Book, Entry, Sequence[Calculation]]] = {}
@@ -75,6 +76,7 @@ class Calculators:
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
+            self._tell_nominal(entry)
         self._forms[key].laid_out = self._drawer.get(entry.id, {}) | self._in_drawer(sheet)
         return self._forms[key]
 
@@ -91,6 +93,7 @@ class Calculators:
             typed = dict(typed)
             self._put(typed, texts)
             form = self._only_shown(entry, sheet, typed)
+            form.nominal = {key: texts[key] for key in SIZES if key in texts and sheet.name == SHEET}
         else:
             form = self._forms.get((entry.id, sheet.name)) or self._only_shown(entry, sheet, typed)
         self.compute(form)
@@ -127,6 +130,8 @@ class Calculators:
         """
         typed = self._typed.setdefault(entry.id, {})
         typed.clear()
+        self._nominal[entry.id] = {}
+        self._tell_nominal(entry)
         self._filled.add(entry.id)
         surface = texts.get(FIELD, "")
         typed.update({book_key(key, surface) or key: TextLine.ending(text) for key, text in texts.items()})
@@ -191,9 +196,17 @@ class Calculators:
         if along.size is not None and self._is_new(entry, along.size):
             self._last[entry.id] = sheet.name if (sheet := self.first(entry, along.size)) is not None else ""
             self._carried[entry.id] = self._told(along.size)
+            self._nominal[entry.id] = {key: texts[key] for key in SIZES}
+            self._tell_nominal(entry)
         if along.flutes is not None:
             self._carried_flutes[entry.id] = along.flutes
         self._put(self._typed.setdefault(entry.id, {}), texts)
+
+    def _tell_nominal(self, entry: Entry) -> None:
+        """Tell the calculation that measures a tool which size is only the one that the tool was found with."""
+        form = self._forms.get((entry.id, SHEET))
+        if form is not None:
+            form.nominal = self._nominal.get(entry.id, {})
 
     def _told(self, size: Size) -> str:
         return f"{size.written(self._session.display.lengths)} {size.tolerance}"

@@ -40,6 +40,7 @@ class Session:
         marked_cards: ids of the cards marked for a batch, in the order in which they were marked.
         left_at: the line in which each job card was left, by the card's id.
         machine: the id of the machine in hand, where one was chosen.
+        has_shop: whether the shop has a book of its own; the demo's is one.
         wanted: the id of an entry that is to be chosen as soon as the book has it.
         own_problems: what keeps the person's settings, other than the keys, from being read.
         keep_units: leaves the unit of lengths for the next start.
@@ -57,6 +58,7 @@ class Session:
     left_at: dict[str, str] = field(default_factory=dict)
     marked_cards: dict[str, None] = field(default_factory=dict)
     machine: str = ""
+    has_shop: bool = False
     wanted: str = ""
     own_problems: tuple[Issue, ...] = ()
     keep_units: Callable[[Lengths], None] = lambda lengths: None

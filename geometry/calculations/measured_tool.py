@@ -34,9 +34,12 @@ def _compute(given: Inputs) -> Result:
         if found.figure is not None and rake
         else found.figure
     )
-    outputs = {key: value for key, value in found.outputs.items() if key in CALCULATION.outputs}
+    numbers = {**found.outputs, **rake}
     return replace(
-        found, outputs={**outputs, **rake}, checks=worst_first([*found.checks, *told]), figure=figure
+        found,
+        outputs={key: numbers[key] for key in CALCULATION.outputs if key in numbers},
+        checks=worst_first([*found.checks, *told]),
+        figure=figure,
     )
 
 

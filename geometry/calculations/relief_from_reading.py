@@ -63,12 +63,12 @@ def _second(given: Inputs, turned: float) -> tuple[float, float] | None:
 
 
 def _outputs(
-    found: dict[str, Explanation], misfits: dict[str, float], relief: float | None, turned: float
+    found: dict[str, Explanation], misfits: dict[str, float], told: str | None, turned: float
 ) -> dict[str, float]:
-    outputs = {f"{form}_relief_angle": one.relief_angle for form, one in found.items()}
+    """The relief of the form that was told first, then what it would be in the other."""
+    outputs = {} if told is None else {"relief_angle": found[told].relief_angle}
+    outputs |= {f"{form}_relief_angle": one.relief_angle for form, one in found.items()}
     outputs |= {f"{form}_misfit": amount for form, amount in misfits.items()}
-    if relief is not None:
-        outputs["relief_angle"] = relief
     return {**outputs, "land_angle": turned}
 
 
@@ -135,7 +135,7 @@ def _compute(given: Inputs) -> Result:
     reliefs = {} if relief is None else place.edge.reliefs(relief)
     readings = ((place.turned, place.drop), *((second[::-1],) if second else ()))
     result = Result(
-        outputs=_outputs(found, told.misfits, relief, place.turned) | reliefs,
+        outputs=_outputs(found, told.misfits, told.form, place.turned) | reliefs,
         stations=stations(place.turned, {f"{name}_drop": one.profile for name, one in found.items()}),
         checks=told.checks,
         figure=_figure(found, place.diameter / 2, readings) if told.view == "radial" else None,

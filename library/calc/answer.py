@@ -14,6 +14,7 @@ from geometry.sentences import Amount, Kind, Sentence
 from library.book.model import Book, Caution, Entry, Value
 from library.calc.cautions import cautions_for
 from library.calc.citation import briefly
+from library.calc.far_from_book import doubts
 from library.calc.inputs import Input, of_no_surface, shown
 from library.calc.merge_inputs import merge_inputs
 from library.calc.past_the_range import with_ends_passed
@@ -80,7 +81,8 @@ def answer(
         entry: the entry that fills what was not typed.
         book: gives the surfaces of the entry's family and the texts of the cautions.
         display: the units of numbers typed without one, and of the sentences.
-        holds_size: whether a typed diameter is held against that of the entry; a card does that where it is typed.
+        holds_size: whether a typed diameter and what was read off the tool are held against those of the entry; a card
+            does that where it is typed.
         cautions: those of the calculation and the entry, where they are known; else they are looked up.
 
     Returns:
@@ -115,6 +117,8 @@ def answer(
     widths = _half_widths(fields, inputs)
     if holds_size:
         result = _with_doubts_of_the_size(inputs, entry, found.surface, result)
+        doubted = doubts(sheet.name, result, entry, found.surface)
+        result = replace(result, checks=worst_first((*doubted, *result.checks))) if doubted else result
     try:
         result, spreads = (
             _with_tolerance_check(sheet, values, widths, result),

@@ -7,6 +7,8 @@ from collections.abc import Callable, Iterator
 from datetime import date
 
 from geometry.surfaces import SURFACES
+from geometry.tooth.heel_advice import READABLE
+from library.book.model import Value
 from library.calc.answer import Answer
 from library.calc.surfaces import RELIEF, book_key
 from library.cards.bare_numbers import with_its_unit
@@ -20,6 +22,9 @@ TOLD = frozenset(
     {"rake_angle", "land_width", "relief_form", "flutes", *(one.relief_key for one in SURFACES.values())}
 )
 """What a new tool tells of the values that an entry may have."""
+
+DIGITS = range(2, 6)
+"""How many digits a share of the diameter may have behind the point."""
 
 FORMS = ("eccentric", "flat")
 
@@ -42,6 +47,11 @@ def measured_values(
     return tuple(Lesson(entry, key, text, note, "", place) for key, text in _values(found) if key)
 
 
+def is_guess(value: Value) -> bool:
+    """Whether a value of the book is one that nobody measured or published, so that a new tool tells a better one."""
+    return value.citation.label == "from memory"
+
+
 def _values(found: Answer) -> Iterator[tuple[str, str]]:
     result = found.result
     assert result is not None
@@ -55,10 +65,26 @@ def _values(found: Answer) -> Iterator[tuple[str, str]]:
         yield "rake_angle", _degrees(rake)
     land, diameter = found.inputs["land_width"].value, found.inputs["diameter"].value
     if isinstance(land, float) and isinstance(diameter, float):
-        yield "land_width", f"{land / diameter:.2f} D"
+        yield "land_width", share(land, diameter)
     flutes = found.inputs.get("flutes")
-    if flutes is not None and isinstance(flutes.value, float):
+    if flutes is not None and flutes.origin == "given" and isinstance(flutes.value, float):
         yield "flutes", f"{flutes.value:.0f}"
+
+
+def share(length: float, diameter: float) -> str:
+    """A length as a share of the diameter, with as many digits as it takes to read the length off it again.
+
+    Args:
+        length: in mm, zero or more.
+        diameter: in mm, above zero.
+
+    Example:
+        >>> share(0.9, 12.008), share(3.0, 12.0)
+        ('0.075 D', '0.25 D')
+    """
+    of_it = length / diameter
+    digits = next((n for n in DIGITS if abs(round(of_it, n) * diameter - length) <= READABLE / 2), DIGITS[-1])
+    return f"{of_it:.{digits}f} D"
 
 
 def _degrees(angle: float) -> str:

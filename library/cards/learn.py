@@ -89,9 +89,10 @@ def _note(reason: str, card_id: str) -> str:
 def change_for(lesson: Lesson, book: Book) -> SetValue:
     """The change of the book that a lesson asks for: the shop's own value, with the card as its note.
 
-    What another source says stays beside it, whole; so does what it said already under ``also``, but for what the
-    shop itself had there of just this size. What the shop said before is replaced: the history of its files has it.
-    Where nothing is set beside it, an end of the book's range stays as long as the new value lies within it.
+    What another source says in the shop's book stays beside it, whole; so does what it said already under ``also``, but
+    for what the shop itself had there of just this size. What the shop said before is replaced: the history of its files
+    has it. A range goes with its source, so that the shop never says limits that it did not find; that of the shop itself
+    stays, each end as long as the new value lies within it. What is shipped stands in its own file as it did.
 
     Args:
         lesson: what was learned.
@@ -101,6 +102,7 @@ def change_for(lesson: Lesson, book: Book) -> SetValue:
         "usual": _typed(lesson.value),
         "source": SOURCE,
         "place": lesson.place or None,
+        "speaks_of": None,
         "note": lesson.note,
     }
     before = value_in(book, lesson)
@@ -109,22 +111,29 @@ def change_for(lesson: Lesson, book: Book) -> SetValue:
         others = [one for one in before.also if not _is_ours(one) or not _says(one, learned)]
         if not _is_ours(before) and not before.unread:
             others.append(before)
-            fields |= {"low": None, "high": None}
         fields["also"] = [_as_written(one) for one in others] or None
         if not others:
             fields["disagreement"] = None
-    for name, end, side in (
-        ("low", before.low if before else None, 1),
-        ("high", before.high if before else None, -1),
-    ):
-        if end is None or learned is None:
-            continue
-        if end.per_diameter != learned.per_diameter or (learned.number - end.number) * side < 0:
-            fields[name] = None
+    if before is not None:
+        fields |= dict.fromkeys(_ends_that_go(before, learned))
     if before is not None and before.bands and before.layer == "shipped":
         fields["bands"] = None  # A number of the shop's own is for every size.
     rule = before.by_rule.id if before is not None and before.by_rule is not None else ""
     return SetValue(lesson.entry, lesson.key, fields, rule)
+
+
+def _ends_that_go(before: Value, learned: Measure | None) -> list[str]:
+    """The ends of a range that do not hold for a learned value: those of another source, and one that it passed."""
+    ends = {name: end for name, end in (("low", before.low), ("high", before.high)) if end is not None}
+    if not _is_ours(before):
+        return [*ends]
+    sides = {"low": 1, "high": -1}
+    return [
+        name
+        for name, end in ends.items()
+        if learned is not None
+        and (end.per_diameter != learned.per_diameter or (learned.number - end.number) * sides[name] < 0)
+    ]
 
 
 def value_in(book: Book, lesson: Lesson) -> Value | None:
@@ -164,6 +173,7 @@ def _as_written(value: Value) -> dict[str, object]:
     said = {
         "source": cited.document or ("" if cited.label == "missing" else cited.label),
         "place": cited.place,
+        "speaks_of": cited.speaks_of,
         "note": value.note,
     }
     return found | {name: text for name, text in said.items() if text}

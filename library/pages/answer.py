@@ -36,11 +36,20 @@ DROPS = frozenset({"drop", "eccentric_drop", "flat_drop", "two_facet_drop"})
 
 IN_HEADS = {
     "drop": "drop",
+    "eccentric_drop": "if eccentric",
+    "flat_drop": "if flat",
+    "two_facet_drop": "two facets",
     "radial_drop": "radial drop",
     "square_drop": "square drop",
     "axial_drop": "axial drop",
 }
 """What stands over a column for the drop, which is that below the cutting circle, set to zero at the edge."""
+
+RELIEFS_OF_FORMS = frozenset({"eccentric_relief_angle", "flat_relief_angle"})
+"""What the relief is if it has a form; that of the form that was found is the relief itself."""
+
+RELIEFS_TOLD = RELIEFS_OF_FORMS | {RELIEF}
+"""The same, and the relief of the form that was found."""
 
 DIVISIONS = "div "
 """Begins the head of a column of divisions."""
@@ -145,7 +154,9 @@ def _only_surface(found: Answer) -> str:
 
 
 def _is_told(found: Answer, key: str) -> bool:
-    """Whether an output only repeats the relief of the surface, which is given or answered in the same view."""
+    """Whether an output only repeats the relief of the surface, which is given or answered in the same view or form."""
+    if found.result is not None and key in RELIEFS_OF_FORMS:
+        return found.result.outputs[key] == found.result.outputs.get(RELIEF)
     surface = SURFACES.get(found.surface)
     if surface is None or found.result is None or key != RELIEF_KEYS[surface.view]:
         return False

@@ -186,3 +186,35 @@ def test_a_number_of_flutes_that_was_sought_stands_in_the_calculation_and_not_th
         one.calculators.carry(entry, along)
         assert form.texts()["flutes"] == stands
     assert form.texts()["diameter"] == "20 mm"
+
+
+def test_a_size_that_a_tool_was_found_with_is_told_as_nominal_where_it_is_measured_and_counts_elsewhere() -> (
+    None
+):
+    calculators = session().calculators
+    entry = Entry("r", "reamer", "Reamer")
+    calculators.carry(entry, Along(Size("12", tolerance="H7")))
+    elsewhere = calculators.form(entry, calculation("relief-drop"))
+    measured = calculators.form(entry, calculation("measured-tool"))
+    calculators.compute(measured)
+    assert elsewhere.texts()["diameter"] == "12 mm"
+    assert "diameter" in measured.needed()
+    measured.focus = "diameter"
+    assert measured.is_nominal("diameter")
+    measured.edit("backspace")
+    measured.clear()
+    assert elsewhere.texts()["diameter"] == "12 mm"
+    # What is typed counts, also where it is just the nominal size, and stands in the other calculations too.
+    for text in ("12 mm", "12.008"):
+        measured.clear()
+        for letter in text:
+            measured.type(letter)
+        calculators.compute(measured)
+        assert measured.value("diameter") is not None
+        assert not measured.is_nominal("diameter")
+        assert elsewhere.texts()["diameter"] == text
+    calculators.fill(entry, {"diameter": "12 mm"})
+    assert measured.texts()["diameter"] == "12 mm"
+    calculators.carry(entry, Along(Size("1/2 in")))
+    calculators.compute(measured)
+    assert measured.is_nominal("diameter")

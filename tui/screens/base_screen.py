@@ -204,6 +204,10 @@ class BaseScreen(Screen[None], inherit_bindings=False):
             self.say(told)
 
     def on_screen_resume(self) -> None:
+        """Somebody came back; not to be written anew below, where it would be called beside this one and not in its place."""
+        self.came_back()
+
+    def came_back(self) -> None:
         """Draw again: what was done on another screen may show here."""
         self.draw()
         self.leave_if_gone()

@@ -72,7 +72,11 @@ class BookScreen(PanedScreen):
 
     def foot(self, width: int, height: int) -> list[Line]:
         """The first steps that are left, and the cautions of the chosen tool, where that stands beside the list."""
-        left = self.session.first_steps.left if height > LEAST_ROWS else ()
+        left = [
+            step
+            for step in (self.session.first_steps.left if height > LEAST_ROWS else ())
+            if step != "demo" or not self.session.has_shop  # It is for whoever has no shop to try it on.
+        ]
         steps = welcome(self.session.keymap, width, left)
         if self.abreast == 1:
             return steps  # Nothing of an entry is read for the list alone.

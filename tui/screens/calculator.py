@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from library.calc.measured import measured_values
+from library.calc.measured import SHEET, is_guess, measured_values
 from library.calc.surfaces import title_of
 from library.pages.answer import answer_page
 from tui import screens
@@ -170,12 +170,15 @@ class CalculatorScreen(PanedScreen):
         self.app.push_screen(screens.CalculationsScreen(self.session, self.entry, name, self._open))
 
     def do_change(self) -> None:
-        """Change the book's value for the field in hand; where the book has none, list what can be changed."""
-        key = self.page.form.focus
-        if key in self.entry.values:
+        """Change the book's value for the field in hand; of a guess, and where the book has none, list what can be changed."""
+        form = self.page.form
+        key = form.slot(form.focus)
+        value = self.entry.values.get(key)
+        if value is not None and (form.sheet.name == SHEET or not is_guess(value)):
             self.app.push_screen(screens.ValueFormScreen(self.session, self.entry, key))
         else:
-            self.app.push_screen(screens.ChangesScreen(self.session, self.entry))
+            place = [*self.entry.values].index(key) if value is not None else 0
+            self.app.push_screen(screens.ChangesScreen(self.session, self.entry, place))
 
     def do_threads(self) -> None:
         """List the standard threads."""

@@ -34,9 +34,9 @@ class ChangeBookScreen(Chooser):
         """Which book."""
         return f"The shop's book: {self.heelclear.shop}"
 
-    def on_screen_resume(self) -> None:
+    def came_back(self) -> None:
         """See how the book stands with git, each time that this comes to the front."""
-        super().on_screen_resume()
+        super().came_back()
         self._look()
 
     def choices(self) -> list[Choice]:

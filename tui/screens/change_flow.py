@@ -115,7 +115,8 @@ def _saved(app: Heelclear, done: Done, request: ChangeRequest) -> None:
     if request.new_id():
         app.session.wanted = request.new_id()
         app.back_from("form", "changes", "entry")
-    said = ["Saved.", "What others changed meanwhile is kept too." if done.merged else "", done.warning]
+    done_so = "Saved" if request.change is not None else done.plan.sentence.partition(":")[0]
+    said = [f"{done_so}.", "What others changed meanwhile is kept too." if done.merged else "", done.warning]
     told = " ".join(part for part in said if part)
     app.read_again(told)
 
@@ -123,4 +124,6 @@ def _saved(app: Heelclear, done: Done, request: ChangeRequest) -> None:
         if recorded:
             app.say(f"{told} {recorded}")
 
-    app.background.begin("Saved; it is being recorded in git.", lambda: app.book_service.record(done), tell)
+    app.background.begin(
+        f"{done_so}; it is being recorded in git.", lambda: app.book_service.record(done), tell
+    )

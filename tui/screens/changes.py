@@ -6,7 +6,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from geometry.quantities import QUANTITIES
-from library.calc.measured import TOLD
+from library.calc.measured import TOLD, is_guess
 from library.calc.wording import span
 from library.editing.changes import RemoveEntry, RemoveValue
 from library.guidance.setups import for_entry
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from library.history.entry_history import Revision
     from tui.session import Session
 
-_VALUE, _BACK, _TEXT, _DO = "value:", "back:", "text:", "do:"
+_VALUE, _BACK, _TEXT, _DO, _MEASURE = "value:", "back:", "text:", "do:", "measure:"
 
 
 class ChangesScreen(Chooser):
@@ -43,10 +43,10 @@ class ChangesScreen(Chooser):
         """
         super().__init__(session)
         self.entry = entry
-        self._guessed = guessed_key(entry, place)
         # Those above it stay in sight as far as there is room.
-        self.view.resize(place + 1, place + 1)
-        self.view.choose(place)
+        row = self._row_of(place)
+        self.view.resize(row + 1, row + 1)
+        self.view.choose(row)
 
     def title_text(self) -> str:
         """Of which entry."""
@@ -60,13 +60,6 @@ class ChangesScreen(Chooser):
     def choices(self) -> list[Choice]:
         """Values that are there, texts, what can be done with the entry, and values that are not there yet."""
         entry = self.entry
-        there = [
-            Choice(_VALUE + key, _title(key), self._unsaved("value", key) or _said(value))
-            for key, value in entry.values.items()
-        ]
-        if self._guessed:
-            at = list(entry.values).index(self._guessed) if self._guessed in entry.values else 0
-            there.insert(at, Choice(_DO + "measure", "Measure a new tool", _measured(self._guessed)))
         back = [
             Choice(_BACK + key, f"Back: {_title(key)}", _what_comes_back(value))
             for key, value in entry.values.items()
@@ -79,7 +72,21 @@ class ChangesScreen(Chooser):
             for key, row in QUANTITIES.items()
             if key not in entry.values
         ]
-        return [*there, *back, *self._texts(), *self._whole(), *missing]
+        return [*self._there(), *back, *self._texts(), *self._whole(), *missing]
+
+    def _there(self) -> list[Choice]:
+        """The values that are there; before each guess stands that a new tool can be measured instead."""
+        found = []
+        for key, value in self.entry.values.items():
+            if is_guess(value):
+                found.append(Choice(_MEASURE + key, "Measure a new tool", _measured(key)))
+            found.append(Choice(_VALUE + key, _title(key), self._unsaved("value", key) or _said(value)))
+        return found
+
+    def _row_of(self, place: int) -> int:
+        """In which row the measuring of a value stands, where it is a guess, else the value itself."""
+        values = [*self.entry.values.values()]
+        return min(place, len(values)) + sum(map(is_guess, values[:place]))
 
     def _unsaved(self, kind: str, key: str) -> str:
         """A sentence where something was typed for this and is not saved."""
@@ -143,19 +150,23 @@ class ChangesScreen(Chooser):
                 below = self.entry.values[name].replaces if name in self.entry.values else None
                 rule = below.by_rule.id if below is not None and below.by_rule is not None else ""
                 preview(self.heelclear, ChangeRequest(RemoveValue(self.entry.id, name, rule)))
+            case "measure:":
+                self._measure(name)
             case "text:":
                 self.app.push_screen(screens.TextsForm(self.session, self.entry, name))
             case _:
                 self._do(name)
 
+    def _measure(self, key: str) -> None:
+        """Open what a guess is measured with: the calculation that tells it, else the form for what is read off a tool."""
+        if key in TOLD:
+            self.heelclear.measure(self.entry, key)
+            return
+        place = f"measured on {date.today():%Y-%m-%d}"
+        self.app.push_screen(screens.ValueFormScreen(self.session, self.entry, key, place))
+
     def _do(self, name: str) -> None:
         match name:
-            case "measure" if self._guessed in TOLD:
-                self.heelclear.measure(self.entry, self._guessed)
-            case "measure":
-                place = f"measured on {date.today():%Y-%m-%d}"
-                form = screens.ValueFormScreen(self.session, self.entry, self._guessed, place)
-                self.app.push_screen(form)
             case "notes":
                 write_notes(self.heelclear, self.entry)
             case "copy":
@@ -205,18 +216,6 @@ class ChangesScreen(Chooser):
                 "The shop's book has no line of this entry yet, and the file that came with the program is never changed. "
                 "Change a value or the notes here, or copy the entry; then there is something of yours to open."
             )
-
-
-def guessed_key(entry: Entry, place: int) -> str:
-    """The quantity of a value that nobody measured or published, which a new tool tells; else empty.
-
-    Args:
-        entry: of the book.
-        place: of the value among those of the entry.
-    """
-    keys = list(entry.values)
-    key = keys[place] if place < len(keys) else ""
-    return key if key and entry.values[key].citation.label == "from memory" else ""
 
 
 def _measured(key: str) -> str:

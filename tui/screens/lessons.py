@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 def choose_lesson(screen: BaseScreen, found: Sequence[Lesson], book: Book) -> None:
     """Show what one lesson would write in the book; of several, ask first for which.
 
+    Whoever leaves what would be written comes back to the list; once it is saved, that is closed.
+
     Args:
         screen: asks.
         found: one lesson at least.
@@ -28,7 +30,8 @@ def choose_lesson(screen: BaseScreen, found: Sequence[Lesson], book: Book) -> No
     """
 
     def show(lesson: Lesson) -> None:
-        preview(screen.heelclear, ChangeRequest(change_for(lesson, book)))
+        heelclear = screen.heelclear
+        preview(heelclear, ChangeRequest(change_for(lesson, book), saved=lambda: heelclear.back_from("pick")))
 
     if len(found) == 1:
         show(found[0])
@@ -36,7 +39,8 @@ def choose_lesson(screen: BaseScreen, found: Sequence[Lesson], book: Book) -> No
     by_key = {one.key: one for one in found}
     choices = [Choice(one.key, _title(one), f"{one.value} ({one.note})") for one in found]
     title = f"What shall {found[0].entry} learn?"
-    screen.app.push_screen(screens.PickScreen(screen.session, title, choices, lambda key: show(by_key[key])))
+    listed = screens.PickScreen(screen.session, title, choices, lambda key: show(by_key[key]), is_kept=True)
+    screen.app.push_screen(listed)
 
 
 def _title(lesson: Lesson) -> str:

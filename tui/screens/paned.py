@@ -151,11 +151,13 @@ class PanedScreen(BaseScreen):
         above = self.app.screen
         self._left_for = above.WHERE if isinstance(above, BaseScreen) and above is not self else ""
 
-    def on_screen_resume(self) -> None:
-        """Back from the job cards the list is in hand, whichever pane they were opened from; what any screen does then follows by itself."""
+    def came_back(self) -> None:
+        """Draw again; back from the job cards the list is in hand, whichever pane they were opened from."""
         came_from, self._left_for = self._left_for, ""
         if self.is_current and self.abreast > 1 and self.PLACE != LIST and came_from in TO_THE_LIST_FROM:
             self.heelclear.back_from("calculator", "entry")
+        else:
+            super().came_back()
 
     def do_next_place(self) -> None:
         """To the pane at the right, and from the last one to the list; in a calculation that is alone to the next field."""

@@ -45,8 +45,10 @@ class ValueFormScreen(FormScreen):
         self.form.fill(self._measured())
 
     def _measured(self) -> dict[str, str]:
-        """What stands as the source from the beginning, where the value is measured now."""
-        return {"source": "shop", "place": self._place, "note": ""} if self._place else {}
+        """What stands from the beginning where the value is measured now: the shop as the source, and no limits of another."""
+        if not self._place:
+            return {}
+        return {"source": "shop", "place": self._place, "note": "", "low": "", "high": ""}
 
     def _start_over(self) -> None:
         super()._start_over()
@@ -110,6 +112,8 @@ class ValueFormScreen(FormScreen):
     def besides(self) -> str:
         """What went with the old source, where anything did."""
         started = self.form.started
+        if self._place and (started.get("low") or started.get("high")):
+            return "Type here what was measured. The range of the old source went with it, as nobody measured that."
         ends = [key for key in self._gone if key in self.NUMBERS]
         went = [*(["its range"] if ends else []), *(["its remark"] if self._gone and started["note"] else [])]
         told = f"{' and '.join(went)} went with the old one, and {'come' if len(went) > 1 else 'comes'} back with its number."
@@ -145,6 +149,8 @@ class ValueFormScreen(FormScreen):
             and fields.keys() & set(self.NUMBERS)
         ):
             fields["bands"] = None  # A number of the shop's own is for every size.
+        if value is not None and value.citation.speaks_of and "source" in fields:
+            fields["speaks_of"] = None  # The new source never spoke of that.
         return SetValue(self.entry.id, self.key, fields, rule) if fields else None
 
     def began(self) -> Mapping[str, object]:

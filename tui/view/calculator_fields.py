@@ -123,6 +123,8 @@ def _value(form: Form, key: str, width: int, most: int, *, in_hand: bool) -> lis
     offered = form.offer(key)
     if offered is not None and value is None:
         return [_offered(in_units(offered, form.display), width, most, in_hand=in_hand)]
+    if form.is_nominal(key):
+        return [_faint(f"nominal {form.nominal[key]}", width, most, in_hand=in_hand)]
     if in_hand:
         said = fit(said, width)
         return [line(Piece(said[:1], "cursor"), said[1:])]
@@ -190,7 +192,11 @@ def _marked(word: str, width: int) -> Piece:
 def _offered(value: Value, width: int, most: int, *, in_hand: bool) -> Line:
     """The range of the book in an open field."""
     whole = f"book {ranges.said(value)}{f' {value.band}' if value.band else ''}"
-    said = whole if len(whole) <= width else ranges.said(value)
+    return _faint(whole if len(whole) <= width else ranges.said(value), width, most, in_hand=in_hand)
+
+
+def _faint(said: str, width: int, most: int, *, in_hand: bool) -> Line:
+    """What is told in an open field and does not fill it."""
     said = fit(said, max(width, len(said)) if len(said) <= most else width)
     return (
         line(Piece(said[:1], "cursor"), Piece(said[1:], "quiet")) if in_hand else line(Piece(said, "quiet"))

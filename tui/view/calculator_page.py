@@ -12,7 +12,16 @@ from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
-from library.pages.answer import DIVISIONS, outputs, read_where, rows, settings, stations
+from library.pages.answer import (
+    DIVISIONS,
+    RELIEFS_OF_FORMS,
+    RELIEFS_TOLD,
+    outputs,
+    read_where,
+    rows,
+    settings,
+    stations,
+)
 from library.pages.cautions import at_arms_length
 from library.pages.page import Block, Checks, Said, Table, Values
 from library.units.system import Display
@@ -110,6 +119,8 @@ class CalculatorPage:
         room = 1 if height < LOW else 2 if height < TALL else 3
         book = self._from_book(display)
         told = f"{keys.strip()} {book}".strip() if book else row.measured + keys
+        if self.form.is_nominal(key):
+            told = f"The nominal {self.form.nominal[key]} is no measurement. {told}"
         said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")
         if len(said) > room:
             cut = " ".join(text_of(one) for one in said[room - 1 :])
@@ -151,7 +162,8 @@ class CalculatorPage:
         at_the_heel = HEEL - answer.spreads.keys() if result.stations else frozenset()
         told = {*set_to, *at_the_heel}
         found = [key for key in result.outputs if key not in told]
-        asked = [key for key in found if key == next(iter(result.outputs))]
+        first = next(iter(result.outputs))
+        asked = [key for key in found if key == first or (key in RELIEFS_OF_FORMS and first in RELIEFS_TOLD)]
         rest = [key for key in found if key not in asked]
         if asked:
             yield from _under("FOUND", outputs(answer, asked, display))

@@ -52,7 +52,20 @@ def told(spoken: Sequence[str], text: str) -> str:
         return ""
     if found:
         return f"Which {text!r}? There are: {_named(found)}. {_ARROWS}"
-    return f"No choice here is {text!r}; what stands there stays. There are: {_named(spoken)}. {_ARROWS}"
+    number = " This line keeps no number: Down and Up go to one that does." if _is_number(text) else ""
+    return (
+        f"No choice here is {text!r}; what stands there stays.{number} There are: {_named(spoken)}. {_ARROWS}"
+    )
+
+
+def _is_number(text: str) -> bool:
+    """Whether a number was begun, which belongs in another line.
+
+    Example:
+        >>> _is_number(".125"), _is_number("-5 deg"), _is_number("arch"), _is_number("-")
+        (True, True, False, False)
+    """
+    return text.lstrip("+-. ")[:1].isdigit()
 
 
 def _named(spoken: Sequence[str]) -> str:

@@ -45,6 +45,8 @@ class Form(Fields):
         display: the units in which it was answered.
         handed: what other calculations opened for the tool hand on, by quantity; it stands where nothing was typed.
         laid_out: what the machine in hand has, by quantity; it stands there as if it were typed, to be typed over.
+        nominal: the size that a tool was found with, by quantity, where its own is measured: it is told and counts for
+            nothing, and what is typed takes its place.
     """
 
     def __init__(self, sheet: Calculation, entry: Entry | None, typed: Typed) -> None:
@@ -55,6 +57,7 @@ class Form(Fields):
         self.display = METRIC
         self.handed: Mapping[str, str] = {}
         self.laid_out: Mapping[str, str] = {}
+        self.nominal: Mapping[str, str] = {}
         self._ends: dict[str, Value] = {}
         self._gave_way: dict[str, str] = {}
         self._looked_at: set[str] = set()
@@ -65,6 +68,15 @@ class Form(Fields):
         if self.answer is not None:
             return self.answer.fields
         return tuple(field for field in self.sheet.inputs if not field.when)
+
+    def line(self, key: str) -> TextLine:
+        """What was typed into a field; a nominal size is not, where the tool is measured."""
+        typed = super().line(key)
+        return TextLine() if typed.text and typed.text == self.nominal.get(key) else typed
+
+    def is_nominal(self, key: str) -> bool:
+        """Whether a field holds nothing but the nominal size that is told there."""
+        return key in self.nominal and not self.line(key).text and self.value(key) is None
 
     def texts(self) -> dict[str, str]:
         """What was typed and this calculation asks for, blank fields left out."""
@@ -162,19 +174,19 @@ class Form(Fields):
     def to_wanted(self) -> None:
         """Go to the next field that is still needed or has to be put right, round the end.
 
-        Where none is, to the next open one below that may be given; never onto a filled one.
+        Where none is, to a choice that nobody made and that matters, and then to the next open one below that may be
+        given; never onto a filled one.
         """
         keys = self.keys()
         at = keys.index(self.focus) + 1
         wrong = {issue.key for issue in self.answer.issues} if self.answer is not None else set()
-        wanted = wrong.union(self.needed())
-        wanted |= self._to_look_at()
+        wanted = wrong.union(self.needed()) or self._to_look_at()
         found = next((key for key in keys[at:] + keys[:at] if key in wanted), None)
         self._looked_at |= ASKED_WITH.keys() & {found}
         self.focus = found or next((key for key in keys[at:] if self._is_open(key)), self.focus)
 
     def _to_look_at(self) -> set[str]:
-        """Choices that nobody made and that matter now; each is stopped at once, and what stands there may stay."""
+        """Choices that nobody made and that matter now; each is stopped at once, when all else is given, and what stands there may stay."""
         return {
             key
             for key, measured in ASKED_WITH.items()
@@ -214,7 +226,10 @@ class Form(Fields):
         return self._gave_way.get(self.slot(self.focus), "") if self.is_word else ""
 
     def keep(self, line: TextLine) -> None:
-        """Keep what was typed; an emptied field that the machine in hand fills has that again."""
+        """Keep what was typed, in place of a nominal size; an emptied field that the machine in hand fills has that again."""
+        if self.focus in self.nominal and not self.line(self.focus).text and not line.text:
+            return  # The nominal size stays with the calculations that count with it.
+        self.nominal = {key: text for key, text in self.nominal.items() if key != self.focus}
         back = "" if line.text.strip() else self.laid_out.get(self.focus, "")
         super().keep(TextLine.ending(back) if back else line)
 
@@ -223,6 +238,8 @@ class Form(Fields):
 
         That is what the machine has, what was found, what the book has, or the default.
         """
+        if self.is_nominal(self.focus):
+            return
         before = self.before_word
         self.typed.pop(self.slot(self.focus), None)
         if before or self.focus in self.laid_out:
@@ -230,6 +247,7 @@ class Form(Fields):
 
     def take_thread(self, name: str) -> None:
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
+        self.nominal = {}
         for key in OF_A_THREAD:
             self.typed.pop(key, None)
         self.typed |= dict.fromkeys(SIZES, TextLine.ending(name))

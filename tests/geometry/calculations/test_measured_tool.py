@@ -60,3 +60,22 @@ def test_on_a_cone_the_relief_is_the_one_square_to_the_edge() -> None:
         "second_drop": 0.04655 * 25.4 / 2,
     }
     assert math.degrees(run(SHEET, tool).outputs["relief_angle"]) == pytest.approx(8.0, abs=0.01)
+
+
+@pytest.mark.parametrize(("form", "other"), [("eccentric", "flat"), ("flat", "eccentric")])
+def test_the_relief_of_the_form_that_was_found_comes_first(form: str, other: str) -> None:
+    radius, relief, turned = 8.0, math.radians(11), 0.35
+    drops = [shown(form, one, relief, radius) for one in (turned, turned / 2)]
+    found = run(
+        SHEET,
+        {
+            "surface": "land",
+            "diameter": 2 * radius,
+            "land_width": radius * turned,
+            "drop": drops[0],
+            "second_land_width": radius * turned / 2,
+            "second_drop": drops[1],
+        },
+    )
+    assert next(iter(found.outputs)) == "relief_angle"
+    assert found.outputs["relief_angle"] != found.outputs[f"{other}_relief_angle"]

@@ -118,8 +118,10 @@ def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(shop: 
     assert [str(one) for one in open_book(shop).findings if one.place.file.is_relative_to(shop)] == []
 
 
-def test_ends_of_the_range_that_the_new_value_leaves_are_taken_out(book: Book) -> None:
-    changed = replace(book, entries={"yard-tap": ENTRY})
+def test_ends_of_the_shops_own_range_that_the_new_value_leaves_are_taken_out(book: Book) -> None:
+    relief = replace(ENTRY.values["chamfer_relief_angle"], citation=Citation("shop"))
+    entry = replace(ENTRY, values={"chamfer_relief_angle": relief})
+    changed = replace(book, entries={"yard-tap": entry})
 
     def fields(value: str) -> object:
         (lesson,) = lessons(

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from library.book.model import Book, Value
+from library.book.model import Book, Citation, Entry, Label, Measure, Value
 from library.book.opening import open_book
 from library.cards.job import work_out
-from library.cards.learn import change_for, lessons, not_in_book
+from library.cards.learn import Lesson, change_for, lessons, not_in_book
 from library.cards.model import Card, Wanted
 from library.demo import lay_out
 from library.editing.planning import plan
@@ -63,6 +64,23 @@ def test_a_range_of_another_source_stays_whole_and_its_ends_do_not_become_the_sh
     found = value.entries[countersink].values["cone_relief_angle"]
     assert _texts(found) == ("", "8 deg 30 min", "")
     assert [_texts(one) for one in found.also] == [("8 deg", "9 deg", "9 deg")]
+
+
+@pytest.mark.parametrize("label", ["from memory", "common practice", "published"])
+def test_the_limits_of_another_source_never_become_the_shops_by_one_number(label: Label) -> None:
+    low, usual, high = Measure("3 deg", 0.052), Measure("5 deg", 0.087), Measure("7 deg", 0.122)
+    relief = Value("land_relief_angle", low, usual, high, Citation(label, speaks_of="drills"))
+    book = Book({"r": Entry("r", "reamer", "Reamer", values={"land_relief_angle": relief})})
+    change = change_for(
+        Lesson("r", "land_relief_angle", "6.0 deg", "A new tool of 12 mm.", "", "measured"), book
+    )
+    # All three numbers are another source's; the shop found one of them, and only that is told as the shop's.
+    assert [change.fields[key] for key in ("low", "usual", "high")] == [None, "6.0 deg", None]
+    assert (change.fields["source"], change.fields["speaks_of"]) == ("shop", None)
+    in_shop = replace(book.entries["r"], values={"land_relief_angle": replace(relief, layer="shop")})
+    again = change_for(Lesson("r", "land_relief_angle", "6.0 deg", "", ""), Book({"r": in_shop}))
+    said = {"low": "3 deg", "usual": "5 deg", "high": "7 deg", "speaks_of": "drills"}
+    assert again.fields["also"] == [said | {"source": label}]
 
 
 def test_a_third_value_stands_beside_the_two_that_were_there(yard: Path) -> None:

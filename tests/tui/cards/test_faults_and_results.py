@@ -152,6 +152,7 @@ async def test_a_number_typed_into_the_result_is_none_and_remarks_have_a_line(at
         form: Any = hands.app.screen.form
         form.go_to("result")
         assert "No choice here is '60'" in await hands.do("60")
+        assert "This line keeps no number: Down and Up go to one that does." in hands.words()
         assert form.card.result == ""
         await hands.do("<right>", "<down>", "sent with the van")
         assert (form.card.result, form.card.remarks) == ("good", "sent with the van")

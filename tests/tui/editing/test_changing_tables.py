@@ -179,7 +179,9 @@ async def test_removing_an_own_entry_goes_back_to_the_list_and_can_be_taken_back
         await hands.press("f6")
         assert "Takes back the last save: bronze-tap: removed" in await hands.type("take back")
         await hands.press("enter")
-        await hands.press("enter")
+        said = await hands.press("enter")
+        assert "Taken back." in said
+        assert "Saved." not in said
         await hands.press("f9")
         assert "Tap for bronze" in hands.shown()
     assert files() == before

@@ -5,11 +5,15 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
+from geometry.calculations import calculation
+from library.book.model import Citation
 from library.book.opening import open_book
-from tui.screens.changes import ChangesScreen, guessed_key
+from tui.screens.calculator import CalculatorScreen
+from tui.screens.changes import ChangesScreen
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
 
@@ -40,6 +44,10 @@ async def test_two_keys_from_a_guess_a_new_tool_is_measured_and_the_book_takes_i
         assert "What shall" in hands.shown()
         shown = await hands.choose("chamfer relief")
         assert "measured on" in shown
+        # Back from what would be written the list stands there again, the same value in hand.
+        assert "What shall" in await hands.press("f9")
+        shown = await hands.press("enter")
+        assert "measured on" in shown
         await hands.press("enter")
         (file,) = hands.shop.glob("*.toml")
         (entry,) = tomllib.loads(file.read_text())["entry"]
@@ -48,6 +56,8 @@ async def test_two_keys_from_a_guess_a_new_tool_is_measured_and_the_book_takes_i
         assert kept["place"] == f"measured on {date.today():%Y-%m-%d}"
         assert kept["usual"] == "6.0 deg"
         assert kept["note"] == "A new tool of 12 mm."
+        # Only the one number was measured; the limits of the guess were not.
+        assert kept.keys() & {"low", "high"} == set()
         # The pane in the middle tells the tool as the shop's book has it now, while the calculation is still open.
         assert "this shop" in hands.lines()[1]
         assert "6.0 deg     P" in hands.shown()
@@ -60,11 +70,58 @@ async def test_without_a_measured_tool_nothing_is_put_into_the_book(program: Pro
         assert not hands.shop.exists()
 
 
-def test_every_value_from_memory_is_two_keys_from_measuring_it_and_no_other_is() -> None:
-    for entry in open_book().entries.values():
-        for place, (key, value) in enumerate(entry.values.items()):
-            assert guessed_key(entry, place) == (key if value.citation.label == "from memory" else "")
-        assert guessed_key(entry, len(entry.values)) == ""
+async def test_from_each_line_of_an_entry_a_guess_is_two_keys_from_measuring_it_and_no_other_value_is(
+    program: Program,
+) -> None:
+    async with program(other=open_book()) as hands:
+        entry = hands.app.session.book.entries["reamer-hand-plain-steel"]
+        labels = [one.citation.label for one in entry.values.values()]
+        assert labels.count("from memory") > 1
+        for place, (key, label) in enumerate(zip(entry.values, labels, strict=True)):
+            screen = ChangesScreen(hands.app.session, entry, place)
+            found = screen.found()
+            is_guess = label == "from memory"
+            assert found[screen.view.chosen].id == f"{'measure' if is_guess else 'value'}:{key}"
+            # Whoever moves in the list comes past the measuring of each guess first, and then to the value.
+            ids = [one.id for one in found]
+            assert (f"measure:{key}" in ids) is is_guess
+            assert ids[ids.index(f"value:{key}") - 1] == f"measure:{key}" or not is_guess
+
+
+async def test_what_was_measured_is_no_guess_in_the_list_any_more(program: Program) -> None:
+    async with program(other=open_book()) as hands:
+        book = hands.app.session.book
+        entry = book.entries["reamer-hand-plain-steel"]
+        screen = ChangesScreen(hands.app.session, entry, [*entry.values].index("land_relief_angle"))
+        hands.app.push_screen(screen)
+        await hands.settle()
+        assert "The book's land relief is from memory" in hands.words()
+        measured = replace(entry.values["land_relief_angle"], citation=Citation("shop"))
+        now = replace(entry, values={**entry.values, "land_relief_angle": measured})
+        hands.app.session.book = replace(book, entries={**book.entries, entry.id: now})
+        screen.book_changed()
+        assert "value:land_relief_angle" in [one.id for one in screen.found()]
+        assert "measure:land_relief_angle" not in [one.id for one in screen.found()]
+
+
+async def test_f6_on_a_guess_in_a_calculation_offers_to_measure_it_but_not_where_it_is_measured(
+    program: Program,
+) -> None:
+    async with program(other=open_book()) as hands:
+        session = hands.app.session
+        entry = session.book.entries["reamer-hand-plain-steel"]
+        sheets = {"relief-drop": "relief_angle", "measured-tool": "margin_width"}
+        for name, key in sheets.items():
+            hands.app.push_screen(CalculatorScreen(session, entry, calculation(name)))
+            await hands.settle()
+            hands.app.screen.page.form.focus = key
+            hands.app.screen.do_change()
+            await hands.settle()
+            if name == "relief-drop":
+                assert "> Measure a new tool" in hands.shown()
+                assert "The book's land relief is from memory" in hands.words()
+            else:
+                assert "Change margin width" in hands.shown()
 
 
 async def test_a_guess_that_is_read_straight_off_a_tool_is_typed_with_the_day_of_measuring(
@@ -83,6 +140,8 @@ async def test_a_guess_that_is_read_straight_off_a_tool_is_typed_with_the_day_of
         shown = await hands.do("<enter>")
         assert f"measured on {date.today():%Y-%m-%d}" in shown
         assert "from memory" not in shown
+        # Nobody measured limits: they go with the guess from the beginning, and not only once a number is typed.
+        assert [hands.field(end) for end in ("Min.", "Max.")] == ["", ""]
         shown = await hands.do("<ctrl+u>", "120 deg")
         assert f"measured on {date.today():%Y-%m-%d}" in shown
         assert "shop" in shown

@@ -155,3 +155,22 @@ def test_only_readings_that_are_told_in_divisions_name_whose_they_are(book: Book
         text = "\n".join(map(text_of, whole(shown, 110, 60)))
         assert "READ" in text
         assert ("div of The grey grinder" in text) is told
+
+
+def test_under_found_stands_the_relief_of_the_form_that_was_told_then_the_other_with_an_if(
+    book: Book,
+) -> None:
+    # A flat of 8 deg on 12 mm reads .0220 at 1.5 mm round the circle and .0578 half way; derived:
+    # r - r cos(8 deg) / cos(turn - 8 deg). As an even cam the .0220 would be atan(.0220 / 1.5), .84 deg.
+    read = page(book, "measured-tool", surface="land", diameter="12", land_width="1.5", drop="0.0220",
+                second_land_width="0.75", second_drop="0.0578")  # fmt: skip
+    drawn = [text_of(line) for line in whole(read, 80, 20)]
+    right = [one.partition("│")[2].strip() for one in drawn if "│" in one]
+    at = right.index("FOUND")
+    assert "land" in right[at + 1]
+    assert "8.00 deg" in " ".join(right[at + 1 : at + 3])
+    at = next(place for place, one in enumerate(right) if "if eccentric" in one) - 2
+    assert right[at + 2].split() == ["Relief", "if", "eccentric", "0.84", "deg"]
+    assert not [one for one in right if "if flat " in one]
+    # The heads of the columns of readings say the form alone; what is read stands once, under them.
+    assert "indicator" not in " ".join(right[at + 3 : right.index("indicator at the axis")])

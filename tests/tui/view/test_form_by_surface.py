@@ -147,8 +147,6 @@ def test_enter_comes_back_to_what_could_not_be_read() -> None:
     compute(form)
     form.focus = "land_width"
     form.to_wanted()
-    assert form.focus == "land_measured_as"
-    form.to_wanted()
     assert form.focus == "diameter"
 
 
@@ -179,3 +177,23 @@ def test_enter_goes_on_to_what_may_be_given_once_nothing_is_needed_and_never_ont
     form.move(-1)
     form.to_wanted()
     assert form.focus == "flutes"
+
+
+def test_enter_goes_from_number_to_number_and_only_then_to_a_choice_that_matters() -> None:
+    form = Form(calculation("measured-tool"), None, {})
+    compute(form)
+    form.focus = "diameter"
+    for key, text in (
+        ("diameter", "12.008"),
+        ("land_width", ".9"),
+        ("drop", ".125"),
+        ("second_land_width", ".45"),
+        ("second_drop", ".07"),
+    ):
+        assert form.focus == key
+        form.type(text)
+        compute(form)
+        form.to_wanted()
+    assert form.focus == "land_measured_as"
+    form.to_wanted()
+    assert form.focus == "face_offset"

@@ -105,3 +105,15 @@ async def test_what_each_line_says_is_true_and_done_once_it_is_gone(program: Pro
         assert "put away" in hands.shown()
         assert "heelclear demo" not in hands.shown()
     assert tuple(first_steps(tmp_path / "kept").left) == ()
+
+
+@pytest.mark.parametrize("has_shop", [True, False])
+async def test_the_demo_is_told_of_where_there_is_no_shop_to_try_it_on(
+    program: Program, tmp_path: Path, has_shop: bool
+) -> None:
+    if has_shop:
+        (tmp_path / "shop").mkdir()
+        (tmp_path / "shop" / "taps.toml").write_text("schema = 1\n")
+    async with program(session=Session(first_steps=FirstSteps(STEPS))) as hands:
+        assert HEADING in hands.shown()
+        assert ("heelclear demo" in hands.shown()) is not has_shop

@@ -55,11 +55,11 @@ class CardsScreen(BaseScreen):
             self.say(" ".join(filter(None, told)))
         self.draw()
 
-    def on_screen_resume(self) -> None:
+    def came_back(self) -> None:
         """Show what was saved on another screen, the card that was begun there chosen."""
         if self.cards.rows is not None:
             self.page.fill(self.cards.rows, self.cards.not_read, to_new=True)
-        super().on_screen_resume()
+        super().came_back()
 
     def title_text(self) -> str:
         """What these are."""

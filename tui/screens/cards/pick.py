@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 class PickScreen(Chooser):
-    """Choices for whoever asked; Enter takes one and goes back.
+    """Choices for whoever asked; Enter takes one and goes back, unless the list is kept below what comes of it.
 
     Args:
         session: what the program knows.
@@ -20,6 +20,7 @@ class PickScreen(Chooser):
         choices: all there are.
         then: does something with the id of the chosen one.
         chosen: the id to stand on at first.
+        is_kept: whether the list stays, so that another one can be taken.
     """
 
     WHERE = "pick"
@@ -32,8 +33,11 @@ class PickScreen(Chooser):
         choices: Sequence[Choice],
         then: Callable[[str], None],
         chosen: str = "",
+        *,
+        is_kept: bool = False,
     ) -> None:
         super().__init__(session)
+        self._is_kept = is_kept
         self._title = title
         self._choices = list(choices)
         self._then = then
@@ -50,6 +54,7 @@ class PickScreen(Chooser):
         return self._choices
 
     def take(self, choice: Choice) -> None:
-        """Go back with it."""
-        self.app.pop_screen()
+        """Go back with it, or do what it is for over the list."""
+        if not self._is_kept:
+            self.app.pop_screen()
         self._then(choice.id)
