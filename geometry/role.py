@@ -56,6 +56,9 @@ class Role:
             On others it rests until somebody types into it, or measures what it is ``about``; common practice, no source.
         about: the quantity whose measurement brings a resting one into the job.
         only: an input and the words of it for which it is meant; on any other job it rests. Empty where it is meant for all.
+        only_several: an input of which a tool must have several, such as diameters; on a tool with one it rests.
+        by_method: a method of a job by which it belongs to it as a matter of course, on the surfaces that it serves, and
+            without which the same surface is not ground by a cam; empty where the method decides nothing.
         by_wanted: the quantity that brings a resting one into the job where the card wants it, as an entry of the book does.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
@@ -85,6 +88,8 @@ class Role:
     of_course: tuple[str, ...] | None = None
     about: str = ""
     only: tuple[str, ...] = ()
+    only_several: str = ""
+    by_method: str = ""
     by_wanted: str = ""
     sets: tuple[str, ...] = ()
     otherwise_by: tuple[str, ...] = ()

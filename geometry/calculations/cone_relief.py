@@ -38,6 +38,9 @@ SERVED = ("cone", "shoulder", "chamfer", "bevel")
 HEEL_KEYS = {"drop": "heel_drop", "square_drop": "square_drop", "axial_drop": "axial_drop"}
 """The answer for each reading at the heel; the one at the axis is the heel's drop."""
 
+ALIKE = 5e-5
+"""A ratio this near to one is shown as one."""
+
 CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
 
@@ -200,11 +203,15 @@ def _wanted_check(cam: _Cam, wanted: float, *, has_cam: bool) -> Check:
 def _alone(cam: _Cam, square: float, say: dict[str, Amount | str]) -> Check:
     """Which cam gives the wanted relief: radial alone, axial alone, or a mix of them."""
     ways, amounts = _ways(cam, square, "alone")
-    template = "For {wanted} at {diameter} make " + ", or ".join(ways) + "."
+    template = "For {wanted} at {diameter} make " + ", or ".join(ways) + ", rounded up to what can be set."
     if len(ways) == 2:
         radial_share, axial_share = cone.half_angle_parts(cam.included_angle)
-        template += " In a mix the axial throw counts {times} times as much as the radial throw."
-        amounts["times"] = ratio(axial_share / radial_share)
+        times = axial_share / radial_share
+        if abs(times - 1) < ALIKE:
+            template += " In a mix both throws count alike: added up they make that length."
+        else:
+            template += " In a mix an axial throw does as much as a radial one {times} times as long."
+            amounts["times"] = ratio(times)
     return note(template, **say, **amounts)
 
 

@@ -252,6 +252,7 @@ CALCULATION = Calculation(
         place=52,
         of_course=(),
         about="dish_angle",
+        by_method="work-head",
         sets=("workhead_tilt", "workhead_swivel"),
         tells=("pass", "note"),
         tabled=True,

@@ -142,9 +142,12 @@ def _clear_width(form: str, radial: float | None, diameter: float, measured_as: 
 
 
 def _throws(given: Inputs, radial: float | None, diameter: float) -> dict[str, float]:
-    """What a cam that draws the tool toward its axis falls, in a turn and from tooth to tooth."""
-    if given.choice("relief_form") != "eccentric" or radial is None:
+    """What a cam that draws the tool toward its axis falls, an end's along it, in a turn and from tooth to tooth."""
+    if given.choice("relief_form") != "eccentric":
         return {}
+    if radial is None:
+        # On an end the cam moves along the axis, and falls as the end does round the circle of its corners.
+        radial = given.number("relief_angle")
     return throws_for(radial, diameter, given.number("flutes") if given.has("flutes") else None)
 
 

@@ -386,6 +386,7 @@ CALCULATION = Calculation(
             gives=(("land", "relief_angle"), ("shoulder", "shoulder_relief_angle")),
         ),
         hands_on="included_angle",
+        only_several="diameter",
         tells=("pass", "note"),
         tabled=True,
     ),

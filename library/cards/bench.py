@@ -85,8 +85,9 @@ def step_of(
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
+    called = bench.choice.calls(sheet)
     quiet = not setting.typed and (
-        rests(sheet, bench.kind, bench.card.received, bench.card.wanted)
+        (not called and rests(sheet, bench.kind, bench.card.received, bench.card.wanted))
         or not meant(sheet, found)
         or (not setting.recorded and _is_of_another_surface(found, bench))
     )

@@ -27,6 +27,9 @@ CAM, HEAD, REST, INCLINED = "cam", "wheel-head-height", "tooth-rest-height", "in
 WORK_HEAD = "work-head"
 LIP = "lip"
 
+ROLL = "roll_angle"
+"""What is set on a work head that rolls a drill for the facets of its point."""
+
 FORMS: Mapping[str, str] = {CAM: "eccentric", HEAD: "flat", REST: "flat", WORK_HEAD: "flat"}
 """The form of relief that a method makes; the inclined wheel makes either, as the tool is led."""
 
@@ -67,7 +70,17 @@ class Chosen:
         """Whether a calculation belongs to a job of this method."""
         if self.method in sheet.role.left_out_by:
             return False
+        if sheet.role.by_method and self.method == CAM and self.surface in sheet.surfaces:
+            return (
+                False  # What a cam falls is set by the cam: a tilt of the head beside it would make a flat.
+            )
         return not sheet.methods or self.method in sheet.methods
+
+    def calls(self, sheet: Calculation) -> bool:
+        """Whether the method of the job makes a calculation a matter of course for the surface that is ground."""
+        return bool(sheet.role.by_method) and (
+            self.method == sheet.role.by_method and self.surface in sheet.surfaces
+        )
 
     def serves(self, sheet: Calculation) -> bool:
         """Whether a calculation of how the relief is made makes that of the surface that is ground; others serve any.
@@ -105,9 +118,13 @@ def chosen(card: Card, book: Book, machine: Machine | None, wheel: Wheel | None)
     words = {key: word for key in CHOSEN_ONCE if (word := _word(card, key))}
     then = card.chosen if card.done else {}
     surface = words.get(SURFACE) or then.get(SURFACE) or _surface(card, book)
+    # A record of an older program does not say its method: it was never the head unless that was chosen.
+    tilted = _is_tilted(card, surface, machine) and not card.done
     return Chosen(
         surface,
-        words.get(METHOD) or then.get(METHOD) or _method(card, machine, wheel, surface),
+        words.get(METHOD)
+        or then.get(METHOD)
+        or (WORK_HEAD if tilted else _method(card, machine, wheel, surface)),
         words.get(POINTS, ""),
         frozenset(words),
         family.surfaces if (family := book.families.get(card.family)) is not None else (),
@@ -136,6 +153,14 @@ def _surface(card: Card, book: Book) -> str:
     wanted = [found.key for key, one in card.wanted.items()
               if one.value.strip() and (found := surface_of_relief(key)) is not None]  # fmt: skip
     return next((one for one in ordered if one in wanted), next(iter((*wanted, *ordered)), ""))
+
+
+def _is_tilted(card: Card, surface: str, machine: Machine | None) -> bool:
+    """Whether a surface is usually ground by a tilt of the work head: an end always, a lip where the head can be rolled."""
+    if surface == LIP and machine is not None:
+        form = _word(card, "relief_form") or next(iter(card.received.get("relief_form", ())), "").strip()
+        return form != "eccentric" and machine.setting_graduation(ROLL) is not None
+    return surface == "end"
 
 
 def _method(card: Card, machine: Machine | None, wheel: Wheel | None, surface: str) -> str:

@@ -11,8 +11,9 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from library.cards.issues import keeps_open
 from library.cards.job import Job
-from library.cards.model import DONE, DRAFT, Card, Setting
+from library.cards.model import DONE, DRAFT, Card, Setting, Tool
 from library.cards.of_that_day import chosen_then, filled_in, written
+from library.cards.provenance import is_number
 from library.cards.shall_be import wanted_each, wanted_limits, wanted_number
 from library.issue import Issue
 from library.units.show import show, show_answer
@@ -51,8 +52,22 @@ def finished(job: Job, day: date) -> Card:
             settings[step.sheet.name] = replace(was, recorded=answers, filled=filled_in(step, was.typed))
     after = {key: replace(one, judged_by=_judged_by(job, key)) for key, one in job.card.after.items()}
     return replace(
-        job.card, status=DONE, finished=day, settings=settings, after=after, chosen=chosen_then(job)
+        job.card,
+        status=DONE,
+        finished=day,
+        tool=_with_its_size(job.card),
+        settings=settings,
+        after=after,
+        chosen=chosen_then(job),
     )
+
+
+def _with_its_size(card: Card) -> Tool:
+    """The tool with the size that the book has for it, where nobody wrote another: a record is found by it."""
+    wanted = card.wanted.get("diameter")
+    if card.tool.thread.strip() or card.tool.size.strip() or wanted is None:
+        return card.tool
+    return replace(card.tool, size=wanted.value) if is_number(wanted.value, Kind.LENGTH) else card.tool
 
 
 def _judged_by(job: Job, key: str) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
 from itertools import zip_longest
 
@@ -15,12 +14,13 @@ from geometry.surfaces import SURFACES
 from library.calc.wording import by_title
 from library.cards.chosen import METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
+from library.cards.first_step import AT_THE_POINT, diameter_at_point
 from library.cards.heels import heels, widest_of
 from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
 from library.cards.reading_units import shown_in, unit_read_in
-from library.cards.shall_be import DROPS, number_of, relief_key, wanted_each, wanted_limits, wanted_number
+from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.wanted_limits import Limits
 from library.units.read import UnitError, read
@@ -141,6 +141,8 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
     """
     sheet = calculation_doing(FOUND)
     common = _common(job)
+    if common.get(SURFACE) == AT_THE_POINT:
+        diameter = diameter_at_point(job.card, job.entry, job.display) or diameter
     found = []
     for flute, (drop, land) in enumerate(zip_longest(drops, lands[: len(drops)], fillvalue=""), 1):
         behind = land or (lands[0] if len(lands) == 1 else "")
@@ -177,19 +179,6 @@ def _form(job: Job) -> str:
         return found or job.choice.form
     wanted = job.entry.values.get("relief_form")
     return wanted.usual.word if wanted is not None and wanted.usual is not None else ""
-
-
-def indicator_points(job: Job) -> str:
-    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis.
-
-    A cone of 180 degrees is a face, and is read as an end is.
-    """
-    surface = SURFACES.get(job.choice.surface)
-    is_axial = surface is not None and surface.view == "axial"
-    if surface is not None and surface.edge_key == "included_angle" and not is_axial:
-        whole = number_of(job.edge_text(surface.edge_key), surface.edge_key, job)
-        is_axial = whole is not None and math.isclose(whole, math.pi)
-    return job.choice.points or ("along-the-axis" if is_axial else "at-the-axis")
 
 
 def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:

@@ -7,26 +7,29 @@ from collections.abc import Iterator
 from geometry.calculations import calculation_doing
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
-from geometry.sentences import Kind, Rounding
+from geometry.sentences import Kind
 from library.calc.wording import by_title, spoken
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
+from library.cards.far_from_set import far_from_set
 from library.cards.how_ground import ground_of
 from library.cards.inspecting import SLACK, Mark, verdicts
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Setting
 from library.cards.provenance import is_number
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
+from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import number_of, wanted_number
 from library.cards.thread_names import of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
+from library.cards.within_book import is_otherwise
 from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
 from library.issue import Issue, Severity
 from library.units.read import UnitError
-from library.units.show import say, show
+from library.units.show import say
 
 ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
 """Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
@@ -83,11 +86,12 @@ def _of_received(job: Job) -> Iterator[Issue]:
 
 
 def _of_wanted(job: Job) -> Iterator[Issue]:
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
     for key, one in job.card.wanted.items():
         way = f"wanted.{key}"
         if one.value.strip() and (wrong := wrong_with(job, key, one.value, share=True)):
             yield card_issue(way, f"{title_of(key)}: {wrong}")
-        if one.changed and not one.reason.strip():
+        if is_otherwise(key, one, diameter) and not one.reason.strip():
             yield card_issue(f"{way}.reason", f"{title_of(key)} was changed from the book's {one.book} to {one.value}. "
                           "Say why, so that the next person knows.", "warning")  # fmt: skip
     yield from _of_chamfer(job)
@@ -154,6 +158,8 @@ def _of_after(job: Job) -> Iterator[Issue]:
         if found.wanted.strip() and (wrong := wrong_with(job, key, found.wanted, share=True)):
             yield card_issue(f"{way}.wanted", f"What the {title_of(key).lower()} shall be: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
+        if said := far_from_set(job, key, found):
+            yield card_issue(f"{way}.wanted", said, "warning")
     under_size = tuple(_under_size(job, severity))
     for verdict in verdicts(job):
         way = f"after.{verdict.key}"
@@ -200,12 +206,13 @@ def _under_size(job: Job, severity: Severity) -> Iterator[Issue]:
     least = least_diameter(job)
     if found is None or least is None:
         return
+    unit = unit_read_in(found.readings, Kind.LENGTH, job.display)
     for flute, text in enumerate(found.readings, 1):
         size = number_of(text, "diameter", job)
         if size is not None and size < least * (1 - SLACK):
             yield card_issue(
                 "after.diameter",
-                f"The tool is now under size: {text} is less than the {show(least, Kind.LENGTH, job.display, Rounding.UP)} it "
+                f"The tool is now under size: {text} is less than the {shown_in(least, Kind.LENGTH, unit)} it "
                 "must have. Measure it again; if it is so, grind it down to another size or scrap it, and say so in the result.",
                 severity,
                 flute if len(found.readings) > 1 else 0,

@@ -18,6 +18,7 @@ from library.cards.bare_numbers import completed, display_of
 from library.cards.bench import Bench, step_of
 from library.cards.cams import ByCam, by_cam
 from library.cards.chosen import Chosen, chosen
+from library.cards.first_step import at_its_place
 from library.cards.found_relief import by_found
 from library.cards.handing_on import of_edges, of_measuring, with_measured
 from library.cards.heel_once import each_heel_once
@@ -155,6 +156,9 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             known = with_measured(known_first, of_measuring(before, card, display))
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
+            texts, provenance = at_its_place(
+                sheet, texts, provenance, card, entry, book, display, choice.surface
+            )
             texts, provenance = laid_over(sheet, card, texts, provenance)
             step = step_of(sheet, texts, provenance, Bench(card, answers, machine, choice, before, kind))
             if choice.method in sheet.role.otherwise_by:

@@ -9,6 +9,7 @@ from library.book.model import Book, Measure, Value
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.model import Card
 from library.cards.provenance import measure_of
+from library.cards.within_book import diameter_of, within_book
 from library.editing.changes import SetValue
 
 SOURCE = "shop"
@@ -39,6 +40,8 @@ class Lesson:
 def lessons(card: Card) -> tuple[Lesson, ...]:
     """The values of a card that the book did not have, or had otherwise, when the card was begun.
 
+    A number out of a range of the book is none: the book has it.
+
     Example:
         >>> from library.cards.model import Wanted
         >>> card = Card(id="2026-11-25-01", entry="a-tap", wanted={"rake_angle": Wanted("7 deg", "5 deg", "", "tore")})
@@ -47,10 +50,14 @@ def lessons(card: Card) -> tuple[Lesson, ...]:
     """
     if not card.entry:
         return ()
+    diameter = diameter_of(card)
     return tuple(
         Lesson(card.entry, key, one.value, _note(one.reason, card.id), card.id)
         for key, one in card.wanted.items()
-        if key not in CHOSEN_ONCE and one.value.strip() and one.value.strip() != one.book.strip()
+        if key not in CHOSEN_ONCE
+        and one.value.strip()
+        and one.value.strip() != one.book.strip()
+        and not within_book(key, one, diameter)
     )
 
 

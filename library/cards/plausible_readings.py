@@ -9,9 +9,9 @@ from geometry.calculation import Check
 from geometry.plausible import diameter_plausible, pitch_plausible
 from geometry.quantities import quantity
 from geometry.sentences import Kind
-from library.cards.editing import readings_of
 from library.cards.job import Job
 from library.cards.model import Readings
+from library.cards.sizes import sizes_of
 from library.cards.thread_names import of_thread
 from library.units.read import UnitError, read
 
@@ -61,7 +61,7 @@ def _sizes(job: Job) -> Iterator[float]:
     """What the tool is called by, in mm: the sizes written of it, and the diameter that its thread's name says."""
     tool = job.card.tool
     named = [of_thread(name, job.book).get("diameter", "") for name in (tool.thread, tool.size)]
-    for text in (*readings_of(tool.size), *named):
+    for text in (*sizes_of(tool.size), *named):
         size = _number(job, text, Kind.LENGTH)
         if size is not None and size > 0:
             yield size

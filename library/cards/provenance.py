@@ -23,6 +23,7 @@ from library.cards.chamfer import THREADS, angle_alone_was_changed
 from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
 from library.cards.editing import readings_of
 from library.cards.model import Card, Readings, Wanted
+from library.cards.sizes import sizes_of
 from library.cards.thread_names import of_thread
 from library.equipment.filling import texts_of
 from library.equipment.model import Machine, Wheel
@@ -120,10 +121,10 @@ def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:
             yield KnownText(key, found, "tool")
             if key == "diameter":
                 yield KnownText("nominal_diameter", found, "tool")
-    sizes = readings_of(card.tool.size)
+    sizes = sizes_of(card.tool.size)
     if sizes and all(is_number(size, Kind.LENGTH) for size in sizes):
-        yield KnownText("diameter", card.tool.size, "tool")
-        yield KnownText("nominal_diameter", card.tool.size, "tool")
+        yield KnownText("diameter", joined(sizes), "tool")
+        yield KnownText("nominal_diameter", joined(sizes), "tool")
 
 
 def is_number(text: str, kind: Kind) -> bool:

@@ -38,12 +38,15 @@ def rests(sheet: Calculation, kind: str, measured: Collection[str], wanted: Coll
 
 
 def meant(sheet: Calculation, found: Answer) -> bool:
-    """Whether a calculation is meant for a tool, by the words of the input that decides it.
+    """Whether a calculation is meant for a tool, by the words of the input that decides it, or by how many it has.
 
     Args:
         sheet: the calculation.
         found: as it is answered, with its inputs.
     """
+    several = found.inputs.get(sheet.role.only_several)
+    if several is not None and isinstance(several.value, tuple) and len(several.value) == 1:
+        return False
     if not sheet.role.only:
         return True
     key, *words = sheet.role.only

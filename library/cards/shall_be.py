@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from geometry.calculation import Field
+from geometry.edge.surface_input import READ_IN, READING_KEYS
 from geometry.quantities import quantity
 from geometry.quantities.limits import LIMITS
 from geometry.role import HEEL
@@ -18,6 +19,7 @@ from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.of_that_day import heel_then
 from library.cards.provenance import greatest, joined
+from library.cards.read_order import steps_read, surface_read
 from library.cards.wanted_limits import Limits, limits_of
 from library.units.read import Reading, UnitError, read
 from library.units.show import show
@@ -104,11 +106,38 @@ def _for_all(job: Job, key: str) -> float | None:
         found = _number_written(job, key, text)
         if found is not None:
             return found.number if not found.per_diameter else _share(job, found.number)
+    heel = heel_reading(job) if key in DROPS else None
+    return None if heel is None else _as_shown(job, heel)
+
+
+def heel_reading(job: Job) -> float | None:
+    """What the indicator reads at the heel by what is set, in mm; nothing where no calculation of the job tells it.
+
+    On a work head that is the reading of the calculation that sets the head for the surface that is ground.
+    """
     step = job.doing(HEEL)
-    if key in DROPS and step is not None and step.works and step.answer.result is not None:
+    if step is not None:
         of_all = heels(job)
-        return _as_shown(job, of_all[0].drop if of_all else step.answer.result.outputs["heel_drop"])
+        found = step.answer.result.outputs if step.works and step.answer.result is not None else {}
+        return of_all[0].drop if of_all else found.get("heel_drop")
+    read_in = READ_IN[indicator_points(job)]
+    for one in steps_read(job):
+        if surface_read(job, one) == job.choice.surface and one.answer.result is not None:
+            return one.answer.result.stations[-1].readings.get(READING_KEYS[read_in])
     return None
+
+
+def indicator_points(job: Job) -> str:
+    """Where the indicator points in this job: as chosen, else along the axis for a lip or an end, else at the axis.
+
+    A cone of 180 degrees is a face, and is read as an end is.
+    """
+    surface = SURFACES.get(job.choice.surface)
+    is_axial = surface is not None and surface.view == "axial"
+    if surface is not None and surface.edge_key == "included_angle" and not is_axial:
+        whole = number_of(job.edge_text(surface.edge_key), surface.edge_key, job)
+        is_axial = whole is not None and math.isclose(whole, math.pi)
+    return job.choice.points or ("along-the-axis" if is_axial else "at-the-axis")
 
 
 def _number_written(job: Job, key: str, text: str) -> Reading | None:

@@ -13,10 +13,11 @@ from geometry.role import HEEL
 from geometry.sentences import Kind
 from library.calc.wording import STATIONS
 from library.cards.heels import OtherHeel, land_read, other_heels, read_at
-from library.cards.inspecting import Verdict, indicator_points, verdicts
+from library.cards.inspecting import Verdict, verdicts
 from library.cards.job import Job
 from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.reading_units import each_in, limits_in, unit_read_in
+from library.cards.shall_be import indicator_points
 from library.cards.step import Step
 from library.equipment.settings import in_divisions
 from library.units.show import show

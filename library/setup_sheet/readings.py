@@ -15,13 +15,13 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.cards.flute_count import flute_count
 from library.cards.heels import land_read, other_heels, read_at
-from library.cards.inspecting import PER_FLUTE, indicator_points, received_reliefs, reliefs_after, verdicts
+from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
 from library.cards.reading_units import each_in
-from library.cards.shall_be import wanted_each, wanted_limits, wanted_number
+from library.cards.shall_be import indicator_points, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
 from library.cards.wanted_limits import Limits
 from library.pages.answer import DIVISIONS, rows, stations

@@ -10,10 +10,12 @@ from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF
-from library.cards.chosen import CHOSEN_ONCE
+from library.cards.chosen import CHOSEN_ONCE, WORK_HEAD
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
+from library.cards.shall_be import number_of
 from library.cards.step import Step
+from library.cards.within_book import within_book
 from library.pages.page import Block, Facts, Sources
 from library.setup_sheet.readings import points
 from library.units.show import show
@@ -31,6 +33,7 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
     }
     used |= {key for step in job.steps if step.works for key in _reliefs_used(step)}
     sources: dict[str, str] = {}
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
     pairs = []
     for key, one in job.card.wanted.items():
         if (
@@ -42,6 +45,8 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
         said = "; ".join(part for part in (_with_view(key, one.value), _reads(job, key, display)) if part)
         if one.changed or not one.book:
             was = f"the book has {one.book}" if one.book else ""
+            if within_book(key, one, diameter):
+                was = f"out of the book's {one.book}"
             why = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
             pairs.append((title(key), f"{said} ({why})"))
         else:
@@ -90,8 +95,15 @@ def _chosen(job: Job) -> tuple[tuple[str, str], ...]:
     surface = SURFACES.get(job.choice.surface)
     return (
         *((("Surface ground", surface.title),) if surface is not None else ()),
-        *((("Made by", METHODS[job.choice.method]),) if job.choice.method else ()),
+        *((("Made by", _made_by(job)),) if job.choice.method else ()),
     )
+
+
+def _made_by(job: Job) -> str:
+    """How the relief is made; an end is not rolled but tilted."""
+    if job.choice.surface == "end" and job.choice.method == WORK_HEAD:
+        return "tilt of the work head"
+    return METHODS[job.choice.method]
 
 
 METHODS = {

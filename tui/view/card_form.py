@@ -19,6 +19,8 @@ from tui.view.card_steps import STEPS, step_of
 from tui.view.fields import Fields
 from tui.view.text_line import TextLine
 
+_ARROWS = {"left": -1, "right": 1}
+
 SEVERAL_LINES = frozenset({"notes", "wrong"})
 
 
@@ -108,6 +110,21 @@ class CardForm(Fields):
         else:
             return False
         return True
+
+    def edit(self, key: str) -> None:
+        """Apply an editing key; an arrow on a choice that follows from what is known takes the one beside it."""
+        row, words = self.row, [one for one in self.row.choices if one]
+        if key in _ARROWS and not self.in_hand.text and row.default in words:
+            self.begun = ""
+            self.put(words[(words.index(row.default) + _ARROWS[key]) % len(words)])
+            return
+        super().edit(key)
+
+    @property
+    def only_choice(self) -> str:
+        """The one thing that the line in hand can hold, in words; empty where there are several, or any text."""
+        words = [one for one in self.row.choices if one]
+        return self.words(words[0]) if len(words) == 1 and not self.row.heading else ""
 
     def keep(self, line: TextLine) -> None:
         """Put a text onto the card, and work it out.

@@ -12,13 +12,20 @@ from library.calc.in_units import in_units_of
 from library.calc.ranges import ends_of, read_range, taken
 from library.calc.surfaces import book_key
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
-from library.cards.inspecting import PER_FLUTE, indicator_points
+from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
 from library.cards.reading_units import each_in
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
-from library.cards.shall_be import wanted_each, wanted_limits, wanted_number
+from library.cards.shall_be import (
+    indicator_points,
+    number_of,
+    wanted_each,
+    wanted_limits,
+    wanted_number,
+)
 from library.cards.step import Step
+from library.cards.within_book import is_otherwise
 from library.units.grammar import example
 from library.units.show import show
 from library.units.system import Display
@@ -182,7 +189,8 @@ def _wanted(job: Job, key: str) -> list[Row]:
         said = {one.value: shown} if shown != one.value else {}
         first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value,
                     offers=ends, said=said)  # fmt: skip
-    if not one.changed:
+    diameter = number_of(job.known_text("diameter"), "diameter", job)
+    if not one.reason and not is_otherwise(key, one, diameter):
         return [first]
     why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
               wants=not one.reason, overtype=False, is_text=True)  # fmt: skip
@@ -233,15 +241,17 @@ def _inspected(job: Job, key: str) -> list[Row]:
             wants=not one.readings,
         )
     ]
+    shall_be = []
     if not said or one.wanted:
-        rows.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
+        shall_be.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
                         wants=not one.wanted and bool(one.readings)))  # fmt: skip
     without = "nothing is said to pass" if limits is None else "the range is the limit"
     such = ALLOWED.get((row.kind, job.display.lengths), "0.02 mm, or +0 -0.03 mm")
     within = f"How far off it may be: {such}. Without it {without}."
     rows.append(Row(f"{way}.tolerance", "  within", one.tolerance, hint=within,
                     wants=not one.tolerance and limits is None and bool(one.readings or wanted is not None)))  # fmt: skip
-    return rows
+    # First how far off it may be, as after every drop: what is typed by habit must not become the wanted one.
+    return [*rows, *shall_be]
 
 
 def _known(*keys: Iterable[str]) -> list[str]:

@@ -24,10 +24,10 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
         "tool.thread", "Thread", tool.thread, "As marked: M16 x 2, 5/8-11 UNC, M20 x 2.5 LH, Tr 20 x 8 P4. A size without a "
         "thread, such as 8.7 mm of a drill, belongs into the line Size.",
     )  # fmt: skip
-    size = _text("tool.size", "Size", tool.size, "As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm.",
-                 wants=not tool.thread)  # fmt: skip
-    flutes = job.entry.values.get("flutes")
-    counted = flutes.usual.text if flutes is not None and flutes.usual is not None else ""
+    sized = _of_book(job, "diameter")
+    size = _text("tool.size", "Size", tool.size, f"{_brings(sized)}As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm.",
+                 wants=not tool.thread, offers=sized)  # fmt: skip
+    counted = "".join(_of_book(job, "flutes"))
     return [
         _text("tool.name", "Tool", tool.name, "Its own name or number in this shop; its history is found by it."),
         _family(book, card.family),
@@ -44,10 +44,24 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
     ]  # fmt: skip
 
 
-def _text(way: str, label: str, text: str, hint: str, *, wants: bool = True) -> Row:
+def _text(
+    way: str, label: str, text: str, hint: str, *, wants: bool = True, offers: tuple[str, ...] = ()
+) -> Row:
     """A line of words; only a size or a thread gives way to typing, as a number does."""
     is_value = way in {"tool.size", "tool.thread"}
-    return Row(way, label, text, hint=hint, wants=wants and not text, overtype=is_value, is_text=True)
+    return Row(
+        way, label, text, hint=hint, offers=offers, wants=wants and not text, overtype=is_value, is_text=True
+    )
+
+
+def _of_book(job: Job, key: str) -> tuple[str, ...]:
+    """What the book has for a quantity of the tool, to be brought into its line; nothing where it has no number."""
+    found = job.entry.values.get(key)
+    return (found.usual.text,) if found is not None and found.usual is not None else ()
+
+
+def _brings(offers: tuple[str, ...]) -> str:
+    return f"Right takes {offers[0]}, as the book has it. " if offers else ""
 
 
 def _has_threads(family: Family | None) -> bool:

@@ -225,3 +225,29 @@ def test_the_figure_is_the_section_square_to_the_axis() -> None:
     assert figure is not None
     # In that section an axial throw would count too; a purely radial one falls by itself.
     assert figure.curves[0].points[-1] == pytest.approx((0.3, 2.0 * 0.3 / TURN), rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("cone_of", "said"),
+    [
+        (90.0, "In a mix both throws count alike: added up they make that length."),
+        # tan 41 is 0.8693. Derived.
+        (82.0, "In a mix an axial throw does as much as a radial one {times} times as long."),
+    ],
+)
+def test_a_mix_of_throws_is_told_in_plain_words_and_that_the_numbers_are_rounded(
+    cone_of: float, said: str
+) -> None:
+    inputs: dict[str, Given] = {
+        "diameter": (20.0,),
+        "included_angle": math.radians(cone_of),
+        "relief_angle": math.radians(8),
+    }
+    found = run(calculation("cone-relief"), inputs)
+    (told,) = [one.sentence for one in found.checks if "In a mix" in one.sentence.template]
+    assert told.template.endswith(said)
+    assert ", rounded up to what can be set." in told.template
+    if "times" in told.parts:
+        times = told.parts["times"]
+        assert not isinstance(times, str)
+        assert times.value == pytest.approx(math.tan(math.radians(cone_of / 2)))

@@ -115,7 +115,7 @@ def test_a_size_below_its_limit_says_that_the_tool_is_now_under_size(book: Book,
     (only,) = told(card, book)
     assert only.state == "stop"
     assert only.text == (
-        "The tool is now under size: 11.92 mm is less than the 11.94 mm it must have. Measure it again; if it is so, "
+        "The tool is now under size: 11.92 mm is less than the 11.940 mm it must have. Measure it again; if it is so, "
         "grind it down to another size or scrap it, and say so in the result."
     )
     # With the result said, the card may be closed.

@@ -56,7 +56,9 @@ def test_the_lead_of_a_machine_reamer(yard_book: Book) -> None:
 
 def test_a_drill_on_a_work_head_is_set_by_roll_and_swivel_and_by_nothing_else(yard_book: Book) -> None:
     measured = {"received.diameter": "10 mm", "wanted.relief_method": "work-head"}
-    plain = job(yard_book, "twist-drill-jobber-plain-steel", {"received.diameter": "10 mm"})
+    plain = job(
+        yard_book, "twist-drill-jobber-plain-steel", {**measured, "wanted.relief_method": "wheel-head-height"}
+    )
     assert plain.step("point-setup") is None
     assert settings(plain)["half_point_angle"] == "59.00 deg"
     found = job(yard_book, "twist-drill-jobber-plain-steel", measured)

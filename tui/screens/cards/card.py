@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from tui.services.card_service import CardInHand, CardService
     from tui.services.export import Printed
     from tui.session import Session
+    from tui.view.card_row import Row
 
 
 class CardScreen(BaseScreen):
@@ -138,7 +139,18 @@ class CardScreen(BaseScreen):
 
     def edited(self, key: str) -> None:
         """Edit the line in hand."""
+        shown = self.form.row
         self._try(lambda: self.form.edit(key))
+        if key in {"left", "right"} and not self._why_closed():
+            self._say_nothing_brought(shown)
+
+    def _say_nothing_brought(self, before: Row) -> None:
+        """Where an arrow could bring nothing, say so."""
+        form = self.form
+        if form.only_choice:
+            self.say(f"{form.row.label.strip()}: there is only {form.only_choice}.")
+        elif not before.text and not form.in_hand.text and not (before.choices or before.offers):
+            self.say("Neither the book nor the machine has anything for this line; type it.")
 
     def do_empty(self) -> None:
         """Empty the line in hand."""

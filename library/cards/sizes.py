@@ -1,0 +1,38 @@
+"""The diameters of a tool with steps, out of its size as a person says it."""
+
+from __future__ import annotations
+
+import re
+
+from library.cards.editing import readings_of
+
+_NUMBER = r"\d+(?:\.\d+)?"
+
+_STEPS = re.compile(
+    rf"(?P<steps>{_NUMBER}(?:\s*,\s*{_NUMBER})*(?:(?:\s*,)?\s+and\s+{_NUMBER})"
+    rf"|{_NUMBER}(?:(?:\s*,\s*{_NUMBER}){{2,}}|(?:\s*/\s*{_NUMBER}){{2,}}|(?:\s*-\s*{_NUMBER}){{2,}}|(?:\s+{_NUMBER})+))"
+    r"\s*(?P<unit>mm|in)?\s*"
+)
+"""Numbers that can only be meant one beside the other: a fraction, a range and a decimal comma have two."""
+
+
+def sizes_of(text: str) -> tuple[str, ...]:
+    """The diameters that a size says, from the point up as they were written.
+
+    Args:
+        text: as it stands in the line Size of a card.
+
+    Example:
+        >>> sizes_of("6, 8, 10 mm"), sizes_of("6/8/10 mm"), sizes_of("1 1/2 in")
+        (('6', '8', '10 mm'), ('6 mm', '8 mm', '10 mm'), ('1 1/2 in',))
+    """
+    found = _STEPS.fullmatch(text.strip())
+    if found is None or _is_read_already(text):
+        return readings_of(text)
+    unit = f" {found['unit']}" if found["unit"] else ""
+    return tuple(f"{number}{unit}" for number in re.findall(_NUMBER, found["steps"]))
+
+
+def _is_read_already(text: str) -> bool:
+    """Whether commas with a space part all the numbers, as they do in every line of a card."""
+    return all(re.fullmatch(rf"{_NUMBER}\s*(?:mm|in)?", one) for one in readings_of(text))

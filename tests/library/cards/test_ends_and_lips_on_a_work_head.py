@@ -1,0 +1,125 @@
+"""An end is ground by a tilt of the work head: what is set, read and judged belongs to it. Numbers by hand; derived."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.chosen import CAM, WORK_HEAD
+from library.cards.inspecting import verdicts
+from library.cards.job import Job, work_out
+from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from library.cards.settings_lines import setting_lines
+from library.cards.shall_be import wanted_number
+from library.pages.readings_on_the_way import on_the_way
+from library.units.system import METRIC
+
+YARD = Path(__file__).parents[3] / "library" / "demo" / "ferry-yard"
+
+TURNED = 3.5 / 7.5
+"""From edge to heel of a land of 3.5 mm on 15 mm, in radians."""
+
+
+@pytest.fixture(scope="module")
+def yard() -> Book:
+    return open_book(YARD)
+
+
+def counterbore(method: str = "", dish: str = "0 deg", size: str = "15 mm") -> Card:
+    """A counterbore with three end teeth of 7 degrees, on the yard's machine with its drawer of cams."""
+    wanted = {"end_relief_angle": Wanted("7 deg")}
+    return Card(
+        family="counterbore",
+        machine="grey-grinder",
+        wheel="straight-150",
+        tool=Tool("C-8", size, flutes="3"),
+        received={"land_width": ("3.5 mm",), "land_measured_as": ("arc",)},
+        wanted=wanted | ({"relief_method": Wanted(method)} if method else {}),
+        settings={"end-teeth": Setting({"dish_angle": dish})} if dish else {},
+        after={"drop": Inspection(("0.41 mm", "0.41 mm", "0.42 mm"), "", "0.02 mm")},
+    )
+
+
+def in_use(job: Job) -> set[str]:
+    return {one.sheet.name for one in job.steps if one.in_use}
+
+
+def heel_read(job: Job) -> str:
+    found = on_the_way(job)
+    assert found is not None
+    return next(
+        numbers[-1] for title, _, numbers in found.rows if "along the axis" in title or "drop" in title
+    )
+
+
+def test_an_end_is_tilted_on_the_work_head_until_somebody_says_otherwise(yard: Book) -> None:
+    job = work_out(counterbore(), yard)
+    assert job.choice.method == WORK_HEAD
+    assert {line.key: line.value for line in setting_lines(job, METRIC)}["workhead_tilt"] == "7.00 deg"
+    # A flat falls by R sin(turn) tan(7).
+    assert 7.5 * math.sin(TURNED) * math.tan(math.radians(7)) == pytest.approx(0.414, abs=5e-4)
+    assert heel_read(job) == "0.414"
+
+
+def test_the_end_teeth_ask_for_their_dish_by_themselves(yard: Book) -> None:
+    job = work_out(counterbore(dish=""), yard)
+    step = job.step("end-teeth")
+    assert step is not None
+    assert step.in_use
+    assert [one.key for one in step.answer.issues] == ["dish_angle"]
+
+
+def test_readings_after_grinding_are_held_against_what_the_head_gives(yard: Book) -> None:
+    job = work_out(counterbore(), yard)
+    assert wanted_number(job, "drop") == pytest.approx(0.414)
+    (found,) = verdicts(job)
+    assert found.state == "pass"
+    # With a dish of 2 degrees the heel lies R (1 - cos(turn)) tan(2) deeper.
+    dished = 0.4143 + 7.5 * (1 - math.cos(TURNED)) * math.tan(math.radians(2))
+    assert wanted_number(work_out(counterbore(dish="2 deg"), yard), "drop") == pytest.approx(dished, abs=6e-4)
+
+
+def test_by_a_cam_the_end_is_set_by_its_throw_and_read_as_it_falls_evenly(yard: Book) -> None:
+    job = work_out(counterbore(CAM), yard)
+    assert "end-teeth" not in in_use(job)
+    lines = {line.key: line.value for line in setting_lines(job, METRIC)}
+    assert "workhead_tilt" not in lines
+    # In a turn the end falls by pi x 15 x tan(7) = 5.786 mm, from one of three teeth to the next by a third of that.
+    assert math.pi * 15 * math.tan(math.radians(7)) == pytest.approx(5.786, abs=5e-4)
+    assert lines["throw_per_tooth"] == "1.929 mm"
+    assert 3.5 * math.tan(math.radians(7)) == pytest.approx(0.430, abs=5e-4)
+    assert heel_read(job) == "0.430"
+    assert wanted_number(job, "drop") == pytest.approx(0.430)
+
+
+def test_one_diameter_has_no_steps_under_a_cam(yard: Book) -> None:
+    def stepped(size: str) -> set[str]:
+        wanted = {"surface": Wanted("land"), "land_relief_angle": Wanted("9 deg")}
+        card = counterbore(CAM, dish="", size=size)
+        return in_use(work_out(Card(**{**vars(card), "family": "step-drill", "wanted": wanted}), yard))
+
+    assert "step-relief" not in in_use(work_out(counterbore(CAM), yard))
+    assert "step-relief" not in stepped("15 mm")
+    assert "step-relief" in stepped("9, 15 mm")
+
+
+def test_a_lip_is_rolled_where_the_work_head_of_the_machine_has_a_roll(yard: Book) -> None:
+    drill = Card(
+        family="twist-drill",
+        machine="grey-grinder",
+        tool=Tool("D-1", "10 mm", flutes="2"),
+        received={"land_width": ("3 mm",), "land_measured_as": ("arc",)},
+        wanted={"lip_relief_angle": Wanted("12 deg"), "point_angle": Wanted("118 deg")},
+    )
+    job = work_out(drill, yard)
+    assert job.choice.method == WORK_HEAD
+    assert {"roll_angle", "axis_to_wheel_angle"} <= {line.key for line in setting_lines(job, METRIC)}
+    step = job.step("point-setup")
+    assert step is not None
+    assert step.answer.result is not None
+    assert wanted_number(job, "drop") == pytest.approx(step.answer.result.outputs["axial_drop"], abs=6e-4)
+    assert work_out(Card(**{**vars(drill), "machine": ""}), yard).choice.method == ""
