@@ -202,6 +202,7 @@ received.drop=0.10 mm, 0.10 mm, 0.10 mm, 0.10 mm
 wanted.end_relief_angle=7 deg
 wanted.relief_form=flat
 settings.size-loss.stock_per_sharpening=0.1 mm
+settings.end-teeth.dish_angle=1 deg
 after.drop.tolerance=0.02 mm
 """,
     "slot-drill-plain-steel": """
@@ -214,6 +215,7 @@ received.drop=0.10 mm, 0.10 mm
 wanted.end_relief_angle=7 deg
 wanted.relief_form=flat
 settings.size-loss.stock_per_sharpening=0.1 mm
+settings.end-teeth.dish_angle=1 deg
 after.drop.tolerance=0.02 mm
 """,
     "insert-tap-plug-plain-steel": """
