@@ -28,6 +28,7 @@ FORMAT = 6
 STAMPED = (
     "library",
     "library/book",
+    "library/calc",
     "library/files",
     "library/toml",
     "library/units",

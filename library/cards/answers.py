@@ -103,7 +103,11 @@ class Answers:
 
 def _part_for(sheet: Calculation, entry: Entry) -> Entry:
     """Of an entry what a calculation fills its inputs from and takes its cautions by."""
-    looked_at = {key for field in sheet.inputs for key in (field.key, *field.fill_from)}
+    looked_at = {
+        key
+        for field in sheet.inputs
+        for key in (field.key, *field.fill_from, field.offered_from, field.end_of[0] if field.end_of else "")
+    }
     return Entry(
         id="",
         family=entry.family,

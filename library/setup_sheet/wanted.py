@@ -46,7 +46,7 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
         if one.changed or not one.book:
             was = f"the book has {one.book}" if one.book else ""
             if within_book(key, one, diameter):
-                was = f"out of the book's {one.book}"
+                was = f"within the book's {one.book}"
             why = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
             pairs.append((title(key), f"{said} ({why})"))
         else:

@@ -58,6 +58,7 @@ SEEN = {
     "card",
     "sheet",
     "machines",
+    "own-table",
     "form",
     "menu",
     "history",

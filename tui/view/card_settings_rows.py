@@ -84,7 +84,7 @@ def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> 
         step.sheet.title,
         "skip" if step.skipped else "",
         "" if step.skipped else JUDGED if job.in_place_of(step) else state_of(step),
-        hint=step.sheet.question + " {calculate} shows all of its lines; Right leaves it out of the job.",
+        hint=f"{step.sheet.question} {{calculate}} shows all of its lines; {'Right takes it into the job again' if step.skipped else 'Right leaves it out of the job'}.",
         choices=tuple(_SKIP),
         said=_SKIP,
         below=tuple(_below(job, step, lines)) if not step.skipped else (),

@@ -228,8 +228,9 @@ async def test_a_calculation_that_rests_is_woken_and_one_can_be_left_out(at_the_
         form.go_to("settings.size-loss")
         await hands.do("<right>")
         assert form.card.settings["size-loss"].skipped
-        assert "left out" in hands.shown()
+        assert "left out of the job; Right takes it in again." in hands.shown()
         await hands.do("<left>")
+        assert "in the job again." in hands.shown()
         assert "size-loss" not in form.card.settings
 
 

@@ -66,7 +66,7 @@ async def test_the_page_of_an_entry_tells_of_the_family_that_it_is_ground_like(
 @pytest.mark.parametrize(
     ("words", "title", "said"),
     [
-        ("flat drill cast", "Flat drills", "Half point angle"),
+        ("flat drill cast", "Flat drills", "Axis to the wheel face"),
         ("burr bronze", "Valve burrs", "(land width)"),
     ],
 )

@@ -142,7 +142,15 @@ class CardScreen(BaseScreen):
         shown = self.form.row
         self._try(lambda: self.form.edit(key))
         if key in {"left", "right"} and not self._why_closed():
+            self._say_left_out(shown)
             self._say_nothing_brought(shown)
+
+    def _say_left_out(self, before: Row) -> None:
+        """That an arrow took a calculation out of the job, or into it again."""
+        row = self.form.row
+        if before.heading and row.way == before.way and row.text != before.text:
+            left = f"{row.label.strip()}: left out of the job; Right takes it in again."
+            self.say(left if row.text else f"{row.label.strip()}: in the job again.")
 
     def _say_nothing_brought(self, before: Row) -> None:
         """Where an arrow could bring nothing, say so."""
