@@ -14,6 +14,7 @@ import signal
 import struct
 import sys
 import tempfile
+import threading
 import traceback
 from collections.abc import Callable, Iterator
 from contextlib import suppress
@@ -45,6 +46,9 @@ _FILTER_STOP = 7
 _WALL = 0x40000000
 _NUMBER, _ANSWER, _THIRD = 15 * 8, 10 * 8, 12 * 8
 """Where a process keeps the number of a call, its answer, and the third word, in the kernel's record of it."""
+
+LONGEST = 120.0
+"""Seconds after which a piece of work is given up: a whole one takes less than two."""
 
 _libc = ctypes.CDLL(None, use_errno=True)
 _libc.ptrace.argtypes = [ctypes.c_long, ctypes.c_long, ctypes.c_void_p, ctypes.c_void_p]
@@ -109,7 +113,11 @@ class Stopped:
     _alive: set[int] = field(default_factory=set)
 
     def run(self) -> int:
-        """Do it; returns the exit code of the program, or minus the signal that ended it."""
+        """Do it; returns the exit code of the program, or minus the signal that ended it.
+
+        Raises:
+            TimeoutError: it did not come to an end; the last step is told.
+        """
         with tempfile.TemporaryFile(dir="/") as said:
             program = os.fork()
             if program == 0:
@@ -117,10 +125,26 @@ class Stopped:
             os.waitpid(program, _WALL)
             _ptrace(_SETOPTIONS, program, 0, _OPTIONS)
             self._alive = {program}
-            code = self._look_on(program)
+            late = threading.Event()
+            watch = threading.Timer(LONGEST, self._give_up, (late,))
+            watch.start()
+            try:
+                code = self._look_on(program)
+            finally:
+                watch.cancel()
+                watch.join()
             said.seek(0)
             self.said = said.read().decode()
+            if late.is_set():
+                last = self.steps[-1] if self.steps else "the start"
+                raise TimeoutError(f"stuck after step {len(self.steps)}, {last}; said: {self.said[-300:]}")
             return code
+
+    def _give_up(self, late: threading.Event) -> None:
+        late.set()
+        for one in tuple(self._alive):
+            with suppress(ProcessLookupError):
+                os.kill(one, signal.SIGKILL)
 
     def _child(self, said: int) -> None:
         code = 70

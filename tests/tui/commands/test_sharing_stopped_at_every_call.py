@@ -16,7 +16,7 @@ import pytest
 from tests.tui.commands.every_system_call import can_be_looked_at
 from tests.tui.commands.ways_of_sharing import WAYS
 
-pytestmark = pytest.mark.depth
+pytestmark = [pytest.mark.depth, pytest.mark.timeout(7200 if "HEELCLEAR_EVERY" in os.environ else 600)]
 
 ROW = re.compile(r"(?P<name>.+): \d+ calls, stopped at (?P<times>\d+) of (?P<tried>\d+), 0 wrong")
 
@@ -35,7 +35,6 @@ def test_every_way_of_sharing_leaves_a_whole_book_and_goes_on_wherever_it_is_sto
         [sys.executable, str(Path(__file__).with_name("every_sharing_run.py")), how],
         capture_output=True,
         text=True,
-        timeout=6000,
         check=False,
         env={"PATH": os.environ["PATH"], "PYTHONPATH": str(Path(__file__).parents[3]), "HEELCLEAR_EVERY": EVERY},
     )  # fmt: skip
