@@ -162,7 +162,9 @@ def _check(lip: _Lip, feed: float) -> Check:
         "slope": angle(feeding.feed_slope(feed, place)),
         "relief": angle(lip.relief(place)),
     }
-    if left >= KEEP * (1 - 1e-12):
+    if left >= KEEP * (
+        1 - 1e-9
+    ):  # an advised angle is shown to a hundredth, and a hair above one is shown as that
         template = (
             "At the outer corner the feed climbs {slope} and takes that from {relief} of relief, which leaves {left}. The corner "
             "clears in feeds under {limit} per turn."

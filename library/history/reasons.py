@@ -69,6 +69,8 @@ _KNOWN = (
             "write error",
             "unable to create temporary",
             "unable to migrate objects",
+            # A message is always given: it is empty where git could not write it down and did not notice.
+            "empty commit message",
         ),
         "Git could not write in the book's folder or in its other copy. The disk may be full. Make room on it, see that you "
         "may write there, then try again.",

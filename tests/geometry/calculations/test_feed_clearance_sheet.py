@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from geometry.calculation import Check, Given, Result
@@ -78,6 +78,7 @@ def test_just_under_the_largest_feed_all_clears_and_just_over_it_the_weakest_pla
     assert found.outputs["relief_left"] <= min(known) + 1e-12
 
 
+@example("not-measured", 2.0, 0.0078125, 0.0, 0.5, 1e-12)  # half a degree to raise to, and a hair
 @given(RUNS, st.floats(0.5, 40), st.floats(0, 0.3), st.floats(0, 0.6), st.floats(0.02, 0.95), st.floats(0, 3))
 def test_all_advice_fixes_what_it_stands_beside(
     runs: str, outer: float, relief: float, inner_relief: float, share: float, feed: float

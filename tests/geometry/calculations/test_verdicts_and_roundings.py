@@ -85,6 +85,12 @@ def amounts(result: Result) -> Mapping[tuple[float, Kind], set[str]]:
     return found
 
 
+def typed_numbers(values: Mapping[str, Given]) -> list[float]:
+    """All the numbers that were typed, alone or in lists."""
+    many = (value if isinstance(value, tuple) else (value,) for value in values.values())
+    return [float(one) for each in many for one in each if isinstance(one, (int, float))]
+
+
 @each
 @OVER_ALL
 @given(data=st.data())
@@ -98,9 +104,11 @@ def test_a_number_that_is_answered_is_said_with_the_same_rounding(
     said = amounts(result)
     for key, number in result.outputs.items():
         row = quantity(key)
-        alike = [other for other in result.outputs.values() if abs(other) == abs(number)]
+        alike = [
+            other for other in (*result.outputs.values(), *typed_numbers(values)) if abs(other) == abs(number)
+        ]
         if key in values or number == 0 or len(alike) > 1:
-            continue  # what was typed stands as it was typed, and two answers that fall together are two numbers
+            continue  # what was typed stands as it was typed, and two that fall together are two numbers
         for rounding in said.get((abs(number), row.kind), ()):
             assert rounding == row.rounding.value, key
 
