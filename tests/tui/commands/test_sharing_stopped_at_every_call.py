@@ -26,6 +26,15 @@ EVERY = os.environ.get("HEELCLEAR_EVERY", "53")
 HOW = ["all", "git", "program", "full", "once"] if "HEELCLEAR_EVERY" in os.environ else ["turn"]
 
 
+def test_whether_it_can_be_done_here_is_told_at_once_whatever_else_runs() -> None:
+    with subprocess.Popen([sys.executable, "-c", "input()"], stdin=subprocess.PIPE) as beside:
+        try:
+            can_be_looked_at()
+            assert beside.poll() is None, "it was not waited for"
+        finally:
+            beside.communicate(b"\n")
+
+
 @pytest.mark.parametrize("how", HOW)
 def test_every_way_of_sharing_leaves_a_whole_book_and_goes_on_wherever_it_is_stopped(how: str) -> None:
     reason = can_be_looked_at()
