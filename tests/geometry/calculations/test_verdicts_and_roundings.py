@@ -118,7 +118,9 @@ def reads_alike(result: Result, typed: Mapping[str, Given]) -> None:
     for key, number in result.outputs.items():
         row = quantity(key)
         alike = [
-            other for other in result.outputs.values() if math.isclose(abs(other), abs(number), rel_tol=1e-12)
+            other
+            for other in (*result.outputs.values(), *typed_numbers(typed))
+            if math.isclose(abs(other), abs(number), rel_tol=1e-12)
         ]
         if number == 0 or key in typed or len(alike) > 1:
             continue
