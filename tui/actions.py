@@ -171,6 +171,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("learn", "put into the book what was learned", "Writes a value that this card has otherwise than the book, with its reason, into the shop's book; what would change is shown first.", ("card",)),
     Action("finish-card", "close the card, or reopen it", "Closes the card, so that it is a record, or opens a closed one again; asks first.", ("card",)),
     Action("start-over", "start over", "Puts what the book has in place of what you typed here; asks first.", ("form",)),
+    Action("start-over", "start over", "Forgets what was typed for this kind of tool in all of its calculations; asks first.", ("calculator",)),
     Action("drop-draft", "discard the draft", "Forgets the draft for good; asks first.", ("drafts", "draft")),
     Action("drop-old-drafts", "put old drafts away", "Forgets what an earlier run left unsaved and nobody has touched for 30 days; asks first.", ("book", "drafts")),
     Action("drop-all-drafts", "put all drafts away", "Forgets everything that an earlier run left unsaved; asks first.", ("drafts",)),

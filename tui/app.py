@@ -229,19 +229,26 @@ class Heelclear(SparingApp, inherit_bindings=False):
         if entry is None:
             self.say("There is nothing to calculate here; choose an entry of the book first.")
             return
+        kept = self.session.calculators.come_to(entry, self.session.page.finds)
         self.session.calculators.carry(entry, self.session.page.along_with(entry.id))
         sheet = self.session.calculators.first(entry)
         if sheet is None:
             name = entry.family.replace("-", " ")
             self.say(f"No calculation serves a {name}; 'heelclear calc' lists all that there are.")
             return
-        self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
+        screen = screens.CalculatorScreen(self.session, entry, sheet)
+        self.push_screen(screen)
+        screen.say_kept(kept)
 
     def measure(self, entry: Entry, key: str) -> None:
         """Open the calculation that measures a new tool, on the surface of a quantity where it is a relief."""
+        kept = self.session.calculators.come_to(entry, self.session.page.finds)
         self.session.calculators.carry(entry, self.session.page.along_with(entry.id))
-        sheet = self.session.calculators.for_measuring(entry, key)
-        self.push_screen(screens.CalculatorScreen(self.session, entry, sheet))
+        screen = screens.CalculatorScreen(
+            self.session, entry, self.session.calculators.for_measuring(entry, key)
+        )
+        self.push_screen(screen)
+        screen.say_kept(kept)
 
     def show_cautions(
         self,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
@@ -16,14 +17,16 @@ from library.calc.measured import SHEET
 from library.calc.surfaces import FIELD, book_key
 from library.drafts.draft import Draft
 from library.equipment.filling import texts_of
-from library.equipment.model import machines, the_only_one
+from library.equipment.model import machines, the_only_one, wheels
+from library.equipment.offers import of_machine, of_wheels
 from library.guidance.main_job import main_job_first
 from library.search.sizes import Along
-from library.units.read import in_other_unit
+from library.units.read import UnitError, in_other_unit, read, with_units
 from library.units.show import show
 from library.units.system import Display
 from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
+from tui.view.whence import Whence
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -45,9 +48,28 @@ FLUTES = "flutes"
 
 NOTHING_ALONG = Along()
 
+PITCHES = ("pitch", "threads_per_inch")
+
 MARK_OF_TAP = "tap_limit"
 
 THREAD_CLASSES = frozenset(CLASSES)
+
+
+@dataclass(frozen=True)
+class Handed:
+    """What one calculation hands on to another of the same tool.
+
+    Attributes:
+        key: the quantity.
+        text: its value, with the unit.
+        said: the sentence that says where it is from.
+        is_kept: whether it stands on what was typed before, perhaps for another tool.
+    """
+
+    key: str
+    text: str
+    said: str
+    is_kept: bool
 
 
 class Calculators:
@@ -68,6 +90,8 @@ class Calculators:
         self._filled: set[str] = set()
         self._serving: dict[str, tuple[Book, Entry, Sequence[Calculation]]] = {}
         self._drawer: dict[str, dict[str, str]] = {}
+        self._whence: dict[str, Whence] = {}
+        self._came: tuple[str, int] | None = None
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
         """The form for an entry and a calculation, with all that was typed into it before."""
@@ -77,8 +101,47 @@ class Calculators:
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
             self._tell_nominal(entry)
+        self._tell_shop(self._forms[key])
         self._forms[key].laid_out = self._drawer.get(entry.id, {}) | self._in_drawer(sheet)
         return self._forms[key]
+
+    def _tell_shop(self, form: Form) -> None:
+        """Tell a form where its texts came from, and what the machine in hand and the wheels of the shop have for it."""
+        if form.entry is not None:
+            form.whence = self._whence_of(form.entry)
+        book = self._session.book
+        known = wheels(book).values() if book is not None else ()
+        machine = self.machine()
+        found = {
+            one.key: (*of_machine(machine, one.key), *of_wheels(known, one.key)) for one in form.sheet.inputs
+        }
+        form.offered = {key: offers for key, offers in found.items() if offers}
+
+    def _whence_of(self, entry: Entry) -> Whence:
+        return self._whence.setdefault(entry.id, Whence())
+
+    def come_to(self, entry: Entry, finds: int) -> tuple[str, ...]:
+        """Know that somebody opens the calculations for an entry from the book.
+
+        Args:
+            entry: of the book.
+            finds: how often the find line was changed; as long as it stays, and no other entry is opened in between, the
+                person only looked away.
+
+        Returns:
+            The quantities that stand there from before, on another tool it may be; none where he only looked away.
+        """
+        before, self._came = self._came, (entry.id, finds)
+        if before == self._came:
+            return ()
+        return self._whence_of(entry).come_back_to(self.draft(entry).fields)
+
+    def start_over(self, entry: Entry) -> None:
+        """Forget what was typed for an entry, but for what it was found with."""
+        typed, whence = self._typed.setdefault(entry.id, {}), self._whence_of(entry)
+        for key in [key for key, one in typed.items() if not whence.is_sought(key, one.text)]:
+            del typed[key]
+            whence.typed(key)
 
     def looked_at(self, entry: Entry, sheet: Calculation, along: Along = NOTHING_ALONG) -> Form:
         """The answered form for an entry and a calculation that nobody opens by it: it is only looked at.
@@ -103,6 +166,7 @@ class Calculators:
         drawer = self._of_drawer(entry, sheet)
         form = Form(sheet, entry, typed | {key: TextLine.ending(text) for key, text in drawer.items()})
         form.laid_out = self._drawer.get(entry.id, {}) | drawer
+        form.whence = self._whence_of(entry)
         return form
 
     def tools_typed_for(self) -> list[str]:
@@ -131,6 +195,7 @@ class Calculators:
         typed = self._typed.setdefault(entry.id, {})
         typed.clear()
         self._nominal[entry.id] = {}
+        self._whence.pop(entry.id, None)
         self._tell_nominal(entry)
         self._filled.add(entry.id)
         surface = texts.get(FIELD, "")
@@ -201,6 +266,7 @@ class Calculators:
         if along.flutes is not None:
             self._carried_flutes[entry.id] = along.flutes
         self._put(self._typed.setdefault(entry.id, {}), texts)
+        self._whence_of(entry).seek(texts)
 
     def _tell_nominal(self, entry: Entry) -> None:
         """Tell the calculation that measures a tool which size is only the one that the tool was found with."""
@@ -301,18 +367,44 @@ class Calculators:
 
     def compute(self, form: Form) -> None:
         """Answer a form as it now stands, with what other calculations that were opened for the tool hand on."""
-        form.handed = dict(self._handed_to(form)) if form.entry is not None else {}
+        handed = {one.key: one for one in self._handed_to(form)} if form.entry is not None else {}
+        form.handed = {key: one.text for key, one in handed.items()}
+        form.handed_by = {key: one.said for key, one in handed.items()}
+        form.handed_kept = frozenset(key for key, one in handed.items() if one.is_kept)
         compute(form, self._session.book, self._session.display)
 
-    def _handed_to(self, form: Form) -> Iterator[tuple[str, str]]:
-        """What other calculations found for the tool of a form and its calculation asks for, each with its unit."""
+    def _handed_to(self, form: Form) -> Iterator[Handed]:
+        """What is known of the tool of a form elsewhere and its calculation asks for, each with where it is from.
+
+        What was measured of a size that the tool is called by comes last and counts first.
+        """
         for other in [one for (name, _), one in self._forms.items() if form.entry and name == form.entry.id]:
             key = other.sheet.role.hands_on
             if not key or other.sheet is form.sheet or self._is_known(form, other, key):
                 continue
             asked = [name for name in (key, MEASURED_TOO.get(key, key)) if form.sheet.field(name) is not None]
             if asked and (text := self._found(other, key)):
-                yield from ((name, text) for name in asked)
+                said, is_kept = f"Found by '{other.sheet.title}'.", other.has_kept
+                yield from (Handed(name, text, said, is_kept) for name in asked)
+        for key, measured in MEASURED_TOO.items():
+            if text := self._measured(form, key, measured):
+                said = f"Typed as the {QUANTITIES[measured].title.lower()} in another calculation."
+                is_kept = form.whence.is_kept(measured, form.typed[measured].text)
+                yield Handed(key, text, said, is_kept)
+
+    def _measured(self, form: Form, key: str, measured: str) -> str:
+        """What was typed for the measured size of a tool, with its unit, where a calculation asks for that size only.
+
+        The name of a thread stays where it tells the pitch as well.
+        """
+        if form.sheet.field(key) is None or form.sheet.field(measured) is not None:
+            return ""
+        kind, display = QUANTITIES[key].kind, self._session.display
+        named = form.typed.get(key, TextLine()).text
+        if any(form.sheet.field(one) for one in PITCHES) and named and not _is_number(named, kind, display):
+            return ""
+        text = form.typed.get(measured, TextLine()).text
+        return with_units(text, kind, display) if _is_number(text, kind, display) else ""
 
     def _is_known(self, form: Form, other: Form, key: str) -> bool:
         """Whether an angle that only follows from others stands in the book already."""
@@ -332,10 +424,12 @@ class Calculators:
 
     def switch(self, old: Display, new: Display) -> None:
         """Write what was typed in the other units; it keeps its meaning."""
-        for typed in self._typed.values():
+        for name, typed in self._typed.items():
             for key, line in typed.items():
                 if (named := in_other_unit(line.text, QUANTITIES[key].kind, old, new)) != line.text:
                     typed[key] = TextLine.ending(named)
+                    if name in self._whence:
+                        self._whence[name].rewritten(key, line.text, named)
 
 
 def compute(form: Form, book: Book | None, display: Display) -> None:
@@ -347,6 +441,13 @@ def compute(form: Form, book: Book | None, display: Display) -> None:
         # What was typed for a relief is known only with its surface, which the first answer tells.
         if form.given() == texts:
             break
+
+
+def _is_number(text: str, kind: Kind, display: Display) -> bool:
+    try:
+        return read(text, kind, display).number > 0
+    except UnitError:
+        return False
 
 
 def has_class(size: Size) -> bool:

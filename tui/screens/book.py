@@ -117,6 +117,7 @@ class BookScreen(PanedScreen):
         self._find(self.session.page.find.edited(key))
 
     def _find(self, find: TextLine) -> None:
+        self.session.page.finds += find.text != self.session.page.find.text
         self.session.page.edit(find)
         if self.session.page.waits_for_units:
             self.heelclear.load_units()

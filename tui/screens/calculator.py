@@ -11,6 +11,7 @@ from library.pages.answer import answer_page
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.beside import place_of
+from tui.screens.confirming import ask
 from tui.screens.lessons import choose_lesson
 from tui.screens.paned import CALCULATION, PanedScreen
 from tui.screens.printing import printed_page
@@ -70,6 +71,7 @@ class CalculatorScreen(PanedScreen):
             "next": lambda: len(self.sheets()) > 1,
             "previous": lambda: len(self.sheets()) > 1,
             "empty": lambda: form.in_hand.text,
+            "start-over": lambda: self.session.calculators.has_typed(self.entry),
         }
 
     def _takes_a_thread(self) -> bool:
@@ -121,6 +123,17 @@ class CalculatorScreen(PanedScreen):
             f"{self.key_of('back')} goes back toward the list, where typing finds."
         )
 
+    def say_kept(self, keys: Sequence[str]) -> None:
+        """Say what stands here from before, for it may be of another tool; nothing where this calculation has none of it."""
+        form = self.page.form
+        here = [one for one in form.keys() if keys and form.whose(one) == "kept"]
+        if here:
+            names = ", ".join(title_of(one, form.surface).partition(",")[0].lower() for one in here)
+            self.say(
+                f"Kept from what was typed for such a tool before: {names}. For another tool type over it; "
+                f"{self.key_of('menu')}, 'start over' forgets all of it."
+            )
+
     def edited(self, key: str) -> None:
         """Edit the field in hand, and answer."""
         self.page.form.edit(key)
@@ -148,6 +161,25 @@ class CalculatorScreen(PanedScreen):
         self.page.form.clear()
         self._compute()
         self.page.scroll_to_field()
+
+    def do_start_over(self) -> None:
+        """Forget what was typed for this kind of tool, once that is confirmed."""
+        calculators = self.session.calculators
+        if not calculators.has_typed(self.entry):
+            self.say("Nothing was typed here, so there is nothing to start over.")
+            return
+        ask(
+            self,
+            f"{self.entry.title}: start over?",
+            "Start over",
+            "Forgets what was typed for this kind of tool, in all of its calculations.",
+            self._start_over,
+        )
+
+    def _start_over(self) -> None:
+        self.session.calculators.start_over(self.entry)
+        self._open(self.page.form.sheet)
+        self.heelclear.autosave.keep_soon(self.session.calculators.draft(self.entry))
 
     def do_page_up(self) -> None:
         """See the part of the page above."""

@@ -34,6 +34,7 @@ class BookPage:
         by_condition: finds rows by a text with conditions; nothing before units are loaded.
         told: what could not be understood of the find line.
         size: what the find line says of the tool's size.
+        finds: how often somebody changed the find line.
         marked: the ids of the entries to be set side by side, in the order of marking.
     """
 
@@ -45,6 +46,7 @@ class BookPage:
         self.by_condition: Callable[[Rows, str], Found] | None = None
         self.told = ""
         self.size: Size | None = None
+        self.finds = 0
         self.marked: list[str] = []
 
     @property

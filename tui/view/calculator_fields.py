@@ -35,9 +35,6 @@ _ORIGINS = {"given": "typed", "entry": "book", "default": "default"}
 MOST_LINES = 3
 """Lines that a value takes at most."""
 
-HANDED = "found"
-"""The word for a value that another calculation found."""
-
 
 @dataclass(frozen=True)
 class Columns:
@@ -167,10 +164,8 @@ def mark(form: Form, field: Field) -> str:
     if any(one.key == field.key and not one.missing for one in issues_of(form)):
         return "fix"
     value = form.value(field.key)
-    if form.is_handed(field.key):
-        return HANDED
-    if form.is_laid_out(field.key):
-        return "machine"
+    if value is not None and (whose := form.whose(field.key)):
+        return whose
     if value is not None:
         return _ORIGINS[value.origin]
     if field.key in form.needed():

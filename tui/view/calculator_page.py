@@ -45,6 +45,18 @@ HEEL = frozenset({"heel_drop", "drop"})
 """What the last of the readings tells already, where nothing says how far it may be off."""
 
 
+_WHENCE = {
+    "kept": "Kept from what was typed before. ",
+    "nominal": "The size that was sought; nobody measured it. ",
+}
+"""What is said of a value that nobody typed now, by the word behind its field."""
+
+_BRINGS = {
+    "machine": "Left and Right bring what the machine has. ",
+    "wheel": "Left and Right bring the wheels of the shop. ",
+}
+
+
 class CalculatorPage:
     """What the calculator shows of a form, and which part of it is in sight."""
 
@@ -119,13 +131,26 @@ class CalculatorPage:
         room = 1 if height < LOW else 2 if height < TALL else 3
         book = self._from_book(display)
         told = f"{keys.strip()} {book}".strip() if book else row.measured + keys
-        if self.form.is_nominal(key):
-            told = f"The nominal {self.form.nominal[key]} is no measurement. {told}"
+        told = f"{self._whence(key)}{told}"
         said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")
         if len(said) > room:
             cut = " ".join(text_of(one) for one in said[room - 1 :])
             said[room - 1 :] = [line(Piece(fit(cut, width), "quiet"))]
         return [*filled(said, room), *self._cautions(width)]
+
+    def _whence(self, key: str) -> str:
+        """Where the value in hand is from, where nobody typed it here, and what an arrow brings in its place."""
+        form = self.form
+        if form.is_nominal(key):
+            return f"The nominal {form.nominal[key]} is no measurement. "
+        if form.is_handed(key):
+            return f"{_WHENCE['kept'] if key in form.handed_kept else ''}{form.handed_by.get(key, '')} "
+        text, whose = form.line(key).text, form.whose(key)
+        wheel, has = form.whence.of_what(key, text), {one.source for one in form.offered.get(key, ())}
+        if wheel is not None and whose == "wheel":
+            return f"Of {wheel.whose}. {_BRINGS['wheel']}"
+        brings = "".join(_BRINGS[one] for one in sorted(has) if one == "machine" or not text)
+        return f"{_WHENCE.get(whose, '')}{brings}"
 
     def scroll_to_field(self) -> None:
         """Bring the field in hand into sight with the next drawing."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from geometry.quantities import quantity
 from library.book.model import Book
 from library.cards.bare_numbers import in_other_units
 from library.cards.editing import edited
@@ -12,6 +13,7 @@ from library.cards.job import work_out
 from library.cards.model import Card
 from library.cards.starting import for_its_size
 from library.issue import Issue
+from library.units.beside import beside
 from tui.view.card_faults import Fault, faults_of
 from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import WANTS_INPUT, Opened, Row
@@ -101,9 +103,17 @@ class CardForm(Fields):
         return self.row.overtype
 
     def brings(self, step: int) -> bool:
-        """Bring the next text on offer into an empty line or in place of another on offer; else the default."""
+        """Bring the next text on offer into an empty line or in place of another on offer; else the default.
+
+        Of what the machine has it is the next one up or down from what stands there, typed or worked out.
+        """
         row, text = self.row, self.in_hand.text
-        if row.offers and text in ("", *row.offers):
+        if row.offers and row.section == "settings":
+            if text and not self.gives_way(row.way):
+                return False
+            kind, now = quantity(row.quantity).kind, text or row.default
+            self.put(beside(row.offers, now, kind, step, self.job.display))
+        elif row.offers and text in ("", *row.offers):
             self.turn(row.offers, step)
         elif not text and row.default and row.giver:
             self.take_in_hand(row.default)

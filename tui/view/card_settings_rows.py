@@ -20,6 +20,7 @@ from library.cards.provenance import TYPED_ONCE, Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.equipment.model import Rating
+from library.equipment.offers import of_machine
 from library.equipment.settings import in_divisions
 from library.units.show import say, show, show_answer
 from tui.view.card_quantity_rows import decided_on, measured_on, wanted_as
@@ -304,10 +305,4 @@ def _speeds_allowed(job: Job, step: Step) -> str:
 
 def _offers(job: Job, key: str) -> tuple[str, ...]:
     """What the machine has for a quantity."""
-    if job.machine is None:
-        return ()
-    if key == "rotational_speed":
-        return tuple(one.text for one in job.machine.spindle_speeds)
-    if key in {"chosen_throw", "radial_throw", "axial_throw"}:
-        return tuple(one.text for one in job.machine.cam_throws)
-    return ()
+    return tuple(one.texts[key] for one in of_machine(job.machine, key))

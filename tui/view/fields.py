@@ -196,6 +196,7 @@ class Fields:
     def move(self, by: int) -> None:
         """Go to another field, round the ends."""
         keys = self.keys()
+        self.leave()
         self.focus = keys[(keys.index(self.focus) + by) % len(keys)]
 
     def _put(self, line: TextLine) -> None:

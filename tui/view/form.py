@@ -13,9 +13,12 @@ from library.calc.inputs import Input
 from library.calc.ranges import ends_of, taken
 from library.calc.surfaces import FIELD, book_key
 from library.calc.words_first import words_first
+from library.equipment.offers import OF_A_WHEEL, Offer
+from library.units.beside import beside
 from library.units.system import METRIC
 from tui.view.fields import Fields
 from tui.view.text_line import TextLine
+from tui.view.whence import Whence
 
 Typed = dict[str, TextLine]
 """What was typed for one tool, by quantity; every calculation opened for that tool shares it."""
@@ -43,7 +46,12 @@ class Form(Fields):
         focus: the quantity of the field in hand.
         answer: the latest answer, or nothing before the first one.
         display: the units in which it was answered.
-        handed: what other calculations opened for the tool hand on, by quantity; it stands where nothing was typed.
+        handed: what other calculations opened for the tool hand on, by quantity; it stands where nothing was typed, and in
+            place of a size that the tool was only found with.
+        handed_by: the sentence that says where each of these is from.
+        handed_kept: those of them that stand on what was typed before, perhaps for another tool.
+        offered: what the machine in hand and the wheels of the shop have, by quantity, for an arrow to bring.
+        whence: where the texts came from that all calculations of the tool share.
         laid_out: what the machine in hand has, by quantity; it stands there as if it were typed, to be typed over.
         nominal: the size that a tool was found with, by quantity, where its own is measured: it is told and counts for
             nothing, and what is typed takes its place.
@@ -56,6 +64,10 @@ class Form(Fields):
         self.answer: Answer | None = None
         self.display = METRIC
         self.handed: Mapping[str, str] = {}
+        self.handed_by: Mapping[str, str] = {}
+        self.handed_kept: frozenset[str] = frozenset()
+        self.offered: Mapping[str, tuple[Offer, ...]] = {}
+        self.whence = Whence()
         self.laid_out: Mapping[str, str] = {}
         self.nominal: Mapping[str, str] = {}
         self._ends: dict[str, Value] = {}
@@ -70,9 +82,15 @@ class Form(Fields):
         return tuple(field for field in self.sheet.inputs if not field.when)
 
     def line(self, key: str) -> TextLine:
-        """What was typed into a field; a nominal size is not, where the tool is measured."""
-        typed = super().line(key)
-        return TextLine() if typed.text and typed.text == self.nominal.get(key) else typed
+        """What was typed into a field; a size that the tool was only found with is not, where it is measured."""
+        return TextLine() if self._gives_way_to_measured(key) else super().line(key)
+
+    def _gives_way_to_measured(self, key: str) -> bool:
+        """Whether a size that the tool was found with counts for nothing here, as it is measured or was, but not before."""
+        text, is_measured = super().line(key).text, key in self.handed and key not in self.handed_kept
+        return text != "" and (
+            text == self.nominal.get(key) or (is_measured and self.whence.is_sought(key, text))
+        )
 
     def is_nominal(self, key: str) -> bool:
         """Whether a field holds nothing but the nominal size that is told there."""
@@ -95,6 +113,27 @@ class Form(Fields):
     def is_handed(self, key: str) -> bool:
         """Whether what stands in a field was handed on by another calculation."""
         return key in self.handed and key not in self.texts() and key in self.given()
+
+    def whose(self, key: str) -> str:
+        """The word for whose a text is that stands in a field and was not typed there now; empty where it was typed.
+
+        It is found by another calculation, of the machine or a wheel, nominal as in the find line, or kept from before.
+        """
+        slot, text = self.slot(key), self.line(key).text
+        if self.is_handed(key):
+            return "kept" if key in self.handed_kept else "found"
+        if self.is_laid_out(key):
+            return "machine"
+        if one := self.whence.of_what(slot, text):
+            return one.source
+        if key in SIZES and self.whence.is_sought(slot, text):
+            return "nominal"
+        return "kept" if self.whence.is_kept(slot, text) else ""
+
+    @property
+    def has_kept(self) -> bool:
+        """Whether anything of what was typed stands here from before."""
+        return any(self.whose(key) == "kept" for key in self.keys())
 
     def is_laid_out(self, key: str) -> bool:
         """Whether what stands in a field came from the machine in hand, and nobody has typed over it."""
@@ -126,9 +165,12 @@ class Form(Fields):
         return value.value if value is not None and isinstance(value.value, str) else self.in_hand.text
 
     def brings(self, step: int) -> bool:
-        """Into an empty field bring an end of the book's range, else the value that counts, to change a part of it."""
+        """Into an empty field bring an end of the book's range, else the value that counts, to change a part of it.
+
+        Where the machine or the wheels of the shop have something, the next of these.
+        """
         text, value = self.in_hand.text, self.value(self.focus)
-        if self._take_an_end(text, step):
+        if self._take_an_end(text, step) or self._bring(text, step):
             return True
         if not text and value is not None and not value.share_of_diameter:
             self.take_in_hand(value.text)
@@ -175,8 +217,9 @@ class Form(Fields):
         """Go to the next field that is still needed or has to be put right, round the end.
 
         Where none is, to a choice that nobody made and that matters, and then to the next open one below that may be
-        given; never onto a filled one.
+        given; never onto a filled one. What was typed in the field in hand is then typed over, also where it stays in hand.
         """
+        self.leave()
         keys = self.keys()
         at = keys.index(self.focus) + 1
         wrong = {issue.key for issue in self.answer.issues} if self.answer is not None else set()
@@ -227,8 +270,10 @@ class Form(Fields):
 
     def keep(self, line: TextLine) -> None:
         """Keep what was typed, in place of a nominal size; an emptied field that the machine in hand fills has that again."""
-        if self.focus in self.nominal and not self.line(self.focus).text and not line.text:
+        if self._gives_way_to_measured(self.focus) and not line.text:
             return  # The nominal size stays with the calculations that count with it.
+        if line.text != self.line(self.focus).text:
+            self.whence.typed(self.slot(self.focus))
         self.nominal = {key: text for key, text in self.nominal.items() if key != self.focus}
         back = "" if line.text.strip() else self.laid_out.get(self.focus, "")
         super().keep(TextLine.ending(back) if back else line)
@@ -238,18 +283,20 @@ class Form(Fields):
 
         That is what the machine has, what was found, what the book has, or the default.
         """
-        if self.is_nominal(self.focus):
+        if self._gives_way_to_measured(self.focus):
             return
         before = self.before_word
         self.typed.pop(self.slot(self.focus), None)
+        self.whence.typed(self.slot(self.focus))
         if before or self.focus in self.laid_out:
             self.put(before)
 
     def take_thread(self, name: str) -> None:
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
         self.nominal = {}
-        for key in OF_A_THREAD:
+        for key in (*OF_A_THREAD, *SIZES):
             self.typed.pop(key, None)
+            self.whence.typed(key)
         self.typed |= dict.fromkeys(SIZES, TextLine.ending(name))
 
     def _take_an_end(self, text: str, step: int) -> bool:
@@ -267,3 +314,38 @@ class Form(Fields):
             return False
         self.turn(texts, step)
         return True
+
+    def _bring(self, text: str, step: int) -> bool:
+        """Put what the next cam, speed or wheel has into the field; say whether there is any.
+
+        Of a machine it is the next one up or down from what stands there. What a person typed of a wheel stays.
+        """
+        key, offers = self.focus, self.offered.get(self.focus, ())
+        now = self.whence.of_what(key, text)
+        is_of_wheels = any(one.source == "wheel" for one in offers)
+        if not offers or (text and (now is None if is_of_wheels else not self.gives_way(key))):
+            return False
+        if is_of_wheels:
+            at = offers.index(now) if now in offers else -max(step, 0)
+            self._take_wheel(offers[(at + step) % len(offers)])
+            return True
+        found = beside([one.texts[key] for one in offers], text, quantity(key).kind, step, self.display)
+        self.put(found)
+        self.whence.bring(next(one for one in offers if one.texts[key] == found), (key,))
+        return True
+
+    def _take_wheel(self, one: Offer) -> None:
+        """Put in what is known of a wheel, in place of what an arrow brought of another; what was typed beside it stays."""
+        free = [
+            key
+            for key in OF_A_WHEEL
+            if key == self.focus
+            or not self.typed.get(key, TextLine()).text
+            or self.whence.of_what(key, self.typed[key].text)
+        ]
+        for key in free:
+            self.typed.pop(key, None)
+            self.whence.typed(key)
+        taken = [key for key in free if key in one.texts]
+        self.typed |= {key: TextLine.ending(one.texts[key]) for key in taken}
+        self.whence.bring(one, taken)
