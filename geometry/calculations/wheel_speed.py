@@ -36,7 +36,8 @@ def _rating(given: Inputs, diameter: float) -> _Rating | None:
     return min(marked, key=lambda one: one.highest, default=None)
 
 
-def _check(turns: float, diameter: float, rating: _Rating | None) -> Check:
+def _check(turns: float, diameter: float, rating: _Rating | None, rounded: str) -> Check:
+    """What is told of the speed; a surface speed that was worked out says that it is rounded, as somebody may reckon it again."""
     if rating is None:
         return watch(
             "No rating was given, so this speed is not checked. Read the greatest speed off the wheel itself before "
@@ -44,7 +45,7 @@ def _check(turns: float, diameter: float, rating: _Rating | None) -> Check:
         )
     highest = rotation(rating.highest, Rounding.DOWN)
     if rating.marked_in_turns:
-        now, marked = rotation(turns, quantity("rotational_speed").rounding), highest
+        now, marked, rounded = rotation(turns, quantity("rotational_speed").rounding), highest, ""
         over = rotation(max(turns - rating.highest, 0.0), Rounding.UP)
     else:
         rim, allowed = surface_speed(diameter, turns), surface_speed(diameter, rating.highest)
@@ -53,17 +54,19 @@ def _check(turns: float, diameter: float, rating: _Rating | None) -> Check:
         over = speed(max(rim - allowed, 0.0), Rounding.UP)
     if turns > rating.highest:
         return stop(
-            "The wheel would run at {now}, {over} over its rating of {marked}: it can burst. Turn the spindle at {highest} or "
-            "less, or mount a wheel rated for more.",
+            "The wheel would run at {now}{rounded}, {over} over its rating of {marked}: it can burst. "
+            "Turn the spindle at {highest} or less, or mount a wheel rated for more.",
             cure=Together((("surface_speed", None), ("rotational_speed", rating.highest))),
             now=now,
+            rounded=rounded,
             over=over,
             marked=marked,
             highest=highest,
         )
     return passed(
-        "The wheel runs at {now}, within its rating of {marked}. Do not turn it faster than {highest}.",
+        "The wheel runs at {now}{rounded}, within its rating of {marked}. Do not turn it faster than {highest}.",
         now=now,
+        rounded=rounded,
         marked=marked,
         highest=highest,
     )
@@ -91,7 +94,8 @@ def _compute(given: Inputs) -> Result:
         )
     if rating is not None:
         outputs["highest_rotational_speed"] = rating.highest
-    return Result(outputs=outputs, checks=(_check(turns, diameter, rating),))
+    rounded = ", rounded up" if given.has("rotational_speed") else ""
+    return Result(outputs=outputs, checks=(_check(turns, diameter, rating, rounded),))
 
 
 CALCULATION = Calculation(

@@ -33,7 +33,7 @@ ROWS = (
         "Surface speed",
         Kind.SPEED,
         "How fast the rim of the wheel passes the work.",
-        "Worked out from wheel diameter and spindle speed.",
+        "Worked out from wheel diameter and spindle speed, rounded up, so that it is never told slower than it is.",
         0.0,
         300 * _METRES_PER_SECOND,
         rounding=Rounding.UP,

@@ -12,7 +12,7 @@ from types import MappingProxyType
 from geometry.quantities import QUANTITIES
 from library.book.grades import GUESS, grade
 from library.book.model import Book, Citation, Value
-from library.calc.citation import cited
+from library.calc.citation import briefly, cited
 
 STATIONS = {0.0: "edge", 0.25: "1/4", 0.5: "1/2", 0.75: "3/4", 1.0: "heel"}
 """What a place behind the edge is called, by its share of the land."""
@@ -89,8 +89,13 @@ def span(value: Value) -> str:
     return f"{usual} ({reach})" if usual and reach else usual or reach
 
 
-def in_one_paragraph(book: Book, value: Value) -> str:
+def in_one_paragraph(book: Book, value: Value, *, brief: bool = False) -> str:
     """A value in one paragraph: its range, its note and its source, for where it is worked with.
+
+    Args:
+        book: has the documents.
+        value: of an entry.
+        brief: whether the source is told by its title and the place in it alone, for where there is little room.
 
     Example:
         >>> from library.book.model import Book, Citation, Measure, Value
@@ -101,7 +106,8 @@ def in_one_paragraph(book: Book, value: Value) -> str:
     band = f" {value.band}" if value.band else ""
     note = f"{value.note} " if value.note else ""
     rule = f"{_capital(value.by_rule.in_words)}. " if value.by_rule is not None else ""
-    return f"{span(value)}{band}. {note}{rule}Source: {cited(book, value.citation)}"
+    source = briefly(book, value.citation) if brief else cited(book, value.citation)
+    return f"{span(value)}{band}. {note}{rule}Source: {source}"
 
 
 def _below(value: Value, spoken_span: Callable[[Value], str]) -> str:

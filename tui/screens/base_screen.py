@@ -140,6 +140,10 @@ class BaseScreen(Screen[None], inherit_bindings=False):
     def open_sheet(self, name: str) -> None:
         """Go to one of them."""
 
+    def told_in_hand(self) -> str:
+        """What the foot tells of where the reader is and may have no room for; most screens tell nothing there."""
+        return ""
+
     def word_in_hand(self) -> str:
         """The quantity in the line in hand, which the help explains first; empty where there is none."""
         return ""

@@ -96,6 +96,10 @@ class CalculatorScreen(PanedScreen):
         """The quantity of the field in hand."""
         return self.page.form.focus
 
+    def told_in_hand(self) -> str:
+        """What the book says of the value in hand, or where else it is from."""
+        return self.page.told_of_value(self.session.display)
+
     def calculation(self) -> Calculation:
         """The calculation itself."""
         return self.page.form.sheet
@@ -291,6 +295,7 @@ class CalculatorScreen(PanedScreen):
         form.leave()
         page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
         page.machine = self.session.calculators.machine()
+        page.whole = f"{self.key_of('help')} in full"
         self.session.calculators.compute(page.form)
         return page
 

@@ -38,6 +38,7 @@ class HelpScreen(Reading):
             about.calculation(),
             about.words(),
             in_hand=about.word_in_hand(),
+            told=about.told_in_hand(),
         )
 
     def printed(self) -> Printed:

@@ -75,6 +75,7 @@ class CalculatorPage:
         self.full = full
         self.alphabet = alphabet
         self.book = book
+        self.whole = "? in full"
         self.machine: Machine | None = None
         self.view = Viewport()
         self._in_hand = range(0)
@@ -126,17 +127,32 @@ class CalculatorPage:
             height: of the whole screen, which says how many lines there are for it.
         """
         key, surface = self.form.focus, self.form.surface
-        row = row_of(key, surface)
-        keys = " Left and Right change it." if row.choices else ""
         room = 1 if height < LOW else 2 if height < TALL else 3
-        book = self._from_book(display)
-        told = f"{keys.strip()} {book}".strip() if book else row.measured + keys
-        told = f"{self._whence(key)}{told}"
-        said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")
-        if len(said) > room:
-            cut = " ".join(text_of(one) for one in said[room - 1 :])
-            said[room - 1 :] = [line(Piece(fit(cut, width), "quiet"))]
+        for told in self._tellings(display):
+            said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")
+            if len(said) <= room:
+                break
+        else:
+            cut, where = " ".join(text_of(one) for one in said[room - 1 :]), f"  {self.whole}"
+            said[room - 1 :] = [line(Piece(fit(cut, width - len(where)) + where, "quiet"))]
         return [*filled(said, room), *self._cautions(width)]
+
+    def _tellings(self, display: Display) -> Iterator[str]:
+        """What is told of the value in hand, then the same for where it finds no room: the source in short, the keys first."""
+        key = self.form.focus
+        row, whence = row_of(key, self.form.surface), self._whence(key)
+        keys = "Left and Right change it." if row.choices else ""
+        full, brief = (self._from_book(display, brief=short) for short in (False, True))
+        if full:
+            yield f"{whence}{keys} {full}".replace("  ", " ").strip()
+            yield f"{whence}{keys} {brief}".replace("  ", " ").strip()
+        else:
+            yield f"{whence}{row.measured} {keys}".rstrip()
+            yield f"{whence}{keys} {row.measured}".replace("  ", " ").strip()
+
+    def told_of_value(self, display: Display) -> str:
+        """All that is told of the value in hand, but for what the quantity is and how it is measured."""
+        return f"{self._whence(self.form.focus)}{self._from_book(display, brief=False)}".strip()
 
     def _whence(self, key: str) -> str:
         """Where the value in hand is from, where nobody typed it here, and what an arrow brings in its place."""
@@ -206,16 +222,16 @@ class CalculatorPage:
         if rest:
             yield from _under("ALSO", outputs(answer, rest, display))
 
-    def _from_book(self, display: Display) -> str:
+    def _from_book(self, display: Display, *, brief: bool) -> str:
         """Range, note and source of the value in hand, where the book gave it."""
         value, offered = self.form.value(self.form.focus), self.form.offer(self.form.focus)
         if offered is not None and self.book is not None:
             ends = " or ".join(ends_of(offered)).replace(" or ", ", ", max(len(ends_of(offered)) - 2, 0))
-            return f"Right and Left take {ends} of the book's {in_one_paragraph(self.book, offered)}"
+            return f"Right and Left take {ends} of the book's {in_one_paragraph(self.book, offered, brief=brief)}"
         if value is None or value.recommended is None or self.book is None:
             return ""
         here = f"{shown(value.key, value.value, display)} here, " if value.share_of_diameter else ""
-        return here + in_one_paragraph(self.book, value.recommended)
+        return here + in_one_paragraph(self.book, value.recommended, brief=brief)
 
     def _cautions(self, width: int) -> list[Line]:
         if self.form.answer is None or not self.form.answer.cautions:

@@ -20,7 +20,7 @@ from tui.view.page_lines import block_lines
 ABOUT: dict[Where, str] = {
     "book": "This is the book: one line for each kind of tool and work material. Type a part of what you look for, in any order: the tool, its material, or what it does wrong, such as chatter; the likeliest come first. A size such as m12, 1/2-13 or 12 mm is no part of the entry: it goes along into the calculator and the card, and with it the class of a hole or a thread, as in reamer 12 h7 or tap m12 6h; where a new tool is measured, it is told as nominal and counts for nothing. 4 flutes leaves those that may have so many, and goes along too. rake>8, land<=2mm or style=flat finds by number or choice. {go-on} opens the entry, {calculate} goes straight to the calculator, {cards} lists the job cards. {mark} marks entries to be set side by side, {compare} shows them so.",
     "entry": "This is one entry of the book. Every value has a line with its usual figure, its range and a tag of its source: a letter for how much the source carries, x where it speaks of another tool, size or material, a number for a document, which the foot names, r where a rule of the book gave it, which holds for many tools, + where more is told; the line under the values has them in a word each. Up and Down go from value to value; note and source of the one in hand stand below, and below that what to grind and how, step by step, the wheels for it, and what to do about its troubles. Lengths stand in the unit of the title; what the book itself has of the value in hand is told with it where that is another. {go-on} opens the calculator, filled from the entry; {change} lists what can be changed, the value in hand first chosen: it is changed for this tool alone. To find another tool, {back} goes back to the list, where typing finds.",
-    "calculator": "This is one calculation. The word behind a field says whose its value is: book, machine in hand, wheel of the shop, default, found or measured in another calculation, nominal as you sought it, typed, or kept from what you typed before. Behind an open one stands needed, or this where one of several will do, or if any where it can do without; fix stands behind what cannot be right. Type over any of them, in any unit: 3.2, 1/8 in, 40 thou, 3 deg 30 min: the first character takes the place of what stood there; Left, Right or End goes behind it, a comma goes on with a list. Where a field takes one of several words, Left and Right change it, or its first letter does. Where the book has a range alone, Left and Right bring its ends and middle, else what machine and wheels have. An emptied field gets back what filled it. {calculate} lists the other calculations; what you typed goes along.",
+    "calculator": "This is one calculation. The word behind a field says whose its value is: book, machine in hand, wheel of the shop, default, found or measured in another calculation, nominal as sought, typed, or kept from what was typed before. Behind an open one stands needed, or this where one of several will do, or if any where none need be; fix stands behind what cannot be right. Type over any of them, in any unit: 3.2, 1/8 in, 40 thou, 3 deg 30 min: the first character takes the place of what stood there; Left, Right or End goes behind it, a comma goes on with a list. Where a field takes one of several words, Left, Right or its first letter change it. Where the book has a range alone, Left and Right bring its ends and middle, else what machine and wheels have. An emptied field gets back what it had. {calculate} lists the other calculations.",
     "cautions": "These are the cautions that belong to the tool and to the calculation, each with its source.",
     "findings": "These are the problems found in the files of the book, each with what to do about it. Up and Down go from one to the next; {go-on} opens its file at its line in your editor, and the book is read again when you come back.",
     "glossary": "These are the words of the book and the calculator: terms of the trade with their other names, then every quantity with what it is and how it is measured. Type a part of a word.",
@@ -58,6 +58,7 @@ def help_lines(
     sheet: Calculation | None = None,
     keys: Iterable[str] = (),
     in_hand: str = "",
+    told: str = "",
 ) -> list[Line]:
     """The help for one screen.
 
@@ -68,10 +69,13 @@ def help_lines(
         sheet: the calculation in front of the reader, if there is one.
         keys: the quantities in front of the reader.
         in_hand: the quantity that the reader is at, explained first of all.
+        told: what else is told of it there, such as what the book says.
     """
     lines = wrap(with_keys(ABOUT[where], keymap.told), width)
     if in_hand:
-        lines += [EMPTY, line(Piece("Where you are", "head")), *explained(quantity(in_hand), width)]
+        lines += [EMPTY, line(Piece("Where you are", "head"))]
+        lines += wrap(told, width, first="  ", rest="  ") if told else []
+        lines += explained(quantity(in_hand), width)
     if sheet is not None:
         lines += [EMPTY, line(Piece(sheet.title, "head")), *wrap(sheet.question, width)]
         lines += [EMPTY, *wrap(sheet.wants, width), EMPTY, *wrap(sheet.neglects, width)]
