@@ -43,13 +43,7 @@ def of_machine(machine: Machine | None, key: str) -> tuple[Offer, ...]:
     """
     if machine is None:
         return ()
-    has = (
-        machine.spindle_speeds
-        if key == "rotational_speed"
-        else machine.cam_throws
-        if key in THROWS
-        else ()
-    )
+    has = machine.spindle_speeds if key == "rotational_speed" else machine.cam_throws if key in THROWS else ()
     return tuple(Offer(machine.title, "machine", {key: one.text}) for one in has)
 
 

@@ -8,10 +8,11 @@ import pytest
 
 from geometry.calculations import calculation
 from library.book.model import Book, Entry, Family, Measure, Value
-from library.equipment.model import Machine
+from library.equipment.model import Machine, Rating, Wheel
 from library.search.sizes import Along, Size
 from tui.session import Session
 from tui.view import calculator_fields
+from tui.view.form import Form
 from tui.view.text_line import TextLine
 
 
@@ -218,3 +219,184 @@ def test_a_size_that_a_tool_was_found_with_is_told_as_nominal_where_it_is_measur
     calculators.carry(entry, Along(Size("1/2 in")))
     calculators.compute(measured)
     assert measured.is_nominal("diameter")
+
+
+def along(text: str, tolerance: str = "") -> Along:
+    return Along(Size(text, tolerance=tolerance))
+
+
+def opened(shop: Session, entry: Entry, name: str) -> Form:
+    form = shop.calculators.form(entry, calculation(name))
+    shop.calculators.compute(form)
+    return form
+
+
+def word(form: Form, key: str) -> str:
+    return calculator_fields.mark(form, next(one for one in form.fields if one.key == key))
+
+
+def test_a_size_that_was_only_sought_is_told_as_nominal_until_somebody_types_one() -> None:
+    shop, entry = session(), Entry("r", "reamer", "Reamer")
+    shop.calculators.carry(entry, along("12"))
+    form = opened(shop, entry, "relief-drop")
+    assert (form.texts()["diameter"], word(form, "diameter")) == ("12 mm", "nominal")
+    form.focus = "diameter"
+    form.edit("right")
+    assert word(form, "diameter") == "nominal"
+    # Typed it is a person's own, also where it is the same to the letter.
+    for letter in "12 mm":
+        form.type(letter)
+    form.leave()
+    for letter in "12 mm":
+        form.type(letter)
+    shop.calculators.compute(form)
+    assert (form.texts()["diameter"], word(form, "diameter")) == ("12 mm", "typed")
+
+
+def test_a_diameter_typed_as_measured_goes_along_in_place_of_the_nominal_one_and_says_whence() -> None:
+    shop, entry = session(), Entry("r", "reamer", "Reamer")
+    shop.calculators.carry(entry, along("12", "H7"))
+    size = opened(shop, entry, "reamer-size")
+    size.typed["measured_diameter"] = TextLine.ending("12.006")
+    form = opened(shop, entry, "relief-drop")
+    assert (form.given()["diameter"], word(form, "diameter")) == ("12.006 mm", "found")
+    assert "diameter as measured" in form.handed_by["diameter"]
+    assert "diameter" not in form.told()
+    # An emptying key has nothing to take away, and the nominal size of the hole stays.
+    form.focus = "diameter"
+    form.clear()
+    form.edit("backspace")
+    assert opened(shop, entry, "reamer-size").texts()["nominal_diameter"] == "12 mm"
+    form.type("11.9")
+    shop.calculators.compute(form)
+    assert (form.given()["diameter"], word(form, "diameter")) == ("11.9", "typed")
+
+
+@pytest.mark.parametrize("faulty", ["wide", "8 deg", "-1 mm"])
+def test_a_faulty_measured_diameter_goes_nowhere_and_neither_does_one_over_the_name_of_a_thread(
+    faulty: str,
+) -> None:
+    shop, entry = session(), Entry("r", "reamer", "Reamer")
+    shop.calculators.carry(entry, along("12"))
+    size = opened(shop, entry, "reamer-size")
+    size.typed["measured_diameter"] = TextLine.ending(faulty)
+    assert opened(shop, entry, "relief-drop").given()["diameter"] == "12 mm"
+    size.typed["measured_diameter"] = TextLine.ending("11.98")
+    shop.calculators.carry(entry, Along(Size("M12", True)))
+    # Its pitch would be lost.
+    assert opened(shop, entry, "lead-over-land").given()["diameter"] == "M12"
+
+
+def test_what_was_typed_before_the_tool_was_sought_anew_stands_there_as_kept() -> None:
+    shop, entry = session(), Entry("r", "reamer", "Reamer")
+    calculators = shop.calculators
+    assert calculators.come_to(entry, 1) == ()
+    calculators.carry(entry, along("12", "H7"))
+    form = opened(shop, entry, "relief-drop")
+    form.focus = "land_width"
+    form.type("2")
+    size = opened(shop, entry, "reamer-size")
+    size.typed["measured_diameter"] = TextLine.ending("12.006")
+    # Whoever only looked at the list finds all as it was.
+    assert calculators.come_to(entry, 1) == ()
+    form = opened(shop, entry, "relief-drop")
+    assert word(form, "land_width") == "typed"
+    # With the find line changed, or another tool between, it may be another tool.
+    assert set(calculators.come_to(entry, 2)) == {"land_width", "measured_diameter"}
+    form = opened(shop, entry, "relief-drop")
+    assert (form.texts()["land_width"], word(form, "land_width")) == ("2", "kept")
+    # What was measured of the tool before takes no place of the size that is sought now.
+    assert (form.given()["diameter"], word(form, "diameter")) == ("12 mm", "nominal")
+    form.focus = "land_width"
+    form.type("3")
+    shop.calculators.compute(form)
+    assert word(form, "land_width") == "typed"
+    calculators.come_to(Entry("t", "tap", "Tap"), 2)
+    assert set(calculators.come_to(entry, 2)) == {"land_width", "measured_diameter"}
+
+
+def test_what_follows_from_figures_that_are_kept_is_told_as_kept_too() -> None:
+    shop, entry = session(), Entry("t-12", "tap", "Tap")
+    vee = opened(shop, entry, "vee-reading")
+    vee.typed |= {"flutes": TextLine.ending("5"), "vee_reading": TextLine.ending("17.89 mm")}
+    shop.calculators.compute(vee)
+    assert word(opened(shop, entry, "face-offset"), "diameter") == "found"
+    shop.calculators.come_to(entry, 1)
+    assert word(opened(shop, entry, "face-offset"), "diameter") == "kept"
+
+
+def test_starting_over_forgets_what_was_typed_and_not_what_the_tool_was_found_with() -> None:
+    shop, entry = session(1.0), Entry("r", "reamer", "Reamer")
+    shop.calculators.carry(entry, Along(Size("12"), 6))
+    form = opened(shop, entry, "cam-choice")
+    form.focus = "land_width"
+    form.type("2")
+    shop.calculators.start_over(entry)
+    form = opened(shop, entry, "cam-choice")
+    assert form.texts() == {"diameter": "12 mm", "flutes": "6", "cam_throws": "1 mm", "throw_per": "tooth"}
+    assert shop.calculators.draft(entry).fields.keys() == {"diameter", "nominal_diameter", "flutes"}
+
+
+def shop_of_wheels() -> Session:
+    cup = Wheel("cup", "White cup", diameter=Measure("98 mm", 98.0), rated_speed=rated("25 m/s"))
+    dish = Wheel("dish", "Dish", diameter=Measure("75 mm", 75.0), rated_speed=rated("6300 rpm"))
+    bare = Wheel("bare", "Unmarked", diameter=Measure("60 mm", 60.0))
+    grey = Machine("grey", "Grey", spindle_speeds=(Measure("2800 rpm", 293.2), Measure("5600 rpm", 586.4)))
+    known = {"machine": {"grey": grey}, "wheel": {one.id: one for one in (cup, dish, bare)}}
+    return Session(book=Book({}, more=known))
+
+
+def rated(text: str) -> Rating:
+    return Rating(Measure(text), "rated_rotational_speed" if "rpm" in text else "rated_speed")
+
+
+def test_an_arrow_brings_the_next_wheel_of_the_shop_with_its_rating_and_says_which_it_is() -> None:
+    shop, entry = shop_of_wheels(), Entry("r", "reamer", "Reamer")
+    form = opened(shop, entry, "wheel-speed")
+    form.focus = "wheel_diameter"
+    seen = []
+    for _ in range(4):
+        form.edit("right")
+        shop.calculators.compute(form)
+        of = form.whence.of_what("wheel_diameter", form.in_hand.text)
+        assert of is not None
+        seen.append((of.whose, form.texts()))
+    assert seen == [
+        ("White cup", {"wheel_diameter": "98 mm", "rated_speed": "25 m/s"}),
+        ("Dish", {"wheel_diameter": "75 mm", "rated_rotational_speed": "6300 rpm"}),
+        ("Unmarked", {"wheel_diameter": "60 mm"}),
+        ("White cup", {"wheel_diameter": "98 mm", "rated_speed": "25 m/s"}),
+    ]
+    assert (word(form, "wheel_diameter"), word(form, "rated_speed")) == ("wheel", "wheel")
+
+
+def test_what_was_measured_of_a_wheel_stays_when_an_arrow_brings_its_rating() -> None:
+    shop, entry = shop_of_wheels(), Entry("r", "reamer", "Reamer")
+    form = opened(shop, entry, "wheel-speed")
+    form.focus = "wheel_diameter"
+    form.type("96.5")
+    form.move(1)
+    form.focus = "rated_speed"
+    form.edit("left")
+    shop.calculators.compute(form)
+    assert form.texts() == {"wheel_diameter": "96.5", "rated_speed": "25 m/s"}
+    assert (word(form, "wheel_diameter"), word(form, "rated_speed")) == ("typed", "wheel")
+    # In a diameter that was typed an arrow moves, to change a part of it.
+    form.focus = "wheel_diameter"
+    form.edit("right")
+    assert form.in_hand == TextLine.ending("96.5")
+    # Speeds are the machine's.
+    form.focus = "rotational_speed"
+    for text in ("2800 rpm", "5600 rpm", "2800 rpm"):
+        form.edit("right")
+        assert form.in_hand.text == text
+    shop.calculators.compute(form)
+    assert word(form, "rotational_speed") == "machine"
+
+
+def test_in_a_shop_without_wheels_an_arrow_brings_nothing() -> None:
+    shop, entry = session(1.0), Entry("r", "reamer", "Reamer")
+    form = opened(shop, entry, "wheel-speed")
+    form.focus = "wheel_diameter"
+    form.edit("right")
+    assert form.texts() == {}

@@ -130,7 +130,7 @@ class CalculatorScreen(PanedScreen):
     def say_kept(self, keys: Sequence[str]) -> None:
         """Say what stands here from before, for it may be of another tool; nothing where this calculation has none of it."""
         form = self.page.form
-        here = [one for one in form.keys() if keys and form.whose(one) == "kept"]
+        here = [one.key for one in form.fields if keys and form.whose(one.key) == "kept"]
         if here:
             names = ", ".join(title_of(one, form.surface).partition(",")[0].lower() for one in here)
             self.say(

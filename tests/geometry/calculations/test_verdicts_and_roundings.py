@@ -163,4 +163,10 @@ def test_a_speed_that_is_limited_reads_alike_where_it_is_checked() -> None:
     }
     found = run(calculation("wheel-speed"), values)
     assert show_answer(found.outputs["surface_speed"], quantity("surface_speed")) == "18.48 m/s"
-    assert "runs at 18.48 m/s," in say(found.checks[0].sentence)
+    assert "runs at 18.48 m/s, rounded up, within" in say(found.checks[0].sentence)
+    # Nothing is said of a rounding where the speed was typed, or turns are held against turns.
+    typed: dict[str, Given] = {"wheel_diameter": 98.0, "surface_speed": 20_000.0, "rated_speed": 25_000.0}
+    in_turns = {key: value for key, value in values.items() if key != "rated_speed"}
+    in_turns |= {"rated_rotational_speed": 160 * math.pi}
+    for one in (typed, in_turns):
+        assert "rounded" not in say(run(calculation("wheel-speed"), one).checks[0].sentence)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -14,6 +15,7 @@ from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.cards.rows import row_of
+from library.cards.store import load
 from tui.view.card_form import CardForm
 
 
@@ -96,6 +98,49 @@ def test_where_there_is_one_choice_only_it_is_known_as_such(shipped: Book) -> No
     assert form.only_choice == "cone"
     form.go_to("wanted.relief_method")
     assert form.only_choice == ""
+
+
+def tap_at_the_yard(yard: Path, throw: str = "") -> CardForm:
+    """A job whose cam follows from the need: of 1.6 mm, the next above 1.43 mm."""
+    book = open_book(yard)
+    card = replace(
+        load(yard, "2026-03-11-01").card,
+        status="draft",
+        settings={"relief-drop": Setting({"chosen_throw": throw})} if throw else {},
+    )
+    form = CardForm(book, card)
+    form.go_to("settings.relief-drop")
+    form.open_calculation("relief-drop")
+    form.go_to("settings.relief-drop.chosen_throw")
+    return form
+
+
+@pytest.mark.parametrize(
+    ("typed", "key", "brought"),
+    [
+        ("", "right", "2.5 mm"),
+        ("", "left", "1 mm"),
+        ("1.43 mm", "right", "1.6 mm"),
+        ("1.43 mm", "left", "1 mm"),
+        ("2.5", "right", "5 mm"),
+    ],
+)
+def test_an_arrow_brings_the_cam_next_to_the_one_that_stands_there(
+    yard: Path, typed: str, key: str, brought: str
+) -> None:
+    form = tap_at_the_yard(yard, typed)
+    assert typed or form.row.default == "1.6 mm"
+    form.edit(key)
+    assert form.in_hand.text == brought
+
+
+def test_an_arrow_moves_in_a_throw_that_is_being_typed(yard: Path) -> None:
+    form = tap_at_the_yard(yard)
+    for letter in "14":
+        form.type(letter)
+    form.edit("left")
+    form.type(".")
+    assert form.in_hand.text == "1.4"
 
 
 @pytest.mark.parametrize("card", [ground(), counterbore(after={"drop": Inspection(("0.41 mm",))})])

@@ -64,6 +64,33 @@ def test_what_was_typed_gives_way_too_when_it_is_come_back_to(begin: Callable[[]
     assert form.in_hand.text == "17"
 
 
+@pytest.mark.parametrize("typed", ["6 mm", "6 deg"])
+def test_what_was_typed_gives_way_after_enter_whether_it_is_right_or_faulty(typed: str) -> None:
+    form = in_the_calculator()
+    assert isinstance(form, Form)
+    others = {"surface": "land", "land_relief_angle": "8", "land_width": "2", "relief_form": "eccentric"}
+    form.typed |= {key: TextLine.ending(text) for key, text in others.items()}
+    form.type(typed)
+    form.take(answer(form.sheet, form.texts(), display=METRIC))
+    form.to_wanted()
+    # What is faulty wants something and stays in hand; a good one is left, and come back to.
+    assert (form.focus == "diameter") is (typed == "6 deg")
+    form.focus = "diameter"
+    form.type("2 mm")
+    assert form.in_hand.text == "2 mm"
+
+
+def test_a_faulty_text_is_changed_by_backspace_after_enter() -> None:
+    form = in_the_calculator()
+    assert isinstance(form, Form)
+    form.type("6 deg")
+    form.take(answer(form.sheet, form.texts(), display=METRIC))
+    form.leave()
+    form.edit("backspace")
+    form.type("m")
+    assert form.in_hand.text == "6 dem"
+
+
 @EVERYWHERE
 @pytest.mark.parametrize("key", ["left", "right", "end"])
 def test_a_key_goes_behind_it_to_change_a_part_of_it(begin: Callable[[], Fields], key: str) -> None:
