@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import zip_longest
+
+from rich.cells import cell_len
 
 from tui.view.card_faults import Fault
 from tui.view.card_form import CardForm
 from tui.view.card_row import TO_FILL_IN, WANTS_INPUT, Row
-from tui.view.lines import Line, Piece, Role, fit, line, padded, wrap
+from tui.view.lines import EMPTY, Line, Piece, Role, fit, line, padded, text_of, wrap
 
 GAP = " │ "
 TWO_COLUMNS = 76
@@ -99,23 +102,43 @@ def _filled(form: CardForm, row: Row, parts: Columns, *, in_hand: bool) -> list[
     """A label and what stands there; a label too long for its column goes on in the next line."""
     label, *rest = wrap(row.label.strip(), parts.label - _indent(row), "strong" if in_hand else "plain")
     indent = " " * _indent(row)
-    value = _value(form, row, parts.value, in_hand=in_hand)
+    value, *more = _value(form, row, parts.value, in_hand=in_hand)
     first = line(_mark(in_hand), indent, *padded(label, parts.label - _indent(row)), " ", *value)
-    return [first, *(line("    ", indent, *one) for one in rest)]
+    names = (line("    ", indent, *one) for one in rest)
+    room = _MARK + parts.label
+    return [
+        first,
+        *(line(*padded(name, room), " ", *told) for name, told in zip_longest(names, more, fillvalue=EMPTY)),
+    ]
 
 
-def _value(form: CardForm, row: Row, width: int, *, in_hand: bool) -> Line:
-    text = form.in_hand.text if in_hand else row.text
+def _value(form: CardForm, row: Row, width: int, *, in_hand: bool) -> list[Line]:
+    """What stands in a line; out of hand it goes on below, in hand the part around the cursor is shown."""
     blank = TO_FILL_IN if row.wants and not form.card.done else ""
+    if in_hand:
+        return _in_hand(form, row, width, blank)
+    if row.text:
+        text = row.words(row.text) if row.choices or row.said else row.text
+    else:
+        text = (row.words(row.default) if row.choices else row.default) or blank
+        if row.giver and not row.choices:
+            text = f"{row.default}  ({row.giver})"
+    role: Role = "typed" if row.text else "quiet"
+    if cell_len(text) <= width:
+        return [line(Piece(fit(text, width), role))]
+    return wrap(text, width, role)
+
+
+def _in_hand(form: CardForm, row: Row, width: int, blank: str) -> list[Line]:
+    text = form.in_hand.text
     if row.choices:
-        said = fit(row.words(text) or row.words(row.default) or blank, width)
-        return line(Piece(said, "chosen" if in_hand else "typed" if text else "quiet"))
-    if row.said and not in_hand:
-        return line(Piece(fit(row.words(text), width), "typed"))
+        return [line(Piece(fit(row.words(text) or row.words(row.default) or blank, width), "chosen"))]
     if text:
-        return form.drawn.pieces(width) if in_hand else line(Piece(fit(text, width), "typed"))
-    said = fit(f"{row.default}  ({row.giver})" if row.giver else row.default or blank, width)
-    return line(Piece(said[:1], "cursor"), said[1:]) if in_hand else line(Piece(said, "quiet"))
+        return [form.drawn.pieces(width)]
+    said = f"{row.default}  ({row.giver})" if row.giver else row.default or blank
+    first, *more = wrap(said, width) if cell_len(said) > width else [line(Piece(fit(said, width), "plain"))]
+    shown = text_of(first)
+    return [line(Piece(shown[:1], "cursor"), shown[1:]), *more]
 
 
 def told(row: Row, faults: Sequence[Fault]) -> str:

@@ -153,6 +153,8 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
         # Each flute has its own heel, so that what it may be stands beside what was read.
         head = f"READ on the {found.land}; indicator {found.points}, zero at the edge"
         read, judged = "; ".join(part for part in (read, judged) if part), ""
+    elif cell_len(head) + cell_len(judged) + 2 > width:
+        read, judged = "; ".join(part for part in (judged, read) if part), ""
     lines = [
         padded(
             line(

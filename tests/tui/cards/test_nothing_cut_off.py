@@ -115,3 +115,26 @@ def test_in_inches_the_rating_keeps_its_verdict_and_examples_are_in_inches(yard_
     # Derived: 0.1 / 25.4 and 100 / 25.4.
     assert "at most 0.0039 in" in told
     assert "(3.94 in)" in told
+
+
+def test_what_stands_in_a_line_goes_on_below_where_its_column_is_too_narrow(yard_book: Book) -> None:
+    reason = "what the cam of 2.5 gives on the largest step"
+    card = card_of("2026-08-17-01")
+    way = next(f"wanted.{key}" for key, one in card.wanted.items() if one.reason)
+    card = edited(card, f"{way}.reason", reason)
+    left = [one.partition("│")[0] for one in shown(page(yard_book, card, way)).splitlines()]
+    at = next(at for at, one in enumerate(left) if one.strip().startswith("why"))
+    assert " ".join(" ".join(left[at : at + 3]).split()).startswith(f"why {reason}")
+    # A default with its giver goes on below too, in hand and out of it.
+    for where in ("received.diameter", "received.land_width"):
+        left = [one.partition("│")[0] for one in shown(page(yard_book, card, where)).splitlines()]
+        assert "6 mm, 8 mm, 10 mm (tool)" in " ".join(" ".join(left).split())
+
+
+def test_what_a_reading_may_be_goes_below_the_head_where_both_find_no_room() -> None:
+    may_be = "0.0202 in to 0.0222 in (20.2 thou to 22.2 thou)"
+    rows = (("drop", "in", ("0.000",) * 5),)
+    found = OnTheWay("at the axis", ("edge", "1/4", "1/2", "3/4", "heel"), rows, may_be, ())
+    lines = [text_of(one) for one in read_lines(found, 80)]
+    assert "indicator at the axis, zero at the edge" in lines[0]
+    assert any(f"may be {may_be}" in one for one in lines)
