@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 
 from geometry.calculation import Check, Result, Station
 from geometry.edge.readings import POINTS
@@ -54,6 +55,9 @@ RELIEFS_TOLD = RELIEFS_OF_FORMS | {RELIEF}
 DIVISIONS = "div "
 """Begins the head of a column of divisions."""
 
+NOBODYS: Mapping[str, str] = MappingProxyType({})
+"""No value is told as anybody's."""
+
 _ORIGINS = {"given": "typed", "entry": "from the book", "default": "default"}
 
 
@@ -65,6 +69,7 @@ def answer_page(
     *,
     cautions: bool = False,
     more: str = "",
+    whose: Mapping[str, str] = NOBODYS,
 ) -> Page:
     """Everything of an answer: the worst verdict first, the answer last, where a terminal leaves it in sight.
 
@@ -75,6 +80,7 @@ def answer_page(
         entry: the entry that filled what was not typed.
         cautions: tells each caution in full with its source.
         more: where they stand in full, so that two lines of them will do; without it all of them are told in words.
+        whose: the word for whose a value is that was given and nobody typed, such as nominal or kept, by quantity.
 
     Raises:
         ValueError: when there is no result to tell.
@@ -84,7 +90,7 @@ def answer_page(
         raise ValueError("an answer without a result has nothing to tell")
     worst, others = parted(result.checks)
     parts = (
-        given(found, book, display),
+        given(found, book, display, whose),
         rows(result, display),
         stations(result.stations, display, name=read_where(found)),
         checks(others, display),
@@ -106,15 +112,15 @@ def parted(found: Iterable[Check]) -> tuple[list[Check], list[Check]]:
     return told[:first], told[first:]
 
 
-def given(found: Answer, book: Book | None, display: Display) -> Values:
+def given(found: Answer, book: Book | None, display: Display, whose: Mapping[str, str] = NOBODYS) -> Values:
     """Every value that was counted with: who gave it, as it was typed, and what the book says of it."""
     used = [found.inputs[field.key] for field in found.fields if field.key in found.inputs]
-    return Values(tuple(_given(found, one, book, display) for one in used))
+    return Values(tuple(_given(found, one, book, display, whose.get(one.key, "")) for one in used))
 
 
-def _given(found: Answer, one: Input, book: Book | None, display: Display) -> Named:
+def _given(found: Answer, one: Input, book: Book | None, display: Display, word: str) -> Named:
     title, said = title_of(one.key, found.surface), shown(one.key, one.value, display)
-    whence = _ORIGINS[one.origin]
+    whence = word or _ORIGINS[one.origin]
     if book is not None and one.recommended is not None:
         return Named(title, said, whence, (f"In the book: {in_one_paragraph(book, one.recommended)}",))
     return Named(title, said, whence + (f": {one.text}" if one.text != said else ""))

@@ -342,7 +342,10 @@ def shop_of_wheels() -> Session:
     dish = Wheel("dish", "Dish", diameter=Measure("75 mm", 75.0), rated_speed=rated("6300 rpm"))
     bare = Wheel("bare", "Unmarked", diameter=Measure("60 mm", 60.0))
     grey = Machine("grey", "Grey", spindle_speeds=(Measure("2800 rpm", 293.2), Measure("5600 rpm", 586.4)))
-    known = {"machine": {"grey": grey}, "wheel": {one.id: one for one in (cup, dish, bare)}}
+    known: dict[str, dict[str, object]] = {
+        "machine": {"grey": grey},
+        "wheel": {one.id: one for one in (cup, dish, bare)},
+    }
     return Session(book=Book({}, more=known))
 
 

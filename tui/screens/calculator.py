@@ -286,7 +286,8 @@ class CalculatorScreen(PanedScreen):
         if form.answer is None or form.answer.result is None:
             self.say("There is no answer yet; give what is still needed first.")
             return None
-        page = answer_page(form.answer, book, self.session.display, form.entry)
+        whose = {key: form.whose(key) for key in form.answer.inputs}
+        page = answer_page(form.answer, book, self.session.display, form.entry, whose=whose)
         return printed_page(page, f"{self.entry.id}-{form.sheet.name}")
 
     def _page_for(self, sheet: Calculation) -> CalculatorPage:

@@ -144,6 +144,17 @@ def test_an_answer_that_is_kept_has_every_input_with_its_unit_and_as_it_was_type
     assert "Relief form eccentric default" in lines
 
 
+def test_an_answer_that_is_kept_says_of_a_value_that_nobody_typed_whose_it_is(book: Book) -> None:
+    made = page(book, "relief-drop", diameter="12", relief_angle="8", land_width="2")
+    assert made.form.answer is not None
+    whose = {"diameter": "nominal", "land_width": "kept", "relief_angle": ""}
+    told = as_text(answer_page(made.form.answer, book, METRIC, whose=whose))
+    lines = [" ".join(line.split()) for line in told.splitlines()]
+    assert "Diameter 12.000 mm nominal: 12" in lines
+    assert "Land width 2.000 mm kept: 2" in lines
+    assert any(line.endswith("8.00 deg typed: 8") for line in lines)
+
+
 def test_only_readings_that_are_told_in_divisions_name_whose_they_are(book: Book) -> None:
     shown = page(book, "relief-drop", diameter="12", land_relief_angle="7", land_width="2", surface="land")
     dial = Graduation("dial", "dial", Measure("0.01 mm", 0.01), Kind.LENGTH, reads=("drop", "heel_drop"))
