@@ -101,11 +101,11 @@ class Calculators:
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
             self._tell_nominal(entry)
-        self._tell_shop(self._forms[key])
+        self.tell_shop(self._forms[key])
         self._forms[key].laid_out = self._drawer.get(entry.id, {}) | self._in_drawer(sheet)
         return self._forms[key]
 
-    def _tell_shop(self, form: Form) -> None:
+    def tell_shop(self, form: Form) -> None:
         """Tell a form where its texts came from, and what the machine in hand and the wheels of the shop have for it."""
         if form.entry is not None:
             form.whence = self._whence_of(form.entry)

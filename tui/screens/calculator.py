@@ -308,5 +308,6 @@ class CalculatorScreen(PanedScreen):
         """Take the entry as it is in the book now, and answer again."""
         self.entry = self.session.entry(self.entry.id) or self.entry
         self.page.form.entry = self.entry
+        self.session.calculators.tell_shop(self.page.form)
         self.page.machine = self.session.calculators.machine()
         self.session.calculators.compute(self.page.form)

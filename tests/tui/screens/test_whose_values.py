@@ -46,6 +46,22 @@ async def test_a_wheel_that_an_arrow_brings_is_named(program: Program, tmp_path:
         assert "Rated surface speed 25 m/s wheel" in hands.words()
 
 
+async def test_a_wheel_that_is_written_down_meanwhile_is_brought_too(
+    program: Program, tmp_path: Path
+) -> None:
+    yard = tmp_path / "yard"
+    lay_out(yard)
+    async with program(other=open_book(yard)) as hands:
+        await hands.do(REAMER, "<f2>", "<f2>", "wheel speed", "<enter>")
+        wheels = yard / "wheels.toml"
+        more = '\n[[wheel]]\nid = "new"\ntitle = "New cup"\ndiameter = "125 mm"\n'
+        wheels.write_text(wheels.read_text() + more)
+        hands.app.session.book = open_book(yard)
+        hands.app.screen.book_changed()
+        await hands.do("<left>")
+        assert "Of New cup." in hands.words()
+
+
 async def test_what_the_foot_has_no_room_for_stands_first_in_the_help(program: Program) -> None:
     async with program(other=open_book()) as hands:
         await hands.do("acme", "<f2>", "<f2>", "cam out", "<enter>", "<down>", "<down>")
