@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from geometry.calculations import calculation
 from geometry.quantities import QUANTITIES
-from geometry.role import MEASURED_TOO
-from geometry.sentences import Kind
 from geometry.surfaces import surface_of_relief
 from geometry.thread.nut_limits import CLASSES
-from library.calc.answer import answer
 from library.calc.by_family import sheets_for
 from library.calc.measured import SHEET
 from library.calc.surfaces import FIELD, book_key
@@ -21,15 +17,15 @@ from library.equipment.model import machines, the_only_one, wheels
 from library.equipment.offers import of_machine, of_wheels
 from library.guidance.main_job import main_job_first
 from library.search.sizes import Along
-from library.units.read import UnitError, in_other_unit, read, with_units
-from library.units.show import show
+from library.units.read import in_other_unit
 from library.units.system import Display
+from tui.handing_on import compute, handed_to
 from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 from tui.view.whence import Whence
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Mapping, Sequence
 
     from geometry.calculation import Calculation
     from library.book.model import Book, Entry
@@ -48,28 +44,9 @@ FLUTES = "flutes"
 
 NOTHING_ALONG = Along()
 
-PITCHES = ("pitch", "threads_per_inch")
-
 MARK_OF_TAP = "tap_limit"
 
 THREAD_CLASSES = frozenset(CLASSES)
-
-
-@dataclass(frozen=True)
-class Handed:
-    """What one calculation hands on to another of the same tool.
-
-    Attributes:
-        key: the quantity.
-        text: its value, with the unit.
-        said: the sentence that says where it is from.
-        is_kept: whether it stands on what was typed before, perhaps for another tool.
-    """
-
-    key: str
-    text: str
-    said: str
-    is_kept: bool
 
 
 class Calculators:
@@ -367,60 +344,14 @@ class Calculators:
 
     def compute(self, form: Form) -> None:
         """Answer a form as it now stands, with what other calculations that were opened for the tool hand on."""
-        handed = {one.key: one for one in self._handed_to(form)} if form.entry is not None else {}
+        forms = [
+            one for (name, _), one in self._forms.items() if form.entry is not None and name == form.entry.id
+        ]
+        handed = {one.key: one for one in handed_to(form, forms, self._session.book, self._session.display)}
         form.handed = {key: one.text for key, one in handed.items()}
         form.handed_by = {key: one.said for key, one in handed.items()}
         form.handed_kept = frozenset(key for key, one in handed.items() if one.is_kept)
         compute(form, self._session.book, self._session.display)
-
-    def _handed_to(self, form: Form) -> Iterator[Handed]:
-        """What is known of the tool of a form elsewhere and its calculation asks for, each with where it is from.
-
-        What was measured of a size that the tool is called by comes last and counts first.
-        """
-        for other in [one for (name, _), one in self._forms.items() if form.entry and name == form.entry.id]:
-            key = other.sheet.role.hands_on
-            if not key or other.sheet is form.sheet or self._is_known(form, other, key):
-                continue
-            asked = [name for name in (key, MEASURED_TOO.get(key, key)) if form.sheet.field(name) is not None]
-            if asked and (text := self._found(other, key)):
-                said, is_kept = f"Found by '{other.sheet.title}'.", other.has_kept
-                yield from (Handed(name, text, said, is_kept) for name in asked)
-        for key, measured in MEASURED_TOO.items():
-            if text := self._measured(form, key, measured):
-                said = f"Typed as the {QUANTITIES[measured].title.lower()} in another calculation."
-                is_kept = form.whence.is_kept(measured, form.typed[measured].text)
-                yield Handed(key, text, said, is_kept)
-
-    def _measured(self, form: Form, key: str, measured: str) -> str:
-        """What was typed for the measured size of a tool, with its unit, where a calculation asks for that size only.
-
-        The name of a thread stays where it tells the pitch as well.
-        """
-        if form.sheet.field(key) is None or form.sheet.field(measured) is not None:
-            return ""
-        kind, display = QUANTITIES[key].kind, self._session.display
-        named = form.typed.get(key, TextLine()).text
-        if any(form.sheet.field(one) for one in PITCHES) and named and not _is_number(named, kind, display):
-            return ""
-        text = form.typed.get(measured, TextLine()).text
-        return with_units(text, kind, display) if _is_number(text, kind, display) else ""
-
-    def _is_known(self, form: Form, other: Form, key: str) -> bool:
-        """Whether an angle that only follows from others stands in the book already."""
-        entry = form.entry
-        follows = QUANTITIES[key].kind is Kind.ANGLE and key not in other.sheet.role.sets
-        return follows and entry is not None and key in entry.values
-
-    def _found(self, form: Form, key: str) -> str:
-        """What a calculation found itself for a quantity; empty where it was told it, lacks something, or stops."""
-        compute(form, self._session.book, self._session.display)
-        found = form.answer
-        if found is None or found.result is None or key not in found.result.outputs or key in found.inputs:
-            return ""
-        if any(check.state == "stop" for check in found.result.checks):
-            return ""
-        return show(found.result.outputs[key], QUANTITIES[key].kind, self._session.display)
 
     def switch(self, old: Display, new: Display) -> None:
         """Write what was typed in the other units; it keeps its meaning."""
@@ -430,24 +361,6 @@ class Calculators:
                     typed[key] = TextLine.ending(named)
                     if name in self._whence:
                         self._whence[name].rewritten(key, line.text, named)
-
-
-def compute(form: Form, book: Book | None, display: Display) -> None:
-    """Answer a form as it now stands."""
-    form.display = display
-    for _ in range(2):
-        texts = form.given()
-        form.take(answer(form.sheet, texts, entry=form.entry, book=book, display=display))
-        # What was typed for a relief is known only with its surface, which the first answer tells.
-        if form.given() == texts:
-            break
-
-
-def _is_number(text: str, kind: Kind, display: Display) -> bool:
-    try:
-        return read(text, kind, display).number > 0
-    except UnitError:
-        return False
 
 
 def has_class(size: Size) -> bool:
