@@ -10,7 +10,7 @@ from library.calc.answer import answer
 from library.units.system import METRIC
 from tests.library.calc.samples import BOOK, degrees, relief_sheet, tool
 from tests.tui.view.whole_page import whole
-from tui import calculators
+from tui import handing_on
 from tui.view.calculator_page import CalculatorPage
 from tui.view.form import Form, Typed
 from tui.view.lines import text_of
@@ -27,7 +27,7 @@ def form_of(entry: Entry, *surfaces: str, typed: Typed | None = None) -> Form:
 
 
 def compute(form: Form) -> None:
-    calculators.compute(form, BOOK, METRIC)
+    handing_on.compute(form, BOOK, METRIC)
 
 
 def press(form: Form, *keys: str) -> str:
