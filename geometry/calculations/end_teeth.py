@@ -31,7 +31,7 @@ from geometry.edge.end_teeth import (
 from geometry.plausible import land_plausible, relief_plausible
 from geometry.preconditions import refuse
 from geometry.role import Role
-from geometry.sentences import Amount, Rounding, angle, length
+from geometry.sentences import Rounding, angle, length
 from geometry.tooth.land import land_angle
 
 MOST_DISH = math.radians(5)
@@ -98,7 +98,6 @@ def _turned(given: Inputs) -> float | None:
 
 def _dish(given: Inputs, end: _End) -> Check:
     """Whether the corner cuts first, and by how much."""
-    parts: dict[str, Amount | str] = {"depth": length(abs(end.depth)), "dish": angle(abs(end.dish))}
     if end.dish < 0:
         return complaint(
             "stop",
@@ -130,10 +129,19 @@ def _dish(given: Inputs, end: _End) -> Check:
             dish=angle(end.dish),
         )
     return passed(
-        "The corners cut first: the inner ends of the edges lie {depth} behind them, and a seat cut to its depth stands as "
-        "much higher there.",
-        depth=parts["depth"],
+        "The corners cut first: the inner ends of the edges lie {depth} behind them. Where the tool is sunk without going "
+        "sideways, it leaves the floor as much higher there.",
+        depth=length(end.depth),
     )
+
+
+def _reach(given: Inputs) -> Iterator[Check]:
+    """That edges whose inner ends nobody gave are taken as long as they can be: the depth and the dish hang on it."""
+    if not given.has("inner_diameter"):
+        yield note(
+            "As no inner diameter is given, the end edges are taken as reaching the middle; give it where they begin at a "
+            "hole or a pilot."
+        )
 
 
 def _relief(end: _End) -> Iterator[Check]:
@@ -181,7 +189,14 @@ def _second(given: Inputs, end: _End) -> Iterator[Check]:
 
 def _checks(given: Inputs) -> tuple[Check, ...]:
     end, turned = _end(given), _turned(given)
-    found = [_dish(given, end), *_relief(end), *_second(given, end), _setting(end), *_corner(given, end)]
+    found = [
+        _dish(given, end),
+        *_relief(end),
+        *_second(given, end),
+        _setting(end),
+        *_reach(given),
+        *_corner(given, end),
+    ]
     return worst_first((*found, *(land_plausible(turned) if turned is not None else ())))
 
 
@@ -221,7 +236,7 @@ CALCULATION = Calculation(
     title="End teeth: dish, relief and corner",
     question="How is the work head tilted and swivelled for the end teeth, how deep is their dish, and what relief does the corner want?",
     wants="The diameter is that over the corners, and the inner diameter that on which the end edges begin, such as the pilot's; "
-    "a flat seat has a dish of 0; the relief is that along the axis at the corner; the corner lies at its angle to the axis.",
+    "without it they reach the middle; a flat seat has a dish of 0; the relief is that along the axis at the corner; the corner lies at its angle to the axis.",
     neglects="It takes each end edge as straight and in line with the axis, each facet as one flat, and a work head that tilts on "
     "a swivelled base; on another one the two angles differ a little. What the feed takes off the relief is another question.",
     kinds=("counterbore", "end-mill"),

@@ -152,8 +152,8 @@ ROWS = (
     length(
         "inner_diameter",
         "Inner diameter",
-        "The diameter of the circle on which the lip begins, next to the chisel edge or the web.",
-        "Across both inner ends of the lips: the length of the chisel edge.",
+        "The diameter of the circle on which the lip begins, next to the chisel edge or the web, or an end tooth, next to a pilot or a hole.",
+        "Across both inner ends of the lips, which is the length of the chisel edge, or of the end teeth.",
         0.001,
         500.0,
     ),

@@ -14,7 +14,7 @@ from geometry.sentences import Amount, Kind, Sentence
 from library.book.model import Book, Caution, Entry, Value
 from library.calc.cautions import cautions_for
 from library.calc.citation import briefly
-from library.calc.far_from_book import doubts
+from library.calc.far_from_book import doubts, said_otherwise
 from library.calc.inputs import Input, of_no_surface, shown
 from library.calc.merge_inputs import merge_inputs
 from library.calc.past_the_range import with_ends_passed
@@ -117,7 +117,10 @@ def answer(
     widths = _half_widths(fields, inputs)
     if holds_size:
         result = _with_doubts_of_the_size(inputs, entry, found.surface, result)
-        doubted = doubts(sheet.name, result, entry, found.surface)
+        doubted = (
+            *doubts(sheet.name, result, entry, found.surface),
+            *said_otherwise(sheet.name, result, entry),
+        )
         result = replace(result, checks=worst_first((*doubted, *result.checks))) if doubted else result
     try:
         result, spreads = (

@@ -6,7 +6,8 @@ import math
 from collections.abc import Collection, Iterator, Mapping
 
 from geometry.calculation import Check, Result, watch
-from geometry.sentences import angle
+from geometry.quantities import quantity
+from geometry.sentences import Kind, angle, length
 from library.book.model import Entry, Value
 from library.calc.surfaces import RELIEF, book_key
 
@@ -15,6 +16,12 @@ READINGS = frozenset({"measured-tool", "relief-from-reading"})
 
 BEYOND = math.radians(3.0)
 """How far (rad) outside the book's range a tool may lie at least before its readings are doubted; no source."""
+
+_SAID_TWICE = {"end-teeth": ("dish_depth", "dish_angle")}
+"""Of a calculation, the two ways to say one thing: one is given and the other found, and the book may have either."""
+
+_SHOWN_ALIKE = 1.0005
+"""How far past an end of the book's range a number still shows as that end."""
 
 _FORMS = ("eccentric_relief_angle", "flat_relief_angle")
 
@@ -39,6 +46,34 @@ def doubts(name: str, result: Result, entry: Entry | None, surface: str) -> tupl
     return (
         *_doubted("relief", reliefs, entry.values, book_key(RELIEF, surface)),
         *_doubted("rake", rake, entry.values, "rake_angle"),
+    )
+
+
+def said_otherwise(name: str, result: Result, entry: Entry | None) -> tuple[Check, ...]:
+    """The doubt of what was given in one way, where the book has it in the other and far from that.
+
+    Args:
+        name: of the calculation.
+        result: what it found.
+        entry: of the book.
+    """
+    values = entry.values if entry is not None else {}
+    ways = [key for key in _SAID_TWICE.get(name, ()) if key in result.outputs and key in values]
+    return tuple(one for key in ways for one in _outside(key, result.outputs[key], values[key]))
+
+
+def _outside(key: str, found: float, value: Value) -> Iterator[Check]:
+    numbers, row = [*_numbers(value)], quantity(key)
+    if not numbers or found <= 0 or min(numbers) / _SHOWN_ALIKE <= found <= max(numbers) * _SHOWN_ALIKE:
+        return
+    low, high = min(numbers), max(numbers)
+    shown = angle if row.kind is Kind.ANGLE else length
+    yield watch(
+        f"The {row.title.lower()}, {{found}}, lies outside the {{low}}{' to {high}' if low < high else ''} that the book has "
+        "for this tool, and both are one measure. Give that of the book, or keep this where the tool was made so.",
+        found=shown(found),
+        low=shown(low),
+        **({"high": shown(high)} if low < high else {}),
     )
 
 

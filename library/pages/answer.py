@@ -3,57 +3,39 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from geometry.calculation import Check, Result, Station
-from geometry.edge.readings import POINTS
-from geometry.edge.surface_input import READ_IN, RELIEF_KEYS
+from geometry.calculation import Check, Result
+from geometry.edge.surface_input import RELIEF_KEYS
 from geometry.quantities import quantity
-from geometry.sentences import Kind
 from geometry.setting.graduation import on_graduation
 from geometry.surfaces import SURFACES
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, off_by
 from library.calc.inputs import Input, shown
 from library.calc.surfaces import RELIEF, title_of
-from library.calc.wording import STATIONS, in_one_paragraph
+from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
-from library.equipment.settings import GraduationLine, in_divisions
+from library.equipment.settings import GraduationLine
 from library.equipment.settings import said as turned
 from library.pages.cautions import at_arms_length, in_full
 from library.pages.page import Checks, Named, Page, Said, Section, Table, Values
-from library.units.show import say, show, show_answer, show_bare
+from library.pages.station_table import OTHER_SIDES, read_points, read_where, stations
+from library.units.show import say, show, show_answer
 from library.units.system import Display
 
 WORST_FIRST = ("stop", "watch", "pass", "note")
 
-OTHER_SIDES = frozenset({"radial_drop", "square_drop", "axial_drop"})
-"""The drop of a place as an indicator shows it that points in each of three ways; ``drop`` is the one that is read."""
-
-DROPS = frozenset({"drop", "eccentric_drop", "flat_drop", "two_facet_drop"})
-"""Readings whose heads do not say where the indicator points."""
-
-IN_HEADS = {
-    "drop": "drop",
-    "eccentric_drop": "if eccentric",
-    "flat_drop": "if flat",
-    "two_facet_drop": "two facets",
-    "radial_drop": "radial drop",
-    "square_drop": "square drop",
-    "axial_drop": "axial drop",
-}
-"""What stands over a column for the drop, which is that below the cutting circle, set to zero at the edge."""
+HEEL_READ = frozenset({"drop", "heel_drop"})
+"""Answers whose title does not say where the indicator points, which is told where other sides stand beside them."""
 
 RELIEFS_OF_FORMS = frozenset({"eccentric_relief_angle", "flat_relief_angle"})
 """What the relief is if it has a form; that of the form that was found is the relief itself."""
 
 RELIEFS_TOLD = RELIEFS_OF_FORMS | {RELIEF}
 """The same, and the relief of the form that was found."""
-
-DIVISIONS = "div "
-"""Begins the head of a column of divisions."""
 
 NOBODYS: Mapping[str, str] = MappingProxyType({})
 """No value is told as anybody's."""
@@ -92,7 +74,7 @@ def answer_page(
     parts = (
         given(found, book, display, whose),
         rows(result, display),
-        stations(result.stations, display, name=read_where(found)),
+        stations(result.stations, display, name=read_where(found), points=read_points(found)),
         checks(others, display),
         outputs(found, result.outputs, display),
     )
@@ -150,7 +132,11 @@ def _output(found: Answer, key: str, value: float, display: Display) -> Named:
 def output_title(found: Answer, key: str) -> str:
     """What an answered quantity is called: by its calculation where that says more, else by its surface and its view."""
     named = found.result.named if found.result is not None else {}
-    return named.get(key) or title_of(key, found.surface or _only_surface(found))
+    title = named.get(key) or title_of(key, found.surface or _only_surface(found))
+    outputs = found.result.outputs if found.result is not None else {}
+    if key in HEEL_READ and not OTHER_SIDES.isdisjoint(outputs) and (points := read_points(found)):
+        return f"{title}, {points}"
+    return title
 
 
 def _only_surface(found: Answer) -> str:
@@ -195,76 +181,6 @@ def _setting(found: Answer, key: str, value: float, display: Display, machine: M
         return named
     divisions = GraduationLine(key, value, graduation, on_graduation(value, graduation.division.number))
     return replace(named, below=(turned(divisions),))
-
-
-def read_where(found: Answer) -> str:
-    """Where the indicator points for the readings of an answer; empty where the heads of their columns say it.
-
-    It is what was chosen, else what is common practice on the surface; a calculation that does not ask counts square
-    to the axis of the tool.
-    """
-    result = found.result
-    if result is None or not result.stations or not DROPS.issuperset(result.stations[0].readings):
-        return ""
-    chosen, surface = found.inputs.get("indicator_points"), SURFACES.get(found.surface)
-    if chosen is not None and isinstance(chosen.value, str):
-        return f"indicator {POINTS[READ_IN[chosen.value]]}"
-    asks = any(field.key == "indicator_points" for field in found.sheet.inputs)
-    is_axial = asks and surface is not None and surface.view == "axial"
-    return f"indicator {POINTS['axial' if is_axial else 'radial']}"
-
-
-def stations(
-    found: Sequence[Station], display: Display, machine: Machine | None = None, name: str = ""
-) -> Table | None:
-    """The indicator readings at the edge, on the way, and at the heel; the unit stands once, at the head of a column.
-
-    Args:
-        found: the places; nothing comes of none.
-        display: the units.
-        machine: gives the graduations, so that a reading is told in divisions too.
-        name: of the table, where there are several.
-
-    What the same place shows from another side, and then the divisions, give way where there is no room for all.
-    """
-    if not found:
-        return None
-    keys = list(found[0].readings)
-    heading = [name, _head("turned", Kind.ANGLE, display)]
-    sides: list[int] = []
-    divisions: list[int] = []
-    for key in keys:
-        row = quantity(key)
-        if key in OTHER_SIDES:
-            sides.append(len(heading))
-        title = IN_HEADS.get(key) or row.title.lower()
-        heading.append(_head(title, row.kind, display))
-        graduation = machine.reading_graduation(key) if machine is not None else None
-        if graduation is not None:
-            if key in OTHER_SIDES:
-                sides.insert(-1, len(heading))  # never without the reading that it belongs to
-            else:
-                divisions.append(len(heading))
-            heading.append(
-                f"{DIVISIONS}{graduation.division.text.removesuffix(display.unit(row.kind)).strip()}"
-            )
-    told = tuple(tuple(_station(one, keys, display, machine)) for one in found)
-    return Table(tuple(heading), told, (*sides, *divisions))
-
-
-def _head(title: str, kind: Kind, display: Display) -> str:
-    return f"{title} {display.unit(kind)}".rstrip()
-
-
-def _station(one: Station, keys: Iterable[str], display: Display, machine: Machine | None) -> Iterator[str]:
-    yield STATIONS.get(one.fraction, f"{one.fraction:.2f}")
-    yield show_bare(one.angle, Kind.ANGLE, display)
-    for key in keys:
-        value = one.readings[key]
-        yield show_bare(value, quantity(key).kind, display)
-        divisions = in_divisions(machine, key, value) if machine is not None else None
-        if divisions is not None:
-            yield f"{divisions + 0.0:.1f}"
 
 
 def column_title(result: Result, key: str) -> str:

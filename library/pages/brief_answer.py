@@ -15,11 +15,12 @@ from library.book.model import Book, Entry
 from library.calc.answer import Answer
 from library.calc.inputs import Input, shown
 from library.calc.surfaces import title_of
-from library.pages.answer import outputs, parted, read_where, rows, stations
+from library.pages.answer import outputs, parted, rows
 from library.pages.as_text import as_text
 from library.pages.cautions import at_arms_length, in_full
 from library.pages.page import Block, Checks, Facts, Page, Section, Table
 from library.pages.reader import Reader
+from library.pages.station_table import read_points, read_where, stations
 from library.pages.unit_in_head import shorter, unit_in_head
 from library.units.show import say
 from library.units.system import Display
@@ -106,7 +107,10 @@ def _given(found: Answer, told: list[Input], values: int, sentences: int, displa
 
 def _tables(found: Answer, result: Result, display: Display) -> Iterator[Table]:
     read = [one for one in result.stations if one.fraction > 0 or any(one.readings.values())]
-    for table in (rows(result, display), stations(read, display, name=read_where(found))):
+    for table in (
+        rows(result, display),
+        stations(read, display, name=read_where(found), points=read_points(found)),
+    ):
         if table is not None:
             yield unit_in_head(shorter(table))
 

@@ -15,8 +15,9 @@ from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.settings_lines import is_set_by_facets, setting_lines
 from library.cards.step import Step
-from library.pages.answer import checks, column_title, outputs, read_where, stations, wanted
+from library.pages.answer import checks, column_title, outputs, wanted
 from library.pages.page import Block, Named, Said, Values
+from library.pages.station_table import read_points, read_where, stations
 from library.units.show import say, show
 
 AT_THE_HEEL = frozenset({"heel_drop", "drop", "radial_drop", "square_drop", "axial_drop"})
@@ -65,7 +66,11 @@ def setting_answers(job: Job, name: str) -> Parts:
     at_heel = outputs(step.answer, heel, job.display)
     yield at_heel, Said(tuple(_own_heels(job, step)), indent=2)
     yield (Values(set_to, at_edge=True),)
-    yield (stations(result.stations, job.display, job.machine, read_where(step.answer)),)
+    yield (
+        stations(
+            result.stations, job.display, job.machine, read_where(step.answer), read_points(step.answer)
+        ),
+    )
     yield from _others(job, step, [key for key in result.outputs if key not in shown])
     yield good if bad else None, checks(found, job.display, ("note",))
     yield tuple(_rows(job, result))

@@ -24,8 +24,9 @@ from library.cards.reading_units import each_in
 from library.cards.shall_be import indicator_points, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
 from library.cards.wanted_limits import Limits
-from library.pages.answer import DIVISIONS, rows, stations
+from library.pages.answer import rows
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table
+from library.pages.station_table import DIVISIONS, stations
 from library.pages.unit_in_head import shorter
 from library.units.show import show
 from library.units.system import Display
@@ -82,7 +83,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
         found = one.stations
         name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(one.names))
         others = [] if "drop" not in found[0].readings else list(_others(job, one))
-        table = stations(_read([*found, *(at for _, at in others)]), display, job.machine, name)
+        table = stations(_read([*found, *(at for _, at in others)]), display, job.machine, name, points(job))
         if table is not None:
             table = _titled(table, [title for title, _ in others])
             table = _with_divisions_once(table) if len(merged) > 1 else table

@@ -16,7 +16,7 @@ from tui.screens.lessons import choose_lesson
 from tui.screens.paned import CALCULATION, PanedScreen
 from tui.screens.printing import printed_page
 from tui.view.calculator_page import CalculatorPage
-from tui.view.figure_page import has_drawing
+from tui.view.figure_page import has_drawing, pictured
 from tui.view.form import SIZES
 from tui.view.lines import Line
 
@@ -93,8 +93,8 @@ class CalculatorScreen(PanedScreen):
         return dict.fromkeys([*(field.key for field in form.fields), *outputs])
 
     def word_in_hand(self) -> str:
-        """The quantity of the field in hand."""
-        return self.page.form.focus
+        """The quantity of the field in hand; a relief as that of its surface."""
+        return pictured(self.page.form)
 
     def told_in_hand(self) -> str:
         """What the book says of the value in hand, or where else it is from."""

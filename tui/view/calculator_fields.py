@@ -169,13 +169,8 @@ def mark(form: Form, field: Field) -> str:
     if value is not None:
         return _ORIGINS[value.origin]
     if field.key in form.needed():
-        return "or this" if field.one_of and _is_second(form, field) else "needed"
+        return "needed" if form.leads(field.key) else "or this"
     return "if any" if field.optional else ""
-
-
-def _is_second(form: Form, field: Field) -> bool:
-    group = [one.key for one in form.fields if one.one_of == field.one_of]
-    return group.index(field.key) > 0
 
 
 def _marked(word: str, width: int) -> Piece:

@@ -12,18 +12,10 @@ from library.calc.ranges import ends_of
 from library.calc.surfaces import row_of, title_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
-from library.pages.answer import (
-    DIVISIONS,
-    RELIEFS_OF_FORMS,
-    RELIEFS_TOLD,
-    outputs,
-    read_where,
-    rows,
-    settings,
-    stations,
-)
+from library.pages.answer import RELIEFS_OF_FORMS, RELIEFS_TOLD, outputs, rows, settings
 from library.pages.cautions import at_arms_length
 from library.pages.page import Block, Checks, Said, Table, Values
+from library.pages.station_table import DIVISIONS, read_points, read_where, stations
 from library.units.system import Display
 from tui.figure.alphabet import ASCII, Alphabet
 from tui.figure.panel import LOWEST
@@ -199,7 +191,7 @@ class CalculatorPage:
         answer = self.form.answer
         assert answer is not None
         set_to = settings(answer, display, self.machine)
-        readings = stations(result.stations, display, self.machine, "READ")
+        readings = stations(result.stations, display, self.machine, "READ", read_points(answer))
         at_the_heel = HEEL - answer.spreads.keys() if result.stations else frozenset()
         told = {*set_to, *at_the_heel}
         found = [key for key in result.outputs if key not in told]

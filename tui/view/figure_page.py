@@ -8,6 +8,7 @@ from dataclasses import replace
 from geometry.calculation import Result
 from geometry.quantities import quantity
 from library.book.model import Entry
+from library.calc.surfaces import title_of
 from library.pages.answer import checks
 from library.units.show import show_answer
 from library.units.system import Display
@@ -49,7 +50,13 @@ def has_drawing(form: Form) -> bool:
     """
     result = form.answer.result if form.answer is not None else None
     drawn = result is not None and (result.figure is not None or result.side is not None)
-    return drawn or has_picture(form.focus)
+    return drawn or has_picture(pictured(form))
+
+
+def pictured(form: Form) -> str:
+    """The quantity whose picture belongs to the field in hand: of a relief that of its surface, in whose view it is drawn."""
+    own = form.slot(form.focus)
+    return own if has_picture(own) else form.focus
 
 
 def column_width(width: int, gap: int) -> int:
@@ -70,7 +77,7 @@ def figure_column(form: Form, display: Display, width: int, height: int, alphabe
     drawn = stacked(drawings(result, display), width, height, alphabet) if result is not None else []
     room = height - len(drawn) - (1 if drawn else 0)
     if room >= _LEAST_PICTURE + 1:
-        below = quantity_figure(form.focus, width, room, alphabet)
+        below = quantity_figure(pictured(form), width, room, alphabet, _titled(form))
         drawn += [EMPTY, *below] if drawn and below else below
     return filled(drawn, height)
 
@@ -98,7 +105,10 @@ def large_figures(
     result = _result(form)
     if result is None:
         head = [field, *waiting, EMPTY]
-        return filled([*head, *quantity_figure(form.focus, width, height - len(head), alphabet)], height)
+        return filled(
+            [*head, *quantity_figure(pictured(form), width, height - len(head), alphabet, _titled(form))],
+            height,
+        )
     head = [field, *_outputs(result, display, width), *([EMPTY] if height >= _ROOMY else [])]
     room = height - len(head)
     under = max(0, min(_CHECKS + 1, room - _LEAST_LARGE))
@@ -106,13 +116,18 @@ def large_figures(
     drawn = abreast(wanted, width, room - under, alphabet)
     if not wanted:
         told = wrap("This calculation has no drawing.", width)
-        small = quantity_figure(form.focus, width, room - under - len(told) - 1, alphabet)
+        small = quantity_figure(pictured(form), width, room - under - len(told) - 1, alphabet, _titled(form))
         drawn = [*told, EMPTY, *small]
     meaning = part_lines([(checks(result.checks, display),)], width)
     return filled([*head, *drawn, EMPTY, *meaning], height)
 
 
-def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet) -> list[Line]:
+def _titled(form: Form) -> str:
+    """The name over the picture of the field in hand, a relief with its surface and its view."""
+    return title_of(form.focus, form.surface)
+
+
+def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet, title: str = "") -> list[Line]:
     """The picture of a quantity under its name, as large as it goes; nothing where it has none, or no room.
 
     Args:
@@ -120,10 +135,12 @@ def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet) -> li
         width: in cells.
         height: in lines, that of the name included.
         alphabet: of the picture.
+        title: to stand over it instead of the quantity's own.
     """
-    columns, rows = min(width, _LARGEST_PICTURE[0]), min(height - 1, _LARGEST_PICTURE[1])
+    head = wrap(title or quantity(key).title, width, "quiet")
+    columns, rows = min(width, _LARGEST_PICTURE[0]), min(height - len(head), _LARGEST_PICTURE[1])
     drawn = picture_lines(key, columns, min(rows, max(columns // 2, SMALL[1])), alphabet)
-    return [line(Piece(quantity(key).title, "quiet")), *drawn] if drawn else []
+    return [*head, *drawn] if drawn else []
 
 
 def _outputs(result: Result, display: Display, width: int) -> list[Line]:

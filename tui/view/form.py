@@ -193,7 +193,8 @@ class Form(Fields):
         self.answer = answer
         keys = [field.key for field in answer.fields]
         if first:
-            self.focus = next((key for key in keys if key in self.needed()), self.focus)
+            needed = [key for key in keys if key in self.needed()]
+            self.focus = next((key for key in needed if self.leads(key)), self.focus)
         if self.focus not in keys and keys:
             self.focus = keys[0]
 
@@ -204,6 +205,16 @@ class Form(Fields):
         missing = {issue.key for issue in self.answer.issues if issue.missing}
         groups = {field.one_of for field in self.fields if field.key in missing and field.one_of}
         return tuple(f.key for f in self.fields if f.key in missing or (f.one_of and f.one_of in groups))
+
+    def leads(self, key: str) -> bool:
+        """Whether a quantity is that of its alternatives that is asked for first: the one the book has a range for, else the first."""
+        group = [one.key for one in self.fields if one.one_of and one.one_of == self.sheet_field(key).one_of]
+        return key == next((one for one in group if self.offer(one)), next(iter(group), key))
+
+    def _waits(self, key: str) -> bool:
+        """Whether another of its alternatives is asked for first, and none of them is in hand."""
+        of = self.sheet_field(key).one_of
+        return not self.leads(key) and of != self.sheet_field(self.focus).one_of
 
     def value(self, key: str) -> Input | None:
         """What the field holds: typed, from the book, or a default."""
@@ -224,7 +235,8 @@ class Form(Fields):
         at = keys.index(self.focus) + 1
         wrong = {issue.key for issue in self.answer.issues} if self.answer is not None else set()
         wanted = wrong.union(self.needed()) or self._to_look_at()
-        found = next((key for key in keys[at:] + keys[:at] if key in wanted), None)
+        onward = [key for key in keys[at:] + keys[:at] if key in wanted]
+        found = next((key for key in onward if not self._waits(key)), next(iter(onward), None))
         self._looked_at |= ASKED_WITH.keys() & {found}
         self.focus = found or next((key for key in keys[at:] if self._is_open(key)), self.focus)
 
