@@ -20,10 +20,14 @@ from library.cards.reading_units import each_in, limits_in, unit_read_in
 from library.cards.shall_be import indicator_points
 from library.cards.step import Step
 from library.equipment.settings import in_divisions
+from library.pages.station_table import LEAD
 from library.units.show import show
 
 SAME_TURN = 1e-9
 """Angles (rad) nearer than this are one place of the indicator."""
+
+LEAD_READ = "lead along the axis"
+"""What the reading of a thread is called beside a drop, for which the indicator points elsewhere."""
 
 SPARE = frozenset({"axial_drop", "radial_drop", "square_drop"})
 """Readings that are told only where no drop is, for they are the same thing seen otherwise."""
@@ -123,7 +127,7 @@ def _rows(
         told.add((surface, key))
         row = quantity(key)
         shown = [show(one.readings[key], row.kind, job.display) for one in stations]
-        title = row.title.lower().removeprefix("indicator ")
+        title = LEAD_READ if key == LEAD else row.title.lower().removeprefix("indicator ")
         title = f"{name}: {title.removeprefix('drop ')}" if name else title
         rows.append((title, *_column(shown)))
         graduation = job.machine.reading_graduation(key) if job.machine is not None else None

@@ -21,6 +21,9 @@ from library.units.system import Display
 OTHER_SIDES = frozenset({"radial_drop", "square_drop", "axial_drop"})
 """The drop of a place as an indicator shows it that points in each of three ways; ``drop`` is the one that is read."""
 
+LEAD = "lead_over_land"
+"""The reading of a thread, for which the indicator stands along the axis against a flank."""
+
 DROPS = frozenset({"drop", "eccentric_drop", "flat_drop", "two_facet_drop"})
 """Readings whose heads do not say where the indicator points."""
 
@@ -42,6 +45,8 @@ DIVISIONS = "div "
 def read_where(found: Answer) -> str:
     """Where the indicator points for the readings of an answer; empty where the heads of their columns say it."""
     points = read_points(found)
+    if found.result is not None and found.result.stations and LEAD in found.result.stations[0].readings:
+        return f"indicator {POINTS['axial']}"
     if found.result is None or not points or not OTHER_SIDES.isdisjoint(found.result.stations[0].readings):
         return ""
     return f"indicator {points}"

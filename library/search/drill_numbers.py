@@ -27,8 +27,13 @@ DIAMETERS: Mapping[str, str] = {
 }
 """The diameter of each in inches."""
 
-CALLED = re.compile(r"(?<!\S)(?:(?:#|no\.? ?|number )(?P<number>\d{1,2})|letter (?P<letter>[a-z]))(?!\S)")
-"""A number behind its sign, or a letter: of a drill, or of a screw."""
+CALLED = re.compile(
+    r"(?<!\S)(?:(?:#|no\.? ?|number )(?P<number>\d{1,2})|letter (?P<letter>[a-z])|(?P<alone>[b-z])(?= drills?\b))(?!\S)"
+)
+"""A number behind its sign, or a letter, alone right before the drill: of a drill, or of a screw."""
+
+SCREWS = frozenset(["0", "1", "2", "3", "4", "5", "6", "8", "10", "12"])
+"""The numbers that screws have too."""
 
 _OTHERS = frozenset(["centre", "center", "tap", "taps", "countersink"])
 """Words for tools that count their numbers otherwise than drills do."""
@@ -44,7 +49,15 @@ def inches_of(called: re.Match[str], text: str) -> str:
     Example:
         >>> inches_of(CALLED.search("#7 drill"), "#7 drill"), inches_of(CALLED.search("no 10 tap"), "no 10 tap")
         ('.2010', '')
+        >>> inches_of(CALLED.search("q drill"), "q drill"), inches_of(CALLED.search("#30"), "#30"), inches_of(CALLED.search("#8"), "#8")
+        ('.332', '.1285', '')
     """
     words = text.split()
     is_a_drill = any(word.startswith("drill") for word in words) and _OTHERS.isdisjoint(words)
-    return DIAMETERS.get(called["number"] or called["letter"], "") if is_a_drill else ""
+    named = called["number"] or called["letter"] or called["alone"]
+    return DIAMETERS.get(named, "") if is_a_drill or is_alone(called, text) else ""
+
+
+def is_alone(called: re.Match[str], text: str) -> bool:
+    """Whether nothing but a drill's number or letter is sought, which no screw has."""
+    return called[0] == text.strip() and called["number"] not in SCREWS

@@ -8,7 +8,8 @@ from typing import NamedTuple
 from library.book.rows import Rows
 from library.book.value_ranges import ranges_of
 from library.search.query import Condition, Query, parse
-from library.search.ranking import Ranked, ranked
+from library.search.ranked import Ranked
+from library.search.ranking import ranked
 from library.search.sizes import Size
 from library.units.system import Display
 
@@ -50,7 +51,10 @@ def by_condition(rows: Rows, text: str, display: Display) -> Found:
         display: the units that a number without one is read in.
     """
     query = parse(text, display, is_typing=True)
-    return Found(*fitting(rows, query), " ".join(query.troubles))
+    found = fitting(rows, query)
+    return Found(
+        found.numbers, found.size, " ".join([*query.troubles, *([found.told] if found.told else [])])
+    )
 
 
 def _fit(rows: Rows, condition: Condition) -> set[int]:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from library.search.sizes import MEASURE, Size
+from library.search.size_patterns import MEASURE
+from library.search.sizes import Size
 
 _RANGE = re.compile(
     rf" (?:(?P<above>over|above|from) )?(?P<low>{MEASURE})(?: (?P<to>to) (?P<high>{MEASURE}))? (?P<unit>mm|in) "

@@ -10,6 +10,10 @@ ABSENT = 9
 """How far away a word is that is not there; 0 is a whole word in a title."""
 
 
+IN_NOTES = 5
+"""How far away a whole word is that stands only in what is told of a tool."""
+
+
 def singular(word: str) -> str:
     """A word without the s that it ends in.
 
@@ -39,7 +43,7 @@ def distance(word: str, whole: str, begun: str, rest: str, head: str, names: str
     if word in head or word in names:
         return 3 if word in head else 4
     if rest in notes:
-        return 5 if whole in notes else 6
+        return IN_NOTES if whole in notes else 6
     return ABSENT
 
 

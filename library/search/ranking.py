@@ -11,16 +11,16 @@ first letter finds at once.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from typing import NamedTuple
 
 from library.book.rows import Rows
 from library.book.search_text import BETWEEN, SearchWords
-from library.book.word_forms import SAYS_NOTHING
+from library.book.word_forms import LEAST_BEGUN, SAYS_NOTHING
 from library.search.by_value import POINTS, with_flutes, with_point
 from library.search.meant_for import is_meant_for
-from library.search.nearness import ABSENT, called, distance, named, singular
+from library.search.nearness import ABSENT, IN_NOTES, called, distance, named, singular
 from library.search.of_trouble import UNKNOWN, TroubleWords
-from library.search.size_in_names import series_in, spellings
+from library.search.ranked import Ranked
+from library.search.size_in_names import is_a_name, is_named, series_in
 from library.search.sizes import Size, Sought, may_widen, taken_apart
 
 BY_TROUBLE = 7
@@ -28,6 +28,12 @@ BY_TROUBLE = 7
 
 OF_A_TROUBLE = 0.5
 """How much it counts whose trouble one is, beside how a tool is called."""
+
+OF_HSS = frozenset(["hss"])
+BY_CARBIDE = " carbide "
+IN_NAMES, NOT_OF_IT = 2, 6
+"""How far away a word for what most tools are made of is: alike for all, whether they are called by it or their family is
+told to be of it, and farther for what itself is of carbide."""
 
 TAPS = frozenset(["tap", "taps"])
 
@@ -44,23 +50,14 @@ COMMONEST = "plain steel"
 UNASKED = 0.75
 """How much farther away a left-hand tool is for which nobody asked."""
 
+OF_ITS_OWN = 0.25
+"""How much farther away a tool for threads is where its family alone, and not itself, is called by their series."""
+
 OVER = " over "
 """By this word in its name a tool for large work alone is known."""
 
 FOR_A_CLASS = "reamer"
 """By this word in the name of their family tools are known that a hole of a class, such as H7, is finished with."""
-
-
-class Ranked(NamedTuple):
-    """The rows that a text finds.
-
-    Attributes:
-        numbers: of the rows, the likeliest first.
-        size: what the text says of the tool's size, besides the words.
-    """
-
-    numbers: Sequence[int]
-    size: Size | None = None
 
 
 def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
@@ -106,6 +103,7 @@ class _Search:
         self._may_tell: dict[str, tuple[list[int], dict[int, int]]] = {}
         self._telling: frozenset[str] = frozenset()
         self._meant: set[int] = set()
+        self._nears: dict[str, dict[int, int]] = {}
 
     def run(self, among: Iterable[int]) -> Ranked:
         sought = self._sought
@@ -128,7 +126,12 @@ class _Search:
         if size is not None:
             self._prefer(size, found)
         self._prefer_left(size, found)
-        return Ranked(self._in_order(found), size)
+        return Ranked(self._in_order(found), size, self._only_told(found) if found else ())
+
+    def _only_told(self, found: Sequence[int]) -> tuple[str, ...]:
+        """Words, typed so far that they may be whole, by which nothing is called that was found, and no trouble."""
+        whole = [word for word in self._words if len(word) >= LEAST_BEGUN and word not in self._telling]
+        return tuple(word for word in whole if min(map(self._nears[word].__getitem__, found)) >= IN_NOTES)
 
     def _having(self, word: str, found: Sequence[int]) -> list[int]:
         """Those that have a word, how far away it is in each being added to what they have."""
@@ -147,10 +150,13 @@ class _Search:
         for number in found:
             own = distance(*forms, heads[number], names[number], notes[number])
             nearest = min(own, common[groups[number]])
+            if word in OF_HSS and nearest < ABSENT:
+                nearest = IN_NAMES if BY_CARBIDE not in names[number] else NOT_OF_IT
             if nearest < ABSENT:
                 away[number] += nearest
                 nears[number] = nearest
                 kept.append(number)
+        self._nears[word] = nears
         if min(known, default=UNKNOWN) != UNKNOWN:
             self._may_tell[word] = known, nears
         return kept
@@ -198,9 +204,12 @@ class _Search:
         return [row for row in found if word in searched.families[searched.groups[row]].head]
 
     def _called_by(self, number: str, found: Sequence[int]) -> list[int] | None:
-        """Those that have a number in their names; nothing where none of them has it as a word."""
+        """Those that have a number in their names; nothing where none of them is called by it."""
         whole = f" {number} "
-        if not any(whole in text for row in found for text in self._searched.names_of(row)):
+        names_of, said = self._searched.names_of, self._sought.words
+        if not any(
+            whole in text and is_a_name(number, text, said) for row in found for text in names_of(row)
+        ):
             return None
         kept = []
         for row in found:
@@ -212,20 +221,23 @@ class _Search:
 
     def _prefer(self, size: Size, found: Sequence[int]) -> None:
         """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
-        wanted = [f" {spelling} " for spelling in spellings(size)]
         series = [*series_in(size), f" {BETWEEN} {THREAD} "]
         # Nobody says the pitch of a screw that a counterbore is for.
         is_of_a_tap = size.is_thread and "x" in size.text and not self._words
         for row in found:
             names = self._searched.names_of(row)
-            if is_of_a_tap or not any(one in text for one in wanted for text in names):
+            if is_of_a_tap or not is_named(names, size, self._sought.words):
                 self._away[row] += ABSENT
             meant = is_meant_for(self._searched.heads[row], size) if self._words else None
             if meant is not None:
                 self._away[row] += 0 if meant else ABSENT
                 self._meant |= {row} if meant else set()
             if size.is_thread:
+                own = self._searched.heads[row], self._searched.names[row]
                 self._away[row] += sum(not any(word in text for text in names) for word in series)
+                self._away[row] += OF_ITS_OWN * sum(
+                    not any(word in text for text in own) for word in series_in(size)
+                )
 
     def _prefer_left(self, size: Size | None, found: Sequence[int]) -> None:
         """Where a tap or a thread is sought that is left-hand, put first what such threads are cut with."""
@@ -250,11 +262,14 @@ class _Search:
         title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {singular(phrase)}"
         searched, away = self._searched, self._away
         first = f" {BETWEEN} {words[0]}" if len(words) > 1 and not has_tool_first else title
+        of_tool = f" {BETWEEN} {tool}" if " " in tool else first
         families = [called(tool, one) if tool else 0 for one in searched.families]
         others = [
             f" {COMMONEST} " not in one.head and (not material or called(material, one) > 0)
             for one in searched.materials
         ]
+        # Two words that name a family say more than each of them in the title of another tool, as tool in tool steel.
+        weight = 48 if " " in tool else 16 if len(words) > 1 else 8
         steps: dict[int, float] = {}
         for number in found:
             head = searched.heads[number]
@@ -264,9 +279,9 @@ class _Search:
             # In the title alone: an id has its words in another order.
             in_head = begun in head[: head.find(BETWEEN, 2)]
             in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
-            begins = head.startswith(first)
+            begins = head.startswith((first, of_tool))
             group = searched.groups[number]
-            step = away[number] * 48 + (not in_head) * 24 + families[group] * (16 if len(words) > 1 else 8)
+            step = away[number] * 48 + (not in_head) * 24 + families[group] * weight
             step += (number not in self._meant) * 4 + (not in_text) * 2
             # A tool for large work alone, as its name says, comes after the one for any.
             steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection, Iterable
 
 from library.book.rows import Rows
 from library.search.meant_for import is_meant_for
 from library.search.sizes import Size
 
-_RUN_ON = re.compile(r"^(?:g|rc|rp)(?= ?\d)|(?<=\d)ba$")
+_RUN_ON = re.compile(r"^(?:g|rc?|rp)(?= ?\d)|(?<=\d)ba$")
 """Letters of a series that may stand right beside the size: of a pipe thread before it, BA behind it."""
+
+
+GRADE = "grade"
+"""The word before the number of a work material."""
 
 
 def series_in(size: Size) -> list[str]:
@@ -26,6 +31,26 @@ def series_in(size: Size) -> list[str]:
     return list(dict.fromkeys(f" {word}" if word == "bsp" else f" {word} " for word in words))
 
 
+def is_a_name(number: str, name: str, words: Collection[str]) -> bool:
+    """Whether a number that stands in a name is a part of how the tool is called, and not an end of the sizes it is for.
+
+    Args:
+        number: as it is sought.
+        name: in small letters between blanks.
+        words: that are sought beside the number; without its own word the number of a grade is none.
+
+    Example:
+        >>> is_a_name("82", " countersink 82 degrees ", ()), is_a_name("10", " drill for work 6 to 10 mm ", ())
+        (True, False)
+        >>> is_a_name("5", " titanium grade 5 ", ("drill",)), is_a_name("5", " titanium grade 5 ", ("grade", "drill"))
+        (False, True)
+    """
+    not_behind = "" if GRADE in words else rf"(?<! {GRADE})"
+    return bool(
+        re.search(rf"(?<! to)(?<! over)(?<! under){not_behind} {re.escape(number)} (?!to |mm |in )", name)
+    )
+
+
 def is_called_by(rows: Rows, row: int, size: Size) -> bool:
     """Whether a row has a size in its names, as a counterbore for M12 screws has, so that it is not the tool's own.
 
@@ -38,20 +63,40 @@ def is_called_by(rows: Rows, row: int, size: Size) -> bool:
     """
     if is_meant_for(rows.words.heads[row], size) is not None:
         return False
-    names = rows.words.names_of(row)
-    return any(f" {spelling} " in text for spelling in spellings(size) for text in names)
+    return is_named(rows.words.names_of(row), size)
+
+
+def is_named(names: Iterable[str], size: Size, words: Collection[str] = ()) -> bool:
+    """Whether a size stands in some names as a part of how the tool is called.
+
+    Args:
+        names: in small letters between blanks.
+        size: as it stood in the search.
+        words: that are sought beside it.
+    """
+    return any(
+        f" {spelling} " in text and (size.is_thread or is_a_name(spelling, text, words))
+        for spelling in spellings(size)
+        for text in names
+    )
 
 
 def spellings(size: Size) -> tuple[str, ...]:
     """How a size may stand in a title: in full, and a thread without its pitch.
 
     Example:
-        >>> spellings(Size("M12 x 1.5", True))
-        ('m12 x 1.5', 'm12x1.5', 'm12')
+        >>> spellings(Size("M12 x 1.5", True)), spellings(Size("Tr 20 x 4", True))
+        (('m12 x 1.5', 'm12x1.5', 'm12'), ('tr 20 x 4', 'tr20x4', 'tr 20'))
     """
     whole = size.text.casefold().replace("-", " ").removesuffix(" lh")
     return (
-        tuple(dict.fromkeys((whole, whole.replace(" ", ""), whole.split("x")[0].split()[0])))
+        tuple(dict.fromkeys((whole, whole.replace(" ", ""), _diameter(whole))))
         if size.is_thread
         else (whole,)
     )
+
+
+def _diameter(thread: str) -> str:
+    """The name of a thread as far as its diameter: letters that stand apart from it are no size."""
+    first, *rest = thread.split("x", maxsplit=1)[0].split()
+    return f"{first} {rest[0]}" if rest and first.isalpha() else first

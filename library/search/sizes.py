@@ -11,63 +11,14 @@ from typing import NamedTuple
 
 from geometry.fit.hole import CLASSES
 from library.book.search_text import plain, words_of
-from library.search.drill_numbers import CALLED, inches_of
-
-_SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?|acme)"
-_WHOLE = r"(?:\d{1,2}-|1?\d )"
-"""What stands before a fraction of an inch; behind a blank no more than a tool may have, else it is an angle, as in ``90 1/2``."""
-_FRACTION = rf"(?:{_WHOLE})?\d{{1,3}}/\d{{1,3}}"
-MEASURE = rf"(?:{_FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
-
-_SCREWS = [
-    "0-80",
-    "1-64",
-    "1-72",
-    "2-56",
-    "2-64",
-    "3-48",
-    "3-56",
-    "4-40",
-    "4-48",
-    "5-40",
-    "5-44",
-    "6-32",
-    "6-40",
-    "8-32",
-    "8-36",
-    "10-24",
-    "10-32",
-    "12-24",
-    "12-28",
-]
-"""Numbered screws with their threads per inch, which nobody says a sign before."""
-
-_LEAD = r"\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}"
-
-_THREADS = (
-    rf"tr ?\d{{1,3}}(?: ?x(?: ?(?:{_LEAD})(?: ?\(?p ?(?:(?:{_LEAD})\)?)?)?)?)?",
-    rf"m ?\d{{1,3}} ?x ?(?:ph)? ?(?:{_LEAD}) ?p ?(?:{_LEAD})",
-    r"m ?\d{1,3}(?:\.\d{1,2})?(?: ?x(?: ?(?:\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}))?)?",
-    r"(?:g|rc|rp) ?(?:\d{1,2}[- ])?\d{1,2}/\d{1,2}",
-    rf"(?:#|no\.? ?)\d{{1,2}} ?- ?\d{{2,3}}(?: {_SERIES})?",
-    rf"(?:{'|'.join(_SCREWS)})(?: {_SERIES})?",
-    r"\d{1,2} ?ba",
-    rf"(?:{_FRACTION}|\.\d{{1,4}})\"? ?- ?\d{{1,2}}(?:\.\d)?(?: {_SERIES})?",
-    rf"\d{{1,2}}\"? ?- ?\d{{1,2}}(?:\.\d)? {_SERIES}",
-    rf"(?:{_FRACTION}|\d)\"? ?{_SERIES}",
-)
-_LENGTH = rf"{MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
-_CLASS = r"(?: ?(?P<tolerance>(?:js|[defghjknprs])\d{1,2}))?"
-"""The class of a hole behind its size. Not M6 to M8, which are threads."""
-
-_ENDING = r"(?:[ -]+(?:[4-8][gh]|[123]b))?(?:[ -]+lh)?"
-"""The class of a nut's thread behind its size, and its hand."""
+from library.search.drill_numbers import CALLED, inches_of, is_alone
+from library.search.size_patterns import CLASS, ENDING, FROM_TO, LENGTH, MEASURE, SCREWS, STEPS, THREADS
 
 _SIZE = re.compile(
-    rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(_THREADS)}){_ENDING})|(?P<length>{_LENGTH}){_CLASS})(?!\S)"
+    rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(THREADS)}){ENDING})|(?P<length>{LENGTH}){CLASS})(?!\S)"
 )
 _ALONE = re.compile(
-    rf"(?<!\S)(?P<number>{MEASURE})-?{_CLASS}(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
+    rf"(?<!\S)(?P<number>{MEASURE})-?{CLASS}(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
 )
 _FLUTES = re.compile(r"(?<!\S)(?P<count>\d{1,2})[ -]?flutes?(?!\S)")
 """How many flutes the tool has: ``4 flutes``, ``4-flute``."""
@@ -210,8 +161,10 @@ def may_widen(text: str) -> bool:
     Example:
         >>> [may_widen(one) for one in ("hand tap", "m12", "letter f")]
         [False, True, True]
+        >>> may_widen("q drill"), may_widen("a drill")
+        (True, False)
     """
-    return any(sign.isdigit() for sign in text) or "letter " in text.casefold()
+    return any(sign.isdigit() for sign in text) or CALLED.search(_spelled(text)) is not None
 
 
 def taken_apart(text: str) -> Sought:
@@ -221,6 +174,8 @@ def taken_apart(text: str) -> Sought:
         text: words and sizes, in any order, as far as they are typed.
 
     Example:
+        >>> taken_apart("step drill 4-20")[:3], taken_apart("#30")[:2]
+        ((('step', 'drill'), None, ()), (('drill',), Size(text='.1285 in', is_thread=False, tolerance='')))
         >>> taken_apart("Tap M12 x 1.5").size
         Size(text='M12 x 1.5', is_thread=True, tolerance='')
         >>> taken_apart("reamer 12 stainless")[:3]
@@ -232,6 +187,8 @@ def taken_apart(text: str) -> Sought:
     if not may_widen(rest):
         return Sought(words_of(rest), None, (), plain(text))
     rest = _OF_A_POINT.sub(r"\g<angle>", rest)
+    if not STEPS.isdisjoint(rest.split()):
+        rest = FROM_TO.sub(" ", rest)
     counted = _FLUTES.search(rest)
     rest = _FLUTES.sub(" ", rest, count=1)
     sizes: list[Size] = []
@@ -266,6 +223,8 @@ def taken_apart(text: str) -> Sought:
         return " "
 
     rest = _ALONE.sub(take_number, CALLED.sub(take_called, rest))
+    if sizes and (alone := CALLED.fullmatch(whole.strip())) is not None and is_alone(alone, whole):
+        rest = "drill"
     size = next((one for one in sizes if one.is_thread), sizes[0] if sizes else None)
     flutes = int(counted["count"]) if counted is not None else None
     return Sought(words_of(rest), size, tuple(numbers), plain(text), flutes)
@@ -285,7 +244,7 @@ def _left(found: re.Match[str], tolerance: str) -> str:
 def _thread(text: str) -> Size:
     """The name of a thread, in the spelling of the trade."""
     words = _BEGUN.sub("", text).split()
-    if words[0] in _SCREWS:
+    if words[0] in SCREWS:
         words[0] = f"#{words[0]}"
     return Size(" ".join(word if word in {"x", "no", "no."} else _capital(word) for word in words), True)
 

@@ -38,7 +38,8 @@ def run(options: argparse.Namespace) -> int:
         printing.error("'heelclear glossary' lists the quantities.")
         return 2
     rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
-    found = [rows[number] for number in fitting(rows, query).numbers]
+    fits = fitting(rows, query)
+    found = [rows[number] for number in fits.numbers]
     work = guidance(book, () if query.conditions else query.words)
     if options.json:
         printing.data([*map(summary, found), *as_data(book, work)])
@@ -47,6 +48,8 @@ def run(options: argparse.Namespace) -> int:
         printing.part(page_of(book, work, lambda number, kind: show(number, kind, display)))
         if found:
             printing.line()
+    if fits.told and not work:
+        printing.line(fits.told)
     _print_entries(book, found, FEW if work else len(found))
     if not found and not work:
         helps = without(rows, " ".join(query.words)) if not query.conditions else LeftOut()

@@ -6,7 +6,8 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from library.search.leaving_out import LeftOut, without
-from library.search.ranking import Ranked, ranked
+from library.search.ranked import Ranked
+from library.search.ranking import ranked
 from library.search.size_in_names import is_called_by
 from library.search.sizes import Along, Size, flutes_in, with_its_unit
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
@@ -32,7 +33,7 @@ class BookPage:
         hits: numbers of the rows found.
         view: the part of them in sight, and the chosen one.
         by_condition: finds rows by a text with conditions; nothing before units are loaded.
-        told: what could not be understood of the find line.
+        told: what could not be understood of the find line, or by which of its words no tool is called.
         size: what the find line says of the tool's size.
         finds: how often somebody changed the find line.
         marked: the ids of the entries to be set side by side, in the order of marking.
@@ -132,9 +133,8 @@ class BookPage:
         if self.waits_for_units:
             sought, among = " ".join(word for word in sought.split() if SIGNS.isdisjoint(word)), None
         if SIGNS.isdisjoint(sought) or self.by_condition is None:
-            self.hits, self.size = (
-                ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
-            )
+            found = ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
+            self.hits, self.size, self.told = found.numbers, found.size, found.told
         else:
             self.hits, self.size, self.told = self.by_condition(self._rows, self.find.text)
         self.view.resize(len(self.hits), self.view.height)

@@ -84,3 +84,22 @@ def test_what_is_tilted_and_swivelled_has_one_name_and_never_that_of_the_wheels_
         *(quantity(key).definition for key in ("workhead_tilt", "workhead_swivel")),
     ]
     assert [one for one in texts if "spindle" in one] == []
+
+
+INNER: dict[str, Given] = {"inner_diameter": 4.0}
+
+
+@pytest.mark.parametrize("inner", [{}, INNER])
+def test_a_dish_is_told_in_words_that_hold_for_a_mill_and_for_a_counterbore(inner: dict[str, Given]) -> None:
+    found = run(SHEET, {**MILL, **inner, "dish_angle": math.radians(2)})
+    told = " ".join(str(one.sentence) for one in found.checks)
+    assert "sunk without going sideways" in told
+    assert "seat" not in told
+
+
+@pytest.mark.parametrize(("inner", "is_told"), [({}, True), (INNER, False)])
+def test_edges_whose_inner_end_nobody_gave_are_said_to_be_taken_to_the_middle(
+    inner: dict[str, Given], is_told: bool
+) -> None:
+    found = run(SHEET, {**FLAT, **inner})
+    assert any("reaching the middle" in str(one.sentence) for one in found.checks) is is_told

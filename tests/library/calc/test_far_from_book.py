@@ -78,3 +78,34 @@ def test_where_the_form_stays_open_one_of_the_two_within_the_range_is_enough() -
     # As an even cam it is 5 deg, as one flat 14.8 deg; derived.
     found = answer(calculation("relief-from-reading"), texts, entry=REAMER, book=Book({"r": REAMER}))
     assert not watched(found)
+
+
+MILL = Entry(
+    "m",
+    "end-mill",
+    "Mill",
+    values={
+        "dish_depth": Value(
+            "dish_depth", Measure("0.001 in", 0.0254), high=Measure("0.002 in", 0.0508), citation=GUESS
+        )
+    },
+)
+
+
+@pytest.mark.parametrize(
+    ("dish", "is_far"),
+    # Derived: 10 mm x tan of the angle; .0254 mm is .1455 deg, .0508 mm is .2911 deg.
+    [("1.5 deg", True), ("0.2 deg", False), ("0.145 deg", True), ("0.147 deg", False), ("0.295 deg", True)],
+)
+def test_a_dish_typed_as_an_angle_is_held_against_the_depth_that_the_book_has(
+    dish: str, is_far: bool
+) -> None:
+    texts = {"diameter": "20 mm", "relief_angle": "2 deg", "dish_angle": dish}
+    found = answer(calculation("end-teeth"), texts, entry=MILL, book=Book({"m": MILL}))
+    told = [one for one in watched(found) if "both are one measure" in one]
+    assert bool(told) is is_far
+
+
+def test_the_depth_that_the_book_has_is_not_doubted() -> None:
+    texts = {"diameter": "20 mm", "relief_angle": "2 deg", "dish_depth": "0.04 mm"}
+    assert not watched(answer(calculation("end-teeth"), texts, entry=MILL, book=Book({"m": MILL})))

@@ -152,7 +152,7 @@ def test_the_way_on_the_card_says_its_land_and_has_a_heel_for_each_other(shop: B
     assert heels == {
         "heel of 1, 2: turned": "27.83",
         "heel of 1, 2: drop": "0.371",
-        "heel of 1, 2: lead over the land": "0.116",
+        "heel of 1, 2: lead along the axis": "0.116",
     }
     assert found.may_be == "0.361 to 0.381 (1, 2), 0.377 to 0.397 mm (3)"
     even = on_the_way(work_out(tap(lands="2.5 mm"), shop))

@@ -38,8 +38,18 @@ def test_e_is_a_quarter_of_an_inch() -> None:
     assert float(DIAMETERS["e"]) == 1 / 4
 
 
-@pytest.mark.parametrize("text", ["no 10 tap", "centre drill #3", "#7", "#99 drill", "letter f"])
+@pytest.mark.parametrize("text", ["no 10 tap", "centre drill #3", "#8", "#99 drill", "letter f tap", "b tap"])
 def test_what_is_no_drill_has_no_diameter(text: str) -> None:
     called = CALLED.search(text)
+    assert called is None or inches_of(called, text) == ""
+
+
+@pytest.mark.parametrize(
+    ("text", "inches"),
+    [("#30", ".1285"), ("#7", ".2010"), ("letter f", ".257"), ("f drill", ".257"), ("no 30 drill", ".1285")],
+)
+def test_a_number_or_letter_that_only_drills_have_names_one_without_its_word(text: str, inches: str) -> None:
+    # From memory, as the table is: the wire gauge and the letters of drills.
+    called = CALLED.search(text)
     assert called is not None
-    assert inches_of(called, text) == ""
+    assert inches_of(called, text) == inches

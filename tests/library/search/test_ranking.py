@@ -118,6 +118,24 @@ def test_a_left_hand_tap_comes_before_a_right_hand_one_whose_flutes_are_left_han
         ("rougher", "end-mill", "Roughing end mill"),
         ("sharpen a drill", "twist-drill", "Jobber drill, plain steel"),
         ("reground reamer", "reamer", "Hand reamer, plain steel"),
+        ("drill 4", "twist-drill", "Jobber drill, plain steel"),
+        ("drill 5", "twist-drill", "Jobber drill, plain steel"),
+        ("drill 10", "twist-drill", "Jobber drill, plain steel"),
+        ("drill 25", "twist-drill", "Jobber drill, plain steel"),
+        ("drill 3", "twist-drill", "Small drill, up to 3 mm"),
+        ("jobber 5", "twist-drill", "Jobber drill, plain steel"),
+        ("centre drill 8", "centre-drill", "for work 6 to 10 mm"),
+        ("grade 5 drill", "twist-drill", "titanium"),
+        ("hss drill 10", "twist-drill", "Jobber drill, plain steel"),
+        ("hss end mill", "end-mill", "End mill, high-speed steel, plain steel"),
+        ("carbide end mill 6", "end-mill", "End mill"),
+        ("chamfer tool", "countersink", "ountersink"),
+        ("tr 20 x 4", "acme-tap", "Trapezoidal tap, plain steel"),
+        ("r1/2", "tap", "British (BSPT"),
+        ("#30", "twist-drill", "Jobber drill, plain steel"),
+        ("letter q", "twist-drill", "Jobber drill, plain steel"),
+        ("step drill 4-20", "step-drill", "Step drill"),
+        ("1:50 reamer", "reamer", "Taper reamer"),
     ],
 )
 def test_the_first_ones_are_those_that_are_meant(text: str, family: str, title: str) -> None:
@@ -396,3 +414,43 @@ def test_a_range_of_sizes_in_a_title_is_held_against_the_size_that_is_sought(
 @given(st.text('0123456789./- mminthou"x#', max_size=12))
 def test_no_size_is_too_odd_to_be_held_against_a_range(text: str) -> None:
     ranked(shipped(), f"hand reamer {text}")
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [("drill 5", "5"), ("drill 10", "10"), ("jobber 5", "5"), ("hss drill 10", "10"), ("r1/2", "R1/2"), ("#30", ".1285 in")],
+)  # fmt: skip
+def test_a_number_that_other_tools_are_for_goes_along_as_the_size(text: str, size: str) -> None:
+    hits = ranked(shipped(), text)
+    assert hits.size is not None
+    assert hits.size.text == size
+    assert not is_called_by(shipped(), hits.numbers[0], hits.size)
+
+
+def test_a_trapezoidal_thread_with_a_blank_in_its_name_goes_along() -> None:
+    hits = ranked(shipped(), "tr 20x4")
+    assert hits.size is not None
+    assert not is_called_by(shipped(), hits.numbers[0], hits.size)
+
+
+@pytest.mark.parametrize("text", ["step drill 4-20", "step drill 4 to 20 mm", "4 mm - 20 mm step drill"])
+def test_the_first_and_the_last_step_are_no_size_of_the_tool(text: str) -> None:
+    assert taken_apart(text).words == ("step", "drill")
+    assert ranked(shipped(), text).size is None
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("lathe tool", ("lathe", "tool")),
+        ("fixture", ("fixture",)),
+        ("hand tap", ()),
+        ("chatters", ()),
+        ("fix", ()),
+    ],
+)
+def test_words_by_which_no_tool_is_called_are_said_to_be_so(text: str, words: tuple[str, ...]) -> None:
+    hits = ranked(shipped(), text)
+    assert hits.numbers
+    assert hits.only_told == words
+    assert all(word in hits.told for word in words)

@@ -65,7 +65,7 @@ def test_a_long_note_takes_the_room_that_the_divisions_leave() -> None:
 
 
 def test_a_row_of_what_is_read_has_its_name_in_full() -> None:
-    name = "thread land: lead over the land"
+    name = "thread land: lead along the axis"
     found = OnTheWay(
         "at the axis", ("edge", "1/4", "1/2", "3/4", "heel"), ((name, "mm", ("0.000",) * 5),), "", ()
     )

@@ -17,7 +17,7 @@ from library.units.system import METRIC
 from tests.tui.view.whole_page import whole
 from tui.figure.alphabet import ASCII
 from tui.view.calculator_page import CalculatorPage
-from tui.view.figure_page import column_width, has_drawing
+from tui.view.figure_page import column_width, has_drawing, pictured
 from tui.view.form import Form
 from tui.view.lines import text_of, width_of
 from tui.view.text_line import TextLine
@@ -149,3 +149,20 @@ async def test_one_key_shows_the_drawings_and_the_same_key_the_numbers(program: 
         await hands.press("ctrl+g")
         assert "relief drawn" not in hands.shown()
         assert "1/4" in hands.shown()
+
+
+@pytest.mark.parametrize(
+    ("key", "title"),
+    [
+        ("relief_angle", "Relief of the end, along the axis"),
+        ("secondary_relief_angle", "Second relief of the end, along the axis"),
+    ],
+)
+def test_the_relief_of_an_end_is_pictured_on_the_end_and_says_that_it_lies_along_the_axis(
+    key: str, title: str
+) -> None:
+    one = page("end-teeth", diameter="20", dish_depth="0.04", relief_angle="2", secondary_relief_angle="12")
+    one.form.focus = key
+    assert pictured(one.form) in {"end_relief_angle", "second_end_relief_angle"}
+    beside = [one.rpartition("\u2502")[2].strip() for one in drawn(one, 120, 30).splitlines()[3:5]]
+    assert " ".join(beside).strip() == title

@@ -7,9 +7,10 @@ from collections.abc import Callable
 import pytest
 
 from geometry.calculations import calculation
-from library.book.model import Book
+from library.book.model import Book, Citation, Entry, Measure, Value
 from library.calc.answer import answer
 from library.units.system import METRIC, Display
+from tui.view.calculator_fields import mark
 from tui.view.form import Form
 from tui.view.text_line import TextLine
 
@@ -108,3 +109,31 @@ def test_a_field_that_is_no_longer_asked_for_is_left(make: Make, book: Book) -> 
     form.typed["wheel_shape"] = TextLine.ending("type-6-straight-cup")
     compute(form, book)
     assert form.focus in [field.key for field in form.fields]
+
+
+def test_of_two_ways_to_say_a_thing_that_is_asked_for_first_which_the_book_has(
+    make: Make, book: Book
+) -> None:
+    mill = Entry(
+        "mill",
+        "end-mill",
+        "Mill",
+        values={
+            "dish_depth": Value(
+                "dish_depth",
+                Measure("0.02 mm", 0.02),
+                high=Measure("0.05 mm", 0.05),
+                citation=Citation("shop"),
+            )
+        },
+    )
+    for entry, first, second in ((mill, "dish_depth", "dish_angle"), (None, "dish_angle", "dish_depth")):
+        form = Form(calculation("end-teeth"), entry, {"diameter": TextLine.ending("20 mm"), "relief_angle": TextLine.ending("2 deg")})  # fmt: skip
+        compute(form, book)
+        assert form.focus == first
+        assert [mark(form, form.sheet_field(one)) for one in (first, second)] == ["needed", "or this"]
+        form.focus = "diameter"
+        form.to_wanted()
+        assert form.focus == first
+        form.to_wanted()
+        assert form.focus == second

@@ -1,0 +1,61 @@
+"""How sizes are written in a search: patterns of threads, lengths, classes and of the steps of a tool."""
+
+from __future__ import annotations
+
+import re
+
+SERIES = r"(?:un[cfs]|unef|un|bsw|bsf|nptf?|bsp[pt]?|acme)"
+WHOLE = r"(?:\d{1,2}-|1?\d )"
+"""What stands before a fraction of an inch; behind a blank no more than a tool may have, else it is an angle, as in ``90 1/2``."""
+FRACTION = rf"(?:{WHOLE})?\d{{1,3}}/\d{{1,3}}"
+MEASURE = rf"(?:{FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
+
+SCREWS = [
+    "0-80",
+    "1-64",
+    "1-72",
+    "2-56",
+    "2-64",
+    "3-48",
+    "3-56",
+    "4-40",
+    "4-48",
+    "5-40",
+    "5-44",
+    "6-32",
+    "6-40",
+    "8-32",
+    "8-36",
+    "10-24",
+    "10-32",
+    "12-24",
+    "12-28",
+]
+"""Numbered screws with their threads per inch, which nobody says a sign before."""
+
+LEAD = r"\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}"
+
+THREADS = (
+    rf"tr ?\d{{1,3}}(?: ?x(?: ?(?:{LEAD})(?: ?\(?p ?(?:(?:{LEAD})\)?)?)?)?)?",
+    rf"m ?\d{{1,3}} ?x ?(?:ph)? ?(?:{LEAD}) ?p ?(?:{LEAD})",
+    r"m ?\d{1,3}(?:\.\d{1,2})?(?: ?x(?: ?(?:\d{1,2}(?:\.\d{0,3})?|\.\d{1,3}))?)?",
+    r"(?:g|rc?|rp) ?(?:\d{1,2}[- ])?\d{1,2}/\d{1,2}",
+    rf"(?:#|no\.? ?)\d{{1,2}} ?- ?\d{{2,3}}(?: {SERIES})?",
+    rf"(?:{'|'.join(SCREWS)})(?: {SERIES})?",
+    r"\d{1,2} ?ba",
+    rf"(?:{FRACTION}|\.\d{{1,4}})\"? ?- ?\d{{1,2}}(?:\.\d)?(?: {SERIES})?",
+    rf"\d{{1,2}}\"? ?- ?\d{{1,2}}(?:\.\d)? {SERIES}",
+    rf"(?:{FRACTION}|\d)\"? ?{SERIES}",
+)
+LENGTH = rf"{MEASURE} ?(?:mm|inch(?:es)?|in|thou|\")"
+CLASS = r"(?: ?(?P<tolerance>(?:js|[defghjknprs])\d{1,2}))?"
+"""The class of a hole behind its size. Not M6 to M8, which are threads."""
+
+ENDING = r"(?:[ -]+(?:[4-8][gh]|[123]b))?(?:[ -]+lh)?"
+"""The class of a nut's thread behind its size, and its hand."""
+
+STEPS = frozenset(["step", "stepped", "steps"])
+FROM_TO = re.compile(
+    rf"(?<!\S){MEASURE}(?: ?(?:mm|in|inch|\"))? ?(?:-|to) ?{MEASURE}(?: ?(?:mm|in|inch|\"))?(?!\S)"
+)
+"""The first and the last step of a stepped tool, which are neither words nor the size of any one step."""
