@@ -146,7 +146,18 @@ def _said(key: str, sentence: Sentence, inputs: Mapping[str, Input], display: Di
 def _issue(problem: Problem, text: str, found: Answer, entry: Entry | None, book: Book | None) -> Issue:
     """A problem of geometry, whose sentence has been written out."""
     severity: Severity = "missing" if problem.missing else "error"
-    return Issue(found.sheet.name, problem.key, severity, _wanted(problem, text, found, entry, book))
+    return Issue(
+        found.sheet.name, _asked_first(problem, found), severity, _wanted(problem, text, found, entry, book)
+    )
+
+
+def _asked_first(problem: Problem, found: Answer) -> str:
+    """The input that a problem is at: of alternatives of which none is given that for which the book has a range."""
+    field = found.sheet.field(problem.key)
+    if not problem.missing or field is None or not field.one_of:
+        return problem.key
+    group = (one.key for one in found.fields if one.one_of == field.one_of)
+    return next((key for key in group if key in found.offers), problem.key)
 
 
 def _wanted(problem: Problem, text: str, found: Answer, entry: Entry | None, book: Book | None) -> str:

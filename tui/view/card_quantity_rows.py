@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from geometry.edge.readings import POINTS as POINTS_SAID
+from geometry.edge.surface_input import READ_IN
 from geometry.quantities import QUANTITIES, Quantity, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
@@ -18,6 +20,7 @@ from library.cards.model import Inspection, Wanted
 from library.cards.reading_units import each_in
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import (
+    DROPS,
     indicator_points,
     number_of,
     wanted_each,
@@ -108,7 +111,12 @@ def _readings_hint(job: Job, key: str) -> str:
     row, flutes = quantity(key), flutes_of(job.card.tool.flutes)
     several = key in PER_FLUTE and (flutes is None or flutes > 1)
     each = " One for each flute, parted by commas, the unit after the last." if several else ""
-    return f"Such as {example(row.kind)}.{each} {row.measured}"
+    measured = row.measured
+    if key in DROPS:
+        measured = (
+            f"Indicator {POINTS_SAID[READ_IN[indicator_points(job)]]}, zero at the edge, the tool turned on."
+        )
+    return f"Such as {example(row.kind)}.{each} {measured}"
 
 
 def _choice(way: str, title: str, text: str, default: str = "", *, wants: bool = False) -> Row:
