@@ -4,7 +4,8 @@ A whole word in the title, the family or the work material counts most, then a p
 called, then what is told of it. Words of a trouble find all tools that the book knows it of, whatever else is told of
 them; which of these comes first is said by the other words. Of equals those come first that have the words as typed,
 then those of the family that is called so, then, of several words, those whose title begins with the first of them, then
-those for the commonest work material and for the one that is called so. Needs neither units nor quantities, so that the
+those for the commonest work material and for the one that is called so. Words by which nothing that was found is called, but
+which stand in what is told of it, are named, so that nobody takes the nearest tool for the one that he meant. Needs neither units nor quantities, so that the
 first letter finds at once.
 """
 
