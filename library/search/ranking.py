@@ -127,7 +127,7 @@ class _Search:
         if size is not None:
             self._prefer(size, found)
         self._prefer_left(size, found)
-        return Ranked(self._in_order(found), size, self._only_told(found) if found else ())
+        return Ranked(self._in_order(found), size, self._only_told(found) if found else (), sought.steps)
 
     def _only_told(self, found: Sequence[int]) -> tuple[str, ...]:
         """Words, typed so far that they may be whole, by which nothing is called that was found, and no trouble."""

@@ -143,6 +143,7 @@ class Sought(NamedTuple):
         numbers: numbers alone, each a word where entries have it, and else a size.
         phrase: all of it, as titles are searched.
         flutes: how many the tool has, where that is said.
+        steps: the first and the last step of a stepped tool, as typed.
     """
 
     words: tuple[str, ...]
@@ -150,6 +151,7 @@ class Sought(NamedTuple):
     numbers: tuple[str, ...]
     phrase: str
     flutes: int | None = None
+    steps: str = ""
 
 
 def may_widen(text: str) -> bool:
@@ -187,7 +189,8 @@ def taken_apart(text: str) -> Sought:
     if not may_widen(rest):
         return Sought(words_of(rest), None, (), plain(text))
     rest = _OF_A_POINT.sub(r"\g<angle>", rest)
-    if not STEPS.isdisjoint(rest.split()):
+    steps = FROM_TO.search(rest) if not STEPS.isdisjoint(rest.split()) else None
+    if steps is not None:
         rest = FROM_TO.sub(" ", rest)
     counted = _FLUTES.search(rest)
     rest = _FLUTES.sub(" ", rest, count=1)
@@ -227,7 +230,7 @@ def taken_apart(text: str) -> Sought:
         rest = "drill"
     size = next((one for one in sizes if one.is_thread), sizes[0] if sizes else None)
     flutes = int(counted["count"]) if counted is not None else None
-    return Sought(words_of(rest), size, tuple(numbers), plain(text), flutes)
+    return Sought(words_of(rest), size, tuple(numbers), plain(text), flutes, steps[0] if steps else "")
 
 
 def _tolerance(found: re.Match[str]) -> str:

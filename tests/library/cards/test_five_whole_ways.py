@@ -325,7 +325,7 @@ def yard_book(tmp_path_factory: pytest.TempPathFactory) -> Book:
 def card_for(book: Book, way: Way) -> Job:
     """The job of the card that is begun from what the find line has, with what is measured typed."""
     rows = book.rows if isinstance(book.rows, Rows) else Rows.of(book.rows)
-    numbers, size, _ = ranked(rows, way.sought)
+    numbers, size, *_ = ranked(rows, way.sought)
     assert way.entry in [rows[number].id for number in numbers[:3]], [
         rows[number].id for number in numbers[:5]
     ]

@@ -436,7 +436,9 @@ def test_a_trapezoidal_thread_with_a_blank_in_its_name_goes_along() -> None:
 @pytest.mark.parametrize("text", ["step drill 4-20", "step drill 4 to 20 mm", "4 mm - 20 mm step drill"])
 def test_the_first_and_the_last_step_are_no_size_of_the_tool(text: str) -> None:
     assert taken_apart(text).words == ("step", "drill")
-    assert ranked(shipped(), text).size is None
+    hits = ranked(shipped(), text)
+    assert hits.size is None
+    assert "do not go along" in hits.told
 
 
 @pytest.mark.parametrize(
