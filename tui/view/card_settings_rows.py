@@ -23,7 +23,7 @@ from library.equipment.model import Rating
 from library.equipment.offers import of_machine
 from library.equipment.settings import in_divisions
 from library.units.show import say, show, show_answer
-from tui.view.card_quantity_rows import decided_on, measured_on, wanted_as
+from tui.view.card_quantity_rows import MEASURED, decided_on, measured_on, wanted_as
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
 
 JUDGED = "judged by its facets"
@@ -117,9 +117,15 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
         return _first_answer(job, step)
     surface, above = step.answer.surface, _asked_above(job, step)
     missing = [one for one in _missing(step) if one not in above]
-    elsewhere = [title_of(key, surface).lower() for key in missing if is_asked_elsewhere(job, step, key)]
+    elsewhere: dict[str, list[str]] = {}
+    for key in missing:
+        if is_asked_elsewhere(job, step, key):
+            title = title_of(key, surface).lower()
+            elsewhere.setdefault(_asked_on(job, step, key), []).append(title)
     here = [title_of(key, surface).lower() for key in _missing(step) if key in above]
-    wants = [f"{', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
+    wants = [f"{', '.join(titles)}, on {page}" for page, titles in elsewhere.items()]
+    if wants:
+        wants[-1] += " ({previous} goes back)"
     wants += [f"{', '.join(here)}, asked for above"] if here else []
     return [f"for want of {'; '.join(wants)}"] if wants else []
 
@@ -243,6 +249,15 @@ def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
     }
 
 
+def _asked_on(job: Job, step: Step, key: str) -> str:
+    """On which earlier step an input has its line, with its number and its name."""
+    own = wanted_as(job, step, key)
+    if own in MEASURED or (own in measured_on(job.kind) and own not in job.card.wanted):
+        return "step 2, Received"
+    is_count = own == "flutes" and own not in job.card.wanted
+    return "step 1, Tool" if is_count else "step 3, Wanted"
+
+
 def _asked_above(job: Job, step: Step) -> set[str]:
     """What is one number for the whole job, and has its empty line in a calculation further up."""
     before = itertools.takewhile(lambda one: one is not step, job.steps)
@@ -282,16 +297,19 @@ def _field(job: Job, step: Step, field: Field) -> Row:
         hint = f"{hint_of(step, edges)} {row.definition}"
         return Row(way, f"  {titled(edges)}", typed, known, giver, hint, wants=wants)
     offers = _offers(job, field.key)
-    brings = "Left and Right bring what the machine has. " if offers else ""
+    brings, measured = ("Left and Right bring what the machine has. " if offers else ""), row.measured
     if field.key == "rotational_speed":
-        brings = f"{_speeds_allowed(job, step)}{brings}"
+        allowed = _speeds_allowed(job, step)
+        brings = f"{allowed}{brings}"
+        # There is room for three lines: what may not be run comes before how it is measured.
+        measured = "" if allowed else measured
     return Row(
         way,
         title,
         typed,
         known,
         giver,
-        f"{brings}{row.definition} {row.measured}",
+        f"{brings}{row.definition} {measured}".rstrip(),
         offers=offers,
         wants=wants,
     )

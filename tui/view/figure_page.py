@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from geometry.calculation import Result
-from geometry.quantities import quantity
+from geometry.quantities import QUANTITIES, quantity
 from library.book.model import Entry
 from library.pages.answer import checks
 from library.units.show import show_answer
@@ -123,7 +123,9 @@ def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet) -> li
     """
     columns, rows = min(width, _LARGEST_PICTURE[0]), min(height - 1, _LARGEST_PICTURE[1])
     drawn = picture_lines(key, columns, min(rows, max(columns // 2, SMALL[1])), alphabet)
-    return [line(Piece(quantity(key).title, "quiet")), *drawn] if drawn else []
+    # A drop along the axis has a picture for each surface, all under the one name of what is read.
+    title = quantity(key if key in QUANTITIES else "axial_drop").title
+    return [line(Piece(title, "quiet")), *drawn] if drawn else []
 
 
 def _outputs(result: Result, display: Display, width: int) -> list[Line]:
