@@ -29,6 +29,10 @@ MOST_VISITS = 6
 """Earlier cards of the tool that are shown, the last ones."""
 
 
+LEAST_TEXT = 8
+"""Cells of the narrowest column of words."""
+
+
 class Drawn:
     """Draws the answer of a calculation, once while it, the room and the characters stay the same.
 
@@ -127,10 +131,10 @@ def _came_with(job: Job, width: int) -> list[Line]:
         if surface
         else []
     )
-    name = min(max(len(title) for title, _ in pairs), width // 2) + 2
+    name = min(max(len(title) for title, _ in pairs) + 2, width // 2 + 2, max(width - LEAST_TEXT, 0))
     told = []
     for title, text in pairs:
-        first, *rest = wrap(text, max(width - name, 1))
+        first, *rest = wrap(text, width - name)
         told.append(line(Piece(fit(title, name), "quiet"), *first))
         told += [line(" " * name, *one) for one in rest]
     return [line(Piece("CAME WITH", "head")), *told, *view]
