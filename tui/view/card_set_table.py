@@ -77,7 +77,7 @@ def _in_columns(one: Told, count: str, width: int, *, in_hand: bool) -> list[Lin
     first, *rest = wrap(one.title, max(before - len(one.value) - (1 if one.value else 0), 1), role)
     free = max(before - width_of(first) - len(one.value), 0)
     mark = Piece("> " if in_hand else "  ", "strong")
-    begin = (mark, Piece(count), *first, " " * free, Piece(one.value))
+    begin: tuple[Piece | str, ...] = (mark, Piece(count), *first, " " * free, Piece(one.value))
     if has_numbers and (len(one.divisions) > cells or len(one.note) > room - cells - 1):
         # What has no room in one line has it in two, the note under the divisions.
         column = " " * max(min(2 + TITLE + 1 + VALUE + 2, width - len(one.note)), 7)
