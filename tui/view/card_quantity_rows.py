@@ -185,7 +185,8 @@ def _wanted(job: Job, key: str) -> list[Row]:
     if row.kind is Kind.CHOICE:
         first = _choice(way, row.title, one.value, wants=not one.value)
     else:
-        hint = f"Such as {example(row.kind)}; emptied, it is what the book has. {row.definition}"
+        of_book = "; emptied, it is what the book has" if one.book else ""
+        hint = f"Such as {example(row.kind)}{of_book}. {row.definition}"
         ends = _ends(job, key, one.book if one.changed else one.value)
         shown = in_units_of(key, one.value, job.display) if not one.changed else one.value
         is_open = False

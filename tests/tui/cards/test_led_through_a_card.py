@@ -117,6 +117,13 @@ def test_a_range_of_the_relief_that_is_ground_is_to_be_chosen_within(yard_book: 
     assert (form.card.wanted["end_relief_angle"].value, form.row.wants) == ("6 deg", False)
 
 
+def test_an_empty_line_promises_nothing_that_the_book_does_not_have(yard_book: Book) -> None:
+    form = form_at(yard_book, begun(yard_book, "counterbore-m8"), "wanted.rake_angle")
+    assert "the book has" not in form.row.hint
+    form.go_to("wanted.diameter")
+    assert "emptied, it is what the book has" in form.row.hint
+
+
 def test_a_range_that_sets_nothing_is_left_alone(yard_book: Book) -> None:
     rows = form_at(yard_book, begun(yard_book, "twist-drill-jobber-plain-steel"), "wanted.surface").rows
     (margin,) = (row for row in rows if row.way == "wanted.margin_width")
