@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 from library.book.search_text import plain
 
@@ -29,6 +29,8 @@ _BEGUN_ENDINGS = frozenset(["", "s", "e", "es", "ed", "er", "ers", "i", "in", "i
 """Endings as far as they may be typed; the beginning of each is one of them."""
 
 
+# A card is worked out at every key, and looks for its trouble among the same names each time.
+@lru_cache(maxsize=4096)
 def telling_words(text: str) -> tuple[str, ...]:
     """The words of a text that say something.
 
@@ -49,6 +51,7 @@ def stem(word: str) -> str:
     return _strips(word)[-1]
 
 
+@lru_cache(maxsize=4096)
 def stems(text: str) -> frozenset[str]:
     """The words of a text that say something, each without its ending, so that ``chattering`` is ``chatters``.
 

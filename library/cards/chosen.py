@@ -25,7 +25,7 @@ CHOSEN_ONCE = (SURFACE, METHOD, POINTS)
 
 CAM, HEAD, REST, INCLINED = "cam", "wheel-head-height", "tooth-rest-height", "inclined-wheel"
 WORK_HEAD = "work-head"
-LIP = "lip"
+LIP, END = "lip", "end"
 
 ROLL = "roll_angle"
 """What is set on a work head that rolls a drill for the facets of its point."""
@@ -160,7 +160,7 @@ def _is_tilted(card: Card, surface: str, machine: Machine | None) -> bool:
     if surface == LIP and machine is not None:
         form = _word(card, "relief_form") or next(iter(card.received.get("relief_form", ())), "").strip()
         return form != "eccentric" and machine.setting_graduation(ROLL) is not None
-    return surface == "end"
+    return surface == END
 
 
 def _method(card: Card, machine: Machine | None, wheel: Wheel | None, surface: str) -> str:

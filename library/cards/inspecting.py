@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from itertools import zip_longest
+from typing import Literal
 
 from geometry.calculation import Field, State
 from geometry.calculations import calculation_doing
@@ -12,7 +13,7 @@ from geometry.role import FOUND, HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.wording import by_title
-from library.cards.chosen import METHOD, POINTS, SURFACE
+from library.cards.chosen import END, METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
 from library.cards.first_step import AT_THE_POINT, diameter_at_point
 from library.cards.heels import heels, widest_of
@@ -62,6 +63,7 @@ class Mark:
         value: in mm or radians; nothing where it could not be read.
         state: pass, stop, or watch where there is nothing to hold it against.
         text_off: how far it is outside the tolerance, in words; else empty.
+        side: whether it is under or over what it may be; empty where it is neither.
     """
 
     flute: int
@@ -69,6 +71,7 @@ class Mark:
     value: float | None
     state: State
     text_off: str = ""
+    side: Literal["", "under", "over"] = ""
 
 
 @dataclass(frozen=True)
@@ -173,9 +176,12 @@ def _common(job: Job) -> dict[str, str]:
 
 
 def _form(job: Job) -> str:
-    """The form of the relief that was read: as found on the tool, else as it is made or wanted; empty where unknown."""
+    """The form of the relief that was read: as found on the tool, else as it is made or wanted; empty where unknown.
+
+    What the book has is the form of the land: an end is made as its method makes it.
+    """
     found = joined(job.card.received.get("relief_form", ()))
-    if found or METHOD in job.choice.by_person:
+    if found or METHOD in job.choice.by_person or job.choice.surface == END:
         return found or job.choice.form
     wanted = job.entry.values.get("relief_form")
     return wanted.usual.word if wanted is not None and wanted.usual is not None else ""
@@ -276,10 +282,10 @@ def _mark(flute: int, text: str, judged: Verdict, job: Job) -> Mark:
     limit = "the tolerance" if judged.allowed else f"the {whose}" if whose else "what is wanted"
     if may_be.low is not None and value < may_be.low - _slack(may_be.low):
         off = _size(may_be.low - value, kind, text, job)
-        return Mark(flute, text, value, "stop", f"{off} under {limit}")
+        return Mark(flute, text, value, "stop", f"{off} under {limit}", "under")
     if may_be.high is not None and value > may_be.high + _slack(may_be.high):
         off = _size(value - may_be.high, kind, text, job)
-        return Mark(flute, text, value, "stop", f"{off} over {limit}")
+        return Mark(flute, text, value, "stop", f"{off} over {limit}", "over")
     return Mark(flute, text, value, "pass")
 
 

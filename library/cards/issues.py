@@ -20,7 +20,7 @@ from library.cards.provenance import is_number
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
-from library.cards.shall_be import number_of, wanted_number
+from library.cards.shall_be import DROPS, number_of, wanted_number
 from library.cards.thread_names import of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
@@ -173,9 +173,20 @@ def _of_after(job: Job) -> Iterator[Issue]:
 
 
 def _cure(key: str, mark: Mark) -> str:
-    if key == "diameter" and " under " in mark.text_off:
+    """What to do about a reading that is off, which is another thing where it is over than where it is under."""
+    is_under = mark.side == "under"
+    if key == "diameter" and is_under:
         return "Grinding does not bring it back; say in the result what becomes of the tool."
-    return "Grind it again, or say in the result what becomes of the tool."
+    if key in DROPS:
+        what = ("The heel lies too high: grind as far as the heel, or set more and grind it again" if is_under
+                else "The heel lies too deep: set less and grind the whole land again")  # fmt: skip
+    elif quantity(key).kind is Kind.ANGLE:
+        what = f"Set {'more' if is_under else 'less'} and grind it again"
+    else:
+        what = (
+            f"It is too {'small: look whether grinding still helps' if is_under else 'large: grind it again'}"
+        )
+    return f"{what}, or say in the result what becomes of the tool."
 
 
 def _of_end(job: Job) -> Iterator[Issue]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from geometry.calculation import Field
+from geometry.edge.readings import POINTS
 from geometry.edge.surface_input import READ_IN, READING_KEYS
 from geometry.quantities import quantity
 from geometry.quantities.limits import LIMITS
@@ -138,6 +139,11 @@ def indicator_points(job: Job) -> str:
         whole = number_of(job.edge_text(surface.edge_key), surface.edge_key, job)
         is_axial = whole is not None and math.isclose(whole, math.pi)
     return job.choice.points or ("along-the-axis" if is_axial else "at-the-axis")
+
+
+def indicator_said(job: Job) -> str:
+    """Where the indicator points in this job, in words, such as `along the axis`."""
+    return POINTS[READ_IN[indicator_points(job)]]
 
 
 def _number_written(job: Job, key: str, text: str) -> Reading | None:

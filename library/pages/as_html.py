@@ -209,9 +209,10 @@ def _table(table: blocks.Table) -> str:
     """A table; one with boxes for the pencil is read at the machine, so its numbers are large."""
     pencil = "".join(f'<th class="w">{number}</th>' for number in range(1, table.boxes + 1))
     head = "".join(f"<th>{_together(plain(cell))}</th>" for cell in table.heading)
-    empty = '<td class="w"></td>' * table.boxes
     body = "\n".join(
-        "<tr>" + "".join(f"<td>{plain(cell)}</td>" for cell in row) + f"{empty}</tr>" for row in table.rows
-    )
+        "<tr>" + "".join(f"<td>{plain(cell)}</td>" for cell in row)
+        + "".join(table.pencil(place, '<td class="w"></td>', "<td>-</td>")) + "</tr>"
+        for place, row in enumerate(table.rows)
+    )  # fmt: skip
     kind = ' class="read"' if table.boxes else ""
     return f"<table{kind}>\n<tr>{head}{pencil}</tr>\n{body}\n</table>"

@@ -14,27 +14,23 @@ from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.word_forms import LEAST_BEGUN
 from library.calc.past_the_range import past
 from library.calc.wording import spoken
-from library.cards.cams import show_angle
 from library.cards.chosen import CHOSEN_ONCE
-from library.cards.history import sharpenings_left
 from library.cards.how_ground import Numbers, ground_of, setup_of
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
-from library.cards.issues import keeps_open
 from library.cards.job import Job
-from library.cards.learn import in_book, lessons
-from library.cards.model import Inspection
 from library.cards.reading_units import each_in, limits_in, shown_in, unit_read_in
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import relief_key
 from library.cards.thread_names import of_thread
 from library.guidance.troubles import Recognised, recognised, symptoms_of
 from library.guidance.wheels import recommended_for
-from library.pages.page import Block, Checks, Labelled, Named, Said, Table, Values
+from library.pages.card_end import end_answers, heel_or_title
+from library.pages.page import Block, Labelled, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
 from library.pages.troubles import beside_card
 from library.pages.wheels import in_a_line
-from library.units.show import say, show
+from library.units.show import show
 
 
 def tool_answers(job: Job, key: str) -> Parts:
@@ -167,7 +163,7 @@ def after_answers(job: Job, key: str) -> Parts:
 
 def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
     kind = quantity(verdict.key).kind
-    title = "Indicator drop at the heel" if verdict.key == "drop" else quantity(verdict.key).title
+    title = heel_or_title(verdict.key)
     limits, may_be = verdict.limits, verdict.may_be
     own = job.display.unit(kind)
     read_in = unit_read_in((one.text for one in verdict.marks), kind, job.display)
@@ -224,66 +220,6 @@ def _mark(mark: Mark, count: int, may_be: str = "") -> Named:
     if mark.state == "stop":
         return Named(title, "OFF", below=below, role="stop")
     return Named(title, "PASS", below=below, role="pass")
-
-
-def end_answers(job: Job, key: str) -> Parts:
-    """What keeps the card open, how often the tool can still be sharpened, and what the book may learn."""
-    if job.card.done:
-        day = job.card.finished.isoformat() if job.card.finished else ""
-        yield (Said((f"Done {day}. It is a record now.",), "strong"),)
-    else:
-        wrong = keeps_open(job)
-        many = "1 thing keeps" if len(wrong) == 1 else f"{len(wrong)} things keep"
-        rest = () if wrong else tuple(_left_open(job))
-        clean = "Nothing keeps the card open." if rest else "Everything adds up; the card can be closed."
-        yield (
-            Said((f"{many} the card open:" if wrong else clean,), "strong"),
-            Checks(tuple((one.state, one.text) for one in wrong)),
-            Said(rest, "quiet"),
-        )
-    left = sharpenings_left(job)
-    if left is not None:
-        measured = any(one.strip() for one in job.card.after.get("diameter", Inspection()).readings)
-        counted = ("counted from the new diameter",) if measured else ()
-        yield (Values((Named("Sharpenings left", str(left), below=counted),), at_edge=True),)
-    learned = lessons(job.card)
-    for is_in, said in (
-        (False, "Learned on this job, and not in the book yet:"),
-        (True, "Learned on this job; it is in the book now:"),
-    ):
-        rows = [(f"  {_title(one.key)}", one.value) for one in learned if in_book(one, job.book) == is_in]
-        if rows:
-            yield Said((said,)), _values(rows)
-
-
-def _left_open(job: Job) -> Iterator[str]:
-    """What a card may be closed with, though it is not as it might be: what is on watch, lines still empty."""
-    watched = [*dict.fromkeys(_on_watch(job))]
-    if watched:
-        yield f"Look once more before you close it: {' '.join(watched)} The page Set has the rest."
-    card = job.card
-    texts = {"notes": card.notes, "time spent": card.minutes, "result": card.result}
-    empty = [name for name, text in texts.items() if not text.strip()]
-    if empty:
-        yield f"Still empty on this page: {', '.join(empty)}."
-
-
-def _on_watch(job: Job) -> Iterator[str]:
-    """What the calculations put on watch, each in its first sentence; what a cam gives in few words."""
-    cam = job.by_cam
-    for step in job.steps:
-        for check in step.checks if step.works else ():
-            if check.state != "watch":
-                continue
-            text = say(check.sentence, job.display)
-            if cam is not None and cam.differs and show_angle(cam.given) in text:
-                yield f"The cam of {cam.throw} gives {show_angle(cam.given)} of relief where {show_angle(cam.wanted)} was wanted."
-            else:
-                yield f"{text.partition('. ')[0].removesuffix('.')}."
-
-
-def _title(key: str) -> str:
-    return quantity(key).title if key in QUANTITIES else key
 
 
 ANSWERS: tuple[Callable[[Job, str], Parts], ...] = (

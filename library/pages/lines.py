@@ -150,12 +150,18 @@ def _at_edge(one: blocks.Named, reader: Reader) -> list[Line]:
         gap = " " * (reader.width - reader.measure(name) - reader.measure(said))
         lines: list[Line] = [*((Run(text),) for text in above), (Run(name + gap), Run(said, one.role))]
     else:
-        lines = [*reader.lines(one.title), *reader.lines(one.value, one.role, "  ", "  ")]
+        lines = [*reader.lines(one.title), *_hung(one.value, reader, one.role)]
     if beside and reader.measure(beside) <= reader.width:
         lines.append((Run(reader.padded(beside, reader.width, right=True), "quiet"),))
     elif beside:
         lines += reader.lines(beside, "quiet", "  ", "  ")
-    return lines + [line for text in one.below for line in reader.lines(text, first="  ", rest="  ")]
+    return lines + [line for text in one.below for line in _hung(text, reader)]
+
+
+def _hung(text: str, reader: Reader, role: blocks.Role = "plain") -> list[Line]:
+    """A text set in a little, or at the edge where it fits there and not behind the indent: so its unit stays with it."""
+    indent = "" if reader.width - 2 < reader.measure(reader.clean(text)) <= reader.width else "  "
+    return reader.lines(text, role, indent, indent)
 
 
 def _items(block: blocks.Items, reader: Reader) -> list[Line]:

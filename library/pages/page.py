@@ -102,17 +102,26 @@ class Table:
         rows: as many cells as the heading.
         spare: the places of columns that give way where there is no room for all, the first of them first.
         boxes: how many boxes for the pencil stand behind each row.
+        closed: row and box, from 0, where nothing is to be written, as it is another row's.
     """
 
     heading: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     spare: tuple[int, ...] = ()
     boxes: int = 0
+    closed: frozenset[tuple[int, int]] = field(default=frozenset(), repr=False)
 
     def with_boxes(self, box: str) -> Table:
         """The same with each box as a cell."""
         heading = (*self.heading, *map(str, range(1, self.boxes + 1)))
-        return Table(heading, tuple((*row, *[box] * self.boxes) for row in self.rows), self.spare)
+        cells = (self.pencil(place, box) for place in range(len(self.rows)))
+        return Table(
+            heading, tuple((*row, *more) for row, more in zip(self.rows, cells, strict=True)), self.spare
+        )
+
+    def pencil(self, row: int, box: str, closed: str = "-") -> list[str]:
+        """The boxes behind a row, from 0, and a dash where nothing is to be written."""
+        return [closed if (row, place) in self.closed else box for place in range(self.boxes)]
 
 
 @dataclass(frozen=True)

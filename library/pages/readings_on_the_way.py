@@ -6,8 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from geometry.calculation import Station
-from geometry.edge.readings import POINTS
-from geometry.edge.surface_input import READ_IN
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
@@ -17,7 +15,7 @@ from library.cards.inspecting import Verdict, verdicts
 from library.cards.job import Job
 from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.reading_units import each_in, limits_in, unit_read_in
-from library.cards.shall_be import indicator_points
+from library.cards.shall_be import indicator_said
 from library.cards.step import Step
 from library.equipment.settings import in_divisions
 from library.pages.station_table import LEAD
@@ -88,7 +86,7 @@ def on_the_way(job: Job) -> OnTheWay | None:
     rows += [row for one in other_heels(job) for row in _other_rows(job, one, alike, len(own) - 1)]
     may_be, seen = _judged(job)
     places = tuple(STATIONS.get(one.fraction, f"{one.fraction:.2f}") for one in own)
-    return OnTheWay(POINTS[READ_IN[indicator_points(job)]], places, tuple(rows), may_be, seen, land_read(job))
+    return OnTheWay(indicator_said(job), places, tuple(rows), may_be, seen, land_read(job))
 
 
 def _other_rows(

@@ -29,6 +29,9 @@ BESIDE = 27
 ONE_PAGE = 70
 """Lines as text that still are one page of either paper: those of 70 were measured to be, those of 71 not."""
 
+USUAL_ROWS, TALLER = 4, 3
+"""Places on the way from the edge to the heel; a row for another heel takes that many lines more on paper than as text: measured."""
+
 SHORTER = 4
 """How often a sheet can be made shorter: no facts, no more of the way it is ground than what is set, none of it, no passes."""
 
@@ -42,9 +45,15 @@ def compose(job: Job, display: Display) -> Page:
     """
     for shorter in range(SHORTER):
         page = _composed(job, display, shorter)
-        if as_text(page).count("\n") <= ONE_PAGE:
+        if as_text(page).count("\n") + TALLER * _rows_more(page) <= ONE_PAGE:
             return page
     return _composed(job, display, SHORTER)
+
+
+def _rows_more(page: Page) -> int:
+    """Rows to write in beyond those that every sheet has."""
+    tables = (block for section in page.sections for block in section.blocks if isinstance(block, Table))
+    return sum(max(len(one.rows) - USUAL_ROWS, 0) for one in tables if one.boxes)
 
 
 def _composed(job: Job, display: Display, shorter: int) -> Page:

@@ -6,22 +6,20 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from geometry.calculation import Station
-from geometry.edge.readings import POINTS as POINTS_SAID
-from geometry.edge.surface_input import READ_IN
 from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.cards.flute_count import flute_count
-from library.cards.heels import land_read, other_heels, read_at
+from library.cards.heels import OtherHeel, land_read, other_heels, read_at
 from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
 from library.cards.reading_units import each_in
-from library.cards.shall_be import indicator_points, wanted_each, wanted_limits, wanted_number
+from library.cards.shall_be import indicator_said, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
 from library.cards.wanted_limits import Limits
 from library.pages.answer import rows
@@ -34,8 +32,8 @@ from library.units.system import Display
 MOST_BOXES = 12
 """Boxes in one row; a tool with more flutes is read at the ones that matter."""
 
-ON_THE_WAY = 3
-"""Boxes at most at each place on the way from the edge to the heel."""
+ON_THE_WAY, ALL_ON_THE_WAY = 3, 5
+"""Boxes at each place on the way from the edge to the heel: one for each flute of so few, else of the first ones alone."""
 
 HALF_A_DIVISION = 0.005
 """In mm, of an indicator of the usual fineness."""
@@ -55,11 +53,6 @@ def _of_surface(job: Job) -> str:
     return f", {surface.title}, {PLANES[surface.view]}" if surface is not None else ""
 
 
-def points(job: Job) -> str:
-    """Where the indicator points in this job, in words."""
-    return POINTS_SAID[READ_IN[indicator_points(job)]]
-
-
 def _angle(angle: float | None, display: Display) -> str:
     return "-" if angle is None else show(angle, Kind.ANGLE, display)
 
@@ -67,8 +60,8 @@ def _angle(angle: float | None, display: Display) -> str:
 def heading(job: Job) -> str:
     """What stands over the readings on the way: from where they count, and where the indicator of the drop points."""
     if land := land_read(job):
-        return f"Read, {land}, zero at the edge; indicator {points(job)}"
-    return f"Read on the way, zero at the edge; drop: indicator {points(job)}"
+        return f"Read, {land}, zero at the edge; indicator {indicator_said(job)}"
+    return f"Read on the way, zero at the edge; drop: indicator {indicator_said(job)}"
 
 
 def on_the_way(job: Job, display: Display) -> Iterator[Table]:
@@ -78,17 +71,36 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     """
     # What is read on the surface that is ground comes first; of another one reading is enough.
     merged = sorted(_merged(job), key=lambda one: "drop" not in one.stations[0].readings)
-    few = min(max(_flutes(job) or ON_THE_WAY, 2), ON_THE_WAY)
+    few = max(_flutes(job) or ON_THE_WAY, 2)
+    few = few if few <= (ALL_ON_THE_WAY if len(merged) == 1 else ON_THE_WAY) else ON_THE_WAY
     for one in merged:
         found = one.stations
         name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(one.names))
         others = [] if "drop" not in found[0].readings else list(_others(job, one))
-        table = stations(_read([*found, *(at for _, at in others)]), display, job.machine, name, points(job))
+        table = stations(
+            _read([*found, *(at for _, at in others)]), display, job.machine, name, indicator_said(job)
+        )
         if table is not None:
-            table = _titled(table, [title for title, _ in others])
+            table = _titled(table, [other.title for other, _ in others])
             table = _with_divisions_once(table) if len(merged) > 1 else table
-            is_ground = len(merged) == 1 or "drop" in found[0].readings
-            yield replace(shorter(table), boxes=few if is_ground else 1)
+            boxes = few if len(merged) == 1 or "drop" in found[0].readings else 1
+            yield replace(
+                shorter(table), boxes=boxes, closed=_closed(table, [one for one, _ in others], boxes)
+            )
+
+
+def _closed(table: Table, others: Sequence[OtherHeel], boxes: int) -> frozenset[tuple[int, int]]:
+    """Where nothing is written: at the heel of the widest land by flutes with another, and the other way round."""
+    first = len(table.rows) - len(others)
+    elsewhere = {flute for one in others for flute in one.flutes}
+    if boxes < 2 or not others or len(elsewhere) == boxes:
+        return frozenset()
+    own = {first - 1: {*range(1, boxes + 1)} - elsewhere} | {
+        first + place: {*one.flutes} for place, one in enumerate(others)
+    }
+    return frozenset(
+        (row, box - 1) for row, flutes in own.items() for box in range(1, boxes + 1) if box not in flutes
+    )
 
 
 def _with_divisions_once(table: Table) -> Table:
@@ -135,13 +147,13 @@ def _titled(table: Table, titles: Sequence[str]) -> Table:
     return replace(table, rows=(*table.rows[: -len(titles)], *((title, *row[1:]) for title, row in own)))
 
 
-def _others(job: Job, one: _Alike) -> Iterator[tuple[str, Station]]:
+def _others(job: Job, one: _Alike) -> Iterator[tuple[OtherHeel, Station]]:
     """The heels of flutes with another land, each with all that is read in this table."""
     for other in other_heels(job):
         found = [at for step in one.steps if (at := read_at(job, step, other)) is not None]
         readings = {key: value for at in reversed(found) for key, value in at.readings.items()}
         if found and one.stations[0].readings.keys() <= readings.keys():
-            yield other.title, Station(found[0].fraction, found[0].angle, readings)
+            yield other, Station(found[0].fraction, found[0].angle, readings)
 
 
 @dataclass

@@ -13,11 +13,10 @@ from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.chosen import CHOSEN_ONCE, WORK_HEAD
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
-from library.cards.shall_be import number_of
+from library.cards.shall_be import indicator_said, number_of
 from library.cards.step import Step
 from library.cards.within_book import within_book
 from library.pages.page import Block, Facts, Sources
-from library.setup_sheet.readings import points
 from library.units.show import show
 from library.units.system import Display
 
@@ -87,7 +86,7 @@ def _reads(job: Job, key: str, display: Display) -> str:
     if heel is None:
         return ""
     read = at_each_heel(job, display, first=cam is not None) or show(heel, Kind.LENGTH, display)
-    return f"indicator {points(job)} reads {read} at the heel"
+    return f"indicator {indicator_said(job)} reads {read} at the heel"
 
 
 def _chosen(job: Job) -> tuple[tuple[str, str], ...]:

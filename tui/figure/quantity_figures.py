@@ -102,6 +102,16 @@ def has_picture(key: str) -> bool:
     return key not in NOTHING and key in _sketches()
 
 
+def has_sketch(name: str) -> bool:
+    """Whether there is a picture of this name: of a quantity, or of a drop along the axis by its surface.
+
+    Example:
+        >>> has_sketch("end-drop"), has_sketch("cone-drop")
+        (True, False)
+    """
+    return name in _sketches()
+
+
 def sketch_of(key: str) -> Sketch | None:
     """The sketch of a quantity, or nothing where there is nothing to draw."""
     return _sketches()[key] if has_picture(key) else None

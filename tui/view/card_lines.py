@@ -8,6 +8,7 @@ from itertools import zip_longest
 
 from rich.cells import cell_len
 
+from tui.keys import Keys, no_keys, with_keys
 from tui.view.card_faults import Fault
 from tui.view.card_form import CardForm
 from tui.view.card_row import TO_FILL_IN, WANTS_INPUT, Row
@@ -69,7 +70,7 @@ def told_below(form: CardForm, row: Row, width: int) -> list[Line]:
     return wrap(told(row, faults), width, "warn", first="   ! ", rest="     ") if faults else []
 
 
-def row_lines(form: CardForm, row: Row, parts: Columns) -> list[Line]:
+def row_lines(form: CardForm, row: Row, parts: Columns, keys: Keys = no_keys) -> list[Line]:
     """A line of the card with what belongs below it: what the book says, and what is wrong where it is not in hand."""
     in_hand = row.way == form.row.way
     if row.heading:
@@ -79,7 +80,7 @@ def row_lines(form: CardForm, row: Row, parts: Columns) -> list[Line]:
     else:
         lines = _filled(form, row, parts, in_hand=in_hand)
     for text in row.below:
-        lines += wrap(text, parts.lines, "quiet", first=" " * 5, rest=" " * 7)
+        lines += wrap(with_keys(text, keys), parts.lines, "quiet", first=" " * 5, rest=" " * 7)
     return lines if in_hand else [*lines, *told_below(form, row, parts.lines)]
 
 
@@ -132,7 +133,7 @@ def _value(form: CardForm, row: Row, width: int, *, in_hand: bool) -> list[Line]
 def _in_hand(form: CardForm, row: Row, width: int, blank: str) -> list[Line]:
     text = form.in_hand.text
     if row.choices:
-        return [line(Piece(fit(row.words(text) or row.words(row.default) or blank, width), "chosen"))]
+        return wrap(row.words(text) or row.words(row.default) or blank, width, "chosen")
     if text:
         return [form.drawn.pieces(width)]
     said = f"{row.default}  ({row.giver})" if row.giver else row.default or blank

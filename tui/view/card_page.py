@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from library.book.model import Book
 from library.cards.cams import show_angle
 from library.cards.history import Visit, sharpenings_left
 from library.cards.job import Job
@@ -109,6 +110,7 @@ class CardPage:
         self.answers = Viewport()
         self._beside: tuple[int, str] = (0, "")
         self._paged = False
+        self._sought: tuple[Book, tuple[str, str], bool] | None = None
 
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
@@ -172,7 +174,7 @@ class CardPage:
             if row.heading:
                 numbers = {one.title: number for number, one in counted if one.sheet == row.key}
                 drawn = card_set_table.heading_lines(row, numbers, width, in_hand=in_hand)
-                drawn += card_set_table.below_lines(row, width)
+                drawn += card_set_table.below_lines(row, width, self._keys)
             else:
                 typed = self.form.drawn if in_hand else None
                 own = (row.key, row.quantity)
@@ -233,7 +235,7 @@ class CardPage:
         lines: list[Line] = []
         first = last = 0
         for row in self.form.rows:
-            drawn = row_lines(self.form, row, parts)
+            drawn = row_lines(self.form, row, parts, self._keys)
             if row.way == self.form.row.way:
                 first, last = len(lines), len(lines) + len(drawn) - 1
             lines += drawn
@@ -267,9 +269,12 @@ class CardPage:
 
     def _unknown(self) -> tuple[Block, ...]:
         """That the book knows no trouble by the words on the card, and where those are that it knows."""
-        if not is_unknown_trouble(self.form.job):
-            return ()
-        return (Said((with_keys(UNKNOWN_TROUBLE, self._keys),), "quiet"),)
+        job = self.form.job
+        asked = (job.card.family, job.card.wrong)
+        # What is wrong stays the same while the rest of the step is typed; a book that was read again is another one.
+        if self._sought is None or self._sought[0] is not job.book or self._sought[1] != asked:
+            self._sought = (job.book, asked, is_unknown_trouble(job))
+        return (Said((with_keys(UNKNOWN_TROUBLE, self._keys),), "quiet"),) if self._sought[2] else ()
 
     def _before(self) -> tuple[Block, ...]:
         """The earlier cards of this tool, where it has a name."""

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from geometry.edge.readings import POINTS as POINTS_SAID
-from geometry.edge.surface_input import READ_IN
 from geometry.quantities import QUANTITIES, Quantity, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
@@ -22,12 +20,15 @@ from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import (
     DROPS,
     indicator_points,
+    indicator_said,
     number_of,
+    relief_key,
     wanted_each,
     wanted_limits,
     wanted_number,
 )
 from library.cards.step import Step
+from library.cards.still_to_measure import INSPECTED
 from library.cards.within_book import is_otherwise
 from library.units.grammar import example
 from library.units.show import show
@@ -38,9 +39,6 @@ from tui.view.card_tool_rows import lines_of
 
 MEASURED = ("diameter", "land_width", "land_measured_as", "drop")
 """What is measured on every tool before it is ground."""
-
-INSPECTED = ("drop", "diameter")
-"""What is measured on every tool after it was ground."""
 
 DECIDED = ("relief_form", "rake_angle")
 """What a tool is given, also where its entry does not say how much; with it the relief of the surface that is ground."""
@@ -111,12 +109,10 @@ def _readings_hint(job: Job, key: str) -> str:
     row, flutes = quantity(key), flutes_of(job.card.tool.flutes)
     several = key in PER_FLUTE and (flutes is None or flutes > 1)
     each = " One for each flute, parted by commas, the unit after the last." if several else ""
-    measured = row.measured
     if key in DROPS:
-        measured = (
-            f"Indicator {POINTS_SAID[READ_IN[indicator_points(job)]]}, zero at the edge, the tool turned on."
-        )
-    return f"Such as {example(row.kind)}.{each} {measured}"
+        # Where it points changes what it reads, and is another for an end than for a land: so it comes first.
+        return f"Indicator {indicator_said(job)}, zero at the edge, the tool turned on. Such as {example(row.kind)}.{each}"
+    return f"Such as {example(row.kind)}.{each} {row.measured}"
 
 
 def _choice(way: str, title: str, text: str, default: str = "", *, wants: bool = False) -> Row:
@@ -189,13 +185,17 @@ def _wanted(job: Job, key: str) -> list[Row]:
     if row.kind is Kind.CHOICE:
         first = _choice(way, row.title, one.value, wants=not one.value)
     else:
-        hint = f"Such as {example(row.kind)}; emptied, it is what the book has. {row.definition}"
+        of_book = "; emptied, it is what the book has" if one.book else ""
+        hint = f"Such as {example(row.kind)}{of_book}. {row.definition}"
         ends = _ends(job, key, one.book if one.changed else one.value)
-        if read_range(key, one.value) is not None:
-            hint = f"A range fills no calculation: Left and Right take its ends, or give a number. {row.definition}"
         shown = in_units_of(key, one.value, job.display) if not one.changed else one.value
+        is_open = False
+        if read_range(key, one.value) is not None:
+            is_open = key == relief_key(job)
+            hint = _of_a_range(row, shown, is_open=is_open)
+        shown = f"choose {shown}" if is_open else shown
         said = {one.value: shown} if shown != one.value else {}
-        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value,
+        first = Row(way, _title(row, job.display), one.value, hint=hint, wants=not one.value or is_open,
                     offers=ends, said=said)  # fmt: skip
     diameter = number_of(job.known_text("diameter"), "diameter", job)
     if not one.reason and not is_otherwise(key, one, diameter):
@@ -203,6 +203,13 @@ def _wanted(job: Job, key: str) -> list[Row]:
     why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
               wants=not one.reason, overtype=False, is_text=True)  # fmt: skip
     return [first, why]
+
+
+def _of_a_range(row: Quantity, text: str, *, is_open: bool) -> str:
+    """What to do with a range: the relief that is ground has to be chosen within it; others may stay as they are."""
+    if is_open:
+        return f"To be chosen, {text}: a range sets nothing. Right takes its low end, its middle, its high end; or type a number. {row.definition}"
+    return f"A range fills no calculation: Left and Right take its ends, or give a number. {row.definition}"
 
 
 def _title(row: Quantity, display: Display) -> str:

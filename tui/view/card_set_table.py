@@ -8,6 +8,7 @@ from rich.cells import cell_len
 
 from library.cards.job import Job
 from library.pages.readings_on_the_way import OnTheWay
+from tui.keys import Keys, no_keys, with_keys
 from tui.view.card_row import TO_FILL_IN, WANTS_INPUT, Row, Told
 from tui.view.lines import Line, Piece, Role, fit, line, padded, width_of, wrap
 from tui.view.text_line import TextLine
@@ -71,15 +72,23 @@ def _in_columns(one: Told, count: str, width: int, *, in_hand: bool) -> list[Lin
     room = max(width - 2 - TITLE - 1 - VALUE - 2, 0)
     # A long note begins further left where the divisions leave it the room.
     cells = max(min(DIVISIONS, room - 1 - len(one.note)), min(len(one.divisions), DIVISIONS), 0)
-    note = fit(one.note, max(room - cells - 1, 0)).rstrip()
     has_numbers = bool(one.value or one.divisions)
     before = TITLE - 2 + VALUE + (0 if has_numbers else cells + 2)
     first, *rest = wrap(one.title, max(before - len(one.value) - (1 if one.value else 0), 1), role)
     free = max(before - width_of(first) - len(one.value), 0)
-    behind = Piece(f"  {fit(one.divisions, cells)}" if has_numbers else "")
     mark = Piece("> " if in_hand else "  ", "strong")
-    told = line(mark, Piece(count), *first, " " * free, Piece(one.value), behind, " ", *_note(note))
-    return [told, *(line(" " * 7, *more) for more in rest)]
+    begin: tuple[Piece | str, ...] = (mark, Piece(count), *first, " " * free, Piece(one.value))
+    if has_numbers and (len(one.divisions) > cells or len(one.note) > room - cells - 1):
+        # What has no room in one line has it in two, the note under the divisions.
+        column = " " * max(min(2 + TITLE + 1 + VALUE + 2, width - len(one.note)), 7)
+        told = [
+            line(*begin, Piece(f"  {fit(one.divisions, room).rstrip()}")),
+            line(column, *_note(fit(one.note, width - len(column)).rstrip())),
+        ]
+    else:
+        behind = Piece(f"  {fit(one.divisions, cells)}" if has_numbers else "")
+        told = [line(*begin, behind, " ", *_note(fit(one.note, max(room - cells - 1, 0)).rstrip()))]
+    return [*told, *(line(" " * 7, *more) for more in rest)]
 
 
 def _note(text: str) -> Line:
@@ -100,8 +109,17 @@ def field_line(row: Row, typed: TextLine | None, width: int, number: int = 0) ->
     """
     mark = Piece("> " if typed is not None else "  ", "strong")
     role: Role = "strong" if typed is not None else "plain"
-    title = Piece(f"{_counted(number)}  {fit(row.label.strip(), TITLE - 5)}", role)
     rest = max(width - 2 - TITLE - 1, 1)
+
+    def told(*cells: Piece | str) -> Line:
+        """The name, and the cells behind it; where the first of them begins with blanks a long name goes on there."""
+        first, *others = (one if isinstance(one, Piece) else Piece(one) for one in cells)
+        name = row.label.strip()
+        blanks = len(first.text) - len(first.text.lstrip())
+        over = min(max(cell_len(name) - (TITLE - 5), 0), max(blanks - 1, 0))
+        title = Piece(f"{_counted(number)}  {fit(name, TITLE - 5 + over)}", role)
+        return line(mark, title, " ", Piece(first.text[over:], first.role), *others)
+
     if row.choices:
         said = row.words(row.text) or row.words(row.default)
         # What is wider than a number goes on where divisions and notes would stand; a choice has neither.
@@ -109,32 +127,30 @@ def field_line(row: Row, typed: TextLine | None, width: int, number: int = 0) ->
             fit(said, min(max(VALUE, len(said)), rest), right=True),
             "chosen" if typed is not None else "typed" if row.text else "quiet",
         )
-        return line(mark, title, " ", text)
+        return told(text)
     # What is typed stands in hand where it stands afterwards: under the numbers.
     if typed is not None and typed.text:
         before = max(min(VALUE, rest) - cell_len(typed.text), 0)
-        return line(mark, title, " ", " " * before, *typed.pieces(rest - before))
+        return told(" " * before, *typed.pieces(rest - before))
     if row.text:
-        return line(mark, title, " ", Piece(fit(row.text, VALUE, right=True), "typed"))
+        return told(Piece(fit(row.text, VALUE, right=True), "typed"))
     said = TO_FILL_IN if row.wants else row.default
     stands = fit(said, VALUE, right=True)
     giver = Piece(f"  {row.giver}" if row.giver else "", "quiet")
     if typed is None:
-        return line(mark, title, " ", Piece(stands, "quiet"), giver)
+        return told(Piece(stands, "quiet"), giver)
     before = max(len(stands) - len(stands.lstrip()), 0) if said else VALUE
     behind = stands[before + 1 :]
-    return line(
-        mark, title, " ", " " * before, Piece(stands[before : before + 1] or " ", "cursor"), behind, giver
-    )
+    return told(" " * before, Piece(stands[before : before + 1] or " ", "cursor"), behind, giver)
 
 
-def below_lines(row: Row, width: int) -> list[Line]:
-    """What a calculation still wants from another step."""
+def below_lines(row: Row, width: int, keys: Keys = no_keys) -> list[Line]:
+    """What a calculation still wants from another step, and which key goes there."""
     return [
         one
         for text in row.below
         if text.startswith("for want of")
-        for one in wrap(text, width, "quiet", first=" " * 5, rest=" " * 7)
+        for one in wrap(with_keys(text, keys), width, "quiet", first=" " * 5, rest=" " * 7)
     ]
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -10,21 +9,20 @@ from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Amount, Kind
-from geometry.surfaces import surface_of_relief
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
 from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
-from library.cards.provenance import TYPED_ONCE, Provenance
+from library.cards.provenance import Provenance
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.equipment.model import Rating
 from library.equipment.offers import of_machine
 from library.equipment.settings import in_divisions
 from library.units.show import say, show, show_answer
-from tui.view.card_quantity_rows import decided_on, measured_on, wanted_as
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
+from tui.view.card_wants import asked_above, for_want_of, is_asked_elsewhere, missing
 
 JUDGED = "judged by its facets"
 """How a calculation of the heel stands that another one replaces, which knows the facets of the land."""
@@ -115,13 +113,7 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
         return [*said, *(_first_answer(job, step) if step.sheet.role.does == HEEL else [])]
     if step.answer.result is not None:
         return _first_answer(job, step)
-    surface, above = step.answer.surface, _asked_above(job, step)
-    missing = [one for one in _missing(step) if one not in above]
-    elsewhere = [title_of(key, surface).lower() for key in missing if is_asked_elsewhere(job, step, key)]
-    here = [title_of(key, surface).lower() for key in _missing(step) if key in above]
-    wants = [f"{', '.join(elsewhere)}, on an earlier step"] if elsewhere else []
-    wants += [f"{', '.join(here)}, asked for above"] if here else []
-    return [f"for want of {'; '.join(wants)}"] if wants else []
+    return for_want_of(job, step)
 
 
 def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
@@ -226,29 +218,6 @@ def _first_answer(job: Job, step: Step) -> list[str]:
     ]
 
 
-def _missing(step: Step) -> list[str]:
-    """What is still to be given; of alternatives the first."""
-    return [one.key for one in step.answer.issues if one.missing and one.key]
-
-
-def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
-    """Whether an input has its line on another step of the card: a relief by the key of its surface."""
-    decided = decided_on(job.family, job.choice.surface)
-    own = wanted_as(job, step, key)
-    return surface_of_relief(own) is not None or own in {
-        *measured_on(job.kind),
-        *decided,
-        *job.card.wanted,
-        "flutes",
-    }
-
-
-def _asked_above(job: Job, step: Step) -> set[str]:
-    """What is one number for the whole job, and has its empty line in a calculation further up."""
-    before = itertools.takewhile(lambda one: one is not step, job.steps)
-    return {key for one in before if one.in_use for key in _missing(one) if key in TYPED_ONCE}
-
-
 def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
     """Every field of a calculation that was opened; of another those typed, wanted, or wrong."""
     if step.sheet.name in opened.calculations:
@@ -259,8 +228,8 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
         *(one.key for one in step.answer.issues if not one.missing),
     }
     if step.in_use:
-        above = _asked_above(job, step) - {*(setting.typed if setting else ())}
-        keys |= {key for key in _missing(step) if not is_asked_elsewhere(job, step, key)} - above | ASKED_TOO
+        above = asked_above(job, step) - {*(setting.typed if setting else ())}
+        keys |= {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above | ASKED_TOO
     return [field for field in step.sheet.inputs if field.key in keys]
 
 
@@ -272,7 +241,7 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     known = filled.text if filled is not None and not typed else ""
     giver = PROVENANCE_WORDS[step.provenance[field.key]] if known and field.key in step.provenance else ""
     way, title = f"settings.{step.sheet.name}.{field.key}", f"  {title_of(field.key, step.answer.surface)}"
-    wants = not typed and not known and field.key in {*_missing(step), *ASKED_TOO}
+    wants = not typed and not known and field.key in {*missing(step), *ASKED_TOO}
     if row.choices:
         hint = f"{row.measured} Left and Right change it, or the first letter."
         words = words_first(field.key, row.choices, step.answer.inputs)
@@ -282,16 +251,19 @@ def _field(job: Job, step: Step, field: Field) -> Row:
         hint = f"{hint_of(step, edges)} {row.definition}"
         return Row(way, f"  {titled(edges)}", typed, known, giver, hint, wants=wants)
     offers = _offers(job, field.key)
-    brings = "Left and Right bring what the machine has. " if offers else ""
+    brings, measured = ("Left and Right bring what the machine has. " if offers else ""), row.measured
     if field.key == "rotational_speed":
-        brings = f"{_speeds_allowed(job, step)}{brings}"
+        allowed = _speeds_allowed(job, step)
+        brings = f"{allowed}{brings}"
+        # There is room for three lines: what may not be run comes before how it is measured.
+        measured = "" if allowed else measured
     return Row(
         way,
         title,
         typed,
         known,
         giver,
-        f"{brings}{row.definition} {row.measured}",
+        f"{brings}{row.definition} {measured}".rstrip(),
         offers=offers,
         wants=wants,
     )

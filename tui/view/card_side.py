@@ -13,10 +13,13 @@ from geometry.surfaces import SURFACES
 from library.cards.history import Visit
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job
+from library.cards.shall_be import DROPS, indicator_points
 from library.units.show import show
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.panel import LOWEST, drawings, stacked
+from tui.figure.quantity_figures import has_sketch
+from tui.figure.sketch.section import drop_of
 from tui.view.card_readings import in_short
 from tui.view.card_row import Row
 from tui.view.figure_page import quantity_figure
@@ -24,6 +27,10 @@ from tui.view.lines import EMPTY, Line, Piece, fit, line, rule, wrap
 
 MOST_VISITS = 6
 """Earlier cards of the tool that are shown, the last ones."""
+
+
+LEAST_TEXT = 8
+"""Cells of the narrowest column of words."""
 
 
 class Drawn:
@@ -79,10 +86,18 @@ def side_lines(
 def _drawing(job: Job, row: Row, width: int, room: int, drawn_by: Drawn) -> list[Line]:
     """The small drawing of the quantity in hand, then the tooth of the calculation in hand, else of the job."""
     result = _result(job, row.key if row.section == "settings" else "")
-    small = drawn_by.picture(row.quantity, width, room // 2 if result else room) if row.quantity else []
+    named = _pictured(job, row)
+    small = drawn_by.picture(named, width, room // 2 if result else room) if named else []
     small = [*small, EMPTY] if small else []
     large = drawn_by.lines(result, job.display, width, room - len(small)) if result else []
     return [*small, *large]
+
+
+def _pictured(job: Job, row: Row) -> str:
+    """The name of the picture of the quantity in hand: a drop that is read along the axis has that of its surface."""
+    is_axial = row.quantity in DROPS and indicator_points(job) == "along-the-axis"
+    named = drop_of(job.choice.surface)
+    return named if is_axial and has_sketch(named) else row.quantity
 
 
 def _result(job: Job, name: str) -> Result | None:
@@ -116,15 +131,13 @@ def _came_with(job: Job, width: int) -> list[Line]:
         if surface
         else []
     )
-    name = min(max(len(title) for title, _ in pairs), width // 2) + 2
-    return [
-        line(Piece("CAME WITH", "head")),
-        *(
-            line(Piece(fit(title, name), "quiet"), fit(text, max(width - name, 0)).rstrip())
-            for title, text in pairs
-        ),
-        *view,
-    ]
+    name = min(max(len(title) for title, _ in pairs) + 2, width // 2 + 2, max(width - LEAST_TEXT, 0))
+    told = []
+    for title, text in pairs:
+        first, *rest = wrap(text, width - name)
+        told.append(line(Piece(fit(title, name), "quiet"), *first))
+        told += [line(" " * name, *one) for one in rest]
+    return [line(Piece("CAME WITH", "head")), *told, *view]
 
 
 def _life(job: Job, visits: Sequence[Visit], left: int | None, width: int) -> list[Line]:

@@ -33,7 +33,7 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
         _family(book, card.family),
         *([thread, size] if threaded else [size]),
         Row("tool.flutes", "Flutes", tool.flutes, hint=f"Count its edges. Right takes {counted}, as the book has it."
-            if counted else "Count its edges.", offers=(counted,) if counted else (), wants=not tool.flutes),
+            if counted else "Count its edges; the book has no number for this tool.", offers=(counted,) if counted else (), wants=not tool.flutes),
         _material(book, tool.work_material),
         _text("tool.belongs_to", "Belongs to", tool.belongs_to, "The customer, or the machine that it is used on."),
         _text("tool.marks", "Marks", tool.marks, "What its maker stamped on it."),

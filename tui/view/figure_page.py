@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from geometry.calculation import Result
-from geometry.quantities import quantity
+from geometry.quantities import QUANTITIES, quantity
 from library.book.model import Entry
 from library.calc.surfaces import title_of
 from library.pages.answer import checks
@@ -137,7 +137,9 @@ def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet, title
         alphabet: of the picture.
         title: to stand over it instead of the quantity's own.
     """
-    head = wrap(title or quantity(key).title, width, "quiet")
+    # A drop along the axis has a picture for each surface, all under the one name of what is read.
+    of_what = quantity(key if key in QUANTITIES else "axial_drop").title
+    head = wrap(title or of_what, width, "quiet")
     columns, rows = min(width, _LARGEST_PICTURE[0]), min(height - len(head), _LARGEST_PICTURE[1])
     drawn = picture_lines(key, columns, min(rows, max(columns // 2, SMALL[1])), alphabet)
     return [*head, *drawn] if drawn else []

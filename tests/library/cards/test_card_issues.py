@@ -77,8 +77,8 @@ def test_a_card_in_order_has_no_problem(book: Book, job: Card) -> None:
         ),
         (
             "after.drop", "0.45 mm, 0.45 mm, 0.50 mm, 0.46 mm", "after.drop", 3,
-            "Indicator drop, flute 3: 0.50 mm is 0.025 mm over the tolerance. Grind it again, or say in the result what becomes of "
-            "the tool.",
+            "Indicator drop, flute 3: 0.50 mm is 0.025 mm over the tolerance. The heel lies too deep: set less and grind the "
+            "whole land again, or say in the result what becomes of the tool.",
         ),
     ],
 )  # fmt: skip

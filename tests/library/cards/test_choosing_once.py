@@ -18,7 +18,7 @@ from library.cards.planning import plan
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import wanted_number
 from library.pages.as_text import as_text
-from library.pages.card_answers import end_answers
+from library.pages.card_end import end_answers
 from library.pages.page import Page, Section
 from library.setup_sheet.sheets import setup_sheet
 from library.units.show import say

@@ -106,7 +106,7 @@ def test_the_screen_of_a_closed_card_has_the_cam_and_the_verdict_of_its_day(clos
     assert "OFF" not in after
     assert "0.800 mm" in after
     form.go_to("settings.cone-relief")
-    found = "\n".join(text_of(one) for one in CardPage(form).draw(80, 72))
+    found = "\n".join(text_of(one) for one in CardPage(form).draw(80, 100))
     assert "5.000 mm" in found
     assert "4.500 mm" not in found
     assert "the record of that day has" in found

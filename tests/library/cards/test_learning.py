@@ -16,7 +16,7 @@ from library.demo import lay_out
 from library.editing.planning import plan
 from library.editing.saving import save
 from library.pages.as_text import as_text
-from library.pages.card_answers import end_answers
+from library.pages.card_end import end_answers
 from library.pages.page import Page, Section
 
 DRILL = "ferry-hatch-dowel-drill"

@@ -77,7 +77,9 @@ def test_what_is_outside_the_range_keeps_the_card_open_and_says_how_far(book: Bo
     found = issues_of(work_out(ground(job, "5 to 8 deg", "6 deg; 9 deg; 7 deg; 7 deg"), book))
     (told,) = [one for one in found if one.way == "after.rake_angle"]
     assert (told.state, told.flute) == ("stop", 2)
-    assert told.text.startswith("Rake angle, flute 2: 9 deg is 1.00 deg over what is wanted. Grind it again")
+    assert told.text.startswith(
+        "Rake angle, flute 2: 9 deg is 1.00 deg over what is wanted. Set less and grind it again"
+    )
 
 
 @pytest.mark.parametrize("form", ["text", "markdown", "html"])

@@ -218,6 +218,18 @@ settings.size-loss.stock_per_sharpening=0.1 mm
 settings.end-teeth.dish_angle=1 deg
 after.drop.tolerance=0.02 mm
 """,
+    # Four lands that are not alike: each of their heels has its own row under the places on the way.
+    "tap-hand-plain-steel": """
+tool.name=T-12-U
+tool.thread=M12
+tool.flutes=4
+received.diameter=11.98 mm
+received.land_width=3.2 mm, 3.2 mm, 3.1 mm, 3.0 mm
+received.drop=0.20 mm, 0.21 mm, 0.20 mm, 0.20 mm
+wanted.rake_angle=8 deg
+settings.size-loss.stock_per_sharpening=0.2 mm
+after.drop.tolerance=0.02 mm
+""",
     "insert-tap-plug-plain-steel": """
 tool.name=T-8-I
 tool.flutes=4

@@ -273,12 +273,39 @@ def test_there_is_a_box_to_tick_for_each_setting_and_boxes_for_what_is_read_on_t
     ticks = len(re.findall(r"^\[ \] +\d+ ", text, re.MULTILINE))
     assert ticks >= 2
     assert html.count('class="tick"') == sheet(family_card, sheet_book, "markdown").count(". [ ] ") == ticks
-    # Quarters, half and heel, each with two or three boxes.
+    # Quarters, half and heel, each with a box for each flute, of up to five.
     on_the_way = [line for line in text.splitlines() if re.match(r"(1/4|1/2|3/4|heel) ", line)]
     assert len(on_the_way) % 4 == 0
     assert on_the_way
-    assert {line.count("______") for line in on_the_way} <= {2, 3}
+    assert {line.count("______") for line in on_the_way} == {int(family_card.tool.flutes)}
     assert html.count('class="w"></td>') == sum(line.count("______") for line in on_the_way)
+
+
+def test_each_of_four_unequal_lands_is_written_down_at_its_own_heel_and_nowhere_else(
+    sheet_book: Book, tap_card: Card
+) -> None:
+    card = edited(tap_card, "received.land_width", "2.0 mm, 2.0 mm, 1.9 mm, 1.8 mm")
+    text, html = sheet(card, sheet_book), sheet(card, sheet_book, "html")
+    rows = {
+        found[1]: found[2].split()
+        for line in text.splitlines()
+        if (found := re.match(r"(1/4|heel of \d|heel) .*?((?: +(?:_{6}|-)){4})$", line))
+    }
+    box, none = "______", "-"
+    assert rows == {
+        "1/4": [box] * 4,
+        "heel": [box, box, none, none],
+        "heel of 3": [none, none, box, none],
+        "heel of 4": [none, none, none, box],
+    }
+    # Three places on the way with four boxes, and one heel for each flute.
+    assert html.count('class="w"></td>') == 3 * 4 + 4
+
+
+def test_a_tool_with_many_flutes_has_boxes_for_its_first_three(sheet_book: Book, tap_card: Card) -> None:
+    text = sheet(edited(edited(tap_card, "tool.flutes", "6"), "received.drop", "0.2 mm"), sheet_book)
+    (line,) = (one for one in text.splitlines() if one.startswith("1/4 "))
+    assert line.count("______") == 3
 
 
 def test_lines_are_left_for_how_it_went_until_they_are_filled(sheet_book: Book, tap_card: Card) -> None:

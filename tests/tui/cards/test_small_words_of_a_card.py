@@ -7,7 +7,7 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.issues import issues_of, keeps_open
-from library.cards.model import Card, Setting, Tool
+from library.cards.model import Card, Inspection, Setting, Tool
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -18,10 +18,14 @@ def book() -> Book:
     return open_book(None)
 
 
+MEASURED = {"diameter": Inspection(("10.01 mm",), "10.01 mm", "0.02 mm")}
+"""A card on which something was measured after grinding."""
+
+
 def reamer() -> Card:
     """A reamer that was measured over the upper limit of its hole, which is a watch and keeps no card open."""
     typed = {"nominal_diameter": "10 mm", "measured_diameter": "10.02 mm", "hole_tolerance": "H8"}
-    return Card(family="reamer", tool=Tool("R-10", size="10 mm", flutes="6"),
+    return Card(family="reamer", tool=Tool("R-10", size="10 mm", flutes="6"), after=MEASURED,
                 settings={"reamer-size": Setting(typed)})  # fmt: skip
 
 
@@ -43,8 +47,9 @@ def test_a_card_with_something_to_look_at_and_lines_still_empty_does_not_say_tha
 
 def test_a_card_on_which_nothing_is_left_says_so(book: Book) -> None:
     card = Card(
-        family="reamer", tool=Tool("R-10", size="10 mm", flutes="6"), notes="-", minutes="5", result="good"
-    )
+        family="reamer", tool=Tool("R-10", size="10 mm", flutes="6"), notes="-", minutes="5", result="good",
+        after=MEASURED,
+    )  # fmt: skip
     assert "Everything adds up; the card can be closed." in end(book, card)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from tui.figure.sketch.model import Bow, Measure, Name, Part, Path, Sketch, dots, line, moved, part
+from tui.figure.sketch.model import Arrow, Bow, Measure, Name, Part, Path, Sketch, dots, line, moved, part
 
 RELIEF, SECOND = 16.0, 34.0
 """Of the drawn surface and of the second facet behind it, in degrees; large enough to be seen."""
@@ -88,8 +88,26 @@ def of_surface(name: str, *, second: bool = False) -> Sketch:
     return Sketch((*tool, *surface(second=second)), (*thick, *angles))
 
 
+def drop_of(name: str) -> str:
+    """The name of the picture of a drop that is read along the axis on a surface.
+
+    Example:
+        >>> drop_of("end")
+        'end-drop'
+    """
+    return f"{name}-drop"
+
+
+def _read_along(name: str) -> Sketch:
+    """What an indicator reads behind the edge of a surface along the axis, and where it points on the tool."""
+    tool, thick = tool_side(name)
+    pointing = Arrow((-39.0, -4.5), (-31.0, -4.5), "")
+    read_at = 16.0
+    return Sketch((*tool, *surface()), (*thick, pointing, Measure(fallen(read_at), (read_at, 0.0), "drop")))
+
+
 def sketches() -> dict[str, Sketch]:
-    """The reliefs of all surfaces."""
+    """The reliefs of all surfaces, and what is read along the axis on those that lie across it."""
     found = {
         "relief_angle": Sketch(surface(), (Bow((0.0, 0.0), 19.0, 0.0, -RELIEF, "relief angle"),)),
         "secondary_relief_angle": Sketch(surface(second=True), second_angle("secondary")),
@@ -120,7 +138,7 @@ def sketches() -> dict[str, Sketch]:
         word = "axial" if name == "axial" else name
         found[f"{word}_relief_angle"] = of_surface(name)
         found[f"second_{word}_relief_angle"] = of_surface(name, second=True)
-    return found
+    return found | {drop_of(name): _read_along(name) for name in ("end", "lip")}
 
 
 def _end_of_range(said: str, angle: float) -> Sketch:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from geometry.quantities import QUANTITIES, quantity
 from library.cards.close import NotFinished, finished, reopened
 from library.cards.learn import Lesson, not_in_book
+from library.cards.still_to_measure import still_to_measure
 from tui.screens.confirming import ask
 from tui.screens.lessons import choose_lesson
 
@@ -27,6 +28,8 @@ def close_or_open(screen: CardScreen) -> None:
         ask(screen, f"Open {name}, again?", "Open it again", said, lambda: _reopen(screen))
     elif _finished(screen) is not None:
         said = "It becomes a record: nothing more is typed on it."
+        if still_to_measure(card):
+            said = f"Nothing was measured after grinding. {said}"
         ask(screen, f"Close {name}?", "Close the card", said, lambda: _close(screen))
 
 

@@ -1,0 +1,60 @@
+"""What a calculation of a job card still wants, and where on the card it is asked for."""
+
+from __future__ import annotations
+
+import itertools
+
+from geometry.surfaces import surface_of_relief
+from library.calc.surfaces import title_of
+from library.cards.job import Job
+from library.cards.provenance import TYPED_ONCE
+from library.cards.step import Step
+from tui.view.card_quantity_rows import MEASURED, decided_on, measured_on, wanted_as
+
+
+def for_want_of(job: Job, step: Step) -> list[str]:
+    """What it wants that has its line on another step, with its number, its name and the key, or further up on this one."""
+    surface, above = step.answer.surface, asked_above(job, step)
+    elsewhere: dict[str, list[str]] = {}
+    for key in missing(step):
+        if key not in above and is_asked_elsewhere(job, step, key):
+            title = title_of(key, surface).lower()
+            elsewhere.setdefault(_asked_on(job, step, key), []).append(title)
+    here = [title_of(key, surface).lower() for key in missing(step) if key in above]
+    wants = [f"{', '.join(titles)}, on {page}" for page, titles in elsewhere.items()]
+    if wants:
+        wants[-1] += " ({previous} goes back)"
+    wants += [f"{', '.join(here)}, asked for above"] if here else []
+    return [f"for want of {'; '.join(wants)}"] if wants else []
+
+
+def missing(step: Step) -> list[str]:
+    """What is still to be given; of alternatives the first."""
+    return [one.key for one in step.answer.issues if one.missing and one.key]
+
+
+def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:
+    """Whether an input has its line on another step of the card: a relief by the key of its surface."""
+    decided = decided_on(job.family, job.choice.surface)
+    own = wanted_as(job, step, key)
+    return surface_of_relief(own) is not None or own in {
+        *measured_on(job.kind),
+        *decided,
+        *job.card.wanted,
+        "flutes",
+    }
+
+
+def _asked_on(job: Job, step: Step, key: str) -> str:
+    """On which earlier step an input has its line, with its number and its name."""
+    own = wanted_as(job, step, key)
+    if own in MEASURED or (own in measured_on(job.kind) and own not in job.card.wanted):
+        return "step 2, Received"
+    is_count = own == "flutes" and own not in job.card.wanted
+    return "step 1, Tool" if is_count else "step 3, Wanted"
+
+
+def asked_above(job: Job, step: Step) -> set[str]:
+    """What is one number for the whole job, and has its empty line in a calculation further up."""
+    before = itertools.takewhile(lambda one: one is not step, job.steps)
+    return {key for one in before if one.in_use for key in missing(one) if key in TYPED_ONCE}
