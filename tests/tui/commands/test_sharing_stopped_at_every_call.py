@@ -16,7 +16,7 @@ import pytest
 from tests.tui.commands.every_system_call import can_be_looked_at
 from tests.tui.commands.ways_of_sharing import WAYS
 
-pytestmark = [pytest.mark.depth, pytest.mark.timeout(7200 if "HEELCLEAR_EVERY" in os.environ else 600)]
+pytestmark = pytest.mark.depth
 
 ROW = re.compile(r"(?P<name>.+): \d+ calls, stopped at (?P<times>\d+) of (?P<tried>\d+), 0 wrong")
 
@@ -35,6 +35,7 @@ def test_whether_it_can_be_done_here_is_told_at_once_whatever_else_runs() -> Non
             beside.communicate(b"\n")
 
 
+@pytest.mark.timeout(7200 if "HEELCLEAR_EVERY" in os.environ else 600)
 @pytest.mark.parametrize("how", HOW)
 def test_every_way_of_sharing_leaves_a_whole_book_and_goes_on_wherever_it_is_stopped(how: str) -> None:
     reason = can_be_looked_at()
