@@ -275,6 +275,8 @@ class Calculation:
         belongs_on: the surfaces of which a tool of no known kind has one to be served; empty where they are those of
             ``surfaces``, and any tool will do where that is empty too.
         beside: whether it stands beside the main jobs of its kinds, after which it comes.
+        agree: looks whether inputs fit one another, such as lists that go by the same steps, and raises ``GeometryError``
+            where they do not. It is asked as soon as they are there, with those alone that were given and make sense.
     """
 
     name: str
@@ -294,6 +296,7 @@ class Calculation:
     belongs_on: tuple[str, ...] = ()
     beside: bool = False
     cautions_before: tuple[str, ...] = ()
+    agree: Callable[[Inputs], object] | None = None
 
     def field(self, key: str) -> Field | None:
         """The input for ``key``, or nothing when the calculation does not ask for it."""

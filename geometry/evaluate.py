@@ -99,7 +99,7 @@ def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
         *_other_surface(sheet, values),
     )
     if problems:
-        raise Refusal(tuple(problems))
+        raise Refusal((*problems, *_at_odds(sheet, asked, values, problems)))
     wanted = {field.key for field in asked}
     inputs = Inputs({key: value for key, value in values.items() if key in wanted})
     try:
@@ -184,6 +184,20 @@ def _other_surface(sheet: Calculation, values: Mapping[str, Given]) -> Iterator[
                 {"word": word, "served": " or ".join(sheet.surfaces)},
             ),
         )
+
+
+def _at_odds(
+    sheet: Calculation, asked: tuple[Field, ...], values: Mapping[str, Given], problems: tuple[Problem, ...]
+) -> Iterator[Problem]:
+    """What does not fit another input, told before all else is given: a list of the wrong length is none for later."""
+    if sheet.agree is None:
+        return
+    wrong = {problem.key for problem in problems}
+    there = {one.key: values[one.key] for one in asked if one.key in values and one.key not in wrong}
+    try:
+        sheet.agree(Inputs(there))
+    except GeometryError as error:
+        yield Problem(error.key, error.sentence)
 
 
 def unfit(row: Quantity, value: Given, *, many: bool = False) -> Sentence | None:

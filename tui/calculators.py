@@ -293,8 +293,8 @@ class Calculators:
         old, new = Display(draft.lengths), self._session.display
         typed = self._typed.setdefault(entry.id, {})
         for key, text in draft.fields.items():
-            if key in QUANTITIES:
-                typed[key] = TextLine.ending(in_other_unit(text, QUANTITIES[key].kind, old, new))
+            if (of := _quantity_of(key)) in QUANTITIES:
+                typed[key] = TextLine.ending(in_other_unit(text, QUANTITIES[of].kind, old, new))
 
     def serving(self, entry: Entry, opened: str = "") -> list[Calculation]:
         """The calculations that serve an entry's family, the one for what is ground on this tool first.
@@ -357,10 +357,16 @@ class Calculators:
         """Write what was typed in the other units; it keeps its meaning."""
         for name, typed in self._typed.items():
             for key, line in typed.items():
-                if (named := in_other_unit(line.text, QUANTITIES[key].kind, old, new)) != line.text:
+                kind = QUANTITIES[_quantity_of(key)].kind
+                if (named := in_other_unit(line.text, kind, old, new)) != line.text:
                     typed[key] = TextLine.ending(named)
                     if name in self._whence:
                         self._whence[name].rewritten(key, line.text, named)
+
+
+def _quantity_of(key: str) -> str:
+    """The quantity of a text; behind a point stands where it was typed beside a list of the same."""
+    return key.partition(".")[0]
 
 
 def has_class(size: Size) -> bool:

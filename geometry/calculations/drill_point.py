@@ -35,7 +35,7 @@ def _setting(point_angle: float) -> Iterator[Check]:
     half = point_angle / 2
     yield note(
         "Set the axis of the drill at {half} to the wheel face, which is {rest} away from square to it, and grind both "
-        "lips at the same setting; flat facets on a work head are set by point-setup.",
+        "lips at the same setting; for flat facets on a work head take 'Facet point of a drill on a work head'.",
         half=angle(half),
         rest=angle(math.pi / 2 - half),
     )

@@ -205,6 +205,12 @@ def _places(given: Inputs) -> tuple[float, ...]:
     return places_of(spacing)
 
 
+def _agree(given: Inputs) -> None:
+    """Look whether a list of angles has one for each flute, whatever else is wrong."""
+    if given.has("spacing_angles") and (given.has("flutes") or given.has("index_angle")):
+        _places(given)
+
+
 def _assumed(given: Inputs) -> tuple[Check, ...]:
     """What was taken for granted because it was not given."""
     found = []
@@ -303,6 +309,7 @@ CALCULATION = Calculation(
     ),
     cautions=("hands", "lifting", "sharp-edges"),
     compute=_compute,
+    agree=_agree,
     role=Role(place=20, every_job=True, rows=MOVES, tells=("note",)),
     sample={
         "flutes": 7.0,

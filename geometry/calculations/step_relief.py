@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from geometry.calculation import (
@@ -20,7 +20,7 @@ from geometry.calculation import (
 )
 from geometry.complaints import complaint, settled
 from geometry.cone import relief as cone
-from geometry.cone.steps import RelievedShoulder, relieved, shoulders
+from geometry.cone.steps import RelievedShoulder, in_order, relieved, shoulders
 from geometry.cures import Step, Way, way
 from geometry.drill.feed import feed_slope
 from geometry.edge.cam import NEAR_ENOUGH
@@ -144,6 +144,14 @@ def _tool(given: Inputs) -> _Tool:
         radial,
         given.number_or("feed", 0.0),
     )
+
+
+def _agree(given: Inputs) -> None:
+    """Look whether the steps go one way, and whether each shoulder has its angle, whatever else is still to be given."""
+    if given.has("diameter"):
+        in_order(given.numbers("diameter"))
+        if given.has("included_angle"):
+            shoulders(given.numbers("diameter"), given.numbers("included_angle"))
 
 
 def _step_check(tool: _Tool) -> Check:
@@ -289,7 +297,10 @@ def _of_steps_wanted(given: Inputs, tool: _Tool) -> Check | None:
 def _of_shoulders(given: Inputs, tool: _Tool) -> Check:
     if not tool.shoulders:
         return note("There is one step only, and so no shoulder to look at.")
-    return _shoulder_check(tool, has_feed=given.has("feed"))
+    found, short = _shoulder_check(tool, has_feed=given.has("feed")), _of_shoulders_wanted(given, tool)
+    # Which shoulder is the weakest is no good news where the same shoulder falls short of what is wanted.
+    is_praise = found.state == "pass" and short is not None and short.state != "pass"
+    return replace(found, state="note") if is_praise else found
 
 
 def _of_shoulders_wanted(given: Inputs, tool: _Tool) -> Check | None:
@@ -376,6 +387,7 @@ CALCULATION = Calculation(
     outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
     cautions=(*AT_THE_WHEEL, "grinding-cracks", "sharp-edges"),
     compute=_compute,
+    agree=_agree,
     methods=("cam",),
     role=Role(
         place=90,

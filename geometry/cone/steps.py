@@ -34,6 +34,32 @@ class Shoulder:
     outer: float
 
 
+def in_order(diameters: tuple[float, ...]) -> tuple[float, ...]:
+    """The diameters of the steps from the point up.
+
+    Args:
+        diameters: in mm, all rising from the point up, or all falling from the shank down.
+
+    Raises:
+        GeometryError: when they do not go one way.
+
+    Example:
+        >>> in_order((12.0, 8.0, 6.0))
+        (6.0, 8.0, 12.0)
+    """
+    falls = len(diameters) > 1 and diameters[0] > diameters[1]
+    rising = diameters[::-1] if falls else diameters
+    for inner, outer in pairwise(rising):
+        if outer <= inner:
+            raise refuse(
+                "diameter",
+                "Give the steps in order from the point up, each larger than the one before: {outer} does not "
+                "come next to {inner}.",
+                {"outer": length(outer), "inner": length(inner)},
+            )
+    return rising
+
+
 @lru_cache(maxsize=64)
 def shoulders(diameters: tuple[float, ...], included_angles: tuple[float, ...]) -> tuple[Shoulder, ...]:
     """The shoulders between the steps of a tool.
@@ -65,19 +91,13 @@ def shoulders(diameters: tuple[float, ...], included_angles: tuple[float, ...]) 
     if len(angles) != count_of:
         raise refuse(
             "included_angle",
-            "There are {given} included angles for {wanted} shoulders; give one for all, or one for each.",
+            "There are {given} included angles for {wanted} shoulders; give one for all, or one for each."
+            if count_of > 1
+            else "There are {given} included angles for {wanted} shoulder; give one.",
             {"given": count(len(included_angles)), "wanted": count(count_of)},
         )
-    falls = count_of > 0 and diameters[0] > diameters[1]
-    rising, angles = (diameters[::-1], angles[::-1]) if falls else (diameters, angles)
-    for inner, outer in pairwise(rising):
-        if outer <= inner:
-            raise refuse(
-                "diameter",
-                "Give the steps in order from the point up, each larger than the one before: {outer} does not "
-                "come next to {inner}.",
-                {"outer": length(outer), "inner": length(inner)},
-            )
+    rising = in_order(diameters)
+    angles = angles[::-1] if rising != diameters else angles
     if any(cone.half_angle_parts(angle)[1] == 0 for angle in angles):
         raise refuse(
             "included_angle",

@@ -139,6 +139,8 @@ def _said(key: str, sentence: Sentence, inputs: Mapping[str, Input], display: Di
     """The sentence of a problem, naming its key and what was given where the sentence does not."""
     text = say(sentence, display)
     if key and key in inputs and key not in text:
+        if isinstance(inputs[key].value, tuple):
+            return f"{key}: {text}"  # A list stands in its field, and would bury the sentence.
         return f"{key} = {shown(key, inputs[key].value, display)}: {text}"
     return text
 

@@ -13,10 +13,11 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from library.book.model import Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
+from library.calc.of_several import is_list
 from library.calc.surfaces import book_key
 from library.calc.thread_in_diameter import place_of_thread
 from library.issue import Issue
-from library.units.grammar import example
+from library.units.grammar import example, tidy
 from library.units.read import UnitError, read, read_many
 from library.units.show import show
 from library.units.system import Display
@@ -70,7 +71,7 @@ def typed_inputs(
         try:
             filled = _typed(sheet, field, text, display)
         except UnitError as error:
-            wrong = _of_a_thread(sheet, field, text) or str(error)
+            wrong = _of_a_thread(sheet, field, text) or _of_a_list(field, text, display) or str(error)
             issues.append(Issue(sheet.name, key, "error", f"{key}: {wrong}"))
         else:
             if filled.key in found:
@@ -92,6 +93,18 @@ def _of_a_thread(sheet: Calculation, field: Field, text: str) -> str:
     place = place_of_thread(sheet)
     goes = f", which goes into {place}" if place and place != field.key else ""
     return f"{text.strip()!r} is the name of a thread{goes}; a number is wanted here, such as {example(row.kind)}."
+
+
+def _of_a_list(field: Field, text: str, display: Display) -> str:
+    """What is said of several values where one is wanted; empty where the text is no list."""
+    row = quantity(field.key)
+    if field.many or row.kind is Kind.CHOICE or not is_list(text):
+        return ""
+    try:
+        count = len(read_many(text, row.kind, display, whole=row.whole))
+    except UnitError:
+        return ""
+    return f"{tidy(text)!r} is a list of {count}; one value is wanted here, such as {example(row.kind)}."
 
 
 def _not_asked(sheet: Calculation, key: str) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from geometry.calculation import Calculation
 from geometry.sentences import Kind
 from library.book.model import Book, Entry
+from library.calc.of_several import AT_THE_POINT, is_at_point
 from library.calc.surfaces import FIELD, first
 from library.cards.model import Card, Setting
 from library.cards.of_that_day import is_dated
@@ -20,9 +21,6 @@ from library.units.read import UnitError, read
 from library.units.system import Display
 
 DIAMETER, PILOT, LAND = "diameter", "pilot_diameter", "land_width"
-
-AT_THE_POINT = "lip"
-"""The surface that stands at the point of a tool."""
 
 ALIKE = 0.95
 """Readings of one diameter lie nearer together than this share: a tooth that stands in so far does not cut; no source."""
@@ -57,7 +55,7 @@ def at_its_place(
     if field is None or field.many or provenance.get(DIAMETER) == "typed":
         return texts, provenance
     surface = texts.get(FIELD) or first(sheet, entry, book)
-    if surface != AT_THE_POINT and sheet.belongs_on != (AT_THE_POINT,):
+    if not is_at_point(sheet, surface):
         return texts, provenance
     then = card.settings.get(sheet.name, Setting()).filled if is_dated(card) else {}
     found = then.get(DIAMETER) or diameter_at_point(card, entry, display)

@@ -12,10 +12,11 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import FOUND, HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
+from library.calc.of_several import AT_THE_POINT
 from library.calc.wording import by_title
 from library.cards.chosen import END, METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
-from library.cards.first_step import AT_THE_POINT, diameter_at_point
+from library.cards.first_step import diameter_at_point
 from library.cards.heels import heels, widest_of
 from library.cards.job import Job
 from library.cards.model import Inspection, Readings

@@ -10,6 +10,7 @@ from itertools import chain
 
 from library.pages.page import Table
 from library.pages.reader import EMPTY, Line, Reader, Run
+from library.pages.unit_in_head import unit_in_head
 
 LOW = 2
 """Lines of a heading that are not worth the loss of a column."""
@@ -19,8 +20,8 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
     """A table within the width of its reader.
 
     Where it needs more, its headings are wrapped into as few lines as will do, and into two at most while a spare column
-    could go instead; then its columns stand closer, then its spare columns go one by one; then its columns come in
-    several tables, the first column in each.
+    could go instead; then its columns stand closer, then its spare columns go one by one; then its units go into the
+    headings; then its columns come in several tables, the first column in each.
 
     Example:
         >>> drop = Table(("", "facet angle"), (("facet 1", "8.00 deg"),))
@@ -34,10 +35,23 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
         # What names the table is longer than what names a row, so it stands above.
         above = reader.lines(f"{table.heading[0]}:", "quiet")
         table = replace(table, heading=("", *table.heading[1:]))
-    fewer = [
-        [place for place in range(len(table.heading)) if place not in table.spare[:gone]]
-        for gone in range(len(table.spare) + 1)
-    ]
+    for shown in (table, unit_in_head(table)):
+        if (fitting := _fitting(shown, reader)) is not None:
+            return above + _drawn(shown, *fitting, reader)
+    widths, columns = _widths(table, _longest_word(reader), reader), _kept(table, len(table.spare))
+    turns = _turns(columns, widths, "  ", reader.width)
+    drawn = [_drawn(table, columns, widths, "  ", reader) for columns in turns]
+    return above + [line for part in drawn for line in ([EMPTY, *part] if part is not drawn[0] else part)]
+
+
+def _kept(table: Table, gone: int) -> list[int]:
+    """The columns that are left where so many of the spare ones go."""
+    return [place for place in range(len(table.heading)) if place not in table.spare[:gone]]
+
+
+def _fitting(table: Table, reader: Reader) -> tuple[list[int], list[int], str] | None:
+    """The columns of a table that fit beside each other, how wide each of all is, and the gap; nothing where none do."""
+    fewer = [_kept(table, gone) for gone in range(len(table.spare) + 1)]
     tallest = max((len(name.split()) for name in table.heading), default=1)
     by_height = [_wrapped_into(lines, reader) for lines in range(1, tallest)]
     wrapped = _widths(table, _longest_word(reader), reader)
@@ -46,10 +60,8 @@ def table_lines(table: Table, reader: Reader) -> list[Line]:
         for widths, gap in chain(widened, ((wrapped, "  "), (wrapped, " "))):
             low = columns is fewer[-1] or _height(table, columns, widths) <= LOW
             if low and _total([widths[place] for place in columns], gap) <= reader.width:
-                return above + _drawn(table, columns, widths, gap, reader)
-    turns = _turns(fewer[-1], wrapped, "  ", reader.width)
-    drawn = [_drawn(table, columns, wrapped, "  ", reader) for columns in turns]
-    return above + [line for part in drawn for line in ([EMPTY, *part] if part is not drawn[0] else part)]
+                return columns, widths, gap
+    return None
 
 
 def _cleaned(table: Table, reader: Reader) -> Table:

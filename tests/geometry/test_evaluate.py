@@ -207,3 +207,19 @@ def test_a_refusal_of_a_calculation_within_a_calculation_keeps_its_words() -> No
     with pytest.raises(Refusal) as refused:
         run(replace(SHEET, compute=asks_another), {"diameter": 12.0, "wheel_diameter": 150.0})
     assert all(problem.missing for problem in refused.value.problems)
+
+
+def _alike(given: Inputs) -> None:
+    if given.has("diameter") and given.has("land_width"):
+        lands = given.numbers("land_width")
+        if len(lands) != given.number("diameter"):
+            raise refuse("land_width", "As many lands as the diameter has millimetres.")
+
+
+def test_inputs_that_do_not_fit_one_another_are_told_beside_what_is_missing_or_wrong() -> None:
+    sheet = replace(SHEET, inputs=(*SHEET.inputs, Field("flutes")), agree=_alike)
+    assert problems(sheet, diameter=3.0, land_width=(1.0, 2.0)) == [("flutes", True), ("land_width", False)]
+    assert problems(sheet, diameter=2.0, land_width=(1.0, 2.0)) == [("flutes", True)]
+    assert problems(sheet, land_width=(1.0, 2.0)) == [("diameter", True), ("flutes", True)]
+    # What makes no sense by itself is not held against anything.
+    assert problems(sheet, diameter=-1.0, land_width=(1.0, 2.0), flutes=3.0) == [("diameter", False)]

@@ -114,3 +114,14 @@ def test_a_number_typed_in_inches_keeps_its_meaning_on_a_card_that_was_saved_in_
     assert isinstance(merged, Card)
     # 0.125 in is 3.175 mm.
     assert _land(merged) == 3.175
+
+
+def test_a_value_typed_beside_a_list_comes_back_in_its_place_and_with_its_unit() -> None:
+    calculators = Calculators(Session())
+    calculators.form(ENTRY, calculation("step-relief")).typed["diameter"] = TextLine.ending("6, 8")
+    point = calculators.form(ENTRY, calculation("drill-point"))
+    point.type("6.02")
+    again = Calculators(Session(display=INCH))
+    again.take_up(ENTRY, from_bytes(to_bytes(calculators.draft(ENTRY))))
+    assert again.form(ENTRY, calculation("drill-point")).texts() == {"diameter": "6.02 mm"}
+    assert again.form(ENTRY, calculation("step-relief")).texts() == {"diameter": "6, 8 mm"}

@@ -293,7 +293,7 @@ class CalculatorScreen(PanedScreen):
     def _page_for(self, sheet: Calculation) -> CalculatorPage:
         alphabet = ALPHABETS[self.session.theme.drawing]
         form = self.session.calculators.form(self.entry, sheet)
-        form.leave()
+        form.reopened()
         page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
         page.machine = self.session.calculators.machine()
         page.whole = f"{self.key_of('help')} in full"

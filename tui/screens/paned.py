@@ -157,6 +157,7 @@ class PanedScreen(BaseScreen):
         if self.is_current and self.abreast > 1 and self.PLACE != LIST and came_from in TO_THE_LIST_FROM:
             self.heelclear.back_from("calculator", "entry")
         else:
+            self._shown_beside = None  # What was typed on the screen above stands beside this one too.
             super().came_back()
 
     def do_next_place(self) -> None:

@@ -147,6 +147,12 @@ class CalculatorPage:
         return f"{self._whence(self.form.focus)}{self._from_book(display, brief=False)}".strip()
 
     def _whence(self, key: str) -> str:
+        """What a list has to do with the value in hand, and where that is from."""
+        listed = self.form.told_of_list(key)
+        alone = "" if key in self.form.of_lists() else self._whence_alone(key)
+        return f"{listed} {alone}" if listed else alone
+
+    def _whence_alone(self, key: str) -> str:
         """Where the value in hand is from, where nobody typed it here, and what an arrow brings in its place."""
         form = self.form
         if form.is_nominal(key):

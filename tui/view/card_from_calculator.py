@@ -9,6 +9,7 @@ from geometry.calculation import Calculation
 from geometry.quantities import quantity
 from geometry.surfaces import surface_of_relief
 from library.book.model import Book
+from library.calc.of_several import is_list
 from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.editing import CardEditRefused, edited
 from library.cards.model import Card
@@ -25,6 +26,7 @@ def with_typed(
     texts: Mapping[str, str],
     display: Display,
     book: Book | None = None,
+    alone: Mapping[str, str] | None = None,
 ) -> Card:
     """The card with what was typed into a calculation, each text where it belongs.
 
@@ -38,7 +40,12 @@ def with_typed(
         texts: typed, by quantity; a relief by the key of its surface.
         display: the units that a number without one was typed in; on the card it carries its unit.
         book: whose own threads a diameter may name.
+        alone: typed for this calculation where ``texts`` has a list of the tool.
     """
+    for key, text in (alone or {}).items():
+        card = edited(
+            card, f"settings.{sheet.name}.{key}", _with_its_unit(key, text.strip(), display) or text
+        )
     for key, text in texts.items():
         try:
             card = _placed(card, kind, sheet, key, text.strip(), display, book)
@@ -59,6 +66,9 @@ def _placed(
         return edited(card, f"wanted.{key}", named or text)
     if key == "flutes":
         return edited(card, "tool.flutes", text)
+    field = sheet.field(key)
+    if field is not None and not field.many and is_list(text):
+        return card  # It was typed for another calculation.
     return edited(card, f"settings.{sheet.name}.{_asked_as(key, sheet)}", text)
 
 

@@ -6,17 +6,16 @@ from collections.abc import Mapping
 
 from geometry.calculation import Calculation, Field
 from geometry.quantities import quantity
-from geometry.sentences import Kind
 from library.book.model import Entry, Value
 from library.calc.answer import Answer
 from library.calc.inputs import Input
+from library.calc.of_several import is_list
 from library.calc.ranges import ends_of, taken
 from library.calc.surfaces import FIELD, book_key
 from library.calc.words_first import words_first
 from library.equipment.offers import OF_A_WHEEL, Offer
 from library.units.beside import beside
-from library.units.system import METRIC
-from tui.view.fields import Fields
+from tui.view.list_fields import ListFields
 from tui.view.text_line import TextLine
 from tui.view.whence import Whence
 
@@ -32,11 +31,14 @@ ASKED_WITH = {"land_measured_as": "land_width"}
 LEAST_WORD = 3
 """Letters from which what is typed for a number is a word."""
 
+OF_LIST = "of list"
+"""The word for a value out of a list that was typed for another calculation."""
+
 SIZES = ("diameter", "nominal_diameter")
 """Where a size or the name of a thread may stand; a calculation asks for one of them at most."""
 
 
-class Form(Fields):
+class Form(ListFields):
     """The fields of one calculation for one entry.
 
     Attributes:
@@ -58,11 +60,9 @@ class Form(Fields):
     """
 
     def __init__(self, sheet: Calculation, entry: Entry | None, typed: Typed) -> None:
-        super().__init__(sheet.inputs[0].key, typed)
-        self.sheet = sheet
+        super().__init__(sheet, typed)
         self.entry = entry
         self.answer: Answer | None = None
-        self.display = METRIC
         self.handed: Mapping[str, str] = {}
         self.handed_by: Mapping[str, str] = {}
         self.handed_kept: frozenset[str] = frozenset()
@@ -108,18 +108,21 @@ class Form(Fields):
         texts = self.texts()
         taken = {field.one_of for field in self.sheet.inputs if field.key in texts} - {""}
         open_for = {one.key for one in self.sheet.inputs if one.key not in texts and one.one_of not in taken}
-        return {**{key: text for key, text in self.handed.items() if key in open_for}, **texts}
+        handed = {**self.handed, **self.of_lists()}
+        return {**{key: text for key, text in handed.items() if key in open_for}, **texts}
 
     def is_handed(self, key: str) -> bool:
-        """Whether what stands in a field was handed on by another calculation."""
-        return key in self.handed and key not in self.texts() and key in self.given()
+        """Whether what stands in a field was handed on by another calculation, or is of a list that was typed there."""
+        return key not in self.texts() and key in self.given()
 
     def whose(self, key: str) -> str:
         """The word for whose a text is that stands in a field and was not typed there now; empty where it was typed.
 
         It is found by another calculation, of the machine or a wheel, nominal as in the find line, or kept from before.
         """
-        slot, text = self.slot(key), self.line(key).text
+        slot, text = self.place(key), self.line(key).text
+        if key in self.of_lists():
+            return "kept" if self.whence.is_kept(self.slot(key), self.list_of(key)) else OF_LIST
         if self.is_handed(key):
             return "kept" if key in self.handed_kept else "found"
         if self.is_laid_out(key):
@@ -140,8 +143,13 @@ class Form(Fields):
         return self.line(key).text != "" and self.line(key).text == self.laid_out.get(key)
 
     def told(self) -> dict[str, str]:
-        """What was typed, each relief under the key of its surface."""
-        return {self.slot(key): text for key, text in self.texts().items()}
+        """What was typed, each relief under the key of its surface; of a list all of it."""
+        lists = {field.key: text for field in self.sheet.inputs if (text := self.list_of(field.key))}
+        return {self.slot(key): text for key, text in {**self.texts(), **lists}.items()}
+
+    def alone(self) -> dict[str, str]:
+        """What was typed for this calculation where a list of the tool stands elsewhere, by quantity."""
+        return {key: text for key, text in self.texts().items() if self.list_of(key)}
 
     @property
     def surface(self) -> str:
@@ -193,10 +201,16 @@ class Form(Fields):
         self.answer = answer
         keys = [field.key for field in answer.fields]
         if first:
-            needed = [key for key in keys if key in self.needed()]
-            self.focus = next((key for key in needed if self.leads(key)), self.focus)
+            open_here = [key for key in keys if key in self.needed() or self._wants_more(key)]
+            self.focus = next((key for key in open_here if self.leads(key)), self.focus)
         if self.focus not in keys and keys:
             self.focus = keys[0]
+
+    def _wants_more(self, key: str) -> bool:
+        """Whether a tool must have several of an input, and one alone was typed or carried there."""
+        value = self.value(key)
+        is_one = value is not None and value.origin == "given" and not is_list(value.text)
+        return key == self.sheet.role.only_several and is_one
 
     def needed(self) -> tuple[str, ...]:
         """The quantities that are still to be given, alternatives included."""
@@ -219,10 +233,6 @@ class Form(Fields):
     def value(self, key: str) -> Input | None:
         """What the field holds: typed, from the book, or a default."""
         return self.answer.inputs.get(key) if self.answer is not None else None
-
-    def is_choice(self, key: str) -> bool:
-        """Whether the field takes one word of a few."""
-        return quantity(key).kind is Kind.CHOICE
 
     def to_wanted(self) -> None:
         """Go to the next field that is still needed or has to be put right, round the end.
@@ -285,7 +295,7 @@ class Form(Fields):
         if self._gives_way_to_measured(self.focus) and not line.text:
             return  # The nominal size stays with the calculations that count with it.
         if line.text != self.line(self.focus).text:
-            self.whence.typed(self.slot(self.focus))
+            self.whence.typed(self.place(self.focus))
         self.nominal = {key: text for key, text in self.nominal.items() if key != self.focus}
         back = "" if line.text.strip() else self.laid_out.get(self.focus, "")
         super().keep(TextLine.ending(back) if back else line)
@@ -298,8 +308,8 @@ class Form(Fields):
         if self._gives_way_to_measured(self.focus):
             return
         before = self.before_word
-        self.typed.pop(self.slot(self.focus), None)
-        self.whence.typed(self.slot(self.focus))
+        self.whence.typed(self.place(self.focus))
+        self.forget(self.focus)
         if before or self.focus in self.laid_out:
             self.put(before)
 
@@ -307,6 +317,7 @@ class Form(Fields):
         """Type the name of a thread where the diameter stands; what was typed before of a thread gives way to it."""
         self.nominal = {}
         for key in (*OF_A_THREAD, *SIZES):
+            self.forget_alone(key)
             self.typed.pop(key, None)
             self.whence.typed(key)
         self.typed |= dict.fromkeys(SIZES, TextLine.ending(name))

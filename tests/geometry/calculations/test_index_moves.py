@@ -160,3 +160,9 @@ def test_too_coarse_a_circle_is_stopped() -> None:
 def test_what_cannot_be_indexed_is_refused(values: dict[str, Given], says: str) -> None:
     with pytest.raises(Refusal, match=says):
         moves(**values)
+
+
+def test_a_list_of_angles_of_the_wrong_length_is_told_beside_a_plate_that_makes_no_sense() -> None:
+    with pytest.raises(Refusal) as refused:
+        run(calculation("index-moves"), {"flutes": 4.0, "spacing_angles": (1.0, 2.0), "plate_holes": -1.0})
+    assert [one.key for one in refused.value.problems] == ["plate_holes", "spacing_angles"]

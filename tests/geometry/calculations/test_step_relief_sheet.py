@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from geometry.calculation import Check, Given, Result, Together
 from geometry.calculations import calculation
 from geometry.complaints import known_by
-from geometry.evaluate import run
+from geometry.evaluate import Refusal, run
 from geometry.sentences import Amount
 from geometry.slips import Slip
 
@@ -197,3 +197,42 @@ def test_a_tool_of_one_step_has_no_shoulder_and_says_so() -> None:
     result = run(SHEET, {**TOOL, "diameter": 8.0, "feed": 0.2})
     assert set(result.outputs) == {"relief_angle"}
     assert "one step only" in str(result.checks[-1].sentence)
+
+
+def told_at_once(**given: Given) -> list[tuple[str, str]]:
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, given)
+    return [(one.key, str(one.sentence)) for one in refused.value.problems if not one.missing]
+
+
+def test_angles_that_are_not_one_for_each_shoulder_are_told_before_there_is_a_throw() -> None:
+    right = math.radians(90)
+    assert told_at_once(diameter=(6.0, 8.0, 10.0), included_angle=(right,) * 3) == [
+        (
+            "included_angle",
+            "There are 3 included angles for 2 shoulders; give one for all, or one for each.",
+        )
+    ]
+    assert told_at_once(diameter=(6.0, 8.0), included_angle=(right,) * 2) == [
+        ("included_angle", "There are 2 included angles for 1 shoulder; give one.")
+    ]
+    assert told_at_once(diameter=(6.0, 8.0, 10.0), included_angle=(right,) * 2) == []
+    assert told_at_once(diameter=(6.0, 8.0, 10.0), included_angle=right) == []
+
+
+def test_steps_that_do_not_go_one_way_are_told_before_anything_else_is_given() -> None:
+    assert [key for key, _ in told_at_once(diameter=(6.0, 10.0, 8.0))] == ["diameter"]
+    assert [key for key, _ in told_at_once(diameter=(6.0, 6.0))] == ["diameter"]
+    assert told_at_once(diameter=(10.0, 8.0, 6.0)) == []
+    assert told_at_once(diameter=6.0) == []
+
+
+def test_the_weakest_shoulder_is_no_good_news_where_it_falls_short_of_what_is_wanted() -> None:
+    def states(wanted: float) -> dict[str, str]:
+        found = run(SHEET, {**TOOL, "shoulder_relief_angle": math.radians(wanted)}).checks
+        return {one.sentence.template.partition("}")[2][:20]: one.state for one in found}
+
+    # The throws give the last shoulder (3 + 1) sqrt(1/2) / (2 pi) / 6 = 0.075, or 4.29 degrees; derived.
+    assert states(4)[" is the weakest: {re"] == "pass"
+    assert states(5)[" is the weakest: {re"] == "note"
+    assert "pass" not in states(5).values()

@@ -31,6 +31,8 @@ def answered(name: str, typed: dict[str, str], entry: Entry | None = None) -> An
         ("index-moves", "flutes", "12,5", "'12,5' has a comma; what is counted is one whole number, such as 4."),
         ("index-moves", "flutes", "5 kg", "'5 kg' has a unit; what is counted has none, such as 4."),
         ("face-offset", "diameter", "1/4/2", "'1/4/2' is no number; write one such as 3.2 mm, 1/8 in or 40 thou."),
+        ("cone-relief", "included_angle", "90, 90 deg", "'90, 90 deg' is a list of 2; one value is wanted here, such as 8 deg or 3 deg 30 min."),
+        ("drill-point", "diameter", "6, 8, 10", "'6, 8, 10' is a list of 3; one value is wanted here, such as 3.2 mm, 1/8 in or 40 thou."),
         ("drill-point", "point_angle", "1/0", "'1/0' has a zero under its line, which is no number; write one such as 8 deg or 3 deg 30 min."),
     ],
 )  # fmt: skip

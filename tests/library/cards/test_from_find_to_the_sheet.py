@@ -198,3 +198,50 @@ def test_the_face_of_a_step_drill_in_a_universal_vise_is_set_in_minutes(yard_boo
     assert settings(found)["compound_tilt_angle"] == "14.30 deg"
     told = {line.key: line.graduation for line in setting_lines(found, found.display)}
     assert told["compound_tilt_angle"] == "57 divisions of 15 min, vise tilt"
+
+
+@pytest.mark.parametrize(
+    ("entry", "wheel_passes"),
+    [
+        ("counterbore-m6", "a loose pilot out, the cup clear of a fixed one"),
+        ("end-mill-plain-steel", "the rim of the wheel clear of the next tooth"),
+    ],
+)
+def test_the_sheet_of_end_teeth_says_what_the_wheel_must_pass(
+    yard_book: Book, entry: str, wheel_passes: str
+) -> None:
+    found = job(yard_book, entry, {"received.diameter": "11 mm", "tool.flutes": "3"})
+    assert wheel_passes in " ".join(setup_sheet(found).split())
+
+
+def test_the_sheet_of_a_step_drill_that_falls_short_has_no_praise_of_its_weakest_shoulder(
+    yard_book: Book,
+) -> None:
+    found = job(
+        yard_book,
+        "step-drill-spiral-flute-plain-steel",
+        {
+            "tool.size": "6, 8, 10 mm",
+            "settings.step-relief.included_angle": "90, 90 deg",
+            "settings.step-relief.radial_throw": "2.5 mm",
+        },
+    )
+    told = [line for line in setup_sheet(found).splitlines() if "is the weakest" in line]
+    assert "Shoulder 2 has 6.42 deg" in setup_sheet(found)
+    assert not [line for line in told if "PASS" in line]
+
+
+def test_a_list_of_shoulder_angles_that_is_too_long_is_told_before_the_card_has_a_throw(
+    yard_book: Book,
+) -> None:
+    found = job(
+        yard_book,
+        "step-drill-spiral-flute-plain-steel",
+        {"tool.size": "6, 8, 10 mm", "settings.step-relief.included_angle": "90, 90, 90 deg"},
+    )
+    step = found.step("step-relief")
+    assert step is not None
+    wrong = [one.text for one in step.answer.issues if not one.missing]
+    assert wrong == [
+        "included_angle: There are 3 included angles for 2 shoulders; give one for all, or one for each."
+    ]

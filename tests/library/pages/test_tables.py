@@ -49,10 +49,22 @@ def test_without_room_headings_are_wrapped_and_every_number_stays() -> None:
     assert text.split("\n")[-2].startswith("facet 1, primary land")
 
 
-def test_with_too_little_room_for_all_columns_they_come_in_turns_with_their_row_names() -> None:
+def test_before_a_column_goes_into_another_table_the_units_go_into_the_headings() -> None:
     lines = table(HEADING, ROWS, width=58)
     text = "\n".join(map(text_of, lines))
     assert all(width_of(one) <= 58 for one in lines)
+    assert text.count("facet 1, primary land") == 1
+    assert [line.split()[-5:] for line in text.split("\n")[-2:]] == [
+        ["10.00", "0.800", "0.00", "0.000", "4.924"],
+        ["24.09", "2.530", "9.21", "0.075", "4.755"],
+    ]
+    assert " ".join(text.split()).count("deg") == 2
+
+
+def test_with_too_little_room_for_all_columns_they_come_in_turns_with_their_row_names() -> None:
+    lines = table(HEADING, ROWS, width=54)
+    text = "\n".join(map(text_of, lines))
+    assert all(width_of(one) <= 54 for one in lines)
     assert all(cell in text for row in ROWS for cell in row)
     assert text.count("facet 1, primary land") == 2
 

@@ -21,7 +21,8 @@ def begin_from(screen: CalculatorScreen) -> None:
     def begun(cards: CardService, book: Book) -> CardInHand:
         new = cards.begin(book, form.entry, display.lengths)
         kind = book.kind_of(new.card.family)
-        return replace(new, card=with_typed(new.card, kind, form.sheet, form.told(), display, book))
+        card = with_typed(new.card, kind, form.sheet, form.told(), display, book, form.alone())
+        return replace(new, card=card)
 
     if form.entry is not None:
         show_card(screen, begun)
