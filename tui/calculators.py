@@ -7,46 +7,32 @@ from typing import TYPE_CHECKING
 from geometry.calculations import calculation
 from geometry.quantities import QUANTITIES
 from geometry.surfaces import surface_of_relief
-from geometry.thread.nut_limits import CLASSES
-from library.calc.by_family import sheets_for
 from library.calc.measured import SHEET
 from library.calc.surfaces import FIELD, book_key
 from library.drafts.draft import Draft
-from library.equipment.filling import texts_of
-from library.equipment.model import machines, the_only_one, wheels
-from library.equipment.offers import of_machine, of_wheels
-from library.guidance.main_job import main_job_first
 from library.search.sizes import Along
 from library.units.read import in_other_unit
 from library.units.system import Display
+from tui.drawer import Drawer
 from tui.handing_on import compute, handed_to
+from tui.serving import CLASS_OF_HOLE, Serving
 from tui.view.form import OF_A_THREAD, SIZES, Form
 from tui.view.text_line import TextLine
 from tui.view.whence import Whence
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Mapping
 
     from geometry.calculation import Calculation
-    from library.book.model import Book, Entry
-    from library.equipment.model import Machine
+    from library.book.model import Entry
     from library.search.sizes import Size
     from tui.session import Session
     from tui.view.form import Typed
 
 
-DRAWER = ("cam_throws", "throw_per")
-"""What the machine in hand fills where a calculation asks for it: the cams at hand, and how a throw is counted."""
-
-CLASS_OF_HOLE = "hole_tolerance"
-
 FLUTES = "flutes"
 
 NOTHING_ALONG = Along()
-
-MARK_OF_TAP = "tap_limit"
-
-THREAD_CLASSES = frozenset(CLASSES)
 
 
 class Calculators:
@@ -54,9 +40,14 @@ class Calculators:
 
     Args:
         session: has the book and the units.
+
+    Attributes:
+        drawer: what the machine in hand has for them.
+        serving: which of them serve an entry.
     """
 
     def __init__(self, session: Session) -> None:
+        self.drawer, self.serving = Drawer(session), Serving(session)
         self._session = session
         self._typed: dict[str, Typed] = {}
         self._forms: dict[tuple[str, str], Form] = {}
@@ -65,34 +56,26 @@ class Calculators:
         self._nominal: dict[str, Mapping[str, str]] = {}
         self._carried_flutes: dict[str, int] = {}
         self._filled: set[str] = set()
-        self._serving: dict[str, tuple[Book, Entry, Sequence[Calculation]]] = {}
-        self._drawer: dict[str, dict[str, str]] = {}
         self._whence: dict[str, Whence] = {}
         self._came: tuple[str, int] | None = None
 
     def form(self, entry: Entry, sheet: Calculation) -> Form:
         """The form for an entry and a calculation, with all that was typed into it before."""
         self._last[entry.id] = sheet.name
-        self._lay_out_drawer(entry, sheet)
+        self.drawer.lay_out(entry.id, self._typed.setdefault(entry.id, {}), sheet)
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
             self._tell_nominal(entry)
         self.tell_shop(self._forms[key])
-        self._forms[key].laid_out = self._drawer.get(entry.id, {}) | self._in_drawer(sheet)
+        self._forms[key].laid_out = {**self.drawer.laid_out(entry.id), **self.drawer.of(sheet)}
         return self._forms[key]
 
     def tell_shop(self, form: Form) -> None:
         """Tell a form where its texts came from, and what the machine in hand and the wheels of the shop have for it."""
         if form.entry is not None:
             form.whence = self._whence_of(form.entry)
-        book = self._session.book
-        known = wheels(book).values() if book is not None else ()
-        machine = self.machine()
-        found = {
-            one.key: (*of_machine(machine, one.key), *of_wheels(known, one.key)) for one in form.sheet.inputs
-        }
-        form.offered = {key: offers for key, offers in found.items() if offers}
+        form.offered = self.drawer.offers(form.sheet)
 
     def _whence_of(self, entry: Entry) -> Whence:
         return self._whence.setdefault(entry.id, Whence())
@@ -140,9 +123,9 @@ class Calculators:
         return form
 
     def _only_shown(self, entry: Entry, sheet: Calculation, typed: Typed) -> Form:
-        drawer = self._of_drawer(entry, sheet)
+        drawer = self.drawer.to_lay_out(entry.id, typed, sheet)
         form = Form(sheet, entry, typed | {key: TextLine.ending(text) for key, text in drawer.items()})
-        form.laid_out = self._drawer.get(entry.id, {}) | drawer
+        form.laid_out = {**self.drawer.laid_out(entry.id), **drawer}
         form.whence = self._whence_of(entry)
         return form
 
@@ -159,8 +142,7 @@ class Calculators:
         return entry.id in self.tools_typed_for()
 
     def _has_typed(self, name: str) -> bool:
-        laid_out = self._drawer.get(name, {})
-        return any(one.text.strip() not in {"", laid_out.get(key)} for key, one in self._typed[name].items())
+        return any(self.drawer.is_own(name, key, one.text) for key, one in self._typed[name].items())
 
     def fill(self, entry: Entry, texts: Mapping[str, str]) -> None:
         """Type texts for an entry, in place of what was typed for it before.
@@ -189,39 +171,6 @@ class Calculators:
         if surface is not None:
             self._typed.setdefault(entry.id, {})[FIELD] = TextLine.ending(surface.key)
         return calculation(SHEET)
-
-    def machine(self) -> Machine | None:
-        """The machine in hand, on whose graduations settings and readings are told: the chosen one, or the only one."""
-        book = self._session.book
-        known = machines(book) if book is not None else {}
-        if self._session.machine not in known and (only := the_only_one(known)):
-            # It stays in hand when a second one is written down.
-            self._session.machine = only
-        return known.get(self._session.machine)
-
-    def _lay_out_drawer(self, entry: Entry, sheet: Calculation) -> None:
-        """Type the cams of the machine in hand, and how they are counted, where a calculation asks for them.
-
-        What the person makes of it then stays.
-        """
-        for key, text in self._of_drawer(entry, sheet).items():
-            self._typed.setdefault(entry.id, {})[key] = TextLine.ending(text)
-            self._drawer.setdefault(entry.id, {})[key] = text
-
-    def _of_drawer(self, entry: Entry, sheet: Calculation) -> dict[str, str]:
-        """What the machine in hand has for a calculation, where nobody typed anything in its place."""
-        typed, laid_out = self._typed.get(entry.id, {}), self._drawer.get(entry.id, {})
-        return {
-            key: text
-            for key, text in self._in_drawer(sheet).items()
-            if (typed[key].text.strip() if key in typed else "") in {"", laid_out.get(key, "")}
-        }
-
-    def _in_drawer(self, sheet: Calculation) -> dict[str, str]:
-        """What the machine in hand has of what a calculation asks for."""
-        machine = self.machine()
-        texts = texts_of(machine) if machine is not None else {}
-        return {key: texts[key] for key in DRAWER if key in texts and sheet.field(key) is not None}
 
     def carry(self, entry: Entry, along: Along) -> None:
         """Type size and number of flutes that an entry was found with; what the person makes of them then stays.
@@ -282,10 +231,7 @@ class Calculators:
     def draft(self, entry: Entry) -> Draft:
         """What was typed into the calculator for an entry, to be kept in case the program ends."""
         typed = self._typed.get(entry.id, {})
-        laid_out = self._drawer.get(entry.id, {})
-        texts = {
-            key: one.text for key, one in typed.items() if one.text.strip() not in {"", laid_out.get(key)}
-        }
+        texts = {key: one.text for key, one in typed.items() if self.drawer.is_own(entry.id, key, one.text)}
         return Draft("calculator", entry.id, texts, units=self._session.display.lengths)
 
     def take_up(self, entry: Entry, draft: Draft) -> None:
@@ -296,29 +242,6 @@ class Calculators:
             if (of := _quantity_of(key)) in QUANTITIES:
                 typed[key] = TextLine.ending(in_other_unit(text, QUANTITIES[of].kind, old, new))
 
-    def serving(self, entry: Entry, opened: str = "") -> list[Calculation]:
-        """The calculations that serve an entry's family, the one for what is ground on this tool first.
-
-        Args:
-            entry: of the book.
-            opened: the one in hand; it stays, also where the family has lost it since.
-        """
-        found = [*self._of(entry)]
-        if opened and opened not in [sheet.name for sheet in found]:
-            found.append(calculation(opened))
-        return found
-
-    def _of(self, entry: Entry) -> Sequence[Calculation]:
-        """Those of an entry, found once as long as it and the book stay the same."""
-        book = self._session.book
-        if book is None:
-            return ()
-        known = self._serving.get(entry.id)
-        if known is None or known[0] is not book or known[1] is not entry:
-            found = main_job_first(book, entry, sheets_for(book.families.get(entry.family)))
-            self._serving[entry.id] = known = (book, entry, found)
-        return known[2]
-
     def first(self, entry: Entry, size: Size | None = None) -> Calculation | None:
         """The calculation to open for an entry: the one used last, else the one most its own.
 
@@ -326,21 +249,9 @@ class Calculators:
             entry: of the book.
             size: with which it is found now; with the class of a hole or a thread, its limits are what is asked for first.
         """
-        sheets = self.serving(entry)
-        asked = (
-            ""
-            if size is None
-            else CLASS_OF_HOLE
-            if size.tolerance
-            else MARK_OF_TAP
-            if has_class(size)
-            else ""
-        )
-        if size is not None and asked and self._is_new(entry, size):
-            sheets = [one for one in sheets if one.field(asked)] or sheets
-            return next(iter(sheets), None)
-        last = self._last.get(entry.id)
-        return next((sheet for sheet in sheets if sheet.name == last), sheets[0] if sheets else None)
+        if size is not None and self._is_new(entry, size) and (asked := self.serving.of_class(entry, size)):
+            return asked
+        return self.serving.first(entry, self._last.get(entry.id, ""))
 
     def compute(self, form: Form) -> None:
         """Answer a form as it now stands, with what other calculations that were opened for the tool hand on."""
@@ -367,15 +278,3 @@ class Calculators:
 def _quantity_of(key: str) -> str:
     """The quantity of a text; behind a point stands where it was typed beside a list of the same."""
     return key.partition(".")[0]
-
-
-def has_class(size: Size) -> bool:
-    """Whether the name of a thread ends with the class of its nut, such as 2B or 6H.
-
-    Example:
-        >>> from library.search.sizes import Size
-        >>> has_class(Size("1/2-13 2B", True)), has_class(Size("M12-6H LH", True)), has_class(Size("M12", True))
-        (True, True, False)
-    """
-    words = size.text.upper().replace("-", " ").split()
-    return size.is_thread and not THREAD_CLASSES.isdisjoint(words)

@@ -110,7 +110,7 @@ class Session:
 
     def is_served(self, entry: Entry | None) -> bool:
         """Whether any calculation serves a tool."""
-        return entry is not None and bool(self.calculators.serving(entry))
+        return entry is not None and bool(self.calculators.serving.all_of(entry))
 
     def tools_typed_for(self) -> list[str]:
         """The ids of the tools for which something was typed into calculations."""

@@ -53,7 +53,7 @@ def calculation_beside(session: Session, entry: Entry | None, width: int, height
         return []
     form = session.calculators.looked_at(entry, sheet, along)
     page = CalculatorPage(form, ALPHABETS[session.theme.drawing], session.book)
-    page.machine = session.calculators.machine()
+    page.machine = session.calculators.drawer.machine()
     goes_here = f"{place_of(session, entry, sheet)}, {session.keymap.told('calculate')} goes here"
     return [
         banner(sheet.title, goes_here, width, live=False),
@@ -63,7 +63,7 @@ def calculation_beside(session: Session, entry: Entry | None, width: int, height
 
 def place_of(session: Session, entry: Entry, sheet: Calculation) -> str:
     """Which calculation of how many it is."""
-    names = [one.name for one in session.calculators.serving(entry, sheet.name)]
+    names = [one.name for one in session.calculators.serving.all_of(entry, sheet.name)]
     return f"{names.index(sheet.name) + 1} of {len(names)}"
 
 

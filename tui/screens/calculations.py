@@ -27,7 +27,7 @@ class CalculationsScreen(Chooser):
         super().__init__(session)
         self.entry = entry
         self._open = open_it
-        self._sheets = session.calculators.serving(entry, chosen)
+        self._sheets = session.calculators.serving.all_of(entry, chosen)
         self._choices = [Choice(one.name, one.title, one.question, other_words(one)) for one in self._sheets]
         names = [choice.id for choice in self.choices()]
         self.view.count = len(names)

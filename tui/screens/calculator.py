@@ -242,7 +242,7 @@ class CalculatorScreen(PanedScreen):
 
     def sheets(self) -> Sequence[Calculation]:
         """The calculations of this tool, for the menu."""
-        return self.session.calculators.serving(self.entry, self.page.form.sheet.name)
+        return self.session.calculators.serving.all_of(self.entry, self.page.form.sheet.name)
 
     def open_sheet(self, name: str) -> None:
         """Go to another calculation of this tool."""
@@ -295,7 +295,7 @@ class CalculatorScreen(PanedScreen):
         form = self.session.calculators.form(self.entry, sheet)
         form.reopened()
         page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
-        page.machine = self.session.calculators.machine()
+        page.machine = self.session.calculators.drawer.machine()
         page.whole = f"{self.key_of('help')} in full"
         self.session.calculators.compute(page.form)
         return page
@@ -309,5 +309,5 @@ class CalculatorScreen(PanedScreen):
         self.entry = self.session.entry(self.entry.id) or self.entry
         self.page.form.entry = self.entry
         self.session.calculators.tell_shop(self.page.form)
-        self.page.machine = self.session.calculators.machine()
+        self.page.machine = self.session.calculators.drawer.machine()
         self.session.calculators.compute(self.page.form)

@@ -80,7 +80,7 @@ class MachinesScreen(Chooser):
         }
 
     def _can_be_taken_in_hand(self) -> bool:
-        in_hand = self.session.calculators.machine()
+        in_hand = self.session.calculators.drawer.machine()
         kind, name = self._chosen()
         return kind == "machine" and (in_hand is None or in_hand.id != name)
 
@@ -108,7 +108,7 @@ class MachinesScreen(Chooser):
 
     def _titled(self, machine: Machine) -> str:
         """Its title, marked where it is in hand."""
-        in_hand = self.session.calculators.machine()
+        in_hand = self.session.calculators.drawer.machine()
         return f"{'* ' if in_hand is not None and in_hand.id == machine.id else ''}{machine.title}"
 
     def _machines(self) -> dict[str, Machine]:

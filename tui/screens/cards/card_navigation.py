@@ -22,7 +22,7 @@ def begin_card(screen: BaseScreen, entry: Entry | None) -> None:
     """Begin a card from an entry with what it was found by, or an empty one where there is none."""
     units = screen.session.display.lengths
     along = screen.session.page.along_with(entry.id) if entry is not None else Along()
-    machine = screen.session.calculators.machine()
+    machine = screen.session.calculators.drawer.machine()
     in_hand = machine.id if machine is not None else ""
     show_card(screen, lambda cards, book: cards.begin(book, entry, units, along, in_hand))
 
