@@ -105,13 +105,19 @@ def _received(job: Job, key: str) -> Row:
     )  # fmt: skip
 
 
+_SMALL = "0.25 mm or 10 thou"
+"""An example of what an indicator reads; lengths of a tool are ten times as large."""
+
+
 def _readings_hint(job: Job, key: str) -> str:
     row, flutes = quantity(key), flutes_of(job.card.tool.flutes)
     several = key in PER_FLUTE and (flutes is None or flutes > 1)
     each = " One for each flute, parted by commas, the unit after the last." if several else ""
     if key in DROPS:
         # Where it points changes what it reads, and is another for an end than for a land: so it comes first.
-        return f"Indicator {indicator_said(job)}, zero at the edge, the tool turned on. Such as {example(row.kind)}.{each}"
+        return (
+            f"Indicator {indicator_said(job)}, zero at the edge, the tool turned on. Such as {_SMALL}.{each}"
+        )
     return f"Such as {example(row.kind)}.{each} {row.measured}"
 
 
