@@ -180,7 +180,7 @@ ACTIONS: tuple[Action, ...] = (
     # Keep
     Action("print", "copy, file, print", "Copies the answer as text, or writes it into a new file in the folder that you started in.", ("calculator",), "keep"),
     Action("print", "copy, file, print", "Copies the chosen entry, or writes it into a new file in the folder that you started in.", ("book",), "keep"),
-    Action("print", "setup sheet", "Shows the setup sheet, to be carried to the machine, copies it, or writes it into a new file.", ("cards", "card"), "keep"),
+    Action("print", "setup sheet", "Lists what can be done with the setup sheet, to be carried to the machine: Enter shows it, the other lines copy it or write it into a new file.", ("cards", "card"), "keep"),
     Action("print", "copy, file, print", "Copies what is shown, or writes it into a new file in the folder that you started in.", ("sheet", "entry", "compare", "batch", "life", "glossary", "cautions", "findings", "help", "own-table"), "keep"),
     Action("begin-card", "begin a card with this", "Begins a job card from the entry, with what was typed into the calculator.", ("book", "entry", "calculator"), "keep"),
     Action("begin-card", "begin an empty card", "Begins an empty job card.", ("cards",), "keep"),
@@ -188,7 +188,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("change", "change the entry", "Changes this entry in the shop's own book: its values, its texts, its id.", ("entry",), "keep"),
     Action("change", "change the book's value", "Changes what the book has for the field in hand.", ("calculator",), "keep"),
     Action("change", "change the entry", "Changes the first entry in sight in the shop's own book.", ("compare",), "keep"),
-    Action("change", "what this line can hold", "Lists what this line can hold, or more lines.", ("card",), "keep"),
+    Action("change", "what this line can hold", "Lists what this line can hold where it is one of several, and more lines for the step.", ("card",), "keep"),
+    Action("change", "what this line can hold", "Lists what this line can hold where it is one of several.", ("form",), "keep"),
     Action("change", "open the card", "Opens the chosen card, to be changed.", ("cards",), "keep"),
     Action("change", "open the file", "Opens the file of the chosen problem at its line in your editor, then reads the book again.", ("findings",), "keep"),
     Action("save", "save", "Shows what would change in the file; Enter then saves it.", ("form",), "keep"),

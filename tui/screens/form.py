@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.change_flow import ChangeRequest, preview
+from tui.screens.chooser import Choice
 from tui.screens.confirming import ask
 from tui.view.lines import EMPTY, Line, wrap
 from tui.view.text_form import TextForm
@@ -14,7 +16,7 @@ from tui.view.text_form import TextForm
 if TYPE_CHECKING:
     from library.drafts.draft import Draft
     from library.editing.changes import Change
-    from library.editing.merging import Choice
+    from library.editing.merging import Choice as Kept
     from tui.screens.base_screen import Needs
     from tui.services.book_service import FieldConflicts
 
@@ -63,6 +65,8 @@ class FormScreen(BaseScreen):
         """The form, or as much of it as there is room for around the line in hand."""
         lines = self.form.draw(width)
         told = f"{self.key_of('save')} shows what would change in the file, to be saved with {self.key_of('go-on')}."
+        if self.form.choices():
+            told = f"{self.key_of('change')} lists what this line can hold. {told}"
         lines += [EMPTY, *wrap(f"{self.besides()} {told}".lstrip(), width, "quiet")]
         in_hand = next((at for at, one in enumerate(lines) if one and one[0].text == "> "), 0)
         return lines[max(0, min(in_hand - 2, len(lines) - height)) :]
@@ -82,6 +86,7 @@ class FormScreen(BaseScreen):
             "save": lambda: self.complaints() or self.change() is not None,
             "start-over": self.form.is_changed,
             "empty": lambda: self.form.in_hand.text and not self.form.choices(),
+            "change": self.form.choices,
         }
 
     def room(self) -> int:
@@ -110,6 +115,24 @@ class FormScreen(BaseScreen):
     def do_up(self) -> None:
         """To the line before."""
         self.form.move(-1)
+
+    def do_change(self) -> None:
+        """List what the line in hand can hold, where it is one of several."""
+        form, blank = self.form, self.form.blank
+        choices = [
+            Choice(one, form.words(one), "This stands there now." if one == form.chosen() else "")
+            for one in form.choices()
+            if one
+        ]
+        if choices:
+            pick = screens.PickScreen(self.session, blank.label, choices, self._put, form.chosen())
+            self.app.push_screen(pick)
+        else:
+            self.say("There is nothing to list for this line; type what belongs there.")
+
+    def _put(self, text: str) -> None:
+        self.form.put(text)
+        self.look_over()
 
     def do_page_up(self) -> None:
         """To the first line."""
@@ -168,7 +191,7 @@ class FormScreen(BaseScreen):
             ChangeRequest(change, self.began(), self.take_answers, lambda: self._saved(draft)),
         )
 
-    def take_answers(self, conflicts: FieldConflicts, choices: Sequence[Choice]) -> None:
+    def take_answers(self, conflicts: FieldConflicts, choices: Sequence[Kept]) -> None:
         """Take what the person keeps where somebody else changed the same, and go on."""
         for (field, conflict), choice in zip(conflicts.by_field.items(), choices, strict=True):
             theirs = as_text(conflict.theirs)

@@ -14,7 +14,11 @@ if TYPE_CHECKING:
     from tui.services.export import Printed
     from tui.session import Session
 
-LOOK = Choice("look", "Look at it", "Shows it here as it prints, and writes nothing.")
+LOOK = Choice(
+    "look",
+    "Look at it",
+    "Shows it here as it prints, and writes nothing; the way back leads to where it was asked for.",
+)
 WAYS = (
     Choice("copy", "Copy", "Copies it as text to the clipboard of your terminal, where that allows it."),
     Choice("text", "Text file", "Writes it as plain text into a new file in the folder that you started in."),
@@ -48,12 +52,12 @@ class PrintScreen(Chooser):
         return [*([LOOK] if self._printed.look is not None else []), *WAYS]
 
     def take(self, choice: Choice) -> None:
-        """Do it; but for a look, from which Back leads here again, go back and say there what came of it."""
+        """Go back to where it was asked for, and do it there: show it, or say what came of it."""
         printed = self._printed
+        self.app.pop_screen()
         if choice.id == "look" and printed.look is not None:
             printed.look()
             return
-        self.app.pop_screen()
         if choice.id == "copy":
             self.app.copy_to_clipboard(printed.form("text"))
             self._below.say(

@@ -34,7 +34,7 @@ from library.units.grammar import example
 from library.units.show import show
 from library.units.system import Display
 from tui.view.card_readings import in_short
-from tui.view.card_row import Opened, Row
+from tui.view.card_row import Opened, Row, to_turn
 from tui.view.card_tool_rows import lines_of
 
 MEASURED = ("diameter", "land_width", "land_measured_as", "drop")
@@ -123,7 +123,7 @@ def _readings_hint(job: Job, key: str) -> str:
 
 def _choice(way: str, title: str, text: str, default: str = "", *, wants: bool = False) -> Row:
     row = quantity(way.split(".")[1])
-    hint = f"{row.measured} {' or '.join(row.choices)}: Left and Right change it, or the first letter."
+    hint = f"{row.measured} {to_turn(row.choices)}"
     return Row(way, title, text, default, hint=hint, choices=("", *row.choices), wants=wants)
 
 
@@ -179,7 +179,7 @@ def _chosen(job: Job, key: str) -> Row:
     row, text = quantity(key), job.card.wanted.get(key, Wanted("")).value
     follows = {SURFACE: job.choice.surface, METHOD: job.choice.method, POINTS: indicator_points(job)}[key]
     words = surfaces_of(job.card, job.book) if key == SURFACE else row.choices
-    hint = f"{row.measured} {' or '.join(words)}: Left and Right change it, or the first letter."
+    hint = f"{row.measured} {to_turn(words)}"
     return Row(f"wanted.{key}", row.title, text, "" if text else follows, hint=hint, choices=("", *words))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from library.calc.wording import spoken
@@ -15,6 +15,28 @@ WANTS_INPUT = "needs input"
 
 TO_FILL_IN = "________"
 """Stands where something is still wanted."""
+
+
+MOST_WORDS = 3
+"""Choices that a hint names; more of them are listed by their key."""
+
+
+def to_turn(words: Sequence[str]) -> str:
+    """How one of several words is brought into a line; an action in braces stands for its key.
+
+    Where two begin with the same letter, the letter is named that goes on from one to the other.
+
+    Example:
+        >>> to_turn(("chord", "arc"))
+        'chord or arc: Left and Right change it, or the first letter. {change} lists them.'
+        >>> to_turn(("cam", "tilt", "work-head", "wheel-head"))
+        'Left and Right change it, or the first letter (w again: the next with w). {change} lists them.'
+    """
+    named = f"{' or '.join(words)}: " if len(words) <= MOST_WORDS else ""
+    letters = [one[:1] for one in words]
+    shared = next((one for one in letters if letters.count(one) > 1), "")
+    again = f" ({shared} again: the next with {shared})" if shared else ""
+    return f"{named}Left and Right change it, or the first letter{again}. {{change}} lists them."
 
 
 @dataclass(frozen=True)

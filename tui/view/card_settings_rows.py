@@ -21,7 +21,7 @@ from library.equipment.model import Rating
 from library.equipment.offers import of_machine
 from library.equipment.settings import in_divisions
 from library.units.show import say, show, show_answer
-from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
+from tui.view.card_row import WANTS_INPUT, Opened, Row, Told, to_turn
 from tui.view.card_wants import asked_above, for_want_of, is_asked_elsewhere, missing
 
 JUDGED = "judged by its facets"
@@ -243,8 +243,8 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     way, title = f"settings.{step.sheet.name}.{field.key}", f"  {title_of(field.key, step.answer.surface)}"
     wants = not typed and not known and field.key in {*missing(step), *ASKED_TOO}
     if row.choices:
-        hint = f"{row.measured} Left and Right change it, or the first letter."
         words = words_first(field.key, row.choices, step.answer.inputs)
+        hint = f"{row.measured} {to_turn(words)}"
         return Row(way, title, typed, known, giver, hint, choices=("", *words), wants=wants)
     edges = edges_of(step, field.key)
     if edges is not None:

@@ -13,7 +13,7 @@ from tui.view.card_row import Opened, Row
 
 _UNITS = {"mm": "millimetres", "in": "inches"}
 
-_TO_CHOOSE = "Left and Right change it, or its first letter."
+_TO_CHOOSE = "Left and Right change it, or its first letter, again for the next."
 
 
 def tool_rows(job: Job, opened: Opened) -> list[Row]:

@@ -67,7 +67,8 @@ def _close(screen: CardScreen) -> None:
         return
     learned = taught(not_in_book(form.card, form.book), screen.key_of("learn"))
     screen.say(
-        f"Card {form.card.id} is done, a record now. {screen.key_of('print')} shows its setup sheet.{learned}"
+        f"Card {form.card.id} is done, a record now. {screen.key_of('print')}, then {screen.key_of('go-on')}, "
+        f"shows its setup sheet.{learned}"
     )
 
 

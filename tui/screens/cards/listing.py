@@ -38,7 +38,7 @@ def has_list(screen: CardScreen) -> bool:
     """Whether there is a list or a form for the line in hand."""
     row = screen.form.row
     ways = {"machine", "wheel", "result", REST, *_LISTS}
-    return row.section in {"wrong", *QUANTITY_SECTIONS} or row.way in ways
+    return row.section in {"wrong", *QUANTITY_SECTIONS} or row.way in ways or bool(_held(screen))
 
 
 def calculation_of(screen: CardScreen) -> None:
@@ -55,7 +55,7 @@ def more_for(screen: CardScreen) -> None:
     section = row.section
     if row.way == REST:
         _pick(screen, "Calculations that rest", _aside(screen), lambda name: _wake(screen, name))
-    elif row.section == "settings":
+    elif section == "settings" and not _held(screen):
         screen.say(
             f"{screen.key_of('calculate')} shows all lines of this calculation; Right leaves it out of the job."
         )
@@ -68,9 +68,7 @@ def more_for(screen: CardScreen) -> None:
             lambda name: _take_wrong(screen, name, {one.id for one in troubles}),
         )
     elif section in QUANTITY_SECTIONS:
-        _pick(
-            screen, _TITLES[section], _quantities(screen, section), lambda key: screen.form.open(section, key)
-        )
+        _pick_in_step(screen, section)
     elif row.way in {"machine", "wheel"} and len(row.choices) < 2:
         screen.app.push_screen(new_form(screen.session, row.way))
     elif row.way == "result":
@@ -82,8 +80,54 @@ def more_for(screen: CardScreen) -> None:
         _pick(screen, "How did the job end?", results, screen.put, row.text)
     elif row.way in _LISTS:
         _pick(screen, row.label, list(_LISTS[row.way](job)), screen.put, row.text)
+    elif held := _held(screen):
+        _pick(
+            screen,
+            row.label.strip(),
+            held,
+            lambda name: _put(screen, name),
+            _HELD + (row.text or row.default),
+        )
     else:
         screen.say("There is nothing to list for this line; type what belongs there.")
+
+
+_HELD = "="
+"""Stands before what a line can hold where a list has names of quantities too, of which none begins so."""
+
+
+def _held(screen: CardScreen) -> list[Choice]:
+    """What the line in hand can hold where it is one of several, or what the machine and the book offer for it."""
+    row = screen.form.row
+    words = () if row.heading else row.choices or row.offers
+    now = row.text or row.default
+    return [
+        Choice(
+            _HELD + one,
+            row.words(one),
+            "This stands there now." if one == now else "One of those that this line can hold.",
+        )
+        for one in words
+        if one
+    ]
+
+
+def _put(screen: CardScreen, name: str) -> None:
+    screen.put(name.removeprefix(_HELD))
+
+
+def _pick_in_step(screen: CardScreen, section: str) -> None:
+    """List what the line in hand can hold, and behind it the quantities that have no line in the step yet."""
+    row, held = screen.form.row, _held(screen)
+
+    def take(name: str) -> None:
+        if name.startswith(_HELD):
+            _put(screen, name)
+        else:
+            screen.form.open(section, name)
+
+    title = f"{row.label.strip()}: one of these; then more lines" if held else _TITLES[section]
+    _pick(screen, title, [*held, *_quantities(screen, section)], take, _HELD + (row.text or row.default))
 
 
 def _pick(

@@ -1,0 +1,87 @@
+"""The list of what a line can hold, on cards and forms; and the way back from the setup sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import AbstractAsyncContextManager
+from typing import Any
+
+import pytest
+
+AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
+
+
+async def test_back_from_the_setup_sheet_leads_to_the_card_and_the_key_on_the_sheet_still_prints(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "T-12-3", "<enter>", "<f7>", "<enter>")
+        assert hands.app.screen.WHERE == "sheet"
+        assert (await hands.do("<f7>")).startswith("Print: ")
+        await hands.do("<f9>")
+        assert hands.app.screen.WHERE == "sheet"
+        await hands.do("<f9>")
+        assert hands.app.screen.WHERE == "card"
+
+
+async def test_a_closed_card_names_every_key_that_shows_its_sheet(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "D-87", "<enter>")
+        shown = await hands.do("<f8>", "close the card", "<enter>", "<down>", "<enter>")
+        assert "is done, a record now. F7, then Enter, shows its setup sheet." in " ".join(shown.split())
+
+
+async def test_the_ways_that_a_line_of_a_card_can_hold_stand_first_in_its_list_and_one_is_taken(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        shown = await hands.do("bronze spi", "<ctrl+f>", "<ctrl+n>", "<ctrl+n>", "<down>")
+        hint = " ".join(shown.split())
+        assert "or the first letter (w again: the next with w). F6 lists them." in hint
+        listed = (await hands.do("<f6>")).splitlines()
+        assert listed[0].startswith("Relief made by: one of these; then more lines")
+        assert [one[2:20].strip() for one in listed[3:8]] == [
+            "cam", "wheel head height", "tooth rest height", "inclined wheel", "work head",
+        ]  # fmt: skip
+        assert "Relief made by       tooth rest height" in await hands.do("tooth", "<enter>")
+
+
+async def test_that_list_still_gives_one_more_line_and_so_does_that_of_a_number(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("bronze spi", "<ctrl+f>", "<ctrl+n>", "<ctrl+n>", "<down>")
+        assert "> Body diameter" in await hands.do("<f6>", "body", "<enter>")
+        hands.app.screen.form.go_to("wanted.rake_angle")
+        shown = await hands.do("<f6>")
+        assert shown.startswith("What else shall the tool have?")
+
+
+async def test_a_choice_of_a_setting_and_the_unit_of_the_card_are_listed(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "T-12-3", "<f8>", "same job", "<enter>", "<end>")
+        form = hands.app.screen.form
+        form.go_to("units")
+        assert "Lengths in" in await hands.do("<f6>")
+        assert "Lengths in           inches" in await hands.do("inch", "<enter>")
+        form.open_calculation("lead-over-land")
+        form.go_to("settings.lead-over-land.land_measured_as")
+        listed = (await hands.do("<f6>")).splitlines()
+        assert [one[2:20].strip() for one in listed[3:6]] == ["arc", "chord", ""]
+        await hands.do("chord", "<enter>")
+        assert form.card.settings["lead-over-land"].typed["land_measured_as"] == "chord"
+
+
+@pytest.mark.parametrize("way", ["<end>", "<f6>"])
+async def test_a_line_of_a_form_lists_what_it_can_hold_or_says_that_anything_may_be_typed(
+    at_the_yard: AtTheYard, way: str
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f8>", "machines", "<enter>", "new wheel", "<enter>")
+        if way == "<end>":
+            assert "There is nothing to list for this line" in await hands.do("<f6>")
+            return
+        shown = await hands.do("<down>", "<down>")
+        assert "F6 lists what this line can hold." in shown
+        assert "type-1-straight" in await hands.do("<f6>")
+        assert "> Shape             type-11-flaring-cup" in await hands.do("flaring", "<enter>")
