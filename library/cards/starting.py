@@ -8,6 +8,7 @@ from geometry.sentences import Kind
 from library.book.bands import entry_at
 from library.book.model import Book, Entry, Value
 from library.calc.citation import briefly
+from library.calc.of_several import DIAMETER, one_of
 from library.calc.ranges import is_range, said
 from library.cards.model import Card, Setting, Wanted
 from library.equipment.model import machines, the_only_one, wheels
@@ -120,6 +121,8 @@ def _in_mm(size: Size, units: str, book: Book) -> float | None:
 
     try:
         text = choose(size.text, own_threads(book)).diameter if size.is_thread else size.written(units)
+        # A tool with steps goes by its largest, as everywhere.
+        text = one_of(DIAMETER, text, METRIC, at_point=False) or text
         return read(text, Kind.LENGTH, METRIC).number
     except (NotChosen, UnitError):
         return None

@@ -90,12 +90,15 @@ class Along(NamedTuple):
         Example:
             >>> Along(Size("12", tolerance="H7")).told, Along(None, 4).told, Along(Size("M12", True), 1).told
             ('12 H7 goes along', '4 flutes go along', 'M12 and 1 flute go along')
+            >>> Along(Size("6, 10, 14 mm"), 2).told
+            '6, 10, 14 mm and 2 flutes go along'
         """
-        parts = [self.size.told] if self.size is not None else []
+        parts = self.size.told.split(", ") if self.size is not None else []
         if self.flutes is not None:
             parts.append(f"{self.flutes} flute{'s' if self.flutes > 1 else ''}")
         several = len(parts) > 1 or (self.size is None and (self.flutes or 0) > 1)
-        return f"{' and '.join(parts)} go{'' if several else 'es'} along" if parts else ""
+        listed = " and ".join(one for one in (", ".join(parts[:-1]), *parts[-1:]) if one)
+        return f"{listed} go{'' if several else 'es'} along" if parts else ""
 
 
 def flutes_in(text: str) -> int | None:

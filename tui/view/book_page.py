@@ -10,6 +10,7 @@ from library.search.ranked import Ranked
 from library.search.ranking import ranked
 from library.search.size_in_names import is_called_by
 from library.search.sizes import Along, Size, flutes_in, with_its_unit
+from library.search.step_sizes import IS_STEPPED, diameters_in, with_unit_behind
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
@@ -57,7 +58,9 @@ class BookPage:
 
     def keep_meaning(self, unit: str) -> None:
         """Write the unit of lengths that was worked in behind a size without one, which would mean another size now."""
-        if self.size is not None:
+        if self._steps():
+            self.edit(TextLine.ending(with_unit_behind(self.find.text, unit)))
+        elif self.size is not None:
             self.edit(TextLine.ending(with_its_unit(self.find.text, self.size, unit)))
 
     def find_anew(self) -> None:
@@ -89,10 +92,18 @@ class BookPage:
         chosen = self.chosen
         if self._rows is None or chosen is None or chosen.id != entry_id:
             return Along()
-        is_its_name = self.size is not None and is_called_by(
-            self._rows, self.hits[self.view.chosen], self.size
-        )
-        return Along(None if is_its_name else self.size, flutes_in(self.find.text))
+        number, flutes = self.hits[self.view.chosen], flutes_in(self.find.text)
+        if steps := self._steps():
+            return Along(Size(steps), flutes)
+        is_its_name = self.size is not None and is_called_by(self._rows, number, self.size)
+        return Along(None if is_its_name else self.size, flutes)
+
+    def _steps(self) -> str:
+        """The diameters of all steps, where the find line has them and the chosen tool has steps; else empty."""
+        if self._rows is None or not self.hits or not (steps := diameters_in(self.find.text)):
+            return ""
+        is_stepped = self.hits[self.view.chosen] in self._rows.values_of(IS_STEPPED)
+        return steps if is_stepped else ""
 
     def choose(self, entry_id: str) -> None:
         """Choose an entry by its id, where the list has it."""

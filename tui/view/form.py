@@ -111,6 +111,11 @@ class Form(ListFields):
         handed = {**self.handed, **self.of_lists()}
         return {**{key: text for key, text in handed.items() if key in open_for}, **texts}
 
+    def of_lists(self) -> dict[str, str]:
+        """What counts here of the lists that were typed elsewhere; not of one that a tool to be measured was only found with."""
+        found = super().of_lists()
+        return {key: text for key, text in found.items() if self.list_of(key) != self.nominal.get(key)}
+
     def is_handed(self, key: str) -> bool:
         """Whether what stands in a field was handed on by another calculation, or is of a list that was typed there."""
         return key not in self.texts() and key in self.given()
@@ -121,6 +126,8 @@ class Form(ListFields):
         It is found by another calculation, of the machine or a wheel, nominal as in the find line, or kept from before.
         """
         slot, text = self.place(key), self.line(key).text
+        if key in SIZES and self.whence.is_sought(self.slot(key), self.list_of(key)):
+            return "nominal"
         if key in self.of_lists():
             return "kept" if self.whence.is_kept(self.slot(key), self.list_of(key)) else OF_LIST
         if self.is_handed(key):
