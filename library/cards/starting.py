@@ -19,6 +19,9 @@ from library.units.system import METRIC
 OF_A_HOLE = "reamer-size"
 """The calculation that asks for the class of the hole."""
 
+HOLE_CLASS = "hole_tolerance"
+"""The class of the hole, among what that calculation asks for."""
+
 
 def empty(book: Book, family: str = "", units: str = "mm") -> Card:
     """A card with nothing on it but what goes without saying: the only machine and the only wheel of the shop.
@@ -99,7 +102,7 @@ def with_size(card: Card, size: Size) -> Card:
     card = replace(card, tool=tool)
     if not size.tolerance:
         return card
-    return replace(card, settings={**card.settings, OF_A_HOLE: Setting({"hole_tolerance": size.tolerance})})
+    return replace(card, settings={**card.settings, OF_A_HOLE: Setting({HOLE_CLASS: size.tolerance})})
 
 
 def found_with(card: Card, along: Along) -> Card:

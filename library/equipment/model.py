@@ -127,6 +127,7 @@ class Wheel:
         diameter: as it is now.
         abrasive: a word of ``library.equipment.abrasives``; empty when not written.
         grit: as marked.
+        grade: the letter of how hard it is bonded, as marked.
         bond: as marked.
         rated_speed: the marking on the wheel; nothing when it was not written down.
         dressed: the day it was last dressed.
@@ -142,6 +143,7 @@ class Wheel:
     diameter: Measure | None = None
     abrasive: str = ""
     grit: str = ""
+    grade: str = ""
     bond: str = ""
     rated_speed: Rating | None = None
     dressed: date | None = None

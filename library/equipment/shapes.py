@@ -34,6 +34,7 @@ WHEEL = Shape(
         "diameter": measured("wheel_diameter"),
         "abrasive": word_of(ABRASIVES, "abrasive"),
         "grit": one_line,
+        "grade": one_line,
         "bond": one_line,
         "rated_speed": rating,
         "dressed": day,

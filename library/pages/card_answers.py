@@ -47,7 +47,7 @@ def tool_answers(job: Job, key: str) -> Parts:
             ", ".join(
                 part for part in (spoken(wheel.shape), wheel.diameter.text if wheel.diameter else "") if part
             ),
-            ", ".join(part for part in (wheel.grit, wheel.bond) if part),
+            ", ".join(part for part in (wheel.grit, wheel.grade, wheel.bond) if part),
             f"rated {wheel.rated_speed.measure.text}" if wheel.rated_speed else "NO RATING in the book",
             f"dressed {wheel.dressed.isoformat()}" if wheel.dressed else "",
         )

@@ -68,6 +68,7 @@ def wheel_parts(book: Book, name: str, convert: Convert | None) -> Told:
         ("SIZE", _length(one.diameter, convert)),
         ("GRAIN", ABRASIVES.get(one.abrasive, one.abrasive)),
         ("GRIT", one.grit),
+        ("GRADE", one.grade),
         ("BOND", one.bond),
         ("DRESSED", one.dressed.isoformat() if one.dressed is not None else ""),
         ("NOTE", one.note),

@@ -196,7 +196,12 @@ class BaseScreen(Screen[None], inherit_bindings=False):
         return [banner(self.title_text(), self.state_text(), width), *body, *foot, *last][:height]
 
     def _bar(self, width: int) -> Line:
-        return key_bar(self.WHERE, self.session.keymap, width, typed="?" if self.is_text("?") else "")
+        typed = "?" if self.is_text("?") else ""
+        return key_bar(self.WHERE, self.session.keymap, width, typed, self.back_word())
+
+    def back_word(self) -> str:
+        """What the row of keys says of the way back; empty where it leads back, as on most screens."""
+        return ""
 
     def say(self, sentence: str) -> None:
         """Show a sentence in place of the key bar until the next key."""

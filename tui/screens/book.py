@@ -160,6 +160,10 @@ class BookScreen(PanedScreen):
         elif self.pressed != "escape":
             self._leave()
 
+    def back_word(self) -> str:
+        """The way back from the whole book ends the program; what is sought is emptied first."""
+        return "" if self.session.page.find.text else "End"
+
     def _leave(self) -> None:
         """Leave; what was typed into calculations is forgotten then, so that is asked about by name."""
         tools = self.session.tools_typed_for()

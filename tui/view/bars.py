@@ -45,7 +45,7 @@ LEFT_OUT = ("units", "change", "cautions", "print", "calculate", "cards", "help"
 """The order in which keys are left out where the row is too narrow even for short words: from its middle."""
 
 
-def key_bar(where: Where, keymap: Keymap, width: int, typed: str = "") -> Line:
+def key_bar(where: Where, keymap: Keymap, width: int, typed: str = "", back: str = "") -> Line:
     """The last line: always the same keys in the same order, dim where one does nothing on this screen.
 
     Long words where they have room, short ones where they have not, and fewer where even those have none.
@@ -55,10 +55,14 @@ def key_bar(where: Where, keymap: Keymap, width: int, typed: str = "") -> Line:
         keymap: the keys in force.
         width: in cells.
         typed: a sign that is typed in the line in hand; another key is told for what it does elsewhere.
+        back: the word for the way back, where that does more than it says; empty for the usual one.
     """
     here = on_screen(where)
     for gap, names in _fits(keymap, typed):
-        row = [(key, word, "key" if name in here else "quiet") for name, key, word in names]
+        row = [
+            (key, f" {back}" if back and name == "back" else word, "key" if name in here else "quiet")
+            for name, key, word in names
+        ]
         if sum(len(key) + len(word) for key, word, _ in row) + gap * (len(row) - 1) <= width:
             pieces: list[Piece] = []
             for key, word, role in row:

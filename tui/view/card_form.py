@@ -40,6 +40,7 @@ class CardForm(Fields):
         issues: everything that does not add up.
         faults: the same with what stands on watch, each at its line.
         opened: what a person opened beyond what is always shown.
+        typed_over: what stood in lines before it was typed over, by their ways.
     """
 
     LONGEST = 600
@@ -49,6 +50,7 @@ class CardForm(Fields):
         self.book = book
         self.card = card
         self.opened = Opened()
+        self.typed_over: dict[str, str] = {}
         self._step = 0
         self.job = work_out(card, book)
         self.rows: list[Row]
@@ -130,6 +132,25 @@ class CardForm(Fields):
             return
         super().edit(key)
 
+    def gave_way(self, text: str) -> None:
+        """Keep what is typed over, to be brought back."""
+        self.typed_over[self.focus] = text
+
+    @property
+    def stood_here(self) -> str:
+        """What stood in the line in hand before it was typed over; empty where nothing else did."""
+        before = self.typed_over.get(self.focus, "")
+        return before if before != self.in_hand.text else ""
+
+    def clear(self) -> None:
+        """Bring back what was typed over in the line in hand; where that is there, or nothing was, empty it."""
+        before = self.stood_here
+        if before:
+            self.put(before)
+        else:
+            super().clear()
+        self.typed_over.pop(self.focus, None)
+
     @property
     def only_choice(self) -> str:
         """The one thing that the line in hand can hold, in words; empty where there are several, or any text."""
@@ -157,6 +178,8 @@ class CardForm(Fields):
     def switch_units(self) -> None:
         """Change the unit of lengths; what was typed into a setting without one keeps its meaning."""
         self.card = in_other_units(self.card)
+        # A number without a unit would come back as another length.
+        self.typed_over.clear()
         self._work_out()
         self._show(self.row)
 

@@ -303,12 +303,19 @@ class CardPage:
     def _hint(self, width: int) -> list[Line]:
         """What is wrong with the line in hand, else what belongs there."""
         row = self.form.row
-        faults = self.form.faults_at(row)
+        faults, before = self.form.faults_at(row), self.form.stood_here
+        stood = f"{before} stood here; {self._keys('empty')} brings it back." if before else ""
         if not faults:
-            return wrap(RECORD if self.form.card.done else with_keys(row.hint, self._keys), width, "quiet")
+            hint = with_keys(row.hint, self._keys)
+            return wrap(RECORD if self.form.card.done else f"{stood} {hint}".lstrip(), width, "quiet")
         word = faults[0].state.upper()
         first, *rest = wrap(told(row, faults), width, "warn", first=f"{word}: ", rest="  ")
-        return [line(Piece(word, faults[0].state), Piece(first[0].text[len(word) :], "warn")), *rest]
+        told_before = wrap(stood, width, "quiet") if stood else []
+        return [
+            *told_before,
+            line(Piece(word, faults[0].state), Piece(first[0].text[len(word) :], "warn")),
+            *rest,
+        ]
 
 
 def side_width(width: int) -> int:

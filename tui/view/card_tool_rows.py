@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from library.book.model import Book, Family
 from library.calc.by_family import sheets_for
 from library.cards.job import Job
 from library.cards.results import USUAL
+from library.cards.starting import HOLE_CLASS, OF_A_HOLE
 from library.equipment.model import machines, wheels
 from tui.view.card_row import Opened, Row
 
@@ -25,8 +27,9 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
         "thread, such as 8.7 mm of a drill, belongs into the line Size.",
     )  # fmt: skip
     sized = _of_book(job, "diameter")
-    size = _text("tool.size", "Size", tool.size, f"{_brings(sized)}As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm.",
-                 wants=not tool.thread, offers=sized)  # fmt: skip
+    size = _text("tool.size", "Size", tool.size, f"{_brings(sized)}As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm."
+                 f"{_class_told(job)}", wants=not tool.thread, offers=sized)  # fmt: skip
+    size = replace(size, said=_with_its_class(job))
     counted = "".join(_of_book(job, "flutes"))
     return [
         _text("tool.name", "Tool", tool.name, "Its own name or number in this shop; its history is found by it."),
@@ -52,6 +55,25 @@ def _text(
     return Row(
         way, label, text, hint=hint, offers=offers, wants=wants and not text, overtype=is_value, is_text=True
     )
+
+
+def _class_of_hole(job: Job) -> str:
+    """The class of the hole that a reamer is for, such as H7, where the card has it."""
+    step = job.step(OF_A_HOLE)
+    found = step.answer.inputs.get(HOLE_CLASS) if step is not None else None
+    return str(found.value) if found is not None else ""
+
+
+def _with_its_class(job: Job) -> Mapping[str, str]:
+    """The size as it is shown, the class of the hole behind it."""
+    size, of_hole = job.card.tool.size, _class_of_hole(job)
+    return {size: f"{size} {of_hole}"} if size and of_hole else {}
+
+
+def _class_told(job: Job) -> str:
+    """Where the class of the hole is changed, which stands behind the size."""
+    of_hole = _class_of_hole(job)
+    return f" The class of its hole, {of_hole}, is changed in the step Set." if of_hole else ""
 
 
 def _of_book(job: Job, key: str) -> tuple[str, ...]:
@@ -87,16 +109,17 @@ def _equipment(job: Job, way: str, label: str, said: Mapping[str, str]) -> Row:
     if not said:
         hint = (
             f"The book has no {way} yet. "
-            + "{change} says what to write, and where; the card can wait for it."
+            + "{change} opens a form that writes one down, as {menu}, machines, does from anywhere; the card can wait for it."
         )
         return Row(
             way,
             label,
             getattr(job.card, way),
-            f"no {way} in the book yet",
+            "none in the book yet",
             hint=hint,
             choices=("",),
             said=said,
+            below=("{change} on this line writes one down.",),
         )
     now: str = getattr(job.card, way)
     return Row(way, label, now, hint=_TO_CHOOSE + " {change} lists them with what the book knows of each.",

@@ -126,10 +126,8 @@ class Form(ListFields):
         It is found by another calculation, of the machine or a wheel, nominal as in the find line, or kept from before.
         """
         slot, text = self.place(key), self.line(key).text
-        if key in SIZES and self.whence.is_sought(self.slot(key), self.list_of(key)):
-            return "nominal"
         if key in self.of_lists():
-            return "kept" if self.whence.is_kept(self.slot(key), self.list_of(key)) else OF_LIST
+            return self._whose_list(key)
         if self.is_handed(key):
             return "kept" if key in self.handed_kept else "found"
         if self.is_laid_out(key):
@@ -139,6 +137,13 @@ class Form(ListFields):
         if key in SIZES and self.whence.is_sought(slot, text):
             return "nominal"
         return "kept" if self.whence.is_kept(slot, text) else ""
+
+    def _whose_list(self, key: str) -> str:
+        """The word for whose a list is of which one value counts here."""
+        slot, text = self.slot(key), self.list_of(key)
+        if key in SIZES and self.whence.is_sought(slot, text):
+            return "nominal"
+        return "kept" if self.whence.is_kept(slot, text) else OF_LIST
 
     @property
     def has_kept(self) -> bool:

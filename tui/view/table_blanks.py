@@ -33,6 +33,21 @@ _NOTE = Blank("note", "Note", "What the next person should know of it.")
 _SYNONYMS = Blank("synonyms", "Other words", "By which it is found too, parted by commas.")
 _TURNED = "Left and Right change it."
 
+_MOVEMENTS: Mapping[str, str] = {"tilt": "Wheel head tilt"}
+"""What a movement is called, where that is more than the name of its table."""
+
+
+def _of_movement(whole: Mapping[str, object]) -> str:
+    """What belongs into the line of a movement, and which direction a card tells of it."""
+    ways = (
+        f" A card says {whole['more']} or {whole['less']}, the way that it moves, whichever way its dial counts; "
+        "its file can have other words for them."
+        if "more" in whole
+        else ""
+    )
+    return f"What one division is worth, with its unit: 0.01 mm, 15 min. Empty where it has none.{ways}"
+
+
 _MACHINE = (
     Blank("title", "Title", "As the shop calls it, such as The grinder by the window."),
     _NAME,
@@ -45,8 +60,8 @@ _MACHINE = (
           "1.2 mm.", overtype=True),
     Blank("throw_per", "Throw counted", "For one turn of the tool, or from one tooth to the next. Left and Right change it.",
           ("", "tooth", "turn")),
-    *(Blank(DIVISION + name, name.replace("-", " ").capitalize(), "What one division is worth, with its unit: 0.01 mm, "
-            "15 min. Empty where it has none.", overtype=True) for name in GRADUATIONS),
+    *(Blank(DIVISION + name, _MOVEMENTS.get(name, name.replace("-", " ").capitalize()), _of_movement(whole),
+            overtype=True) for name, whole in GRADUATIONS.items()),
     _NOTE,
 )  # fmt: skip
 
@@ -56,8 +71,9 @@ _WHEEL = (
     Blank("shape", "Shape", f"Its type by ISO 525. {_TURNED}", ("", *quantity("wheel_shape").choices)),
     Blank("diameter", "Diameter", "As it is now, with its unit: 98 mm.", overtype=True),
     Blank("abrasive", "Abrasive", f"What cuts in it. {_TURNED}", ("", *ABRASIVES)),
-    Blank("grit", "Grit", "As marked on the wheel."),
-    Blank("bond", "Bond", "As marked on the wheel."),
+    Blank("grit", "Grit", "As marked on the wheel, such as 60."),
+    Blank("grade", "Grade", "How hard it is bonded: the letter that is marked on the wheel, such as J."),
+    Blank("bond", "Bond", "As marked on the wheel, or in words: V or vitrified, B or resin."),
     Blank("rated_speed", "Rated speed", "As marked on the wheel, with its unit: 35 m/s, 6500 ft/min or 3800 rpm. A wheel without a "
           "readable rating is not used.", overtype=True),
     Blank("dressed", "Dressed", "The day on which it was last dressed: year-month-day.", overtype=True),

@@ -118,7 +118,7 @@ class CardScreen(BaseScreen):
             **super().needs(),
             "calculate": lambda: takes and has_calculation(self),
             "change": lambda: takes and has_list(self),
-            "empty": lambda: takes and form.in_hand.text,
+            "empty": lambda: takes and (form.in_hand.text or form.stood_here),
             "units": lambda: takes,
             "save": lambda: self.is_changed or self.opened is None,
             "next": lambda: form.step + 1 < len(STEPS),

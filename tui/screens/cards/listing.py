@@ -220,5 +220,5 @@ def told_of_wheel(wheel: Wheel) -> str:
     rated = f"rated {wheel.rated_speed.measure.text}" if wheel.rated_speed else "NO RATING"
     size = wheel.diameter.text if wheel.diameter else "no diameter"
     dressed = f"dressed {wheel.dressed.isoformat()}" if wheel.dressed else ""
-    parts = (rated, wheel.shape, size, wheel.grit, wheel.bond, dressed, wheel.note)
+    parts = (rated, wheel.shape, size, wheel.grit, wheel.grade, wheel.bond, dressed, wheel.note)
     return ", ".join(part for part in parts if part)
