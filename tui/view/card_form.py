@@ -145,10 +145,12 @@ class CardForm(Fields):
     def clear(self) -> None:
         """Bring back what was typed over in the line in hand; where that is there, or nothing was, empty it."""
         before = self.stood_here
-        if before:
+        super().clear()
+        # Emptied, a line may have it again already, such as what the book has, and then nobody is asked why.
+        if before and before not in (self.row.text, self.row.default):
             self.put(before)
-        else:
-            super().clear()
+        elif before:
+            self._show(self.row)
         self.typed_over.pop(self.focus, None)
 
     @property

@@ -28,15 +28,17 @@ def to_turn(words: Sequence[str]) -> str:
 
     Example:
         >>> to_turn(("chord", "arc"))
-        'chord or arc: Left and Right change it, or the first letter. {change} lists them.'
+        'chord or arc by Left, Right or the first letter; {change} lists them.'
         >>> to_turn(("cam", "tilt", "work-head", "wheel-head"))
-        'Left and Right change it, or the first letter (w again: the next with w). {change} lists them.'
+        'Left, Right or the first letter (w again: the next with w) change it; {change} lists them.'
     """
-    named = f"{' or '.join(words)}: " if len(words) <= MOST_WORDS else ""
     letters = [one[:1] for one in words]
     shared = next((one for one in letters if letters.count(one) > 1), "")
     again = f" ({shared} again: the next with {shared})" if shared else ""
-    return f"{named}Left and Right change it, or the first letter{again}. {{change}} lists them."
+    keys = f"Left, Right or the first letter{again}"
+    if len(words) > MOST_WORDS:
+        return f"{keys} change it; {{change}} lists them."
+    return f"{' or '.join(words)} by {keys}; {{change}} lists them."
 
 
 @dataclass(frozen=True)

@@ -37,7 +37,7 @@ async def test_the_ways_that_a_line_of_a_card_can_hold_stand_first_in_its_list_a
     async with at_the_yard() as hands:
         shown = await hands.do("bronze spi", "<ctrl+f>", "<ctrl+n>", "<ctrl+n>", "<down>")
         hint = " ".join(shown.split())
-        assert "or the first letter (w again: the next with w). F6 lists them." in hint
+        assert "Left, Right or the first letter (w again: the next with w) change it; F6 lists them." in hint
         listed = (await hands.do("<f6>")).splitlines()
         assert listed[0].startswith("Relief made by: one of these; then more lines")
         assert [one[2:20].strip() for one in listed[3:8]] == [

@@ -198,9 +198,9 @@ class CardsScreen(BaseScreen):
 
     def _chosen(self) -> CardRow | None:
         if self.page.chosen is None:
-            self.say(
-                f"There is no card here; {self.key_of('empty')} shows all, {self.key_of('begin-card')} begins a new one."
-            )
+            begins = f"{self.key_of('begin-card')} begins a new one."
+            shows = f"{self.key_of('empty')} shows all, " if self.page.find.text else ""
+            self.say(f"There is no card here; {shows}{begins}")
         return self.page.chosen
 
     def _loaded(self, ids: list[str]) -> list[Card]:
