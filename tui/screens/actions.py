@@ -119,7 +119,7 @@ class ActionsScreen(Chooser):
             case []:
                 return super().nothing()
             case [one]:
-                return f"Here and now there is nothing for {one.title!r}. It does this: {one.help}"
+                return f"Here and now there is nothing to {one.title!r}. It does this: {one.help}"
             case _:
                 return f"Here and now there is nothing for any of these: {', '.join(one.title for one in rests)}."
 

@@ -91,7 +91,7 @@ async def test_a_new_card_is_in_the_list_as_soon_as_it_is_left(at_the_yard: AtTh
 
 async def test_marked_cards_are_planned_as_a_batch(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
-        assert "there is nothing for 'plan the marked cards'" in await hands.do("<f3>", "<f8>", "plan")
+        assert "there is nothing to 'plan the marked cards'" in await hands.do("<f3>", "<f8>", "plan")
         shown = await hands.do("<f9>", "family:tap", "<ctrl+t>", "<ctrl+t>", "<ctrl+t>")
         assert "3 marked" in shown
         shown = await hands.menu("plan")
