@@ -116,6 +116,7 @@ class Calculators:
             typed = dict(typed)
             self._put(typed, texts)
             form = self._only_shown(entry, sheet, typed)
+            form.whence = self._whence_of(entry).looked_for(texts)
             form.nominal = {key: texts[key] for key in SIZES if key in texts and sheet.name == SHEET}
         else:
             form = self._forms.get((entry.id, sheet.name)) or self._only_shown(entry, sheet, typed)

@@ -34,6 +34,16 @@ class Whence:
             if text:
                 self.sought[key] = text
 
+    def looked_for(self, texts: Mapping[str, str]) -> Whence:
+        """The same, where a tool is only looked at with what it would be found with.
+
+        Args:
+            texts: by quantity; an empty one means that nothing would stand there.
+        """
+        looked = Whence(dict(self.sought), dict(self.kept), dict(self.brought))
+        looked.seek(texts)
+        return looked
+
     def come_back_to(self, texts: Mapping[str, str]) -> tuple[str, ...]:
         """Know what stands there from before, without what the tool is found with.
 

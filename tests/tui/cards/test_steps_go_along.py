@@ -44,3 +44,17 @@ async def test_a_list_without_a_unit_is_as_large_in_the_other_unit(at_the_yard: 
 async def test_a_tool_without_steps_takes_one_size_as_before(at_the_yard: AtTheYard, found: str) -> None:
     async with at_the_yard() as hands:
         assert "  10 mm goes along" in await hands.type(found)
+
+
+@pytest.mark.parametrize("sought", [f"{STEPS} mm", "reamer steel 12 mm"])
+async def test_the_pane_beside_calls_a_size_that_was_only_sought_nominal_and_not_typed(
+    at_the_yard: AtTheYard, sought: str
+) -> None:
+    async with at_the_yard((160, 48)) as hands:
+        await hands.type(sought)
+        await hands.until(lambda: not hands.app.screen.is_behind)
+        beside = [
+            line for line in hands.lines() if " mm   " in line and ("Diameter" in line or "size" in line)
+        ]
+        assert any(line.rstrip().endswith("nominal") for line in beside), beside
+        assert not any(line.rstrip().endswith("typed") for line in beside)
