@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
+from geometry.fit.hole import CLASSES
 from geometry.sentences import Kind
 from library.book.bands import entry_at
 from library.book.model import Book, Entry, Value
@@ -103,6 +105,34 @@ def with_size(card: Card, size: Size) -> Card:
     if not size.tolerance:
         return card
     return replace(card, settings={**card.settings, OF_A_HOLE: Setting({HOLE_CLASS: size.tolerance})})
+
+
+_CLASS_BEHIND = re.compile(r"(?P<size>.*\d\D*?)\s*(?<=[\s\d])(?P<of_hole>[A-Za-z]{1,2}\d{1,2})")
+
+
+def class_taken_out(card: Card) -> Card:
+    """A card whose size was typed with the class of the hole behind it, each where it belongs.
+
+    Args:
+        card: of a tool that is made for a hole.
+
+    Example:
+        >>> from library.cards.model import Tool
+        >>> of_a_reamer = class_taken_out(Card(family="reamer", tool=Tool(size="12 mm h7")))
+        >>> of_a_reamer.tool.size, of_a_reamer.settings["reamer-size"].typed
+        ('12 mm', {'hole_tolerance': 'H7'})
+        >>> class_taken_out(Card(family="reamer", tool=Tool(size="12 mm"))).settings
+        {}
+    """
+    found = _CLASS_BEHIND.fullmatch(card.tool.size.strip())
+    if found is None or (of_hole := found["of_hole"].upper()) not in CLASSES:
+        return card
+    before = card.settings.get(OF_A_HOLE, Setting())
+    return replace(
+        card,
+        tool=replace(card.tool, size=Size(found["size"]).written(card.units)),
+        settings={**card.settings, OF_A_HOLE: replace(before, typed={**before.typed, HOLE_CLASS: of_hole})},
+    )
 
 
 def found_with(card: Card, along: Along) -> Card:

@@ -11,7 +11,7 @@ from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.cards.starting import for_its_size
+from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size
 from library.issue import Issue
 from library.units.beside import beside
 from tui.view.card_faults import Fault, faults_of
@@ -173,6 +173,8 @@ class CardForm(Fields):
             before = self.card
             self.card = _with_text(before, self.row, line.text)
             if self.row.way in {"tool.size", "tool.thread"}:
+                if self.job.step(OF_A_HOLE) is not None:
+                    self.card = class_taken_out(self.card)
                 self.card = for_its_size(self.card, before, self.book)
             self._work_out()
         super().keep(line)

@@ -73,7 +73,11 @@ def _with_its_class(job: Job) -> Mapping[str, str]:
 def _class_told(job: Job) -> str:
     """Where the class of the hole is changed, which stands behind the size."""
     of_hole = _class_of_hole(job)
-    return f" The class of its hole, {of_hole}, is changed in the step Set." if of_hole else ""
+    return (
+        f" The class of its hole, {of_hole}, stands in the step Set; typed behind the size, it is changed there."
+        if of_hole
+        else ""
+    )
 
 
 def _of_book(job: Job, key: str) -> tuple[str, ...]:

@@ -6,6 +6,8 @@ from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from typing import Any
 
+import pytest
+
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
 WAY = "wanted.chamfer_relief_angle"
@@ -64,7 +66,7 @@ async def test_the_class_of_the_hole_stands_behind_the_size_of_a_reamer(at_the_y
         assert row(shown, "Size").split() == ["Size", "12", "mm", "H7"]
         hands.app.screen.form.go_to("tool.size")
         shown = await hands.do("<left>")
-        assert "The class of its hole, H7, is changed in the step Set." in hands.words()
+        assert "The class of its hole, H7, stands in the step Set; typed behind the size" in hands.words()
         assert hands.app.screen.form.card.tool.size == "12 mm"
         assert "mm H" not in row(await hands.do("<ctrl+u>"), "Size")
 
@@ -75,3 +77,27 @@ async def test_the_key_that_ends_the_program_says_so_in_the_row_of_keys(at_the_y
         assert (await hands.do("bronze")).rstrip().endswith("F9 Back")
         assert (await hands.do("<f9>")).rstrip().endswith("F9 End")
         assert (await hands.do("<enter>")).rstrip().endswith("F9 Back")
+
+
+async def test_a_class_that_is_typed_behind_the_size_goes_where_it_is_counted_with(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("reamer steel", "<ctrl+f>")
+        form = hands.app.screen.form
+        form.go_to("tool.size")
+        shown = await hands.do("12 h8", "<down>")
+        assert row(shown, "Size").split() == ["Size", "12", "mm", "H8"]
+        assert form.card.tool.size == "12 mm"
+        assert form.card.settings["reamer-size"].typed == {"hole_tolerance": "H8"}
+        inputs = form.job.step("reamer-size").answer.inputs
+        assert inputs["nominal_diameter"].value == pytest.approx(12)
+
+
+async def test_a_size_of_a_tool_that_is_for_no_hole_is_left_as_it_was_typed(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("jobber drill plain", "<ctrl+f>")
+        form = hands.app.screen.form
+        form.go_to("tool.size")
+        await hands.do("12 h8", "<down>")
+        assert form.card.settings == {}
