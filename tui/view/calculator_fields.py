@@ -32,6 +32,9 @@ GAP = " │ "
 _ORIGINS = {"given": "typed", "entry": "book", "default": "default"}
 """The word that says who gave a value; no colour has to."""
 
+OF_A_NAME = "thread"
+"""The word for a value that the name of a thread says, typed where its diameter stands."""
+
 MOST_LINES = 3
 """Lines that a value takes at most."""
 
@@ -167,7 +170,9 @@ def mark(form: Form, field: Field) -> str:
     if value is not None and (whose := form.whose(field.key)):
         return whose
     if value is not None:
-        return _ORIGINS[value.origin]
+        # What nobody typed there and is given all the same is of the thread that was named.
+        is_of_thread = value.origin == "given" and not form.line(field.key).text.strip()
+        return OF_A_NAME if is_of_thread else _ORIGINS[value.origin]
     if field.key in form.needed():
         return "needed" if form.leads(field.key) else "or this"
     return "if any" if field.optional else ""

@@ -32,8 +32,8 @@ async def test_typing_filters_and_enter_fills_the_calculation(program: Program) 
         sheet = await hands.press("enter")
         lines = [" ".join(line.split()) for line in sheet.splitlines()]
         assert any(line.startswith("> Diameter M12 x 1.75 typed") for line in lines), lines
-        assert any(line.startswith("Pitch 1.75 mm typed") for line in lines), lines
-        assert any(line.startswith("Starts 1 typed") for line in lines), lines
+        assert any(line.startswith("Pitch 1.75 mm thread") for line in lines), lines
+        assert any(line.startswith("Starts 1 thread") for line in lines), lines
 
 
 async def test_a_thread_in_inches_takes_the_place_of_what_was_typed_of_another(program: Program) -> None:
