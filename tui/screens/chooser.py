@@ -8,7 +8,7 @@ from library.book.word_forms import SAYS_NOTHING
 from library.search.leaving_out import leaving_out
 from library.search.nearness import singular
 from tui.screens.base_screen import BaseScreen
-from tui.view.lines import Line, Piece, above_of, edge_of, filled, fit, line, wrap
+from tui.view.lines import Line, Piece, above_of, at_most, edge_of, filled, fit, line, wrap
 from tui.view.text_line import TextLine
 from tui.view.viewport import Viewport
 
@@ -92,7 +92,11 @@ class Chooser(BaseScreen):
         head = [self.head(width), above_of(self.above(), width)]
         nothing = wrap(self.nothing(), width, first="  ", rest="  ")
         foot = wrap(found[self.view.chosen].text, width) if found else []
-        return [*filled(head + (rows or nothing), height - room - 1), self.edge(width), *filled(foot, room)]
+        return [
+            *filled(head + (rows or nothing), height - room - 1),
+            self.edge(width),
+            *at_most(foot, width, room),
+        ]
 
     def head(self, width: int) -> Line:
         """The line over the list: what is sought."""

@@ -26,6 +26,7 @@ from tui.view.lines import (
     EMPTY,
     Line,
     Piece,
+    at_most,
     beside,
     edge_of,
     filled,
@@ -124,7 +125,7 @@ class CardPage:
         if side:
             body = beside(filled(body, room), self._side(side, room), card, GAP)
         head, edge = self._steps(width), self._edge(width)
-        return [head, *filled(body, room), edge, *_at_most(hint, width, foot), *warned]
+        return [head, *filled(body, room), edge, *at_most(hint, width, foot), *warned]
 
     def _in_columns(self, width: int) -> bool:
         """Whether the settings are in hand, and the screen is wide enough for their columns."""
@@ -337,12 +338,3 @@ def _in_short(fault: Fault, job: Job) -> str:
         return f"cam {cam.throw} gives {show_angle(cam.given)}, {show_angle(cam.wanted)} wanted"
     step = job.step(fault.way.split(".")[1]) if fault.way.startswith("settings.") else None
     return fault.text.removeprefix(f"{step.sheet.title}: ") if step is not None else fault.text
-
-
-def _at_most(lines: list[Line], width: int, height: int) -> list[Line]:
-    """So many lines; where there are more, the last one says so."""
-    if len(lines) <= height:
-        return filled(lines, height)
-    last = lines[height - 1][0]
-    cut = fit(last.text, width - 1).rstrip().removesuffix("…")
-    return [*lines[: height - 1], line(Piece(f"{cut}…", last.role))]

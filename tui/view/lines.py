@@ -219,3 +219,22 @@ def filled(lines: Iterable[Line], height: int) -> list[Line]:
     """Exactly ``height`` lines: cut, or with empty ones after."""
     kept = list(lines)[: max(height, 0)]
     return kept + [EMPTY] * (height - len(kept))
+
+
+def at_most(lines: list[Line], width: int, height: int) -> list[Line]:
+    """So many lines; where there are more, the last one says so.
+
+    Args:
+        lines: each of one piece.
+        width: in cells.
+        height: how many lines there are room for.
+
+    Example:
+        >>> [text_of(one) for one in at_most(wrap("up and down", 6), 6, 1)]
+        ['up…']
+    """
+    if len(lines) <= height:
+        return filled(lines, height)
+    last = lines[height - 1][0]
+    kept = fit(last.text, width - 1).rstrip().removesuffix("…")
+    return [*lines[: height - 1], line(Piece(f"{kept}…", last.role))]
