@@ -61,7 +61,7 @@ MOST_OF_READ = 8
 MOST_OF_WHAT_FOLLOWS = 84
 """Cells of what follows under the settings."""
 
-RECORD = "This card is done, a record: nothing is typed on it. The menu opens it again."
+RECORD = "This card is done, a record: nothing is typed on it. {menu} opens it again; {print}, then {go-on}, shows its setup sheet."
 """What stands under the lines of a closed card."""
 
 MOST_OF_HINT = 3
@@ -307,8 +307,8 @@ class CardPage:
         faults, before = self.form.faults_at(row), self.form.stood_here
         stood = f"{before} stood here; {self._keys('empty')} brings it back." if before else ""
         if not faults:
-            hint = with_keys(row.hint, self._keys)
-            return wrap(RECORD if self.form.card.done else f"{stood} {hint}".lstrip(), width, "quiet")
+            hint = with_keys(RECORD if self.form.card.done else row.hint, self._keys)
+            return wrap(f"{stood} {hint}".lstrip(), width, "quiet")
         word = faults[0].state.upper()
         first, *rest = wrap(told(row, faults), width, "warn", first=f"{word}: ", rest="  ")
         told_before = wrap(stood, width, "quiet") if stood else []

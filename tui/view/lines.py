@@ -231,7 +231,7 @@ def at_most(lines: list[Line], width: int, height: int) -> list[Line]:
 
     Example:
         >>> [text_of(one) for one in at_most(wrap("up and down", 6), 6, 1)]
-        ['up…']
+        ['up a…']
     """
     if len(lines) <= height:
         return filled(lines, height)

@@ -40,7 +40,7 @@ _MOVEMENTS: Mapping[str, str] = {"tilt": "Wheel head tilt"}
 def _of_movement(whole: Mapping[str, object]) -> str:
     """What belongs into the line of a movement, and which direction a card tells of it."""
     ways = (
-        f" A card says {whole['more']} or {whole['less']}, the way that it moves, whichever way its dial counts; "
+        f" A card says {whole['more']} or {whole['less']}, the way that it moves, whichever way its lines count; "
         "its file can have other words for them."
         if "more" in whole
         else ""

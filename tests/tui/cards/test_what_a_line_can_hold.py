@@ -20,8 +20,9 @@ async def test_back_from_the_setup_sheet_leads_to_the_card_and_the_key_on_the_sh
         assert (await hands.do("<f7>")).startswith("Print: ")
         await hands.do("<f9>")
         assert hands.app.screen.WHERE == "sheet"
-        await hands.do("<f9>")
+        shown = await hands.do("<f9>")
         assert hands.app.screen.WHERE == "card"
+        assert "F8 opens it again; F7, then Enter, shows its setup sheet." in " ".join(shown.split())
 
 
 async def test_a_closed_card_names_every_key_that_shows_its_sheet(at_the_yard: AtTheYard) -> None:
