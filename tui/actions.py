@@ -187,7 +187,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("begin-card", "begin an empty card", "Begins an empty job card.", ("cards",), "keep"),
     Action("change", "change the book", "Lists what can be changed: the chosen entry, new ones, the last save, sharing through git.", ("book",), "keep"),
     Action("change", "change the entry", "Changes this entry in the shop's own book: its values, its texts, its id.", ("entry",), "keep"),
-    Action("change", "change the book's value", "Changes what the book has for the field in hand.", ("calculator",), "keep"),
+    Action("change", "change the book's value", "Changes what the book has for the field in hand; where that takes one of several words of which the book says nothing, lists them.", ("calculator",), "keep"),
     Action("change", "change the entry", "Changes the first entry in sight in the shop's own book.", ("compare",), "keep"),
     Action("change", "what this line can hold", "Lists what this line can hold where it is one of several, and more lines for the step.", ("card",), "keep"),
     Action("change", "what this line can hold", "Lists what this line can hold where it is one of several.", ("form",), "keep"),

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import re
 
-from library.calc.of_several import is_list
 from library.search.size_patterns import MEASURE
 
 IS_STEPPED = "shoulder_relief_angle"
 """The value that an entry has where its tools have steps."""
 
 _UNIT = r"(?: ?(?:mm|inch(?:es)?|in|thou|\"))?"
-_LIST = re.compile(
-    rf"(?<![^\s,]){MEASURE}{_UNIT}(?: ?, ?{MEASURE}{_UNIT})+(?![^\s])"
+_LIST = re.compile(  # A comma between two digits is a decimal comma, so that a blank follows each of these.
+    rf"(?<![^\s,]){MEASURE}{_UNIT}(?: ?, {MEASURE}{_UNIT})+(?![^\s])"
     r"(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
 )
 _SPELLING = str.maketrans("\u201d\u2033", '""')
@@ -36,7 +35,7 @@ def diameters_in(text: str) -> str:
         ('1/4, 3/8 in', '')
     """
     found = _LIST.search(_spelled(text))
-    if found is None or not is_list(found[0]):
+    if found is None:
         return ""
     listed = re.sub(r" ?, ?", ", ", found[0]).replace('"', " in").replace("  ", " ")
     listed = re.sub(r"(\d)(mm|in|thou)", r"\1 \2", listed)

@@ -11,6 +11,7 @@ from library.pages.answer import answer_page
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.beside import place_of
+from tui.screens.choosing import list_choices
 from tui.screens.confirming import ask
 from tui.screens.lessons import choose_lesson
 from tui.screens.paned import CALCULATION, PanedScreen
@@ -206,15 +207,25 @@ class CalculatorScreen(PanedScreen):
         self.app.push_screen(screens.CalculationsScreen(self.session, self.entry, name, self._open))
 
     def do_change(self) -> None:
-        """Change the book's value for the field in hand; of a guess, and where the book has none, list what can be changed."""
+        """Change the book's value for the field in hand; of a guess, and where the book has none, list what can be changed.
+
+        Where the field takes one of several words and the book says nothing of it, these are listed.
+        """
         form = self.page.form
         key = form.slot(form.focus)
         value = self.entry.values.get(key)
+        if value is None and list_choices(self, title_of(form.focus, form.surface), form, self._put):
+            return
         if value is not None and (form.sheet.name == SHEET or not is_guess(value)):
             self.app.push_screen(screens.ValueFormScreen(self.session, self.entry, key))
         else:
             place = [*self.entry.values].index(key) if value is not None else 0
             self.app.push_screen(screens.ChangesScreen(self.session, self.entry, place))
+
+    def _put(self, text: str) -> None:
+        self.page.form.put(text)
+        self.session.calculators.typed_by_hand(self.entry)
+        self._compute()
 
     def do_threads(self) -> None:
         """List the standard threads."""
@@ -297,6 +308,7 @@ class CalculatorScreen(PanedScreen):
         page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
         page.machine = self.session.calculators.drawer.machine()
         page.whole = f"{self.key_of('help')} in full"
+        page.lists = f"{self.key_of('change')} lists them"
         self.session.calculators.compute(page.form)
         return page
 

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.change_flow import ChangeRequest, preview
-from tui.screens.chooser import Choice
+from tui.screens.choosing import list_choices
 from tui.screens.confirming import ask
 from tui.view.lines import EMPTY, Line, wrap
 from tui.view.text_form import TextForm
@@ -16,7 +15,7 @@ from tui.view.text_form import TextForm
 if TYPE_CHECKING:
     from library.drafts.draft import Draft
     from library.editing.changes import Change
-    from library.editing.merging import Choice as Kept
+    from library.editing.merging import Choice
     from tui.screens.base_screen import Needs
     from tui.services.book_service import FieldConflicts
 
@@ -118,16 +117,7 @@ class FormScreen(BaseScreen):
 
     def do_change(self) -> None:
         """List what the line in hand can hold, where it is one of several."""
-        form, blank = self.form, self.form.blank
-        choices = [
-            Choice(one, form.words(one), "This stands there now." if one == form.chosen() else "")
-            for one in form.choices()
-            if one
-        ]
-        if choices:
-            pick = screens.PickScreen(self.session, blank.label, choices, self._put, form.chosen())
-            self.app.push_screen(pick)
-        else:
+        if not list_choices(self, self.form.blank.label, self.form, self._put):
             self.say("There is nothing to list for this line; type what belongs there.")
 
     def _put(self, text: str) -> None:
@@ -191,7 +181,7 @@ class FormScreen(BaseScreen):
             ChangeRequest(change, self.began(), self.take_answers, lambda: self._saved(draft)),
         )
 
-    def take_answers(self, conflicts: FieldConflicts, choices: Sequence[Kept]) -> None:
+    def take_answers(self, conflicts: FieldConflicts, choices: Sequence[Choice]) -> None:
         """Take what the person keeps where somebody else changed the same, and go on."""
         for (field, conflict), choice in zip(conflicts.by_field.items(), choices, strict=True):
             theirs = as_text(conflict.theirs)

@@ -68,6 +68,7 @@ class CalculatorPage:
         self.alphabet = alphabet
         self.book = book
         self.whole = "? in full"
+        self.lists = "F6 lists them"
         self.machine: Machine | None = None
         self.view = Viewport()
         self._in_hand = range(0)
@@ -133,7 +134,10 @@ class CalculatorPage:
         """What is told of the value in hand, then the same for where it finds no room: the source in short, the keys first."""
         key = self.form.focus
         row, whence = row_of(key, self.form.surface), self._whence(key)
-        keys = "Left and Right change it." if row.choices else ""
+        # Of what the book says something the same key changes that.
+        said = self.form.entry is not None and self.form.slot(key) in self.form.entry.values
+        listed = "" if said else f", {self.lists}"
+        keys = f"Left and Right change it{listed}." if row.choices else ""
         full, brief = (self._from_book(display, brief=short) for short in (False, True))
         if full:
             yield f"{whence}{keys} {full}".replace("  ", " ").strip()

@@ -86,3 +86,25 @@ async def test_a_line_of_a_form_lists_what_it_can_hold_or_says_that_anything_may
         assert "F6 lists what this line can hold." in shown
         assert "type-1-straight" in await hands.do("<f6>")
         assert "> Shape             type-11-flaring-cup" in await hands.do("flaring", "<enter>")
+
+
+async def test_a_field_of_a_calculation_lists_its_words_where_the_book_says_nothing_of_it(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        shown = await hands.do("reamer 12 h7", "<f2>")
+        assert "Left and Right change it, F6 lists them." in " ".join(shown.split())
+        assert (await hands.do("<f6>")).startswith("Tolerance of the hole")
+        shown = await hands.do("h9", "<enter>")
+        assert "> Tolerance of the hole H9           typed" in shown
+        # Derived: the tolerance of grade 9 from 10 to 18 mm is 43 micrometres, as ISO 286-2 prints it.
+        assert "12.043 mm" in shown
+
+
+async def test_a_word_that_the_book_has_is_changed_in_the_book_as_before(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("reamer 12 h7", "<f2>", "<f2>", "relief from an indicator", "<enter>")
+        form = hands.app.screen.page.form
+        form.focus = "relief_form"
+        await hands.do("<f6>")
+        assert hands.app.screen.WHERE != "pick"
