@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.calculations import calculation_doing
+from geometry.ground_down import is_ground_down
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
 from geometry.sentences import Kind
@@ -29,7 +30,7 @@ from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
 from library.issue import Issue, Severity
 from library.units.read import UnitError
-from library.units.show import say
+from library.units.show import say, show
 
 ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
 """Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
@@ -83,6 +84,24 @@ def _of_received(job: Job) -> Iterator[Issue]:
     for key, readings in job.card.received.items():
         way = f"received.{key}"
         yield from reading_issues(job, way, key, readings, job.card.received.get("diameter", ()))
+    yield from _of_grinding_down(job)
+
+
+def _of_grinding_down(job: Job) -> Iterator[Issue]:
+    """A tool that came larger than it is to be: by which diameter everything is set, for nobody may take it for a slip."""
+    down = job.to_be
+    if down is not None and down.is_measured and is_ground_down(down.came, down.number):
+        came, size = (show(one, Kind.LENGTH, job.display) for one in (down.came, down.number))
+        yield card_issue("received.diameter", f"The tool came with {came} and is to have {size}, so it is ground down: all is "
+                      f"set and read by {size}, as it is to be. If it keeps its size, put {_where_to_be(job)} right.",
+                      "warning")  # fmt: skip
+
+
+def _where_to_be(job: Job) -> str:
+    """The line that says which diameter the tool is to have."""
+    if job.card.after.get("diameter", Inspection()).wanted.strip():
+        return "what it shall be after grinding"
+    return "the wanted diameter" if "diameter" in job.card.wanted else "the line Size"
 
 
 def _of_wanted(job: Job) -> Iterator[Issue]:

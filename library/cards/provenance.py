@@ -30,8 +30,10 @@ from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
 from library.units.system import Display
 
-Provenance = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "cam", "worked", "default"]
-"""Where a value comes from: typed into this calculation, measured, from the cams that were chosen, from an earlier one, and
+Provenance = Literal[
+    "typed", "measured", "to be", "tool", "machine", "wheel", "wanted", "cam", "worked", "default"
+]
+"""Where a value comes from: typed into this calculation, measured, what a tool is ground down to, from the cams that were chosen, from an earlier one, and
 so on."""
 
 NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from geometry.calculation import Field
 from geometry.quantities import quantity
-from geometry.role import HEEL
+from geometry.role import FACETS, HEEL
 from geometry.sentences import Amount, Kind
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
@@ -36,6 +36,7 @@ GIVES = "gives "
 PROVENANCE_WORDS: dict[Provenance, str] = {
     "typed": "typed",
     "measured": "measured",
+    "to be": "as it is to be",
     "tool": "tool",
     "machine": "machine",
     "wheel": "wheel",
@@ -218,6 +219,10 @@ def _first_answer(job: Job, step: Step) -> list[str]:
     ]
 
 
+def _has_the_heel(job: Job, step: Step) -> bool:
+    return step is job.doing(HEEL) or step.sheet.role.rows == FACETS
+
+
 def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
     """Every field of a calculation that was opened; of another those typed, wanted, or wrong."""
     if step.sheet.name in opened.calculations:
@@ -229,7 +234,15 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
     }
     if step.in_use:
         above = asked_above(job, step) - {*(setting.typed if setting else ())}
-        keys |= {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above | ASKED_TOO
+        # The heel hangs on it most, and nobody may take it for the diameter that the tool came with.
+        told = (
+            {"diameter"} if step.provenance.get("diameter") == "to be" and _has_the_heel(job, step) else set()
+        )
+        keys |= (
+            told
+            | {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above
+            | ASKED_TOO
+        )
     return [field for field in step.sheet.inputs if field.key in keys]
 
 
