@@ -9,6 +9,7 @@ from geometry.ground_down import is_ground_down
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
 from geometry.sentences import Kind
+from library.calc.thread_in_diameter import not_its_diameter
 from library.calc.wording import by_title, spoken
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
@@ -22,7 +23,7 @@ from library.cards.reading_issues import card_issue, reading_issues, title_of, w
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import DROPS, number_of, wanted_number
-from library.cards.thread_names import of_thread
+from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
 from library.cards.within_book import is_otherwise
@@ -60,6 +61,7 @@ def _of_tool(job: Job) -> Iterator[Issue]:
     if is_told and is_number(thread, Kind.LENGTH) and not of_thread(thread, book):
         yield card_issue("tool.thread", f"{thread!r} is a size and no thread; write it in the line Size. A thread is "
                       "written as M16 x 2 or 5/8-11 UNC.", "warning")  # fmt: skip
+    yield from _of_its_screw(job)
     for way, name, known in (
         ("family", card.family, book.families),
         ("machine", card.machine, machines(book)),
@@ -69,6 +71,15 @@ def _of_tool(job: Job) -> Iterator[Issue]:
         if name and name not in known:
             listed = ", ".join(list(known)[:6]) or "none"
             yield card_issue(way, f"The book has no {way} {name!r} now; it has {listed}.", "warning")
+
+
+def _of_its_screw(job: Job) -> Iterator[Issue]:
+    """A tool that is called by the thread of a screw, as long as nobody says its own diameter."""
+    name = of_its_screw(job.card, job.book)
+    has = job.entry.values.get("diameter")
+    if name and not job.known_text("diameter") and (has is None or has.usual is None):
+        way = "tool.thread" if job.card.tool.thread.strip() == name else "tool.size"
+        yield card_issue(way, not_its_diameter(name), "warning")
 
 
 def _of_wheel(job: Job) -> Iterator[Issue]:
