@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from geometry.calculation import Field
 from geometry.quantities import quantity
-from geometry.role import FACETS, HEEL
+from geometry.role import HEEL
 from geometry.sentences import Amount, Kind
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
@@ -22,6 +22,7 @@ from library.equipment.offers import of_machine
 from library.equipment.settings import in_divisions
 from library.units.show import say, show, show_answer
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told
+from tui.view.card_sizes import OTHER_END, class_of, told_of_the_size
 from tui.view.card_wants import asked_above, for_want_of, is_asked_elsewhere, missing
 
 JUDGED = "judged by its facets"
@@ -48,9 +49,6 @@ PROVENANCE_WORDS: dict[Provenance, str] = {
 
 ASKED_TOO = frozenset({"least_diameter", "feed"})
 """Lines that a calculation can do without, but that decide something at the bench: they are always shown."""
-
-OTHER_END = {"reamer_lower_limit": "reamer_upper_limit", "tap_lower_limit": "tap_upper_limit"}
-"""What is told together with what a calculation answers first, for one end of a range says little."""
 
 _SKIP = {"": "", "skip": "left out"}
 
@@ -194,7 +192,7 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
         "Drop at the heel" if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
-        land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else behind,
+        land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else class_of(step, key) or behind,
     )
 
 
@@ -219,10 +217,6 @@ def _first_answer(job: Job, step: Step) -> list[str]:
     ]
 
 
-def _has_the_heel(job: Job, step: Step) -> bool:
-    return step is job.doing(HEEL) or step.sheet.role.rows == FACETS
-
-
 def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
     """Every field of a calculation that was opened; of another those typed, wanted, or wrong."""
     if step.sheet.name in opened.calculations:
@@ -234,10 +228,7 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
     }
     if step.in_use:
         above = asked_above(job, step) - {*(setting.typed if setting else ())}
-        # The heel hangs on it most, and nobody may take it for the diameter that the tool came with.
-        told = (
-            {"diameter"} if step.provenance.get("diameter") == "to be" and _has_the_heel(job, step) else set()
-        )
+        told = told_of_the_size(job, step)
         keys |= (
             told
             | {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above
