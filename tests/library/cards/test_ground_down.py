@@ -16,6 +16,7 @@ from library.cards.issues import issues_of
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Setting, Tool, Wanted
 from library.cards.settings_lines import setting_lines
+from library.cards.shall_be import wanted_limits, wanted_number
 
 
 @pytest.fixture(scope="module")
@@ -152,6 +153,17 @@ def test_it_is_said_by_which_diameter_all_is_set_at_the_line_of_the_other_one(sh
     assert "set and read by 9.700 mm" in said
     assert told(odd("9.95 mm")) == []
     assert told(odd("10 mm")) == []
+
+
+def test_after_grinding_it_shall_have_the_diameter_that_it_is_ground_down_to(shipped: Book) -> None:
+    assert wanted_number(work_out(odd(), shipped), "diameter") == 9.7
+    # A tool that keeps its size may be measured as it likes, and a reamer is held against its hole.
+    assert wanted_number(work_out(odd("10 mm"), shipped), "diameter") is None
+    hole = Setting({"hole_tolerance": "H7"})
+    reamer = replace(odd("12 mm", "12.6 mm"), family="reamer", settings={"reamer-size": hole})
+    job = work_out(reamer, shipped)
+    limits = wanted_limits(job, "diameter")
+    assert (wanted_number(job, "diameter"), limits.high if limits else None) == (None, 12.015)
 
 
 def test_a_record_keeps_the_diameter_that_it_was_ground_by(shipped: Book) -> None:
