@@ -23,3 +23,6 @@ EVERY_KIND = (
     "end-mill",
 )
 """All of them, for a calculation that serves whatever is ground."""
+
+NOT_GROUND_DOWN = frozenset({"tap"})
+"""Those that are called by another size than their edges run on: the crests of a tap stand over its thread."""

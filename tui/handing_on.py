@@ -6,12 +6,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from geometry.ground_down import is_ground_down
 from geometry.quantities import QUANTITIES
 from geometry.role import MEASURED_TOO
 from geometry.sentences import Kind
 from library.calc.answer import answer
 from library.units.read import UnitError, read, with_units
 from library.units.show import show
+from tui.view.form import SIZES
 from tui.view.text_line import TextLine
 
 if TYPE_CHECKING:
@@ -53,7 +55,8 @@ def compute(form: Form, book: Book | None, display: Display) -> None:
 def handed_to(form: Form, forms: Sequence[Form], book: Book | None, display: Display) -> Iterator[Handed]:
     """What is known of the tool of a form elsewhere and its calculation asks for, each with where it is from.
 
-    What was measured of a size that the tool is called by comes last and counts first.
+    What was measured of a size that the tool is called by comes last and counts first; of a tool that is ground down from it
+    to a smaller size it does not stand for that size.
 
     Args:
         form: of one calculation.
@@ -70,12 +73,28 @@ def handed_to(form: Form, forms: Sequence[Form], book: Book | None, display: Dis
         asked = [name for name in (key, MEASURED_TOO.get(key, key)) if form.sheet.field(name) is not None]
         if asked and (text := _found(other, key, book, display)):
             said, is_kept = f"Found by '{other.sheet.title}'.", other.has_kept
-            yield from (Handed(name, text, said, is_kept) for name in asked)
+            yield from (
+                Handed(name, text, said, is_kept)
+                for name in asked
+                if not _comes_off(form, name, text, display)
+            )
     for key, measured in MEASURED_TOO.items():
-        if text := _measured(form, key, measured, display):
+        text = _measured(form, key, measured, display)
+        if text and not _comes_off(form, key, text, display):
             said = f"Typed as the {QUANTITIES[measured].title.lower()} in another calculation."
             is_kept = form.whence.is_kept(measured, form.typed[measured].text)
             yield Handed(key, text, said, is_kept)
+
+
+def _comes_off(form: Form, key: str, text: str, display: Display) -> bool:
+    """Whether a diameter that was measured is ground down to the size that the tool is called by, which is the one to set by."""
+    kind = QUANTITIES["diameter"].kind
+    named = next((form.typed[one].text for one in reversed(SIZES) if one in form.typed), "")
+    if key != "diameter" or not (_is_number(named, kind, display) and _is_number(text, kind, display)):
+        return False
+    came, size = (read(one, kind, display).number for one in (text, named))
+    # A calculation that asks for the body behind the edges is about a tool that is ground down, by however little.
+    return is_ground_down(came, size, body=came if form.sheet.field("body_diameter") is not None else None)
 
 
 def _measured(form: Form, key: str, measured: str, display: Display) -> str:

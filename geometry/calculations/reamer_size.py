@@ -76,9 +76,11 @@ def _measured(measured: float, hole: Limits, reamer: Limits) -> Check:
 def _checks(given: Inputs, hole: Limits, reamer: Limits) -> Iterator[Check]:
     if given.has("measured_diameter"):
         yield _measured(given.number("measured_diameter"), hole, reamer)
+    of_class = given.choice("hole_tolerance")
     yield note(
-        "The hole may be {low} to {high}. The reamer keeps 15 percent of that tolerance below the largest hole, and is made "
+        "The hole{of_class} may be {low} to {high}. The reamer keeps 15 percent of that tolerance below the largest hole, and is made "
         "within the next 35 percent; what lies below is for wear.",
+        of_class="" if of_class == LIMITS else f" {of_class}",
         low=length(hole.low),
         high=length(hole.high),
     )

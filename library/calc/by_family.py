@@ -17,3 +17,17 @@ def sheets_for(family: Family | None) -> tuple[Calculation, ...]:
         ('cone-relief', ())
     """
     return calculations_for(family.kind, family.surfaces) if family is not None else ()
+
+
+def is_threaded(family: Family | None) -> bool:
+    """Whether a tool is called by its own thread: its thread leads over its land; of a family that is not known it may be.
+
+    Of any other tool the name of a thread says which screw or hole it is for, and its diameter is another one.
+
+    Example:
+        >>> [is_threaded(Family("f", "F", kind=kind)) for kind in ("tap", "counterbore", "twist-drill")], is_threaded(None)
+        ([True, False, False], True)
+    """
+    return family is None or any(
+        sheet.field("starts") and sheet.field("land_width") for sheet in sheets_for(family)
+    )

@@ -11,6 +11,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.book.bands import entry_at
 from library.book.model import Book, Entry, Value
+from library.calc.by_family import is_threaded
 from library.calc.inputs import (
     Input,
     default_inputs,
@@ -56,7 +57,8 @@ def merge_inputs(
         book: with the family of the entry.
         display: the units of numbers typed without one.
     """
-    texts, unknown_thread = with_thread(sheet, typed, book)
+    family = book.families.get(entry.family) if book is not None and entry is not None else None
+    texts, unknown_thread = with_thread(sheet, typed, book, threaded=is_threaded(family))
     texts, misplaced = own_keys(sheet, texts)
     words = {key: text.strip().lower() for key, text in texts.items() if _takes_an_end(sheet, key, text)}
     inputs, issues = typed_inputs(sheet, {k: t for k, t in texts.items() if k not in words}, display)

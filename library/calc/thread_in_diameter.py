@@ -37,7 +37,7 @@ def place_of_thread(sheet: Calculation) -> str:
 
 
 def with_thread(
-    sheet: Calculation, typed: Mapping[str, str], book: Book | None = None
+    sheet: Calculation, typed: Mapping[str, str], book: Book | None = None, *, threaded: bool = True
 ) -> tuple[Mapping[str, str], list[Issue]]:
     """Put what a thread gives in the place of its name; what else was typed stays.
 
@@ -45,6 +45,8 @@ def with_thread(
         sheet: the calculation.
         typed: what was typed, by field.
         book: whose own threads go before the standard ones.
+        threaded: whether the tool is called by its thread; the diameter of any other is not that of its screw, but in a
+            calculation of the thread itself, which asks for the pitch.
 
     Returns:
         The texts to read, and an issue where the name is no thread or several.
@@ -70,7 +72,22 @@ def with_thread(
         thread = choose(name, own)
     except NotChosen as error:
         return rest, [Issue(sheet.name, place, "error", f"{place}: {error}")]
+    if not threaded and sheet.field("pitch") is None:
+        return rest, [Issue(sheet.name, place, "error", f"{place}: {not_its_diameter(name)}")]
     return texts_for(sheet, thread, rest) | rest, []
+
+
+def not_its_diameter(name: str) -> str:
+    """What is said of a thread's name that stands for the diameter of a tool that has none.
+
+    Example:
+        >>> not_its_diameter("M8").partition(";")[0]
+        'M8 is the screw or its thread, and not the diameter of this tool'
+    """
+    return (
+        f"{name} is the screw or its thread, and not the diameter of this tool; that is another one, as for the "
+        "head of the screw or the hole under its thread. Measure the tool, and give its diameter."
+    )
 
 
 def _with_drills(sheet: Calculation, typed: Mapping[str, str]) -> Mapping[str, str]:

@@ -15,7 +15,7 @@ from library.cards.step import Step
 from library.units.show import show
 from library.units.system import Display
 
-_STRONGER: tuple[Provenance, ...] = ("wanted", "default", "measured")
+_STRONGER: tuple[Provenance, ...] = ("wanted", "default", "measured", "to be")
 """Where a text comes from that counts more than a number that was worked out from another measurement."""
 
 

@@ -217,7 +217,7 @@ def reliefs_after(job: Job) -> tuple[Relief, ...]:
     lands = after["land_width"].readings if "land_width" in after else received.get("land_width", ())
     decided = job.card.wanted.get("diameter")
     choices = (after["diameter"].readings if "diameter" in after else (), (decided.value if decided else "",),
-               received.get("diameter", ()), (job.known_text("diameter"),))  # fmt: skip
+               (job.to_be.text if job.to_be else "",), received.get("diameter", ()), (job.known_text("diameter"),))  # fmt: skip
     diameter = next((text for one in choices if (text := _greatest(job, one))), "")
     return reliefs(job, drops.readings, lands, diameter)
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.calculations import calculation_doing
+from geometry.ground_down import is_ground_down
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import LASTING
 from geometry.sentences import Kind
+from library.calc.thread_in_diameter import not_its_diameter
 from library.calc.wording import by_title, spoken
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
@@ -21,7 +23,7 @@ from library.cards.reading_issues import card_issue, reading_issues, title_of, w
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import DROPS, number_of, wanted_number
-from library.cards.thread_names import of_thread
+from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
 from library.cards.within_book import is_otherwise
@@ -29,7 +31,7 @@ from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
 from library.issue import Issue, Severity
 from library.units.read import UnitError
-from library.units.show import say
+from library.units.show import say, show
 
 ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
 """Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
@@ -59,6 +61,7 @@ def _of_tool(job: Job) -> Iterator[Issue]:
     if is_told and is_number(thread, Kind.LENGTH) and not of_thread(thread, book):
         yield card_issue("tool.thread", f"{thread!r} is a size and no thread; write it in the line Size. A thread is "
                       "written as M16 x 2 or 5/8-11 UNC.", "warning")  # fmt: skip
+    yield from _of_its_screw(job)
     for way, name, known in (
         ("family", card.family, book.families),
         ("machine", card.machine, machines(book)),
@@ -68,6 +71,15 @@ def _of_tool(job: Job) -> Iterator[Issue]:
         if name and name not in known:
             listed = ", ".join(list(known)[:6]) or "none"
             yield card_issue(way, f"The book has no {way} {name!r} now; it has {listed}.", "warning")
+
+
+def _of_its_screw(job: Job) -> Iterator[Issue]:
+    """A tool that is called by the thread of a screw, as long as nobody says its own diameter."""
+    name = of_its_screw(job.card, job.book)
+    has = job.entry.values.get("diameter")
+    if name and not job.known_text("diameter") and (has is None or has.usual is None):
+        way = "tool.thread" if job.card.tool.thread.strip() == name else "tool.size"
+        yield card_issue(way, not_its_diameter(name), "warning")
 
 
 def _of_wheel(job: Job) -> Iterator[Issue]:
@@ -83,6 +95,24 @@ def _of_received(job: Job) -> Iterator[Issue]:
     for key, readings in job.card.received.items():
         way = f"received.{key}"
         yield from reading_issues(job, way, key, readings, job.card.received.get("diameter", ()))
+    yield from _of_grinding_down(job)
+
+
+def _of_grinding_down(job: Job) -> Iterator[Issue]:
+    """A tool that came larger than it is to be: by which diameter everything is set, for nobody may take it for a slip."""
+    down = job.to_be
+    if down is not None and down.is_measured and is_ground_down(down.came, down.number):
+        came, size = (show(one, Kind.LENGTH, job.display) for one in (down.came, down.number))
+        yield card_issue("received.diameter", f"The tool came with {came} and is to have {size}, so it is ground down: all is "
+                      f"set and read by {size}, as it is to be. If it keeps its size, put {_where_to_be(job)} right.",
+                      "warning")  # fmt: skip
+
+
+def _where_to_be(job: Job) -> str:
+    """The line that says which diameter the tool is to have."""
+    if job.card.after.get("diameter", Inspection()).wanted.strip():
+        return "what it shall be after grinding"
+    return "the wanted diameter" if "diameter" in job.card.wanted else "the line Size"
 
 
 def _of_wanted(job: Job) -> Iterator[Issue]:

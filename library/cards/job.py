@@ -20,6 +20,7 @@ from library.cards.cams import ByCam, by_cam
 from library.cards.chosen import Chosen, chosen
 from library.cards.first_step import at_its_place
 from library.cards.found_relief import by_found
+from library.cards.ground_down import ToBe, laid_before, to_be, with_what_decides
 from library.cards.handing_on import of_edges, of_measuring, with_measured
 from library.cards.heel_once import each_heel_once
 from library.cards.model import DRAFT, Card
@@ -54,6 +55,7 @@ class Job:
         cautions: of everything together, the deferring one last.
         choice: what was chosen once for the whole job.
         answers: answers what else is asked about it.
+        to_be: the diameter that the tool is ground down to; nothing where it keeps its size.
     """
 
     card: Card
@@ -67,6 +69,7 @@ class Job:
     cautions: tuple[Caution, ...]
     choice: Chosen
     answers: Answers = field(compare=False, repr=False)
+    to_be: ToBe | None = None
 
     @property
     def family(self) -> Family | None:
@@ -144,16 +147,19 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     machine, wheel = machines(book).get(card.machine), wheels(book).get(card.wheel)
     display = display_of(card)
     choice = chosen(card, book, machine, wheel)
-    known = known_first = known_texts(card, machine, wheel, choice, book)
+    kind = book.kind_of(card.family)
+    down = to_be(card, kind, display)
+    known = known_first = laid_before(known_texts(card, machine, wheel, choice, book), down, card)
     entry = wanted_entry(card, book.entries.get(card.entry))
     answers = Answers(entry, book, display, last.answers if last is not None else None)
     steps: list[Step] = []
-    kind = book.kind_of(card.family)
     for sheet in calculations_of(book.families.get(card.family)):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
             found = tuple(of_edges(before, entry))
-            known = with_measured(known_first, of_measuring(before, card, display))
+            sizes = tuple(of_measuring(before, card, display))
+            down = down or to_be(card, kind, display, sizes)
+            known = laid_before(with_measured(known_first, sizes), down, card)
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
             texts, provenance = at_its_place(
@@ -168,7 +174,9 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     steps = each_heel_once(steps, card, choice)
     abrasive = (wheel.abrasive or called(wheel.title)) if wheel is not None else ""
     cautions = _cautions(steps, entry, abrasive, book, answers)
-    return Job(card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers)
+    return Job(
+        card, book, display, machine, wheel, tuple(steps), known, entry, cautions, choice, answers, down
+    )
 
 
 def _as_closed(step: Step, own: tuple[Check, ...]) -> Step:
@@ -187,7 +195,17 @@ def _unread(step: Step) -> Step:
 def _as_calculated(card: Card) -> Card:
     """The card without the words in which no calculation, no setting and no caution looks for anything."""
     tool = replace(card.tool, name="", marks=stamped(card.tool.marks), belongs_to="")
-    return replace(card, tool=tool, wrong="", after={}, notes="", minutes="", result="", remarks="", again="")
+    return replace(
+        card,
+        tool=tool,
+        wrong="",
+        after=with_what_decides(card),
+        notes="",
+        minutes="",
+        result="",
+        remarks="",
+        again="",
+    )
 
 
 def _flutes(card: Card) -> int | None:

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from library.cards.job import Job
     from library.cards.step import Step
 
-OUTSIDE: frozenset[Provenance] = frozenset({"tool", "machine", "wheel"})
+OUTSIDE: frozenset[Provenance] = frozenset({"tool", "machine", "wheel", "to be"})
 """Where an input comes from that can be another one tomorrow, though nobody has touched the card."""
 
 

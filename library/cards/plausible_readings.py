@@ -12,7 +12,7 @@ from geometry.sentences import Kind
 from library.cards.job import Job
 from library.cards.model import Readings
 from library.cards.sizes import sizes_of
-from library.cards.thread_names import of_thread
+from library.cards.thread_names import by_its_name
 from library.units.read import UnitError, read
 
 JUDGED = frozenset({"diameter", "pitch"})
@@ -60,7 +60,7 @@ def implausible(job: Job, key: str, readings: Readings) -> Iterator[Implausible]
 def _sizes(job: Job) -> Iterator[float]:
     """What the tool is called by, in mm: the sizes written of it, and the diameter that its thread's name says."""
     tool = job.card.tool
-    named = [of_thread(name, job.book).get("diameter", "") for name in (tool.thread, tool.size)]
+    named = [one.get("diameter", "") for one in by_its_name(job.card, job.book)]
     for text in (*sizes_of(tool.size), *named):
         size = _number(job, text, Kind.LENGTH)
         if size is not None and size > 0:

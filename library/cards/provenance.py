@@ -24,14 +24,16 @@ from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
 from library.cards.editing import readings_of
 from library.cards.model import Card, Readings, Wanted
 from library.cards.sizes import sizes_of
-from library.cards.thread_names import of_thread
+from library.cards.thread_names import by_its_name
 from library.equipment.filling import texts_of
 from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
 from library.units.system import Display
 
-Provenance = Literal["typed", "measured", "tool", "machine", "wheel", "wanted", "cam", "worked", "default"]
-"""Where a value comes from: typed into this calculation, measured, from the cams that were chosen, from an earlier one, and
+Provenance = Literal[
+    "typed", "measured", "to be", "tool", "machine", "wheel", "wanted", "cam", "worked", "default"
+]
+"""Where a value comes from: typed into this calculation, measured, what a tool is ground down to, from the cams that were chosen, from an earlier one, and
 so on."""
 
 NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
@@ -116,8 +118,8 @@ def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:
     """What the words on the tool mean; those that mean no number are only words."""
     if is_number(card.tool.flutes, Kind.COUNT):
         yield KnownText("flutes", card.tool.flutes, "tool")
-    for text in (card.tool.thread, card.tool.size):
-        for key, found in of_thread(text, book).items():
+    for named in by_its_name(card, book):
+        for key, found in named.items():
             yield KnownText(key, found, "tool")
             if key == "diameter":
                 yield KnownText("nominal_diameter", found, "tool")

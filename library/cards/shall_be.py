@@ -107,6 +107,8 @@ def _for_all(job: Job, key: str) -> float | None:
         found = _number_written(job, key, text)
         if found is not None:
             return found.number if not found.per_diameter else _share(job, found.number)
+    if key == "diameter" and job.to_be is not None and _of_reamer(job) is None:
+        return job.to_be.number
     heel = heel_reading(job) if key in DROPS else None
     return None if heel is None else _as_shown(job, heel)
 

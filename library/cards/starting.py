@@ -9,6 +9,7 @@ from geometry.fit.hole import CLASSES
 from geometry.sentences import Kind
 from library.book.bands import entry_at
 from library.book.model import Book, Entry, Value
+from library.calc.by_family import is_threaded
 from library.calc.citation import briefly
 from library.calc.of_several import DIAMETER, one_of
 from library.calc.ranges import is_range, said
@@ -82,8 +83,15 @@ def _size_on(card: Card) -> Size | None:
     return Size(card.tool.thread.strip(), True) if card.tool.thread.strip() else None
 
 
+def _of_the_tool(book: Book, entry: Entry, size: Size | None) -> Size | None:
+    """A size that says the diameter of the tool of an entry; nothing where it is the thread of another thing."""
+    is_its_own = size is None or not size.is_thread or is_threaded(book.families.get(entry.family))
+    return size if is_its_own else None
+
+
 def _wanted(book: Book, entry: Entry, units: str, size: Size | None) -> dict[str, Wanted]:
     """What an entry recommends for a size."""
+    size = _of_the_tool(book, entry, size)
     if size is not None and any(value.bands for value in entry.values.values()):
         entry = entry_at(entry, _in_mm(size, units, book))
     return {

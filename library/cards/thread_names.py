@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from library.book.model import Book
+from library.calc.by_family import is_threaded
+from library.cards.model import Card
 from library.drills import drill_size
 from library.shop_threads.laying import own_threads
 from library.threads import Thread, find_threads
@@ -46,6 +48,30 @@ def of_thread(name: str, book: Book | None = None) -> Mapping[str, str]:
         return said | _in_common(threads) | said
     known = _by_its_words(more.size)
     return said | known | ({"starts": str(more.starts)} if known and more.starts else {}) | said
+
+
+def by_its_name(card: Card, book: Book | None = None) -> Iterator[Mapping[str, str]]:
+    """The quantities that a tool has by the names that it is called by, of its thread and of its size.
+
+    A tool that has no thread itself is called by that of a screw or a hole, which says nothing of its own diameter: a
+    counterbore for M8 screws has that of their heads. A numbered or lettered drill has the diameter of its name.
+
+    Args:
+        card: with the tool.
+        book: with its family, and with its own threads.
+    """
+    threaded = book is None or is_threaded(book.families.get(card.family))
+    for name in (card.tool.thread, card.tool.size):
+        if threaded or drill_size(name):
+            yield of_thread(name, book)
+
+
+def of_its_screw(card: Card, book: Book) -> str:
+    """The thread that a tool without one is called by, as it stands on its card; empty where it is called by none."""
+    if is_threaded(book.families.get(card.family)):
+        return ""
+    names = (one.strip() for one in (card.tool.thread, card.tool.size))
+    return next((one for one in names if {"pitch", "threads_per_inch"} & of_thread(one, book).keys()), "")
 
 
 def _in_common(threads: Sequence[Thread]) -> dict[str, str]:

@@ -12,6 +12,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.word_forms import LEAST_BEGUN
+from library.calc.by_family import is_threaded
 from library.calc.past_the_range import past
 from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
@@ -35,7 +36,9 @@ from library.units.show import show
 
 def tool_answers(job: Job, key: str) -> Parts:
     """What the thread's name says, and what the book knows of machine and wheel."""
-    names = of_thread(job.card.tool.thread, job.book).items()
+    # The diameter of a screw beside a tool that is called by it would be taken for that of the tool.
+    thread = job.card.tool.thread if is_threaded(job.family) else ""
+    names = of_thread(thread, job.book).items()
     yield (_values((quantity(one).title, text) for one, text in names if one in QUANTITIES),)
     if job.machine is not None:
         speeds = ", ".join(one.text for one in job.machine.spindle_speeds)

@@ -272,6 +272,24 @@ def test_a_diameter_typed_as_measured_goes_along_in_place_of_the_nominal_one_and
     assert (form.given()["diameter"], word(form, "diameter")) == ("11.9", "typed")
 
 
+@pytest.mark.parametrize(
+    ("sheet", "measured", "diameter"),
+    [
+        ("relief-drop", "12.5", "12 mm"),
+        ("relief-drop", "12.006", "12.006 mm"),
+        ("relief-facets", "12.1", "12 mm"),  # it asks for the body: the diameter is the new one
+    ],
+)
+def test_a_diameter_as_measured_that_is_ground_down_is_none_to_set_by(
+    sheet: str, measured: str, diameter: str
+) -> None:
+    shop, entry = session(), Entry("r", "reamer", "Reamer")
+    shop.calculators.carry(entry, along("12", "H7"))
+    size = opened(shop, entry, "reamer-size")
+    size.typed["measured_diameter"] = TextLine.ending(measured)
+    assert opened(shop, entry, sheet).given()["diameter"] == diameter
+
+
 @pytest.mark.parametrize("faulty", ["wide", "8 deg", "-1 mm"])
 def test_a_faulty_measured_diameter_goes_nowhere_and_neither_does_one_over_the_name_of_a_thread(
     faulty: str,

@@ -100,6 +100,11 @@ class CardForm(Fields):
         """How a choice of the line in hand is shown."""
         return self.row.words(choice)
 
+    def chosen(self) -> str:
+        """The word that counts in the line in hand: chosen, else what follows from what is known; any other text as it is."""
+        row, text = self.row, self.in_hand.text
+        return row.default if not text and row.default in row.choices else text
+
     def is_value(self, key: str) -> bool:
         """Whether what stands in the line gives way to typing."""
         return self.row.overtype
@@ -125,10 +130,10 @@ class CardForm(Fields):
 
     def edit(self, key: str) -> None:
         """Apply an editing key; an arrow on a choice that follows from what is known takes the one beside it."""
-        row, words = self.row, [one for one in self.row.choices if one]
-        if key in _ARROWS and not self.in_hand.text and row.default in words:
+        words = [one for one in self.row.choices if one]
+        if key in _ARROWS and not self.in_hand.text and self.chosen() in words:
             self.begun = ""
-            self.put(words[(words.index(row.default) + _ARROWS[key]) % len(words)])
+            self.turn(words, _ARROWS[key])
             return
         super().edit(key)
 

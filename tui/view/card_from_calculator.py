@@ -4,19 +4,68 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from geometry.calculation import Calculation
 from geometry.quantities import quantity
+from geometry.role import MEASURED_TOO
 from geometry.surfaces import surface_of_relief
 from library.book.model import Book
 from library.calc.of_several import is_list
 from library.calc.surfaces import RELIEF, SECOND_RELIEF
 from library.cards.editing import CardEditRefused, edited
-from library.cards.model import Card
+from library.cards.model import Card, Tool
+from library.cards.starting import for_its_size
 from library.cards.thread_names import of_thread
-from library.units.read import UnitError, read_many, with_units
+from library.search.sizes import Along, Size
+from library.units.read import UnitError, read, read_many, with_units
 from library.units.system import Display
 from tui.view.card_quantity_rows import measured_on
+from tui.view.form import SIZES
+
+if TYPE_CHECKING:
+    from tui.view.form import Form
+
+NOMINAL, FLUTES, CLASS_OF_HOLE, BODY = "nominal_diameter", "flutes", "hole_tolerance", "body_diameter"
+
+_MEASURED = {measured: key for key, measured in MEASURED_TOO.items()}
+"""What a card calls a size as measured, of which a calculation asks for the nominal one too."""
+
+
+def found_with(form: Form, book: Book | None) -> Along:
+    """What the tool of a calculation was found with and nobody has typed over: its size, its flutes, the class of its hole.
+
+    Args:
+        form: whose texts all calculations of the tool share, asked for in this one or not.
+        book: whose own threads a size may name.
+    """
+    sought = {key: one.text for key, one in form.typed.items() if form.whence.is_sought(key, one.text)}
+    text = next((sought[key] for key in reversed(SIZES) if key in sought), "")
+    size = Size(text, _is_thread(text, book), sought.get(CLASS_OF_HOLE, "")) if text else None
+    return Along(size, _count(sought.get(FLUTES, "")))
+
+
+def typed_in(form: Form) -> dict[str, str]:
+    """What a person typed for the tool of a calculation and a card takes: what is asked here, and its number of flutes.
+
+    What the tool was only found with is not; flutes that are kept from a tool before and not asked here are not either.
+    """
+    texts = {key: text for key, text in form.told().items() if not form.whence.is_sought(key, text)}
+    flutes = form.typed[FLUTES].text if FLUTES in form.typed else ""
+    if flutes and not (form.whence.is_sought(FLUTES, flutes) or form.whence.is_kept(FLUTES, flutes)):
+        texts[FLUTES] = flutes
+    return texts
+
+
+def _is_thread(text: str, book: Book | None) -> bool:
+    return bool(of_thread(text, book)) and not _with_its_unit(NOMINAL, text, Display())
+
+
+def _count(text: str) -> int | None:
+    try:
+        return int(read(text, quantity(FLUTES).kind, whole=True).number) if text else None
+    except UnitError:
+        return None
 
 
 def with_typed(
@@ -30,8 +79,9 @@ def with_typed(
 ) -> Card:
     """The card with what was typed into a calculation, each text where it belongs.
 
-    What is measured on the tool was received so; what the entry recommends is now wanted otherwise; a thread is the
-    tool's; everything else stays with the calculation.
+    What is measured on the tool was received so; what the entry recommends is now wanted otherwise; a thread, a nominal
+    size, the flutes, and the new diameter of a tool that is ground down are the tool's; everything else stays with the
+    calculation.
 
     Args:
         card: begun from the entry.
@@ -42,6 +92,7 @@ def with_typed(
         book: whose own threads a diameter may name.
         alone: typed for this calculation where ``texts`` has a list of the tool.
     """
+    begun = card
     for key, text in (alone or {}).items():
         card = edited(
             card, f"settings.{sheet.name}.{key}", _with_its_unit(key, text.strip(), display) or text
@@ -51,25 +102,40 @@ def with_typed(
             card = _placed(card, kind, sheet, key, text.strip(), display, book)
         except CardEditRefused:
             continue
-    return card
+    return for_its_size(card, begun, book) if book is not None else card
 
 
 def _placed(
     card: Card, kind: str, sheet: Calculation, key: str, text: str, display: Display, book: Book | None
 ) -> Card:
     named = _with_its_unit(key, text, display)
-    if key == "diameter" and not named and of_thread(text, book):
-        return replace(card, tool=replace(card.tool, thread=text))
-    if key in measured_on(kind):
-        return edited(card, f"received.{key}", named or text)
+    if (tool := _of_tool(card.tool, sheet, key, text, named, book)) is not None:
+        return replace(card, tool=tool)
+    called = _MEASURED.get(key, key)
+    if called in measured_on(kind):
+        return edited(card, f"received.{called}", named or text)
     if key in card.wanted:
         return edited(card, f"wanted.{key}", named or text)
-    if key == "flutes":
-        return edited(card, "tool.flutes", text)
     field = sheet.field(key)
     if field is not None and not field.many and is_list(text):
         return card  # It was typed for another calculation.
     return edited(card, f"settings.{sheet.name}.{_asked_as(key, sheet)}", text)
+
+
+def _of_tool(
+    tool: Tool, sheet: Calculation, key: str, text: str, named: str, book: Book | None
+) -> Tool | None:
+    """The tool with what a text says of it, its unit behind it where it can be read; nothing where it says something else."""
+    if key == FLUTES:
+        return replace(tool, flutes=text)
+    if key in SIZES and not named and of_thread(text, book):
+        return replace(tool, thread=text)
+    return replace(tool, size=named) if named and _is_size(key, sheet) and not is_list(text) else None
+
+
+def _is_size(key: str, sheet: Calculation) -> bool:
+    """Whether a text says the size of the tool and nothing that was measured: of one ground down it is that which it is to have."""
+    return key == NOMINAL or (key == "diameter" and sheet.field(BODY) is not None)
 
 
 def _asked_as(key: str, sheet: Calculation) -> str:

@@ -99,7 +99,7 @@ def _received(job: Job, key: str) -> Row:
         return _choice(
             way, row.title, readings[0] if readings else "", job.known_text(key), wants=land and not readings
         )
-    known = job.known_text(key) if not readings else ""
+    known = "" if readings else job.card.tool.size if key == "diameter" and job.to_be else job.known_text(key)
     return Row(
         way, row.title, in_short(key, readings), known, "tool" if known else "", _readings_hint(job, key), wants=not readings
     )  # fmt: skip

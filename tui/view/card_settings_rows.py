@@ -22,6 +22,7 @@ from library.equipment.offers import of_machine
 from library.equipment.settings import in_divisions
 from library.units.show import say, show, show_answer
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told, to_turn
+from tui.view.card_sizes import OTHER_END, class_of, told_of_the_size
 from tui.view.card_wants import asked_above, for_want_of, is_asked_elsewhere, missing
 
 JUDGED = "judged by its facets"
@@ -36,6 +37,7 @@ GIVES = "gives "
 PROVENANCE_WORDS: dict[Provenance, str] = {
     "typed": "typed",
     "measured": "measured",
+    "to be": "as it is to be",
     "tool": "tool",
     "machine": "machine",
     "wheel": "wheel",
@@ -47,9 +49,6 @@ PROVENANCE_WORDS: dict[Provenance, str] = {
 
 ASKED_TOO = frozenset({"least_diameter", "feed"})
 """Lines that a calculation can do without, but that decide something at the bench: they are always shown."""
-
-OTHER_END = {"reamer_lower_limit": "reamer_upper_limit", "tap_lower_limit": "tap_upper_limit"}
-"""What is told together with what a calculation answers first, for one end of a range says little."""
 
 _SKIP = {"": "", "skip": "left out"}
 
@@ -193,7 +192,7 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
         "Drop at the heel" if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
-        land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else behind,
+        land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else class_of(step, key) or behind,
     )
 
 
@@ -229,7 +228,12 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
     }
     if step.in_use:
         above = asked_above(job, step) - {*(setting.typed if setting else ())}
-        keys |= {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above | ASKED_TOO
+        told = told_of_the_size(job, step)
+        keys |= (
+            told
+            | {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above
+            | ASKED_TOO
+        )
     return [field for field in step.sheet.inputs if field.key in keys]
 
 

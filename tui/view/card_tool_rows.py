@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from library.book.model import Book, Family
-from library.calc.by_family import sheets_for
+from library.book.model import Book
+from library.calc.by_family import is_threaded
 from library.cards.job import Job
 from library.cards.results import USUAL
 from library.cards.starting import HOLE_CLASS, OF_A_HOLE
@@ -21,14 +21,15 @@ _TO_CHOOSE = "Left and Right change it, or its first letter, again for the next.
 def tool_rows(job: Job, opened: Opened) -> list[Row]:
     """What is known of the tool, and the machine and the wheel it is ground on."""
     card, tool, book = job.card, job.card.tool, job.book
-    threaded = _has_threads(job.family) or bool(tool.thread)
+    called_by_it = is_threaded(job.family)
+    threaded = called_by_it or bool(tool.thread)
     thread = _text(
         "tool.thread", "Thread", tool.thread, "As marked: M16 x 2, 5/8-11 UNC, M20 x 2.5 LH, Tr 20 x 8 P4. A size without a "
         "thread, such as 8.7 mm of a drill, belongs into the line Size.",
     )  # fmt: skip
     sized = _of_book(job, "diameter")
     size = _text("tool.size", "Size", tool.size, f"{_brings(sized)}As you say it: 12 mm, 5/8 in; of a step drill 6, 8, 10 mm."
-                 f"{_class_told(job)}", wants=not tool.thread, offers=sized)  # fmt: skip
+                 f"{_class_told(job)}", wants=not (called_by_it and tool.thread), offers=sized)  # fmt: skip
     size = replace(size, said=_with_its_class(job))
     counted = "".join(_of_book(job, "flutes"))
     return [
@@ -88,13 +89,6 @@ def _of_book(job: Job, key: str) -> tuple[str, ...]:
 
 def _brings(offers: tuple[str, ...]) -> str:
     return f"Right takes {offers[0]}, as the book has it. " if offers else ""
-
-
-def _has_threads(family: Family | None) -> bool:
-    """Whether the tool itself is threaded: its thread leads over its land. A drill is asked for that of its hole alone."""
-    return family is None or any(
-        sheet.field("starts") and sheet.field("land_width") for sheet in sheets_for(family)
-    )
 
 
 def _family(book: Book, family: str) -> Row:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from library.book.model import Book
@@ -75,3 +77,23 @@ def test_a_size_on_the_line_of_the_thread_is_sent_to_the_line_of_the_size(book: 
 def test_a_thread_and_one_that_is_only_begun_are_left_alone(book: Book, text: str) -> None:
     form = CardForm(book, Card(family="tap", tool=Tool("T-1", thread=text, flutes="4")))
     assert not [one for one in issues_of(form.job) if one.way == "tool.thread"]
+
+
+async def test_what_f6_says_of_a_line_of_settings_is_what_the_keys_do_there(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.type("dowel")
+        await hands.press("ctrl+f")
+        form = hands.app.screen.form
+        form.go_to("settings.wheel-speed.rotational_speed")
+        shown = " ".join((await hands.press("f6")).split())
+        assert "on its heading, above, Right leaves it out of the job" in shown
+        await hands.press("right")
+        assert form.row.text == "2800 rpm"  # as the machine has it
+        assert not form.card.settings.get("wheel-speed", Setting()).skipped
+        form.go_to("settings.wheel-speed")
+        shown = " ".join((await hands.press("f6")).split())
+        assert "matter; Right leaves it out of the job." in shown
+        await hands.press("right")
+        assert form.card.settings["wheel-speed"].skipped
+        shown = " ".join((await hands.press("f6")).split())
+        assert "Right takes it into the job again" in shown

@@ -49,6 +49,14 @@ def calculation_of(screen: CardScreen) -> None:
         screen.say("No calculation stands in this line; those of the job are in the step Settings.")
 
 
+def _of_a_calculation(screen: CardScreen) -> str:
+    """What can be done with the calculation of the line in hand; a line under its heading keeps the arrows for itself."""
+    row = screen.form.row
+    where = "" if row.heading else "on its heading, above, "
+    leaves = "takes it into the job again" if row.heading and row.text else "leaves it out of the job"
+    return f"{screen.key_of('calculate')} shows all lines of this calculation, or only those that matter; {where}Right {leaves}."
+
+
 def more_for(screen: CardScreen) -> None:
     """Open the list for the line in hand."""
     row, job = screen.form.row, screen.form.job
@@ -56,9 +64,7 @@ def more_for(screen: CardScreen) -> None:
     if row.way == REST:
         _pick(screen, "Calculations that rest", _aside(screen), lambda name: _wake(screen, name))
     elif section == "settings" and not _held(screen):
-        screen.say(
-            f"{screen.key_of('calculate')} shows all lines of this calculation; Right leaves it out of the job."
-        )
+        screen.say(_of_a_calculation(screen))
     elif section == "wrong":
         troubles = list(_troubles(job))
         _pick(

@@ -1,0 +1,84 @@
+"""A card that is begun from the calculator: what the tool was found with is the tool's, and was measured by nobody."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from geometry.calculations import calculation
+from library.cards.model import Card, Tool
+from library.units.system import METRIC
+from tui.view.card_from_calculator import with_typed
+
+
+@pytest.mark.parametrize(
+    ("find", "tool", "thread"),
+    [
+        ("end mill 12 mm 4 flutes", ("12 mm", "4"), ""),
+        ("reamer 1/2 in", ("1/2 in", ""), ""),
+        ("drill odd size 9.7 mm", ("9.7 mm", ""), ""),
+        ("tap m12", ("", ""), "M12"),
+    ],
+)
+async def test_size_and_flutes_of_the_find_line_are_those_of_the_tool(
+    at_the_yard: Any, find: str, tool: tuple[str, str], thread: str
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.type(find)
+        await hands.press("f2", "ctrl+f")
+        card = hands.app.screen.form.card
+        assert (card.tool.size, card.tool.flutes, card.tool.thread) == (*tool, thread)
+        assert card.received == {}
+        assert all("diameter" not in one.typed for one in card.settings.values())
+
+
+async def test_a_class_of_the_hole_goes_along_and_is_typed_once(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.type("reamer 12 h7")
+        await hands.press("f2", "ctrl+f")
+        card = hands.app.screen.form.card
+        assert card.tool.size == "12 mm"
+        assert card.settings["reamer-size"].typed == {"hole_tolerance": "H7"}
+
+
+async def test_what_was_typed_over_the_nominal_size_was_measured_and_the_size_stays(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.type("reamer 12 mm")
+        await hands.press("f2")
+        screen = hands.app.screen
+        screen.open_sheet("relief-drop")
+        screen.page.form.focus = "diameter"
+        await hands.type("11.98")
+        await hands.press("ctrl+f")
+        card = hands.app.screen.form.card
+        assert (card.tool.size, card.received["diameter"]) == ("12 mm", ("11.98 mm",))
+
+
+async def test_flutes_that_were_typed_in_any_calculation_of_the_tool_are_its_flutes(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.type("end mill 12 mm")
+        await hands.press("f2")
+        screen = hands.app.screen
+        screen.open_sheet("index-moves")
+        screen.page.form.focus = "flutes"
+        await hands.type("4")
+        screen.open_sheet("end-teeth")
+        assert screen.page.form.sheet.field("flutes") is None
+        await hands.press("ctrl+f")
+        assert hands.app.screen.form.card.tool.flutes == "4"
+
+
+def test_the_new_diameter_of_a_tool_that_is_ground_down_was_measured_by_nobody() -> None:
+    texts = {"diameter": "9.7", "body_diameter": "10", "land_width": "3.2"}
+    card = with_typed(Card(family="twist-drill"), "twist-drill", calculation("relief-facets"), texts, METRIC)
+    assert card.tool == Tool(size="9.7 mm")
+    assert card.received == {"land_width": ("3.2 mm",)}
+    assert card.settings["relief-facets"].typed == {"body_diameter": "10"}
+
+
+def test_a_nominal_size_is_the_size_of_the_tool() -> None:
+    texts = {"nominal_diameter": "12", "measured_diameter": "12.006"}
+    card = with_typed(Card(family="reamer"), "reamer", calculation("reamer-size"), texts, METRIC)
+    assert card.tool.size == "12 mm"
+    assert card.received == {"diameter": ("12.006 mm",)}
