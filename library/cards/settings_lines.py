@@ -13,6 +13,7 @@ from geometry.sentences import Kind
 from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.job import Job
+from library.cards.read_order import surface_read
 from library.cards.step import Step
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
 from library.units.show import show, show_answer
@@ -132,9 +133,14 @@ def is_set_by_facets(job: Job, step: Step) -> bool:
 def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
     """The height for each facet of the land, where one calculation knows the facets and this one a height for them.
 
-    A facet behind a margin is counted from the tangent where the margin ends, and is set from that at the edge.
+    A facet behind a margin is counted from the tangent where the margin ends, and is set from that at the edge. Facets of
+    another surface say nothing of this one.
     """
-    planned = next((one for one in job.steps if one.works and one.sheet.role.rows in {HEIGHTS, FACETS}), None)
+    surface = surface_read(job, step)
+    planned = next(
+        (one for one in job.steps if one.works and one.sheet.role.rows in {HEIGHTS, FACETS} and surface_read(job, one) == surface),
+        None,
+    )  # fmt: skip
     if planned is None or planned.answer.result is None or not SAME_FACET.keys() & set(step.sheet.role.sets):
         return []
     first = worked_of(step.answer)
