@@ -15,6 +15,7 @@ from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.provenance import Provenance
+from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.equipment.model import Rating
@@ -190,11 +191,17 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
     divisions = in_divisions(job.machine, key, value) if job.machine is not None else None
     beside, behind = _of_rating(rated, quantity(key).kind, job) if rated is not None else ("", "")
     return Told(
-        "Drop at the heel" if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
+        _drop_title(job, step) if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
         land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else behind,
     )
+
+
+def _drop_title(job: Job, step: Step) -> str:
+    """The drop at the heel; of which surface it is, where several are read."""
+    several = len({surface_read(job, one) for one in steps_read(job)}) > 1
+    return f"Drop at the heel, {title_read(job, step)}" if several else "Drop at the heel"
 
 
 def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:

@@ -80,6 +80,7 @@ def test_every_facet_has_the_height_that_makes_it_and_the_one_by_which_it_is_mea
 def test_the_ground_surface_is_read_first_and_each_row_names_its_own(yard: Path, book: Book) -> None:
     card = edited(card_of(yard, "2026-11-20-01"), "wanted.lip_relief_angle", "12 deg")
     card = replace(card, settings={key: one for key, one in card.settings.items() if key != "drill-point"})
+    card = edited(card, "settings.drill-point.land_width", "3.1 mm")
     found = on_the_way(work_out(card, book))
     assert found is not None
     named = [title for title, _, _ in found.rows if title and "turned" not in title]

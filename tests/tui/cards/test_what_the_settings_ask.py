@@ -137,11 +137,14 @@ def test_a_cam_is_asked_for_nowhere_on_a_lip(book: Book) -> None:
 
 
 def test_a_relief_of_another_surface_has_one_line_among_what_is_wanted(book: Book) -> None:
-    form, filled = filled_in(
-        book, replace(begun(book, "reamer-rose"), received={"margin_width": ("0.2 mm",)})
-    )
-    assert [way for way in filled if "relief_angle" in way] == ["wanted.land_relief_angle"]
+    form, filled = filled_in(book, begun(book, "subland-drill-aluminium-wrought", surface="shoulder"))
+    assert [way for way in filled if "lip_relief_angle" in way] == ["wanted.lip_relief_angle"]
     assert not unanswered(form)
+
+
+def test_the_relief_of_a_land_is_not_asked_for_where_the_bevel_is_ground(book: Book) -> None:
+    _, filled = filled_in(book, replace(begun(book, "reamer-rose"), received={"margin_width": ("0.2 mm",)}))
+    assert not [way for way in filled if "land_relief_angle" in way]
 
 
 def test_a_shoulder_that_is_a_face_leaves_a_throw_toward_the_axis_out_and_is_read_along_it(
