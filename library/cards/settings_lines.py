@@ -43,6 +43,7 @@ class SettingLine:
         stopped: whether its calculation says stop, so that it must not be set.
         divisions: the graduation in as few words as do; empty where the machine has none.
         off: what the rounding moves, or what a cam gives, in as few words as do; empty where that is nothing.
+        is_check: whether it is only measured, to check what another line sets.
     """
 
     sheet: str
@@ -54,6 +55,7 @@ class SettingLine:
     stopped: bool = False
     divisions: str = ""
     off: str = ""
+    is_check: bool = False
 
     def same_as(self, other: SettingLine) -> bool:
         """Whether both are set alike: on the graduation where there is one, else by the exact value."""
@@ -92,6 +94,7 @@ def _same_facet(lines: Mapping[str, SettingLine]) -> Iterator[SettingLine]:
                 line,
                 title=f"{line.title.partition(',')[0]} lying level",
                 graduation=line.graduation + " when it lies level, to check it",
+                is_check=True,
             )
         else:
             yield line

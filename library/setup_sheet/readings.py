@@ -206,9 +206,19 @@ def tables(job: Job, display: Display) -> Iterator[Block]:
             and step.answer.result.rows
             and step.sheet.role.tabled
         ):
-            table = rows(step.answer.result, display, step.sheet.title)
+            table = rows(step.answer.result, display, f"{step.sheet.title}{_from_body(step, display)}")
             if table is not None:
                 yield table
+
+
+def _from_body(step: Step, display: Display) -> str:
+    """From which body a tool is ground down, where it is."""
+    body = step.answer.inputs.get("body_diameter")
+    return (
+        f", from {show(body.value, Kind.LENGTH, display)}"
+        if body is not None and isinstance(body.value, float)
+        else ""
+    )
 
 
 def boxes(job: Job, display: Display) -> Boxes | None:

@@ -171,7 +171,7 @@ def _set_told(one: SettingLine) -> Told:
     """A setting; the move of the index with its turns where others have their number."""
     if one.key or " on the " not in one.divisions:
         value = one.divisions if not one.key and one.divisions else one.value
-        return Told(one.title, value, one.divisions if one.key else "", one.off, is_set=True)
+        return Told(one.title, value, one.divisions if one.key else "", one.off, is_set=not one.is_check)
     turns, _, circle = one.divisions.partition(" on the circle of ")
     turns, _, what = turns.rpartition(" ")
     return Told(one.title, turns, f"{what}, {circle} circle", one.off, is_set=True)
@@ -200,7 +200,8 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
 
 def _drop_title(job: Job, step: Step) -> str:
     """The drop at the heel; of which surface it is, where several are read."""
-    several = len({surface_read(job, one) for one in steps_read(job)}) > 1
+    read = [one for one in steps_read(job) if one.answer.result and "heel_drop" in one.answer.result.outputs]
+    several = len({surface_read(job, one) for one in read}) > 1
     return f"Drop at the heel, {title_read(job, step)}" if several else "Drop at the heel"
 
 

@@ -213,7 +213,7 @@ def a_gun_tap() -> Way:
         },
         {**cam.readings(land), ("lead-over-land", "lead_over_land"): led(pitch, diameter, land)},
         {"chamfer_angle": "6.99 deg", "spiral_point_angle": "10.00 deg", "spiral_point_depth": "1.851 mm",
-         "chosen_throw": "1.000 mm", "lead_over_land": "0.120 mm"},
+         "chosen_throw": "1.000 mm"},
     )  # fmt: skip
 
 
@@ -288,7 +288,7 @@ def an_npt_tap() -> Way:
             "lead-over-land": over_the_land(pitch, diameter, land),
         },
         {**cam.readings(land), ("lead-over-land", "lead_over_land"): led(pitch, diameter, land)},
-        {"chamfer_angle": "19.35 deg", "chosen_throw": "1.600 mm", "lead_over_land": "0.135 mm"},
+        {"chamfer_angle": "19.35 deg", "chosen_throw": "1.600 mm"},
     )  # fmt: skip
 
 
@@ -318,7 +318,7 @@ def a_tap_of_five_flutes() -> Way:
             "lead-over-land": over_the_land(pitch, diameter, land),
         },
         {**cam.readings(land), ("lead-over-land", "lead_over_land"): led(pitch, diameter, land)},
-        {"chamfer_angle": "8.00 deg", "chosen_throw": "1.000 mm", "lead_over_land": "0.159 mm"},
+        {"chamfer_angle": "8.00 deg", "chosen_throw": "1.000 mm"},
     )  # fmt: skip
 
 
