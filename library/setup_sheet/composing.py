@@ -126,7 +126,7 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
     """What was found on the tool; what stands beside the boxes of today already is left out."""
     beside = readings.boxed(job)
     pairs = [
-        (title(key), joined(found))
+        (title(key, job.choice.surface), joined(found))
         for key, found in job.card.received.items()
         if joined(found) and key not in beside
     ]

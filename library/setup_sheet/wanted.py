@@ -9,7 +9,7 @@ from geometry.quantities import QUANTITIES
 from geometry.role import FACETS, HEEL, HEIGHTS
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
-from library.calc.surfaces import RELIEF, SECOND_RELIEF
+from library.calc.surfaces import RELIEF, SECOND_RELIEF, title_of
 from library.cards.chosen import CHOSEN_ONCE, WORK_HEAD
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
@@ -133,7 +133,6 @@ def _letter(number: int) -> str:
     return _letter(number // 26 - 1) + _letter(number % 26) if number > 25 else chr(ord("a") + number)
 
 
-def title(key: str) -> str:
-    """What a quantity is called; its own key where nobody knows it."""
-    row = QUANTITIES.get(key)
-    return row.title if row else key
+def title(key: str, surface: str = "") -> str:
+    """What a quantity is called on a surface; its own key where nobody knows it."""
+    return title_of(key, surface) if key in QUANTITIES else key
