@@ -8,7 +8,7 @@ from dataclasses import replace
 from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
-from geometry.sentences import Amount, Kind
+from geometry.sentences import Amount, Kind, Rounding
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
 from library.cards.edge_wanted import edges_of, hint_of, titled
@@ -206,9 +206,9 @@ def _drop_title(job: Job, step: Step) -> str:
 
 
 def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
-    """The rating of the wheel in the units of the card, and behind it as it stands on the wheel where that is another."""
+    """The rating of the wheel in the units of the card, to the safe side, and behind it as it stands on the wheel."""
     own = rated.measure.text
-    said = show(rated.measure.number, kind, job.display)
+    said = show(rated.measure.number, kind, job.display, Rounding.DOWN)
     alike = said.rpartition(" ")[2] == own.rpartition(" ")[2]
     return (f"of {own}", "") if alike else (f"of {said}", f"(rated {own})")
 
