@@ -11,7 +11,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Book
 from library.book.opening import open_book
-from library.cards.model import Card, Tool, Wanted
+from library.cards.model import Card, Setting, Tool, Wanted
 from library.cards.settings_lines import setting_lines
 from library.cards.starting import from_entry
 from tui.view.card_form import CardForm
@@ -176,3 +176,19 @@ def test_no_entry_leaves_a_calculation_without_a_line_for_what_it_wants_and_none
             [f"{entry} on {surface or 'its surface'} by {method or 'what follows'}: {found}"] if found else []
         )
     assert not wrong, "\n".join(wrong)
+
+
+def test_of_two_surfaces_that_are_read_each_drop_at_the_heel_says_which_it_is_of(book: Book) -> None:
+    def drops(**typed: Setting) -> list[str]:
+        received = {"land_width": ("1.2 mm",), "land_measured_as": ("chord",)}
+        card = replace(begun(book, "reamer-machine-plain-steel"), received=received, settings=typed)
+        form = CardForm(
+            book, replace(card, wanted={**card.wanted, "relief_method": Wanted("tooth-rest-height")})
+        )
+        form.go_to("settings")
+        told = [one.title for row in form.rows for one in row.told]
+        return [title for title in told if title.startswith("Drop at the heel")]
+
+    assert drops() == ["Drop at the heel"]
+    typed = {"reamer-land": Setting({"margin_width": "0.2 mm"})}
+    assert drops(**typed) == ["Drop at the heel, bevel lead", "Drop at the heel, land"]
