@@ -66,6 +66,9 @@ class Role:
             tooth better, and the same heel must not be judged twice.
         left_out_by: methods of a job to which it does not belong, because another calculation says better what it would.
         not_on: methods of a job that it belongs to, each with a surface to which that method gives no relief.
+        ground: the surfaces of which it sets, makes or reads something; on a job that grinds another it rests. Empty where it
+            is meant for a job on any.
+        inspects: what it was given of which one is measured after grinding too, where it is not nothing.
         rows: MOVES or FACETS where each row of its table is a setting of its own, HEIGHTS where each is a facet that
             is made by the height that another calculation of the job sets; else empty.
         cam: how it deals with the cam of the job, where it does.
@@ -96,6 +99,8 @@ class Role:
     replaces: tuple[str, ...] = ()
     left_out_by: tuple[str, ...] = ()
     not_on: tuple[tuple[str, str], ...] = ()
+    ground: tuple[str, ...] = ()
+    inspects: tuple[str, ...] = ()
     rows: str = ""
     cam: Cam | None = None
     counts: bool = False

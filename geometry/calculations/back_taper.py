@@ -168,7 +168,13 @@ CALCULATION = Calculation(
     outputs=("swivel_angle", "taper_ratio", "taper_angle", "diameter_there", "indicator_fall"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
-    role=Role(place=150, of_course=("reamer",), about="back_diameter", sets=("swivel_angle",)),
+    role=Role(
+        place=150,
+        of_course=("reamer",),
+        about="back_diameter",
+        ground=("land", "thread-land"),
+        sets=("swivel_angle",),
+    ),
     sample={
         "diameter": 10.0,
         "back_diameter": 9.95,

@@ -281,6 +281,7 @@ CALCULATION = Calculation(
         place=45,
         of_course=("reamer",),
         about="corner_wear",
+        ground=("bevel",),
         sets=("bevel_angle", "axial_stock"),
         hands_on="bevel_angle",
         tells=("pass", "note"),

@@ -236,7 +236,14 @@ CALCULATION = Calculation(
     outputs=("first_division_angle", "margin_width", "land_as_read", "land_stock"),
     cautions=(*AT_THE_WHEEL, "sharp-edges", "light-cut-on-a-land"),
     compute=_compute,
-    role=Role(place=126, of_course=(), about="margin_width", tells=("pass", "note"), tabled=True),
+    role=Role(
+        place=126,
+        of_course=(),
+        about="margin_width",
+        ground=("land", "thread-land"),
+        tells=("pass", "note"),
+        tabled=True,
+    ),
     sample={
         "diameter": 10.0,
         "margin_width": 0.2,

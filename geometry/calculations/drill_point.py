@@ -217,7 +217,9 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
-    role=Role(place=50, sets=("half_point_angle",), otherwise_by=("work-head",)),
+    role=Role(
+        place=50, sets=("half_point_angle",), otherwise_by=("work-head",), ground=("lip", "shoulder", "cone")
+    ),
     sample={
         "diameter": 12.7,
         "point_angle": math.radians(118),

@@ -269,6 +269,7 @@ CALCULATION = Calculation(
         about="dish_angle",
         by_method="work-head",
         sets=("workhead_tilt", "workhead_swivel"),
+        inspects=("dish_angle", "dish_depth"),
         tells=("pass", "note"),
         tabled=True,
     ),

@@ -167,6 +167,10 @@ CALCULATION = Calculation(
     outputs=("face_offset", "rake_angle"),
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
-    role=Role(place=30, sets=("face_offset",)),
+    role=Role(
+        place=30,
+        sets=("face_offset",),
+        ground=("land", "thread-land", "chamfer", "cone", "shoulder", "bevel"),
+    ),
     sample={"diameter": 10.0, "rake_angle": math.radians(15), "other_diameter": (8.0, 4.0)},
 )

@@ -82,6 +82,6 @@ CALCULATION = Calculation(
     outputs=("lead_over_land", "lead", "lead_angle", "land_angle"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
-    role=Role(place=120, sets=("lead_over_land",)),
+    role=Role(place=120),
     sample={"diameter": 12.0, "pitch": 1.75, "land_width": 3.2, "hand": "left"},
 )

@@ -215,6 +215,7 @@ CALCULATION = Calculation(
         sets=("chamfer_angle",),
         hands_on="chamfer_angle",
         only=("thread_taper", "npt", "bspt"),
+        ground=("chamfer",),
         tells=("pass", "note"),
     ),
     sample={

@@ -221,6 +221,7 @@ CALCULATION = Calculation(
         about="margin_width",
         replaces=("relief-drop",),
         left_out_by=("cam", "work-head"),
+        ground=("land",),
         rows=HEIGHTS,
         tells=("pass", "note"),
         drawn=1,

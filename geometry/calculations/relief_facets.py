@@ -97,6 +97,7 @@ CALCULATION = Calculation(
         of_course=(),
         about="body_diameter",
         replaces=("relief-drop",),
+        ground=("land", "cone"),
         rows=FACETS,
         tells=("pass", "note"),
         tabled=True,

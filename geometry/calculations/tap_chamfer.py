@@ -249,7 +249,13 @@ CALCULATION = Calculation(
     ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
-    role=Role(place=40, sets=("chamfer_angle",), hands_on="chamfer_angle", only=("thread_taper", "parallel")),
+    role=Role(
+        place=40,
+        sets=("chamfer_angle",),
+        hands_on="chamfer_angle",
+        ground=("chamfer",),
+        only=("thread_taper", "parallel"),
+    ),
     sample={
         "diameter": 10.0,
         "pitch": 1.5,

@@ -251,7 +251,9 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "side-grinding"),
     compute=_compute,
     methods=("inclined-wheel",),
-    role=Role(place=70, of_course=(), about="helix_angle", sets=("wheel_tilt",)),
+    role=Role(
+        place=70, of_course=(), about="helix_angle", ground=("land", "thread-land"), sets=("wheel_tilt",)
+    ),
     sample={
         "helix_angle": math.radians(30),
         "relief_angle": math.radians(8),

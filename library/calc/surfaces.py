@@ -23,6 +23,9 @@ FIELD = "surface"
 LARGEST_FEED = "largest_feed"
 """A feed that holds for the surface on which it was found."""
 
+LANDS = {"end": "end teeth"}
+"""Surfaces whose land is another than that on the outside of the tool, and what it is the land of."""
+
 RELIEF, SECOND_RELIEF = "relief_angle", "secondary_relief_angle"
 """The inputs that hold the relief of its first and second facet."""
 
@@ -82,13 +85,17 @@ def row_of(key: str, surface: str) -> Quantity:
 def title_of(key: str, surface: str) -> str:
     """The title of a quantity; of a relief with its surface and its view, of a feed with the surface that it clears.
 
+    The land behind teeth on the end of a tool is told from that on its outside.
+
     Example:
-        >>> title_of("relief_angle", "cone"), title_of("flutes", "cone")
-        ('Relief of the cone, square to the edge', 'Flutes')
+        >>> title_of("relief_angle", "cone"), title_of("flutes", "cone"), title_of("land_width", "end")
+        ('Relief of the cone, square to the edge', 'Flutes', 'Land width, end teeth')
     """
     one = SURFACES.get(surface)
     if one is not None and key == LARGEST_FEED:
         return f"Largest feed: {one.title}"
+    if key == "land_width" and surface in LANDS:
+        return f"{quantity(key).title}, {LANDS[surface]}"
     if one is None or key not in (RELIEF, SECOND_RELIEF):
         return quantity(key).title
     return f"{'Relief' if key == RELIEF else 'Second relief'} of the {one.title}, {PLANES[one.view]}"

@@ -83,10 +83,13 @@ class Chosen:
         )
 
     def serves(self, sheet: Calculation) -> bool:
-        """Whether a calculation of how the relief is made makes that of the surface that is ground; others serve any.
+        """Whether a calculation is one of the surface that is ground; one that says nothing of surfaces serves any.
 
-        A cam toward the axis gives a lip or an end no relief, and a tooth rest neither.
+        A cam toward the axis gives a lip or an end no relief, and a tooth rest neither; margin and facets of a land are
+        none of a bevel lead's.
         """
+        if self.surface and sheet.role.ground and self.surface not in sheet.role.ground:
+            return False
         if not sheet.methods or not self.surface:
             return True
         if (self.method, self.surface) in sheet.role.not_on:

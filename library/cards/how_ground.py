@@ -9,6 +9,7 @@ from library.book.tool_materials import tool_material
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
+from library.cards.shall_be import indicator_said
 from library.guidance.model import Setup
 from library.guidance.setups import for_job
 from library.guidance.wheels import Ground
@@ -53,14 +54,19 @@ class Numbers:
         cam = self._job.by_cam
         each = at_each_heel(self._job, self._display) if key == "heel_drop" else ""
         if each and drop is not None and not drop.stopped:
-            return each
+            return self._pointed(each)
         if key == "heel_drop" and cam is not None and drop is not None and not drop.stopped:
-            return show(cam.heel, Kind.LENGTH, self._display)
+            return self._pointed(show(cam.heel, Kind.LENGTH, self._display))
         for step in self._job.steps:
             if step.works and step.answer.result is not None and key in step.answer.result.outputs:
                 number = step.answer.result.outputs[key]
-                return "" if step.stopped else show_answer(number, quantity(key), self._display)
+                said = "" if step.stopped else show_answer(number, quantity(key), self._display)
+                return self._pointed(said) if said and key == "heel_drop" else said
         return self._job.edge_text(key)
+
+    def _pointed(self, drop: str) -> str:
+        """A drop with where the indicator points for it: the same heel falls by another number seen otherwise."""
+        return f"{drop}, indicator {indicator_said(self._job)}"
 
     def convert(self, number: float, kind: Kind) -> str:
         """A number that is none of the job, in the unit of its lengths."""

@@ -22,7 +22,7 @@ from library.cards.first_step import at_its_place
 from library.cards.found_relief import by_found
 from library.cards.ground_down import ToBe, laid_before, to_be, with_what_decides
 from library.cards.handing_on import of_edges, of_measuring, with_measured
-from library.cards.heel_once import each_heel_once
+from library.cards.heel_once import each_heel_once, unread
 from library.cards.model import DRAFT, Card
 from library.cards.of_that_day import is_dated, laid_over
 from library.cards.provenance import (
@@ -168,7 +168,7 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             texts, provenance = laid_over(sheet, card, texts, provenance)
             step = step_of(sheet, texts, provenance, Bench(card, answers, machine, choice, before, kind))
             if choice.method in sheet.role.otherwise_by:
-                step = _unread(step)
+                step = unread(step)
             step, checks = at_machine(step, machine, wheel, _flutes(card), before, answers), step.checks
             steps.append(_as_closed(step, checks) if is_dated(card) else step)
     steps = each_heel_once(steps, card, choice)
@@ -182,14 +182,6 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
 def _as_closed(step: Step, own: tuple[Check, ...]) -> Step:
     """The step of a record, without a stop of today's machine: there was none on the day, or it had not been closed."""
     return replace(step, checks=tuple(one for one in step.checks if one in own or one.state != "stop"))
-
-
-def _unread(step: Step) -> Step:
-    """The step without its indicator readings, which another calculation gives for the method of the job."""
-    result = step.answer.result
-    if result is None or not result.stations:
-        return step
-    return replace(step, answer=replace(step.answer, result=replace(result, stations=())))
 
 
 def _as_calculated(card: Card) -> Card:

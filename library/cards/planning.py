@@ -97,7 +97,7 @@ def _all_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
         for name, title in (("Machine", machine), ("Wheel", wheel))
         if title
     ]
-    return (*mounted, *setting_lines(job, display))
+    return (*mounted, *(line for line in setting_lines(job, display) if not line.is_check))
 
 
 def _has(lines: Sequence[SettingLine], line: SettingLine) -> bool:

@@ -22,8 +22,7 @@ def steps_read(job: Job) -> list[Step]:
 
 def surface_read(job: Job, step: Step) -> str:
     """The word of the surface that a calculation reads; that of the job where it asks for none."""
-    served = step.sheet.surfaces or step.sheet.belongs_on
-    return step.answer.surface or (served[0] if len(served) == 1 else job.choice.surface)
+    return step.surface_on(job.choice.surface)
 
 
 def title_read(job: Job, step: Step) -> str:

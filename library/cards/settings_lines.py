@@ -13,6 +13,7 @@ from geometry.sentences import Kind
 from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.job import Job
+from library.cards.read_order import surface_read
 from library.cards.step import Step
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
 from library.units.show import show, show_answer
@@ -42,6 +43,7 @@ class SettingLine:
         stopped: whether its calculation says stop, so that it must not be set.
         divisions: the graduation in as few words as do; empty where the machine has none.
         off: what the rounding moves, or what a cam gives, in as few words as do; empty where that is nothing.
+        is_check: whether it is only measured, to check what another line sets.
     """
 
     sheet: str
@@ -53,6 +55,7 @@ class SettingLine:
     stopped: bool = False
     divisions: str = ""
     off: str = ""
+    is_check: bool = False
 
     def same_as(self, other: SettingLine) -> bool:
         """Whether both are set alike: on the graduation where there is one, else by the exact value."""
@@ -91,6 +94,7 @@ def _same_facet(lines: Mapping[str, SettingLine]) -> Iterator[SettingLine]:
                 line,
                 title=f"{line.title.partition(',')[0]} lying level",
                 graduation=line.graduation + " when it lies level, to check it",
+                is_check=True,
             )
         else:
             yield line
@@ -132,9 +136,14 @@ def is_set_by_facets(job: Job, step: Step) -> bool:
 def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
     """The height for each facet of the land, where one calculation knows the facets and this one a height for them.
 
-    A facet behind a margin is counted from the tangent where the margin ends, and is set from that at the edge.
+    A facet behind a margin is counted from the tangent where the margin ends, and is set from that at the edge. Facets of
+    another surface say nothing of this one.
     """
-    planned = next((one for one in job.steps if one.works and one.sheet.role.rows in {HEIGHTS, FACETS}), None)
+    surface = surface_read(job, step)
+    planned = next(
+        (one for one in job.steps if one.works and one.sheet.role.rows in {HEIGHTS, FACETS} and surface_read(job, one) == surface),
+        None,
+    )  # fmt: skip
     if planned is None or planned.answer.result is None or not SAME_FACET.keys() & set(step.sheet.role.sets):
         return []
     first = worked_of(step.answer)

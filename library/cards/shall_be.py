@@ -21,6 +21,7 @@ from library.cards.model import Inspection, Readings
 from library.cards.of_that_day import heel_then
 from library.cards.provenance import greatest, joined
 from library.cards.read_order import steps_read, surface_read
+from library.cards.still_to_measure import given_to_make
 from library.cards.wanted_limits import Limits, limits_of
 from library.units.read import Reading, UnitError, read
 from library.units.show import show
@@ -110,7 +111,7 @@ def _for_all(job: Job, key: str) -> float | None:
     if key == "diameter" and job.to_be is not None and _of_reamer(job) is None:
         return job.to_be.number
     heel = heel_reading(job) if key in DROPS else None
-    return None if heel is None else _as_shown(job, heel)
+    return dict(given_to_make(job)).get(key) if heel is None else _as_shown(job, heel)
 
 
 def heel_reading(job: Job) -> float | None:

@@ -52,3 +52,8 @@ class Step:
     def works(self) -> bool:
         """Whether it belongs to the job and has an answer."""
         return self.in_use and self.answer.result is not None
+
+    def surface_on(self, ground: str) -> str:
+        """The word of the surface that it reads; that which the job grinds where it asks for none."""
+        served = self.sheet.surfaces or self.sheet.belongs_on
+        return self.answer.surface or (served[0] if len(served) == 1 else ground)

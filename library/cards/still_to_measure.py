@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from library.cards.job import Job
 from library.cards.model import Card
 
 INSPECTED = ("drop", "diameter")
@@ -17,3 +20,17 @@ def still_to_measure(card: Card) -> tuple[str, ...]:
     """
     is_measured = any(text.strip() for one in card.after.values() for text in one.readings)
     return () if is_measured else INSPECTED
+
+
+def inspected(job: Job) -> tuple[str, ...]:
+    """What is measured after this job, in its order: on every tool, then what its calculations were given to make."""
+    return (*INSPECTED, *dict(given_to_make(job)))
+
+
+def given_to_make(job: Job) -> Iterator[tuple[str, float]]:
+    """What the calculations of a job were given that is measured after grinding, such as the dish of an end, in mm or radians."""
+    for step in job.steps:
+        for key in step.sheet.role.inspects if step.works else ():
+            given = step.answer.inputs.get(key)
+            if given is not None and isinstance(given.value, float) and given.value:
+                yield key, given.value

@@ -126,7 +126,7 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
     """What was found on the tool; what stands beside the boxes of today already is left out."""
     beside = readings.boxed(job)
     pairs = [
-        (title(key), joined(found))
+        (title(key, job.choice.surface), joined(found))
         for key, found in job.card.received.items()
         if joined(found) and key not in beside
     ]
@@ -138,7 +138,9 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
 def _settings(job: Job, display: Display) -> Iterator[Block]:
     lines = setting_lines(job, display)
     if lines:
-        yield Items(tuple(map(_item, lines)))
+        yield Items(tuple(_item(line) for line in lines if not line.is_check))
+    if checks := [line for line in lines if line.is_check and not line.stopped]:
+        yield Facts(tuple((f"{line.title}, to check", f"{line.value}, {line.divisions}") for line in checks))
     wants = [f"{step.sheet.title} ({_missing(step)})" for step in job.steps
              if step.in_use and step.answer.issues and all(one.missing for one in step.answer.issues)]  # fmt: skip
     if wants:

@@ -19,8 +19,9 @@ from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import steps_read, title_read
 from library.cards.reading_units import each_in
-from library.cards.shall_be import indicator_said, wanted_each, wanted_limits, wanted_number
+from library.cards.shall_be import DROPS, indicator_said, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
+from library.cards.still_to_measure import inspected
 from library.cards.wanted_limits import Limits
 from library.pages.answer import rows
 from library.pages.page import Block, Boxes, BoxRow, Facts, Table
@@ -206,9 +207,19 @@ def tables(job: Job, display: Display) -> Iterator[Block]:
             and step.answer.result.rows
             and step.sheet.role.tabled
         ):
-            table = rows(step.answer.result, display, step.sheet.title)
+            table = rows(step.answer.result, display, f"{step.sheet.title}{_from_body(step, display)}")
             if table is not None:
                 yield table
+
+
+def _from_body(step: Step, display: Display) -> str:
+    """From which body a tool is ground down, where it is."""
+    body = step.answer.inputs.get("body_diameter")
+    return (
+        f", from {show(body.value, Kind.LENGTH, display)}"
+        if body is not None and isinstance(body.value, float)
+        else ""
+    )
 
 
 def boxes(job: Job, display: Display) -> Boxes | None:
@@ -223,7 +234,7 @@ def boxed(job: Job) -> list[str]:
     keys = [key for key in job.card.after if key in QUANTITIES]
     if not {"drop", "heel_drop"} & set(keys) and wanted_number(job, "drop") is not None:
         keys.insert(0, "drop")
-    return [*keys, *(["diameter"] if keys and "diameter" not in keys else [])]
+    return [*keys, *(one for one in inspected(job) if keys and one not in {*keys, *DROPS})]
 
 
 def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:

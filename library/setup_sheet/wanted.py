@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES
-from geometry.role import HEEL
+from geometry.role import FACETS, HEEL, HEIGHTS
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
-from library.calc.surfaces import RELIEF, SECOND_RELIEF
+from library.calc.surfaces import RELIEF, SECOND_RELIEF, title_of
 from library.cards.chosen import CHOSEN_ONCE, WORK_HEAD
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
@@ -86,7 +86,15 @@ def _reads(job: Job, key: str, display: Display) -> str:
     if heel is None:
         return ""
     read = at_each_heel(job, display, first=cam is not None) or show(heel, Kind.LENGTH, display)
-    return f"indicator {indicator_said(job)} reads {read} at the heel"
+    return f"indicator {indicator_said(job)} reads {read} at the heel{_last_facet(step, display)}"
+
+
+def _last_facet(step: Step, display: Display) -> str:
+    """Which facet the heel lies on, where there are several: what is read there is not of the relief of the first."""
+    rows = step.answer.result.rows if step.answer.result is not None else ()
+    if step.sheet.role.rows not in {FACETS, HEIGHTS} or len(rows) < 2:
+        return ""
+    return f" of facet {len(rows)} ({show(rows[-1].values['facet_angle'], Kind.ANGLE, display)})"
 
 
 def _chosen(job: Job) -> tuple[tuple[str, str], ...]:
@@ -125,7 +133,6 @@ def _letter(number: int) -> str:
     return _letter(number // 26 - 1) + _letter(number % 26) if number > 25 else chr(ord("a") + number)
 
 
-def title(key: str) -> str:
-    """What a quantity is called; its own key where nobody knows it."""
-    row = QUANTITIES.get(key)
-    return row.title if row else key
+def title(key: str, surface: str = "") -> str:
+    """What a quantity is called on a surface; its own key where nobody knows it."""
+    return title_of(key, surface) if key in QUANTITIES else key

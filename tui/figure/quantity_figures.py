@@ -103,7 +103,7 @@ def has_picture(key: str) -> bool:
 
 
 def has_sketch(name: str) -> bool:
-    """Whether there is a picture of this name: of a quantity, or of a drop along the axis by its surface.
+    """Whether there is a picture of this name: of a quantity, or of a drop along the axis or a land by its surface.
 
     Example:
         >>> has_sketch("end-drop"), has_sketch("cone-drop")

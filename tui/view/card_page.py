@@ -169,7 +169,8 @@ class CardPage:
         """The lines of the settings, and the first and the last of those that belong to the one in hand."""
         lines: list[Line] = []
         first = last = 0
-        counted = list(enumerate(setting_lines(self.form.job, self.form.job.display), 1))
+        found = setting_lines(self.form.job, self.form.job.display)
+        counted = list(enumerate((one for one in found if not one.is_check), 1))
         for row in self.form.rows:
             in_hand = row.way == self.form.row.way
             if row.heading:

@@ -10,7 +10,7 @@ from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.model import Family
 from library.calc.in_units import in_units_of
 from library.calc.ranges import ends_of, read_range, taken
-from library.calc.surfaces import book_key
+from library.calc.surfaces import book_key, title_of
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
@@ -28,7 +28,7 @@ from library.cards.shall_be import (
     wanted_number,
 )
 from library.cards.step import Step
-from library.cards.still_to_measure import INSPECTED
+from library.cards.still_to_measure import inspected
 from library.cards.within_book import is_otherwise
 from library.units.grammar import example
 from library.units.show import show
@@ -101,7 +101,7 @@ def _received(job: Job, key: str) -> Row:
         )
     known = "" if readings else job.card.tool.size if key == "diameter" and job.to_be else job.known_text(key)
     return Row(
-        way, row.title, in_short(key, readings), known, "tool" if known else "", _readings_hint(job, key), wants=not readings
+        way, title_of(key, job.choice.surface), in_short(key, readings), known, "tool" if known else "", _readings_hint(job, key), wants=not readings
     )  # fmt: skip
 
 
@@ -238,7 +238,9 @@ def _ends(job: Job, key: str, text: str) -> tuple[str, ...]:
 def after_rows(job: Job, opened: Opened) -> list[Row]:
     """What is measured after grinding, each with its tolerance."""
     card = job.card
-    return [row for key in _known(opened.of("after"), INSPECTED, card.after) for row in _inspected(job, key)]
+    return [
+        row for key in _known(opened.of("after"), inspected(job), card.after) for row in _inspected(job, key)
+    ]
 
 
 def _inspected(job: Job, key: str) -> list[Row]:

@@ -8,13 +8,14 @@ from dataclasses import replace
 from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
-from geometry.sentences import Amount, Kind
+from geometry.sentences import Amount, Kind, Rounding
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
 from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.provenance import Provenance
+from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.equipment.model import Rating
@@ -169,7 +170,7 @@ def _set_told(one: SettingLine) -> Told:
     """A setting; the move of the index with its turns where others have their number."""
     if one.key or " on the " not in one.divisions:
         value = one.divisions if not one.key and one.divisions else one.value
-        return Told(one.title, value, one.divisions if one.key else "", one.off, is_set=True)
+        return Told(one.title, value, one.divisions if one.key else "", one.off, is_set=not one.is_check)
     turns, _, circle = one.divisions.partition(" on the circle of ")
     turns, _, what = turns.rpartition(" ")
     return Told(one.title, turns, f"{what}, {circle} circle", one.off, is_set=True)
@@ -189,17 +190,24 @@ def _answer_told(job: Job, step: Step, key: str, value: float) -> Told:
     divisions = in_divisions(job.machine, key, value) if job.machine is not None else None
     beside, behind = _of_rating(rated, quantity(key).kind, job) if rated is not None else ("", "")
     return Told(
-        "Drop at the heel" if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
+        _drop_title(job, step) if key in {"heel_drop", "drop"} else title_of(key, step.answer.surface),
         show_answer(value, quantity(key), job.display),
         f"{divisions:.1f} div" if divisions is not None else beside,
         land_read(job) if key == "heel_drop" and step is job.doing(HEEL) else class_of(step, key) or behind,
     )
 
 
+def _drop_title(job: Job, step: Step) -> str:
+    """The drop at the heel; of which surface it is, where several are read."""
+    read = [one for one in steps_read(job) if one.answer.result and "heel_drop" in one.answer.result.outputs]
+    several = len({surface_read(job, one) for one in read}) > 1
+    return f"Drop at the heel, {title_read(job, step)}" if several else "Drop at the heel"
+
+
 def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
-    """The rating of the wheel in the units of the card, and behind it as it stands on the wheel where that is another."""
+    """The rating of the wheel in the units of the card, to the safe side, and behind it as it stands on the wheel."""
     own = rated.measure.text
-    said = show(rated.measure.number, kind, job.display)
+    said = show(rated.measure.number, kind, job.display, Rounding.DOWN)
     alike = said.rpartition(" ")[2] == own.rpartition(" ")[2]
     return (f"of {own}", "") if alike else (f"of {said}", f"(rated {own})")
 

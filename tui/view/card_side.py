@@ -10,6 +10,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
+from library.calc.surfaces import LANDS, title_of
 from library.cards.history import Visit
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job
@@ -19,7 +20,7 @@ from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.panel import LOWEST, drawings, stacked
 from tui.figure.quantity_figures import has_sketch
-from tui.figure.sketch.section import drop_of
+from tui.figure.sketch.section import drop_of, land_of
 from tui.view.card_readings import in_short
 from tui.view.card_row import Row
 from tui.view.figure_page import quantity_figure
@@ -94,10 +95,11 @@ def _drawing(job: Job, row: Row, width: int, room: int, drawn_by: Drawn) -> list
 
 
 def _pictured(job: Job, row: Row) -> str:
-    """The name of the picture of the quantity in hand: a drop that is read along the axis has that of its surface."""
+    """The name of the picture of the quantity in hand: a drop along the axis, or a land, has that of its surface."""
     is_axial = row.quantity in DROPS and indicator_points(job) == "along-the-axis"
-    named = drop_of(job.choice.surface)
-    return named if is_axial and has_sketch(named) else row.quantity
+    is_land = row.quantity == "land_width" and job.choice.surface in LANDS
+    named = drop_of(job.choice.surface) if is_axial else land_of(job.choice.surface)
+    return named if (is_axial or is_land) and has_sketch(named) else row.quantity
 
 
 def _result(job: Job, name: str) -> Result | None:
@@ -113,7 +115,7 @@ def _result(job: Job, name: str) -> Result | None:
 def _came_with(job: Job, width: int) -> list[Line]:
     """What was measured on the tool as it came, and the relief that this means."""
     pairs = [
-        (quantity(key).title, in_short(key, found))
+        (title_of(key, job.choice.surface), in_short(key, found))
         for key, found in job.card.received.items()
         if key in QUANTITIES and any(one.strip() for one in found) and quantity(key).kind is not Kind.CHOICE
     ]

@@ -8,13 +8,14 @@ from dataclasses import replace
 from geometry.calculation import Result
 from geometry.quantities import QUANTITIES, quantity
 from library.book.model import Entry
-from library.calc.surfaces import title_of
+from library.calc.surfaces import LANDS, title_of
 from library.pages.answer import checks
 from library.units.show import show_answer
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
 from tui.figure.panel import NARROWEST, abreast, drawings, stacked
 from tui.figure.quantity_figures import SMALL, has_picture, picture_lines
+from tui.figure.sketch.section import land_of
 from tui.view.form import Form
 from tui.view.lines import EMPTY, Line, Piece, filled, line, wrap
 from tui.view.page_lines import part_lines
@@ -54,7 +55,9 @@ def has_drawing(form: Form) -> bool:
 
 
 def pictured(form: Form) -> str:
-    """The quantity whose picture belongs to the field in hand: of a relief that of its surface, in whose view it is drawn."""
+    """The quantity whose picture belongs to the field in hand: of a relief that of its surface, in whose view it is drawn, and so of a land."""
+    if form.focus == "land_width" and form.surface in LANDS:
+        return land_of(form.surface)
     own = form.slot(form.focus)
     return own if has_picture(own) else form.focus
 
@@ -137,12 +140,18 @@ def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet, title
         alphabet: of the picture.
         title: to stand over it instead of the quantity's own.
     """
-    # A drop along the axis has a picture for each surface, all under the one name of what is read.
-    of_what = quantity(key if key in QUANTITIES else "axial_drop").title
-    head = wrap(title or of_what, width, "quiet")
+    head = wrap(title or _name_of(key), width, "quiet")
     columns, rows = min(width, _LARGEST_PICTURE[0]), min(height - len(head), _LARGEST_PICTURE[1])
     drawn = picture_lines(key, columns, min(rows, max(columns // 2, SMALL[1])), alphabet)
     return [*head, *drawn] if drawn else []
+
+
+def _name_of(key: str) -> str:
+    """What a picture is of: a quantity, or a drop or a land on one surface."""
+    if key in QUANTITIES:
+        return quantity(key).title
+    surface, _, what = key.rpartition("-")
+    return title_of("land_width" if key == land_of(surface) else f"axial_{what}", surface)
 
 
 def _outputs(result: Result, display: Display, width: int) -> list[Line]:

@@ -28,7 +28,7 @@ def test_what_is_alike_stays_and_what_differs_is_changed(book: Book, job: Card) 
     steeper = variant(job, "2", wanted__thread_relief_angle="6 deg")
     found = plan([job, steeper], book, METRIC)
     stays = {line.title for line in found.stays}
-    assert {"Machine", "Wheel", "Index", "Lead over the land"} <= stays
+    assert {"Machine", "Wheel", "Index", "Rotational speed"} <= stays
     assert [turn.card.id for turn in found.turns] == [job.id, "2"]
     assert {line.title for line in found.turns[1].changes} == {"Throw per tooth"}
     # What stays is told once and never again.

@@ -15,7 +15,9 @@ from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import wanted_number
+from library.cards.still_to_measure import inspected
 from library.pages.readings_on_the_way import on_the_way
+from library.setup_sheet.sheets import setup_sheet
 from library.units.system import METRIC
 
 YARD = Path(__file__).parents[3] / "library" / "demo" / "ferry-yard"
@@ -123,3 +125,18 @@ def test_a_lip_is_rolled_where_the_work_head_of_the_machine_has_a_roll(yard: Boo
     assert step.answer.result is not None
     assert wanted_number(job, "drop") == pytest.approx(step.answer.result.outputs["axial_drop"], abs=6e-4)
     assert work_out(Card(**{**vars(drill), "machine": ""}), yard).choice.method == ""
+
+
+def test_a_dish_that_is_set_is_measured_after_grinding_and_held_against_what_was_set(yard: Book) -> None:
+    job = work_out(counterbore(dish="2 deg"), yard)
+    assert inspected(job) == ("drop", "diameter", "dish_angle")
+    assert wanted_number(job, "dish_angle") == pytest.approx(math.radians(2))
+    assert "Dish of the end  2.00 deg" in setup_sheet(job)
+
+
+def test_a_flat_end_asks_for_no_dish(yard: Book) -> None:
+    assert inspected(work_out(counterbore(dish="0 deg"), yard)) == ("drop", "diameter")
+
+
+def test_the_land_of_an_end_says_that_it_is_of_the_end_teeth(yard: Book) -> None:
+    assert "Land width, end teeth: 3.5 mm" in " ".join(setup_sheet(work_out(counterbore(), yard)).split())

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from geometry.sentences import Kind
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
@@ -16,6 +17,7 @@ from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import wanted_number
 from library.pages.answer import rows
 from library.setup_sheet.sheets import setup_sheet
+from library.units.show import show
 
 REAMER = {
     "received.diameter": "11.98 mm",
@@ -119,3 +121,45 @@ def test_what_was_typed_into_the_replaced_one_is_kept(book: Book) -> None:
     card = edited(job(book).card, "settings.relief-drop.relief_angle", "6 deg")
     found = work_out(replace(card, notes="kept"), book)
     assert found.card.settings["relief-drop"].typed == {"relief_angle": "6 deg"}
+
+
+GROUND_DOWN = {
+    "received.diameter": "8.7 mm",
+    "received.land_width": "3.1 mm",
+    "received.body_diameter": "9 mm",
+    "wanted.second_land_relief_angle": "24 deg",
+    "wanted.land_relief_angle": "10 deg",
+    "settings.relief-facets.least_gap": "0.04 mm",
+}
+
+
+def ground_down(book: Book) -> Job:
+    return job(book, "twist-drill", **{key.replace(".", "__"): text for key, text in GROUND_DOWN.items()})
+
+
+def test_what_is_read_at_the_heel_stands_with_the_facet_that_the_heel_lies_on(book: Book) -> None:
+    found = ground_down(book)
+    step = found.step("relief-facets")
+    assert step is not None
+    assert step.answer.result is not None
+    last = show(step.answer.result.rows[-1].values["facet_angle"], Kind.ANGLE)
+    heel = show(step.answer.result.outputs["heel_drop"], Kind.LENGTH, found.display)
+    said = " ".join(setup_sheet(found).split())
+    assert (
+        f"Land relief: 10 deg, square to the axis; indicator at the axis reads {heel} at the heel of facet 2 ({last})"
+        in said
+    )
+
+
+def test_what_only_checks_a_facet_is_no_numbered_setting(book: Book) -> None:
+    checks = [line for line in setting_lines(ground_down(book), ground_down(book).display) if line.is_check]
+    assert [line.title for line in checks] == ["Facet 1 lying level", "Facet 2 lying level"]
+    said = setup_sheet(ground_down(book))
+    assert "Facet 1 lying level, to check: 10.00 deg" in " ".join(said.split())
+    assert [one for one in said.splitlines() if one.startswith("[ ]") and "lying level" in one] == []
+
+
+def test_the_body_that_a_tool_is_ground_down_from_is_named(book: Book) -> None:
+    assert "Facets behind the edge of a tool ground down, from 9.000 mm" in " ".join(
+        setup_sheet(ground_down(book)).split()
+    )

@@ -84,6 +84,8 @@ async def test_an_angle_beyond_what_the_machine_can_tilt_is_a_stop(at_the_yard: 
         form = hands.app.screen.form
         form.go_to("wanted.relief_method")
         await hands.do("i")
+        form.go_to("wanted.surface")
+        await hands.do("t")
         form.open("wanted", "land_relief_angle")
         await hands.do("6 deg 30 min")
         form.go_to("settings.wheel-tilt")

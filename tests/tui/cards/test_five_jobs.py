@@ -99,10 +99,11 @@ async def test_a_metric_tap(at_the_yard: AtTheYard) -> None:
         # From tooth to tooth of three 6.5 degrees want 2 pi R tan(6.5) / 3 = 1.429 mm; the cam above it in the drawer is 1.6.
         by_cam = atan(1.6 * 3 / (2 * pi * 5.99))
         assert mm(5.99 * sin(radians(3))) in shown  # the face stands R sin(rake) off the centre plane
-        assert mm(1.75 * (arcs[0] / 5.99) / (2 * pi)) in shown  # the travel along the axis: lead times turns
         assert mm(1.6) in shown
         assert f"gives {deg(by_cam).split()[0]}" in shown
         shown = await hands.do("<enter>", "<right>", "<right>")
+        travel = 1.75 * (arcs[0] / 5.99) / (2 * pi)  # along the axis: lead times turns
+        assert re.search(rf"lead along the axis mm .* {travel:.3f}", shown)
         assert metres(pi * 0.098 * 3600 / 60) in shown
         assert "13 turns + 22  holes, 66 circle" in shown  # 40 / 3 = 13 1/3, and a third of 66 is 22
         assert re.search(r"Throw of the cam +1\.600 mm  drawer, per tooth", shown)
@@ -160,12 +161,12 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
         for drop in (0.011, 0.012, 0.009):
             assert deg(atan(drop / 0.165)) in shown
         shown = await hands.do("<enter>")
-        assert inch(0.165 / 11 / (pi * 0.623)) in shown
         assert "5 to 15 deg" in shown  # a range of the book stays one
         # From tooth to tooth of four 6 degrees want pi / 2 R tan(6) = 1.306 mm; the cam above it in the drawer is 1.6.
         by_cam = atan(1.6 / 25.4 / (pi / 2) / 0.3115)
         assert f"The cam of 1.6 mm gives {deg(by_cam)[:4]}" in shown
         shown = await hands.do("<enter>", "<right>", "<right>")
+        assert re.search(rf"lead along the axis in .* {inch(0.165 / 11 / (pi * 0.623)).split()[0]}", shown)
         assert f"{ceil(pi * 98 / 304.8 * 3600)} ft/min" in shown
         assert "10 turns" in shown
         assert re.search(rf"Throw of the cam +{inch(1.6 / 25.4)}  drawer, per tooth", shown)

@@ -131,7 +131,13 @@ def test_a_range_that_sets_nothing_is_left_alone(yard_book: Book) -> None:
 
 
 def test_what_a_calculation_wants_of_another_step_is_named_with_the_step_and_its_key(yard_book: Book) -> None:
-    text = shown(form_at(yard_book, begun(yard_book, "counterbore-m8"), "settings.wheel-speed"))
+    text = shown(
+        form_at(
+            yard_book,
+            begun(yard_book, "counterbore-m8", **{"wanted.surface": "land"}),
+            "settings.wheel-speed",
+        )
+    )
     said = " ".join(text.split())
     assert "for want of rake angle, on step 3, Wanted (Ctrl+P goes back)" in said
     drill = form_at(yard_book, begun(yard_book, "twist-drill-ground-down"), "settings.wheel-speed")

@@ -80,6 +80,7 @@ def test_every_facet_has_the_height_that_makes_it_and_the_one_by_which_it_is_mea
 def test_the_ground_surface_is_read_first_and_each_row_names_its_own(yard: Path, book: Book) -> None:
     card = edited(card_of(yard, "2026-11-20-01"), "wanted.lip_relief_angle", "12 deg")
     card = replace(card, settings={key: one for key, one in card.settings.items() if key != "drill-point"})
+    card = edited(card, "settings.drill-point.land_width", "3.1 mm")
     found = on_the_way(work_out(card, book))
     assert found is not None
     named = [title for title, _, _ in found.rows if title and "turned" not in title]
@@ -127,8 +128,9 @@ def test_settings_out_of_sight_below_are_told(yard: Path, book: Book) -> None:
 def test_the_rating_stands_in_the_units_of_the_card_and_its_own_behind(yard: Path, book: Book) -> None:
     card = replace(card_of(yard, "2026-08-17-01"), units="in")
     text = shown(page(book, card, "settings.wheel-speed"))
-    # 35 m/s are 35 / 0.3048 x 60 = 6889.8 ft/min.
-    assert "of 6890 ft/min" in text
+    # 35 m/s are 35 / 0.3048 x 60 = 6889.8 ft/min: a rating goes down, and is one number on the whole page.
+    assert "of 6889 ft/min" in text
+    assert "6890" not in text
     assert "rated 35 m/s" in text
 
 
@@ -203,3 +205,10 @@ def test_a_heel_that_its_facets_judge_carries_no_stop_of_the_flat_that_is_not_gr
     assert "judged by its facets" in text
     assert "the heel is judged by 'Facets behind the edge of a tool ground down' alone" in text
     assert "STOP" not in text
+
+
+def test_what_only_checks_a_facet_has_no_number_among_the_settings(yard: Path, book: Book) -> None:
+    text = shown(page(book, card_of(yard, "2026-11-20-01"), "settings.relief-facets"), 80, 60)
+    lines = {line[5:].strip().partition("  ")[0]: line[2:5].strip() for line in text.splitlines()}
+    assert lines["Facet 2: rest height"] == "4"
+    assert (lines["Facet 1 lying level"], lines["Facet 2 lying level"]) == ("", "")

@@ -11,7 +11,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.book.model import Book
 from library.book.opening import open_book
-from library.cards.model import Card, Tool, Wanted
+from library.cards.model import Card, Setting, Tool, Wanted
 from library.cards.settings_lines import setting_lines
 from library.cards.starting import from_entry
 from tui.view.card_form import CardForm
@@ -137,11 +137,14 @@ def test_a_cam_is_asked_for_nowhere_on_a_lip(book: Book) -> None:
 
 
 def test_a_relief_of_another_surface_has_one_line_among_what_is_wanted(book: Book) -> None:
-    form, filled = filled_in(
-        book, replace(begun(book, "reamer-rose"), received={"margin_width": ("0.2 mm",)})
-    )
-    assert [way for way in filled if "relief_angle" in way] == ["wanted.land_relief_angle"]
+    form, filled = filled_in(book, begun(book, "subland-drill-aluminium-wrought", surface="shoulder"))
+    assert [way for way in filled if "lip_relief_angle" in way] == ["wanted.lip_relief_angle"]
     assert not unanswered(form)
+
+
+def test_the_relief_of_a_land_is_not_asked_for_where_the_bevel_is_ground(book: Book) -> None:
+    _, filled = filled_in(book, replace(begun(book, "reamer-rose"), received={"margin_width": ("0.2 mm",)}))
+    assert not [way for way in filled if "land_relief_angle" in way]
 
 
 def test_a_shoulder_that_is_a_face_leaves_a_throw_toward_the_axis_out_and_is_read_along_it(
@@ -173,3 +176,19 @@ def test_no_entry_leaves_a_calculation_without_a_line_for_what_it_wants_and_none
             [f"{entry} on {surface or 'its surface'} by {method or 'what follows'}: {found}"] if found else []
         )
     assert not wrong, "\n".join(wrong)
+
+
+def test_of_two_surfaces_that_are_read_each_drop_at_the_heel_says_which_it_is_of(book: Book) -> None:
+    def drops(**typed: Setting) -> list[str]:
+        received = {"land_width": ("1.2 mm",), "land_measured_as": ("chord",)}
+        card = replace(begun(book, "reamer-machine-plain-steel"), received=received, settings=typed)
+        form = CardForm(
+            book, replace(card, wanted={**card.wanted, "relief_method": Wanted("tooth-rest-height")})
+        )
+        form.go_to("settings")
+        told = [one.title for row in form.rows for one in row.told]
+        return [title for title in told if title.startswith("Drop at the heel")]
+
+    assert drops() == ["Drop at the heel"]
+    typed = {"reamer-land": Setting({"margin_width": "0.2 mm"})}
+    assert drops(**typed) == ["Drop at the heel, bevel lead", "Drop at the heel, land"]

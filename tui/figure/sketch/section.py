@@ -98,6 +98,23 @@ def drop_of(name: str) -> str:
     return f"{name}-drop"
 
 
+def land_of(name: str) -> str:
+    """The name of the picture of the land behind the edges of a surface.
+
+    Example:
+        >>> land_of("end")
+        'end-land'
+    """
+    return f"{name}-land"
+
+
+def _land(name: str) -> Sketch:
+    """The land behind the edge of a surface, from edge to heel, and where it lies on the tool."""
+    tool, thick = tool_side(name)
+    ends = (dots((0.0, 0.0), (0.0, 5.0)), dots(fallen(_REACH), (_REACH, 5.0)))
+    return Sketch((*tool, *surface()), (*thick, *ends, Measure((0.0, 4.0), (_REACH, 4.0), "land")))
+
+
 def _read_along(name: str) -> Sketch:
     """What an indicator reads behind the edge of a surface along the axis, and where it points on the tool."""
     tool, thick = tool_side(name)
@@ -138,7 +155,9 @@ def sketches() -> dict[str, Sketch]:
         word = "axial" if name == "axial" else name
         found[f"{word}_relief_angle"] = of_surface(name)
         found[f"second_{word}_relief_angle"] = of_surface(name, second=True)
-    return found | {drop_of(name): _read_along(name) for name in ("end", "lip")}
+    return (
+        found | {drop_of(name): _read_along(name) for name in ("end", "lip")} | {land_of("end"): _land("end")}
+    )
 
 
 def _end_of_range(said: str, angle: float) -> Sketch:

@@ -1,0 +1,58 @@
+"""The numbers of a job in the lines that tell how its tool is ground."""
+
+from __future__ import annotations
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.how_ground import Numbers, setup_of
+from library.cards.job import Job, work_out
+from library.cards.model import Card, Tool
+from library.guidance.model import setups
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return open_book(None)
+
+
+def bevel_lead(book: Book, points: str = "") -> Job:
+    card = Card("2026-11-27-01", family="reamer", tool=Tool("R-1", flutes="6"))
+    for place, text in {
+        "received.diameter": "12.705 mm",
+        "received.land_width": "1.2 mm",
+        "received.land_measured_as": "chord",
+        "wanted.bevel_angle": "45 deg",
+        "wanted.bevel_relief_angle": "7 deg",
+        "wanted.relief_method": "tooth-rest-height",
+        "wanted.indicator_points": points,
+    }.items():
+        card = edited(card, place, text)
+    return work_out(card, book)
+
+
+# Derived: the bevel falls to the axis by atan(tan 7 / cos 45) = 9.8496 deg, the heel is turned by
+# 2 asin(0.6 / 6.3525) = 10.840 deg, and the flat meets the ray there at
+# 6.3525 cos 9.8496 / cos(10.840 - 9.8496) = 6.25981; 6.3525 less that is 0.093, and square to 45 deg 0.066.
+@pytest.mark.parametrize(
+    ("points", "said"),
+    [("", "(0.093 mm, indicator at the axis)"), ("square", "(0.066 mm, indicator square to the surface)")],
+)
+def test_the_drop_says_where_the_indicator_points_for_it(book: Book, points: str, said: str) -> None:
+    job = bevel_lead(book, points)
+    setup = setup_of(job)
+    assert setup is not None
+    assert said in setup.lines["read"].said(Numbers(job, job.display))
+
+
+def test_no_line_with_a_drop_says_itself_where_the_indicator_points_for_the_number(book: Book) -> None:
+    named = [
+        one.text
+        for setup in setups(book).values()
+        for one in setup.lines.values()
+        if "{heel_drop}" in one.text
+    ]
+    assert named
+    assert [text for text in named if text.startswith("Indicator ")] == []

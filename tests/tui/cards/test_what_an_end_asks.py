@@ -1,0 +1,53 @@
+"""The card of teeth on the end of a tool: which land is meant, and what is measured after them."""
+
+from __future__ import annotations
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.model import Card, Setting, Tool, Wanted
+from tui.figure.alphabet import ALPHABETS
+from tui.view.card_form import CardForm
+from tui.view.card_side import Drawn, side_lines
+from tui.view.lines import text_of
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return open_book(None)
+
+
+def form_of(book: Book, surface: str, dish: str = "") -> CardForm:
+    card = Card(
+        family="end-mill",
+        tool=Tool("E-1", "12 mm", flutes="4"),
+        wanted={"surface": Wanted(surface), "end_relief_angle": Wanted("7 deg")},
+        settings={"end-teeth": Setting({"dish_angle": dish})} if dish else {},
+    )
+    return CardForm(book, card)
+
+
+def labels(form: CardForm, section: str) -> list[str]:
+    form.go_to(section)
+    return [row.label for row in form.rows if row.section == section]
+
+
+def picture_of_the_land(form: CardForm) -> list[str]:
+    form.go_to("received.land_width")
+    drawn = side_lines(form.job, form.row, (), None, 60, 20, Drawn(ALPHABETS["ascii"]))
+    return [text_of(one) for one in drawn]
+
+
+def test_the_land_of_end_teeth_is_called_so_and_pictured_on_the_end(book: Book) -> None:
+    end, outside = form_of(book, "end"), form_of(book, "land")
+    assert "Land width, end teeth" in labels(end, "received")
+    assert "Land width" in labels(outside, "received")
+    assert picture_of_the_land(end)[0].strip() == "Land width, end teeth"
+    assert picture_of_the_land(end) != picture_of_the_land(outside)
+
+
+def test_a_dish_that_is_set_is_asked_for_after_grinding(book: Book) -> None:
+    assert "Dish of the end" in labels(form_of(book, "end", "2 deg"), "after")
+    assert "Dish of the end" not in labels(form_of(book, "end", "0 deg"), "after")
+    assert "Dish of the end" not in labels(form_of(book, "land"), "after")
