@@ -7,7 +7,9 @@ from collections.abc import Callable, Collection, Sequence
 from typing import NamedTuple
 
 from library.book.rows import Rows
+from library.book.search_text import Parts, plain
 from library.book.word_forms import SAYS_NOTHING
+from library.search.nearness import called, named
 from library.search.ranking import ranked
 
 MOST = 12
@@ -40,18 +42,27 @@ class LeftOut(NamedTuple):
         return f"Without {named} there {'is' if self.found == 1 else 'are'} {self.found}."
 
 
-def leaving_out(words: Sequence[str], find: Callable[[Sequence[str]], Collection[int]]) -> LeftOut:
+def leaving_out(
+    words: Sequence[str],
+    find: Callable[[Sequence[str]], Collection[int]],
+    dearest: Sequence[Collection[str]] = (),
+) -> LeftOut:
     """The fewest words without which something is found, and of equally many those without which most is.
+
+    Words that say what is meant are left out last: without them other things are found, and not more of those meant.
 
     Args:
         words: as typed, which together find nothing.
         find: the numbers of what some of them find together.
+        dearest: words that say what is meant, those first that are left out last.
 
     Example:
         >>> texts = ["taper reamer", "hand tap", "hand reamer", "hand reamer, long"]
         >>> find = lambda words: [at for at, text in enumerate(texts) if all(one in text for one in words)]
         >>> leaving_out(["hand", "tap", "titanium"], find), leaving_out(["taper", "hand", "reamer"], find)
         (LeftOut(words=('titanium',), found=1), LeftOut(words=('taper',), found=2))
+        >>> leaving_out(["taper", "hand", "reamer"], find, [["taper"]]).words
+        ('hand',)
     """
     if not 2 <= len(words) <= MOST:
         return LeftOut()
@@ -59,12 +70,14 @@ def leaving_out(words: Sequence[str], find: Callable[[Sequence[str]], Collection
     for word in dict.fromkeys(words):
         for number in find([word]):
             having.setdefault(number, []).append(word)
-    # Without the fewest words those are found that have the most of them.
-    most = max(map(len, having.values()), default=0)
-    together = Counter(tuple(has) for has in having.values() if len(has) == most)
-    ways = [set(has) for has, _ in together.most_common(1)]
+    together = Counter(map(tuple, having.values()))
+
+    def cost(kept: Collection[str]) -> tuple[int, ...]:
+        return *(sum(word not in kept for word in one) for one in dearest), -len(kept)
+
+    ways = [{*min(together, key=lambda kept: (*cost(kept), -together[kept]))}] if together else []
     # Words of which each finds something may mean another thing side by side, as a number of flutes.
-    ways += [{*words} - {word} for word in words]
+    ways += sorted(({*words} - {word} for word in words), key=cost)
     for kept in ways:
         found = find([word for word in words if word in kept])
         if found:
@@ -86,4 +99,14 @@ def without(rows: Rows, text: str) -> LeftOut:
         ("Without 'titanium' there is 1.", ('drill', 'brass'), LeftOut(words=(), found=0))
     """
     words = [word for word in text.split() if word.casefold() not in SAYS_NOTHING]
-    return leaving_out(words, lambda some: ranked(rows, " ".join(some)).numbers)
+    dearest = [_naming(words, rows.words.families), _naming(words, rows.words.materials)]
+    return leaving_out(words, lambda some: ranked(rows, " ".join(some)).numbers, dearest)
+
+
+def _naming(words: Sequence[str], those: Sequence[Parts]) -> list[str]:
+    """Those words by which together one of the families, or of the materials, is called in full."""
+    even = {word: plain(word) for word in words}
+    run = named([*even.values()], those)
+    if not any(called(run, one) == 0 for one in those):
+        return []
+    return [word for word in even if f" {even[word]} " in f" {run} "]

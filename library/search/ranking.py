@@ -11,12 +11,12 @@ first letter finds at once.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 
 from library.book.rows import Rows
-from library.book.search_text import BETWEEN, SearchWords
+from library.book.search_text import BETWEEN
 from library.book.word_forms import LEAST_BEGUN, SAYS_NOTHING
-from library.search.by_value import POINTS, with_flutes, with_point
+from library.search.by_value import POINTS, flutes_told, with_point
 from library.search.meant_for import is_meant_for
 from library.search.nearness import ABSENT, IN_NOTES, called, distance, named, singular
 from library.search.of_trouble import UNKNOWN, TroubleWords
@@ -54,6 +54,9 @@ UNASKED = 0.75
 OF_ITS_OWN = 0.25
 """How much farther away a tool for threads is where its family alone, and not itself, is called by their series."""
 
+WITHOUT_THE_FLUTES = 0.75
+"""How much farther away a tool is for which the book does not have the number of flutes that was typed."""
+
 OVER = " over "
 """By this word in its name a tool for large work alone is known."""
 
@@ -86,17 +89,15 @@ def ranked(rows: Rows, text: str, among: Iterable[int] | None = None) -> Ranked:
         # was the beginning of one that does.
         among = None
     found = range(len(rows)) if among is None else among
-    if sought.flutes is not None:
-        found = with_flutes(rows, found, sought.flutes)
-    return _Search(rows.words, sought, lambda degrees: with_point(rows, degrees)).run(found)
+    return _Search(rows, sought).run(found)
 
 
 class _Search:
     """One search, which gathers for each row how far away it is."""
 
-    def __init__(self, searched: SearchWords, sought: Sought, with_point: Callable[[str], set[int]]) -> None:
-        self._with_point = with_point
-        self._searched = searched
+    def __init__(self, rows: Rows, sought: Sought) -> None:
+        self._rows = rows
+        self._searched = searched = rows.words
         self._sought = sought
         self._away: list[float] = [0] * len(searched.heads)
         self._words = tuple(word for word in sought.words if word not in SAYS_NOTHING) or sought.words
@@ -114,7 +115,7 @@ class _Search:
         self._hear_trouble(found)
         sizes = [] if sought.size is None else [sought.size]
         for number in sought.numbers:
-            pointed = self._with_point(number).intersection(found) if number in POINTS else set()
+            pointed = with_point(self._rows, number).intersection(found) if number in POINTS else set()
             if (held := self._called_by(number, found)) is not None:
                 pointed |= set(held)
             if pointed:
@@ -127,6 +128,8 @@ class _Search:
         if size is not None:
             self._prefer(size, found)
         self._prefer_left(size, found)
+        if sought.flutes:
+            self._prefer_flutes(sought.flutes, found)
         return Ranked(self._in_order(found), size, self._only_told(found) if found else (), sought.steps)
 
     def _only_told(self, found: Sequence[int]) -> tuple[str, ...]:
@@ -252,6 +255,11 @@ class _Search:
             is_left = any(one in text for one in LEFT for text in self._searched.names_of(row))
             if is_left != is_wanted:
                 self._away[row] += UNASKED if is_left else 2
+
+    def _prefer_flutes(self, count: int, found: Sequence[int]) -> None:
+        """Put first what the book has with that number of flutes; the others are ground alike, so that they stay."""
+        for row in found:
+            self._away[row] += 0 if flutes_told(self._rows, row, count)[0] else WITHOUT_THE_FLUTES
 
     def _in_order(self, found: Sequence[int]) -> list[int]:
         words = tuple(word for word in self._words if word not in self._telling)

@@ -78,18 +78,20 @@ class Along(NamedTuple):
     Attributes:
         size: of the tool, where it stood there and the entry is not called by it.
         flutes: how many the tool has, where that stood there.
+        instead: the numbers of flutes that the book has for the tool, where that is none of them.
     """
 
     size: Size | None = None
     flutes: int | None = None
+    instead: str = ""
 
     @property
     def told(self) -> str:
         """What is said of it beside the search; empty where nothing goes along.
 
         Example:
-            >>> Along(Size("12", tolerance="H7")).told, Along(None, 4).told, Along(Size("M12", True), 1).told
-            ('12 H7 goes along', '4 flutes go along', 'M12 and 1 flute go along')
+            >>> Along(Size("12", tolerance="H7")).told, Along(None, 4, "3").told, Along(Size("M12", True), 1).told
+            ('12 H7 goes along', '4 flutes go along, the book has 3', 'M12 and 1 flute go along')
             >>> Along(Size("6, 10, 14 mm"), 2).told
             '6, 10, 14 mm and 2 flutes go along'
         """
@@ -98,7 +100,13 @@ class Along(NamedTuple):
             parts.append(f"{self.flutes} flute{'s' if self.flutes > 1 else ''}")
         several = len(parts) > 1 or (self.size is None and (self.flutes or 0) > 1)
         listed = " and ".join(one for one in (", ".join(parts[:-1]), *parts[-1:]) if one)
-        return f"{listed} go{'' if several else 'es'} along" if parts else ""
+        instead = f", {self.instead_told}" if self.instead else ""
+        return f"{listed} go{'' if several else 'es'} along{instead}" if parts else ""
+
+    @property
+    def instead_told(self) -> str:
+        """That the book has another number of flutes, where there is no room for more; empty where it has not."""
+        return f"the book has {self.instead}" if self.instead else ""
 
 
 def flutes_in(text: str) -> int | None:

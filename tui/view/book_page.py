@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
+from library.search.by_value import flutes_told
 from library.search.leaving_out import LeftOut, without
 from library.search.ranked import Ranked
 from library.search.ranking import ranked
@@ -93,10 +94,11 @@ class BookPage:
         if self._rows is None or chosen is None or chosen.id != entry_id:
             return Along()
         number, flutes = self.hits[self.view.chosen], flutes_in(self.find.text)
+        instead = flutes_told(self._rows, number, flutes)[1] if flutes is not None else ""
         if steps := self._steps():
-            return Along(Size(steps), flutes)
+            return Along(Size(steps), flutes, instead)
         is_its_name = self.size is not None and is_called_by(self._rows, number, self.size)
-        return Along(None if is_its_name else self.size, flutes)
+        return Along(None if is_its_name else self.size, flutes, instead)
 
     def _steps(self) -> str:
         """The diameters of all steps, where the find line has them and the chosen tool has steps; else empty."""
@@ -166,11 +168,11 @@ class BookPage:
 
     def _find_line(self, width: int, *, live: bool) -> Line:
         marks = f"  {len(self.marked)} marked" if self.marked else ""
-        goes = self.along_with(self.chosen.id).told if self.chosen is not None else ""
-        goes = f"  {goes}" if goes else ""
+        along = self.along_with(self.chosen.id) if self.chosen is not None else Along()
+        goes, instead = (f"  {one}" if one else "" for one in (along.told, along.instead_told))
         count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
         least = len(FIND) + len(self.find.text) + 1
-        told = (f"{goes}{count}", goes or count, count)
+        told = (f"{goes}{count}", goes or count, f"{instead}{count}", instead or count, count)
         count = next((one for one in told if least + len(one) <= width), count)
         room = width - len(FIND) - len(count)
         room = max(room, 1)

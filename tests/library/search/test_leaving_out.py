@@ -53,3 +53,18 @@ def test_words_of_which_each_is_found_alone_and_which_mean_another_thing_side_by
         LeftOut(("97",), 2),
         LeftOut(("flutes",), 2),
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        # What would be found without the kind or the work material is another tool, though there may be more of it.
+        ("helical reamer stainless carbide", ("helical", "carbide")),
+        ("step drill titanium", ("titanium",)),
+        ("tap stainless spiral point chipbreaker", ("chipbreaker",)),
+        ("piloted counterbore brass", ("piloted", "brass")),
+    ],
+)
+def test_the_kind_and_then_the_work_material_are_left_out_last(text: str, words: tuple[str, ...]) -> None:
+    assert not ranked(shipped(), text).numbers
+    assert without(shipped(), text).words == words

@@ -85,6 +85,21 @@ def test_a_row_is_marked_by_a_word(others: dict[str, str], mark: str) -> None:
 @pytest.mark.parametrize(
     ("sought", "told"),
     [
+        ("tap 4 flutes", "  4 flutes go along, the book has 2 to 3  1 of 1"),
+        ("tap 2 flutes", "  2 flutes go along  1 of 1"),
+        ("hand tap hand tap hand tap 4 flutes 5/8-11", "  the book has 2 to 3  1 of 1"),
+    ],
+)
+def test_another_number_of_flutes_in_the_book_is_told_beside_the_find_line(sought: str, told: str) -> None:
+    page = BookPage(made(["hand tap"], ranges="flutes=2:3"))
+    page.edit(TextLine.ending(sought))
+    shown = text_of(page.draw(80, 10)[0])
+    assert shown.rstrip().endswith(told)
+
+
+@pytest.mark.parametrize(
+    ("sought", "told"),
+    [
         ("tap 4 flutes", "4 flutes go along"),
         ("4-flute tap m12", "M12 and 4 flutes go along"),
         ("tap 1 flute", "1 flute goes along"),
