@@ -260,7 +260,8 @@ def _row(table: RawTable, shape: Shape, diagnostics: Diagnostics, lower: _Lower,
     if isinstance(made, Material):
         return row._replace(work_material=made.iso_513)
     if table.array == "symptom":
-        return row._replace(family=" ".join(getattr(made, "families", ())))
+        seen_on = " ".join(getattr(made, "families", ()))
+        return row._replace(family=seen_on, ranges=", ".join(getattr(made, "when", ())))
     return row._replace(ranges=scope_text(made)) if isinstance(made, Rule) else row
 
 

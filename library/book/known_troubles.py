@@ -17,7 +17,8 @@ def with_known_troubles(families: Sequence[Row], symptoms: Sequence[Row]) -> lis
 
     Args:
         families: their rows, each with the family that it is like and its kind.
-        symptoms: their rows, each with the families that it is seen on; with none it is seen on every tool.
+        symptoms: their rows, each with the families that it is seen on; with none it is seen on every tool. One that is
+            seen on some entries alone says nothing of the others of their family, and is passed over.
 
     Returns:
         The same rows; in the ranges a line of which the head has the names of its troubles, the names those of every tool,
@@ -29,10 +30,11 @@ def with_known_troubles(families: Sequence[Row], symptoms: Sequence[Row]) -> lis
         >>> with_known_troubles([Row("family", "drill", "Drills")], [burns, drills])[0].ranges
         ' ; drifts ; | ; burns ; blue ; |  '
     """
-    of_every = tuple(_names(row for row in symptoms if not row.family))
+    of_all = [row for row in symptoms if not row.ranges]
+    of_every = tuple(_names(row for row in of_all if not row.family))
     own = {
-        family: tuple(_names(row for row in symptoms if family in row.family.split()))
-        for family in dict.fromkeys(name for row in symptoms for name in row.family.split())
+        family: tuple(_names(row for row in of_all if family in row.family.split()))
+        for family in dict.fromkeys(name for row in of_all for name in row.family.split())
     }
     known = {row.id: row for row in families}
 

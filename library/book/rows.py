@@ -38,7 +38,7 @@ class Row(NamedTuple):
         layer: the highest layer that has a part of it.
         state: ``unread`` where some lines of it could not be read, ``broken`` where none could; else empty.
         ranges: the numbers and words of its values, as ``library.book.value_ranges`` writes them; of a family how the
-            troubles of its tools are called.
+            troubles of its tools are called; of a trouble the words of the entries that it is seen on alone.
         search: everything that a search looks at in it alone, as ``library.book.search_text`` writes it.
         parts: where its parts stand, lowest layer first, as ``extents_of`` reads them.
     """

@@ -17,6 +17,7 @@ from geometry.wheel.types import FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP
 from library.book.model import Book
 from library.cards.model import Card, Wanted
 from library.equipment.model import Machine, Wheel
+from library.guidance.setups import for_entry
 
 SURFACE, METHOD, POINTS = "surface", "relief_method", "indicator_points"
 
@@ -147,7 +148,7 @@ def _word(card: Card, key: str) -> str:
 
 
 def _surface(card: Card, book: Book) -> str:
-    """What a measurement points to; else the first of the family's, or any, whose relief is wanted; else the first."""
+    """What a measurement points to, or the set-up that names the tool; else the first of the family's, or any, whose relief is wanted; else the first."""
     family = book.families.get(card.family)
     ordered = family.surfaces if family is not None else ()
     for key, surface in POINTED_TO.items():
@@ -155,6 +156,10 @@ def _surface(card: Card, book: Book) -> str:
             return surface
     wanted = [found.key for key, one in card.wanted.items()
               if one.value.strip() and (found := surface_of_relief(key)) is not None]  # fmt: skip
+    entry = book.entries.get(card.entry)
+    own = for_entry(book, entry) if entry is not None else None
+    if own is not None and own.when and own.surface in ordered:
+        return own.surface
     return next((one for one in ordered if one in wanted), next(iter((*wanted, *ordered)), ""))
 
 

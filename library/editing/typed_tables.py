@@ -76,6 +76,7 @@ TABLES: Mapping[str, Mapping[str, How]] = {
         "title": "text",
         "families": "texts",
         "synonyms": "texts",
+        "when": "texts",
         "measure": "told",
         "value": "text",
         "way": "text",

@@ -193,6 +193,7 @@ class Symptom:
         title: the trouble as it is said; several symptoms with one title tell of one trouble.
         families: ids of the families that it is seen on; empty for every tool.
         synonyms: how it is said too.
+        when: words of an entry that it is seen on alone; empty where it is seen on every entry of the families.
         measure: what to measure.
         value: the quantity to change; empty where it is none.
         way: a word of ``WAYS``; empty where there is no quantity.
@@ -206,6 +207,7 @@ class Symptom:
     title: str
     families: tuple[str, ...] = ()
     synonyms: tuple[str, ...] = ()
+    when: tuple[str, ...] = ()
     measure: Told | None = None
     value: str = ""
     way: str = ""

@@ -72,9 +72,20 @@ def for_job(book: Book, family: str, entry: Entry | None, surface: str, method: 
 
 def _meant_for(entry: Entry | None, found: Iterable[Setup]) -> list[Setup]:
     """Those that are for an entry, those first that name it."""
+    several = tuple(found)
+    named = [one for one in several if one.when and is_named(entry, one.when)]
+    return named + [one for one in several if not one.when]
+
+
+def is_named(entry: Entry | None, words: Iterable[str]) -> bool:
+    """Whether an entry is called by one of some words, in its title, its id or how it is called too.
+
+    Example:
+        >>> is_named(Entry("a", "tap", "Gun tap, brass"), ["spiral point", "gun-tap"]), is_named(None, ["gun tap"])
+        (True, False)
+    """
     names = "" if entry is None else plain(" ".join((entry.title, entry.id, *entry.synonyms)))
-    named = [one for one in found if any(plain(word) in names for word in one.when)]
-    return named + [one for one in found if not one.when]
+    return any(plain(word) in names for word in words)
 
 
 def _best(found: Iterable[Setup], surfaces: Iterable[str], method: str, form: str) -> Setup | None:

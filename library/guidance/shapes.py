@@ -90,6 +90,7 @@ SYMPTOM = Shape(
         "title": one_line,
         "families": names_of("family"),
         "synonyms": words,
+        "when": words,
         "measure": told,
         "value": word_of(QUANTITIES, "quantity"),
         "way": word_of(WAYS, "way"),

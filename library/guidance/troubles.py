@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from library.book.likeness import ancestors
-from library.book.model import Book
+from library.book.model import Book, Entry
 from library.book.word_forms import (
     LEAST_BEGUN,
     LEAST_STEM,
@@ -18,17 +18,26 @@ from library.book.word_forms import (
     telling_words,
 )
 from library.guidance.model import Symptom, symptoms
+from library.guidance.setups import is_named
 
 _STOP = re.compile(r"[.,;:!?\n]")
 
 
-def symptoms_of(book: Book, family: str) -> tuple[Symptom, ...]:
+def symptoms_of(book: Book, family: str, entry: Entry | None = None) -> tuple[Symptom, ...]:
     """The symptoms of a family, then those of every tool; of a family without any those of its kin.
 
     Args:
         book: has them, and the families.
         family: its id; empty for those of every tool alone.
+        entry: of the tool, where it is known; what is seen on its like alone comes first, and on no other.
     """
+    found = all_symptoms_of(book, family)
+    own = tuple(one for one in found if one.when and is_named(entry, one.when))
+    return own + tuple(one for one in found if not one.when)
+
+
+def all_symptoms_of(book: Book, family: str) -> tuple[Symptom, ...]:
+    """The same with those that are seen on some tools of the family alone."""
     found = symptoms(book).values()
     every = tuple(one for one in found if not one.families)
     for name in _kin(book, family):
@@ -48,9 +57,9 @@ def _kin(book: Book, family: str) -> Iterator[str]:
     yield from (one for one in (family, *ancestors(family, like), book.kind_of(family)) if one)
 
 
-def troubles_of(book: Book, family: str) -> Mapping[str, tuple[Symptom, ...]]:
+def troubles_of(book: Book, family: str, entry: Entry | None = None) -> Mapping[str, tuple[Symptom, ...]]:
     """The troubles of a family by their title, each with its symptoms, in the order of the book."""
-    return by_trouble(symptoms_of(book, family))
+    return by_trouble(symptoms_of(book, family, entry))
 
 
 def by_trouble(found: Iterable[Symptom]) -> Mapping[str, tuple[Symptom, ...]]:

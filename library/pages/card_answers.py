@@ -89,7 +89,8 @@ def _trouble(job: Job) -> Iterator[Block]:
 
 def _recognised(job: Job) -> tuple[Recognised, ...]:
     wrong = job.card.wrong.strip()
-    return recognised(wrong, symptoms_of(job.book, job.card.family)) if wrong else ()
+    entry = job.book.entries.get(job.card.entry)
+    return recognised(wrong, symptoms_of(job.book, job.card.family, entry)) if wrong else ()
 
 
 def is_unknown_trouble(job: Job) -> bool:

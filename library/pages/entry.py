@@ -183,7 +183,7 @@ def how_it_is_ground(book: Book, entry: Entry, display: Display | None) -> Itera
     if setup is not None and setup.surface:
         ground = Ground(tool_material(book, entry.family, entry), setup.surface)
         yield from wheel_parts.in_full(book, recommended_for(book, ground), convert)
-    found_troubles = symptoms_of(book, entry.family)
+    found_troubles = symptoms_of(book, entry.family, entry)
     if found_troubles:
         yield Section("Troubles", ())
         yield from trouble_parts.troubles(book, found_troubles, convert)

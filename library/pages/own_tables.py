@@ -23,7 +23,7 @@ from library.guidance.model import (
 )
 from library.guidance.setups import whole as whole_setup
 from library.guidance.told import Convert, Told
-from library.guidance.troubles import symptoms_of
+from library.guidance.troubles import all_symptoms_of, symptoms_of
 from library.guidance.wheels import whole as whole_wheel
 from library.pages.own_equipment import machine_parts, thread_parts, wheel_parts
 from library.pages.page import Labelled, Page, Said, Section
@@ -57,7 +57,7 @@ def own_table_page(book: Book, array: str, name: str, convert: Convert | None = 
 
 def carriers(book: Book, one: Symptom) -> tuple[Family, ...]:
     """The families whose tools have a trouble: their own, that of their kin, or one of every tool."""
-    return tuple(family for family in book.families.values() if one in symptoms_of(book, family.id))
+    return tuple(family for family in book.families.values() if one in all_symptoms_of(book, family.id))
 
 
 def _labelled(parts: Parts, title: str = "") -> Section:
@@ -87,7 +87,11 @@ def _symptom(book: Book, name: str, convert: Convert | None) -> Page | None:
     alike = (other for other in symptoms(book).values() if other.title == one.title and other.id != name)
     others = [other for other in alike if other.families == one.families]
     tools = "every tool" if not one.families else ", ".join(family.title for family in carriers(book, one))
-    head = [("TOOLS", f"{tools[:1].upper()}{tools[1:]}."), *_cause_and_cure(book, one, convert)]
+    head = [
+        ("TOOLS", f"{tools[:1].upper()}{tools[1:]}."),
+        ("ONLY", f"{', '.join(one.when)}." if one.when else ""),
+        *_cause_and_cure(book, one, convert),
+    ]
     more = [_labelled(_cause_and_cure(book, other, convert)) for other in others]
     sections = [_labelled((*head, ("ALSO", ", ".join(one.synonyms))))]
     return Page(one.title, (*sections, *([Section("Other causes of it", ()), *more] if more else ())))

@@ -144,7 +144,7 @@ class EntryPage:
         entry = self.entry
         unread: list[Block] = [Said((UNREAD,), "warn")] if entry.unread else []
         called = " ".join((entry.title, *entry.synonyms))
-        asked = asked_for(self.sought, symptoms_of(book, entry.family), called) if self.sought else ()
+        asked = asked_for(self.sought, symptoms_of(book, entry.family, entry), called) if self.sought else ()
         sections = [
             *troubles(book, asked, converting(display)),
             Section("", (*unread, guide(book, entry, display, by_lines=True))),

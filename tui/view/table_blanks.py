@@ -188,6 +188,7 @@ def _symptom(book: Book | None, name: str) -> tuple[Blank, ...]:
         _NAME,
         Blank("families", "Families", _words_in(families, "Those that it is seen on, empty for every tool")),
         Blank("synonyms", "Said too", "How else it is said, parted by commas."),
+        Blank("when", "Only for", "Words of the entries that it is seen on, parted by commas; empty for all of the families."),
         *_told({"measure": "Measure"}, measure, {}),
         Blank("value", "Value", "The quantity to change, by its name in the files, such as rake_angle; empty where it is none."),
         Blank("way", "Which way", f"How the value is changed. {_TURNED}", ("", *WAYS)),

@@ -6,6 +6,8 @@ import pytest
 
 from library.book.opening import open_book
 from library.calc.by_family import sheets_for
+from library.cards.job import work_out
+from library.cards.starting import from_entry
 from library.guidance.main_job import main_job_first
 
 
@@ -38,3 +40,19 @@ def test_what_is_ground_on_the_tool_comes_first_and_nothing_is_lost(entry: str, 
     assert [one for one in found if one is not found[0]] == [
         one for one in of_the_family if one is not found[0]
     ]
+
+
+@pytest.mark.parametrize(
+    ("entry", "surface"),
+    [
+        ("twist-drill-ground-down", "land"),
+        ("reamer-hand-plain-steel", "land"),
+        # The shank is round: nothing is relieved on it, and the point is what is left to be ground.
+        ("twist-drill-ground-down-shank", "lip"),
+        ("twist-drill-jobber-plain-steel", "lip"),
+        ("reamer-machine-plain-steel", "bevel"),
+    ],
+)
+def test_a_card_begins_with_the_surface_that_the_tool_s_own_set_up_grinds(entry: str, surface: str) -> None:
+    book = open_book()
+    assert work_out(from_entry(book, book.entries[entry]), book).choice.surface == surface

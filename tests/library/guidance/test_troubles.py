@@ -19,6 +19,7 @@ from library.guidance.troubles import meant_by, recognised, symptoms_of, told_of
 from library.pages.as_text import as_text
 from library.pages.card_answers import received_answers
 from library.pages.entry import entry_page
+from library.pages.own_tables import carriers
 from library.pages.page import Page, Section
 from library.pages.reader import Reader
 from tui.main import main
@@ -99,14 +100,49 @@ def test_a_family_of_a_known_kind_has_the_troubles_of_its_kind(book: Book) -> No
 def test_a_person_s_own_words_on_a_card_tell_of_the_trouble(book: Book) -> None:
     found = told_of("It chattered badly, and the hole is bell mouthed.", symptoms_of(book, "reamer"))
     assert {one.title for one in found} == {"Chatters", "Bell mouth"}
-    assert told_of("Dull.", symptoms_of(book, "reamer")) == ()
+    assert told_of("Rusty.", symptoms_of(book, "reamer")) == ()
 
 
 def test_beside_the_card_stands_what_to_look_at_and_to_change(book: Book) -> None:
     said = card_of(book, "It chatters.")
     assert "Chatters Look at how the teeth are spaced" in said
     assert "Land relief: less." in said
-    assert "Look at" not in card_of(book, "Dull.")
+    assert "Look at" not in card_of(book, "Rusty.")
+
+
+@pytest.mark.parametrize("family", ["tap", "twist-drill", "step-drill", "countersink", "reamer", "end-mill"])
+@pytest.mark.parametrize("words", ["Dull", "it is blunt", "Worn."])
+def test_a_dull_tool_is_known_whatever_it_is_and_what_has_to_come_off_is_told(
+    book: Book, family: str, words: str
+) -> None:
+    assert "Dull" in troubles_of(book, family)
+    said = card_of(book, words, family)
+    assert "Look at the wear under a glass, at the corners first" in said
+    assert "common practice, no source" in said
+
+
+REDUCED = "twist-drill-ground-down"
+
+
+def test_too_big_is_the_size_of_a_drill_to_be_ground_down_and_the_hole_of_any_other(book: Book) -> None:
+    for entry, title in ((REDUCED, "Too big"), ("twist-drill-jobber-plain-steel", "Cuts large")):
+        card = Card(id="2026-11-25-01", started=date(2026, 11, 25), family="twist-drill", entry=entry)
+        job = work_out(edited(card, "wrong", "Too big"), book)
+        shown = [*received_answers(job, "")]
+        text = " ".join(as_text(Page("", tuple(Section("", one) for one in shown)), Reader(80)).split())
+        assert ("the height of both lips" in text) is (title == "Cuts large")
+        assert ("over the lands" in text) is (title == "Too big")
+        listed = [one.id for one in _troubles(job)]
+        assert ("Too big" in listed) is (title == "Too big")
+
+
+def test_what_is_seen_on_some_tools_alone_is_told_of_no_other_and_hides_no_entry(book: Book) -> None:
+    alone = [one for one in symptoms(book).values() if one.when]
+    assert alone
+    for one in alone:
+        assert one not in symptoms_of(book, one.families[0])
+        assert one in symptoms_of(book, one.families[0], book.entries[REDUCED])
+        assert [family.id for family in carriers(book, one)]
 
 
 @pytest.mark.parametrize(

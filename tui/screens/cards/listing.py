@@ -171,7 +171,8 @@ def _quantities(screen: CardScreen, section: str) -> list[Choice]:
 
 def _troubles(job: Job) -> Iterable[Choice]:
     """The troubles that the book knows of these tools, each with what is looked at first."""
-    for title, rows in troubles_of(job.book, job.card.family).items():
+    entry = job.book.entries.get(job.card.entry)
+    for title, rows in troubles_of(job.book, job.card.family, entry).items():
         first = rows[0].measure
         yield Choice(title, title, f"Look at: {first.said()}" if first is not None else "")
 
