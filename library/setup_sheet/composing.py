@@ -20,11 +20,12 @@ from library.pages.cautions import on_paper
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Table, ToWrite
 from library.pages.setup import on_paper as setup_on_paper
 from library.setup_sheet import head, readings, verdicts
+from library.setup_sheet.across import BESIDE, PAPER, stand_below, width
 from library.setup_sheet.wanted import title, wanted
 from library.units.system import Display
 
-BESIDE = 27
-"""Characters of a line of readings at most beside which the drawing still has room."""
+DRAWING = 52.0
+"""Millimetres that the drawing is wide."""
 
 ONE_PAGE = 70
 """Lines as text that still are one page of either paper: those of 70 were measured to be, those of 71 not."""
@@ -32,8 +33,8 @@ ONE_PAGE = 70
 USUAL_ROWS, TALLER = 4, 3
 """Places on the way from the edge to the heel; a row for another heel takes that many lines more on paper than as text: measured."""
 
-SHORTER = 4
-"""How often a sheet can be made shorter: no facts, no more of the way it is ground than what is set, none of it, no passes."""
+SHORTER, SHORTEST = 4, 5
+"""How often a sheet can be made shorter: no facts, no more of the way it is ground than what is set, none of it, no passes; at last not what it came with."""
 
 
 def compose(job: Job, display: Display) -> Page:
@@ -43,17 +44,20 @@ def compose(job: Job, display: Display) -> Page:
         job: the card worked out.
         display: the units of lengths.
     """
-    for shorter in range(SHORTER):
+    for shorter in range(SHORTEST):
         page = _composed(job, display, shorter)
         if as_text(page).count("\n") + TALLER * _rows_more(page) <= ONE_PAGE:
             return page
-    return _composed(job, display, SHORTER)
+    return _composed(job, display, SHORTEST)
 
 
 def _rows_more(page: Page) -> int:
     """Rows to write in beyond those that every sheet has."""
     tables = (block for section in page.sections for block in section.blocks if isinstance(block, Table))
-    return sum(max(len(one.rows) - USUAL_ROWS, 0) for one in tables if one.boxes)
+    boxed = [one for one in tables if one.boxes]
+    return sum(max(len(one.rows) - USUAL_ROWS, 0) for one in boxed) + sum(
+        len(one.rows) for one in stand_below(boxed)
+    )
 
 
 def _composed(job: Job, display: Display, shorter: int) -> Page:
@@ -63,14 +67,15 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
     )
     cautions, last_word = on_paper(job.cautions)
     on_the_way = tuple(readings.on_the_way(job, display))
+    more = tuple(readings.more_flutes(job)) if on_the_way else ()
     drawing = tuple(_drawing(job))
-    beside = len(on_the_way) == 1 and _characters(on_the_way[0]) <= BESIDE
+    beside = len(on_the_way) == 1 and width(on_the_way[0]) + BESIDE + DRAWING <= PAPER
     used = (
         ("", (head.who(job),)),
         ("", (cautions,) if cautions.words else ()),
         ("", (Checks(watch),) if watch else ()),
         ("Set, in this order", tuple(_settings(job, display))),
-        (readings.heading(job), (*on_the_way, *(drawing if beside else ()))),
+        (readings.heading(job), (*on_the_way, *more, *(drawing if beside else ()))),
         ("After grinding", (readings.boxes(job, display), *readings.found_now(job, display))),
         ("", (*verdicts.by_cam(job, display), *_to_write(job))),
     )
@@ -85,13 +90,13 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
     if shorter or not steps:
         # What is only worth knowing stands on the card; the paper is full.
         good = tuple(one for one in good if one[0] != "note")
-    if shorter == SHORTER:
+    if shorter >= SHORTER:
         good = ()
     looked_up = (
         ("How it is ground", tuple(_how_ground(job, display, steps))),
         ("What it means", (*(() if tables else drawn), *((Checks(good),) if good else ()))),
         ("", (*drawn, *tables) if tables else ()),
-        ("As received", tuple(_received(job, display))),
+        ("As received", () if shorter == SHORTEST else tuple(_received(job, display))),
         ("Wanted", tuple(wanted(job, display))),
         ("", (last_word,)),
     )
@@ -116,10 +121,6 @@ def _how_ground(job: Job, display: Display, steps: tuple[str, ...]) -> Iterator[
     if setup is not None and steps and not stopped and not job.card.done:
         numbers = Numbers(job, display)
         yield setup_on_paper(job.book, setup, numbers, numbers.convert, steps)
-
-
-def _characters(table: Table) -> int:
-    return sum(max(len(row[place]) for row in table.rows) for place in range(len(table.heading)))
 
 
 def _received(job: Job, display: Display) -> Iterator[Block]:

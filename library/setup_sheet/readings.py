@@ -24,17 +24,18 @@ from library.cards.step import Step
 from library.cards.still_to_measure import inspected
 from library.cards.wanted_limits import Limits
 from library.pages.answer import rows
-from library.pages.page import Block, Boxes, BoxRow, Facts, Table
+from library.pages.page import Block, Boxes, BoxRow, Facts, Said, Table
 from library.pages.station_table import DIVISIONS, stations
 from library.pages.unit_in_head import shorter
+from library.setup_sheet.across import fitting
 from library.units.show import show
 from library.units.system import Display
 
 MOST_BOXES = 12
 """Boxes in one row; a tool with more flutes is read at the ones that matter."""
 
-ON_THE_WAY, ALL_ON_THE_WAY = 3, 5
-"""Boxes at each place on the way from the edge to the heel: one for each flute of so few, else of the first ones alone."""
+ON_THE_WAY, UNCOUNTED = 6, 3
+"""Boxes at each place on the way from the edge to the heel: at most so many, which fit across; so many where nobody counted the flutes."""
 
 HALF_A_DIVISION = 0.005
 """In mm, of an indicator of the usual fineness."""
@@ -72,8 +73,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     """
     # What is read on the surface that is ground comes first; of another one reading is enough.
     merged = sorted(_merged(job), key=lambda one: "drop" not in one.stations[0].readings)
-    few = max(_flutes(job) or ON_THE_WAY, 2)
-    few = few if few <= (ALL_ON_THE_WAY if len(merged) == 1 else ON_THE_WAY) else ON_THE_WAY
+    few = min(max(_flutes(job) or UNCOUNTED, 2), ON_THE_WAY)
     for one in merged:
         found = one.stations
         name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(one.names))
@@ -85,9 +85,16 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
             table = _titled(table, [other.title for other, _ in others])
             table = _with_divisions_once(table) if len(merged) > 1 else table
             boxes = few if len(merged) == 1 or "drop" in found[0].readings else 1
-            yield replace(
-                shorter(table), boxes=boxes, closed=_closed(table, [one for one, _ in others], boxes)
-            )
+            closed = _closed(table, [one for one, _ in others], boxes)
+            yield fitting(replace(shorter(table), boxes=boxes, closed=closed))
+
+
+def more_flutes(job: Job) -> Iterator[Block]:
+    """Where the flutes are written for which there are no boxes on the way; nothing where all have theirs."""
+    flutes, first = _flutes(job) or 0, ON_THE_WAY + 1
+    if flutes >= first:
+        those = f"Flute {flutes}" if flutes == first else f"Flutes {first} to {flutes}"
+        yield Said((f"{those}: as 1 to {ON_THE_WAY}; write them in the notes.",))
 
 
 def _closed(table: Table, others: Sequence[OtherHeel], boxes: int) -> frozenset[tuple[int, int]]:

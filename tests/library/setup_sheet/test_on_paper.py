@@ -230,6 +230,39 @@ wanted.rake_angle=8 deg
 settings.size-loss.stock_per_sharpening=0.2 mm
 after.drop.tolerance=0.02 mm
 """,
+    # Two tables with six boxes in each row, and a tool with more flutes than boxes.
+    "reamer-machine-plain-steel": """
+tool.name=R-20-6
+tool.size=20 mm
+tool.flutes=6
+received.diameter=20.01 mm
+received.land_width=2 mm
+received.drop=0.10 mm, 0.11 mm, 0.10 mm, 0.10 mm, 0.11 mm, 0.10 mm
+after.drop.tolerance=0.01 mm
+""",
+    "reamer-hand-large-plain-steel": """
+tool.name=R-30-8
+tool.size=30 mm
+tool.flutes=8
+received.diameter=30.01 mm
+received.land_width=2 mm
+received.drop=0.10 mm, 0.11 mm, 0.10 mm, 0.10 mm, 0.11 mm, 0.10 mm, 0.10 mm, 0.10 mm
+wanted.land_relief_angle=6 deg
+wanted.relief_form=flat
+settings.size-loss.stock_per_sharpening=0.02 mm
+after.drop.tolerance=0.01 mm
+""",
+    "tap-hand-alloy-steel": """
+tool.name=T-30-6
+tool.thread=M30
+tool.flutes=6
+received.diameter=30 mm
+received.land_width=6 mm
+received.drop=0.40 mm, 0.41 mm, 0.40 mm, 0.40 mm, 0.41 mm, 0.40 mm
+wanted.rake_angle=8 deg
+settings.size-loss.stock_per_sharpening=0.2 mm
+after.drop.tolerance=0.02 mm
+""",
     "insert-tap-plug-plain-steel": """
 tool.name=T-8-I
 tool.flutes=4
@@ -371,6 +404,14 @@ def test_every_shipped_family_has_a_card_here_and_those_of_other_families_have_s
     found = jobs(yard, book)
     assert {job.card.family for job in found.values()} == set(open_book().families)
     assert all(found[name].card.received for name in OTHERS)
+
+
+@pytest.mark.parametrize("name", ["reamer-machine-plain-steel", "tap-hand-alloy-steel"])
+def test_each_of_six_flutes_has_its_box_in_every_table(yard: Path, book: Book, name: str) -> None:
+    html = setup_sheet(jobs(yard, book)[name], "html")
+    tables = html.count('<table class="read">')
+    assert tables == (2 if name.startswith("reamer") else 1)
+    assert html.count('<th class="w">6</th>') == tables
 
 
 @pytest.mark.depth

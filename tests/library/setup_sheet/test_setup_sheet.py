@@ -303,10 +303,24 @@ def test_each_of_four_unequal_lands_is_written_down_at_its_own_heel_and_nowhere_
     assert html.count('class="w"></td>') == 3 * 4 + 4
 
 
-def test_a_tool_with_many_flutes_has_boxes_for_its_first_three(sheet_book: Book, tap_card: Card) -> None:
-    text = sheet(edited(edited(tap_card, "tool.flutes", "6"), "received.drop", "0.2 mm"), sheet_book)
+@pytest.mark.parametrize(
+    ("flutes", "boxes", "told"),
+    [
+        ("3", 3, ""),
+        ("6", 6, ""),
+        ("7", 6, "Flute 7: as 1 to 6; write them in the notes."),
+        ("10", 6, "Flutes 7 to 10: as 1 to 6; write them in the notes."),
+    ],
+)
+def test_up_to_six_flutes_have_their_box_at_each_place_and_of_more_it_is_said_where(
+    sheet_book: Book, tap_card: Card, flutes: str, boxes: int, told: str
+) -> None:
+    card = edited(edited(tap_card, "tool.flutes", flutes), "received.drop", "0.2 mm")
+    text = sheet(card, sheet_book)
     (line,) = (one for one in text.splitlines() if one.startswith("1/4 "))
-    assert line.count("______") == 3
+    assert line.count("______") == boxes
+    assert ("write them in the notes" in text) is bool(told)
+    assert told in text
 
 
 def test_lines_are_left_for_how_it_went_until_they_are_filled(sheet_book: Book, tap_card: Card) -> None:
