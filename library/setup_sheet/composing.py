@@ -22,6 +22,7 @@ from library.pages.setup import on_paper as setup_on_paper
 from library.setup_sheet import head, readings, verdicts
 from library.setup_sheet.across import BESIDE, PAPER, stand_below, width
 from library.setup_sheet.wanted import title, wanted
+from library.setup_sheet.where_read import heading
 from library.units.system import Display
 
 DRAWING = 52.0
@@ -75,7 +76,7 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
         ("", (cautions,) if cautions.words else ()),
         ("", (Checks(watch),) if watch else ()),
         ("Set, in this order", tuple(_settings(job, display))),
-        (readings.heading(job), (*on_the_way, *more, *(drawing if beside else ()))),
+        (heading(job, display), (*on_the_way, *more, *(drawing if beside else ()))),
         ("After grinding", (readings.boxes(job, display), *readings.found_now(job, display))),
         ("", (*verdicts.by_cam(job, display), *_to_write(job))),
     )
@@ -101,9 +102,9 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
         ("", (last_word,)),
     )
     sections = [
-        Section(heading, tuple(block for block in blocks if block), looked_up=parts is looked_up)
+        Section(over, tuple(block for block in blocks if block), looked_up=parts is looked_up)
         for parts in (used, looked_up)
-        for heading, blocks in parts
+        for over, blocks in parts
     ]
     return Page(
         head.title(job),

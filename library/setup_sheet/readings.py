@@ -12,7 +12,7 @@ from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.cards.flute_count import flute_count
-from library.cards.heels import OtherHeel, land_read, other_heels, read_at
+from library.cards.heels import OtherHeel, other_heels, read_at
 from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
 from library.cards.model import Inspection
@@ -28,6 +28,7 @@ from library.pages.page import Block, Boxes, BoxRow, Facts, Said, Table
 from library.pages.station_table import DIVISIONS, stations
 from library.pages.unit_in_head import shorter
 from library.setup_sheet.across import fitting
+from library.setup_sheet.where_read import step_read
 from library.units.show import show
 from library.units.system import Display
 
@@ -59,13 +60,6 @@ def _angle(angle: float | None, display: Display) -> str:
     return "-" if angle is None else show(angle, Kind.ANGLE, display)
 
 
-def heading(job: Job) -> str:
-    """What stands over the readings on the way: from where they count, and where the indicator of the drop points."""
-    if land := land_read(job):
-        return f"Read, {land}, zero at the edge; indicator {indicator_said(job)}"
-    return f"Read on the way, zero at the edge; drop: indicator {indicator_said(job)}"
-
-
 def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another.
 
@@ -77,6 +71,8 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     for one in merged:
         found = one.stations
         name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(one.names))
+        if name and (at := step_read(job, one.steps[0], display)):
+            name += f" at {at}"
         others = [] if "drop" not in found[0].readings else list(_others(job, one))
         table = stations(
             _read([*found, *(at for _, at in others)]), display, job.machine, name, indicator_said(job)

@@ -414,6 +414,21 @@ def test_each_of_six_flutes_has_its_box_in_every_table(yard: Path, book: Book, n
     assert html.count('<th class="w">6</th>') == tables
 
 
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        # One throw for all steps of 6, 8 and 10 mm: what is read is that of the largest.
+        ("2026-08-17-01", "Read at 10.000 mm diameter, zero at the edge; drop: indicator at the axis -"),
+        ("subland-drill-countersink-plain-steel", "shoulder at 12.000 mm"),
+        ("2026-03-11-01", "Read, widest land, flute 1, zero at the edge"),
+    ],
+)
+def test_the_readings_of_a_tool_with_steps_say_on_which_of_them(
+    yard: Path, book: Book, name: str, said: str
+) -> None:
+    assert said in setup_sheet(jobs(yard, book)[name])
+
+
 @pytest.mark.depth
 def test_each_sheet_is_one_page_of_either_paper_and_nothing_is_cut_or_small(
     browser: chromium.Browser, yard: Path, book: Book
