@@ -152,11 +152,15 @@ def _relief(end: _End) -> Iterator[Check]:
 
 
 def _setting(end: _End) -> Check:
+    level = "Lay one edge level and square to the axis of the work head."
+    tilted = "Tilt the work head {tilt} so that the heel goes away from the wheel"
+    tilt, swivel = angle(end.relief), head_swivel(max(end.dish, 0.0), end.relief)
+    if swivel == 0:
+        return note(f"{level} {tilted}; its base is not swivelled.", tilt=tilt)
     return note(
-        "Lay one edge level and square to the axis of the work head. Tilt the work head {tilt} so that the heel goes away from "
-        "the wheel, and swivel its base {swivel} so that the corner comes to the wheel first.",
-        tilt=angle(end.relief),
-        swivel=angle(head_swivel(max(end.dish, 0.0), end.relief)),
+        f"{level} {tilted}, and swivel its base {{swivel}} so that the corner comes to the wheel first.",
+        tilt=tilt,
+        swivel=angle(swivel),
     )
 
 
