@@ -30,8 +30,7 @@ BY_TROUBLE = 7
 OF_A_TROUBLE = 0.5
 """How much it counts whose trouble one is, beside how a tool is called."""
 
-OF_HSS = frozenset(["hss"])
-BY_CARBIDE = " carbide "
+OF_HSS, BY_CARBIDE = frozenset(["hss"]), " carbide "
 IN_NAMES, NOT_OF_IT = 2, 6
 """How far away a word for what most tools are made of is: alike for all, whether they are called by it or their family is
 told to be of it, and farther for what itself is of carbide."""
@@ -267,7 +266,10 @@ class _Search:
         tool, material = named(words, self._searched.families), named(words, self._searched.materials)
         # Of taps it says nothing that the name of one begins with tap, or that plain stands right behind that.
         has_tool_first = len(words) > 1 and words[0] == tool
-        phrase = " ".join(words[has_tool_first:]) if self._telling or has_tool_first else whole
+        # A size and a number of flutes belong to no name.
+        is_parted = words and (self._sought.size is not None or self._sought.flutes is not None)
+        is_part = self._telling or has_tool_first or is_parted
+        phrase = " ".join(words[has_tool_first:]) if is_part else whole
         title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {singular(phrase)}"
         searched, away = self._searched, self._away
         first = f" {BETWEEN} {words[0]}" if len(words) > 1 and not has_tool_first else title

@@ -18,9 +18,9 @@ _SIZE = re.compile(
     rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(THREADS)}){ENDING})|(?P<length>{LENGTH}){CLASS})(?!\S)"
 )
 _ALONE = re.compile(
-    rf"(?<!\S)(?P<number>{MEASURE})-?{CLASS}(?!\S)(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
+    rf"(?<!\S)(?P<number>{MEASURE})-?{CLASS}(?!\S)(?! *(?:deg|degrees?|flute[sd]?|fl|steps?|lips?|threads?|tpi|teeth)\b)"
 )
-_FLUTES = re.compile(r"(?<!\S)(?P<count>\d{1,2})[ -]?flutes?(?!\S)")
+_FLUTES = re.compile(r"(?<!\S)(?P<count>\d{1,2})[ -]?(?:flute[sd]?|fl)(?!\S)")
 """How many flutes the tool has: ``4 flutes``, ``4-flute``."""
 
 _SPELLING = str.maketrans(
