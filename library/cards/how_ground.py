@@ -11,7 +11,7 @@ from library.cards.job import Job
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import indicator_said
 from library.guidance.model import Setup
-from library.guidance.setups import for_job
+from library.guidance.setups import for_entry, for_job
 from library.guidance.wheels import Ground
 from library.units.show import show, show_answer
 from library.units.system import Display
@@ -22,6 +22,27 @@ def setup_of(job: Job) -> Setup | None:
     card = job.card
     entry = job.book.entries.get(card.entry) if card.entry else None
     return for_job(job.book, card.family, entry, job.choice.surface, job.choice.method)
+
+
+BESIDE_THE_RELIEF = {"spiral-point": "spiral-point", "hole": "cross-hole"}
+"""What is ground on a tool on its own, beside the surface that is relieved, each with the calculation that tells of it."""
+
+
+def ground_besides(job: Job) -> str:
+    """What is ground on the tool of a job on its own and is in none of its settings, as a sentence; else empty.
+
+    The set-up that names such tools says it, as the gash of a gun tap: the relief of the chamfer leaves that blunt.
+    """
+    entry = job.book.entries.get(job.card.entry) if job.card.entry else None
+    setup = for_entry(job.book, entry) if entry is not None else None
+    name = BESIDE_THE_RELIEF.get(setup.surface, "") if setup is not None and setup.when else ""
+    step = next((one for one in job.steps if one.sheet.name == name), None)
+    if setup is None or step is None or step.in_use:
+        return ""
+    return (
+        f"{setup.title}: ground on its own, beside what stands here. "
+        f"{step.sheet.title}, among the other calculations, tells how it is set."
+    )
 
 
 def ground_of(job: Job) -> Ground:

@@ -16,7 +16,7 @@ from library.calc.by_family import is_threaded
 from library.calc.past_the_range import past
 from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
-from library.cards.how_ground import Numbers, ground_of, setup_of
+from library.cards.how_ground import Numbers, ground_besides, ground_of, setup_of
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
 from library.cards.reading_units import each_in, limits_in, shown_in, unit_read_in
@@ -151,6 +151,8 @@ def _of_book(job: Job, key: str) -> Iterator[Block]:
 def settings_answers(job: Job, name: str) -> Parts:
     """The calculation in hand, and below it how the tool is ground, with the numbers of the job."""
     yield from setting_answers(job, name)
+    if besides := ground_besides(job):
+        yield (Said((besides,)),)
     setup = setup_of(job)
     if setup is not None:
         numbers = Numbers(job, job.display)
