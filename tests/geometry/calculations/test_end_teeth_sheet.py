@@ -34,11 +34,17 @@ def test_without_a_dish_the_head_is_tilted_to_the_relief_and_not_swivelled() -> 
     assert found.outputs["workhead_tilt"] == pytest.approx(math.radians(7))
     assert found.outputs["workhead_swivel"] == 0.0
     assert set(states(found)) == {"note"}
-    (told,) = (check.template for check in found.checks if check.template.startswith("Lay one edge"))
+    (told,) = (
+        check.sentence.template
+        for check in found.checks
+        if check.sentence.template.startswith("Lay one edge")
+    )
     assert "corner comes to the wheel first" not in told
     assert told.endswith("; its base is not swivelled.")
     dished = run(SHEET, {**MILL, "dish_angle": math.radians(2)})
-    assert any("swivel its base {swivel} so that the corner" in check.template for check in dished.checks)
+    assert any(
+        "swivel its base {swivel} so that the corner" in check.sentence.template for check in dished.checks
+    )
 
 
 @pytest.mark.parametrize(

@@ -30,7 +30,12 @@ def card_of(book: Book, entry: str) -> Card:
 
 def test_the_gash_of_a_gun_tap_is_told_where_no_setting_of_the_card_makes_it(book: Book) -> None:
     job = work_out(card_of(book, STAINLESS), book)
-    page = Page("", tuple(Section("", part) for part in settings_answers(job, "tap-chamfer")))
+    page = Page(
+        "",
+        tuple(
+            Section("", tuple(one for one in part if one)) for part in settings_answers(job, "tap-chamfer")
+        ),
+    )
     text = " ".join(as_text(page, Reader(80)).split())
     assert "Gash of a gun tap: ground on its own, beside what stands here." in text
     assert "Spiral point of a gun tap, among the other calculations, tells how it is set." in text

@@ -128,8 +128,8 @@ def test_too_big_is_the_size_of_a_drill_to_be_ground_down_and_the_hole_of_any_ot
     for entry, title in ((REDUCED, "Too big"), ("twist-drill-jobber-plain-steel", "Cuts large")):
         card = Card(id="2026-11-25-01", started=date(2026, 11, 25), family="twist-drill", entry=entry)
         job = work_out(edited(card, "wrong", "Too big"), book)
-        shown = [*received_answers(job, "")]
-        text = " ".join(as_text(Page("", tuple(Section("", one) for one in shown)), Reader(80)).split())
+        shown = [block for part in received_answers(job, "") for block in part if block]
+        text = " ".join(as_text(Page("", (Section("", tuple(shown)),)), Reader(80)).split())
         assert ("the height of both lips" in text) is (title == "Cuts large")
         assert ("over the lands" in text) is (title == "Too big")
         listed = [one.id for one in _troubles(job)]
