@@ -190,7 +190,7 @@ def test_a_card_begun_with_a_size_wants_what_the_book_has_for_it(tmp_path: Path)
         "": ("12 deg", "this shop"),
         "2.5": ("12 to 18 deg", "common practice, no source, up to 3 mm"),
         "1/4 in": ("15 deg", "common practice, no source, over 3 mm to 1/4 in"),
-        "M3": ("12 to 18 deg", "common practice, no source, up to 3 mm"),
+        "M3": ("12 deg", "this shop"),  # no diameter of a tool that has no thread
     }
 
 
@@ -202,7 +202,7 @@ def test_a_size_typed_on_a_card_changes_what_is_wanted_and_nothing_that_a_person
     for size, wanted in (
         ("5 mm", "15 deg"),
         ("12", "8 deg"),
-        ("2, 3 mm", "12 deg"),
+        ("2, 30 mm", "8 deg"),  # a tool with steps goes by its largest
         ("", "12 deg"),
         ("5 mm", "15 deg"),
     ):
