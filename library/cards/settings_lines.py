@@ -121,11 +121,21 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
         value = show_answer(numbers[key], quantity(key), display)
         graduation, cost = (said(line), cost_said(line, display)) if line else _of_cam(job, step, key)
         found.append(
-            SettingLine(step.sheet.name, key, TITLES.get(key) or quantity(key).title, value, graduation, cost,
+            SettingLine(step.sheet.name, key, _title(step, key), value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),
                         off=off_in_short(line, display) if line else cost.partition(",")[0])
         )  # fmt: skip
     return found
+
+
+def _title(step: Step, key: str) -> str:
+    """What is set; a throw with the way that its cam moves, where the calculation says it."""
+    title = TITLES.get(key) or quantity(key).title
+    if key not in THROWS - CAMS or step.answer.result is None:
+        return title
+    own = quantity("throw_per_turn").title
+    way = step.answer.result.named.get("throw_per_turn", "").removeprefix(own)
+    return f"{title}{way}" if way.startswith(", ") else title
 
 
 def is_set_by_facets(job: Job, step: Step) -> bool:

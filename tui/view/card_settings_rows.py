@@ -152,7 +152,8 @@ def _judged(job: Job, step: Step, bad: str, note: str) -> Told | None:
     if note.removeprefix(GIVES) in say(found, job.display):
         return None
     amounts = {one.value for one in found.parts.values() if isinstance(one, Amount)}
-    key = next((one for one in result.named if result.outputs[one] in amounts), "")
+    angles = (one for one in result.named if quantity(one).kind is Kind.ANGLE)
+    key = next((one for one in angles if result.outputs[one] in amounts), "")
     if not key:
         return None
     title, *_, view = result.named[key].split(", ")
