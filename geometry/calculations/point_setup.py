@@ -126,8 +126,8 @@ def _lip_checks(given: Inputs, first: Facet) -> Iterator[Check]:
 def _setting(point: _Point) -> Iterator[Check]:
     first = point.first
     yield note(
-        "With the lip level, turn the drill {roll} the way it cuts, and set its axis at {axis} to the wheel face, which is "
-        "{rest} from square to it and not half the point, {half}.",
+        "With the lip level, turn the drill {roll} the way it cuts, on the roll scale or the index of the work head, and set its "
+        "axis at {axis} to the wheel face, which is {rest} from square to it and not half the point, {half}.",
         roll=angle(first.roll),
         axis=angle(first.axis_to_wheel),
         rest=angle(math.pi / 2 - first.axis_to_wheel),
@@ -237,15 +237,14 @@ def _web_checks(given: Inputs, point: _Point) -> Iterator[Check]:
         return
     if not given.has("web_thickness"):
         yield watch(
-            "The web was not measured: it is taken as {web}, {share} of the diameter (common practice, no source). Roll and "
-            "readings hang on it; measure it at the point and give it.",
+            "The web was not measured: {web} is taken, {share} of the diameter (common practice). Measure it.",
             web=length(point.web),
             share=ratio(USUAL_SHARE),
         )
     if abs(point.at_corner - point.first.lip_relief) >= SAME:
         yield note(
-            "The lip lies {half} ahead of the axis: the facet falls by {falls} square to the lip as seen along the axis, and "
-            "that is {corner} of lip relief on the cylinder at the corner.",
+            "The lip lies {half} ahead of the axis: a facet that would show {falls} behind a lip in line with the axis shows "
+            "{corner} at the corner.",
             half=length(point.web / 2),
             falls=angle(point.first.lip_relief),
             corner=angle(point.at_corner),
@@ -355,6 +354,8 @@ CALCULATION = Calculation(
     role=Role(
         place=48,
         sets=("roll_angle", "axis_to_wheel_angle", "second_roll_angle", "second_axis_to_wheel_angle"),
+        asks=("web_thickness",),
+        of_facets=True,
         tells=("pass", "note"),
     ),
     sample={

@@ -24,7 +24,7 @@ from geometry.sentences import Rounding, angle
 
 QUARTER = math.pi / 2
 
-HAIR = 1e-12
+HAIR = 1e-9
 """What a fall or a roll may be below none by its last digit."""
 
 LEAST_AXIS = math.radians(0.1)
@@ -143,14 +143,15 @@ def facet_of_setting(axis_to_wheel: float, roll: float) -> Facet:
 def facet_of_axis(axis_to_wheel: float, lip_relief: float, ahead: float = 0.0) -> Facet:
     """The facet of a swivel and of the lip relief at the corner: ``sin(roll + d) = tan(a) tan(axis)``. Derived.
 
+    Two facets answer that where the point is nearly flat and the lip ahead of the axis; the sharper point is taken.
+
     Args:
         axis_to_wheel: the angle of the axis to the face of the wheel, in radians.
         lip_relief: on the cylinder at the corner, in radians.
         ahead: of the lip, from ``lip_ahead``, in radians.
 
     Raises:
-        GeometryError: when the axis stands so square to the wheel that no point has that relief, or the lip lies so far
-            ahead that a facet without any roll shows more.
+        GeometryError: when no point has that relief so square to the wheel, or none so little with the lip so far ahead.
     """
     steep, fall = _cotangent(axis_to_wheel), _relief(lip_relief)
     if fall > steep:

@@ -69,7 +69,7 @@ def test_a_drill_on_a_work_head_is_set_by_roll_and_swivel_and_by_nothing_else(ya
     assert "half_point_angle" not in settings(found)
     sheet = setup_sheet(found)
     # Nobody measured the web: the sheet names the one that roll and readings hang on.
-    assert "taken as 1.500 mm, 0.15 of the diameter" in " ".join(sheet.split())
+    assert "1.500 mm is taken, 0.15 of the diameter" in " ".join(sheet.split())
     assert "Made by: roll and swivel of the work head" in " ".join(sheet.split())
     # The roll of the yard is graduated in quarter degrees: 47 of them are 11.75 degrees.
     assert "47 div" in " ".join(line.divisions for line in setting_lines(found, found.display))
