@@ -64,6 +64,8 @@ class Role:
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
         replaces: calculations that rest on a job of flats where this one has an answer for the same surface: it knows the
             tooth better, and the same heel must not be judged twice.
+        asks: inputs that it can do without by taking what is usual, but whose line is always shown, for its answer hangs on them.
+        of_facets: whether what it reads behind the edge is the fall of flats that no relief of a single one stands for.
         left_out_by: methods of a job to which it does not belong, because another calculation says better what it would.
         not_on: methods of a job that it belongs to, each with a surface to which that method gives no relief.
         ground: the surfaces of which it sets, makes or reads something; on a job that grinds another it rests. Empty where it
@@ -97,6 +99,8 @@ class Role:
     sets: tuple[str, ...] = ()
     otherwise_by: tuple[str, ...] = ()
     replaces: tuple[str, ...] = ()
+    asks: tuple[str, ...] = ()
+    of_facets: bool = False
     left_out_by: tuple[str, ...] = ()
     not_on: tuple[tuple[str, str], ...] = ()
     ground: tuple[str, ...] = ()

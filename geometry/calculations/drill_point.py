@@ -150,7 +150,7 @@ def _relief_checks(lip: float, square: float) -> Iterator[Check]:
     yield from complaints
     says = note if complaints else passed
     yield says(
-        "A lip relief of {lip} across the margin looks like {square} square to the lip.",
+        "A lip relief of {lip} along the axis, across the margin at the corner, is {square} square to the lip.",
         lip=angle(lip),
         square=angle(square),
     )
@@ -177,14 +177,21 @@ def _compute(given: Inputs) -> Result:
     readings, places = _readings(given)
     if "land_angle" in readings:
         checks += land_plausible(readings["land_angle"], LIPS)
-    return Result(outputs | readings, places, checks=worst_first(checks), side=point_view(whole, diameter))
+    return Result(
+        outputs | readings,
+        places,
+        checks=worst_first(checks),
+        side=point_view(whole, diameter),
+        # The relief that is asked for is along the axis; what is answered is how it cuts.
+        named={"relief_angle": "Relief of the lip, square to the edge"} if "relief_angle" in outputs else {},
+    )
 
 
 CALCULATION = Calculation(
     name="drill-point",
     title="Point of a drill",
     question="How is a drill set to the wheel for its point, how long is the point, and what do unlike lips do to the hole?",
-    wants="The diameter is over the margins at the corners, the web is measured at the point, and the lip relief across the margin at the outer corner; "
+    wants="The diameter is over the margins at the corners, the web is measured at the point, and the lip relief along the axis, across the margin at the outer corner; "
     "the land is that behind the corner, and the chisel edge angle may be counted either way.",
     neglects="It holds for two straight lips and takes the chisel edge as level; the relief square to the lip takes the lip as in line with the axis, which a thick web is not. "
     "The indicator readings take the flank as falling evenly, which a ground flank does only close behind the lip.",

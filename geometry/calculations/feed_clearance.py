@@ -20,6 +20,7 @@ from geometry.calculation import (
 from geometry.complaints import complaint, settled
 from geometry.cures import Step, Way, way
 from geometry.drill import feed as feeding
+from geometry.drill.web import USUAL_SHARE
 from geometry.edge.surface_input import edge_of, surface_fields
 from geometry.preconditions import refuse
 from geometry.quantities import quantity
@@ -27,7 +28,7 @@ from geometry.role import Role
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.surfaces import SURFACES
 
-INNER_SHARE = 0.15
+INNER_SHARE = USUAL_SHARE
 """Where the lip is taken to begin when nobody measured it, as a share of the diameter: about the thickness of a
 web, so that no lip is thought to begin further out than it does; common practice, no source."""
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -17,17 +17,19 @@ from geometry.calculation import (
     note,
     passed,
     stations,
+    watch,
     worst_first,
 )
 from geometry.complaints import complaint, settled
 from geometry.cures import Way, way
 from geometry.drill import facet as facets
 from geometry.drill.facet import Facet, Flank
+from geometry.drill.web import USUAL_SHARE
 from geometry.plausible import CHISEL, LEAST_RELIEF, SLACK, land_plausible, relief_plausible
 from geometry.preconditions import NotGiven
 from geometry.quantities import quantity
 from geometry.role import Role
-from geometry.sentences import Rounding, angle, length
+from geometry.sentences import Rounding, angle, length, ratio
 from geometry.side_view import point_view
 from geometry.tooth.land import land_angle
 
@@ -45,47 +47,65 @@ class _Point:
     """The facets of one side.
 
     Attributes:
+        web: as it was measured, or the usual one of the diameter; nothing where neither is known.
         first: at the lip.
         second: behind it, where there is one.
         flank: both on the cylinder of the corner, where the diameter is known.
         heel: from the corner to the heel, in radians, where the land was measured.
     """
 
+    web: float | None
     first: Facet
     second: Facet | None
     flank: Flank | None
     heel: float | None
 
+    @property
+    def ahead(self) -> float:
+        """How far the lip lies ahead of the axis at the corner, in radians; zero where nothing tells it."""
+        return 0.0 if self.flank is None else math.asin(self.flank.half_web / self.flank.radius)
 
-def _first(given: Inputs) -> Facet:
+    @property
+    def at_corner(self) -> float:
+        """The lip relief on the cylinder at the corner, in radians."""
+        ahead = self.ahead
+        return math.atan(self.first.fall * math.cos(ahead) + self.first.slope * math.sin(ahead))
+
+
+def _first(given: Inputs, ahead: float) -> Facet:
     if given.has("point_angle"):
         whole = given.number("point_angle")
         if given.has("roll_angle"):
             return facets.facet_of_roll(whole, given.number("roll_angle"))
-        return facets.facet(whole, given.number("lip_relief_angle"))
+        return facets.facet(whole, given.number("lip_relief_angle"), ahead)
     axis = given.number("axis_to_wheel_angle")
     if given.has("roll_angle"):
         return facets.facet_of_setting(axis, given.number("roll_angle"))
-    return facets.facet_of_axis(axis, given.number("lip_relief_angle"))
+    return facets.facet_of_axis(axis, given.number("lip_relief_angle"), ahead)
+
+
+def _web(given: Inputs) -> float | None:
+    if given.has("web_thickness"):
+        return given.number("web_thickness")
+    return USUAL_SHARE * given.number("diameter") if given.has("diameter") else None
 
 
 def _point(given: Inputs) -> _Point:
-    first = _first(given)
+    web = _web(given)
+    sized = web is not None and given.has("diameter")
+    ahead = facets.lip_ahead(web, given.number("diameter")) if web is not None and sized else 0.0
+    first = _first(given, ahead)
     second = Facet(first.slope, math.tan(given.number(SECOND))) if given.has(SECOND) else None
-    if not given.has("diameter"):
+    if web is None or not sized:
         if given.has("land_width"):
             raise NotGiven("Give the diameter as well, so that the land can be laid round it.", "diameter")
-        return _Point(first, second, None, None)
-    diameter, web = given.number("diameter"), given.number_or("web_thickness", 0.0)
-    flank = Flank(first, second, facets.require_web(web, diameter) / 2, diameter / 2)
+        return _Point(web, first, second, None, None)
+    diameter = given.number("diameter")
+    flank = Flank(first, second, web / 2, diameter / 2)
     heel = None
     if given.has("land_width"):
         heel = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
-    return _Point(first, second, flank, heel)
-
-
-def _relief_key(given: Inputs) -> str:
-    return "roll_angle" if given.has("roll_angle") else "lip_relief_angle"
+    return _Point(web, first, second, flank, heel)
 
 
 def _lip_checks(given: Inputs, first: Facet) -> Iterator[Check]:
@@ -100,14 +120,14 @@ def _lip_checks(given: Inputs, first: Facet) -> Iterator[Check]:
         )
         return
     if given.has("lip_relief_angle"):
-        yield from relief_plausible(first.lip_relief, "lip", key="lip_relief_angle")
+        yield from relief_plausible(given.number("lip_relief_angle"), "lip", key="lip_relief_angle")
 
 
 def _setting(point: _Point) -> Iterator[Check]:
     first = point.first
     yield note(
-        "With the lip level, turn the drill {roll} the way it cuts, and set its axis at {axis} to the wheel face, which is "
-        "{rest} from square to it and not half the point, {half}.",
+        "With the lip level, turn the drill {roll} the way it cuts, on the roll scale or the index of the work head, and set its "
+        "axis at {axis} to the wheel face, which is {rest} from square to it and not half the point, {half}.",
         roll=angle(first.roll),
         axis=angle(first.axis_to_wheel),
         rest=angle(math.pi / 2 - first.axis_to_wheel),
@@ -176,7 +196,8 @@ def _flatter(given: Inputs, point: _Point, chisel: float) -> list[Way]:
         return [way("grind the second facet with {second} or less", SECOND, "second", second)]
     if not given.has("lip_relief_angle"):
         return []
-    less = angle(math.atan(point.first.slope / math.tan(chisel)), Rounding.DOWN)
+    flatter = replace(point, first=Facet(point.first.slope, point.first.slope / math.tan(chisel)))
+    less = angle(flatter.at_corner, Rounding.DOWN)
     return [way("give a lip relief of {less} or less", "lip_relief_angle", "less", less)]
 
 
@@ -206,30 +227,28 @@ def _heel_checks(point: _Point) -> Iterator[Check]:
     )
 
 
-def _corner(given: Inputs, point: _Point) -> float | None:
-    if point.flank is None or not given.has("web_thickness"):
-        return None
-    return facets.corner_relief(point.first, given.number("web_thickness"), given.number("diameter"))
-
-
-def _corner_notes(given: Inputs, point: _Point, corner: float | None) -> Iterator[Check]:
-    if corner is None or corner - point.first.lip_relief < SAME:
+def _web_checks(given: Inputs, point: _Point) -> Iterator[Check]:
+    """Where the lip lies, and what the facet falls so that the lip relief is right at the corner."""
+    if point.flank is None or point.web is None:
+        yield note(
+            "Roll and relief are those of a lip in line with the axis. A lip lies half a web ahead of it, where the same "
+            "facet shows more at the corner: give the diameter, and the web as it is measured."
+        )
         return
-    said = {"half": length(given.number("web_thickness") / 2), "corner": angle(corner)}
-    tells = "The lip lies {half} ahead of the axis, so that the corner shows {corner} of lip relief on the cylinder"
-    wanted = point.first.lip_relief
-    less = facets.for_corner_relief(
-        wanted, point.first.point_angle, given.number("web_thickness"), given.number("diameter")
-    )
-    if less <= 0:
-        yield note(tells + ".", **said)
-        return
-    yield note(
-        tells + "; a facet set for {less} shows {wanted} there.",
-        less=angle(less),
-        wanted=angle(wanted),
-        **said,
-    )
+    if not given.has("web_thickness"):
+        yield watch(
+            "The web was not measured: {web} is taken, {share} of the diameter (common practice). Measure it.",
+            web=length(point.web),
+            share=ratio(USUAL_SHARE),
+        )
+    if abs(point.at_corner - point.first.lip_relief) >= SAME:
+        yield note(
+            "The lip lies {half} ahead of the axis: a facet that would show {falls} behind a lip in line with the axis shows "
+            "{corner} at the corner.",
+            half=length(point.web / 2),
+            falls=angle(point.first.lip_relief),
+            corner=angle(point.at_corner),
+        )
 
 
 def _checks(given: Inputs, point: _Point) -> tuple[Check, ...]:
@@ -241,7 +260,7 @@ def _checks(given: Inputs, point: _Point) -> tuple[Check, ...]:
             *_second_checks(given, point),
             *_chisel_checks(given, point, sharp),
             *_setting(point),
-            *_corner_notes(given, point, _corner(given, point)),
+            *_web_checks(given, point),
         )
     )
 
@@ -256,7 +275,7 @@ def _outputs(given: Inputs, point: _Point) -> dict[str, float]:
         "roll_angle": first.roll,
         "axis_to_wheel_angle": first.axis_to_wheel,
         **({} if given.has("point_angle") else {"point_angle": first.point_angle}),
-        **({} if given.has("lip_relief_angle") else {"lip_relief_angle": first.lip_relief}),
+        **({} if given.has("lip_relief_angle") else {"lip_relief_angle": point.at_corner}),
         "normal_relief_angle": math.atan(first.fall / math.hypot(1.0, first.slope)),
     }
     if point.second is not None:
@@ -264,14 +283,15 @@ def _outputs(given: Inputs, point: _Point) -> dict[str, float]:
             "second_roll_angle": point.second.roll,
             "second_axis_to_wheel_angle": point.second.axis_to_wheel,
         }
-    corner = _corner(given, point)
-    if corner is not None:
-        found["corner_relief_angle"] = corner
+    if point.flank is not None:
+        found["corner_relief_angle"] = point.at_corner
+    if point.web is not None and not given.has("web_thickness"):
+        found["web_thickness"] = point.web
     sharp = facets.chisel_angle(first, point.second)
     if sharp is not None:
         found |= {"chisel_edge_angle": math.pi - sharp, "chisel_edge_supplement": sharp}
-    if given.has("web_thickness") and point.second is not None:
-        found["primary_land"] = facets.first_facet_width(first, given.number("web_thickness"))
+    if point.web is not None and point.second is not None:
+        found["primary_land"] = facets.first_facet_width(first, point.web)
     return found
 
 
@@ -295,10 +315,11 @@ CALCULATION = Calculation(
     name="point-setup",
     title="Facet point of a drill on a work head",
     question="How far is a drill rolled and swivelled for a flat facet, and which lip relief and chisel edge come of it?",
-    wants="Give the point or the axis to the wheel face, and the lip relief or the roll; the second facet has a lip relief of "
-    "its own. The roll counts from the lip level; the web is measured at the point, the land behind the corner.",
-    neglects="It holds for a flat wheel face and two straight lips; a second facet is taken as beginning on the line through "
-    "the axis. A flat facet has one lip relief all along a lip in line with the axis, so the feed takes most of it at the centre.",
+    wants="Give the point or the axis to the wheel face, and the lip relief on the cylinder at the corner, or the roll; the "
+    "second facet has a lip relief of its own, where it begins on the line through the axis. The roll counts from the lip "
+    "level; the web is measured at the point, the land behind the corner.",
+    neglects="It holds for a flat wheel face and two straight lips, each half a web ahead of the axis; a second facet is taken "
+    "as beginning on the line through the axis.",
     kinds=("twist-drill", "step-drill", "subland-drill", "centre-drill"),
     belongs_on=("lip",),
     inputs=(
@@ -325,6 +346,7 @@ CALCULATION = Calculation(
         "chisel_edge_supplement",
         "primary_land",
         "axial_drop",
+        "web_thickness",
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
@@ -332,6 +354,8 @@ CALCULATION = Calculation(
     role=Role(
         place=48,
         sets=("roll_angle", "axis_to_wheel_angle", "second_roll_angle", "second_axis_to_wheel_angle"),
+        asks=("web_thickness",),
+        of_facets=True,
         tells=("pass", "note"),
     ),
     sample={

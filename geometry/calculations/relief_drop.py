@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from geometry.calculation import (
@@ -26,6 +27,7 @@ from geometry.edge.views import View
 from geometry.figure import Curve, Figure, curve
 from geometry.kinds import EVERY_KIND
 from geometry.preconditions import refuse
+from geometry.quantities import quantity
 from geometry.role import HEEL, Cam, Role
 from geometry.sentences import Amount, Rounding, angle, length
 from geometry.surfaces import SURFACES
@@ -236,7 +238,32 @@ def _all_checks(given: Inputs, job: _Job) -> tuple[Check, ...]:
         found = _end_checks(job.turned, heel)
     else:
         found = _checks(job.edge, job.form, job.turned, job.radial, job.diameter, job.measured_as)
-    return (*cam, *found, *_read(job.edge, view))
+    return (*cam, *found, *_read(job.edge, view), *_other_cam(given, job))
+
+
+def _other_cam(given: Inputs, job: _Job) -> Iterator[Check]:
+    """How far a cam along the axis would move for the relief of a lip, which the throw toward the axis does not tell."""
+    axial = job.edge.seen(job.wanted, "axial")
+    if job.edge.surface.view != "axial" or job.edge.is_end or not job.throws or axial is None:
+        return
+    by_tooth = given.choice("throw_per") == "tooth" and given.has("flutes")
+    flutes = given.number("flutes") if by_tooth else None
+    key, per = ("throw_per_tooth", "tooth") if by_tooth else ("throw_per_turn", "turn")
+    yield note(
+        "The throw is radial, toward the axis: {radial} per {per} for the relief wanted. A cam that moves along the axis has "
+        "an axial throw of {axial} per {per} for the same relief.",
+        radial=length(job.throws[key]),
+        axial=length(throws_for(axial, job.diameter, flutes)[key]),
+        per=per,
+    )
+
+
+def _named(edge: Edge) -> dict[str, str]:
+    """What the throws are called on a surface whose relief is not given the way that a cam toward the axis moves."""
+    if edge.surface.view == "radial":
+        return {}
+    way_of_cam = "axial" if edge.is_end else "radial"
+    return {key: f"{quantity(key).title}, {way_of_cam}" for key in ("throw_per_turn", "throw_per_tooth")}
 
 
 def _compute(given: Inputs) -> Result:
@@ -263,6 +290,7 @@ def _raw(given: Inputs) -> Result:
         stations=stations(turned, {"drop": readings[view], **others}),
         checks=_all_checks(given, job),
         figure=_figure(form, turned, job.radial, job.diameter),
+        named=_named(edge) if job.throws else {},
     )
 
 

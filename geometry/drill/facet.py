@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from geometry.drill.point import slope_of_point
 from geometry.preconditions import (
+    GeometryError,
     refuse,
     require_angle,
     require_finite,
@@ -22,6 +23,9 @@ from geometry.preconditions import (
 from geometry.sentences import Rounding, angle
 
 QUARTER = math.pi / 2
+
+HAIR = 1e-9
+"""What a fall or a roll may be below none by its last digit."""
 
 LEAST_AXIS = math.radians(0.1)
 """The least angle (rad) of the axis to the wheel that is a point at all; far less than any drill has."""
@@ -73,14 +77,39 @@ def _roll(roll: float) -> float:
     return require_angle("roll_angle", roll, -1e-12, QUARTER)
 
 
-def facet(point_angle: float, lip_relief: float) -> Facet:
-    """The facet of a point and a lip relief.
+def facet(point_angle: float, lip_relief: float, ahead: float = 0.0) -> Facet:
+    """The facet of a point and of the lip relief that it shows on the cylinder at the corner.
+
+    A lip ahead of the axis by an angle ``d`` shows ``tan(a) = t cos(d) + c sin(d)`` there, so that the facet falls by
+    ``t = (tan(a) - c sin(d)) / cos(d)``. Derived.
 
     Args:
         point_angle: the whole angle, in radians, above zero to half a turn.
-        lip_relief: on the cylinder, behind a lip in line with the axis, in radians, from zero to under a right angle.
+        lip_relief: on the cylinder at the corner, in radians, from zero to under a right angle.
+        ahead: of the lip, from ``lip_ahead``, in radians; zero for a lip in line with the axis.
+
+    Raises:
+        GeometryError: when even a facet that is not rolled at all shows more than that.
+
+    Example:
+        >>> found = facet(math.radians(118), math.radians(12), lip_ahead(1.5, 10.0))
+        >>> round(math.degrees(found.lip_relief), 2), round(math.degrees(found.roll), 2)
+        (7.06, 11.64)
     """
-    return Facet(slope_of_point(point_angle), _relief(lip_relief))
+    slope, wanted = slope_of_point(point_angle), _relief(lip_relief)
+    fall = (wanted - slope * math.sin(ahead)) / math.cos(ahead)
+    if fall < -HAIR:
+        raise _too_little(math.atan(slope * math.sin(ahead)))
+    return Facet(slope, max(fall, 0.0))
+
+
+def _too_little(least: float) -> GeometryError:
+    return refuse(
+        "lip_relief_angle",
+        "The lip lies so far ahead of the axis that a facet without any roll shows {least} of lip relief at the corner; give "
+        "more than that, or measure the web again.",
+        {"least": angle(least, Rounding.UP)},
+    )
 
 
 def facet_of_roll(point_angle: float, roll: float) -> Facet:
@@ -111,11 +140,18 @@ def facet_of_setting(axis_to_wheel: float, roll: float) -> Facet:
     return Facet(steep * math.cos(_roll(roll)), steep * math.sin(roll))
 
 
-def facet_of_axis(axis_to_wheel: float, lip_relief: float) -> Facet:
-    """The facet of a swivel and a lip relief: ``c = sqrt(cot(axis)^2 - tan(a)^2)``.
+def facet_of_axis(axis_to_wheel: float, lip_relief: float, ahead: float = 0.0) -> Facet:
+    """The facet of a swivel and of the lip relief at the corner: ``sin(roll + d) = tan(a) tan(axis)``. Derived.
+
+    Two facets answer that where the point is nearly flat and the lip ahead of the axis; the sharper point is taken.
+
+    Args:
+        axis_to_wheel: the angle of the axis to the face of the wheel, in radians.
+        lip_relief: on the cylinder at the corner, in radians.
+        ahead: of the lip, from ``lip_ahead``, in radians.
 
     Raises:
-        GeometryError: when the axis stands so square to the wheel that no point has that relief.
+        GeometryError: when no point has that relief so square to the wheel, or none so little with the lip so far ahead.
     """
     steep, fall = _cotangent(axis_to_wheel), _relief(lip_relief)
     if fall > steep:
@@ -124,7 +160,12 @@ def facet_of_axis(axis_to_wheel: float, lip_relief: float) -> Facet:
             "So square to the wheel no facet has a lip relief of {relief}; the axis may stand up to {most} to it.",
             {"relief": angle(lip_relief), "most": angle(QUARTER - lip_relief, Rounding.DOWN)},
         )
-    return Facet(math.sqrt((steep - fall) * (steep + fall)), fall)
+    if ahead == 0:
+        return Facet(math.sqrt((steep - fall) * (steep + fall)), fall)
+    roll = math.asin(fall / steep) - ahead
+    if roll < -HAIR:
+        raise _too_little(math.atan(steep * math.sin(ahead)))
+    return facet_of_setting(axis_to_wheel, max(roll, 0.0))
 
 
 def _cotangent(axis_to_wheel: float) -> float:
@@ -189,6 +230,16 @@ def for_corner_relief(wanted: float, point_angle: float, web_thickness: float, d
     half, radius = require_web(web_thickness, diameter) / 2, diameter / 2
     out = math.sqrt((radius - half) * (radius + half))
     return math.atan((radius * _relief(wanted) - half * slope_of_point(point_angle)) / out)
+
+
+def lip_ahead(web_thickness: float, diameter: float) -> float:
+    """How far a lip lies ahead of the axis, as an angle at the corner: ``asin(web / D)``, in radians. Derived.
+
+    Example:
+        >>> round(math.degrees(lip_ahead(1.5, 10.0)), 4)
+        8.6269
+    """
+    return math.asin(require_web(web_thickness, diameter) / diameter)
 
 
 def require_web(web_thickness: float, diameter: float) -> float:

@@ -16,6 +16,9 @@ from geometry.preconditions import (
 )
 from geometry.sentences import Rounding, angle
 
+USUAL_SHARE = 0.15
+"""The web at the point that is taken where nobody measured it, as a share of the diameter; common practice, no source."""
+
 
 def growth(web: float, further_back: float, distance: float) -> float:
     """How much thicker the web becomes for each unit of length: ``(w2 - w1) / l``.

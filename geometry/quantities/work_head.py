@@ -7,7 +7,7 @@ from geometry.quantities.quantity import angle
 ROWS = (
     angle(
         "roll_angle",
-        "Roll",
+        "Work head roll",
         "How far a drill is turned about its own axis for a flat facet, from where the lip lies level, the way it cuts.",
         "On the index or the roll scale of the work head; zero with the lip level, in front of the wheel.",
         0.0,
@@ -23,7 +23,7 @@ ROWS = (
     ),
     angle(
         "second_roll_angle",
-        "Roll, second facet",
+        "Head roll, second facet",
         "The roll for the second facet, from where the lip lies level, the way the drill cuts.",
         "On the index or the roll scale of the work head.",
         0.0,

@@ -10,6 +10,7 @@ Nothing is ever filled from one surface to another.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from geometry.calculation import Calculation
 from geometry.edge.views import PLANES
@@ -30,9 +31,31 @@ RELIEF, SECOND_RELIEF = "relief_angle", "secondary_relief_angle"
 """The inputs that hold the relief of its first and second facet."""
 
 
+LAND = "land_width"
+"""How far behind the edge the heel lies; on some surfaces it has to be said which land of the tool that is."""
+
+LAND_OF_THE_POINT = {
+    "lip": "Of the flank, from the lip at its outer corner back to the heel; not the land of the body.",
+    "end": "Of the end tooth, from its edge at the outer corner back to the heel; not the land of the body.",
+}
+"""Where the land is measured, by surface, on tools whose body has a land too."""
+
+
 def has_surface(sheet: Calculation) -> bool:
     """Whether a calculation works on a surface of the tool."""
     return sheet.field(FIELD) is not None or len(sheet.surfaces) == 1
+
+
+def only_surface(sheet: Calculation) -> str:
+    """The surface of a calculation that asks for none, because it works on one alone; empty for any other.
+
+    Example:
+        >>> from geometry.calculations import calculation
+        >>> only_surface(calculation("drill-point")), only_surface(calculation("relief-drop"))
+        ('lip', '')
+    """
+    served = sheet.surfaces or sheet.belongs_on
+    return served[0] if len(served) == 1 else ""
 
 
 def choices(sheet: Calculation, entry: Entry | None, book: Book | None) -> tuple[str, ...]:
@@ -78,8 +101,16 @@ def belongs(key: str, surface: str) -> Surface | None:
 
 
 def row_of(key: str, surface: str) -> Quantity:
-    """The row of the vocabulary that tells how an input is measured: that of the surface's own relief."""
-    return quantity(book_key(key, surface) or key)
+    """The row of the vocabulary that tells how an input is measured: that of the surface's own relief, and which land it is.
+
+    Example:
+        >>> row_of("land_width", "lip").measured[:48]
+        'Of the flank, from the lip at its outer corner b'
+    """
+    row = quantity(book_key(key, surface) or key)
+    if key != LAND or surface not in LAND_OF_THE_POINT:
+        return row
+    return replace(row, measured=f"{LAND_OF_THE_POINT[surface]} {row.measured}")
 
 
 def title_of(key: str, surface: str) -> str:

@@ -21,6 +21,7 @@ from library.cards.heels import heels, widest_of
 from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
+from library.cards.read_order import reads_facets
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
 from library.cards.tolerances import Tolerance, tolerance
@@ -196,23 +197,21 @@ def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
 
 
 def received_reliefs(job: Job) -> tuple[Relief, ...]:
-    """The relief that was on the tool as it came."""
+    """The relief that was on the tool as it came; none of one in facets, unless it is known to have fallen evenly."""
     received = job.card.received
+    if reads_facets(job) and joined(received.get("relief_form", ())) != "eccentric":
+        return ()
     diameter = _greatest(job, received.get("diameter", ())) or _greatest(job, (job.known_text("diameter"),))
     drops = received.get("drop") or received.get("heel_drop", ())
     return reliefs(job, drops, received.get("land_width", ()), diameter)
 
 
 def reliefs_after(job: Job) -> tuple[Relief, ...]:
-    """The relief that is on the tool now, by the land and the diameter of now, or else as it came.
-
-    None is told where the heel lies behind several flats: what is read there is the fall of all of them together, and
-    no angle of any.
-    """
+    """The relief that is on the tool now, by land and diameter of now, or else as it came; none where several flats are read."""
     after, received = job.card.after, job.card.received
     drops = after.get("drop") or after.get("heel_drop")
     judged = job.doing(HEEL)
-    if drops is None or (judged is not None and judged.sheet.role.replaces):
+    if drops is None or reads_facets(job) or (judged is not None and judged.sheet.role.replaces):
         return ()
     lands = after["land_width"].readings if "land_width" in after else received.get("land_width", ())
     decided = job.card.wanted.get("diameter")

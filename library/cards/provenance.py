@@ -40,6 +40,10 @@ NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
 """Readings that only say what was there; a setting is never filled with them."""
 
 
+SET_RIGHT = frozenset({"lip_height_difference"})
+"""Faults that grinding sets right: what was measured of them before is measured again after it, and counts from then on."""
+
+
 NOTHING_CHOSEN = Chosen()
 """Of a card on which nothing can be told yet."""
 
@@ -109,7 +113,13 @@ def _measured(card: Card) -> Iterator[KnownText]:
         # The angle that is worn is not the one to grind; the width that is there is the one to grind behind.
         if row.kind is Kind.ANGLE and (key in card.wanted or (key in OF_NO_SURFACE and relief_wanted)):
             continue
-        yield KnownText(key, joined(readings), "measured")
+        again = card.after.get(key) if key in SET_RIGHT else None
+        if again is not None and joined(again.readings) and (again.wanted.strip() or again.tolerance.strip()):
+            # It is judged by its own limit.
+            continue
+        yield KnownText(
+            key, joined(again.readings if again is not None else ()) or joined(readings), "measured"
+        )
         if key == "diameter":
             yield KnownText("measured_diameter", joined(readings), "measured")
 

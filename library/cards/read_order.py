@@ -32,6 +32,17 @@ def title_read(job: Job, step: Step) -> str:
     return f"{said}, facets" if step.sheet.role.rows == FACETS else said
 
 
+def reads_facets(job: Job) -> bool:
+    """Whether the surface that is ground is read as facets, so that a reading stands for the relief of none of them.
+
+    A lip that lies ahead of the axis is such a one already with a single facet.
+    """
+    return any(
+        one.works and one.sheet.role.of_facets and surface_read(job, one) == job.choice.surface
+        for one in job.steps
+    )
+
+
 def _is_read(step: Step) -> bool:
     return (
         step.works

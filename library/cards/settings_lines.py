@@ -12,6 +12,7 @@ from geometry.role import FACETS, HEIGHTS, MOVES
 from geometry.sentences import Kind
 from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
+from library.cards.chosen import WORK_HEAD
 from library.cards.job import Job
 from library.cards.read_order import surface_read
 from library.cards.step import Step
@@ -27,6 +28,10 @@ TITLES = {"chosen_throw": "Throw of the cam"}
 
 THROWS = frozenset({*CAMS, "chosen_throw", "throw_per_turn", "throw_per_tooth"})
 """All settings of a cam."""
+
+
+NO_DIAL = "no dial given, for the machine names none that sets it"
+"""Behind a setting of the work head that the machine names no graduation for."""
 
 
 @dataclass(frozen=True)
@@ -120,12 +125,24 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
         line = on_graduations.get(key)
         value = show_answer(numbers[key], quantity(key), display)
         graduation, cost = (said(line), cost_said(line, display)) if line else _of_cam(job, step, key)
+        if line is None and job.machine is not None and WORK_HEAD in step.sheet.methods:
+            cost = NO_DIAL
         found.append(
-            SettingLine(step.sheet.name, key, TITLES.get(key) or quantity(key).title, value, graduation, cost,
+            SettingLine(step.sheet.name, key, _title(step, key), value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),
                         off=off_in_short(line, display) if line else cost.partition(",")[0])
         )  # fmt: skip
     return found
+
+
+def _title(step: Step, key: str) -> str:
+    """What is set; a throw with the way that its cam moves, where the calculation says it."""
+    title = TITLES.get(key) or quantity(key).title
+    if key not in THROWS - CAMS or step.answer.result is None:
+        return title
+    own = quantity("throw_per_turn").title
+    way = step.answer.result.named.get("throw_per_turn", "").removeprefix(own)
+    return f"{title}{way}" if way.startswith(", ") else title
 
 
 def is_set_by_facets(job: Job, step: Step) -> bool:

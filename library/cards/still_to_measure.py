@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from library.cards.job import Job
 from library.cards.model import Card
+from library.cards.provenance import SET_RIGHT, joined
 
 INSPECTED = ("drop", "diameter")
 """What is measured on every tool after it was ground."""
@@ -23,8 +24,9 @@ def still_to_measure(card: Card) -> tuple[str, ...]:
 
 
 def inspected(job: Job) -> tuple[str, ...]:
-    """What is measured after this job, in its order: on every tool, then what its calculations were given to make."""
-    return (*INSPECTED, *dict(given_to_make(job)))
+    """What is measured after this job, in its order: on every tool, what it shall be rid of, what its calculations make."""
+    faults = (key for key in SET_RIGHT if joined(job.card.received.get(key, ())))
+    return (*INSPECTED, *faults, *dict(given_to_make(job)))
 
 
 def given_to_make(job: Job) -> Iterator[tuple[str, float]]:

@@ -15,7 +15,7 @@ from geometry.surfaces import SURFACES
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, off_by
 from library.calc.inputs import Input, shown
-from library.calc.surfaces import RELIEF, title_of
+from library.calc.surfaces import RELIEF, only_surface, title_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
 from library.equipment.settings import GraduationLine
@@ -132,17 +132,11 @@ def _output(found: Answer, key: str, value: float, display: Display) -> Named:
 def output_title(found: Answer, key: str) -> str:
     """What an answered quantity is called: by its calculation where that says more, else by its surface and its view."""
     named = found.result.named if found.result is not None else {}
-    title = named.get(key) or title_of(key, found.surface or _only_surface(found))
+    title = named.get(key) or title_of(key, found.surface or only_surface(found.sheet))
     outputs = found.result.outputs if found.result is not None else {}
     if key in HEEL_READ and not OTHER_SIDES.isdisjoint(outputs) and (points := read_points(found)):
         return f"{title}, {points}"
     return title
-
-
-def _only_surface(found: Answer) -> str:
-    """The surface of a calculation that asks for none, because it works on one alone."""
-    served = found.sheet.surfaces or found.sheet.belongs_on
-    return served[0] if len(served) == 1 else ""
 
 
 def _is_told(found: Answer, key: str) -> bool:

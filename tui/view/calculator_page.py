@@ -9,7 +9,7 @@ from geometry.calculation import Result
 from library.book.model import Book
 from library.calc.inputs import shown
 from library.calc.ranges import ends_of
-from library.calc.surfaces import row_of, title_of
+from library.calc.surfaces import only_surface, row_of, title_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
 from library.pages.answer import RELIEFS_OF_FORMS, RELIEFS_TOLD, outputs, rows, settings
@@ -133,7 +133,7 @@ class CalculatorPage:
     def _tellings(self, display: Display) -> Iterator[str]:
         """What is told of the value in hand, then the same for where it finds no room: the source in short, the keys first."""
         key = self.form.focus
-        row, whence = row_of(key, self.form.surface), self._whence(key)
+        row, whence = row_of(key, self.form.surface or only_surface(self.form.sheet)), self._whence(key)
         # Of what the book says something the same key changes that.
         said = self.form.entry is not None and self.form.slot(key) in self.form.entry.values
         listed = "" if said else f", {self.lists}"

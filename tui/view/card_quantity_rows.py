@@ -10,7 +10,7 @@ from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.model import Family
 from library.calc.in_units import in_units_of
 from library.calc.ranges import ends_of, read_range, taken
-from library.calc.surfaces import book_key, title_of
+from library.calc.surfaces import LAND, LAND_OF_THE_POINT, book_key, title_of
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
@@ -118,6 +118,9 @@ def _readings_hint(job: Job, key: str) -> str:
         return (
             f"Indicator {indicator_said(job)}, zero at the edge, the tool turned on. Such as {_SMALL}.{each}"
         )
+    if key == LAND and job.choice.surface in LAND_OF_THE_POINT:
+        # Which land it is comes first, for a hint has three lines; how it is measured is asked in the next line.
+        return f"{LAND_OF_THE_POINT[job.choice.surface]} Such as {example(row.kind)}.{each}"
     return f"Such as {example(row.kind)}.{each} {row.measured}"
 
 

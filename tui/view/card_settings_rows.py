@@ -152,7 +152,8 @@ def _judged(job: Job, step: Step, bad: str, note: str) -> Told | None:
     if note.removeprefix(GIVES) in say(found, job.display):
         return None
     amounts = {one.value for one in found.parts.values() if isinstance(one, Amount)}
-    key = next((one for one in result.named if result.outputs[one] in amounts), "")
+    angles = (one for one in result.named if quantity(one).kind is Kind.ANGLE)
+    key = next((one for one in angles if result.outputs[one] in amounts), "")
     if not key:
         return None
     title, *_, view = result.named[key].split(", ")
@@ -241,6 +242,7 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
             told
             | {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above
             | ASKED_TOO
+            | {*step.sheet.role.asks}
         )
     return [field for field in step.sheet.inputs if field.key in keys]
 
@@ -253,7 +255,7 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     known = filled.text if filled is not None and not typed else ""
     giver = PROVENANCE_WORDS[step.provenance[field.key]] if known and field.key in step.provenance else ""
     way, title = f"settings.{step.sheet.name}.{field.key}", f"  {title_of(field.key, step.answer.surface)}"
-    wants = not typed and not known and field.key in {*missing(step), *ASKED_TOO}
+    wants = not typed and not known and field.key in {*missing(step), *ASKED_TOO, *step.sheet.role.asks}
     if row.choices:
         words = words_first(field.key, row.choices, step.answer.inputs)
         hint = f"{row.measured} {to_turn(words)}"

@@ -95,6 +95,22 @@ def test_lip_relief_across_the_margin_is_told_square_to_the_lip() -> None:
     )
 
 
+@given(st.floats(0.02, 0.6), st.floats(math.radians(30), math.radians(89)))
+def test_the_relief_that_is_answered_is_the_one_square_to_the_lip_and_is_called_so(
+    lip_relief: float, half: float
+) -> None:
+    # Derived, by vectors: the flank holds the lip and the line that falls behind it on the cylinder. In the plane square
+    # to the lip it falls from the direction round the drill by the angle between that and the line that flank and plane share.
+    lip = (math.sin(half), 0.0, -math.cos(half))
+    behind = (0.0, math.cos(lip_relief), -math.sin(lip_relief))
+    along = sum(a * b for a, b in zip(lip, behind, strict=True))
+    square = [b - along * a for a, b in zip(lip, behind, strict=True)]
+    falls = math.acos(square[1] / math.hypot(*square))
+    result = run(SHEET, {**DRILL, "point_angle": 2 * half, "lip_relief_angle": lip_relief})
+    assert result.outputs["relief_angle"] == pytest.approx(falls, abs=1e-7)
+    assert result.named["relief_angle"] == "Relief of the lip, square to the edge"
+
+
 @given(st.floats(0.05, 0.6), st.floats(0.1, 4))
 def test_the_indicator_along_the_axis_falls_by_the_lip_relief_over_the_land(
     lip_relief: float, land: float

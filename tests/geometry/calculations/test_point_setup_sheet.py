@@ -164,14 +164,78 @@ def test_a_heel_that_rubs_is_stopped_and_clears_with_the_second_facet_that_is_to
     assert isinstance(enough, float)
     level = run(SHEET, {**WHOLE, "second_lip_relief_angle": enough}).outputs["axial_drop"]
     assert level == pytest.approx(0.0, abs=1e-9)
-    assert states(run(SHEET, {**WHOLE, "second_lip_relief_angle": math.radians(28)})) == []
+    # By hand: the chisel edge lies at atan(2 x 0.600861 / (0.123829 + 0.600861)) = 58.91 degrees.
+    assert states(run(SHEET, {**WHOLE, "second_lip_relief_angle": math.radians(31)})) == []
 
 
 def test_the_first_facet_is_as_wide_as_from_the_lip_to_the_line_through_the_axis() -> None:
-    # By hand: half a web of 0.75 seen along the axis, on a plane inclined by atan(sin 59 tan 12) = 10.326 degrees square
-    # to the lip. Derived.
+    # By hand: half a web of 0.75 seen along the axis, on a plane that falls by (tan 12 - 0.15 cot 59) / cos 8.6269 =
+    # 0.123829 and so is inclined by atan(sin 59 x 0.123829) = 6.0588 degrees square to the lip. Derived.
     found = run(SHEET, {**WHOLE, "second_lip_relief_angle": math.radians(28)}).outputs
-    assert found["primary_land"] == pytest.approx(0.75 / math.cos(math.radians(10.3258)), rel=1e-5)
+    assert found["primary_land"] == pytest.approx(0.75 / math.cos(math.radians(6.0588)), rel=1e-5)
+
+
+@given(HALVES, RELIEFS, st.floats(0.02, 0.4), st.floats(1.0, 40.0), st.booleans())
+def test_what_is_set_gives_the_wanted_lip_relief_on_the_cylinder_at_the_corner(
+    half: float, wanted: float, web: float, diameter: float, by_axis: bool
+) -> None:
+    # Derived, by vectors: the wheel's face is turned back out of swivel and roll into the drill, and laid along the circle
+    # of the corner, which lies half a web ahead of the axis.
+    base: dict[str, Given] = {
+        "lip_relief_angle": wanted,
+        "diameter": diameter,
+        "web_thickness": web * diameter,
+    }
+    try:
+        found = run(SHEET, {**base, "point_angle": 2 * half}).outputs
+    except Refusal as refused:
+        assert [problem.key for problem in refused.problems] == ["lip_relief_angle"]
+        assert math.tan(wanted) < web / math.tan(half)
+        return
+    # Beyond a quarter turn from the corner two points have that axis and relief, and the sharper one is answered.
+    if by_axis and found["roll_angle"] + math.asin(web) < math.pi / 2 - 0.01:
+        again = {**base, "axis_to_wheel_angle": found["axis_to_wheel_angle"]}
+        back = run(SHEET, again).outputs
+        assert back["roll_angle"] == pytest.approx(found["roll_angle"], abs=1e-6)
+        assert back["point_angle"] == pytest.approx(2 * half, abs=1e-6)
+    normal = turned(turned((1.0, 0.0, 0.0), "y", -found["axis_to_wheel_angle"]), "z", found["roll_angle"])
+    ahead = math.asin(web)
+    round_the_drill = (math.sin(ahead), math.cos(ahead), 0.0)
+    falls = sum(a * b for a, b in zip(normal, round_the_drill, strict=True)) / normal[2]
+    assert math.atan(falls) == pytest.approx(wanted, abs=1e-9)
+    assert found["corner_relief_angle"] == pytest.approx(wanted, abs=1e-9)
+
+
+@given(HALVES, st.floats(math.radians(1), math.radians(40)), st.floats(0.05, 0.4))
+def test_a_roll_that_was_set_tells_the_lip_relief_at_the_corner(half: float, roll: float, web: float) -> None:
+    values: dict[str, Given] = {
+        "point_angle": 2 * half,
+        "roll_angle": roll,
+        "diameter": 10.0,
+        "web_thickness": 10 * web,
+    }
+    shown = run(SHEET, values).outputs["lip_relief_angle"]
+    # Within what a relief may be; beyond it nothing is asked.
+    if shown < math.radians(60):
+        del values["roll_angle"]
+        again = run(SHEET, {**values, "lip_relief_angle": shown}).outputs
+        assert again["roll_angle"] == pytest.approx(roll, abs=1e-7)
+
+
+def test_a_web_that_nobody_measured_is_named_and_never_nothing() -> None:
+    bare = {key: value for key, value in WHOLE.items() if key != "web_thickness"}
+    found, measured = run(SHEET, bare), run(SHEET, WHOLE)
+    # 0.15 of 10 mm, as the web of the other: common practice, no source.
+    assert found.outputs["web_thickness"] == 1.5
+    assert found.outputs["axial_drop"] == measured.outputs["axial_drop"]
+    (said,) = [str(check.sentence) for check in found.checks if "was not measured" in check.sentence.template]
+    assert "1.5 mm" in said
+    assert not [check for check in measured.checks if "was not measured" in check.sentence.template]
+    assert "web_thickness" not in measured.outputs
+
+
+def test_without_a_diameter_it_says_that_the_lip_is_taken_in_line_with_the_axis() -> None:
+    assert any("in line with the axis" in check.sentence.template for check in run(SHEET, DRILL).checks)
 
 
 def test_a_second_facet_that_is_no_steeper_is_watched() -> None:

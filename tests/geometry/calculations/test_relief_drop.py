@@ -253,3 +253,24 @@ def test_the_fall_of_the_cam_is_told_for_a_cam_only() -> None:
     even = relief_drop(**tool).outputs
     assert even["throw_per_turn"] == pytest.approx(math.pi * 12 * math.tan(math.radians(8)), rel=1e-14)
     assert "throw_per_turn" not in relief_drop(**tool, relief_form="flat").outputs
+
+
+def test_the_throw_for_a_lip_says_which_way_the_cam_moves_and_what_one_along_the_axis_has() -> None:
+    lip: dict[str, Given] = {"surface": "lip", "point_angle": math.radians(118), "relief_angle": math.radians(12),
+                             "diameter": 10.0, "land_width": 3.0, "flutes": 2.0, "throw_per": "tooth"}  # fmt: skip
+    found = relief_drop(**lip)
+    # By hand: half round the corner is 15.7080 mm, and falls by tan 12 along the axis, 3.3389 mm; a cam toward the axis
+    # has that times tan 59, 5.5568 mm, for the lip lies at 59 degrees. Derived.
+    assert found.outputs["throw_per_tooth"] == pytest.approx(5.5568, abs=1e-4)
+    assert found.named["throw_per_tooth"] == "Throw per tooth, radial"
+    (said,) = [one.sentence for one in found.checks if "axial throw" in one.sentence.template]
+    axial, radial = said.parts["axial"], said.parts["radial"]
+    assert isinstance(axial, Amount)
+    assert isinstance(radial, Amount)
+    assert (axial.value, radial.value) == pytest.approx((3.3389, 5.5568), abs=1e-4)
+
+
+def test_the_throw_for_an_end_is_axial_and_that_of_a_land_needs_no_word() -> None:
+    end = relief_drop(surface="end", relief_angle=0.1, diameter=10.0, land_width=2.0)
+    assert end.named["throw_per_turn"] == "Throw per turn, axial"
+    assert not relief_drop(surface="land", relief_angle=0.1, diameter=10.0, land_width=2.0).named

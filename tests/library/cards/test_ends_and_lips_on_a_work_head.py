@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,12 +11,13 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.chosen import CAM, WORK_HEAD
-from library.cards.inspecting import verdicts
+from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import wanted_number
 from library.cards.still_to_measure import inspected
+from library.demo import lay_out
 from library.pages.readings_on_the_way import on_the_way
 from library.setup_sheet.sheets import setup_sheet
 from library.units.system import METRIC
@@ -140,3 +142,68 @@ def test_a_flat_end_asks_for_no_dish(yard: Book) -> None:
 
 def test_the_land_of_an_end_says_that_it_is_of_the_end_teeth(yard: Book) -> None:
     assert "Land width, end teeth: 3.5 mm" in " ".join(setup_sheet(work_out(counterbore(), yard)).split())
+
+
+def faceted(**after: Inspection) -> Card:
+    """A drill of 10 mm whose point is ground in two facets."""
+    return Card(
+        family="twist-drill",
+        machine="grey-grinder",
+        tool=Tool("D-10-1", "10 mm", flutes="2"),
+        received={"land_width": ("4.2 mm",), "land_measured_as": ("chord",), "drop": ("0.7 mm", "0.85 mm")},
+        wanted={"lip_relief_angle": Wanted("12 deg"), "point_angle": Wanted("118 deg")},
+        settings={"point-setup": Setting({"second_lip_relief_angle": "25 deg"})},
+        after=after,
+    )
+
+
+def test_no_relief_is_told_of_a_point_that_is_read_over_its_facets(yard: Book) -> None:
+    # A flat from edge to heel would have 24 to 29 degrees where two facets of 12 and 25 are wanted.
+    job = work_out(faceted(drop=Inspection(("1.05 mm", "1.06 mm"), "", "0.03 mm")), yard)
+    assert received_reliefs(job) == ()
+    assert reliefs_after(job) == ()
+    eccentric = replace(faceted(), received={**faceted().received, "relief_form": ("eccentric",)})
+    assert [one.angles.keys() for one in received_reliefs(work_out(eccentric, yard))] == [{"eccentric"}] * 2
+
+
+def test_what_is_turned_is_named_and_that_the_machine_names_no_dial_for_it(
+    yard: Book, tmp_path: Path
+) -> None:
+    folder = tmp_path / "yard"
+    lay_out(folder)
+    written = (folder / "machines.toml").read_text(encoding="utf-8")
+    whole = 'sets = ["roll_angle", "second_roll_angle"]'
+    assert whole in written
+    (folder / "machines.toml").write_text(written.replace(whole, "sets = []"), encoding="utf-8")
+    chosen = replace(faceted(), wanted={**faceted().wanted, "relief_method": Wanted(WORK_HEAD)})
+    lines = {one.key: one for one in setting_lines(work_out(chosen, open_book(folder)), METRIC)}
+    assert lines["roll_angle"].title == "Work head roll"
+    assert (lines["roll_angle"].divisions, lines["roll_angle"].off) == ("", "no dial given")
+    assert "the machine names none" in lines["roll_angle"].cost
+    assert lines["axis_to_wheel_angle"].divisions.endswith("div")
+    assert not {one.off for one in setting_lines(work_out(chosen, yard), METRIC)} & {"no dial given"}
+
+
+def test_lip_heights_that_were_measured_before_are_measured_again_and_then_judged_by_what_they_are(
+    yard: Book,
+) -> None:
+    # Under a cup wheel without a work head the point of a drill is looked at for its lips.
+    drill = Card(
+        family="twist-drill",
+        tool=Tool("D-1", "10 mm", flutes="2"),
+        received={"lip_height_difference": ("0.08 mm",)},
+        wanted={"point_angle": Wanted("118 deg")},
+    )
+    before = work_out(drill, yard).step("drill-point")
+    assert before is not None
+    assert "watch" in {one.state for one in before.checks}
+    ground = replace(drill, after={"lip_height_difference": Inspection(("0 mm",))})
+    after = work_out(ground, yard).step("drill-point")
+    assert after is not None
+    assert "watch" not in {one.state for one in after.checks}
+    within = replace(drill, after={"lip_height_difference": Inspection(("0.01 mm",), "at most 0.02 mm")})
+    judged = work_out(within, yard).step("drill-point")
+    assert judged is not None
+    assert "watch" not in {one.state for one in judged.checks}
+    assert inspected(work_out(drill, yard)) == ("drop", "diameter", "lip_height_difference")
+    assert inspected(work_out(replace(drill, received={}), yard)) == ("drop", "diameter")

@@ -219,17 +219,23 @@ def a_gun_tap() -> Way:
 
 def a_drill_on_a_work_head() -> Way:
     radius, web, land = 5.0, 0.75, 5.0
-    fall_along, fall_behind = 1 / tan(radians(59)), tan(radians(12))
-    ahead = asin(web / radius)
+    wanted, fall_along, ahead = tan(radians(12)), 1 / tan(radians(59)), asin(web / radius)
+    # The flat holds the lip, and at the corner, which lies ahead of the axis, a line square to the radius that falls by what
+    # is wanted: its normal is square to both.
+    lip, round_the_corner = (1.0, 0.0, -fall_along), (sin(ahead), cos(ahead), -wanted)
+    normal = (
+        -lip[2] * round_the_corner[1],
+        lip[2] * round_the_corner[0] - lip[0] * round_the_corner[2],
+        lip[0] * round_the_corner[1],
+    )
+    fall_behind = normal[1] / normal[2]
 
     def below_the_corner(part: float) -> float:
         """How much lower the flat is, a part of the land behind the outer corner, than the corner."""
         at = ahead - part * land / radius
         return (radius * cos(at) - radius * cos(ahead)) * fall_along + (web - radius * sin(at)) * fall_behind
 
-    # The lip is lower toward the outside, the flat is lower behind it: its normal in space, the axis along z.
-    normal = (fall_along, fall_behind, 1.0)
-    to_the_axis = atan(hypot(*normal[:2]))
+    to_the_axis = atan(hypot(normal[0], normal[1]) / normal[2])
     # Both flats are equally high where they meet; the other one is this one after half a turn.
     chisel = atan(fall_along / fall_behind)
     step = 1e-6
@@ -244,14 +250,14 @@ def a_drill_on_a_work_head() -> Way:
                             "corner_relief_angle": atan(below_the_corner(step / land) / step),
                             "chisel_edge_angle": pi - chisel, "chisel_edge_supplement": chisel, "axial_drop": below_the_corner(1)},
             "drill-point": {"half_point_angle": radians(59), "point_length": radius * fall_along, "land_angle": land / radius,
-                            "relief_angle": atan(fall_behind / hypot(1.0, fall_along)),
+                            "relief_angle": atan(wanted / hypot(1.0, fall_along)),
                             # Of a cone of this relief all the way, as an arc of 5 mm rolled out.
-                            "axial_drop": land * fall_behind},
+                            "axial_drop": land * wanted},
             # A point that sinks by the feed in a turn just touches where the lip falls by it in a turn.
-            "feed-clearance": {"largest_feed": 2 * pi * radius * fall_behind, "inner_diameter": 2 * web},
+            "feed-clearance": {"largest_feed": 2 * pi * radius * wanted, "inner_diameter": 2 * web},
         },
         {("point-setup", "axial_drop"): below_the_corner},
-        {"roll_angle": "19.48 deg", "axis_to_wheel_angle": "57.49 deg"},
+        {"roll_angle": "11.64 deg", "axis_to_wheel_angle": "58.47 deg"},
     )  # fmt: skip
 
 

@@ -62,14 +62,17 @@ def test_a_drill_on_a_work_head_is_set_by_roll_and_swivel_and_by_nothing_else(ya
     assert plain.step("point-setup") is None
     assert settings(plain)["half_point_angle"] == "59.00 deg"
     found = job(yard_book, "twist-drill-jobber-plain-steel", measured)
-    # By hand from 118 and 12 degrees: tan 59 tan 12 = 0.353753; the swivel is not half the point. Derived.
-    assert settings(found)["roll_angle"] == "19.48 deg"
-    assert settings(found)["axis_to_wheel_angle"] == "57.49 deg"
+    # By hand from 118 and 12 degrees, the lip asin(0.15) ahead: (tan 12 - 0.15 cot 59) / cos 8.6269 = 0.123829, and
+    # 0.123829 tan 59 = 0.206085 = tan 11.645; the swivel is not half the point. Derived.
+    assert settings(found)["roll_angle"] == "11.64 deg"
+    assert settings(found)["axis_to_wheel_angle"] == "58.47 deg"
     assert "half_point_angle" not in settings(found)
     sheet = setup_sheet(found)
+    # Nobody measured the web: the sheet names the one that roll and readings hang on.
+    assert "1.500 mm is taken, 0.15 of the diameter" in " ".join(sheet.split())
     assert "Made by: roll and swivel of the work head" in " ".join(sheet.split())
-    # The roll of the yard is graduated in quarter degrees: 78 of them are 19.50 degrees.
-    assert "78 div" in " ".join(line.divisions for line in setting_lines(found, found.display))
+    # The roll of the yard is graduated in quarter degrees: 47 of them are 11.75 degrees.
+    assert "47 div" in " ".join(line.divisions for line in setting_lines(found, found.display))
 
 
 def test_of_facets_only_the_readings_of_facets_are_on_the_sheet(yard_book: Book) -> None:
@@ -88,8 +91,9 @@ def test_of_facets_only_the_readings_of_facets_are_on_the_sheet(yard_book: Book)
     assert not step.answer.result.stations
     # Derived: at half of the land the circle of 5 mm has gone 28.6479 degrees on from the lip, which lies asin(0.15) =
     # 8.6269 ahead; 5 sin 20.0210 = 1.7119 behind the line and 5 cos = 4.6978 along the lip, from 0.75 and 4.9434:
-    # 0.75 tan 12 + 1.7119 tan 26 - (4.9434 - 4.6978) cot 59 = 0.8468.
-    assert "0.847" in setup_sheet(found)
+    # the first facet falls by (tan 12 - 0.15 cot 59) / cos 8.6269 = 0.123829:
+    # 0.75 x 0.123829 + 1.7119 tan 26 - (4.9434 - 4.6978) cot 59 = 0.7803.
+    assert "0.780" in setup_sheet(found)
     assert "STOP" not in setup_sheet(found)
 
 

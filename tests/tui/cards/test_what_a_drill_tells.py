@@ -212,3 +212,28 @@ def test_what_only_checks_a_facet_has_no_number_among_the_settings(yard: Path, b
     lines = {line[5:].strip().partition("  ")[0]: line[2:5].strip() for line in text.splitlines()}
     assert lines["Facet 2: rest height"] == "4"
     assert (lines["Facet 1 lying level"], lines["Facet 2 lying level"]) == ("", "")
+
+
+def test_the_land_of_a_lip_says_which_land_of_the_drill_it_is_and_lip_heights_are_asked_again(
+    book: Book,
+) -> None:
+    card = Card(family="twist-drill", entry="twist-drill-jobber-plain-steel", units="mm")
+    assert "from the lip at its outer corner back to the heel; not the land of the body" in " ".join(
+        shown(page(book, edited(card, "wanted.surface", "lip"), "received.land_width")).split()
+    )
+    assert "not the land of the body" not in shown(
+        page(book, edited(card, "wanted.surface", "land"), "received.land_width")
+    )
+    high = edited(card, "received.lip_height_difference", "0.08 mm")
+    assert "Relative lip height" in shown(page(book, high, "after.drop"))
+    assert "Relative lip height" not in shown(page(book, card, "after.drop"))
+
+
+def test_the_web_that_a_facet_point_hangs_on_is_asked_for_without_opening_all_lines(book: Book) -> None:
+    card = Card(family="twist-drill", entry="twist-drill-jobber-plain-steel", units="mm")
+    for way, text in (("tool.size", "10 mm"), ("wanted.relief_method", "work-head"),
+                      ("wanted.lip_relief_angle", "12 deg"), ("wanted.point_angle", "118 deg")):  # fmt: skip
+        card = edited(card, way, text)
+    found = shown(page(book, card, "settings.point-setup"), 80, 40)
+    assert "       Web thickness               ________" in found
+    assert "1.500 mm is taken, 0.15 of the diameter" in " ".join(found.split())

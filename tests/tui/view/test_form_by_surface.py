@@ -197,3 +197,13 @@ def test_enter_goes_from_number_to_number_and_only_then_to_a_choice_that_matters
     assert form.focus == "land_measured_as"
     form.to_wanted()
     assert form.focus == "face_offset"
+
+
+def test_the_hint_of_a_land_says_which_land_of_a_drill_it_is() -> None:
+    form = Form(calculation("drill-point"), DRILL, {})
+    compute(form)
+    form.focus = "land_width"
+    assert "from the lip at its outer corner back to the heel; not the land of the body" in screen(form)
+    over_the_land = Form(calculation("setting-height"), LIMIT, {})
+    compute(over_the_land)
+    assert "not the land of the body" not in screen(over_the_land)
