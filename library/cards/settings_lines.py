@@ -30,7 +30,7 @@ THROWS = frozenset({*CAMS, "chosen_throw", "throw_per_turn", "throw_per_tooth"})
 """All settings of a cam."""
 
 
-NO_DIAL = "no dial given, for the machine names none that sets it"
+NO_GRADUATION = "no graduation given, for the machine names none that sets it"
 """Behind a setting of the work head that the machine names no graduation for."""
 
 
@@ -126,7 +126,7 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
         value = show_answer(numbers[key], quantity(key), display)
         graduation, cost = (said(line), cost_said(line, display)) if line else _of_cam(job, step, key)
         if line is None and job.machine is not None and WORK_HEAD in step.sheet.methods:
-            cost = NO_DIAL
+            cost = NO_GRADUATION
         found.append(
             SettingLine(step.sheet.name, key, _title(step, key), value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),

@@ -178,10 +178,10 @@ def test_what_is_turned_is_named_and_that_the_machine_names_no_dial_for_it(
     chosen = replace(faceted(), wanted={**faceted().wanted, "relief_method": Wanted(WORK_HEAD)})
     lines = {one.key: one for one in setting_lines(work_out(chosen, open_book(folder)), METRIC)}
     assert lines["roll_angle"].title == "Work head roll"
-    assert (lines["roll_angle"].divisions, lines["roll_angle"].off) == ("", "no dial given")
+    assert (lines["roll_angle"].divisions, lines["roll_angle"].off) == ("", "no graduation given")
     assert "the machine names none" in lines["roll_angle"].cost
     assert lines["axis_to_wheel_angle"].divisions.endswith("div")
-    assert not {one.off for one in setting_lines(work_out(chosen, yard), METRIC)} & {"no dial given"}
+    assert not {one.off for one in setting_lines(work_out(chosen, yard), METRIC)} & {"no graduation given"}
 
 
 def test_lip_heights_that_were_measured_before_are_measured_again_and_then_judged_by_what_they_are(
