@@ -80,6 +80,8 @@ class Role:
             a size that follows from what was measured: they take it in place of the size that is stamped on the tool.
         sizes: whether it looks at the size of the tool: it then takes the surface that holds the size, not the one
             that is ground.
+        as_ground: whether it counts with the diameter to which the circle is to be ground, where an earlier calculation finds
+            that it must be, and not with that of the tool as it came.
         repeats_cam: whether its remarks on the relief only repeat what the sentence on the chosen cam says of the tool.
         tells: the verdicts that stand on the sheet beside ``stop`` and ``watch``; those left out repeat a setting.
         tabled: whether its table is wanted at the machine; the others are for thinking it over before.
@@ -110,6 +112,7 @@ class Role:
     counts: bool = False
     hands_on: str = ""
     sizes: bool = False
+    as_ground: bool = False
     repeats_cam: bool = False
     tells: tuple[str, ...] = ()
     tabled: bool = False

@@ -174,6 +174,7 @@ CALCULATION = Calculation(
         about="back_diameter",
         ground=("land", "thread-land"),
         sets=("swivel_angle",),
+        as_ground=True,
     ),
     sample={
         "diameter": 10.0,

@@ -40,6 +40,9 @@ SERVED = ("thread-land", "land", "cone", "shoulder", "bevel")
 SHOWN = 10
 """How many sharpenings the table shows before it goes on to the last."""
 
+EVEN = 0.0005
+"""Sharpenings (mm) that differ by less take the same off the land, as it is shown: half a thousandth of a millimetre."""
+
 STEEPEST = math.radians(45)
 """The greatest relief that the vocabulary takes for one."""
 
@@ -52,15 +55,19 @@ def _left(face: Face, left: int) -> Check:
         "size": "the diameter would fall under {limit}",
         "heel": "the heel of the flat would come up to the circle and rub",
     }[first]
-    each = "Each" if face.form == "eccentric" else "The first"
-    says = (
-        f"{each} sharpening makes the tool {{lost}} smaller and takes {{stock}} off the land. Sharpenings left: {{left}}; "
-        f"with one more {why}."
-    )
+    one, last = (face.land(face.edge(at)) - face.land(face.edge(at + 1)) for at in (0, left - 1))
+    takes = "makes the tool {lost} smaller and takes {stock} off the land"
+    if face.form != "eccentric":
+        taken = f"The first sharpening {takes}"
+    elif one - last < EVEN:
+        taken = f"Each sharpening {takes}"
+    else:
+        taken = "Each sharpening makes the tool {lost} smaller; the first takes {stock} off the land, each later one less"
+    says = f"{taken}. Sharpenings left: {{left}}; with one more {why}."
     lost = length(face.diameter - face.edge(1).diameter)
     parts = {
         "lost": lost,
-        "stock": length(face.land(face.edge(0)) - face.land(face.edge(1))),
+        "stock": length(one),
         "left": count(left),
     }
     return passed(says, **parts, **({"limit": length(limit)} if limit else {}))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -20,6 +20,7 @@ from geometry.calculation import (
 )
 from geometry.complaints import complaint, settled
 from geometry.cone import relief as cone
+from geometry.cone.shoulder_range import End, out_of_range, range_check
 from geometry.cone.steps import RelievedShoulder, in_order, relieved, shoulders
 from geometry.cures import Step, Way, way
 from geometry.drill.feed import feed_slope
@@ -98,6 +99,23 @@ class _Tool:
     def bring_axial(self, verb: str, throw: float) -> Way | None:
         """The axial throw alone, where a machine could do it."""
         return _bring("axial", verb, throw, self.per) if throw <= quantity("axial_throw").high else None
+
+    def axial_within(self, low: float | None, high: float | None) -> float | None:
+        """The axial throw in the middle of those that keep both ends of every shoulder within limits; nothing without one."""
+        if low is None or high is None:
+            return None
+        least = self.axial_for(low)
+        most = min(
+            cone.axial_throw_for(
+                self.turn * cone.square_throw_for(high, cut.shoulder.inner),
+                self.radial,
+                cut.shoulder.included_angle,
+            )
+            or 0.0
+            for cut in self.shoulders
+        )
+        middle = (least + most) / 2
+        return middle if least <= most and middle <= quantity("axial_throw").high else None
 
     def axial_for(self, wanted: float) -> float:
         """The axial throw that gives every shoulder a relief square to its cone, the radial throw left as it is."""
@@ -256,12 +274,12 @@ def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
     both = max(cone.square_throw_for(wanted, cut.shoulder.outer) for cut in tool.shoulders) * tool.turn
     return complaint(
         "watch",
-        "Shoulder {number} has {found} square to its cone at {place}, short of the {wanted} wanted.",
+        "Shoulder {number} has {relief} square to its cone at {place}, short of the {least} wanted.",
         [tool.bring_axial("to", tool.axial_for(wanted)) or _both("to", both, tool.per)],
         number=count(weakest.shoulder.number),
-        found=angle(weakest.relief(place)),
+        relief=angle(weakest.relief(place)),
         place=length(place),
-        wanted=angle(wanted),
+        least=angle(wanted),
     )
 
 
@@ -310,7 +328,31 @@ def _of_shoulders_wanted(given: Inputs, tool: _Tool) -> Check | None:
     )
 
 
-_LOOKS = (_of_steps, _of_steps_wanted, _of_shoulders, _of_shoulders_wanted)
+def _limits(given: Inputs) -> tuple[float | None, float | None]:
+    """The least and the most relief of a shoulder that will do, each where it is known."""
+    low, high = (
+        given.number(key) if given.has(key) else None for key in ("relief_lower_limit", "relief_upper_limit")
+    )
+    return low, high
+
+
+def _out(given: Inputs, tool: _Tool) -> tuple[End, ...]:
+    """The ends of shoulders whose relief is out of those limits; of one that has none at all more is told elsewhere."""
+    if not tool.shoulders or tool.weakest[0].relief(tool.weakest[1]) <= 0:
+        return ()
+    return out_of_range(tool.shoulders, *_limits(given))
+
+
+def _of_shoulders_range(given: Inputs, tool: _Tool) -> Check | None:
+    found, (low, high) = _out(given, tool), _limits(given)
+    if not found:
+        return None
+    axial = tool.axial_within(low, high)
+    ways = [_bring("axial", "to", axial, tool.per)] if axial is not None else []
+    return range_check(found, tool.shoulders, low, high, ways)
+
+
+_LOOKS = (_of_steps, _of_steps_wanted, _of_shoulders, _of_shoulders_wanted, _of_shoulders_range)
 """What is looked at; each look finds one thing, so a complaint can only stand again in the look that found it."""
 
 
@@ -320,10 +362,26 @@ def _compute(given: Inputs) -> Result:
 
     def trial(other: Inputs, of: Check) -> list[Check]:
         changed = _tool(other)
+        if of.state == "watch" and any(one.over for one in _out(other, changed)):
+            return [of]  # What gives another shoulder too much is no way out for one that has too little.
         again = (look(other, changed) for look, check in seen if check is of)
         return [check for check in again if check is not None]
 
-    return settled(_raw(given, tool, tuple(check for _, check in seen)), given, trial)
+    found = settled(_raw(given, tool, tuple(check for _, check in seen)), given, trial)
+    return replace(found, checks=tuple(_once(given, tool, found.checks)))
+
+
+def _once(given: Inputs, tool: _Tool, found: Sequence[Check]) -> Iterator[Check]:
+    """The checks, with what the limits of the shoulders and the relief wanted there both say told once.
+
+    A way to the wanted relief was tried against the limits, and mends both; without one the limits say all.
+    """
+    is_short = any(not one.over for one in _out(given, tool))
+    short = next((one for one in found if one.state == "watch" and "least" in one.sentence.parts), None)
+    for check in found:
+        is_range = check.state == "watch" and not check.sentence.parts.keys().isdisjoint({"low", "high"})
+        if short is None or not (is_range if short.cure else is_short and check is short):
+            yield check
 
 
 def _raw(given: Inputs, tool: _Tool, checks: tuple[Check, ...]) -> Result:
@@ -383,6 +441,8 @@ CALCULATION = Calculation(
         Field("feed", optional=True),
         Field("least_relief_angle", optional=True, fill_from=("land_relief_angle",)),
         Field("shoulder_relief_angle", optional=True),
+        Field("relief_lower_limit", optional=True, end_of=("shoulder_relief_angle", "low")),
+        Field("relief_upper_limit", optional=True, end_of=("shoulder_relief_angle", "high")),
     ),
     outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
     cautions=(*AT_THE_WHEEL, "grinding-cracks", "sharp-edges"),
@@ -410,5 +470,7 @@ CALCULATION = Calculation(
         "feed": 0.15,
         "least_relief_angle": math.radians(6),
         "shoulder_relief_angle": math.radians(6),
+        "relief_lower_limit": math.radians(5),
+        "relief_upper_limit": math.radians(10),
     },
 )

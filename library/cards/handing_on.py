@@ -9,6 +9,7 @@ from geometry.quantities import quantity
 from geometry.role import MEASURED_TOO
 from geometry.sentences import Kind
 from library.book.model import Entry
+from library.cards.measured_again import measured_after
 from library.cards.model import Card
 from library.cards.provenance import KnownText, Provenance
 from library.cards.step import Step
@@ -59,6 +60,31 @@ def of_measuring(before: Iterable[Step], card: Card, display: Display) -> Iterat
             text = show(result.outputs[key], quantity(key).kind, display)
             for name in (key, MEASURED_TOO.get(key, key)):
                 yield KnownText(name, text, "worked")
+
+
+def as_ground(before: Iterable[Step], card: Card, display: Display) -> Iterator[KnownText]:
+    """The diameter that the tool has once its circle is ground, where an earlier calculation says that it must be.
+
+    As it was measured after grinding, else as that calculation says. A size that a person decided on goes before it.
+
+    Args:
+        before: those that are in use.
+        card: with what was measured, and what is wanted.
+        display: the unit in which the size is written.
+    """
+    wanted = card.wanted.get("diameter")
+    if wanted is not None and (wanted.changed or not wanted.book):
+        return
+    for step in before:
+        for key, name in MEASURED_TOO.items():
+            if step.provenance.get(name) != "measured":
+                continue
+            if again := measured_after(card, key):
+                yield KnownText(key, again, "measured")
+            for check in step.checks:
+                ground = next((number for one, number in check.cure if one == name), None)
+                if isinstance(ground, float):
+                    yield KnownText(key, show(ground, quantity(key).kind, display), "worked")
 
 
 def with_measured(known: Sequence[KnownText], found: Iterable[KnownText]) -> tuple[KnownText, ...]:

@@ -16,6 +16,7 @@ from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Readings, Setting
 from library.cards.provenance import greatest, joined
 from library.cards.shall_be import greatest_number
+from library.cards.step import Step
 from library.units.read import UnitError, read
 
 STOCK = "stock_per_sharpening"
@@ -131,19 +132,31 @@ def sharpenings_left(job: Job) -> int | None:
 
     It is worked out with the size after grinding where that was measured, else as the tool came.
     """
-    measured = job.card.after.get("diameter", Inspection()).readings
-    return job.answers.remembered_of(job.steps, ("left", measured), lambda: _left(job))
-
-
-def _left(job: Job) -> int | None:
-    lasting = calculation_doing(LASTING).name
-    after = job.card.after.get("diameter", Inspection())
-    if greatest_number(job, "diameter", after.readings) is not None:
-        setting = job.card.settings.get(lasting, Setting())
-        size = greatest(joined(after.readings), Field("diameter"), job.display)
-        setting = replace(setting, typed={**setting.typed, "diameter": size})
-        card = replace(job.card, settings={**job.card.settings, lasting: setting})
-        job = work_out(card, job.book, job)
-    step = job.step(lasting)
-    found = step.answer.result if step else None
+    step = job.doing(LASTING)
+    found = lasting_now(job, step).answer.result if step is not None else None
     return None if found is None else int(found.outputs["sharpenings_left"])
+
+
+def lasting_now(job: Job, step: Step) -> Step:
+    """A calculation of a job; that of how often the tool can be sharpened again with its size after grinding, once measured.
+
+    Args:
+        job: the card worked out.
+        step: any of its calculations.
+    """
+    if step.sheet.role.does != LASTING:
+        return step
+    measured = job.card.after.get("diameter", Inspection()).readings
+    return job.answers.remembered_of(job.steps, ("left", measured), lambda: _lasting(job, step))
+
+
+def _lasting(job: Job, step: Step) -> Step:
+    name = step.sheet.name
+    after = job.card.after.get("diameter", Inspection())
+    if greatest_number(job, "diameter", after.readings) is None:
+        return step
+    setting = job.card.settings.get(name, Setting())
+    size = greatest(joined(after.readings), Field("diameter"), job.display)
+    setting = replace(setting, typed={**setting.typed, "diameter": size})
+    card = replace(job.card, settings={**job.card.settings, name: setting})
+    return work_out(card, job.book, job).step(name) or step

@@ -17,12 +17,14 @@ from library.cards.far_from_set import far_from_set
 from library.cards.how_ground import ground_of
 from library.cards.inspecting import SLACK, Mark, verdicts
 from library.cards.job import Job, flutes_of
+from library.cards.measured_again import MEASURED_AGAIN, measured_after
 from library.cards.model import Inspection, Setting
 from library.cards.provenance import is_number
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import DROPS, number_of, wanted_number
+from library.cards.step import Step
 from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
@@ -162,6 +164,7 @@ def _of_method(job: Job) -> Iterator[Issue]:
 def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
     """What calculations and machine cannot do; what was told where it was measured is not told again."""
     told = {one.way.split(".")[1] for one in before if one.way.startswith(("received.", "wanted.", "tool."))}
+    judged = {one.key: one.state for one in verdicts(job)}
     for step in job.steps:
         if not step.in_use:
             continue
@@ -175,12 +178,40 @@ def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
         for check in step.checks:
             text = say(check.sentence, job.display)
             if check.state == "stop" and not any(text in one.text for one in before):
-                yield card_issue(way, f"{step.sheet.title}: {text}")
+                again = _measured_again(job, step)
+                # What is off after grinding says itself what becomes of the tool, and with what result the card closes.
+                if not any(_gives_way(who, judged.get(key)) for key, who in again.items()):
+                    yield card_issue(
+                        way, f"{step.sheet.title}: {text}", _severity_after(job) if again else "error"
+                    )
+
+
+def _measured_again(job: Job, step: Step) -> dict[str, str]:
+    """The quantities that a calculation judges and that were measured after grinding, each with whence it has them."""
+    return {
+        key: step.provenance[name]
+        for key, name in MEASURED_AGAIN.items()
+        if step.provenance.get(name) in {"measured", "typed"} and measured_after(job.card, key)
+    }
+
+
+def _gives_way(provenance: str, judged: str | None) -> bool:
+    """Whether a stop on a measured size gives way to the verdict on it after grinding.
+
+    What was typed there is the size of before, which one that passes now ends.
+    """
+    return judged == "stop" or (judged == "pass" and provenance == "typed")
+
+
+def _severity_after(job: Job) -> Severity:
+    """How heavy a fault after grinding weighs: of a tool that ended as another one it keeps nothing open."""
+    bad_end = any(word in job.card.result.casefold() for word in ENDED_BADLY)
+    return "warning" if bad_end else "error"
 
 
 def _of_after(job: Job) -> Iterator[Issue]:
-    bad_end = any(word in job.card.result.casefold() for word in ENDED_BADLY)
-    severity: Severity = "warning" if bad_end else "error"
+    severity = _severity_after(job)
+    bad_end = severity == "warning"
     diameters = job.card.after.get("diameter", Inspection()).readings
     for key, found in job.card.after.items():
         way = f"after.{key}"

@@ -21,8 +21,9 @@ from library.cards.chosen import Chosen, chosen
 from library.cards.first_step import at_its_place
 from library.cards.found_relief import by_found
 from library.cards.ground_down import ToBe, laid_before, to_be, with_what_decides
-from library.cards.handing_on import of_edges, of_measuring, with_measured
+from library.cards.handing_on import as_ground, of_edges, of_measuring, with_measured
 from library.cards.heel_once import each_heel_once, unread
+from library.cards.measured_again import with_measured_again
 from library.cards.model import DRAFT, Card
 from library.cards.of_that_day import is_dated, laid_over
 from library.cards.provenance import (
@@ -161,7 +162,10 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             down = down or to_be(card, kind, display, sizes)
             known = laid_before(with_measured(known_first, sizes), down, card)
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
-            texts, provenance = texts_for(sheet, card, (*first, *known, *found), display, choice, wheel)
+            ground = as_ground(before, card, display) if sheet.role.as_ground else ()
+            texts, provenance = texts_for(
+                sheet, card, (*ground, *first, *known, *found), display, choice, wheel
+            )
             texts, provenance = at_its_place(
                 sheet, texts, provenance, card, entry, book, display, choice.surface
             )
@@ -191,7 +195,7 @@ def _as_calculated(card: Card) -> Card:
         card,
         tool=tool,
         wrong="",
-        after=with_what_decides(card),
+        after=with_measured_again(card, with_what_decides(card)),
         notes="",
         minutes="",
         result="",

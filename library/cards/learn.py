@@ -16,6 +16,12 @@ SOURCE = "shop"
 """Where a learned value comes from."""
 
 
+OF_ONE_TOOL = frozenset(
+    {"diameter", "nominal_diameter", "measured_diameter", "back_diameter", "least_diameter"}
+)
+"""Sizes of the tool on the card, which say nothing of another tool of its entry unless the entry has such a size itself."""
+
+
 @dataclass(frozen=True)
 class Lesson:
     """One value that the shop now knows better.
@@ -40,7 +46,8 @@ class Lesson:
 def lessons(card: Card) -> tuple[Lesson, ...]:
     """The values of a card that the book did not have, or had otherwise, when the card was begun.
 
-    A number out of a range of the book is none: the book has it.
+    A number out of a range of the book is none: the book has it. Nor is a size that the entry does not have: it is that of
+    this one tool, and the entry is for tools of all sizes.
 
     Example:
         >>> from library.cards.model import Wanted
@@ -55,6 +62,7 @@ def lessons(card: Card) -> tuple[Lesson, ...]:
         Lesson(card.entry, key, one.value, _note(one.reason, card.id), card.id)
         for key, one in card.wanted.items()
         if key not in CHOSEN_ONCE
+        and (key not in OF_ONE_TOOL or one.book.strip())
         and one.value.strip()
         and one.value.strip() != one.book.strip()
         and not within_book(key, one, diameter)

@@ -22,6 +22,7 @@ from library.calc.ranges import read_range
 from library.cards.chamfer import THREADS, angle_alone_was_changed
 from library.cards.chosen import CHOSEN_ONCE, POINTS, SURFACE, Chosen, shape_for
 from library.cards.editing import readings_of
+from library.cards.measured_again import MEASURED_AGAIN, measured_after
 from library.cards.model import Card, Readings, Wanted
 from library.cards.sizes import sizes_of
 from library.cards.thread_names import by_its_name
@@ -113,6 +114,8 @@ def _measured(card: Card) -> Iterator[KnownText]:
         # The angle that is worn is not the one to grind; the width that is there is the one to grind behind.
         if row.kind is Kind.ANGLE and (key in card.wanted or (key in OF_NO_SURFACE and relief_wanted)):
             continue
+        if key in MEASURED_AGAIN and (now := measured_after(card, key)):
+            yield KnownText(MEASURED_AGAIN[key], now, "measured")
         again = card.after.get(key) if key in SET_RIGHT else None
         if again is not None and joined(again.readings) and (again.wanted.strip() or again.tolerance.strip()):
             # It is judged by its own limit.

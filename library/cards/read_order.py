@@ -5,6 +5,7 @@ from __future__ import annotations
 from geometry.role import FACETS, HEEL
 from geometry.surfaces import SURFACES
 from library.cards.job import Job
+from library.cards.model import Setting
 from library.cards.step import Step
 
 
@@ -14,7 +15,7 @@ def steps_read(job: Job) -> list[Step]:
     Args:
         job: the card worked out; what stops or is left out reads nothing.
     """
-    found = [one for one in job.steps if _is_read(one)]
+    found = [one for one in job.steps if _is_read(one) and _is_ground(job, one)]
     return sorted(
         found, key=lambda one: (one.sheet.role.does != HEEL, surface_read(job, one) != job.choice.surface)
     )
@@ -40,6 +41,30 @@ def reads_facets(job: Job) -> bool:
     return any(
         one.works and one.sheet.role.of_facets and surface_read(job, one) == job.choice.surface
         for one in job.steps
+    )
+
+
+def _is_ground(job: Job, step: Step) -> bool:
+    """Whether what a calculation reads is ground in this job, or is no relief at all, as the lead of a thread.
+
+    Beside the chosen surface those are ground whose relief a person wants, or for which he typed something.
+    """
+    surface = surface_read(job, step)
+    row = SURFACES.get(surface)
+    if row is None or surface == job.choice.surface or not job.choice.surface or _is_lead(step):
+        return True
+    wanted = job.card.wanted.get(row.relief_key)
+    is_wanted = wanted is not None and bool(wanted.value.strip()) and (wanted.changed or not wanted.book)
+    return is_wanted or bool(job.card.settings.get(step.sheet.name, Setting()).typed)
+
+
+def _is_lead(step: Step) -> bool:
+    """Whether a calculation reads the lead of a thread and no drop."""
+    result = step.answer.result
+    return (
+        result is not None
+        and bool(result.stations)
+        and not any("drop" in key for key in result.stations[0].readings)
     )
 
 

@@ -23,6 +23,7 @@ from library.cards.reading_units import each_in, limits_in, shown_in, unit_read_
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import relief_key
 from library.cards.thread_names import of_thread
+from library.guidance.never import never_ground
 from library.guidance.troubles import Recognised, recognised, symptoms_of
 from library.guidance.wheels import recommended_for
 from library.pages.card_end import end_answers, heel_or_title
@@ -153,6 +154,9 @@ def settings_answers(job: Job, name: str) -> Parts:
     yield from setting_answers(job, name)
     if besides := ground_besides(job):
         yield (Said((besides,)),)
+    never = never_ground(job.family, job.choice.surface)
+    if never:
+        yield (Labelled((("NEVER", " ".join(never)),)),)
     setup = setup_of(job)
     if setup is not None:
         numbers = Numbers(job, job.display)

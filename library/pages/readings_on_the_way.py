@@ -66,15 +66,13 @@ def on_the_way(job: Job) -> OnTheWay | None:
         return None
     own = read[0].answer.result.stations
     rows = [("turned", *_turned(job, own))]
-    names = {title_read(job, one) for one in read}
     told: set[tuple[str, str]] = set()
     apart: list[Step] = []
     alike: list[Step] = []
     for step in read:
         found = step.answer.result.stations if step.answer.result is not None else ()
         if _fits(own, found):
-            name = title_read(job, step) if len(names) > 1 else ""
-            rows += _rows(job, found, told, surface_read(job, step), name)
+            rows += _rows(job, found, told, surface_read(job, step), title_read(job, step))
             alike.append(step)
         elif [one.fraction for one in found] == [one.fraction for one in own]:
             apart.append(step)
@@ -116,7 +114,7 @@ def _fits(own: Sequence[Station], other: Sequence[Station]) -> bool:
 def _rows(
     job: Job, stations: Sequence[Station], told: set[tuple[str, str]], surface: str, name: str
 ) -> list[tuple[str, str, tuple[str, ...]]]:
-    """What is read on one surface, each reading once; behind the name of that surface where there are several."""
+    """What is read on one surface, each reading once, behind the name of that surface."""
     keys = [key for key in stations[0].readings if (surface, key) not in told]
     if "drop" in keys or (surface, "drop") in told:
         keys = [key for key in keys if key not in SPARE]

@@ -12,6 +12,7 @@ from library.cards.cams import show_angle
 from library.cards.close import differs, differs_said
 from library.cards.found_relief import throws_of, told
 from library.cards.heels import at_each_heel, land_read
+from library.cards.history import lasting_now
 from library.cards.job import Job
 from library.cards.settings_lines import is_set_by_facets, setting_lines
 from library.cards.step import Step
@@ -41,6 +42,7 @@ def setting_answers(job: Job, name: str) -> Parts:
     step = job.step(name) if name else None
     if step is None or step.skipped:
         return
+    step = lasting_now(job, step)
     better = job.in_place_of(step)
     if better is not None:
         yield (Said((f"This is at rest: the heel is judged by '{better.sheet.title}' alone.",)),)

@@ -15,6 +15,7 @@ from library.cards.provenance import joined
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.guidance.model import ON_FULL_PAPER, ON_PAPER
+from library.guidance.never import never_ground
 from library.pages.as_text import as_text
 from library.pages.cautions import on_paper
 from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page, Said, Section, Table, ToWrite
@@ -37,6 +38,15 @@ USUAL_ROWS, TALLER = 4, 3
 SHORTER, SHORTEST = 4, 5
 """How often a sheet can be made shorter: no facts, no more of the way it is ground than what is set, none of it, no passes; at last not what it came with."""
 
+NEVER = "Never: "
+"""Begins the line on what is never ground."""
+
+BESET = 2
+"""Lines more that it wants on paper, where those round it are narrower than as text: measured."""
+
+NO_NEVER = 3
+"""From which shortening on it goes without what is never ground, which the card has."""
+
 
 def compose(job: Job, display: Display) -> Page:
     """The setup sheet of a card, on one page: what does not fit is only worth knowing and stands on the card.
@@ -47,7 +57,8 @@ def compose(job: Job, display: Display) -> Page:
     """
     for shorter in range(SHORTEST):
         page = _composed(job, display, shorter)
-        if as_text(page).count("\n") + TALLER * _rows_more(page) <= ONE_PAGE:
+        text = as_text(page)
+        if text.count("\n") + TALLER * _rows_more(page) + BESET * text.count(NEVER) <= ONE_PAGE:
             return page
     return _composed(job, display, SHORTEST)
 
@@ -93,8 +104,12 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
         good = tuple(one for one in good if one[0] != "note")
     if shorter >= SHORTER:
         good = ()
+    good = (*good, *(_never(job) if shorter < NO_NEVER else ()))
     looked_up = (
-        ("How it is ground", tuple(_how_ground(job, display, steps))),
+        (
+            "How it is ground",
+            tuple(_how_ground(job, display, steps)),
+        ),
         ("What it means", (*(() if tables else drawn), *((Checks(good),) if good else ()))),
         ("", (*drawn, *tables) if tables else ()),
         ("As received", () if shorter == SHORTEST else tuple(_received(job, display))),
@@ -113,6 +128,12 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
         before=head.stops(job, stop),
         aside=head.which(job),
     )
+
+
+def _never(job: Job) -> tuple[tuple[str, str], ...]:
+    """What is never ground on such a tool, where it names the surface of the job; nothing when it was done."""
+    never = never_ground(job.family, job.choice.surface)
+    return (("note", f"{NEVER}{' '.join(never)}"),) if never and not job.card.done else ()
 
 
 def _how_ground(job: Job, display: Display, steps: tuple[str, ...]) -> Iterator[Block]:

@@ -38,6 +38,9 @@ MOST_BOXES = 12
 ON_THE_WAY, UNCOUNTED = 6, 3
 """Boxes at each place on the way from the edge to the heel: at most so many, which fit across; so many where nobody counted the flutes."""
 
+DROPS_READ = frozenset({"drop", "radial_drop", "square_drop", "axial_drop"})
+"""What is read on a surface that is ground, flute by flute."""
+
 HALF_A_DIVISION = 0.005
 """In mm, of an indicator of the usual fineness."""
 
@@ -63,15 +66,15 @@ def _angle(angle: float | None, display: Display) -> str:
 def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     """The indicator readings, side by side where calculations turn the tool over the same land; else one table below another.
 
-    Behind each place stand boxes for what is read there, one where the surface is not the one that is ground. At the edge nothing is read: there the indicator is set to zero.
+    Behind each place stand boxes for what is read there, one where that is the lead of a thread alone. At the edge nothing is read: there the indicator is set to zero.
     """
     # What is read on the surface that is ground comes first; of another one reading is enough.
     merged = sorted(_merged(job), key=lambda one: "drop" not in one.stations[0].readings)
     few = min(max(_flutes(job) or UNCOUNTED, 2), ON_THE_WAY)
     for one in merged:
         found = one.stations
-        name = "" if len(merged) == 1 else ", ".join(dict.fromkeys(one.names))
-        if name and (at := step_read(job, one.steps[0], display)):
+        name = ", ".join(dict.fromkeys(one.names))
+        if at := step_read(job, one.steps[0], display):
             name += f" at {at}"
         others = [] if "drop" not in found[0].readings else list(_others(job, one))
         table = stations(
@@ -80,7 +83,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
         if table is not None:
             table = _titled(table, [other.title for other, _ in others])
             table = _with_divisions_once(table) if len(merged) > 1 else table
-            boxes = few if len(merged) == 1 or "drop" in found[0].readings else 1
+            boxes = few if len(merged) == 1 or not DROPS_READ.isdisjoint(found[0].readings) else 1
             closed = _closed(table, [one for one, _ in others], boxes)
             yield fitting(replace(shorter(table), boxes=boxes, closed=closed))
 

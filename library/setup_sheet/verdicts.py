@@ -13,6 +13,7 @@ from library.cards.cams import show_angle
 from library.cards.close import differs, differs_said
 from library.cards.found_relief import FoundRelief
 from library.cards.heels import at_each_heel
+from library.cards.history import lasting_now
 from library.cards.issues import issues_of
 from library.cards.job import Job
 from library.cards.settings_lines import is_set_by_facets
@@ -31,7 +32,7 @@ def checks(job: Job, display: Display) -> list[tuple[str, str]]:
         if step.in_use:
             found += [
                 (one.state, say(one.sentence, display))
-                for one in step.checks
+                for one in lasting_now(job, step).checks
                 if _told(step, one)
                 and not _told_by_cam(job, step, one)
                 and not (

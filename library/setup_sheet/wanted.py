@@ -17,6 +17,7 @@ from library.cards.shall_be import indicator_said, number_of
 from library.cards.step import Step
 from library.cards.within_book import within_book
 from library.pages.page import Block, Facts, Sources
+from library.setup_sheet.given import given_for
 from library.units.show import show
 from library.units.system import Display
 
@@ -51,8 +52,10 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
         else:
             mark = sources.setdefault(one.source, _letter(len(sources))) if one.source else ""
             pairs.append((title(key), f"{said} [{mark}]" if mark else said))
-    if pairs:
-        yield Facts((*pairs, *_chosen(job)))
+    given = given_for(job)
+    counted = (("Counted with", given),) if given else ()
+    if pairs or counted:
+        yield Facts((*pairs, *(_chosen(job) if pairs else ()), *counted))
     if sources:
         yield Sources({f"[{mark}]": source for source, mark in sources.items()})
 

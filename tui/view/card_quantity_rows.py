@@ -191,6 +191,11 @@ def _wanted(job: Job, key: str) -> list[Row]:
     way = f"wanted.{key}"
     if key in CHOSEN_ONCE:
         return [_chosen(job, key)]
+    if key == "flutes" and not one.changed and flutes_of(job.card.tool.flutes) is not None:
+        # What was counted on the tool goes before what the book has of such tools.
+        return [
+            Row(way, row.title, "", job.card.tool.flutes, "tool", f"Counted on the tool. {row.definition}")
+        ]
     if row.kind is Kind.CHOICE:
         first = _choice(way, row.title, one.value, wants=not one.value)
     else:

@@ -128,7 +128,8 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     setting = job.card.settings.get(step.sheet.name)
     typed = setting.typed if setting else {}
     # What was typed stands in its own line already.
-    found = [_set_told(one) for one in lines if one.graduation or one.key not in typed]
+    shown = [one for one in lines if one.graduation or one.key not in typed]
+    found = [_set_told(one) for one in shown]
     if not found or step.sheet.role.does == HEEL:
         outputs = step.answer.result.outputs
         key = _speed_of_the_wheel(job, step, outputs) or next(iter(outputs), "")
@@ -137,26 +138,50 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     bad = state if state != "ok" else ""
     if not found:
         return [Told(step.sheet.title, note=state)]
-    judged = _judged(job, step, bad, found[0].note) if bad else None
+    if not bad:
+        return [replace(found[0], note=_noted("", found[0].note)), *found[1:]]
+    return _with_verdict(job, step, bad, found, [one.key for one in shown])
+
+
+def _with_verdict(job: Job, step: Step, bad: str, found: list[Told], keys: list[str]) -> list[Told]:
+    """What a calculation sets and answers, with its verdict at that of the lines that it is about."""
+    place = _place_judged(step, bad, keys)
+    judged = _judged(job, step, bad, "" if place else found[0].note, place)
     if judged is not None:
         return [*found, judged]
-    return [replace(found[0], note=_noted(bad, found[0].note)), *found[1:]]
+    at = place or 0
+    told = [
+        replace(one, note=_noted(bad, one.note)) if number == at else one for number, one in enumerate(found)
+    ]
+    return told if at == 0 else [replace(told[0], note=_noted("", told[0].note)), *told[1:]]
 
 
-def _judged(job: Job, step: Step, bad: str, note: str) -> Told | None:
-    """The answer that is on watch, in a line of its own where the line of the cam has the relief that is not."""
+def _place_judged(step: Step, bad: str, keys: list[str]) -> int | None:
+    """Which of the settings a verdict is about: that which its advice would change, the first where it advises nothing.
+
+    Nothing where its advice changes none of them, but what was typed.
+    """
+    cure = next(one.cure for one in step.checks if one.state == bad.lower())
+    return next((keys.index(key) for key, _ in cure if key in keys), None if cure and keys else 0)
+
+
+def _judged(job: Job, step: Step, bad: str, note: str, place: int | None) -> Told | None:
+    """The answer that is on watch, in a line of its own where no line of a setting has it."""
     result = step.answer.result
-    if not note.startswith(GIVES) or result is None:
+    if result is None or (place is not None and not note.startswith(GIVES)):
         return None
     found = next(one.sentence for one in step.checks if one.state == bad.lower())
-    if note.removeprefix(GIVES) in say(found, job.display):
+    if note.startswith(GIVES) and note.removeprefix(GIVES) in say(found, job.display):
         return None
     amounts = {one.value for one in found.parts.values() if isinstance(one, Amount)}
-    angles = (one for one in result.named if quantity(one).kind is Kind.ANGLE)
+    angles = (one for one in (*result.named, *result.outputs) if quantity(one).kind is Kind.ANGLE)
     key = next((one for one in angles if result.outputs[one] in amounts), "")
     if not key:
         return None
-    title, *_, view = result.named[key].split(", ")
+    named = result.named.get(key, "")
+    title, *_, view = (
+        named.split(", ") if ", " in named else (named or title_of(key, step.answer.surface), "")
+    )
     return Told(title, show_answer(result.outputs[key], quantity(key), job.display), view, bad)
 
 

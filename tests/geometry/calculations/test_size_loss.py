@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
 from geometry.evaluate import Refusal, run
+from geometry.sentences import Amount
 from geometry.upkeep.sharpening import stock_along
 
 
@@ -219,3 +220,22 @@ def test_a_heel_that_rubs_already_is_not_said_to_rub_after_a_sharpening() -> Non
 def test_the_table_names_the_surface_whose_relief_it_tells() -> None:
     found = loss(**CAM, least_land=1.0, surface="thread-land")
     assert found.heads["relief_after"] == "thread land relief after, square to the axis"
+
+
+def test_what_later_sharpenings_take_off_a_land_is_not_told_to_be_what_the_first_takes() -> None:
+    # By hand, a land of 3.175 mm on 19.05 mm is a third of a radian, and 0.254 mm turn 0.02667 of it away each time. The
+    # cam of 10.05 degrees takes 2 x 0.254 x tan 10.05 = 0.0900 mm off the size: the first takes 0.254 + 0.0450 x 0.3067,
+    # 0.268 mm, off the land; the last, on a tool that is 0.99 mm smaller, less.
+    found = loss(
+        diameter=19.05, relief_angle=math.radians(10.05), land_width=3.175, stock_per_sharpening=0.254
+    )
+    (told,) = (check for check in found.checks if "left" in check.sentence.parts)
+    part = told.sentence.parts["stock"]
+    assert isinstance(part, Amount)
+    assert part.value == pytest.approx(0.254 + 0.0450 * 0.3067, abs=1e-4)
+    assert "the first takes {stock} off the land, each later one less" in told.sentence.template
+    narrow = loss(diameter=19.05, relief_angle=math.radians(1), land_width=0.8, stock_per_sharpening=0.2)
+    assert any(
+        check.sentence.template.startswith("Each sharpening makes the tool {lost} smaller and takes")
+        for check in narrow.checks
+    )

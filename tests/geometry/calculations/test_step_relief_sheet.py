@@ -236,3 +236,66 @@ def test_the_weakest_shoulder_is_no_good_news_where_it_falls_short_of_what_is_wa
     assert states(4)[" is the weakest: {re"] == "pass"
     assert states(5)[" is the weakest: {re"] == "note"
     assert "pass" not in states(5).values()
+
+
+# The limits of a shoulder. By hand: a throw of S square to the cone for each radian gives tan(relief) = S / r, so that
+# from 10 to 6 mm the tangent grows as 10 / 6, and 8 to 12 degrees bear no more than tan 12 / tan 8 = 1.512. Derived.
+LIMITS: dict[str, Given] = {
+    "included_angle": math.radians(90),
+    "radial_throw": 2.5,
+    "shoulder_relief_angle": math.radians(10),
+    "relief_lower_limit": math.radians(8),
+    "relief_upper_limit": math.radians(12),
+}
+
+
+def limits_of(*diameters: float, axial: float = 0.0) -> list[Check]:
+    return complaints(run(SHEET, {**LIMITS, "diameter": diameters, "axial_throw": axial}))
+
+
+def test_each_end_of_each_shoulder_is_held_against_the_limits() -> None:
+    # By hand: (4 + 6) mm at 45 degrees are 7.071 mm a turn, 1.1254 mm a radian.
+    found = complaints(
+        run(SHEET, {**LIMITS, "radial_throw": 4.0, "axial_throw": 6.0, "diameter": (6.0, 10.0, 14.0)})
+    )
+    (check,) = (one for one in found if "found1inner" in one.sentence.parts)
+    ends = {name: amount(check, name) for name in check.sentence.parts if name.startswith("found")}
+    assert ends == pytest.approx(
+        {
+            "found1inner": math.atan(1.12540 / 3),
+            "found1outer": math.atan(1.12540 / 5),
+            "found2inner": math.atan(1.12540 / 5),
+        },
+        rel=1e-4,
+    )
+
+
+def test_no_throw_is_advised_that_gives_another_shoulder_too_much() -> None:
+    for check in limits_of(6.0, 10.0, 14.0):
+        assert check.cure == ()
+    (check,) = limits_of(6.0, 8.0, 10.0)
+    # From 8 to 6, and from 10 to 8, the tangent grows less than 1.512 times; from 10 to 6 more.
+    assert "each shoulder with a throw of its own" in check.sentence.template
+    (check,) = limits_of(6.0, 10.0)
+    assert "no throw keeps both limits" in check.sentence.template
+
+
+def test_a_throw_that_is_advised_keeps_both_ends_of_all_shoulders_within() -> None:
+    (check,) = limits_of(6.0, 7.0, 8.0)
+    (((key, throw)),) = check.cure
+    assert key == "axial_throw"
+    assert isinstance(throw, float)
+    square = (2.5 + throw) * math.sqrt(0.5) / (2 * math.pi)
+    for diameter in (6.0, 7.0, 8.0):
+        assert 8.0 <= math.degrees(math.atan(square / (diameter / 2))) <= 12.0
+
+
+def test_what_reaches_the_wanted_relief_within_the_limits_is_told_alone() -> None:
+    (check,) = limits_of(6.0, 7.0)
+    # At 7 mm ten degrees want 3.5 tan 10 = 0.6171 mm a radian, 5.484 mm of both throws a turn.
+    assert check.cure[0][1] == pytest.approx(5.4837 - 2.5, abs=1e-3)
+
+
+def test_without_limits_nothing_is_said_of_them() -> None:
+    found = complaints(run(SHEET, {**TOOL, "shoulder_relief_angle": math.radians(2)}))
+    assert not any("high" in one.sentence.parts for one in found)

@@ -42,6 +42,35 @@ def test_a_diameter_is_believed_near_the_size_and_doubted_far_from_it(
     assert [one.state for one in found if "would be believed" in one.text] == states
 
 
+@pytest.mark.parametrize(
+    ("shall_be", "doubt"),
+    [
+        ("1.2 in", "cannot be that of a tool of 0.5000 in"),
+        ("0.498 in", ""),
+    ],
+)
+def test_a_size_that_it_shall_have_after_grinding_is_doubted_far_from_the_tool(
+    book: Book, shall_be: str, doubt: str
+) -> None:
+    after = {"diameter": Inspection(("0.497 in",), wanted=shall_be)}
+    found = told(replace(half_inch_tap(), after=after), book, "after.diameter.wanted")
+    assert [one.state for one in found] == (["watch"] if doubt else [])
+    assert all(doubt in one.text for one in found)
+
+
+@pytest.mark.parametrize(
+    ("shall_be", "tolerance", "is_doubted"),
+    [("9 deg", "", True), ("6.2 deg", "", False), ("9 deg", "0.5 deg", False)],
+)
+def test_an_angle_that_it_shall_have_is_doubted_far_from_every_reading(
+    book: Book, shall_be: str, tolerance: str, is_doubted: bool
+) -> None:
+    # With a tolerance beside it each reading is judged off itself.
+    after = {"rake_angle": Inspection(("6 deg", "6.1 deg"), shall_be, tolerance)}
+    found = told(replace(half_inch_tap(), after=after), book, "after.rake_angle.wanted")
+    assert bool(found) is is_doubted
+
+
 def test_after_grinding_the_same_is_told_and_a_tool_of_another_size_may_be_closed(book: Book) -> None:
     card = replace(half_inch_tap(), after={"diameter": Inspection((".23 in",), ".5 in", ".3 in")})
     (one,) = told(card, book, "after.diameter")

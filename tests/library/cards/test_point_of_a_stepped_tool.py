@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -11,6 +12,8 @@ from library.book.opening import open_book
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Setting, Tool, Wanted
+from library.pages.readings_on_the_way import on_the_way
+from library.setup_sheet.sheets import setup_sheet
 
 
 @pytest.fixture(scope="module")
@@ -153,3 +156,32 @@ def test_the_relief_behind_a_reading_on_the_lip_is_that_at_the_first_step(shippe
     (found,) = received_reliefs(work_out(card, shipped))
     expected = math.degrees(math.atan(0.34 / (6 * math.asin(1.6 / 6))))
     assert math.degrees(found.angles["eccentric"]) == pytest.approx(expected)
+
+
+def on_the_shoulders(lip: Wanted, **typed: str) -> Card:
+    """The same ground on its shoulders, with a relief of its lip that is the book's or wanted by a person."""
+    card = stepped(surface="shoulder", shoulder_relief_angle="10 deg")
+    return replace(
+        card,
+        wanted=card.wanted | {"lip_relief_angle": lip},
+        settings={"step-relief": Setting(typed)} if typed else {},
+    )
+
+
+def test_only_what_is_ground_is_read_and_each_reading_bears_the_name_of_its_surface(shipped: Book) -> None:
+    of_book = Wanted("12 deg", "12 deg", "from memory")
+    assert on_the_way(work_out(on_the_shoulders(of_book), shipped)) is None
+    found = on_the_way(
+        work_out(on_the_shoulders(of_book, included_angle="90 deg", radial_throw="3 mm"), shipped)
+    )
+    assert found is not None
+    assert {title.split(":")[0] for title, _, _ in found.rows} == {"turned", "shoulder"}
+
+
+def test_a_lip_that_a_person_wants_beside_the_shoulders_is_read_under_its_own_name(shipped: Book) -> None:
+    found = on_the_way(work_out(on_the_shoulders(Wanted("13 deg", "12 deg")), shipped))
+    assert found is not None
+    assert {title.split(":")[0] for title, _, _ in found.rows} == {"turned", "lip"}
+    paper = setup_sheet(work_out(on_the_shoulders(Wanted("13 deg", "12 deg")), shipped))
+    (heel,) = (one for one in paper.splitlines() if one.startswith("heel "))
+    assert heel.count("______") == 2

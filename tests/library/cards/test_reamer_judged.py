@@ -6,6 +6,7 @@ largest hole, 0.0033 taken up to 0.004; the reamer is made within 35 percent, 0.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -16,7 +17,8 @@ from library.cards.close import finished
 from library.cards.inspecting import Verdict, verdicts
 from library.cards.issues import keeps_open
 from library.cards.job import Job, work_out
-from library.cards.model import Card, Inspection, Setting, Tool
+from library.cards.learn import lessons
+from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.setup_sheet.sheets import setup_sheet
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
@@ -78,3 +80,62 @@ def test_the_screen_and_the_sheet_name_both_limits() -> None:
     assert "no limit set" not in after
     sheet = " ".join(setup_sheet(work_out(reamer("10.02 mm"), EMPTY)).split())
     assert "10.010 mm to 10.018 mm (limits of the reamer, hole H8, worn down to 10.000 mm)" in sheet
+
+
+# A hole 12 H7 is 12.000 to 12.018 mm. ISO 522: the upper limit of its reamer is 15 percent of 0.018 under the largest hole,
+# 0.0027 taken up to 0.003; made within 35 percent, 0.0063 taken up to 0.007: 12.008 to 12.015, in the middle 12.0115.
+LARGE = Card(
+    family="reamer",
+    entry="some-reamer",
+    tool=Tool("R-12", size="12 mm", flutes="6"),
+    received={"diameter": ("12.022 mm",)},
+    settings={"reamer-size": Setting({"hole_tolerance": "H7"})},
+)
+
+
+def ground_to(measured: str) -> Card:
+    return replace(LARGE, after={"diameter": Inspection((measured,), tolerance="0.001 mm")})
+
+
+def test_a_reamer_that_cut_large_closes_once_its_ground_circle_lies_within_the_limits() -> None:
+    assert [one.way for one in keeps_open(work_out(LARGE, EMPTY))] == ["settings.reamer-size"]
+    before = work_out(LARGE, EMPTY)
+    assert keeps_open(work_out(ground_to("12.013 mm"), EMPTY, before)) == ()
+    sheet = setup_sheet(work_out(ground_to("12.013 mm"), EMPTY))
+    assert "12.022" in sheet
+    assert "more than the largest hole" not in " ".join(sheet.split())
+
+
+def test_a_size_typed_for_its_limits_is_that_of_before_once_the_tool_was_measured_again() -> None:
+    typed = {"reamer-size": Setting({"hole_tolerance": "H7", "measured_diameter": "12.022 mm"})}
+    card = replace(LARGE, received={}, settings=typed)
+    assert [one.way for one in keeps_open(work_out(card, EMPTY))] == ["settings.reamer-size"]
+    assert keeps_open(work_out(replace(card, after=ground_to("12.013 mm").after), EMPTY)) == ()
+
+
+def test_a_circle_that_is_still_too_large_is_told_once_and_where_it_was_measured() -> None:
+    assert [one.way for one in keeps_open(work_out(ground_to("12.025 mm"), EMPTY))] == ["after.diameter"]
+
+
+def test_a_reamer_ground_under_size_closes_with_what_became_of_it() -> None:
+    card = ground_to("11.99 mm")
+    assert keeps_open(work_out(card, EMPTY))
+    assert keeps_open(work_out(replace(card, result="another size"), EMPTY)) == ()
+
+
+def test_the_back_taper_counts_with_the_front_that_is_to_be_ground() -> None:
+    taper = {"back-taper": Setting({"back_diameter": "12.015 mm", "taper_length": "60 mm"})}
+    card = replace(LARGE, settings={**LARGE.settings, **taper})
+    step = work_out(card, EMPTY).step("back-taper")
+    assert step is not None
+    assert step.answer.inputs["diameter"].value == pytest.approx(12.0115, abs=0.0006)
+    assert step.stopped
+    again = work_out(replace(card, after={"diameter": Inspection(("12.013 mm",))}), EMPTY).step("back-taper")
+    assert again is not None
+    assert again.answer.inputs["diameter"].text == "12.013 mm"
+
+
+def test_a_size_wanted_of_one_reamer_is_nothing_learned_for_all() -> None:
+    assert lessons(replace(LARGE, wanted={"diameter": Wanted("12.012 mm")})) == ()
+    (learned,) = lessons(replace(LARGE, wanted={"diameter": Wanted("12.012 mm", "12 mm")}))
+    assert learned.key == "diameter"

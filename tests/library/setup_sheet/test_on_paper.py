@@ -419,7 +419,7 @@ def test_each_of_six_flutes_has_its_box_in_the_table(yard: Path, book: Book, nam
     [
         # One throw for all steps of 6, 8 and 10 mm: what is read is that of the largest.
         ("2026-08-17-01", "Read at 10.000 mm diameter, zero at the edge; drop: indicator at the axis -"),
-        ("subland-drill-countersink-plain-steel", "shoulder at 12.000 mm"),
+        ("subland-drill-countersink-plain-steel", "Read at 12.000 mm diameter"),
         ("2026-03-11-01", "Read, widest land, flute 1, zero at the edge"),
     ],
 )

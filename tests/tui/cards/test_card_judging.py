@@ -4,11 +4,16 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
 from library.book.model import Book, Family
+from library.book.opening import open_book
+from library.cards.close import reopened
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from library.cards.store import load
+from library.demo import lay_out
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -90,9 +95,33 @@ def test_verdict_and_heel_of_a_cone_are_in_sight_without_turning_a_page(throw: s
     # Pointed at the axis the heel falls the throw's share of the turn that the land takes.
     turned = 2 * 3 / 19.05
     falls = float(throw.removesuffix(" mm")) * turned / (2 * math.pi)
-    read = [one.split() for one in shown if one.split()[:2] == ["drop", "mm"]]
+    read = [one.split() for one in shown if one.split()[:3] == ["cone:", "drop", "mm"]]
     # What must not be ground has no number to set or to read by.
     assert [one[-1] for one in read] == ([] if word == "STOP" else [f"{falls:.3f}"])
+
+
+def test_a_verdict_on_the_relief_of_a_cone_stands_at_no_swivel_that_is_right() -> None:
+    shown = [text_of(one) for one in CardPage(cone(radial_throw="15 mm")).draw(80, 22)]
+    (swivel,) = (one for one in shown if "Half included angle" in one)
+    assert "WATCH" not in swivel
+    # 15 mm a turn on a cone that leans 45 degrees: tan is 15 / (2 pi) x sin 45 over the radius.
+    relief = math.degrees(math.atan(15 / (2 * math.pi) * math.sqrt(0.5) / (19.05 / 2)))
+    (judged,) = (one for one in shown[1:12] if "WATCH" in one)
+    assert f"{relief:.2f} deg" in judged
+
+
+def test_a_verdict_on_the_cam_of_a_cone_stands_at_its_throw(tmp_path: Path) -> None:
+    folder = tmp_path / "yard"
+    lay_out(folder)
+    book = open_book(folder)
+    found = load(folder, "2026-06-02-01")
+    form = CardForm(book, reopened(found.card))
+    form.go_to("settings.cone-relief")
+    shown = [text_of(one) for one in CardPage(form).draw(80, 24)]
+    (swivel,) = (one for one in shown if "Half included angle" in one)
+    assert "WATCH" not in swivel
+    (throw,) = (one for one in shown if "Radial throw" in one)
+    assert "WATCH" in throw
 
 
 def test_a_hint_that_is_cut_ends_with_one_mark() -> None:

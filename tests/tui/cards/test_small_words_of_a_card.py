@@ -9,7 +9,7 @@ import pytest
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.issues import issues_of, keeps_open
-from library.cards.model import Card, Inspection, Setting, Tool
+from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -99,3 +99,18 @@ async def test_what_f6_says_of_a_line_of_settings_is_what_the_keys_do_there(at_t
         assert form.card.settings["wheel-speed"].skipped
         shown = " ".join((await hands.press("f6")).split())
         assert "Right takes it into the job again" in shown
+
+
+@pytest.mark.parametrize(("flutes", "shown"), [("3", "3"), ("", "4")])
+def test_flutes_counted_on_the_tool_stand_where_the_book_has_another_number(
+    book: Book, flutes: str, shown: str
+) -> None:
+    card = Card(
+        family="tap",
+        tool=Tool("T-8", thread="M8", flutes=flutes),
+        wanted={"flutes": Wanted("4", "4", "a book")},
+    )
+    form = CardForm(book, card)
+    form.go_to("wanted.flutes")
+    (line,) = (text_of(one) for one in CardPage(form).draw(80, 24) if text_of(one).startswith(">"))
+    assert line.split()[:3] == [">", "Flutes", shown]

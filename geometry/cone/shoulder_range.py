@@ -1,0 +1,140 @@
+"""Both ends of every shoulder of a step drill held against the least and the most relief that will do.
+
+On one shoulder the relief falls from its inner to its outer end, as the tangent goes with one over the diameter; one
+throw for several shoulders spreads it further. Derived.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from geometry.calculation import Check
+from geometry.complaints import complaint
+from geometry.cone import relief as cone
+from geometry.cone.steps import RelievedShoulder, Shoulder
+from geometry.cures import Way
+from geometry.sentences import Amount, angle, count, length
+
+SHOWS = 1e-5
+"""A relief (rad) this near to its limit shows as that limit: half of the last digit of an angle."""
+
+
+@dataclass(frozen=True)
+class End:
+    """One end of a shoulder whose relief is out of its limits.
+
+    Attributes:
+        shoulder: which one.
+        name: of the end: inner or outer.
+        diameter: there, in mm.
+        relief: square to the cone, in radians.
+        over: whether it is more than the most that will do, and not less than the least.
+    """
+
+    shoulder: Shoulder
+    name: str
+    diameter: float
+    relief: float
+    over: bool
+
+
+def out_of_range(cuts: Sequence[RelievedShoulder], low: float | None, high: float | None) -> tuple[End, ...]:
+    """The ends of shoulders that have less or more relief than will do, from the point up.
+
+    Args:
+        cuts: the shoulders under their cam.
+        low: the least relief in radians, square to the cone; nothing where there is no such limit.
+        high: the most.
+
+    Example:
+        >>> import math
+        >>> from geometry.cone.steps import relieved
+        >>> cut = relieved(Shoulder(1, math.pi / 2, 6.0, 10.0), 4.0, 0.0, 2 * math.pi)
+        >>> [(one.name, round(math.degrees(one.relief), 1)) for one in out_of_range([cut], 0.1, math.radians(8))]
+        [('inner', 8.5)]
+    """
+    return tuple(_ends(cuts, low, high))
+
+
+def _ends(cuts: Sequence[RelievedShoulder], low: float | None, high: float | None) -> Iterator[End]:
+    for cut in cuts:
+        for name, place in (("inner", cut.shoulder.inner), ("outer", cut.shoulder.outer)):
+            found = cut.relief(place)
+            if high is not None and found > high + SHOWS:
+                yield End(cut.shoulder, name, place, found, over=True)
+            elif low is not None and found < low - SHOWS:
+                yield End(cut.shoulder, name, place, found, over=False)
+
+
+def alone_within(shoulder: Shoulder, low: float, high: float) -> bool:
+    """Whether some throw of its own keeps a shoulder within its limits from end to end.
+
+    Args:
+        shoulder: which one.
+        low: the least relief in radians, square to the cone.
+        high: the most.
+
+    Example:
+        >>> from math import radians
+        >>> [alone_within(Shoulder(1, 2.0, 6.0, outer), radians(8), radians(12)) for outer in (8.0, 10.0)]
+        [True, False]
+    """
+    least = cone.square_throw_for(low, shoulder.outer)
+    return cone.relief_angle(least, shoulder.inner) <= high + SHOWS
+
+
+def range_check(
+    found: Sequence[End],
+    cuts: Sequence[RelievedShoulder],
+    low: float | None,
+    high: float | None,
+    ways: Sequence[Way] = (),
+) -> Check:
+    """The watch for ends that are out of their limits: each with its shoulder, its diameter and its relief.
+
+    Args:
+        found: those ends, at least one.
+        cuts: all shoulders.
+        low: the least relief that will do, in radians, or nothing.
+        high: the most, or nothing.
+        ways: what may bring all of them within; what else may be said is told where there are none.
+    """
+    parts: dict[str, Amount | str] = {}
+    told = [_shoulder(list(ends), parts) for _, ends in groupby(found, key=lambda one: one.shoulder.number)]
+    limits = {"low": low, "high": high}
+    parts |= {name: angle(number) for name, number in limits.items() if number is not None}
+    will_do = "{low} to {high} will do" if len(parts.keys() & limits) == 2 else "at most {high} will do"
+    will_do = will_do if high is not None else "at least {low} will do"
+    each = "each " if len(told) > 1 else ""
+    says = f"S{'; '.join(told)[1:]}, {each}square to its cone: {will_do}."
+    always = _one_by_one(cuts, low, high, parts) if not ways else ()
+    return complaint("watch", says, ways, always, **parts)
+
+
+def _shoulder(ends: Sequence[End], parts: dict[str, Amount | str]) -> str:
+    """What is told of one shoulder; its amounts go into the parts."""
+    number = ends[0].shoulder.number
+    parts[f"number{number}"] = count(number)
+    said = []
+    for one in ends:
+        at = f"{number}{one.name}"
+        parts |= {f"found{at}": angle(one.relief), f"place{at}": length(one.diameter)}
+        said.append(f"{{found{at}}} at its {one.name} end, {{place{at}}}")
+    return f"shoulder {{number{number}}} has {' and '.join(said)}"
+
+
+def _one_by_one(
+    cuts: Sequence[RelievedShoulder], low: float | None, high: float | None, parts: dict[str, Amount | str]
+) -> tuple[str, ...]:
+    """What helps where one throw cannot serve all: one for each shoulder, as far as a shoulder can be served at all."""
+    if low is None or high is None:
+        return ()
+    never = [cut.shoulder for cut in cuts if not alone_within(cut.shoulder, low, high)]
+    if not never:
+        return ("grind each shoulder with a throw of its own",) if len(cuts) > 1 else ()
+    parts |= {f"never{one.number}": count(one.number) for one in never}
+    which = " and ".join(f"{{never{one.number}}}" for one in never)
+    own = "grind each with a throw of its own; " if len(cuts) > 1 else ""
+    return (f"{own}over the whole of shoulder {which} no throw keeps both limits",)
