@@ -13,9 +13,10 @@ NEVER = "never_ground"
 
 CALLED: Mapping[str, tuple[str, ...]] = {
     "thread-land": ("thread", "flank", "crest"),
+    "end": ("end teeth",),
     "land": ("land", "margin", "outside", "side"),
 }
-"""Words by which a text means a surface, where its title does not say it."""
+"""Words by which a text means a surface, where its title does not say it, or is a part of other names."""
 
 
 def never_ground(family: Family | None, surface: str) -> tuple[str, ...]:

@@ -163,7 +163,7 @@ def on_the_shoulders(lip: Wanted, **typed: str) -> Card:
     card = stepped(surface="shoulder", shoulder_relief_angle="10 deg")
     return replace(
         card,
-        wanted=card.wanted | {"lip_relief_angle": lip},
+        wanted={**card.wanted, "lip_relief_angle": lip},
         settings={"step-relief": Setting(typed)} if typed else {},
     )
 
