@@ -208,7 +208,7 @@ def _wanted_check(tool: _Tool, wanted: float) -> Check:
         return passed("Every step has at least the {wanted} wanted on its circle.", wanted=angle(wanted))
     return complaint(
         "watch",
-        "Step {number}, {largest}, has {found} on its circle, short of the {wanted} wanted.",
+        "Step {number}, {largest}, has {found} on its circle, under the {wanted} wanted.",
         [_bring("radial", "to", cone.square_throw_for(wanted, largest) * tool.turn, tool.per)],
         number=count(len(tool.steps)),
         largest=length(largest),
@@ -374,7 +374,7 @@ def _compute(given: Inputs) -> Result:
 def _once(given: Inputs, tool: _Tool, found: Sequence[Check]) -> Iterator[Check]:
     """The checks, with what the limits of the shoulders and the relief wanted there both say told once.
 
-    A way to the wanted relief was tried against the limits, and mends both; without one the limits say all.
+    A way to the wanted relief was tried against the limits, and helps with both; without one the limits say all.
     """
     is_short = any(not one.over for one in _out(given, tool))
     short = next((one for one in found if one.state == "watch" and "least" in one.sentence.parts), None)

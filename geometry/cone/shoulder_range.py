@@ -52,7 +52,7 @@ def out_of_range(cuts: Sequence[RelievedShoulder], low: float | None, high: floa
         >>> import math
         >>> from geometry.cone.steps import relieved
         >>> cut = relieved(Shoulder(1, math.pi / 2, 6.0, 10.0), 4.0, 0.0, 2 * math.pi)
-        >>> [(one.name, round(math.degrees(one.relief), 1)) for one in out_of_range([cut], 0.1, math.radians(8))]
+        >>> [(one.name, round(math.degrees(one.relief), 1)) for one in out_of_range([cut], 0.08, math.radians(8))]
         [('inner', 8.5)]
     """
     return tuple(_ends(cuts, low, high))
