@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Callable, Collection, Sequence
 from typing import NamedTuple
@@ -11,9 +12,13 @@ from library.book.search_text import Parts, plain
 from library.book.word_forms import SAYS_NOTHING
 from library.search.nearness import called, named
 from library.search.ranking import ranked
+from library.search.size_patterns import LENGTH
 
 MOST = 12
 """Words of which it is told which are in the way; each takes a search."""
+
+_WORDS = re.compile(rf"(?i)(?<!\S)(?:{LENGTH}|\d{{1,2}} flute[sd]?)(?!\S)|\S+")
+"""The words of a search; the unit of a length, and what is counted, is one with its number."""
 
 
 class LeftOut(NamedTuple):
@@ -98,7 +103,7 @@ def without(rows: Rows, text: str) -> LeftOut:
         >>> without(rows, "hand tap titanium").told, without(rows, "my taper drill of brass").words, without(rows, "titanium")
         ("Without 'titanium' there is 1.", ('drill', 'brass'), LeftOut(words=(), found=0))
     """
-    words = [word for word in text.split() if word.casefold() not in SAYS_NOTHING]
+    words = [word for word in _WORDS.findall(text) if word.casefold() not in SAYS_NOTHING]
     dearest = [_naming(words, rows.words.families), _naming(words, rows.words.materials)]
     return leaving_out(words, lambda some: ranked(rows, " ".join(some)).numbers, dearest)
 

@@ -16,12 +16,14 @@ class Ranked(NamedTuple):
         size: what the text says of the tool's size, besides the words.
         only_told: words by which none of them is called, and no trouble either; they stand in what is told of tools.
         steps: the first and the last step of a tool, which do not go along.
+        of_angle: that none of them has the angle that was sought, as a sentence.
     """
 
     numbers: Sequence[int]
     size: Size | None = None
     only_told: tuple[str, ...] = ()
     steps: str = ""
+    of_angle: str = ""
 
     @property
     def told(self) -> str:
@@ -35,4 +37,4 @@ class Ranked(NamedTuple):
         named = " or ".join(map(repr, self.only_told))
         some = "the words stand" if len(self.only_told) > 1 else "the word stands"
         called = f"No tool here is called {named}; {some} in what is told of these." if named else ""
-        return " ".join(one for one in (called, steps if self.steps else "") if one)
+        return " ".join(one for one in (self.of_angle, called, steps if self.steps else "") if one)

@@ -16,7 +16,9 @@ from collections.abc import Iterable, Sequence
 from library.book.rows import Rows
 from library.book.search_text import BETWEEN
 from library.book.word_forms import LEAST_BEGUN, SAYS_NOTHING
+from library.search.by_angle import called_by_angle, is_an_angle, of_angle, told_of
 from library.search.by_value import POINTS, flutes_told, with_point
+from library.search.left_hand import without_its_hand
 from library.search.meant_for import is_meant_for
 from library.search.nearness import ABSENT, IN_NOTES, called, distance, named, singular
 from library.search.of_trouble import UNKNOWN, TroubleWords
@@ -35,20 +37,11 @@ IN_NAMES, NOT_OF_IT = 2, 6
 """How far away a word for what most tools are made of is: alike for all, whether they are called by it or their family is
 told to be of it, and farther for what itself is of carbide."""
 
-TAPS = frozenset(["tap", "taps"])
-
-LEFT = (" lh ", " left hand tap ", " tap left hand ", " tap lh ")
-"""How tools for left-hand threads are called, which come first where a tap or a thread is left-hand: not those with
-left-hand flutes."""
-
 THREAD = "thread"
 """By this word at the beginning of a name tools for threads are known, where a thread is named and no tool."""
 
 COMMONEST = "plain steel"
 """The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
-
-UNASKED = 0.75
-"""How much farther away a left-hand tool is for which nobody asked."""
 
 OF_ITS_OWN = 0.25
 """How much farther away a tool for threads is where its family alone, and not itself, is called by their series."""
@@ -113,12 +106,18 @@ class _Search:
             found = self._having(word, found)
         self._hear_trouble(found)
         sizes = [] if sought.size is None else [sought.size]
+        absent: list[str] = []
+        by_angle = called_by_angle(self._words, self._searched.families)
         for number in sought.numbers:
-            pointed = with_point(self._rows, number).intersection(found) if number in POINTS else set()
-            if (held := self._called_by(number, found)) is not None:
-                pointed |= set(held)
-            if pointed:
-                found = [row for row in found if row in pointed]
+            if is_of_angle := bool(by_angle) and is_an_angle(number, sought.size):
+                held = of_angle(self._rows, number, found, by_angle)
+            else:
+                held = with_point(self._rows, number).intersection(found) if number in POINTS else set()
+                held |= set(self._called_by(number, found) or ())
+            if held:
+                found = [row for row in found if row in held]
+            elif is_of_angle:
+                absent.append(number)
             else:
                 sizes.append(Size(number))
         size = sizes[0] if sizes else None
@@ -126,10 +125,13 @@ class _Search:
             found = self._of_families_called(FOR_A_CLASS, found)
         if size is not None:
             self._prefer(size, found)
-        self._prefer_left(size, found)
+        for row, farther in without_its_hand(self._searched, sought, size, found):
+            self._away[row] += farther
         if sought.flutes:
             self._prefer_flutes(sought.flutes, found)
-        return Ranked(self._in_order(found), size, self._only_told(found) if found else (), sought.steps)
+        found = self._in_order(found)
+        only_told = self._only_told(found) if found else ()
+        return Ranked(found, size, only_told, sought.steps, told_of(self._rows, absent, found))
 
     def _only_told(self, found: Sequence[int]) -> tuple[str, ...]:
         """Words, typed so far that they may be whole, by which nothing is called that was found, and no trouble."""
@@ -241,19 +243,6 @@ class _Search:
                 self._away[row] += OF_ITS_OWN * sum(
                     not any(word in text for text in own) for word in series_in(size)
                 )
-
-    def _prefer_left(self, size: Size | None, found: Sequence[int]) -> None:
-        """Where a tap or a thread is sought that is left-hand, put first what such threads are cut with."""
-        words = {part for word in self._sought.words for part in word.split()}
-        in_size = set(size.text.casefold().split()) if size is not None and size.is_thread else set()
-        asked = words & {"left", "lh"}
-        is_wanted = "lh" in in_size or bool((in_size or words & TAPS) and asked)
-        if asked and not is_wanted:
-            return
-        for row in found:
-            is_left = any(one in text for one in LEFT for text in self._searched.names_of(row))
-            if is_left != is_wanted:
-                self._away[row] += UNASKED if is_left else 2
 
     def _prefer_flutes(self, count: int, found: Sequence[int]) -> None:
         """Put first what the book has with that number of flutes; the others are ground alike, so that they stay."""

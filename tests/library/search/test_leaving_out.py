@@ -68,3 +68,9 @@ def test_words_of_which_each_is_found_alone_and_which_mean_another_thing_side_by
 def test_the_kind_and_then_the_work_material_are_left_out_last(text: str, words: tuple[str, ...]) -> None:
     assert not ranked(shipped(), text).numbers
     assert without(shipped(), text).words == words
+
+
+def test_the_unit_of_a_size_is_no_word_of_its_own() -> None:
+    left_out = without(shipped(), "countersink 60 cast iron 10 mm centre hole 60")
+    assert set(left_out.words) == {"60", "centre", "hole"}
+    assert without(shipped(), "reamer zirconium 1/2 in 6 flutes").words == ("zirconium",)

@@ -510,3 +510,66 @@ def test_words_by_which_no_tool_is_called_are_said_to_be_so(text: str, words: tu
     assert hits.numbers
     assert hits.only_told == words
     assert all(word in hits.told for word in words)
+
+
+@pytest.mark.parametrize(
+    ("text", "degrees"),
+    [
+        ("60 countersink", "60"),
+        ("countersink 82 1/2 in", "82"),
+        ("countersinks 90 12 mm 3 flutes", "90"),
+        ("csk 100", "100"),
+        ("chamfer tool 110", "110"),
+        ("120 spot drill", "120"),
+        ("90 spot drill 10 mm", "90"),
+    ],
+)
+def test_a_usual_angle_beside_a_tool_that_is_called_by_it_finds_those_of_that_angle(
+    text: str, degrees: str
+) -> None:
+    rows = found(text)
+    assert rows
+    assert all(f"{degrees} degrees" in row.title or "90-wood" in row.id for row in rows)
+    assert ranked(shipped(), text).size != Size(degrees)
+    assert not ranked(shipped(), text).told
+
+
+def test_centre_drills_are_found_by_their_angle_which_is_not_the_work_they_are_for() -> None:
+    rows = found("centre drill 60")
+    assert rows[0].title == "Centre drill, type A, plain"
+    assert {row.family for row in rows} == {"centre-drill"}
+    assert ranked(shipped(), "centre drill 60").size is None
+
+
+@pytest.mark.parametrize(
+    ("text", "size", "told"),
+    [
+        ("60 countersink cast iron", None, "There is none of 60 deg; this is of 90 deg."),
+        (
+            "60 countersink cast iron 10 mm 3 flutes",
+            Size("10 mm"),
+            "There is none of 60 deg; this is of 90 deg.",
+        ),
+        ("spot drill 60 8", Size("8"), "None of 60 deg is among these; the first is of 90 deg."),
+        ("45 countersink brass 10 mm", Size("10 mm"), "There is none of 45 deg; this is of 90 deg."),
+    ],
+)
+def test_an_angle_that_no_tool_has_is_said_and_is_never_the_size(
+    text: str, size: Size | None, told: str
+) -> None:
+    result = ranked(shipped(), text)
+    assert (result.size, result.told) == (size, told)
+
+
+def test_a_number_that_is_no_usual_angle_is_the_size_of_a_countersink() -> None:
+    assert ranked(shipped(), "countersink 12").size == Size("12")
+    assert ranked(shipped(), "countersink 60 mm").size == Size("60 mm")
+    assert ranked(shipped(), "reamer 60").size == Size("60")
+
+
+def test_what_a_shop_calls_by_its_angle_is_found_where_no_angle_is_told_of_it() -> None:
+    rows = Rows.of(
+        [Row("entry", f"e{n}", title, "countersink", search=search_text([title])) for n, title in enumerate(["Long countersink 75", "Countersink 60", "Countersink 60 mm"])],
+        shared=Shared({"countersink": search_text(["Countersinks", "countersink"])}),
+    )  # fmt: skip
+    assert [rows[number].title for number in ranked(rows, "countersink 60").numbers] == ["Countersink 60"]
