@@ -44,6 +44,21 @@ def reads_facets(job: Job) -> bool:
     )
 
 
+def is_broken(job: Job, is_even: bool) -> bool:
+    """Whether the land that was read begins with a margin, or goes on in a second facet, so that no one relief is on it.
+
+    Args:
+        job: the card worked out.
+        is_even: whether the land is known to have fallen evenly, which no facets do.
+    """
+    judged = job.doing(HEEL)
+    if judged is None or not judged.sheet.role.replaces:
+        return False
+    margin = judged.answer.inputs.get("margin_width")
+    has_margin = margin is not None and margin.value != 0
+    return has_margin or (not is_even and "secondary_relief_angle" in judged.answer.inputs)
+
+
 def _is_ground(job: Job, step: Step) -> bool:
     """Whether what a calculation reads is ground in this job, or is no relief at all, as the lead of a thread.
 

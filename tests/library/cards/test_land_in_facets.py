@@ -10,7 +10,7 @@ from geometry.sentences import Kind
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
-from library.cards.inspecting import reliefs_after
+from library.cards.inspecting import received_reliefs, reliefs_after
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Tool
 from library.cards.settings_lines import setting_lines
@@ -107,6 +107,22 @@ def test_no_angle_is_told_of_a_heel_that_lies_behind_several_flats(book: Book) -
         job(book, **readings, wanted__relief_method="cam", wanted__relief_form="eccentric")
     )
     assert alone.angles
+
+
+def test_no_angle_is_told_of_a_reading_over_a_margin_or_several_flats_of_a_tool_as_it_came(
+    book: Book,
+) -> None:
+    readings = {"received__drop": "0.07 mm"}
+    assert received_reliefs(job(book, **readings)) == ()
+    assert received_reliefs(job(book, **readings, wanted__second_land_relief_angle="")) == ()
+    assert received_reliefs(job(book, **readings, wanted__margin_width="0 mm")) == ()
+    without = {"wanted__margin_width": "0 mm", "wanted__second_land_relief_angle": ""}
+    (alone,) = received_reliefs(job(book, **readings, **without))
+    assert alone.angles
+    (even,) = received_reliefs(
+        job(book, **readings, wanted__margin_width="0 mm", received__relief_form="eccentric")
+    )
+    assert even.angles
 
 
 def test_a_cam_makes_no_facets_and_the_drop_of_the_cam_judges(book: Book) -> None:
