@@ -20,6 +20,7 @@ from geometry.calculation import (
 from geometry.complaints import complaint, settled
 from geometry.cures import Step, Way, way
 from geometry.drill import feed as feeding
+from geometry.drill.point import chisel_edge_length
 from geometry.drill.web import USUAL_SHARE
 from geometry.edge.surface_input import edge_of, surface_fields
 from geometry.preconditions import refuse
@@ -126,11 +127,27 @@ def _along(given: Inputs) -> tuple[float, Callable[[float], float]]:
 def _lip(given: Inputs) -> _Lip:
     relief, as_given = _along(given)
     outer, runs = given.number("diameter"), given.choice("lip_relief_runs")
-    inner = given.number_or("inner_diameter", INNER_SHARE * outer)
+    inner = given.number("inner_diameter") if given.has("inner_diameter") else _begins(given, outer)
     inner_relief = given.number_or("inner_relief_angle", relief)
     known = "constant" if runs == NOT_MEASURED else runs
     along = feeding.relief_along_lip(known, (outer, relief), (inner, inner_relief))
     return _Lip(outer, inner, runs, along, as_given)
+
+
+def _begins(given: Inputs, outer: float) -> float:
+    """The diameter (mm) on which the lip begins where nobody gave it: the chisel edge of the web, else the web itself."""
+    if not given.has("web_thickness"):
+        return INNER_SHARE * outer
+    web = given.number("web_thickness")
+    if given.has("chisel_edge_angle"):
+        return chisel_edge_length(web, given.number("chisel_edge_angle"), outer)
+    if web < outer:
+        return web
+    raise refuse(
+        "web_thickness",
+        "A web of {web} leaves no lip on a tool of {outer}. Measure both again.",
+        {"web": length(web), "outer": length(outer)},
+    )
 
 
 def _ways(lip: _Lip, feed: float) -> list[Way]:
@@ -222,12 +239,25 @@ def _inward(lip: _Lip, feed: float) -> Check:
     )
 
 
-def _beginning(lip: _Lip) -> Check:
+def _beginning(given: Inputs, lip: _Lip) -> Check:
+    inner = length(lip.inner)
+    if not given.has("web_thickness"):
+        return note(
+            "No inner diameter was given: the lip is taken to begin at {inner} across, {share} of the diameter, about the "
+            "thickness of a web (common practice). The length of the chisel edge is the true one.",
+            inner=inner,
+            share=ratio(INNER_SHARE),
+        )
+    web = length(given.number("web_thickness"))
+    if given.has("chisel_edge_angle"):
+        return note(
+            "The lip is taken to begin at {inner} across, which is the length of the chisel edge over the web of {web}.",
+            inner=inner,
+            web=web,
+        )
     return note(
-        "No inner diameter was given: the lip is taken to begin at {inner} across, {share} of the diameter, about the "
-        "thickness of a web (common practice). The length of the chisel edge is the true one.",
-        inner=length(lip.inner),
-        share=ratio(INNER_SHARE),
+        "The lip is taken to begin at the web of {web}. The chisel edge is somewhat longer, and its length is the true one.",
+        web=web,
     )
 
 
@@ -249,7 +279,7 @@ def _checks(given: Inputs, lip: _Lip, feed: float | None) -> Iterator[Check]:
     if lip.runs == NOT_MEASURED and feed:
         yield _inward(lip, feed)
     if not given.has("inner_diameter"):
-        yield _beginning(lip)
+        yield _beginning(given, lip)
 
 
 def _feed(given: Inputs) -> float | None:
@@ -276,7 +306,7 @@ CALCULATION = Calculation(
     title="Relief left over after the feed",
     question="How much of a drill's lip relief does the feed leave, where is it least, and which feed is too much?",
     wants="The diameter is the drill's over its margins and the relief that of the lip along the axis at the outer corner; "
-    "the inner diameter is that of the circle on which the lips begin, which is the length of the chisel edge.",
+    "the inner diameter is that of the circle on which the lips begin, which is the length of the chisel edge, and follows from the web where it is not given.",
     neglects="It takes the lip alone, in line with the axis, and a feed that is even; nearer the axis, on the chisel edge, the feed is steeper than any relief. "
     "It tells where the land drags, not how much relief a material wants.",
     kinds=(
@@ -295,7 +325,9 @@ CALCULATION = Calculation(
         Field("relief_angle"),
         Field("lip_relief_runs", default=NOT_MEASURED),
         Field("inner_relief_angle", when=("lip_relief_runs", "rising")),
-        Field("inner_diameter", optional=True, fill_from=("web_thickness",)),
+        Field("inner_diameter", optional=True),
+        Field("web_thickness", optional=True, when=("surface", "lip")),
+        Field("chisel_edge_angle", optional=True, when=("surface", "lip")),
         Field("feed", optional=True),
     ),
     outputs=("relief_left", "largest_feed", "feed_slope", "weakest_diameter", "inner_diameter"),

@@ -134,6 +134,20 @@ def test_a_lip_that_begins_outside_the_drill_is_refused() -> None:
     assert refused.value.problems[0].key == "inner_diameter"
 
 
+def test_a_web_that_was_measured_says_where_the_lip_begins() -> None:
+    """By hand: a chisel edge at 125 degrees over a web of 1.6 mm is 1.6 / sin 55 = 1.9532 mm long."""
+    tool: dict[str, Given] = {"diameter": 10.0, "relief_angle": math.radians(12), "web_thickness": 1.6}
+    alone = run(SHEET, tool)
+    assert alone.outputs["inner_diameter"] == 1.6
+    assert "the web of {web}" in alone.checks[-1].sentence.template
+    edge = run(SHEET, tool | {"chisel_edge_angle": math.radians(125)})
+    assert edge.outputs["inner_diameter"] == pytest.approx(1.9532, abs=5e-5)
+    assert run(SHEET, tool | {"inner_diameter": 2.5}).outputs["inner_diameter"] == 2.5
+    with pytest.raises(Refusal) as refused:
+        run(SHEET, tool | {"web_thickness": 10.0})
+    assert refused.value.problems[0].key == "web_thickness"
+
+
 def test_a_lip_measured_at_its_corner_only_is_judged_there_and_nowhere_else() -> None:
     """By hand: 0.25 mm a turn on 18.85 mm climbs 0.7599 degrees; at 0.9 mm across it climbs 5.0525."""
     result = run(SHEET, {"diameter": 6.0, "relief_angle": math.radians(12), "feed": 0.25})
