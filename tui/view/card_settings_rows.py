@@ -131,7 +131,7 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     shown = [one for one in lines if one.graduation or one.key not in typed]
     found = [_set_told(one) for one in shown]
     if not found or step.sheet.role.does == HEEL:
-        outputs = step.answer.result.outputs
+        outputs = _answered(job, step)
         key = _speed_of_the_wheel(job, step, outputs) or next(iter(outputs), "")
         both = [one for one in (key, OTHER_END.get(key, "")) if one in outputs]
         found += [_answer_told(job, step, one, outputs[one]) for one in both]
@@ -238,9 +238,17 @@ def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
     return (f"of {own}", "") if alike else (f"of {said}", f"(rated {own})")
 
 
+def _answered(job: Job, step: Step) -> dict[str, float]:
+    """What a calculation answers, without what another sets in its place by the method of the job."""
+    outputs = step.answer.result.outputs if step.answer.result is not None else {}
+    role = step.sheet.role
+    unset = role.sets if job.choice.method in role.otherwise_by else ()
+    return {key: value for key, value in outputs.items() if key not in unset}
+
+
 def _first_answer(job: Job, step: Step) -> list[str]:
     """What a calculation answers first, which of the indicator drop is the reading at the heel."""
-    outputs = step.answer.result.outputs if step.answer.result is not None else {}
+    outputs = _answered(job, step)
     each = at_each_heel(job, job.display) if step is job.doing(HEEL) else ""
     if each:
         return [f"{quantity('heel_drop').title} {each}, each by its own land"]

@@ -192,3 +192,18 @@ def test_of_two_surfaces_that_are_read_each_drop_at_the_heel_says_which_it_is_of
     assert drops() == ["Drop at the heel"]
     typed = {"reamer-land": Setting({"margin_width": "0.2 mm"})}
     assert drops(**typed) == ["Drop at the heel, bevel lead", "Drop at the heel, land"]
+
+
+@pytest.mark.parametrize(("method", "is_set"), [("work-head", False), ("wheel-head-height", True)])
+def test_half_the_point_stands_among_the_settings_only_where_the_method_sets_it(
+    book: Book, method: str, is_set: bool
+) -> None:
+    card = begun(book, "twist-drill-jobber-plain-steel", relief_method=method, point_angle="140 deg")
+    card = replace(card, received={"web_thickness": ("1.6 mm",), "land_width": ("4 mm",)})
+    form = CardForm(book, card)
+    form.go_to("settings")
+    titles = [one.title for row in form.rows if row.way == "settings.drill-point" for one in row.told]
+    below = [text for row in form.rows if row.way == "settings.drill-point" for text in row.below]
+    assert titles
+    assert ("Half point angle" in titles) is is_set
+    assert any("Half point angle" in text for text in below) is is_set
