@@ -43,6 +43,10 @@ THREAD = "thread"
 COMMONEST = "plain steel"
 """The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
 
+STEEL, OF_ANOTHER_STEEL = "steel", 12
+"""The word by which alone the commonest work material is meant, and how much later tools for one come that is neither that
+nor called as typed."""
+
 OF_ITS_OWN = 0.25
 """How much farther away a tool for threads is where its family alone, and not itself, is called by their series."""
 
@@ -268,6 +272,8 @@ class _Search:
             f" {COMMONEST} " not in one.head and (not material or called(material, one) > 0)
             for one in searched.materials
         ]
+        # Steel without a word for which steel is plain steel, though the names of others have the word too.
+        is_steel = STEEL in words
         # Two words that name a family say more than each of them in the title of another tool, as tool in tool steel.
         weight = 48 if " " in tool else 16 if len(words) > 1 else 8
         steps: dict[int, float] = {}
@@ -282,6 +288,7 @@ class _Search:
             begins = head.startswith((first, of_tool))
             group = searched.groups[number]
             step = away[number] * 48 + (not in_head) * 24 + families[group] * weight
+            step += (is_steel and others[group]) * OF_ANOTHER_STEEL
             step += (number not in self._meant) * 4 + (not in_text) * 2
             # A tool for large work alone, as its name says, comes after the one for any.
             steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)

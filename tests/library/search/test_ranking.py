@@ -169,6 +169,10 @@ def test_a_left_hand_tap_comes_before_a_right_hand_one_whose_flutes_are_left_han
         ("#30", "twist-drill", "Jobber drill, plain steel"),
         ("letter q", "twist-drill", "Jobber drill, plain steel"),
         ("step drill 4-20", "step-drill", "Step drill"),
+        ("carbide drill steel", "carbide-drill", "Solid carbide drill, plain steel"),
+        ("steel drill", "twist-drill", "Jobber drill, plain steel"),
+        ("hardened steel drill", "twist-drill", "Twist drill, hardened steel"),
+        ("carbide drill hardened steel", "carbide-drill", "Carbide drill, hardened steel"),
         ("1:50 reamer", "reamer", "Taper reamer"),
     ],
 )
