@@ -19,7 +19,7 @@ from library.guidance.model import STEPS, WHEEL_LINES
 from library.issue import Issue
 from library.sanitize import sanitize
 from library.shop_threads.shapes import LENGTHS
-from library.units.several import in_short, parted, with_the_last_unit
+from library.units.several import after_the_last, in_short, parted, with_the_last_unit
 
 How = Literal["text", "texts", "measures", "count", "counts", "day", "told", "graduations"]
 """How a key is typed: on one line; as several parted by commas, of measures with a unit behind the last alone; as a line of text and one for its source; or, of the
@@ -213,7 +213,9 @@ def complaints(array: str, name: str, texts: Mapping[str, str], book: Book | Non
     found: dict[str, str] = {}
     for issue in (*parsed.findings, *diagnostics.findings):
         line = _line_of(array, issue)
-        found.setdefault(line if line in texts else "", issue.text)
+        is_without = line in KINDS and "has no unit" in issue.wrong
+        fix = after_the_last(KINDS[line], texts.get(line, "")) if is_without else ""
+        found.setdefault(line if line in texts else "", f"{issue.wrong} {fix or issue.fix}".strip())
     return found
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from geometry.sentences import Kind
 from library.units.grammar import UnitError, parse
+from library.units.system import METRIC
 
 _WITHOUT_UNIT = {Kind.CHOICE, Kind.COUNT, Kind.RATIO, Kind.PERCENT}
 
@@ -48,6 +49,22 @@ def with_the_last_unit(kind: Kind, measures: Sequence[str]) -> tuple[str, ...] |
         return tuple(_completed(kind, one, unit) for one in measures)
     except UnitError:
         return None
+
+
+def after_the_last(kind: Kind, text: str) -> str:
+    """Where the unit of several measures is typed, with those as they stand, as a sentence; empty for less than two.
+
+    Args:
+        kind: what they are.
+        text: as typed in one line, the last one without a unit.
+
+    Example:
+        >>> after_the_last(Kind.ROTATION, "1400, 2800"), after_the_last(Kind.ROTATION, "2800")
+        ('Write the unit after the last: 1400, 2800 rpm.', '')
+    """
+    measures = [one for one in parted(text) if one]
+    listed = f"{', '.join(measures)} {METRIC.unit(kind)}"
+    return f"Write the unit after the last: {listed}." if len(measures) > 1 else ""
 
 
 def in_short(kind: Kind, measures: Sequence[str], *, between: str = "; ") -> str:

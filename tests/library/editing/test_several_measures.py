@@ -62,7 +62,19 @@ def test_what_is_told_in_short_is_read_back_as_it_was(found: list[tuple[object, 
         ("machine", "index_ratio", "400000", "Dividing-head ratio is 400000."),
         ("wheel", "diameter", "98000 mm", "Wheel diameter is 98000"),
         ("wheel", "rated_speed", "35000 m/s", "Rated surface speed is 35000"),
-        ("machine", "cam_throws", "0.4, 0.8", "'0.4' has no unit."),
+        (
+            "machine",
+            "cam_throws",
+            "0.4, 0.8",
+            "'0.4' has no unit. Write the unit after the last: 0.4, 0.8 mm.",
+        ),
+        (
+            "machine",
+            "spindle_speeds",
+            "1400 rpm, 2800",
+            "'2800' has no unit. Write the unit after the last: 1400 rpm, 2800 rpm.",
+        ),
+        ("machine", "spindle_speeds", "2800", "'2800' has no unit. Write it as "),
     ],
 )
 def test_what_is_wrong_is_told_in_shop_words(array: str, key: str, typed: str, said: str) -> None:
