@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from library.book.model import Book
+from library.calc import ranges
 from library.calc.by_family import is_threaded
 from library.cards.job import Job
 from library.cards.results import USUAL
@@ -37,7 +38,7 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
         _family(book, card.family),
         *([thread, size] if threaded else [size]),
         Row("tool.flutes", "Flutes", tool.flutes, hint=f"Count its edges. Right takes {counted}, as the book has it."
-            if counted else "Count its edges; the book has no number for this tool.", offers=(counted,) if counted else (), wants=not tool.flutes),
+            if counted else f"Count its edges; the book has {_range_of_book(job, 'flutes') or 'no number for this tool'}.", offers=(counted,) if counted else (), wants=not tool.flutes),
         _material(book, tool.work_material),
         _text("tool.belongs_to", "Belongs to", tool.belongs_to, "The customer, or the machine that it is used on."),
         _text("tool.marks", "Marks", tool.marks, "What its maker stamped on it."),
@@ -85,6 +86,12 @@ def _of_book(job: Job, key: str) -> tuple[str, ...]:
     """What the book has for a quantity of the tool, to be brought into its line; nothing where it has no number."""
     found = job.entry.values.get(key)
     return (found.usual.text,) if found is not None and found.usual is not None else ()
+
+
+def _range_of_book(job: Job, key: str) -> str:
+    """From where to where the book has a quantity of the tool, of which no number is usual; empty where it has none."""
+    found = job.entry.values.get(key)
+    return ranges.said(found) if found is not None else ""
 
 
 def _brings(offers: tuple[str, ...]) -> str:

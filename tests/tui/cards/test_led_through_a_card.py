@@ -70,8 +70,10 @@ def test_an_arrow_brings_the_two_flutes_of_a_drill_and_says_so(yard_book: Book, 
 
 def test_a_core_drill_keeps_the_flutes_of_its_own_and_brings_none(yard_book: Book) -> None:
     form = form_at(yard_book, begun(yard_book, "twist-drill-core"), "tool.flutes")
-    assert "the book has no number for this tool" in form.row.hint
+    assert form.row.hint == "Count its edges; the book has 3 to 4."
     assert not form.brings(1)
+    none = form_at(yard_book, begun(yard_book, "reamer-hand-plain-steel"), "tool.flutes")
+    assert none.row.hint == "Count its edges; the book has no number for this tool."
 
 
 @pytest.mark.parametrize(
