@@ -22,6 +22,9 @@ USUAL = frozenset(["60", "82", "90", "100", "110", "120"])
 LEAST_BESIDE_A_SIZE = 30
 """From how many degrees any number is their angle where the size stands beside it. Common practice, no source."""
 
+LONGEST_NAME = 5
+"""Words of the longest name that such a family is looked for by: combined drill and countersink."""
+
 KEYS = "included_angle", "point_angle"
 """The angles by which they are called; a spotting drill by that of its point."""
 
@@ -38,7 +41,9 @@ def called_by_angle(words: Sequence[str], families: Sequence[Parts]) -> frozense
         >>> called_by_angle(["csk", "brass"], families), called_by_angle(["drill"], families)
         (frozenset({0}), frozenset())
     """
-    runs = [" ".join(words[at:end]) for at in range(len(words)) for end in range(at + 1, len(words) + 1)]
+    runs = [
+        " ".join(words[at : at + count]) for at in range(len(words)) for count in range(1, LONGEST_NAME + 1)
+    ]
     return frozenset(
         number
         for number, family in enumerate(families)

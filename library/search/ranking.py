@@ -111,7 +111,7 @@ class _Search:
         self._hear_trouble(found)
         sizes = [] if sought.size is None else [sought.size]
         absent: list[str] = []
-        by_angle = called_by_angle(self._words, self._searched.families)
+        by_angle = called_by_angle(self._words, self._searched.families) if sought.numbers else frozenset()
         for number in sought.numbers:
             if is_of_angle := bool(by_angle) and is_an_angle(number, sought.size):
                 held = of_angle(self._rows, number, found, by_angle)
