@@ -66,6 +66,7 @@ class Role:
             tooth better, and the same heel must not be judged twice.
         asks: inputs that it can do without by taking what is usual, but whose line is always shown, for its answer hangs on them.
         of_facets: whether what it reads behind the edge is the fall of flats that no relief of a single one stands for.
+        facets_by: the input that lays a second facet behind the first, so that what is read behind the edge is that of flats too.
         left_out_by: methods of a job to which it does not belong, because another calculation says better what it would.
         not_on: methods of a job that it belongs to, each with a surface to which that method gives no relief.
         ground: the surfaces of which it sets, makes or reads something; on a job that grinds another it rests. Empty where it
@@ -103,6 +104,7 @@ class Role:
     replaces: tuple[str, ...] = ()
     asks: tuple[str, ...] = ()
     of_facets: bool = False
+    facets_by: str = ""
     left_out_by: tuple[str, ...] = ()
     not_on: tuple[tuple[str, str], ...] = ()
     ground: tuple[str, ...] = ()
