@@ -61,6 +61,7 @@ class Role:
             without which the same surface is not ground by a cam; empty where the method decides nothing.
         by_wanted: the quantity that brings a resting one into the job where the card wants it, as an entry of the book does.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
+        apart: for what those are set, where that is ground in a job of its own: they are told, and counted among no settings.
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
         replaces: calculations that rest on a job of flats where this one has an answer for the same surface: it knows the
             tooth better, and the same heel must not be judged twice.
@@ -100,6 +101,7 @@ class Role:
     by_method: str = ""
     by_wanted: str = ""
     sets: tuple[str, ...] = ()
+    apart: str = ""
     otherwise_by: tuple[str, ...] = ()
     replaces: tuple[str, ...] = ()
     asks: tuple[str, ...] = ()

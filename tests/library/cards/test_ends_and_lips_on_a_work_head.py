@@ -157,6 +157,11 @@ def faceted(**after: Inspection) -> Card:
     )
 
 
+def test_the_rear_facet_of_a_point_is_set_before_the_one_at_the_lip(yard: Book) -> None:
+    keys = [one.key for one in setting_lines(work_out(faceted(), yard), METRIC) if "roll" in one.key]
+    assert keys == ["second_roll_angle", "roll_angle"]
+
+
 def test_no_relief_is_told_of_a_point_that_is_read_over_its_facets(yard: Book) -> None:
     # A flat from edge to heel would have 24 to 29 degrees where two facets of 12 and 25 are wanted.
     job = work_out(faceted(drop=Inspection(("1.05 mm", "1.06 mm"), "", "0.03 mm")), yard)

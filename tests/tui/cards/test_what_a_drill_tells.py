@@ -210,7 +210,7 @@ def test_a_heel_that_its_facets_judge_carries_no_stop_of_the_flat_that_is_not_gr
 def test_what_only_checks_a_facet_has_no_number_among_the_settings(yard: Path, book: Book) -> None:
     text = shown(page(book, card_of(yard, "2026-11-20-01"), "settings.relief-facets"), 80, 60)
     lines = {line[5:].strip().partition("  ")[0]: line[2:5].strip() for line in text.splitlines()}
-    assert lines["Facet 2: rest height"] == "4"
+    assert (lines["Facet 2: rest height"], lines["Facet 1: rest height"]) == ("3", "4")
     assert (lines["Facet 1 lying level"], lines["Facet 2 lying level"]) == ("", "")
 
 
