@@ -237,3 +237,22 @@ def test_the_web_that_a_facet_point_hangs_on_is_asked_for_without_opening_all_li
     found = shown(page(book, card, "settings.point-setup"), 80, 40)
     assert "       Web thickness               ________" in found
     assert "1.500 mm is taken, 0.15 of the diameter" in " ".join(found.split())
+
+
+def test_lines_that_the_cursor_takes_as_one_are_tied_together_and_each_other_line_is_a_stop(
+    yard: Path, book: Book
+) -> None:
+    drawn = page(book, card_of(yard, "2026-11-20-01"), "settings.relief-facets")
+    lines = shown(drawn, 80, 60).splitlines()
+    set_lines = lines[: next(at for at, one in enumerate(lines) if one.startswith("READ"))]
+    tied = [one for one in set_lines if one.startswith("| ")]
+    assert {one[5:].split("  ")[0] for one in tied} >= {"Facet 1: rest height", "Facet 1 lying level"}
+    # Down stops at each of the others in turn, and at none that is tied to the one above it.
+    marked, rows = [], drawn.form.rows
+    drawn.form.go_to(rows[0].way)
+    for _ in rows:
+        (at,) = [one for one in shown(drawn, 80, 60).splitlines() if one.startswith("> ")]
+        marked.append(at[2:].strip())
+        drawn.form.move(1)
+    assert len(set(marked)) == len(rows)
+    assert not {one[2:].strip() for one in tied} & set(marked)
