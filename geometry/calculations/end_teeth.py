@@ -230,8 +230,7 @@ def _rows(given: Inputs, end: _End) -> tuple[Row, ...]:
         return ()
     reliefs = (("primary", end.relief), ("secondary", given.number("secondary_relief_angle")))
     return tuple(
-        Row(name, {"workhead_tilt": tilt, "workhead_swivel": end.swivel_at(tilt)})
-        for name, tilt in reliefs
+        Row(name, {"workhead_tilt": tilt, "workhead_swivel": end.swivel_at(tilt)}) for name, tilt in reliefs
     )
 
 

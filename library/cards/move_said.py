@@ -39,11 +39,11 @@ def _off(error: float) -> str:
 
 
 def off_the_place(values: Mapping[str, float]) -> str:
-    """How far a move is off its place (deg), in as few words as do.
+    """How far a move is off its place (an error in radians), in as few words as do.
 
     Example:
         >>> off_the_place({"index_error": 0.0})
-        \'exact\'
+        'exact'
     """
     error = values.get("index_error", 0.0)
     return f"{show(abs(error), Kind.ANGLE)} {'past' if error > 0 else 'short'}" if error else "exact"

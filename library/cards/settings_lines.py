@@ -85,7 +85,10 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
             for line in _of_step(job, step, display):
                 # The throw for the cylinder is not wanted where the cone has one already.
                 if line.key not in THROWS - CAMS or not CAMS & set(lines):
-                    lines.setdefault(line.key or line.title, replace(line, stopped=step.stopped, apart=step.sheet.role.apart))
+                    lines.setdefault(
+                        line.key or line.title,
+                        replace(line, stopped=step.stopped, apart=step.sheet.role.apart),
+                    )
     return tuple(_same_facet(lines))
 
 

@@ -67,10 +67,15 @@ def test_each_facet_has_the_height_for_its_angle_from_the_tangent_at_the_edge(bo
     assert heights(job(book)) == {"Facet 1: rest height": "0.721 mm", "Facet 2: rest height": "1.743 mm"}
 
 
-def test_the_rear_facet_is_set_first_but_on_an_end_mill_whose_primary_the_book_grinds_first(book: Book) -> None:
+def test_the_rear_facet_is_set_first_but_on_an_end_mill_whose_primary_the_book_grinds_first(
+    book: Book,
+) -> None:
     assert list(heights(job(book))) == ["Facet 2: rest height", "Facet 1: rest height"]
     mill = ground_down(book, "end-mill")
-    assert [one for one in heights(mill) if "height" in one] == ["Facet 1: rest height", "Facet 2: rest height"]
+    assert [one for one in heights(mill) if "height" in one] == [
+        "Facet 1: rest height",
+        "Facet 2: rest height",
+    ]
 
 
 def test_the_angles_of_the_facets_say_from_where_they_count(book: Book) -> None:

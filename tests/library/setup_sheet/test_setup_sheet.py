@@ -84,7 +84,10 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
     # Derived: R sin 5; pi D tan 8 / 4 is 1.325, and the cam of 1.35 from tooth to tooth above it gives
     # atan(1.35 * 4 / (pi 12)) and falls 1.35 * (2 / 6) / (pi / 2) over the land, with quarters of it; 1.75 * 2 / (pi 12),
     # 40 / 4, pi 0.1 m * 2800 / 60 s, 20 m/s / (pi 0.1 m) * 60.
-    assert f"Face offset, for the faces, a job of its own: {6 * math.sin(math.radians(5)):.3f} mm" in " ".join(text.split())
+    assert (
+        f"Face offset, for the faces, a job of its own: {6 * math.sin(math.radians(5)):.3f} mm"
+        in " ".join(text.split())
+    )
     drop = 1.35 * (2 / 6) / (math.pi / 2)
     for share in (0.25, 0.5, 0.75, 1.0):
         assert re.search(rf" {drop * share:.3f} +{drop * share * 100:4.1f} ", text)
