@@ -257,7 +257,7 @@ PRIMARY_FIRST = frozenset({"end-mill"})
 def _as_ground(job: Job, rows: Sequence[Row]) -> list[tuple[int, Row]]:
     """Facets with their numbers, counted from the edge, in the order in which they are ground: the rear one first, the edge last."""
     numbered = list(enumerate(rows, 1))
-    return numbered if job.book.kind_of(job.card.family) in PRIMARY_FIRST else numbered[::-1]
+    return numbered if job.kind in PRIMARY_FIRST else numbered[::-1]
 
 
 def _facets(job: Job, step: Step, display: Display) -> list[SettingLine]:
