@@ -61,11 +61,13 @@ class Role:
             without which the same surface is not ground by a cam; empty where the method decides nothing.
         by_wanted: the quantity that brings a resting one into the job where the card wants it, as an entry of the book does.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
+        apart: for what those are set, where that is ground in a job of its own: they are told, and counted among no settings.
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
         replaces: calculations that rest on a job of flats where this one has an answer for the same surface: it knows the
             tooth better, and the same heel must not be judged twice.
         asks: inputs that it can do without by taking what is usual, but whose line is always shown, for its answer hangs on them.
         of_facets: whether what it reads behind the edge is the fall of flats that no relief of a single one stands for.
+        facets_by: the input that lays a second facet behind the first, so that what is read behind the edge is that of flats too.
         left_out_by: methods of a job to which it does not belong, because another calculation says better what it would.
         not_on: methods of a job that it belongs to, each with a surface to which that method gives no relief.
         ground: the surfaces of which it sets, makes or reads something; on a job that grinds another it rests. Empty where it
@@ -99,10 +101,12 @@ class Role:
     by_method: str = ""
     by_wanted: str = ""
     sets: tuple[str, ...] = ()
+    apart: str = ""
     otherwise_by: tuple[str, ...] = ()
     replaces: tuple[str, ...] = ()
     asks: tuple[str, ...] = ()
     of_facets: bool = False
+    facets_by: str = ""
     left_out_by: tuple[str, ...] = ()
     not_on: tuple[tuple[str, str], ...] = ()
     ground: tuple[str, ...] = ()

@@ -58,6 +58,15 @@ class _End:
     relief: float
 
     @property
+    def swivel(self) -> float:
+        """Of the base of the work head for the dish, in radians."""
+        return self.swivel_at(self.relief)
+
+    def swivel_at(self, tilt: float) -> float:
+        """Of the base for the dish at the tilt of one facet, both in radians."""
+        return head_swivel(max(self.dish, 0.0), tilt)
+
+    @property
     def depth(self) -> float:
         """How far the inner ends lie behind the corners, in mm."""
         return dish_depth(self.dish, self.diameter, self.inner)
@@ -154,7 +163,7 @@ def _relief(end: _End) -> Iterator[Check]:
 def _setting(end: _End) -> Check:
     level = "Lay one edge level and square to the axis of the work head."
     tilted = "Tilt the work head {tilt} so that the heel goes away from the wheel"
-    tilt, swivel = angle(end.relief), head_swivel(max(end.dish, 0.0), end.relief)
+    tilt, swivel = angle(end.relief), end.swivel
     if swivel == 0:
         return note(f"{level} {tilted}; its base is not swivelled.", tilt=tilt)
     return note(
@@ -178,11 +187,22 @@ def _corner_relief(given: Inputs, end: _End) -> float:
     return corner_relief(land, end.relief, given.number("corner_angle"))
 
 
+def _second_facet(given: Inputs, end: _End) -> float | None:
+    """The relief of a facet behind the first one, in radians; nothing where there is none, or it takes nothing off."""
+    second = given.number_or("secondary_relief_angle", 0.0)
+    return second if second > end.relief else None
+
+
 def _second(given: Inputs, end: _End) -> Iterator[Check]:
     if not given.has("secondary_relief_angle"):
         return
     yield from relief_plausible(given.number("secondary_relief_angle"), "end", key="secondary_relief_angle")
-    if given.number("secondary_relief_angle") <= end.relief:
+    if _second_facet(given, end) is not None:
+        yield note(
+            "The heel lies on the second facet, and how deep hangs on how wide the first one is left: no reading is told "
+            "there. The first is read from the edge to the line between the two, not at the heel."
+        )
+    else:
         steeper = angle(end.relief, Rounding.UP)
         yield complaint(
             "watch",
@@ -210,25 +230,28 @@ def _rows(given: Inputs, end: _End) -> tuple[Row, ...]:
         return ()
     reliefs = (("primary", end.relief), ("secondary", given.number("secondary_relief_angle")))
     return tuple(
-        Row(name, {"workhead_tilt": tilt, "workhead_swivel": head_swivel(max(end.dish, 0.0), tilt)})
-        for name, tilt in reliefs
+        Row(name, {"workhead_tilt": tilt, "workhead_swivel": end.swivel_at(tilt)}) for name, tilt in reliefs
     )
 
 
 def _compute(given: Inputs) -> Result:
     end, turned = _end(given), _turned(given)
-    outputs = {"workhead_tilt": end.relief, "workhead_swivel": head_swivel(max(end.dish, 0.0), end.relief)}
+    second = _second_facet(given, end)
+    outputs = {"workhead_tilt": end.relief, "workhead_swivel": end.swivel}
+    if second is not None:
+        outputs |= {"second_workhead_tilt": second, "second_workhead_swivel": end.swivel_at(second)}
     if given.has("dish_depth"):
         outputs["dish_angle"] = end.dish
     else:
         outputs["dish_depth"] = end.depth
     if given.has("corner_angle"):
         outputs["corner_chamfer_relief"] = _corner_relief(given, end)
-    if turned is not None:
-        outputs["axial_drop"] = end.drop(turned)
+    read = turned if second is None else None
+    if read is not None:
+        outputs["axial_drop"] = end.drop(read)
     result = Result(
         outputs,
-        stations(turned, {"axial_drop": end.drop}) if turned else (),
+        stations(read, {"axial_drop": end.drop}) if read else (),
         rows=_rows(given, end),
         checks=_checks(given),
     )
@@ -260,6 +283,8 @@ CALCULATION = Calculation(
     outputs=(
         "workhead_tilt",
         "workhead_swivel",
+        "second_workhead_tilt",
+        "second_workhead_swivel",
         "dish_depth",
         "dish_angle",
         "corner_chamfer_relief",
@@ -272,7 +297,8 @@ CALCULATION = Calculation(
         of_course=(),
         about="dish_angle",
         by_method="work-head",
-        sets=("workhead_tilt", "workhead_swivel"),
+        sets=("workhead_tilt", "workhead_swivel", "second_workhead_tilt", "second_workhead_swivel"),
+        facets_by="secondary_relief_angle",
         inspects=("dish_angle", "dish_depth"),
         tells=("pass", "note"),
         tabled=True,

@@ -170,6 +170,7 @@ CALCULATION = Calculation(
     role=Role(
         place=30,
         sets=("face_offset",),
+        apart="for the faces, a job of its own",
         ground=("land", "thread-land", "chamfer", "cone", "shoulder", "bevel"),
     ),
     sample={"diameter": 10.0, "rake_angle": math.radians(15), "other_diameter": (8.0, 4.0)},

@@ -165,6 +165,7 @@ CALCULATION = Calculation(
         of_course=(),
         about="face_radius",
         sets=("wheel_centre_ahead", "wheel_centre_below"),
+        apart="for the faces, a job of its own",
         tells=("pass", "note"),
     ),
     sample={"diameter": 12.0, "pitch": 1.75, "hook_angle": math.radians(10), "face_radius": 6.0},

@@ -38,6 +38,22 @@ ROWS = (
         45.0,
     ),
     angle(
+        "second_workhead_tilt",
+        "Head tilt, second facet",
+        "How far the axis of the work head is tilted out of level for the second facet of the end.",
+        "On the tilt scale of the work head, from level.",
+        0.0,
+        60.0,
+    ),
+    angle(
+        "second_workhead_swivel",
+        "Head swivel, second facet",
+        "How far the base of the work head is swivelled for the dish while the second facet is ground.",
+        "On the swivel scale of the work head, from square to the face of the wheel.",
+        -45.0,
+        45.0,
+    ),
+    angle(
         "corner_angle",
         "Angle of the corner",
         "How the chamfer on the corner between outside and end lies to the axis.",

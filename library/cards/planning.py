@@ -97,7 +97,7 @@ def _all_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
         for name, title in (("Machine", machine), ("Wheel", wheel))
         if title
     ]
-    return (*mounted, *(line for line in setting_lines(job, display) if not line.is_check))
+    return (*mounted, *(line for line in setting_lines(job, display) if line.is_set))
 
 
 def _has(lines: Sequence[SettingLine], line: SettingLine) -> bool:

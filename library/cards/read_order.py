@@ -39,8 +39,7 @@ def reads_facets(job: Job) -> bool:
     A lip that lies ahead of the axis is such a one already with a single facet.
     """
     return any(
-        one.works and one.sheet.role.of_facets and surface_read(job, one) == job.choice.surface
-        for one in job.steps
+        one.works and _lays_facets(one) and surface_read(job, one) == job.choice.surface for one in job.steps
     )
 
 
@@ -57,6 +56,11 @@ def is_broken(job: Job, is_even: bool) -> bool:
     margin = judged.answer.inputs.get("margin_width")
     has_margin = margin is not None and margin.value != 0
     return has_margin or (not is_even and "secondary_relief_angle" in judged.answer.inputs)
+
+
+def _lays_facets(step: Step) -> bool:
+    role = step.sheet.role
+    return role.of_facets or role.facets_by in step.answer.inputs
 
 
 def _is_ground(job: Job, step: Step) -> bool:

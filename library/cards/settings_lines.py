@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from geometry.calculation import Row
 from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
 from geometry.role import FACETS, HEIGHTS, MOVES
@@ -14,6 +15,7 @@ from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.chosen import WORK_HEAD
 from library.cards.job import Job
+from library.cards.move_said import assumed_head, crank_said, move_said, off_the_place
 from library.cards.read_order import surface_read
 from library.cards.step import Step
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
@@ -49,6 +51,7 @@ class SettingLine:
         divisions: the graduation in as few words as do; empty where the machine has none.
         off: what the rounding moves, or what a cam gives, in as few words as do; empty where that is nothing.
         is_check: whether it is only measured, to check what another line sets.
+        apart: for what it is set, where that is ground in a job of its own; else empty.
     """
 
     sheet: str
@@ -61,6 +64,12 @@ class SettingLine:
     divisions: str = ""
     off: str = ""
     is_check: bool = False
+    apart: str = ""
+
+    @property
+    def is_set(self) -> bool:
+        """Whether it is set in this job, and counted among its settings."""
+        return not self.is_check and not self.apart
 
     def same_as(self, other: SettingLine) -> bool:
         """Whether both are set alike: on the graduation where there is one, else by the exact value."""
@@ -76,7 +85,10 @@ def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
             for line in _of_step(job, step, display):
                 # The throw for the cylinder is not wanted where the cone has one already.
                 if line.key not in THROWS - CAMS or not CAMS & set(lines):
-                    lines.setdefault(line.key or line.title, replace(line, stopped=step.stopped))
+                    lines.setdefault(
+                        line.key or line.title,
+                        replace(line, stopped=step.stopped, apart=step.sheet.role.apart),
+                    )
     return tuple(_same_facet(lines))
 
 
@@ -111,7 +123,7 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     if step.sheet.role.rows == HEIGHTS:
         return []
     if step.sheet.role.rows:
-        return _moves(step) if step.sheet.role.rows == MOVES else _facets(step, display)
+        return _moves(step) if step.sheet.role.rows == MOVES else _facets(job, step, display)
     facets = _by_height(job, step, display)
     on_graduations = {line.key: line for line in step.lines}
     numbers = worked_of(step.answer).settings()
@@ -170,7 +182,7 @@ def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
         return []
     rows = planned.answer.result.rows
     found = []
-    for number, row in enumerate(rows, 1):
+    for number, row in _as_ground(job, rows):
         values = first.values | {"relief_angle": row.values["facet_angle"]}
         try:
             worked = replace(first, values=values, outputs=dict(run(step.sheet, values).outputs))
@@ -228,56 +240,27 @@ def _cam_in_short(job: Job, graduation: str) -> str:
 def _moves(step: Step) -> list[SettingLine]:
     assert step.answer.result is not None
     outputs = step.answer.result.outputs
-    assumed = _assumed_head(outputs)
+    assumed = assumed_head(outputs)
     rows = [row for row in step.answer.result.rows if "index_turns" in row.values]
     if not rows or all(row.label == "or" for row in rows[1:]):
-        return [SettingLine(step.sheet.name, "", "Index", "every move", move_said(dict(outputs)) + assumed,
-                            divisions=_crank(dict(outputs), " + "), off=_off_the_place(dict(outputs)))]  # fmt: skip
+        return [SettingLine(step.sheet.name, "", "Index", "every move", move_said(outputs) + assumed,
+                            divisions=crank_said(outputs, " + "), off=off_the_place(outputs))]  # fmt: skip
     return [SettingLine(step.sheet.name, "", f"Index, {row.label}", show(row.values["index_angle"], Kind.ANGLE),
-                        move_said(dict(row.values)) + assumed, divisions=_crank(dict(row.values), " + "),
-                        off=_off_the_place(dict(row.values))) for row in rows]  # fmt: skip
+                        move_said(row.values) + assumed, divisions=crank_said(row.values, " + "),
+                        off=off_the_place(row.values)) for row in rows]  # fmt: skip
 
 
-def _assumed_head(outputs: Mapping[str, float]) -> str:
-    """The dividing-head ratio behind the moves, where no machine names one and none was typed."""
-    if "index_ratio" not in outputs:
-        return ""
-    return f", for an assumed head of {int(outputs['index_ratio'])} to 1"
+PRIMARY_FIRST = frozenset({"end-mill"})
+"""Kinds of tools whose primary is ground before the facet behind it, as the book says of them."""
 
 
-def move_said(values: dict[str, float]) -> str:
-    """One move of the crank in words.
-
-    Example:
-        >>> move_said({"index_turns": 6.0, "index_holes": 10.0, "index_circle": 15.0})
-        '6 turns and 10 holes on the circle of 15'
-        >>> move_said({"index_turns": 0.0, "index_holes": 10.0, "index_circle": 15.0, "index_error": -0.01})
-        '10 holes on the circle of 15, 0.57 deg short of its place'
-    """
-    return _crank(values) + _off(values.get("index_error", 0.0))
+def _as_ground(job: Job, rows: Sequence[Row]) -> list[tuple[int, Row]]:
+    """Facets with their numbers, counted from the edge, in the order in which they are ground: the rear one first, the edge last."""
+    numbered = list(enumerate(rows, 1))
+    return numbered if job.kind in PRIMARY_FIRST else numbered[::-1]
 
 
-def _off(error: float) -> str:
-    if not error:
-        return ""
-    return f", {show(abs(error), Kind.ANGLE)} {'past' if error > 0 else 'short of'} its place"
-
-
-def _off_the_place(values: dict[str, float]) -> str:
-    error = values.get("index_error", 0.0)
-    return f"{show(abs(error), Kind.ANGLE)} {'past' if error > 0 else 'short'}" if error else "exact"
-
-
-def _crank(values: dict[str, float], and_then: str = " and ") -> str:
-    turns, holes, circle = (int(values[f"index_{name}"]) for name in ("turns", "holes", "circle"))
-    whole = f"{turns} turn{'' if turns == 1 else 's'}"
-    beyond = f"{holes} hole{'' if holes == 1 else 's'} on the circle of {circle}"
-    if not holes:
-        return whole
-    return f"{whole}{and_then}{beyond}" if turns else beyond
-
-
-def _facets(step: Step, display: Display) -> list[SettingLine]:
+def _facets(job: Job, step: Step, display: Display) -> list[SettingLine]:
     """One line for each facet of a tool that is ground down: its angle, its width, its height over the axis."""
     assert step.answer.result is not None
     return [
@@ -291,6 +274,6 @@ def _facets(step: Step, display: Display) -> list[SettingLine]:
             divisions=f"{show(row.values['facet_height'], Kind.LENGTH, display)} above axis",
             off=f"{show(row.values['facet_width'], Kind.LENGTH, display)} wide",
         )
-        for number, row in enumerate(step.answer.result.rows, 1)
+        for number, row in _as_ground(job, step.answer.result.rows)
         if {"facet_angle", "facet_width", "facet_height"} <= set(row.values)
     ]

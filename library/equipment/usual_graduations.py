@@ -9,7 +9,19 @@ GRADUATIONS: Mapping[str, Mapping[str, object]] = {
     "tooth-rest": {"sets": ["tooth_rest_height"], "more": "down", "less": "up"},
     "cross-slide": {"sets": ["face_offset"]},
     "tilt": {"sets": ["wheel_tilt"]},
-    "work-head": {"sets": ["chamfer_angle", "half_point_angle", "half_included_angle"]},
+    "work-head": {
+        "sets": [
+            "chamfer_angle",
+            "half_point_angle",
+            "half_included_angle",
+            "axis_to_wheel_angle",
+            "second_axis_to_wheel_angle",
+            "workhead_swivel",
+            "second_workhead_swivel",
+        ]
+    },
+    "work-head-roll": {"sets": ["roll_angle", "second_roll_angle"]},
+    "work-head-tilt": {"sets": ["workhead_tilt", "second_workhead_tilt"]},
     "table": {"sets": ["swivel_angle"]},
     "indicator": {"reads": ["drop", "axial_drop", "square_drop", "lead_over_land"]},
 }

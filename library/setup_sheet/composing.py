@@ -161,13 +161,19 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
 def _settings(job: Job, display: Display) -> Iterator[Block]:
     lines = setting_lines(job, display)
     if lines:
-        yield Items(tuple(_item(line) for line in lines if not line.is_check))
+        yield Items(tuple(_item(line) for line in lines if line.is_set))
+    if others := [line for line in lines if line.apart and not line.stopped]:
+        yield Facts(tuple((f"{line.title}, {line.apart}", _apart(line)) for line in others))
     if checks := [line for line in lines if line.is_check and not line.stopped]:
         yield Facts(tuple((f"{line.title}, to check", f"{line.value}, {line.divisions}") for line in checks))
     wants = [f"{step.sheet.title} ({_missing(step)})" for step in job.steps
              if step.in_use and step.answer.issues and all(one.missing for one in step.answer.issues)]  # fmt: skip
     if wants:
         yield Said((f"Not worked out, for want of: {'; '.join(wants)}.",))
+
+
+def _apart(line: SettingLine) -> str:
+    return "; ".join(part for part in (line.value, line.graduation, line.cost) if part)
 
 
 def _item(line: SettingLine) -> Item:

@@ -170,7 +170,7 @@ class CardPage:
         lines: list[Line] = []
         first = last = 0
         found = setting_lines(self.form.job, self.form.job.display)
-        counted = list(enumerate((one for one in found if not one.is_check), 1))
+        counted = list(enumerate((one for one in found if one.is_set), 1))
         for row in self.form.rows:
             in_hand = row.way == self.form.row.way
             if row.heading:

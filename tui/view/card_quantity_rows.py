@@ -15,6 +15,7 @@ from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
+from library.cards.read_order import reads_facets
 from library.cards.reading_units import each_in
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import (
@@ -243,6 +244,10 @@ def _ends(job: Job, key: str, text: str) -> tuple[str, ...]:
     return (text, *(one for one in ends if one))
 
 
+UNTOLD = "There are facets, and no reading is told for the heel. "
+"""Begins what is said of the drop at a heel of which no calculation knows how deep its facet lies."""
+
+
 def after_rows(job: Job, opened: Opened) -> list[Row]:
     """What is measured after grinding, each with its tolerance."""
     card = job.card
@@ -262,7 +267,7 @@ def _inspected(job: Job, key: str) -> list[Row]:
     said = show(wanted, row.kind, job.display) if wanted is not None else said
     said = each_in(each, row.kind, job.display.unit(row.kind)) if each else said
     whose = f", the {limits.whose}" if limits is not None and limits.whose else ""
-    shall = f"It shall be {said}{whose}. " if said else ""
+    shall = f"It shall be {said}{whose}. " if said else UNTOLD if key == "drop" and reads_facets(job) else ""
     rows = [
         Row(
             way,

@@ -22,6 +22,9 @@ TITLE, VALUE, DIVISIONS = 26, 14, 20
 NAME, UNIT = 24, 10
 """Cells of the title and the unit of what is read."""
 
+STANDS = "| "
+"""Where the cursor would be, of a line that belongs to the one above it: the cursor takes them as one."""
+
 ROLES: dict[str, Role] = {
     "ok": "pass",
     "WATCH": "watch",
@@ -45,7 +48,7 @@ def set_head(job: Job, width: int) -> Line:
 
 
 def heading_lines(row: Row, numbers: Mapping[str, int], width: int, *, in_hand: bool) -> list[Line]:
-    """A calculation: a line for each thing that is set by it or comes out.
+    """A calculation: a line for each thing that is set by it or comes out, which the cursor takes as one.
 
     Args:
         row: with what it tells.
@@ -57,7 +60,8 @@ def heading_lines(row: Row, numbers: Mapping[str, int], width: int, *, in_hand: 
     lines: list[Line] = []
     for place, one in enumerate(found):
         count = _counted(numbers.get(one.title, 0) if one.is_set else 0)
-        lines += _in_columns(one, count, width, in_hand=in_hand and not place)
+        mark = STANDS if place else "> " if in_hand else "  "
+        lines += _in_columns(one, count, mark, width, in_hand=in_hand)
     return lines
 
 
@@ -66,7 +70,7 @@ def _counted(number: int) -> str:
     return f"{number:>2} " if number else "   "
 
 
-def _in_columns(one: Told, count: str, width: int, *, in_hand: bool) -> list[Line]:
+def _in_columns(one: Told, count: str, marked: str, width: int, *, in_hand: bool) -> list[Line]:
     """Title, number, divisions and note; a title takes the room that the others leave, and goes on in the next line."""
     role: Role = "strong" if in_hand else "plain"
     room = max(width - 2 - TITLE - 1 - VALUE - 2, 0)
@@ -76,7 +80,7 @@ def _in_columns(one: Told, count: str, width: int, *, in_hand: bool) -> list[Lin
     before = TITLE - 2 + VALUE + (0 if has_numbers else cells + 2)
     first, *rest = wrap(one.title, max(before - len(one.value) - (1 if one.value else 0), 1), role)
     free = max(before - width_of(first) - len(one.value), 0)
-    mark = Piece("> " if in_hand else "  ", "strong")
+    mark = Piece(marked, "strong" if in_hand else "quiet")
     begin: tuple[Piece | str, ...] = (mark, Piece(count), *first, " " * free, Piece(one.value))
     if has_numbers and (len(one.divisions) > cells or len(one.note) > room - cells - 1):
         # What has no room in one line has it in two, the note under the divisions.

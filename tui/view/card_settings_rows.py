@@ -196,7 +196,8 @@ def _set_told(one: SettingLine) -> Told:
     """A setting; the move of the index with its turns where others have their number."""
     if one.key or " on the " not in one.divisions:
         value = one.divisions if not one.key and one.divisions else one.value
-        return Told(one.title, value, one.divisions if one.key else "", one.off, is_set=not one.is_check)
+        note = "; ".join(part for part in (one.off, one.apart) if part)
+        return Told(one.title, value, one.divisions if one.key else "", note, is_set=one.is_set)
     turns, _, circle = one.divisions.partition(" on the circle of ")
     turns, _, what = turns.rpartition(" ")
     return Told(one.title, turns, f"{what}, {circle} circle", one.off, is_set=True)

@@ -33,7 +33,7 @@ _NOTE = Blank("note", "Note", "What the next person should know of it.")
 _SYNONYMS = Blank("synonyms", "Other words", "By which it is found too, parted by commas.")
 _TURNED = "Left and Right change it."
 
-_MOVEMENTS: Mapping[str, str] = {"tilt": "Wheel head tilt"}
+_MOVEMENTS: Mapping[str, str] = {"tilt": "Wheel head tilt", "work-head": "Work head swivel"}
 """What a movement is called, where that is more than the name of its table."""
 
 

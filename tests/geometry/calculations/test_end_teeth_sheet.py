@@ -66,6 +66,22 @@ def test_each_facet_of_the_end_has_its_setting() -> None:
     assert [math.degrees(row.values["workhead_tilt"]) for row in rows] == pytest.approx([7, 16])
 
 
+def test_a_second_facet_is_set_by_numbers_of_its_own_and_nothing_is_read_at_its_heel() -> None:
+    two: dict[str, Given] = {**MILL, "dish_angle": math.radians(2), "land_width": 2.0}
+    found = run(SHEET, {**two, "secondary_relief_angle": math.radians(16)})
+    assert math.degrees(found.outputs["workhead_tilt"]) == pytest.approx(7)
+    assert math.degrees(found.outputs["second_workhead_tilt"]) == pytest.approx(16)
+    # By hand: tan 2 x cos 16 = 0.0349208 x 0.961262 = 0.0335680, less a third of its cube 0.0335554 rad.
+    assert math.degrees(found.outputs["second_workhead_swivel"]) == pytest.approx(1.92258, abs=2e-5)
+    assert "axial_drop" not in found.outputs
+    assert found.stations == ()
+    assert any("no reading is told" in str(one.sentence) for one in found.checks)
+    # One that is no steeper takes nothing off: the tooth is read as one flat.
+    flat = run(SHEET, {**two, "secondary_relief_angle": math.radians(6)})
+    assert "second_workhead_tilt" not in flat.outputs
+    assert flat.outputs["axial_drop"] == run(SHEET, two).outputs["axial_drop"]
+
+
 def test_the_indicator_along_the_axis_reads_the_relief_of_a_flat_end() -> None:
     # By hand: a chord-like way of 10 sin(0.2) = 1.98669 behind the edge, times tan 7.
     found = run(SHEET, {**FLAT, "land_width": 2.0})

@@ -157,6 +157,11 @@ def faceted(**after: Inspection) -> Card:
     )
 
 
+def test_the_rear_facet_of_a_point_is_set_before_the_one_at_the_lip(yard: Book) -> None:
+    keys = [one.key for one in setting_lines(work_out(faceted(), yard), METRIC) if "roll" in one.key]
+    assert keys == ["second_roll_angle", "roll_angle"]
+
+
 def test_no_relief_is_told_of_a_point_that_is_read_over_its_facets(yard: Book) -> None:
     # A flat from edge to heel would have 24 to 29 degrees where two facets of 12 and 25 are wanted.
     job = work_out(faceted(drop=Inspection(("1.05 mm", "1.06 mm"), "", "0.03 mm")), yard)
@@ -182,6 +187,25 @@ def test_what_is_turned_is_named_and_that_the_machine_names_no_dial_for_it(
     assert "the machine names none" in lines["roll_angle"].cost
     assert lines["axis_to_wheel_angle"].divisions.endswith("div")
     assert not {one.off for one in setting_lines(work_out(chosen, yard), METRIC)} & {"no graduation given"}
+
+
+def test_an_end_with_a_second_relief_has_it_among_its_settings_and_is_not_judged_as_one_flat(
+    yard: Book,
+) -> None:
+    single = counterbore()
+    card = replace(single, received={**single.received, "drop": ("0.3 mm",)})
+    two = replace(card, wanted={**card.wanted, "second_end_relief_angle": Wanted("15 deg")})
+    assert wanted_number(work_out(card, yard), "drop") is not None
+    assert received_reliefs(work_out(card, yard)) != ()
+    job = work_out(two, yard)
+    lines = {one.key: one.value for one in setting_lines(job, METRIC)}
+    assert (lines["workhead_tilt"], lines["second_workhead_tilt"]) == ("7.00 deg", "15.00 deg")
+    # A tooth rightly ground falls deeper at its heel than one flat of 7 degrees: it is held against nothing.
+    assert wanted_number(job, "drop") is None
+    assert on_the_way(job) is None
+    assert [one.state for one in verdicts(job) if one.state == "stop"] == []
+    assert received_reliefs(job) == reliefs_after(job) == ()
+    assert "no reading is told there" in " ".join(setup_sheet(job).split())
 
 
 def test_lip_heights_that_were_measured_before_are_measured_again_and_then_judged_by_what_they_are(

@@ -67,6 +67,17 @@ def test_each_facet_has_the_height_for_its_angle_from_the_tangent_at_the_edge(bo
     assert heights(job(book)) == {"Facet 1: rest height": "0.721 mm", "Facet 2: rest height": "1.743 mm"}
 
 
+def test_the_rear_facet_is_set_first_but_on_an_end_mill_whose_primary_the_book_grinds_first(
+    book: Book,
+) -> None:
+    assert list(heights(job(book))) == ["Facet 2: rest height", "Facet 1: rest height"]
+    mill = ground_down(book, "end-mill")
+    assert [one for one in heights(mill) if "height" in one] == [
+        "Facet 1: rest height",
+        "Facet 2: rest height",
+    ]
+
+
 def test_the_angles_of_the_facets_say_from_where_they_count(book: Book) -> None:
     found = job(book)
     step = found.step("reamer-land")
@@ -149,8 +160,8 @@ GROUND_DOWN = {
 }
 
 
-def ground_down(book: Book) -> Job:
-    return job(book, "twist-drill", **{key.replace(".", "__"): text for key, text in GROUND_DOWN.items()})
+def ground_down(book: Book, family: str = "twist-drill") -> Job:
+    return job(book, family, **{key.replace(".", "__"): text for key, text in GROUND_DOWN.items()})
 
 
 def test_what_is_read_at_the_heel_stands_with_the_facet_that_the_heel_lies_on(book: Book) -> None:
@@ -169,7 +180,7 @@ def test_what_is_read_at_the_heel_stands_with_the_facet_that_the_heel_lies_on(bo
 
 def test_what_only_checks_a_facet_is_no_numbered_setting(book: Book) -> None:
     checks = [line for line in setting_lines(ground_down(book), ground_down(book).display) if line.is_check]
-    assert [line.title for line in checks] == ["Facet 1 lying level", "Facet 2 lying level"]
+    assert [line.title for line in checks] == ["Facet 2 lying level", "Facet 1 lying level"]
     said = setup_sheet(ground_down(book))
     assert "Facet 1 lying level, to check: 10.00 deg" in " ".join(said.split())
     assert [one for one in said.splitlines() if one.startswith("[ ]") and "lying level" in one] == []

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from geometry.calculations import calculation
 from library.book.folders import shipped_folder
 from library.book.model import Book
 from library.book.opening import open_book
@@ -52,6 +53,19 @@ def shop(tmp_path: Path) -> Path:
 def table(shop: Path, array: str) -> dict[str, object]:
     found: dict[str, object] = tomllib.loads((shop / "machines.toml").read_text())[array][0]
     return found
+
+
+@pytest.mark.parametrize("name", ["point-setup", "end-teeth"])
+def test_a_machine_made_in_the_form_has_a_scale_for_every_setting_of_its_work_head(name: str) -> None:
+    scales = ("work-head", "work-head-roll", "work-head-tilt")
+    made = as_written("machine", {"title": "M", **{f"division of the {one}": "1 deg" for one in scales}})
+    graduations = made["graduations"]
+    assert isinstance(graduations, dict)
+    assert list(graduations) == list(scales)
+    covered = {key for one in graduations.values() for key in one["sets"]}
+    assert set(calculation(name).role.sets) <= covered
+    # A swivel alone says nothing of the roll.
+    assert "roll_angle" not in graduations["work-head"]["sets"]
 
 
 def test_what_stands_in_the_file_stands_in_the_form_and_back(shop: Path) -> None:

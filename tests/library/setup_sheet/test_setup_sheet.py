@@ -69,12 +69,25 @@ def test_without_a_book_a_sheet_defers_all_the_same(tap_card: Card) -> None:
     assert " ".join(sheet(tap_card, Book({})).split()).endswith(DEFERS)
 
 
+def test_what_is_set_for_the_faces_of_a_tap_is_no_numbered_setting_of_its_chamfer(
+    tap_card: Card, sheet_book: Book
+) -> None:
+    lines = sheet(tap_card, sheet_book).splitlines()
+    assert [one for one in lines if one.startswith("[ ]") and "Face offset" in one] == []
+    assert [one for one in lines if one.startswith("Face offset, for the faces, a job of its own:")] != []
+    numbered = [one.split()[2] for one in lines if one.startswith("[ ]")]
+    assert numbered == [str(number) for number in range(1, len(numbered) + 1)]
+
+
 def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sheet_book: Book) -> None:
     text = sheet(tap_card, sheet_book)
     # Derived: R sin 5; pi D tan 8 / 4 is 1.325, and the cam of 1.35 from tooth to tooth above it gives
     # atan(1.35 * 4 / (pi 12)) and falls 1.35 * (2 / 6) / (pi / 2) over the land, with quarters of it; 1.75 * 2 / (pi 12),
     # 40 / 4, pi 0.1 m * 2800 / 60 s, 20 m/s / (pi 0.1 m) * 60.
-    assert f"Face offset {6 * math.sin(math.radians(5)):.3f} mm" in " ".join(text.split())
+    assert (
+        f"Face offset, for the faces, a job of its own: {6 * math.sin(math.radians(5)):.3f} mm"
+        in " ".join(text.split())
+    )
     drop = 1.35 * (2 / 6) / (math.pi / 2)
     for share in (0.25, 0.5, 0.75, 1.0):
         assert re.search(rf" {drop * share:.3f} +{drop * share * 100:4.1f} ", text)

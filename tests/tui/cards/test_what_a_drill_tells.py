@@ -210,7 +210,7 @@ def test_a_heel_that_its_facets_judge_carries_no_stop_of_the_flat_that_is_not_gr
 def test_what_only_checks_a_facet_has_no_number_among_the_settings(yard: Path, book: Book) -> None:
     text = shown(page(book, card_of(yard, "2026-11-20-01"), "settings.relief-facets"), 80, 60)
     lines = {line[5:].strip().partition("  ")[0]: line[2:5].strip() for line in text.splitlines()}
-    assert lines["Facet 2: rest height"] == "4"
+    assert (lines["Facet 2: rest height"], lines["Facet 1: rest height"]) == ("3", "4")
     assert (lines["Facet 1 lying level"], lines["Facet 2 lying level"]) == ("", "")
 
 
@@ -237,3 +237,22 @@ def test_the_web_that_a_facet_point_hangs_on_is_asked_for_without_opening_all_li
     found = shown(page(book, card, "settings.point-setup"), 80, 40)
     assert "       Web thickness               ________" in found
     assert "1.500 mm is taken, 0.15 of the diameter" in " ".join(found.split())
+
+
+def test_lines_that_the_cursor_takes_as_one_are_tied_together_and_each_other_line_is_a_stop(
+    yard: Path, book: Book
+) -> None:
+    drawn = page(book, card_of(yard, "2026-11-20-01"), "settings.relief-facets")
+    lines = shown(drawn, 80, 60).splitlines()
+    set_lines = lines[: next(at for at, one in enumerate(lines) if one.startswith("READ"))]
+    tied = [one for one in set_lines if one.startswith("| ")]
+    assert {one[5:].split("  ")[0] for one in tied} >= {"Facet 1: rest height", "Facet 1 lying level"}
+    # Down stops at each of the others in turn, and at none that is tied to the one above it.
+    marked, rows = [], drawn.form.rows
+    drawn.form.go_to(rows[0].way)
+    for _ in rows:
+        (at,) = [one for one in shown(drawn, 80, 60).splitlines() if one.startswith("> ")]
+        marked.append(at[2:].strip())
+        drawn.form.move(1)
+    assert len(set(marked)) == len(rows)
+    assert not {one[2:].strip() for one in tied} & set(marked)

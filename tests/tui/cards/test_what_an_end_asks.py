@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from library.book.model import Book
@@ -51,3 +53,14 @@ def test_a_dish_that_is_set_is_asked_for_after_grinding(book: Book) -> None:
     assert "Dish of the end" in labels(form_of(book, "end", "2 deg"), "after")
     assert "Dish of the end" not in labels(form_of(book, "end", "0 deg"), "after")
     assert "Dish of the end" not in labels(form_of(book, "land"), "after")
+
+
+def test_of_an_end_with_two_facets_the_line_of_the_heel_says_that_no_reading_is_told(book: Book) -> None:
+    form = form_of(book, "end", "2 deg")
+    form.go_to("after.drop")
+    assert "There are facets" not in form.row.hint
+    form.take(
+        book, replace(form.card, wanted={**form.card.wanted, "second_end_relief_angle": Wanted("15 deg")})
+    )
+    form.go_to("after.drop")
+    assert form.row.hint.startswith("There are facets, and no reading is told for the heel.")

@@ -51,6 +51,8 @@ def sketches() -> dict[str, Sketch]:
         ),
         "workhead_tilt": _head(8.0, "tilt", level=False),
         "workhead_swivel": _head(6.0, "swivel", level=True),
+        "second_workhead_tilt": _head(16.0, "tilt 2", level=False),
+        "second_workhead_swivel": _head(11.0, "swivel 2", level=True),
         "corner_angle": Sketch(
             _chamfered(), (part((0, 7), (5, 12)), dots((0, 7), (14, 7)), Bow((0, 7), 9.0, 0, 45, "corner"))
         ),
