@@ -49,7 +49,9 @@ def finished(job: Job, day: date) -> Card:
             answers = {key: show_answer(value, quantity(key), job.display)
                        for key, value in step.answer.result.outputs.items()}  # fmt: skip
             was = settings.get(step.sheet.name, Setting())
-            settings[step.sheet.name] = replace(was, recorded=answers, filled=filled_in(step, was.typed))
+            settings[step.sheet.name] = replace(
+                was, recorded=answers, filled=filled_in(step, was.typed, job.display)
+            )
     after = {key: replace(one, judged_by=_judged_by(job, key)) for key, one in job.card.after.items()}
     return replace(
         job.card,
