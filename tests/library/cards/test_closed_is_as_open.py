@@ -154,7 +154,8 @@ def read_back(card: Card) -> Card:
 def told(job: Job) -> list[object]:
     """What is set, what the readings are held against, and what the relief was; but not what stops a job."""
     lines = [replace(one, stopped=False) for one in setting_lines(job, METRIC)]
-    return [*lines, job.by_cam, wanted_number(job, "drop"), *received_reliefs(job)]
+    wants = [(step.sheet.name, one.key) for step in job.steps if step.in_use for one in step.answer.issues]
+    return [*lines, *wants, job.by_cam, wanted_number(job, "drop"), *received_reliefs(job)]
 
 
 @pytest.fixture
