@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
 
@@ -10,9 +10,9 @@ from geometry.quantities import QUANTITIES
 from geometry.sentences import Kind
 from library.calc.ranges import read_range
 from library.cards.editing import readings_of
-from library.cards.model import Card, Inspection, Readings, Wanted
+from library.cards.model import Card, Inspection, Readings, Setting, Wanted
 from library.cards.tolerances import tolerance
-from library.units.read import UnitError, in_other_unit, in_unit, read, read_many
+from library.units.read import UnitError, in_unit, read, read_many, with_units
 from library.units.system import INCH, METRIC, Display
 
 
@@ -24,7 +24,7 @@ def display_of(card: Card) -> Display:
 def completed(card: Card) -> Card:
     """The card with its unit behind every number that was written without one; what cannot be read stays as it is.
 
-    Numbers typed into a calculation stay too: they are read in the unit of the card anyway.
+    Those typed into a calculation take it too: a record and a sheet say them to people who do not see the card's unit.
 
     Example:
         >>> completed(Card(units="in", received={"diameter": (".623",)})).received["diameter"]
@@ -37,6 +37,7 @@ def completed(card: Card) -> Card:
         tool=card.tool if size == card.tool.size else replace(card.tool, size=size),
         received={key: _readings(key, found, display) for key, found in card.received.items()},
         wanted={key: _wanted(key, one, display) for key, one in card.wanted.items()},
+        settings={name: _setting(one, display) for name, one in card.settings.items()},
         after={key: _inspection(key, one, display) for key, one in card.after.items()},
     )
 
@@ -50,11 +51,7 @@ def in_other_units(card: Card) -> Card:
         >>> in_other_units(before).settings["relief-drop"].typed
         {'land_width': '3.2 mm'}
     """
-    old, card = display_of(card), completed(card)
-    settings = {
-        name: replace(one, typed=_kept(one.typed, old, old.other())) for name, one in card.settings.items()
-    }
-    return replace(card, units=old.other().lengths, settings=settings)
+    return replace(completed(card), units=display_of(card).other().lengths)
 
 
 def in_the_units_of(card: Card, lengths: str) -> Card:
@@ -62,11 +59,16 @@ def in_the_units_of(card: Card, lengths: str) -> Card:
     return card if display_of(card).lengths == ("in" if lengths == "in" else "mm") else in_other_units(card)
 
 
-def _kept(typed: Mapping[str, str], old: Display, new: Display) -> dict[str, str]:
-    return {
-        key: in_other_unit(text, QUANTITIES[key].kind, old, new) if key in QUANTITIES else text
-        for key, text in typed.items()
-    }
+def _setting(one: Setting, display: Display) -> Setting:
+    typed, filled = (
+        {key: _typed(key, text, display) for key, text in part.items()} for part in (one.typed, one.filled)
+    )
+    return one if (typed, filled) == (one.typed, one.filled) else replace(one, typed=typed, filled=filled)
+
+
+@lru_cache(maxsize=1024)
+def _typed(key: str, text: str, display: Display) -> str:
+    return with_units(text, QUANTITIES[key].kind, display) if key in QUANTITIES else text
 
 
 def _readings(key: str, found: Readings, display: Display) -> Readings:

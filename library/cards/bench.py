@@ -67,7 +67,7 @@ def step_of(
         # Until the cam is known, nobody reads what the calculation advises.
         with untried(), undrawn():
             cam = _cam(ask({}), ask, bench)
-        provenance = provenance | dict.fromkeys(cam, _provenance_of_cam(bench, cam))
+        provenance = provenance | _provenances_of_cam(bench, cam, sheet.role.cam.throw)
     found = ask(cam)
     if found.result is None and any(one.key in cam and not one.missing for one in found.issues):
         # The cam of an earlier calculation gives this surface nothing, as on a shoulder that is a face.
@@ -156,7 +156,12 @@ def _recorded_cam(found: Answer, ask: Asked, bench: Bench) -> Measure | None:
     return cam_that_gave(setting.recorded, cams, lambda text: ask({throw: text}), display)
 
 
-def _provenance_of_cam(bench: Bench, cam: Mapping[str, str]) -> Provenance:
-    """Where a throw comes from: the machine, where it is one of its drawer."""
+def _provenances_of_cam(bench: Bench, cam: Mapping[str, str], throw: str) -> dict[str, Provenance]:
+    """Where a throw comes from, the machine where it is one of its drawer; and from where what it is counted with."""
     cams = bench.machine.cam_throws if bench.machine is not None else ()
-    return "machine" if any(one.text in cam.values() for one in cams) else "typed"
+    earlier = next((one for one in bench.before if one.works and one.sheet.role.cam is not None), None)
+    counted = earlier.provenance if earlier is not None else {}
+    found: dict[str, Provenance] = {key: counted.get(key, "typed") for key in cam}
+    return found | (
+        {throw: "machine" if any(one.text == cam[throw] for one in cams) else "typed"} if cam else {}
+    )

@@ -45,11 +45,14 @@ def finished(job: Job, day: date) -> Card:
         raise NotFinished(wrong)
     settings = dict(job.card.settings)
     for step in job.steps:
-        if step.works and step.answer.result is not None:
-            answers = {key: show_answer(value, quantity(key), job.display)
-                       for key, value in step.answer.result.outputs.items()}  # fmt: skip
+        if step.in_use:
+            outputs = step.answer.result.outputs if step.answer.result is not None else {}
+            answers = {key: show_answer(value, quantity(key), job.display) for key, value in outputs.items()}
             was = settings.get(step.sheet.name, Setting())
-            settings[step.sheet.name] = replace(was, recorded=answers, filled=filled_in(step, was.typed))
+            # One without an answer keeps what it was given too, so that it asks for no more than on its day.
+            found = replace(was, recorded=answers, filled=filled_in(step, was.typed, job.display))
+            if found != Setting():
+                settings[step.sheet.name] = found
     after = {key: replace(one, judged_by=_judged_by(job, key)) for key, one in job.card.after.items()}
     return replace(
         job.card,

@@ -24,6 +24,7 @@ from library.cards.reading_issues import card_issue, reading_issues, title_of, w
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import DROPS, number_of, wanted_number
+from library.cards.sizes import sizes_of
 from library.cards.step import Step
 from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
@@ -34,6 +35,7 @@ from library.guidance.wheels import against
 from library.issue import Issue, Severity
 from library.units.read import UnitError
 from library.units.show import say, show
+from library.units.slashes import fraction_of_mm
 
 ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out")
 """Results that say that the tool is not as it was wanted, so that its readings no longer keep the card open."""
@@ -63,6 +65,11 @@ def _of_tool(job: Job) -> Iterator[Issue]:
     if is_told and is_number(thread, Kind.LENGTH) and not of_thread(thread, book):
         yield card_issue("tool.thread", f"{thread!r} is a size and no thread; write it in the line Size. A thread is "
                       "written as M16 x 2 or 5/8-11 UNC.", "warning")  # fmt: skip
+    yield from (
+        card_issue("tool.size", f"Size: {wrong}")
+        for wrong in map(fraction_of_mm, sizes_of(card.tool.size))
+        if wrong
+    )
     yield from _of_its_screw(job)
     for way, name, known in (
         ("family", card.family, book.families),

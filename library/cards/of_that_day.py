@@ -20,12 +20,16 @@ from library.cards.chosen import METHOD, SURFACE
 from library.cards.model import Card, Setting
 from library.cards.provenance import Provenance
 from library.cards.wanted_limits import Limits
+from library.units.read import with_units
 from library.units.show import show_answer
 from library.units.system import METRIC, Display
 
 if TYPE_CHECKING:
     from library.cards.job import Job
     from library.cards.step import Step
+
+THROW_PER = "throw_per"
+"""Whether a throw is counted for one turn or from tooth to tooth: without it a throw says nothing."""
 
 OUTSIDE: frozenset[Provenance] = frozenset({"tool", "machine", "wheel", "to be"})
 """Where an input comes from that can be another one tomorrow, though nobody has touched the card."""
@@ -42,15 +46,29 @@ def chosen_then(job: Job) -> dict[str, str]:
     return {key: word for key, word in words.items() if word}
 
 
-def filled_in(step: Step, typed: Mapping[str, str]) -> dict[str, str]:
-    """What a calculation of a job counts with that stands nowhere on the card, by quantity."""
+def filled_in(step: Step, typed: Mapping[str, str], display: Display) -> dict[str, str]:
+    """What a calculation of a job counts with that stands nowhere on the card, by quantity, each number with its unit.
+
+    With the throw of an earlier calculation goes what it was counted with there, for a throw that stands written is not
+    carried on a second time.
+
+    Args:
+        step: of the calculation.
+        typed: into it, by quantity.
+        display: the units of numbers typed without one.
+    """
     cam = step.sheet.role.cam
     throw = cam.throw if cam is not None else ""
+    carried = {THROW_PER, "flutes"} if throw in step.answer.inputs and throw not in typed else set()
     return {
-        key: one.text
+        key: with_units(one.text, quantity(key).kind, display)
         for key, one in step.answer.inputs.items()
         if key not in typed
-        and (step.provenance.get(key) in OUTSIDE or key in {throw, "wheel_shape"})
+        and (
+            (where := step.provenance.get(key)) in OUTSIDE
+            or key in {throw, "wheel_shape"}
+            or (where == "typed" and key in carried)
+        )
         and one.text
     }
 
@@ -71,6 +89,7 @@ def laid_over(
     setting = card.settings.get(sheet.name, Setting())
     then = {key: text for key, text in setting.filled.items()
             if sheet.field(key) is not None and key not in setting.typed}  # fmt: skip
+    then = _counted_as_before(sheet, card, then, setting.typed)
     kept = {
         key: text for key, text in texts.items() if key in setting.typed or provenance[key] not in OUTSIDE
     }
@@ -80,6 +99,21 @@ def laid_over(
         for key in then
     }
     return kept | then, {key: provenance[key] for key in kept} | where
+
+
+def _counted_as_before(
+    sheet: Calculation, card: Card, then: dict[str, str], typed: Mapping[str, str]
+) -> dict[str, str]:
+    """What was filled in, with how the throw was counted where an older program wrote only the throw down.
+
+    It was carried on from another calculation of the card, which has both.
+    """
+    cam = sheet.role.cam
+    if cam is None or cam.throw not in then or THROW_PER in {*then, *typed} or sheet.field(THROW_PER) is None:
+        return then
+    others = ({**one.filled, **one.typed} for name, one in card.settings.items() if name != sheet.name)
+    per = next((one[THROW_PER] for one in others if then[cam.throw] in one.values() and THROW_PER in one), "")
+    return then | ({THROW_PER: per} if per else {})
 
 
 def cam_that_gave(

@@ -29,6 +29,7 @@ from library.cards.thread_names import by_its_name
 from library.equipment.filling import texts_of
 from library.equipment.model import Machine, Wheel
 from library.units.read import UnitError, read
+from library.units.slashes import fraction_of_mm
 from library.units.system import Display
 
 Provenance = Literal[
@@ -137,7 +138,7 @@ def _of_tool(card: Card, book: Book | None) -> Iterator[KnownText]:
             if key == "diameter":
                 yield KnownText("nominal_diameter", found, "tool")
     sizes = sizes_of(card.tool.size)
-    if sizes and all(is_number(size, Kind.LENGTH) for size in sizes):
+    if sizes and all(is_number(size, Kind.LENGTH) and not fraction_of_mm(size) for size in sizes):
         yield KnownText("diameter", joined(sizes), "tool")
         yield KnownText("nominal_diameter", joined(sizes), "tool")
 

@@ -9,6 +9,7 @@ from geometry.evaluate import unfit
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
+from library.calc.wording import by_title
 from library.cards.flute_count import FluteCount, flute_count
 from library.cards.inspecting import PER_FLUTE, SLACK
 from library.cards.job import Job, flutes_of
@@ -19,6 +20,7 @@ from library.issue import Issue, Severity
 from library.units.grammar import example
 from library.units.read import UnitError, read
 from library.units.show import say, show
+from library.units.slashes import fraction_of_mm
 
 
 def card_issue(way: str, wrong: str, severity: Severity = "error", flute: int = 0) -> Issue:
@@ -66,14 +68,17 @@ def wrong_with(job: Job, key: str, text: str, *, share: bool) -> str:
         return ""
     if row.kind is Kind.CHOICE:
         found = unfit(row, text.strip())
-        return str(found) if found else ""
+        return by_title(str(found), {key: "it"}) if found else ""
     try:
         may_share = share and row.kind is Kind.LENGTH
         reading = read(text, row.kind, job.display, unit_wanted=True, of_diameter=may_share, whole=row.whole)
     except UnitError as error:
         return str(error)
     bad = None if reading.per_diameter else unfit(row, reading.number)
-    return say(bad, job.display) if bad else ""
+    if key == "diameter" and (wrong := fraction_of_mm(text)):
+        return wrong
+    # The title of the quantity stands before it.
+    return by_title(say(bad, job.display), {key: "it"}) if bad else ""
 
 
 def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]:

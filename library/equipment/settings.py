@@ -164,6 +164,16 @@ def _error_said(line: GraduationLine, display: Display) -> str:
     return f"rounding sets {size} {'more' if line.setting.error > 0 else 'less'}"
 
 
+def divisions_said(divisions: float) -> str:
+    """Divisions to a tenth, without a unit.
+
+    Example:
+        >>> divisions_said(17.26), divisions_said(-0.02)
+        ('17.3', '0.0')
+    """
+    return f"{round(divisions, 1) + 0.0:.1f}"
+
+
 def in_divisions(machine: Machine, key: str, value: float) -> float | None:
     """A reading in divisions of the graduation or indicator it is read on; nothing when the machine names none."""
     graduation = machine.reading_graduation(key)

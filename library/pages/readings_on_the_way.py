@@ -17,7 +17,7 @@ from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.reading_units import each_in, limits_in, unit_read_in
 from library.cards.shall_be import indicator_said
 from library.cards.step import Step
-from library.equipment.settings import in_divisions
+from library.equipment.settings import divisions_said, in_divisions
 from library.pages.station_table import LEAD
 from library.units.show import show
 
@@ -129,7 +129,9 @@ def _rows(
         graduation = job.machine.reading_graduation(key) if job.machine is not None else None
         if job.machine is not None and graduation is not None:
             divisions = [in_divisions(job.machine, key, one.readings[key]) or 0.0 for one in stations]
-            rows.append(("", f"x {graduation.division.text}", tuple(f"{one + 0.0:.1f}" for one in divisions)))
+            rows.append(
+                ("", f"x {graduation.division.text}", tuple(divisions_said(one) for one in divisions))
+            )
     return rows
 
 

@@ -13,7 +13,7 @@ from geometry.surfaces import SURFACES
 from library.calc.answer import Answer
 from library.calc.wording import STATIONS
 from library.equipment.model import Machine
-from library.equipment.settings import in_divisions
+from library.equipment.settings import divisions_said, in_divisions
 from library.pages.page import Table
 from library.units.show import show_bare
 from library.units.system import Display
@@ -125,4 +125,4 @@ def _station(one: Station, keys: Iterable[str], display: Display, machine: Machi
         yield show_bare(value, quantity(key).kind, display)
         divisions = in_divisions(machine, key, value) if machine is not None else None
         if divisions is not None:
-            yield f"{divisions + 0.0:.1f}"
+            yield divisions_said(divisions)

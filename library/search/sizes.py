@@ -13,6 +13,7 @@ from geometry.fit.hole import CLASSES
 from library.book.search_text import plain, words_of
 from library.search.drill_numbers import CALLED, inches_of, is_alone
 from library.search.size_patterns import CLASS, ENDING, FROM_TO, LENGTH, MEASURE, SCREWS, STEPS, THREADS
+from library.search.slashed import slashes_parted
 
 _SIZE = re.compile(
     rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(THREADS)}){ENDING})|(?P<length>{LENGTH}){CLASS})(?!\S)"
@@ -122,7 +123,7 @@ def flutes_in(text: str) -> int | None:
 
 def _spelled(text: str) -> str:
     """A search in small letters, its signs as they are understood here, with one blank between words."""
-    return " ".join(text.casefold().translate(_SPELLING).split())
+    return " ".join(slashes_parted(" ".join(text.casefold().split())).translate(_SPELLING).split())
 
 
 def with_its_unit(text: str, size: Size, unit: str) -> str:

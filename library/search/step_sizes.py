@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from library.search.size_patterns import MEASURE
+from library.search.slashed import slashes_parted
 
 IS_STEPPED = "shoulder_relief_angle"
 """The value that an entry has where its tools have steps."""
@@ -31,6 +32,8 @@ def diameters_in(text: str) -> str:
     Example:
         >>> diameters_in("step drill steel 6, 10, 14 mm"), diameters_in("step drill 6,5 mm")
         ('6, 10, 14 mm', '')
+        >>> diameters_in("step drill 8/12 mm"), diameters_in("step drill 6/8/10")
+        ('8, 12 mm', '6, 8, 10')
         >>> diameters_in("subland 1/4, 3/8"), diameters_in("step drill 90, 118 deg")
         ('1/4, 3/8 in', '')
     """
@@ -61,7 +64,7 @@ def with_unit_behind(text: str, unit: str) -> str:
 
 
 def _spelled(text: str) -> str:
-    return " ".join(text.casefold().translate(_SPELLING).split())
+    return slashes_parted(" ".join(text.casefold().translate(_SPELLING).split()))
 
 
 def _has_unit(listed: str) -> bool:

@@ -10,6 +10,7 @@ from functools import lru_cache
 from geometry.sentences import Kind
 from library.units.convert import to_geometry
 from library.units.grammar import REMEMBERED, Parsed, UnitError, example, parse, tidy
+from library.units.slashes import fraction_of_mm
 from library.units.system import INCH, METRIC, Display
 
 __all__ = ["Reading", "UnitError", "in_other_unit", "in_unit", "read", "read_many", "with_units"]
@@ -156,7 +157,8 @@ def read_many(
 ) -> tuple[Reading, ...]:
     """Read several numbers, parted by commas or semicolons; a unit after the last serves all before it.
 
-    A comma between two figures may be a decimal comma, and is asked about; only what is counted has no decimals.
+    A comma between two figures may be a decimal comma, and is asked about; only what is counted has no decimals. So is
+    a fraction of a millimetre, which may be two numbers.
 
     Example:
         >>> [one.number for one in read_many("6, 8, 10 mm", Kind.LENGTH)]
@@ -171,6 +173,8 @@ def read_many(
     parts = [part for part in (one.strip() for one in _SEPARATORS.split(text)) if part]
     if not parts:
         raise UnitError(f"Nothing is written there; give numbers such as {example(kind)}, parted by commas.")
+    if kind is Kind.LENGTH and (wrong := next(filter(None, map(fraction_of_mm, parts)), "")):
+        raise UnitError(wrong)
     last = read(parts[-1], kind, display, whole=whole)
     before = (read(in_unit(part, last.unit, kind), kind, display, whole=whole) for part in parts[:-1])
     return (*before, last)

@@ -115,7 +115,7 @@ def _filled(form: CardForm, row: Row, parts: Columns, *, in_hand: bool) -> list[
 
 def _value(form: CardForm, row: Row, width: int, *, in_hand: bool) -> list[Line]:
     """What stands in a line; out of hand it goes on below, in hand the part around the cursor is shown."""
-    blank = TO_FILL_IN if row.wants and not form.card.done else ""
+    blank = TO_FILL_IN if row.is_missing and not form.card.done else ""
     if in_hand:
         return _in_hand(form, row, width, blank)
     if row.text:

@@ -222,7 +222,7 @@ class CardPage:
 
     def _worst(self, room: int) -> Line:
         """The worst of the step in hand, or how many of its lines still want something, as far as there is room."""
-        wants = sum(row.wants for row in self.form.rows) if not self.form.card.done else 0
+        wants = sum(row.is_missing for row in self.form.rows) if not self.form.card.done else 0
         fault = worst(self.form.faults_here())
         if room < LEAST_WORST:
             return ()

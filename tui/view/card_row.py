@@ -118,6 +118,11 @@ class Row:
             return self.way.partition(f"{self.key}.")[2]
         return self.key if self.section in QUANTITY_SECTIONS else ""
 
+    @property
+    def is_missing(self) -> bool:
+        """Whether something belongs here: Enter stops too at the line behind the last one of a text, which needs none."""
+        return self.wants and self.way.rpartition("#")[2] in {self.way, "0"}
+
     def words(self, text: str) -> str:
         """A text of this line as it is shown."""
         return self.said.get(text, spoken(text) if self.choices else text)

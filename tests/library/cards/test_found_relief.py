@@ -240,3 +240,19 @@ def test_a_person_reads_titles_and_no_names_that_only_commands_take(drawer: Book
     assert "_" not in trouble
     assert "(included angle)" in sheet
     assert not {"relief-drop", "step-relief", "size-loss", "included_angle"} & set(sheet.split())
+
+
+def test_a_throw_typed_without_a_unit_is_told_with_that_of_the_card(drawer: Book) -> None:
+    job = work_out(countersink(radial_throw="5", axial_throw="1"), drawer)
+    assert "what the cam of 5 mm toward the axis and 1 mm along the axis gives" in said(
+        step_of(job, "relief-drop")
+    )
+    assert job.by_cam is not None
+    assert job.by_cam.throw == "5 mm toward the axis and 1 mm along the axis"
+
+
+def test_an_angle_that_no_cone_has_is_named_by_its_title_on_card_and_sheet(drawer: Book) -> None:
+    card = edited(countersink(), "wanted.cone_relief_angle", "82 deg")
+    text = " ".join(setup_sheet(work_out(card, drawer)).split())
+    assert "cone_relief_angle" not in text
+    assert "Cone relief: It is 82.00 deg; it can be from" in text

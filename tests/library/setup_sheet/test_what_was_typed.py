@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from library.book.model import Book
@@ -56,4 +58,14 @@ def test_nothing_typed_takes_no_line(shipped: Book) -> None:
 def test_a_word_that_was_chosen_stands_as_it_is_said(shipped: Book) -> None:
     assert "throw counted per tooth" in counted_with(
         reamer(**{"relief-drop": {"throw_per": "tooth"}}), shipped
+    )
+
+
+@pytest.mark.parametrize(("units", "said"), [("mm", "0.4 mm"), ("in", "0.4 in")])
+def test_a_number_without_a_unit_stands_there_with_that_of_the_card(
+    shipped: Book, units: str, said: str
+) -> None:
+    card = reamer(**{"reamer-land": {"primary_land": "0.4", "secondary_relief_angle": "14"}})
+    assert f"primary land {said}; secondary relief angle 14 deg" in counted_with(
+        replace(card, units=units), shipped
     )

@@ -302,3 +302,10 @@ async def test_left_and_right_take_the_ends_of_a_range_of_the_book(at_the_yard: 
             await hands.do("<right>")
         assert taken == ["5 to 15 deg", "5 deg", "10 deg", "15 deg"]
         assert form.card.wanted["hook_angle"].value == "5 to 15 deg"
+
+
+async def test_the_line_behind_written_notes_is_not_counted_as_one_to_fill_in(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard() as hands:
+        assert "3 to fill in" in await hands.do(*A_TAP, *["<ctrl+n>"] * 5)
+        assert "2 to fill in" in await hands.do("First; why?", "<enter>")
+        assert "2 to fill in" in await hands.do("Second.", "<enter>")

@@ -160,7 +160,7 @@ def test_only_what_was_typed_without_a_unit_is_given_one_when_the_unit_changes()
     typed = {"land_width": "3.2", "diameter": "1/2 in", "relief_angle": "8", "drop": "nonsense"}
     changed = in_other_units(Card(units="mm", settings={"relief-drop": Setting(typed)}))
     assert changed.units == "in"
-    assert changed.settings["relief-drop"].typed == typed | {"land_width": "3.2 mm"}
+    assert changed.settings["relief-drop"].typed == typed | {"land_width": "3.2 mm", "relief_angle": "8 deg"}
     assert in_other_units(changed).settings == changed.settings
 
 

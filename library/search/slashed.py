@@ -1,0 +1,43 @@
+"""Diameters of a tool with steps that are parted by slashes in a search: ``step drill 8/12 mm``, ``6/8/10``."""
+
+from __future__ import annotations
+
+import re
+
+from library.search.size_patterns import STEPS
+
+_NUMBER = r"\d{1,3}(?:\.\d{1,5})?"
+_SLASHED = re.compile(
+    rf"(?<![^\s,])(?P<listed>{_NUMBER}(?:/{_NUMBER})+)(?P<unit> ?mm)?(?!\S)"
+    r"(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth|inch|in|thou|\")(?!\S))"
+)
+_OF_AN_INCH = frozenset(["2", "4", "8", "16", "32", "64"])
+"""What an inch is parted into on a drawing; a number over any other is no fraction of it."""
+
+
+def slashes_parted(spelled: str) -> str:
+    """A search with commas where slashes part the diameters of a tool; a fraction of an inch stays.
+
+    Two numbers of which neither has a unit are a list only where a tool with steps is sought, for they may be words such as two materials.
+
+    Args:
+        spelled: in small letters, with one blank between words.
+
+    Example:
+        >>> slashes_parted("step drill 8/12 mm"), slashes_parted("step drill 6/8/10"), slashes_parted("step drill 8/12")
+        ('step drill 8, 12 mm', 'step drill 6, 8, 10', 'step drill 8, 12')
+        >>> slashes_parted("step drill 3/8"), slashes_parted("reamer 5/16 in"), slashes_parted("stainless 304/316")
+        ('step drill 3/8', 'reamer 5/16 in', 'stainless 304/316')
+    """
+    if "/" not in spelled:
+        return spelled
+    is_stepped = not STEPS.isdisjoint(spelled.split()) or "subland" in spelled
+
+    def parted(found: re.Match[str]) -> str:
+        numbers, unit = found["listed"].split("/"), found["unit"] or ""
+        is_fraction = len(numbers) == 2 and numbers[1] in _OF_AN_INCH and "." not in numbers[0]
+        if not unit and (is_fraction or (len(numbers) == 2 and not is_stepped)):
+            return found[0]
+        return ", ".join(numbers) + unit
+
+    return _SLASHED.sub(parted, spelled)
