@@ -15,7 +15,9 @@ from library.cards.model import Card, Wanted
 
 def told(card: Card, book: Book, key: str) -> list[str]:
     return [
-        one.text for one in issues_of(work_out(card, book)) if one.way == f"wanted.{key}" and "came" in one.text
+        one.text
+        for one in issues_of(work_out(card, book))
+        if one.way == f"wanted.{key}" and "came" in one.text
     ]
 
 
