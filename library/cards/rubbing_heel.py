@@ -28,7 +28,8 @@ def no_feed_while_it_rubs(steps: Iterable[Step], choice: Chosen) -> list[Step]:
     rubbing = {
         one.surface_on(choice.surface)
         for one in found
-        if one.in_use and any(check.state == "stop" and not RUBS.isdisjoint(check.sentence.parts) for check in one.checks)
+        if one.in_use
+        and any(check.state == "stop" and not RUBS.isdisjoint(check.sentence.parts) for check in one.checks)
     }
     return [_stopped(one, rubbing, choice) for one in found]
 
