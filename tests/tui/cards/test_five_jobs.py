@@ -20,7 +20,7 @@ AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
 KEYS = {
     "metric tap": 148,
-    "inch tap": 154,
+    "inch tap": 153,
     "countersink": 130,
     "step drill": 137,
     "drill made to an odd size": 120,
