@@ -104,6 +104,18 @@ def test_stock_off_a_bevel_is_length_and_judges_no_heel_of_the_land(book: Book) 
     assert {one.key for one in on_bevel.answer.issues if one.missing} >= {"usable_length"}
 
 
+def test_the_sheet_of_a_bevel_tells_what_is_left_for_wear_and_no_loss_of_diameter(book: Book) -> None:
+    sized = {
+        "tool.size": "10 mm",
+        "received.diameter": "10.014 mm",
+        "settings.reamer-size.hole_tolerance": "H8",
+    }
+    paper = " ".join(setup_sheet(job(book, "reamer", REAMER | sized)).split())
+    # H8 of 10 mm begins at 10.000 mm.
+    assert "0.014 mm of its diameter are left for wear" in paper
+    assert "may lose" not in paper
+
+
 def test_how_often_a_tool_can_be_sharpened_is_not_told_where_that_was_left_out(book: Book) -> None:
     places = REAMER | STOCK | {"wanted.surface": "land", "wanted.relief_form": "eccentric"}
     found = job(book, "reamer", places)
