@@ -88,6 +88,10 @@ SURFACES: Mapping[str, Surface] = {
 """All surfaces by their word."""
 
 
+GROUND_BACK = ("lip", "end", "bevel")
+"""Surfaces at the end of a tool, whose grinding takes length along the axis and leaves its lands as they are."""
+
+
 def surface_of_relief(key: str) -> Surface | None:
     """The surface to which a relief belongs, by the key of its first or second facet; nothing for others.
 

@@ -68,7 +68,7 @@ def _measured(measured: float, hole: Limits, reamer: Limits) -> Check:
             left=length(max(measured - hole.low, 0.0)),
         )
     return passed(
-        "The reamer lies within its limits, and may lose {left} of its diameter.",
+        "The reamer lies within its limits; {left} of its diameter are left for wear.",
         left=length(measured - hole.low),
     )
 

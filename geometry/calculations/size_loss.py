@@ -27,6 +27,7 @@ from geometry.kinds import EVERY_KIND
 from geometry.preconditions import GeometryError, refuse
 from geometry.role import LASTING, Role
 from geometry.sentences import Rounding, angle, count, length
+from geometry.surfaces import GROUND_BACK, SURFACES
 from geometry.tooth import eccentric, flat
 from geometry.tooth.heel_advice import SECOND_FACET, rubs
 from geometry.tooth.land import land_angle, land_width
@@ -353,7 +354,14 @@ CALCULATION = Calculation(
     outputs=("sharpenings_left", "size_lost", "diameter_after", "land_after", "length_after"),
     cautions=AT_THE_WHEEL,
     compute=_compute,
-    role=Role(place=160, does=LASTING, counts=True, sizes=True, tells=("pass", "note")),
+    role=Role(
+        place=160,
+        does=LASTING,
+        ground=tuple(one for one in SURFACES if one not in GROUND_BACK),
+        counts=True,
+        sizes=True,
+        tells=("pass", "note"),
+    ),
     sample={
         "diameter": 12.0,
         "stock_per_sharpening": 0.2,

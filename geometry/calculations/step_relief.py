@@ -25,6 +25,7 @@ from geometry.cone.steps import RelievedShoulder, in_order, relieved, shoulders
 from geometry.cures import Step, Way, way
 from geometry.drill.feed import feed_slope
 from geometry.edge.cam import NEAR_ENOUGH
+from geometry.edge.surface_input import HALF
 from geometry.quantities import quantity
 from geometry.role import Cam, Role
 from geometry.sentences import Rounding, angle, count, length
@@ -397,9 +398,16 @@ def _raw(given: Inputs, tool: _Tool, checks: tuple[Check, ...]) -> Result:
             weakest, place = tool.weakest_in_feed
             outputs["relief_left"] = weakest.left(tool.feed, place)
             named["relief_left"] = f"Left by the feed on {_place(weakest, place)}, along the axis"
+        outputs |= _swivel(tool)
     side = step_view(tool.steps, [cut.shoulder.included_angle for cut in tool.shoulders])
     rows = tuple(_rows(tool, has_feed=has_feed))
     return Result(outputs, rows=rows, checks=checks, side=side, named=named, heads=_HEADS)
+
+
+def _swivel(tool: _Tool) -> dict[str, float]:
+    """What the head is swivelled to for the shoulders, before any throw is set; nothing where they are not alike."""
+    angles = {cut.shoulder.included_angle for cut in tool.shoulders}
+    return {HALF: angles.pop() / 2} if len(angles) == 1 else {}
 
 
 _HEADS = {
@@ -444,14 +452,14 @@ CALCULATION = Calculation(
         Field("relief_lower_limit", optional=True, end_of=("shoulder_relief_angle", "low")),
         Field("relief_upper_limit", optional=True, end_of=("shoulder_relief_angle", "high")),
     ),
-    outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed"),
+    outputs=("relief_angle", "shoulder_relief_angle", "relief_left", "largest_feed", HALF),
     cautions=(*AT_THE_WHEEL, "grinding-cracks", "sharp-edges"),
     compute=_compute,
     agree=_agree,
     methods=("cam",),
     role=Role(
         place=90,
-        sets=("radial_throw", "axial_throw"),
+        sets=(HALF, "radial_throw", "axial_throw"),
         cam=Cam(
             "radial_throw",
             "least_relief_angle",

@@ -1,11 +1,11 @@
-"""A relief that a cam gives, held against the range that the book has for it: past an end of it, the sentence names that end."""
+"""A relief that a cam gives, held against the range that the book has for it: within it passes, past an end the sentence names that end."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
 
-from geometry.calculation import Calculation, Check, Result
+from geometry.calculation import Calculation, Check, Result, passed
 from geometry.edge.cam import READS_ALIKE
 from geometry.sentences import Amount, Sentence
 from library.book.model import Value
@@ -33,13 +33,45 @@ def past(value: Value | None, found: float) -> str:
     return ""
 
 
+def within(value: Value | None, found: float) -> str:
+    """The range of the book that a relief lies in; empty where the book has none, or the relief is past an end.
+
+    Args:
+        value: what the book says of the relief; nothing where it says nothing.
+        found: the relief, in radians.
+
+    Example:
+        >>> from library.book.model import Measure
+        >>> within(Value("relief_angle", low=Measure("4 deg", 0.0698), high=Measure("8 deg", 0.1396)), 0.128)
+        "within the book's 4 deg to 8 deg"
+    """
+    if value is None or value.low is None or value.high is None or past(value, found):
+        return ""
+    return f"within the book's {value.low.text} to {value.high.text}"
+
+
 def with_ends_passed(sheet: Calculation, inputs: Mapping[str, Input], result: Result) -> Result:
-    """The result; a watch on a relief that is not the wanted one says too which end of the book's range it is past."""
+    """The result; a watch on a relief that is not the wanted one says too which end of the book's range it is past.
+
+    What a cam gives the surface within the range is no watch, unless a person wants another relief than the book has.
+    """
     key = sheet.role.cam.wanted if sheet.role.cam is not None else "relief_angle"
     value = inputs[key].recommended if key in inputs else None
     if value is None or not any(_found(one) is not None for one in result.checks):
         return result
-    return replace(result, checks=tuple(_told(one, value) for one in result.checks))
+    of_book = value if inputs[key].origin == "entry" else None
+    return replace(result, checks=tuple(_told(_allowed(one, of_book), value) for one in result.checks))
+
+
+def _allowed(check: Check, value: Value | None) -> Check:
+    """The check; a pass where it is on what a cam gives a surface, and that lies within the range of the book."""
+    found = _found(check) if "surface" in check.sentence.parts else None
+    said = within(value, found) if found is not None else ""
+    if not said:
+        return check
+    keys = ("found", "wanted", "surface")
+    parts = {key: check.sentence.parts[key] for key in keys} | {"range": said}
+    return passed("The cam gives {found} on the {surface} where {wanted} was wanted: {range}.", **parts)
 
 
 def _found(check: Check) -> float | None:

@@ -10,13 +10,14 @@ from geometry.calculation import Calculation
 from geometry.complaints import untried
 from geometry.figure import undrawn
 from geometry.role import MOVES
+from geometry.surfaces import SURFACES
 from library.book.model import Measure
 from library.calc.answer import Answer
 from library.calc.surfaces import book_key
 from library.cards.answers import Answers
 from library.cards.bare_numbers import display_of
 from library.cards.cams import Asked, carried_on, show_angle, taken_from_drawer
-from library.cards.chosen import CAM, Chosen
+from library.cards.chosen import CAM, Chosen, wants_relief
 from library.cards.found_relief import FoundRelief, found_relief, told
 from library.cards.model import Card, Setting
 from library.cards.of_that_day import cam_that_gave, is_dated
@@ -89,7 +90,7 @@ def step_of(
     quiet = not setting.typed and (
         (not called and rests(sheet, bench.kind, bench.card.received, bench.card.wanted))
         or not meant(sheet, found)
-        or (not setting.recorded and _is_of_another_surface(found, bench))
+        or (not setting.recorded and (_is_of_another_surface(found, bench) or _is_beside(sheet, bench)))
     )
     # The tool is indexed once: whatever plans the moves first, such as unequal spaces, plans them for the job.
     quiet = quiet or (
@@ -111,6 +112,18 @@ def _is_of_another_surface(found: Answer, bench: Bench) -> bool:
         and own not in bench.card.wanted
         and any(one.missing and one.key == "relief_angle" for one in found.issues)
     )
+
+
+def _is_beside(sheet: Calculation, bench: Bench) -> bool:
+    """Whether it is about another surface than the ground one, of which no person wants a relief and nothing was measured.
+
+    A land serves more than the surface on which it was measured.
+    """
+    card, own = bench.card, SURFACES.get(sheet.belongs_on[0]) if len(sheet.belongs_on) == 1 else None
+    if own is None or not sheet.role.ground or bench.choice.surface in {"", own.key}:
+        return False
+    measured = {field.key for field in sheet.inputs if field.optional} - {"land_width"}
+    return not wants_relief(card, own) and measured.isdisjoint(card.received)
 
 
 def _found_relief(found: Answer, bench: Bench) -> FoundRelief | None:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from geometry.calculation import Calculation
 from geometry.edge.cam import TOWARD_THE_AXIS
 from geometry.quantities import quantity
-from geometry.surfaces import SURFACES, surface_of_relief
+from geometry.surfaces import SURFACES, Surface, surface_of_relief
 from geometry.wheel.types import FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP
 from library.book.model import Book
 from library.cards.model import Card, Wanted
@@ -184,6 +184,12 @@ def _method(card: Card, machine: Machine | None, wheel: Wheel | None, surface: s
         # A tooth rest tips a lip out of the face of a cup: there the lip is rolled and swivelled.
         return (WORK_HEAD if surface == LIP else REST) if under_cup else HEAD
     return ""
+
+
+def wants_relief(card: Card, surface: Surface) -> bool:
+    """Whether a person wants a relief of a surface, which the book alone does not make one that is ground."""
+    wanted = card.wanted.get(surface.relief_key)
+    return wanted is not None and bool(wanted.value.strip()) and (wanted.changed or not wanted.book)
 
 
 def shape_for(method: str, wheel: Wheel | None) -> str:

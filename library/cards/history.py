@@ -130,10 +130,11 @@ def _diameter(card: Card, readings: Readings) -> float | None:
 def sharpenings_left(job: Job) -> int | None:
     """How often the tool can still be sharpened after this job.
 
-    It is worked out with the size after grinding where that was measured, else as the tool came.
+    It is worked out with the size after grinding where that was measured, else as the tool came; nothing where the
+    calculation was left out, or nothing calls for it.
     """
     step = job.doing(LASTING)
-    found = lasting_now(job, step).answer.result if step is not None else None
+    found = lasting_now(job, step).answer.result if step is not None and step.in_use else None
     return None if found is None else int(found.outputs["sharpenings_left"])
 
 

@@ -11,6 +11,7 @@ from geometry.role import LASTING
 from geometry.sentences import Kind
 from library.calc.thread_in_diameter import not_its_diameter
 from library.calc.wording import by_title, spoken
+from library.cards.came_otherwise import came_otherwise
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
 from library.cards.far_from_set import far_from_set
@@ -44,7 +45,7 @@ ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out"
 def issues_of(job: Job) -> tuple[Issue, ...]:
     """Every issue of a card, in the order in which its steps stand on it; ``way`` is one that ``editing.edited`` takes."""
     before = (*_of_tool(job), *_of_wheel(job), *_of_received(job), *_of_wanted(job))
-    return (*before, *_of_settings(job, before), *_of_after(job), *_of_end(job))
+    return (*before, *came_otherwise(job), *_of_settings(job, before), *_of_after(job), *_of_end(job))
 
 
 def keeps_open(job: Job) -> tuple[Issue, ...]:

@@ -32,6 +32,7 @@ from library.cards.provenance import (
     texts_for,
     wanted_entry,
 )
+from library.cards.rubbing_heel import no_feed_while_it_rubs
 from library.cards.setup_order import calculations_of
 from library.cards.step import Step
 from library.equipment.abrasives import called
@@ -175,7 +176,7 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
                 step = unread(step)
             step, checks = at_machine(step, machine, wheel, _flutes(card), before, answers), step.checks
             steps.append(_as_closed(step, checks) if is_dated(card) else step)
-    steps = each_heel_once(steps, card, choice)
+    steps = no_feed_while_it_rubs(each_heel_once(steps, card, choice), choice)
     abrasive = (wheel.abrasive or called(wheel.title)) if wheel is not None else ""
     cautions = _cautions(steps, entry, abrasive, book, answers)
     return Job(

@@ -14,7 +14,7 @@ from typing import Literal
 from geometry.calculation import Calculation, Field
 from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
-from geometry.surfaces import surface_of_relief
+from geometry.surfaces import GROUND_BACK, surface_of_relief
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.retired import OF_NO_SURFACE
 from library.book.tool_materials import stamped
@@ -104,6 +104,8 @@ def _of_choice(choice: Chosen) -> Iterator[KnownText]:
         yield KnownText(POINTS, choice.points, "wanted")
     if choice.form:
         yield KnownText("relief_form", choice.form, "wanted")
+    if choice.surface in GROUND_BACK:
+        yield KnownText("ground_on", "end", "default")
 
 
 def _measured(card: Card) -> Iterator[KnownText]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.role import FACETS, HEEL
 from geometry.surfaces import SURFACES
+from library.cards.chosen import wants_relief
 from library.cards.job import Job
 from library.cards.model import Setting
 from library.cards.step import Step
@@ -72,9 +73,7 @@ def _is_ground(job: Job, step: Step) -> bool:
     row = SURFACES.get(surface)
     if row is None or surface == job.choice.surface or not job.choice.surface or _is_lead(step):
         return True
-    wanted = job.card.wanted.get(row.relief_key)
-    is_wanted = wanted is not None and bool(wanted.value.strip()) and (wanted.changed or not wanted.book)
-    return is_wanted or bool(job.card.settings.get(step.sheet.name, Setting()).typed)
+    return wants_relief(job.card, row) or bool(job.card.settings.get(step.sheet.name, Setting()).typed)
 
 
 def _is_lead(step: Step) -> bool:

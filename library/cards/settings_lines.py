@@ -7,10 +7,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from geometry.calculation import Row
+from geometry.edge.surface_input import HALF
 from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
 from geometry.role import FACETS, HEIGHTS, MOVES
 from geometry.sentences import Kind
+from geometry.surfaces import SURFACES
 from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.chosen import WORK_HEAD
@@ -129,7 +131,7 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     numbers = worked_of(step.answer).settings()
     sets = step.sheet.role.sets
     others = (one for one in on_graduations if one not in sets)
-    wanted = [one for one in (*others, *sets) if not facets or one not in SAME_FACET]
+    wanted = [one for one in (*others, *sets) if (not facets or one not in SAME_FACET) and _is_set(job, one)]
     found = facets
     for key in dict.fromkeys(wanted):
         if key not in numbers or key in _not_set(step, numbers):
@@ -145,6 +147,11 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
                         off=off_in_short(line, display) if line else cost.partition(",")[0])
         )  # fmt: skip
     return found
+
+
+def _is_set(job: Job, key: str) -> bool:
+    """Whether a number is set on this job: to the angle of its shoulders a tool is swivelled for those alone."""
+    return key != HALF or SURFACES.get(job.choice.surface, SURFACES["cone"]).edge_key == "included_angle"
 
 
 def _title(step: Step, key: str) -> str:

@@ -13,7 +13,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.word_forms import LEAST_BEGUN
 from library.calc.by_family import is_threaded
-from library.calc.past_the_range import past
+from library.calc.past_the_range import past, within
 from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
 from library.cards.how_ground import Numbers, ground_besides, ground_of, setup_of
@@ -145,8 +145,12 @@ def _of_book(job: Job, key: str) -> Iterator[Block]:
         said = (
             f"The cam of {cam.throw} gives {show(cam.given, Kind.ANGLE)}, not {show(cam.wanted, Kind.ANGLE)}"
         )
-        end = past(job.entry.values.get(key), cam.given) if key == relief_key(job) else ""
-        yield Said((f"{said}, and {end}." if end else f"{said}.",), "warn")
+        value = job.entry.values.get(key) if key == relief_key(job) else None
+        end, allowed = past(value, cam.given), within(value, cam.given)
+        if allowed:
+            yield Said((f"{said}: {allowed}.",))
+        else:
+            yield Said((f"{said}, and {end}." if end else f"{said}.",), "warn")
 
 
 def settings_answers(job: Job, name: str) -> Parts:

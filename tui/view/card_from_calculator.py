@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from geometry.calculation import Calculation
 from geometry.quantities import quantity
-from geometry.role import MEASURED_TOO
+from geometry.role import FOUND, MEASURED_TOO
+from geometry.sentences import Kind
 from geometry.surfaces import surface_of_relief
 from library.book.model import Book
 from library.calc.of_several import is_list
@@ -79,7 +80,8 @@ def with_typed(
 ) -> Card:
     """The card with what was typed into a calculation, each text where it belongs.
 
-    What is measured on the tool was received so; what the entry recommends is now wanted otherwise; a thread, a nominal
+    What is measured on the tool was received so; what the entry recommends, angles of the shape among it, is now wanted
+    otherwise; a thread, a nominal
     size, the flutes, and the new diameter of a tool that is ground down are the tool's; everything else stays with the
     calculation.
 
@@ -112,7 +114,7 @@ def _placed(
     if (tool := _of_tool(card.tool, sheet, key, text, named, book)) is not None:
         return replace(card, tool=tool)
     called = _MEASURED.get(key, key)
-    if called in measured_on(kind):
+    if called in measured_on(kind) and not _is_to_be_ground(card, sheet, key, text):
         return edited(card, f"received.{called}", named or text)
     if key in card.wanted:
         return edited(card, f"wanted.{key}", named or text)
@@ -120,6 +122,15 @@ def _placed(
     if field is not None and not field.many and is_list(text):
         return card  # It was typed for another calculation.
     return edited(card, f"settings.{sheet.name}.{_asked_as(key, sheet)}", text)
+
+
+def _is_to_be_ground(card: Card, sheet: Calculation, key: str, text: str) -> bool:
+    """Whether a text is an angle that the tool shall have, though it can be measured on it as well.
+
+    Only what finds a relief from readings asks how the tool is now; the angle of a cone typed anywhere else is ground.
+    """
+    is_shape = key in card.wanted and quantity(key).kind is Kind.ANGLE
+    return is_shape and sheet.role.does != FOUND and not is_list(text)
 
 
 def _of_tool(

@@ -9,6 +9,7 @@ from geometry.calculation import Field
 from geometry.quantities import quantity
 from geometry.role import HEEL
 from geometry.sentences import Amount, Kind, Rounding
+from geometry.surfaces import SURFACES
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
 from library.cards.edge_wanted import edges_of, hint_of, titled
@@ -124,7 +125,7 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     if step.skipped or step.answer.result is None:
         return [Told(step.sheet.title, note=state)]
     if step.stopped:
-        return [Told(step.sheet.title, "", "not to be set", state)]
+        return [Told(_title_stopped(job, step), "", "not to be set", state)]
     setting = job.card.settings.get(step.sheet.name)
     typed = setting.typed if setting else {}
     # What was typed stands in its own line already.
@@ -141,6 +142,14 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     if not bad:
         return [replace(found[0], note=_noted("", found[0].note)), *found[1:]]
     return _with_verdict(job, step, bad, found, [one.key for one in shown])
+
+
+def _title_stopped(job: Job, step: Step) -> str:
+    """What a calculation is called, with its surface where that is not the one that is ground."""
+    surface = step.answer.surface
+    if surface not in SURFACES or surface == job.choice.surface:
+        return step.sheet.title
+    return f"{step.sheet.title}, {SURFACES[surface].title}"
 
 
 def _with_verdict(job: Job, step: Step, bad: str, found: list[Told], keys: list[str]) -> list[Told]:

@@ -18,6 +18,9 @@ _UNITS = {"mm": "millimetres", "in": "inches"}
 
 _TO_CHOOSE = "Left and Right change it, or its first letter, again for the next."
 
+ALONE = "1"
+"""The flutes of a tool that has one edge alone."""
+
 
 def tool_rows(job: Job, opened: Opened) -> list[Row]:
     """What is known of the tool, and the machine and the wheel it is ground on."""
@@ -37,8 +40,7 @@ def tool_rows(job: Job, opened: Opened) -> list[Row]:
         _text("tool.name", "Tool", tool.name, "Its own name or number in this shop; its history is found by it."),
         _family(book, card.family),
         *([thread, size] if threaded else [size]),
-        Row("tool.flutes", "Flutes", tool.flutes, hint=f"Count its edges. Right takes {counted}, as the book has it."
-            if counted else f"Count its edges; the book has {_range_of_book(job, 'flutes') or 'no number for this tool'}.", offers=(counted,) if counted else (), wants=not tool.flutes),
+        _flutes(tool.flutes, counted, _range_of_book(job, "flutes")),
         _material(book, tool.work_material),
         _text("tool.belongs_to", "Belongs to", tool.belongs_to, "The customer, or the machine that it is used on."),
         _text("tool.marks", "Marks", tool.marks, "What its maker stamped on it."),
@@ -57,6 +59,16 @@ def _text(
     return Row(
         way, label, text, hint=hint, offers=offers, wants=wants and not text, overtype=is_value, is_text=True
     )
+
+
+def _flutes(text: str, of_book: str, of_many: str) -> Row:
+    """The number of its edges; that of a tool which the book has with a single one needs no counting."""
+    hint = f"Count its edges; the book has {of_many or 'no number for this tool'}."
+    if of_book:
+        hint = f"Count its edges. Right takes {of_book}, as the book has it."
+    alone = of_book if of_book == ALONE and not text else ""
+    return Row("tool.flutes", "Flutes", text, alone, "book" if alone else "", hint,
+               offers=(of_book,) if of_book else (), wants=not text and not alone)  # fmt: skip
 
 
 def _class_of_hole(job: Job) -> str:

@@ -116,6 +116,35 @@ def test_a_cam_within_the_range_of_the_book_names_no_end(book: Book, card: Card)
     assert not any("of the book" in say(one.sentence) for one in step.checks)
 
 
+def test_a_cam_within_the_range_of_the_book_passes_on_the_card_as_in_the_calculator(
+    book: Book, card: Card
+) -> None:
+    # 1 mm from tooth to tooth give atan(3 / (2 pi 4.99)) = 5.47 degrees; the book has 6, 4 to 8.
+    assert round(math.degrees(SMALLER), 2) == 5.47
+    job = work_out(card, book)
+    step = job.step("relief-drop")
+    assert step is not None
+    said = (
+        "The cam gives 5.47 deg on the chamfer where 6.00 deg was wanted: within the book's 4 deg to 8 deg."
+    )
+    assert [one.state for one in step.checks if say(one.sentence) == said] == ["pass"]
+    assert not any("wanted" in say(one.sentence) for one in step.checks if one.state == "watch")
+    beside = " ".join(str(part) for part in wanted_answers(job, "chamfer_relief_angle"))
+    assert "not 6.00 deg: within the book's 4 deg to 8 deg." in beside
+
+
+def test_a_relief_that_a_person_narrowed_is_still_watched(book: Book, card: Card) -> None:
+    own = edited(card, "wanted.chamfer_relief_angle", "5.9 deg")
+    step = work_out(edited(own, "settings.relief-drop.chosen_throw", "1 mm"), book).step("relief-drop")
+    assert step is not None
+    assert any("not the 5.90 deg wanted" in say(one.sentence) for one in step.checks if one.state == "watch")
+    typed = {"diameter": "9.98", "land_width": "2.5", "chosen_throw": "1", "throw_per": "tooth", "flutes": "3",
+             "surface": "chamfer", "chamfer_angle": "7 deg", "relief_angle": "5.9"}  # fmt: skip
+    alone = answer(calculation("relief-drop"), typed, entry=book.entries[TAP], book=book)
+    assert alone.result is not None
+    assert any("not the 5.90" in say(one.sentence) for one in alone.result.checks if one.state == "watch")
+
+
 def test_what_the_cam_gives_and_what_the_wanted_relief_asks_for_stand_apart(book: Book, card: Card) -> None:
     job = work_out(edited(card, "settings.relief-drop.chosen_throw", "1.6 mm"), book)
     parts = [

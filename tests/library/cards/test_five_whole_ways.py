@@ -236,6 +236,7 @@ def a_drill_on_a_work_head() -> Way:
         return (radius * cos(at) - radius * cos(ahead)) * fall_along + (web - radius * sin(at)) * fall_behind
 
     to_the_axis = atan(hypot(normal[0], normal[1]) / normal[2])
+    assert below_the_corner(1) < 0
     # Both flats are equally high where they meet; the other one is this one after half a turn.
     chisel = atan(fall_along / fall_behind)
     step = 1e-6
@@ -253,8 +254,8 @@ def a_drill_on_a_work_head() -> Way:
                             "relief_angle": atan(wanted / hypot(1.0, fall_along)),
                             # Of a cone of this relief all the way, as an arc of 5 mm rolled out.
                             "axial_drop": land * wanted},
-            # A point that sinks by the feed in a turn just touches where the lip falls by it in a turn.
-            "feed-clearance": {"largest_feed": 2 * pi * radius * wanted, "inner_diameter": 2 * web},
+            # The heel of so wide a single flat stands ahead of the corner, so that no feed clears.
+            "feed-clearance": {"inner_diameter": 2 * web},
         },
         {("point-setup", "axial_drop"): below_the_corner},
         {"roll_angle": "11.64 deg", "axis_to_wheel_angle": "58.47 deg"},

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
+from library.cards.history import sharpenings_left
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Tool
 from library.cards.read_order import steps_read, surface_read
@@ -77,6 +80,49 @@ def test_of_a_reamer_ground_on_its_bevel_no_land_is_read(book: Book) -> None:
     found = job(book, "reamer", REAMER)
     assert [surface_read(found, step) for step in steps_read(found)] == ["bevel"]
     assert "\nland " not in setup_sheet(found)
+
+
+STOCK = {"settings.size-loss.stock_per_sharpening": "0.1 mm"}
+
+
+def test_a_reamer_ground_on_its_bevel_loses_no_diameter_of_its_land(book: Book) -> None:
+    step = job(book, "reamer", REAMER).step("size-loss")
+    assert step is not None
+    assert not step.in_use
+
+
+def test_stock_off_a_bevel_is_length_and_judges_no_heel_of_the_land(book: Book) -> None:
+    # On the face of the land the same stock is stopped, for the heel of so wide a flat would rub.
+    wide = REAMER | STOCK | {"received.land_width": "3 mm", "wanted.relief_form": "flat"}
+    on_land = job(book, "reamer", wide | {"wanted.surface": "land"}).step("size-loss")
+    on_bevel = job(book, "reamer", wide).step("size-loss")
+    assert on_land is not None
+    assert on_bevel is not None
+    assert on_land.stopped
+    assert not on_bevel.stopped
+    assert on_bevel.answer.inputs["ground_on"].value == "end"
+    assert {one.key for one in on_bevel.answer.issues if one.missing} >= {"usable_length"}
+
+
+def test_the_sheet_of_a_bevel_tells_what_is_left_for_wear_and_no_loss_of_diameter(book: Book) -> None:
+    sized = {
+        "tool.size": "10 mm",
+        "received.diameter": "10.014 mm",
+        "settings.reamer-size.hole_tolerance": "H8",
+    }
+    paper = " ".join(setup_sheet(job(book, "reamer", REAMER | sized)).split())
+    # H8 of 10 mm begins at 10.000 mm.
+    assert "0.014 mm of its diameter are left for wear" in paper
+    assert "may lose" not in paper
+
+
+def test_how_often_a_tool_can_be_sharpened_is_not_told_where_that_was_left_out(book: Book) -> None:
+    places = REAMER | STOCK | {"wanted.surface": "land", "wanted.relief_form": "eccentric"}
+    found = job(book, "reamer", places)
+    assert sharpenings_left(found) is not None
+    setting = found.card.settings["size-loss"]
+    settings = {**found.card.settings, "size-loss": replace(setting, skipped=True)}
+    assert sharpenings_left(work_out(replace(found.card, settings=settings), book)) is None
 
 
 @pytest.mark.parametrize(

@@ -12,8 +12,10 @@ from library.book.opening import open_book
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Setting, Tool, Wanted
+from library.cards.settings_lines import setting_lines
 from library.pages.readings_on_the_way import on_the_way
 from library.setup_sheet.sheets import setup_sheet
+from library.units.system import METRIC
 
 
 @pytest.fixture(scope="module")
@@ -176,6 +178,26 @@ def test_only_what_is_ground_is_read_and_each_reading_bears_the_name_of_its_surf
     )
     assert found is not None
     assert {title.split(":")[0] for title, _, _ in found.rows} == {"turned", "shoulder"}
+
+
+def set_on(card: Card, shipped: Book) -> list[str]:
+    return [one.key for one in setting_lines(work_out(card, shipped), METRIC)]
+
+
+def test_the_shoulders_are_swivelled_before_their_throw_and_the_point_is_left_alone(shipped: Book) -> None:
+    of_book = Wanted("12 deg", "12 deg", "from memory")
+    keys = set_on(on_the_shoulders(of_book, included_angle="120 deg", radial_throw="3 mm"), shipped)
+    assert keys.index("half_included_angle") < keys.index("radial_throw")
+    assert "half_point_angle" not in keys
+    card = on_the_shoulders(Wanted("13 deg", "12 deg"), included_angle="120 deg", radial_throw="3 mm")
+    assert "half_point_angle" in set_on(card, shipped)
+
+
+def test_shoulders_at_unlike_angles_have_no_one_swivel(shipped: Book) -> None:
+    of_book = Wanted("12 deg", "12 deg", "from memory")
+    keys = set_on(on_the_shoulders(of_book, included_angle="90, 120 deg", radial_throw="3 mm"), shipped)
+    assert "radial_throw" in keys
+    assert "half_included_angle" not in keys
 
 
 def test_a_lip_that_a_person_wants_beside_the_shoulders_is_read_under_its_own_name(shipped: Book) -> None:

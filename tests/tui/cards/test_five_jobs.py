@@ -20,7 +20,7 @@ AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
 
 KEYS = {
     "metric tap": 148,
-    "inch tap": 154,
+    "inch tap": 153,
     "countersink": 130,
     "step drill": 137,
     "drill made to an odd size": 120,
@@ -171,7 +171,7 @@ async def test_an_inch_tap(at_the_yard: AtTheYard) -> None:
         assert "10 turns" in shown
         assert re.search(rf"Throw of the cam +{inch(1.6 / 25.4)}  drawer, per tooth", shown)
         assert "rest height" not in shown  # one method: no height beside a cam
-        shown = await hands.do("<enter>", "<enter>", "10 thou", "<enter>", ".618 in")
+        shown = await hands.do("<enter>", "10 thou", "<enter>", ".618 in")
         shown += await further_down(hands)
         # The size hangs on the thread land, relieved by 1 degree; the rake is left open, so the stock is the way.
         lost = 2 * 0.01 * tan(radians(1))

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from geometry.calculations import calculation
-from library.cards.model import Card, Tool
+from library.cards.model import Card, Tool, Wanted
 from library.units.system import METRIC
 from tui.view.card_from_calculator import with_typed
 
@@ -67,6 +67,19 @@ async def test_flutes_that_were_typed_in_any_calculation_of_the_tool_are_its_flu
         assert screen.page.form.sheet.field("flutes") is None
         await hands.press("ctrl+f")
         assert hands.app.screen.form.card.tool.flutes == "4"
+
+
+@pytest.mark.parametrize(
+    ("name", "wanted", "received"),
+    [("cone-relief", "82 deg", ()), ("relief-from-reading", "90 deg", ("82 deg",))],
+)
+def test_the_angle_of_a_cone_is_what_is_ground_unless_it_was_typed_with_readings(
+    name: str, wanted: str, received: tuple[str, ...]
+) -> None:
+    card = Card(family="countersink", wanted={"included_angle": Wanted("90 deg", "90 deg")})
+    found = with_typed(card, "countersink", calculation(name), {"included_angle": "82"}, METRIC)
+    assert found.wanted["included_angle"].value == wanted
+    assert found.received.get("included_angle", ()) == received
 
 
 def test_the_new_diameter_of_a_tool_that_is_ground_down_was_measured_by_nobody() -> None:

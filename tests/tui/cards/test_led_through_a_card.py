@@ -76,6 +76,13 @@ def test_a_core_drill_keeps_the_flutes_of_its_own_and_brings_none(yard_book: Boo
     assert none.row.hint == "Count its edges; the book has no number for this tool."
 
 
+def test_a_tool_of_one_flute_in_the_book_is_not_asked_for_its_flutes(yard_book: Book) -> None:
+    form = form_at(yard_book, begun(yard_book, "countersink-single-flute-90-plain-steel"), "tool.flutes")
+    assert (form.row.default, form.row.giver, form.row.wants) == ("1", "book", False)
+    form = form_at(yard_book, begun(yard_book, "twist-drill-jobber-plain-steel"), "tool.flutes")
+    assert (form.row.default, form.row.wants) == ("", True)
+
+
 @pytest.mark.parametrize(
     ("entry", "points"),
     [("counterbore-m8", "along the axis"), ("end-mill-plain-steel", "along the axis"),

@@ -207,3 +207,19 @@ def test_half_the_point_stands_among_the_settings_only_where_the_method_sets_it(
     assert titles
     assert ("Half point angle" in titles) is is_set
     assert any("Half point angle" in text for text in below) is is_set
+
+
+def test_a_stop_of_another_surface_than_the_ground_one_bears_its_name(book: Book) -> None:
+    # So wide a flat of the thread land rubs before anything comes off its face; the job grinds the chamfer.
+    card = begun(
+        book, "tap-hand-plain-steel", thread_relief_angle="2 deg", relief_form="flat", surface="chamfer"
+    )
+    card = replace(
+        card,
+        received={"land_width": ("4 mm",), "land_measured_as": ("chord",)},
+        settings={"size-loss": Setting({"stock_per_sharpening": "0.1 mm"})},
+    )
+    form = CardForm(book, card)
+    form.go_to("settings.size-loss.stock_per_sharpening")
+    told = [one.title for row in form.rows for one in row.told if row.way == "settings.size-loss"]
+    assert told == ["Size lost in sharpening, thread land"]
