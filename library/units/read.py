@@ -158,7 +158,7 @@ def read_many(
     """Read several numbers, parted by commas or semicolons; a unit after the last serves all before it.
 
     A comma between two figures may be a decimal comma, and is asked about; only what is counted has no decimals. So is
-    a fraction of a millimetre, which may be two numbers.
+    a fraction of a millimetre that stands alone, which may be two numbers.
 
     Example:
         >>> [one.number for one in read_many("6, 8, 10 mm", Kind.LENGTH)]
@@ -173,7 +173,7 @@ def read_many(
     parts = [part for part in (one.strip() for one in _SEPARATORS.split(text)) if part]
     if not parts:
         raise UnitError(f"Nothing is written there; give numbers such as {example(kind)}, parted by commas.")
-    if kind is Kind.LENGTH and (wrong := next(filter(None, map(fraction_of_mm, parts)), "")):
+    if kind is Kind.LENGTH and len(parts) == 1 and (wrong := fraction_of_mm(parts[0])):
         raise UnitError(wrong)
     last = read(parts[-1], kind, display, whole=whole)
     before = (read(in_unit(part, last.unit, kind), kind, display, whole=whole) for part in parts[:-1])

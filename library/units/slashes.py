@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-_OF_A_MILLIMETRE = re.compile(r"\s*(?P<top>\d+)\s*/\s*(?P<below>\d+)\s*mm\s*", re.IGNORECASE)
+_OF_A_MILLIMETRE = re.compile(r"\s*(?P<top>\d+)\s*[/\u2044]\s*(?P<below>\d+)\s*mm\s*", re.IGNORECASE)
 
 
 def fraction_of_mm(text: str) -> str:

@@ -80,8 +80,22 @@ def meaning(text: str, kind: str, worked_in: str, *, many: bool = False) -> tupl
     parts = [part for part in text.replace(";", ",").split(",") if part.strip()]
     if not parts:
         raise Unclear("nothing is written there")
+    if len(parts) == 1 and kind == "length" and _is_half_a_millimetre(parts[0]):
+        raise Unclear("8/12 mm is a fraction to some and two diameters to others")
     last_unit = _unit_of(parts[-1], kind)
     return tuple(_measure(part, kind, worked_in, last_unit) for part in parts)
+
+
+def _is_half_a_millimetre(text: str) -> bool:
+    """Whether it is one whole number over another, in mm."""
+    plain = text.strip()
+    over = [one.strip() for one in plain[:-2].split("/")]
+    return (
+        plain[-2:].lower() == "mm"
+        and len(over) == 2
+        and all(one.isdigit() for one in over)
+        and int(over[1]) > 0
+    )
 
 
 def _halves(text: str) -> list[str]:
