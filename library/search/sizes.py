@@ -63,14 +63,22 @@ class Size(NamedTuple):
     def written(self, unit: str) -> str:
         """As it is typed where a size is asked for.
 
+        A number with the class of a hole behind it is in millimetres, as the classes of ISO 286 are; but for a part of
+        an inch, such as .5.
+
         Args:
             unit: of a length that has none.
 
         Example:
             >>> Size("12").written("mm"), Size("1/2 in").written("mm"), Size("M12", True).written("in")
             ('12 mm', '1/2 in', 'M12')
+            >>> Size("6", tolerance="H7").written("in"), Size(".5", tolerance="H7").written("in")
+            ('6 mm', '.5 in')
         """
-        return self.text if self.is_thread or not self.text[-1].isdigit() else f"{self.text} {unit}"
+        if self.is_thread or not self.text[-1].isdigit():
+            return self.text
+        is_part = self.text.lstrip("0").startswith(".") or "/" in self.text
+        return f"{self.text} {'mm' if self.tolerance and not is_part else unit}"
 
 
 class Along(NamedTuple):
