@@ -159,8 +159,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("compare", "compare with the book", "Shows what was typed beside what stood there and what the book has now.", ("drafts",)),
     Action("drawing", "drawing large, and back", "Shows the drawings large in place of the numbers; the same key shows the numbers again.", ("calculator",)),
     Action("empty", "empty the field", "Empties the field, so that what filled it returns: of the machine, found, of the book, or the default.", ("calculator",)),
-    Action("empty", "empty the line", "Empties the line in hand.", ("form",)),
-    Action("empty", "empty the line, or undo", "Brings back what was typed over in the line in hand; where nothing was, empties it.", ("card",)),
+    Action("empty", "empty the line, or undo", "Brings back what was typed over in the line in hand; where nothing was, empties it.", ("form", "card")),
     Action("empty", "empty the find line", "Empties the find line, so that everything is shown.", (*_FOUND, "glossary")),
     # What stands only in the menu, for it is rare, or it throws away or overwrites and so is asked about first
     Action("threads", "a thread by name", "Lists the standard threads, such as M12; the chosen one fills diameter, pitch, starts and hand.", ("calculator",)),

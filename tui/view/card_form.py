@@ -14,11 +14,11 @@ from library.cards.model import Card
 from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size
 from library.issue import Issue
 from library.units.beside import beside
+from tui.view.brought_back import BroughtBack
 from tui.view.card_faults import Fault, faults_of
 from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import WANTS_INPUT, Opened, Row
 from tui.view.card_steps import STEPS, step_of
-from tui.view.fields import Fields
 from tui.view.text_line import TextLine
 
 _ARROWS = {"left": -1, "right": 1}
@@ -26,7 +26,7 @@ _ARROWS = {"left": -1, "right": 1}
 SEVERAL_LINES = frozenset({"notes", "wrong"})
 
 
-class CardForm(Fields):
+class CardForm(BroughtBack):
     """The lines of a card, step by step.
 
     Args:
@@ -40,7 +40,6 @@ class CardForm(Fields):
         issues: everything that does not add up.
         faults: the same with what stands on watch, each at its line.
         opened: what a person opened beyond what is always shown.
-        typed_over: what stood in lines before it was typed over, by their ways.
     """
 
     LONGEST = 600
@@ -50,7 +49,6 @@ class CardForm(Fields):
         self.book = book
         self.card = card
         self.opened = Opened()
-        self.typed_over: dict[str, str] = {}
         self._step = 0
         self.job = work_out(card, book)
         self.rows: list[Row]
@@ -136,16 +134,6 @@ class CardForm(Fields):
             self.turn(words, _ARROWS[key])
             return
         super().edit(key)
-
-    def gave_way(self, text: str) -> None:
-        """Keep what is typed over, to be brought back."""
-        self.typed_over[self.focus] = text
-
-    @property
-    def stood_here(self) -> str:
-        """What stood in the line in hand before it was typed over; empty where nothing else did."""
-        before = self.typed_over.get(self.focus, "")
-        return before if before != self.in_hand.text else ""
 
     def clear(self) -> None:
         """Bring back what was typed over in the line in hand; where that is there, or nothing was, empty it."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tui.view.fields import Fields
+from tui.view.brought_back import BroughtBack
 from tui.view.lines import EMPTY, Line, Piece, cut, fit, line, wrap
 from tui.view.text_line import TextLine
 
@@ -35,7 +35,7 @@ class Blank:
     overtype: bool = False
 
 
-class TextForm(Fields):
+class TextForm(BroughtBack):
     """The lines of a form, and which of them is in hand.
 
     Attributes:
@@ -79,6 +79,7 @@ class TextForm(Fields):
         """Put into every line what the book has now."""
         self.started = {blank.key: now.get(blank.key, "") for blank in self.blanks}
         self.typed = {key: TextLine.ending(text) for key, text in self.started.items()}
+        self.typed_over.clear()
         self.leave()
 
     def fill(self, texts: Mapping[str, str]) -> None:
@@ -114,9 +115,12 @@ class TextForm(Fields):
         return both
 
     def clear(self) -> None:
-        """Empty the line in hand, unless one word of a few belongs there."""
+        """Bring back what was typed over in the line in hand, else empty it, unless one word of a few belongs there."""
+        before = self.stood_here
         if not self.blank.choices:
             super().clear()
+            self.put(before)
+        self.typed_over.pop(self.focus, None)
 
     def draw(self, width: int) -> list[Line]:
         """The form as lines, the hint of the line in hand and every complaint with it."""
