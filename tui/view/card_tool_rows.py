@@ -72,10 +72,10 @@ def _flutes(text: str, of_book: str, of_many: str) -> Row:
 
 
 def _class_of_hole(job: Job) -> str:
-    """The class of the hole that a reamer is for, such as H7, where the card has it."""
+    """The class of the hole that a reamer is for, such as H7, where somebody gave it; one that is presumed is no part of a size."""
     step = job.step(OF_A_HOLE)
     found = step.answer.inputs.get(HOLE_CLASS) if step is not None else None
-    return str(found.value) if found is not None else ""
+    return str(found.value) if found is not None and found.origin != "default" else ""
 
 
 def _with_its_class(job: Job) -> Mapping[str, str]:
