@@ -10,6 +10,7 @@ import json
 import os
 import pty
 import select
+import signal
 import subprocess
 import sys
 import tempfile
@@ -99,8 +100,20 @@ def _screens(command: Path, folder: Path, environment: dict[str, str]) -> None:
             break
         if os.waitpid(child, os.WNOHANG)[0]:
             return
-    _, status = os.waitpid(child, 0)
+    gone, status = _ended(child)
+    if not gone:
+        os.kill(child, signal.SIGKILL)
+        os.waitpid(child, 0)
+        raise AssertionError("the screens did not end by their key")
     assert os.waitstatus_to_exitcode(status) == 0, status
+
+
+def _ended(child: int) -> tuple[int, int]:
+    """Its number and how it ended; nought where it has not within a time."""
+    end = time.monotonic() + FIRST_FRAME_SECONDS
+    while not (told := os.waitpid(child, os.WNOHANG))[0] and time.monotonic() < end:
+        time.sleep(0.05)
+    return told
 
 
 if __name__ == "__main__":

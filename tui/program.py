@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sys
 from typing import TYPE_CHECKING
 
 from library.book.folders import config_folder, shop_folder, state_folder
@@ -28,6 +29,7 @@ def run_program(options: argparse.Namespace) -> int:
     Args:
         options: ``library`` (the shop's folder or nothing), ``units``, ``ascii``, ``figures`` and ``mouse``.
     """
+    terminal.give_size(sys.__stdout__.fileno() if sys.__stdout__ is not None else 1)
     know_function_keys(os.environ.get("TERM", ""))
     take_pastes_as_text()
     shop = shop_folder(options.library)[0]

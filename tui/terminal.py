@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import fcntl
 import os
+import struct
 import sys
+import termios
 from collections.abc import Mapping
+from contextlib import suppress
 from typing import Literal
 
 PLAIN_COMMANDS = "heelclear list, heelclear show ID and heelclear calc NAME answer in plain lines"
@@ -33,6 +37,26 @@ def refusal(environment: Mapping[str, str] = os.environ, *, is_terminal: bool | 
     if environment.get("TERM", "") in {"", "dumb", "unknown"}:
         return f"This terminal (TERM={environment.get('TERM', '')}) cannot move its cursor; {PLAIN_COMMANDS}."
     return ""
+
+
+COLUMNS, ROWS = 80, 24
+"""The size of a terminal that does not say one."""
+
+
+def give_size(descriptor: int) -> None:
+    """Give a terminal that says it has no columns or no rows, as a serial line does, the usual size.
+
+    Of such a one the parts of a screen are told different sizes, and paint it for one and the other without end. What
+    it says later on is taken as from any other.
+
+    Args:
+        descriptor: of the terminal.
+    """
+    with suppress(OSError):
+        columns, rows = os.get_terminal_size(descriptor)
+        if not columns or not rows:
+            size = struct.pack("HHHH", rows or ROWS, columns or COLUMNS, 0, 0)
+            fcntl.ioctl(descriptor, termios.TIOCSWINSZ, size)
 
 
 def refuse(sentence: str) -> int:
