@@ -121,7 +121,7 @@ def _shoulder(ends: Sequence[End], parts: dict[str, Amount | str]) -> str:
     for one in ends:
         at = f"{number}{one.name}"
         parts |= {f"found{at}": angle(one.relief), f"place{at}": length(one.diameter)}
-        said.append(f"{{found{at}}} at its {one.name} end, {{place{at}}}")
+        said.append(f"{{found{at}}} at its {one.name} end ({{place{at}}})")
     return f"shoulder {{number{number}}} has {' and '.join(said)}"
 
 

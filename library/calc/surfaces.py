@@ -30,6 +30,14 @@ LANDS = {"end": "end teeth"}
 RELIEF, SECOND_RELIEF = "relief_angle", "secondary_relief_angle"
 """The inputs that hold the relief of its first and second facet."""
 
+CALLED = {
+    RELIEF: "Relief",
+    SECOND_RELIEF: "Second relief",
+    "relief_lower_limit": "Least relief",
+    "relief_upper_limit": "Most relief",
+}
+"""How a relief of a surface, and what will do of it, begins where the surface and its view are told."""
+
 
 LAND = "land_width"
 """How far behind the edge the heel lies; on some surfaces it has to be said which land of the tool that is."""
@@ -121,15 +129,17 @@ def title_of(key: str, surface: str) -> str:
     Example:
         >>> title_of("relief_angle", "cone"), title_of("flutes", "cone"), title_of("land_width", "end")
         ('Relief of the cone, square to the edge', 'Flutes', 'Land width, end teeth')
+        >>> title_of("relief_lower_limit", "cone")
+        'Least relief of the cone, square to the edge'
     """
     one = SURFACES.get(surface)
     if one is not None and key == LARGEST_FEED:
         return f"Largest feed: {one.title}"
     if key == "land_width" and surface in LANDS:
         return f"{quantity(key).title}, {LANDS[surface]}"
-    if one is None or key not in (RELIEF, SECOND_RELIEF):
+    if one is None or key not in CALLED:
         return quantity(key).title
-    return f"{'Relief' if key == RELIEF else 'Second relief'} of the {one.title}, {PLANES[one.view]}"
+    return f"{CALLED[key]} of the {one.title}, {PLANES[one.view]}"
 
 
 def own_keys(sheet: Calculation, typed: Mapping[str, str]) -> tuple[dict[str, str], list[tuple[str, str]]]:

@@ -12,7 +12,7 @@ from library.book.model import Value
 from library.calc import ranges
 from library.calc.in_units import in_units, in_units_of
 from library.calc.inputs import Input
-from library.calc.surfaces import title_of
+from library.calc.surfaces import only_surface, title_of
 from library.calc.wording import spoken
 from library.issue import Issue
 from tui.view.form import Form
@@ -85,7 +85,11 @@ def field_lines(form: Form, field: Field, parts: Columns, *, live: bool = True) 
         live: whether it can be typed into here, so that one of the fields is in hand.
     """
     in_hand = live and field.key == form.focus
-    names = wrap(title_of(field.key, form.surface), parts.name, "strong" if in_hand else "plain")
+    names = wrap(
+        title_of(field.key, form.surface or only_surface(form.sheet)),
+        parts.name,
+        "strong" if in_hand else "plain",
+    )
     word = mark(form, field)
     value = _value(form, field.key, parts.value, parts.value + _MARK - len(word), in_hand=in_hand)
     over = max(width_of(value[0]) - parts.value, 0)
