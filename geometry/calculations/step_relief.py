@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from functools import cached_property
+from dataclasses import replace
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -20,149 +19,19 @@ from geometry.calculation import (
 )
 from geometry.complaints import complaint, settled
 from geometry.cone import relief as cone
+from geometry.cone.cammed_steps import CammedSteps, bring, bring_both, under_cam
 from geometry.cone.shoulder_range import End, out_of_range, range_check
-from geometry.cone.steps import RelievedShoulder, in_order, relieved, shoulders
-from geometry.cures import Step, Way, way
+from geometry.cone.steps import RelievedShoulder, in_order, shoulders
+from geometry.cures import way
 from geometry.drill.feed import feed_slope
 from geometry.edge.cam import NEAR_ENOUGH
 from geometry.edge.surface_input import HALF
-from geometry.quantities import quantity
 from geometry.role import Cam, Role
 from geometry.sentences import Rounding, angle, count, length
 from geometry.side_view import step_view
 
 CLOSE_ENOUGH = 1e-9
 """A relief this near to the wanted one (radians) has reached it: far finer than any machine; no source."""
-
-
-@dataclass(frozen=True)
-class _Tool:
-    """A step drill under its cam.
-
-    Attributes:
-        steps: the diameters from the point up, in mm.
-        shoulders: between them.
-        turn: the angle that the tool turns while the cam makes its travel, in radians.
-        per: "per turn" or "per tooth".
-        radial: inward travel, in mm.
-        feed: in mm for one turn; 0 when it was not given.
-    """
-
-    steps: tuple[float, ...]
-    shoulders: tuple[RelievedShoulder, ...]
-    turn: float
-    per: str
-    radial: float
-    feed: float
-
-    def step_relief(self, diameter: float) -> float:
-        return cone.relief_angle(self.radial / self.turn, diameter)
-
-    @cached_property
-    def weakest(self) -> tuple[RelievedShoulder, float]:
-        """The shoulder, and the diameter at an end of it, with the least relief square to its cone."""
-        ends = [(cut, end) for cut in self.shoulders for end in (cut.shoulder.inner, cut.shoulder.outer)]
-        return min(ends, key=lambda place: place[0].relief(place[1]))
-
-    @cached_property
-    def weakest_in_feed(self) -> tuple[RelievedShoulder, float]:
-        """The shoulder, and the diameter on it, where the feed leaves least."""
-        places = [(cut, cut.weakest_diameter(self.feed)) for cut in self.shoulders]
-        return min(places, key=lambda place: place[0].left(self.feed, place[1]))
-
-    @cached_property
-    def feed_limit(self) -> float:
-        """The feed for one turn at which the first shoulder has no relief left, in mm."""
-        return min(cut.fall_per_turn for cut in self.shoulders)
-
-    def axial_needed(self) -> float:
-        """The axial throw above which every shoulder keeps relief against the feed.
-
-        The radial throw stays, or is brought to 0 where it moves outward.
-        """
-        radial, feed = max(self.radial, 0.0), self.feed * self.turn / (2 * math.pi)
-        by_radial = [relieved(cut.shoulder, radial, 0.0, 2 * math.pi).fall_per_turn for cut in self.shoulders]
-        return feed - min(by_radial)
-
-    def ways_to_clear(self) -> list[Way]:
-        """What lifts every shoulder clear of the cut: the axial throw, alone where the radial one may stay."""
-        needed = self.axial_needed()
-        if self.radial < 0:
-            steps = (
-                Step("radial_throw", "radial", length(0.0, Rounding.UP)),
-                Step("axial_throw", "axial", length(needed, Rounding.UP)),
-            )
-            says = f"bring the radial throw above {{radial}} and the axial throw above {{axial}} {self.per}"
-            return [Way(says, steps)]
-        alone = self.bring_axial("above", needed)
-        return [alone] if alone else []
-
-    def bring_axial(self, verb: str, throw: float) -> Way | None:
-        """The axial throw alone, where a machine could do it."""
-        return _bring("axial", verb, throw, self.per) if throw <= quantity("axial_throw").high else None
-
-    def axial_within(self, low: float | None, high: float | None) -> float | None:
-        """The axial throw in the middle of those that keep both ends of every shoulder within limits; nothing without one."""
-        if low is None or high is None:
-            return None
-        least = self.axial_for(low)
-        most = min(
-            cone.axial_throw_for(
-                self.turn * cone.square_throw_for(high, cut.shoulder.inner),
-                self.radial,
-                cut.shoulder.included_angle,
-            )
-            or 0.0
-            for cut in self.shoulders
-        )
-        middle = (least + most) / 2
-        return middle if least <= most and middle <= quantity("axial_throw").high else None
-
-    def axial_for(self, wanted: float) -> float:
-        """The axial throw that gives every shoulder a relief square to its cone, the radial throw left as it is."""
-        shoulders = [cut.shoulder for cut in self.shoulders]
-        needed = [
-            cone.axial_throw_for(
-                self.turn * cone.square_throw_for(wanted, s.outer), self.radial, s.included_angle
-            )
-            for s in shoulders
-        ]
-        return max(cam for cam in needed if cam is not None)
-
-
-def _bring(name: str, verb: str, throw: float, per: str) -> Way:
-    """One throw that is brought to, or above, a length (mm)."""
-    return way(
-        f"bring the {name} throw {verb} {{{name}}} {per}",
-        f"{name}_throw",
-        name,
-        length(throw, Rounding.UP),
-    )
-
-
-def _both(verb: str, throw: float, per: str) -> Way:
-    """Both throws brought to the same length (mm)."""
-    amount = length(throw, Rounding.UP)
-    says = f"bring both throws {verb} {{cam}} {per}"
-    return Way(says, (Step("radial_throw", "cam", amount), Step("axial_throw", "cam", amount)))
-
-
-def _tool(given: Inputs) -> _Tool:
-    steps, radial, axial = (
-        given.numbers("diameter"),
-        given.number("radial_throw"),
-        given.number("axial_throw"),
-    )
-    turn = cone.radians_of_throw(given.choice("throw_per"), given.number_or("flutes", 1))
-    between = shoulders(steps, given.numbers("included_angle"))
-    return _Tool(
-        tuple(sorted(steps)),
-        tuple(relieved(shoulder, radial, axial, turn) for shoulder in between),
-        turn,
-        f"per {given.choice('throw_per')}",
-        radial,
-        given.number_or("feed", 0.0),
-    )
 
 
 def _agree(given: Inputs) -> None:
@@ -173,20 +42,20 @@ def _agree(given: Inputs) -> None:
             shoulders(given.numbers("diameter"), given.numbers("included_angle"))
 
 
-def _step_check(tool: _Tool) -> Check:
+def _step_check(tool: CammedSteps) -> Check:
     largest = tool.steps[-1]
     if tool.radial < 0:
         return complaint(
             "stop",
             "The radial throw moves outward: every step rises behind its edge, the smallest by {rise}.",
-            [_bring("radial", "above", 0.0, tool.per)],
+            [bring("radial", "above", 0.0, tool.per)],
             rise=angle(-tool.step_relief(tool.steps[0])),
         )
     if tool.radial == 0:
         return complaint(
             "watch",
             "There is no radial throw, so the steps have no relief on their circles and rub over the whole land.",
-            [_bring("radial", "above", 0.0, tool.per)],
+            [bring("radial", "above", 0.0, tool.per)],
             ["clear the lands down to a narrow margin"],
         )
     if len(tool.steps) == 1:
@@ -199,7 +68,7 @@ def _step_check(tool: _Tool) -> Check:
     )
 
 
-def _wanted_check(tool: _Tool, wanted: float) -> Check:
+def _wanted_check(tool: CammedSteps, wanted: float) -> Check:
     largest = tool.steps[-1]
     found = tool.step_relief(largest)
     if found > wanted + NEAR_ENOUGH:
@@ -210,7 +79,7 @@ def _wanted_check(tool: _Tool, wanted: float) -> Check:
     return complaint(
         "watch",
         "Step {number}, {largest}, has {found} on its circle, under the {wanted} wanted.",
-        [_bring("radial", "to", cone.square_throw_for(wanted, largest) * tool.turn, tool.per)],
+        [bring("radial", "to", cone.square_throw_for(wanted, largest) * tool.turn, tool.per)],
         number=count(len(tool.steps)),
         largest=length(largest),
         found=angle(found),
@@ -218,7 +87,7 @@ def _wanted_check(tool: _Tool, wanted: float) -> Check:
     )
 
 
-def _shoulder_check(tool: _Tool, *, has_feed: bool) -> Check:
+def _shoulder_check(tool: CammedSteps, *, has_feed: bool) -> Check:
     weakest, place = tool.weakest
     relief = weakest.relief(place)
     say = {"number": count(weakest.shoulder.number), "place": length(place), "relief": angle(relief)}
@@ -239,7 +108,7 @@ def _shoulder_check(tool: _Tool, *, has_feed: bool) -> Check:
     )
 
 
-def _feed_check(tool: _Tool) -> Check:
+def _feed_check(tool: CammedSteps) -> Check:
     weakest, place = tool.weakest_in_feed
     left = weakest.left(tool.feed, place)
     say = {
@@ -265,7 +134,7 @@ def _feed_check(tool: _Tool) -> Check:
     )
 
 
-def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
+def _shoulder_wanted_check(tool: CammedSteps, wanted: float) -> Check:
     weakest, place = tool.weakest
     if weakest.relief(place) >= wanted - CLOSE_ENOUGH:
         return passed(
@@ -276,7 +145,7 @@ def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
     return complaint(
         "watch",
         "Shoulder {number} has {relief} square to its cone at {place}, short of the {least} wanted.",
-        [tool.bring_axial("to", tool.axial_for(wanted)) or _both("to", both, tool.per)],
+        [tool.bring_axial("to", tool.axial_for(wanted)) or bring_both("to", both, tool.per)],
         number=count(weakest.shoulder.number),
         relief=angle(weakest.relief(place)),
         place=length(place),
@@ -284,7 +153,7 @@ def _shoulder_wanted_check(tool: _Tool, wanted: float) -> Check:
     )
 
 
-def _rows(tool: _Tool, *, has_feed: bool) -> Iterator[Row]:
+def _rows(tool: CammedSteps, *, has_feed: bool) -> Iterator[Row]:
     for number, diameter in enumerate(tool.steps, start=1):
         yield Row(f"Step {number}", {"diameter": diameter, "relief_angle": tool.step_relief(diameter)})
         for cut in tool.shoulders[number - 1 : number]:
@@ -304,16 +173,16 @@ def _shoulder_values(cut: RelievedShoulder, place: float, feed: float | None) ->
     return values
 
 
-def _of_steps(_: Inputs, tool: _Tool) -> Check:
+def _of_steps(_: Inputs, tool: CammedSteps) -> Check:
     return _step_check(tool)
 
 
-def _of_steps_wanted(given: Inputs, tool: _Tool) -> Check | None:
+def _of_steps_wanted(given: Inputs, tool: CammedSteps) -> Check | None:
     wanted = "least_relief_angle"
     return _wanted_check(tool, given.number(wanted)) if given.has(wanted) else None
 
 
-def _of_shoulders(given: Inputs, tool: _Tool) -> Check:
+def _of_shoulders(given: Inputs, tool: CammedSteps) -> Check:
     if not tool.shoulders:
         return note("There is one step only, and so no shoulder to look at.")
     found, short = _shoulder_check(tool, has_feed=given.has("feed")), _of_shoulders_wanted(given, tool)
@@ -322,7 +191,7 @@ def _of_shoulders(given: Inputs, tool: _Tool) -> Check:
     return replace(found, state="note") if is_praise else found
 
 
-def _of_shoulders_wanted(given: Inputs, tool: _Tool) -> Check | None:
+def _of_shoulders_wanted(given: Inputs, tool: CammedSteps) -> Check | None:
     wanted = "shoulder_relief_angle"
     return (
         _shoulder_wanted_check(tool, given.number(wanted)) if tool.shoulders and given.has(wanted) else None
@@ -337,19 +206,19 @@ def _limits(given: Inputs) -> tuple[float | None, float | None]:
     return low, high
 
 
-def _out(given: Inputs, tool: _Tool) -> tuple[End, ...]:
+def _out(given: Inputs, tool: CammedSteps) -> tuple[End, ...]:
     """The ends of shoulders whose relief is out of those limits; of one that has none at all more is told elsewhere."""
     if not tool.shoulders or tool.weakest[0].relief(tool.weakest[1]) <= 0:
         return ()
     return out_of_range(tool.shoulders, *_limits(given))
 
 
-def _of_shoulders_range(given: Inputs, tool: _Tool) -> Check | None:
+def _of_shoulders_range(given: Inputs, tool: CammedSteps) -> Check | None:
     found, (low, high) = _out(given, tool), _limits(given)
     if not found:
         return None
     axial = tool.axial_within(low, high)
-    ways = [_bring("axial", "to", axial, tool.per)] if axial is not None else []
+    ways = [bring("axial", "to", axial, tool.per)] if axial is not None else []
     return range_check(found, tool.shoulders, low, high, ways)
 
 
@@ -358,11 +227,11 @@ _LOOKS = (_of_steps, _of_steps_wanted, _of_shoulders, _of_shoulders_wanted, _of_
 
 
 def _compute(given: Inputs) -> Result:
-    tool = _tool(given)
+    tool = under_cam(given)
     seen = [(look, check) for look in _LOOKS if (check := look(given, tool)) is not None]
 
     def trial(other: Inputs, of: Check) -> list[Check]:
-        changed = _tool(other)
+        changed = under_cam(other)
         if of.state == "watch" and any(one.over for one in _out(other, changed)):
             return [of]  # What gives another shoulder too much is no way out for one that has too little.
         again = (look(other, changed) for look, check in seen if check is of)
@@ -372,7 +241,7 @@ def _compute(given: Inputs) -> Result:
     return replace(found, checks=tuple(_once(given, tool, found.checks)))
 
 
-def _once(given: Inputs, tool: _Tool, found: Sequence[Check]) -> Iterator[Check]:
+def _once(given: Inputs, tool: CammedSteps, found: Sequence[Check]) -> Iterator[Check]:
     """The checks, with what the limits of the shoulders and the relief wanted there both say told once.
 
     A way to the wanted relief was tried against the limits, and helps with both; without one the limits say all.
@@ -385,7 +254,7 @@ def _once(given: Inputs, tool: _Tool, found: Sequence[Check]) -> Iterator[Check]
             yield check
 
 
-def _raw(given: Inputs, tool: _Tool, checks: tuple[Check, ...]) -> Result:
+def _raw(given: Inputs, tool: CammedSteps, checks: tuple[Check, ...]) -> Result:
     has_feed = given.has("feed")
     outputs = {"relief_angle": min(map(tool.step_relief, tool.steps))}
     named = {"relief_angle": f"Relief of step {_least_step(tool)}, square to the axis"}
@@ -404,7 +273,7 @@ def _raw(given: Inputs, tool: _Tool, checks: tuple[Check, ...]) -> Result:
     return Result(outputs, rows=rows, checks=checks, side=side, named=named, heads=_HEADS)
 
 
-def _swivel(tool: _Tool) -> dict[str, float]:
+def _swivel(tool: CammedSteps) -> dict[str, float]:
     """What the head is swivelled to for the shoulders, before any throw is set; nothing where they are not alike."""
     angles = {cut.shoulder.included_angle for cut in tool.shoulders}
     return {HALF: angles.pop() / 2} if len(angles) == 1 else {}
@@ -418,7 +287,7 @@ _HEADS = {
 """The columns of the table: each relief is told in its own view."""
 
 
-def _least_step(tool: _Tool) -> int:
+def _least_step(tool: CammedSteps) -> int:
     """The number of the step with the least relief on its circle."""
     return min(range(len(tool.steps)), key=lambda at: tool.step_relief(tool.steps[at])) + 1
 
