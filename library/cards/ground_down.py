@@ -24,6 +24,9 @@ from library.units.system import Display
 
 DIAMETER, BODY = "diameter", "body_diameter"
 
+TO_BE: Provenance = "to be"
+"""Where the diameter is from that a tool is ground down to."""
+
 
 @dataclass(frozen=True)
 class ToBe:
@@ -93,9 +96,6 @@ def laid_before(known: Sequence[KnownText], found: ToBe | None, card: Card) -> t
     ):
         return tuple(known)
     return (KnownText(DIAMETER, found.text, TO_BE), *(one for one in known if one.key != DIAMETER))
-
-
-TO_BE: Provenance = "to be"
 
 
 def with_what_decides(card: Card) -> dict[str, Inspection]:

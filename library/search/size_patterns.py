@@ -10,6 +10,9 @@ WHOLE = r"(?:\d{1,2}-|1?\d )"
 FRACTION = rf"(?:{WHOLE})?\d{{1,3}}/\d{{1,3}}"
 MEASURE = rf"(?:{FRACTION}|\d{{1,3}}(?:\.\d{{0,5}})?|\.\d{{1,5}})"
 
+NO_SIZES = r"deg|degrees?|flute[sd]?|fl|steps?|lips?|threads?|tpi|teeth"
+"""What stands behind a number that is an angle or counts something, and no size."""
+
 SCREWS = [
     "0-80",
     "1-64",

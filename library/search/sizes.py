@@ -12,15 +12,23 @@ from typing import NamedTuple
 from geometry.fit.hole import CLASSES
 from library.book.search_text import plain, words_of
 from library.search.drill_numbers import CALLED, inches_of, is_alone
-from library.search.size_patterns import CLASS, ENDING, FROM_TO, LENGTH, MEASURE, SCREWS, STEPS, THREADS
+from library.search.size_patterns import (
+    CLASS,
+    ENDING,
+    FROM_TO,
+    LENGTH,
+    MEASURE,
+    NO_SIZES,
+    SCREWS,
+    STEPS,
+    THREADS,
+)
 from library.search.slashed import slashes_parted
 
 _SIZE = re.compile(
     rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(THREADS)}){ENDING})|(?P<length>{LENGTH}){CLASS})(?!\S)"
 )
-_ALONE = re.compile(
-    rf"(?<!\S)(?P<number>{MEASURE})-?{CLASS}(?!\S)(?! *(?:deg|degrees?|flute[sd]?|fl|steps?|lips?|threads?|tpi|teeth)\b)"
-)
+_ALONE = re.compile(rf"(?<!\S)(?P<number>{MEASURE})-?{CLASS}(?!\S)(?! *(?:{NO_SIZES})\b)")
 _FLUTES = re.compile(r"(?<!\S)(?P<count>\d{1,2})[ -]?(?:flute[sd]?|fl)(?!\S)")
 """How many flutes the tool has: ``4 flutes``, ``4-flute``."""
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 
-from library.search.size_patterns import STEPS
+from library.search.size_patterns import NO_SIZES, STEPS
 
 _NUMBER = r"\d{1,3}(?:\.\d{1,5})?"
 _SLASHED = re.compile(
     rf"(?<![^\s,])(?P<listed>{_NUMBER}(?:/{_NUMBER})+)(?P<unit> ?mm)?(?!\S)"
-    r"(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth|inch|in|thou|\")(?!\S))"
+    rf"(?! *(?:{NO_SIZES}|inch|in|thou|\")(?!\S))"
 )
 _OF_AN_INCH = frozenset(["2", "4", "8", "16", "32", "64"])
 """What an inch is parted into on a drawing; a number over any other is no fraction of it."""

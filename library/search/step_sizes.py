@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from library.search.size_patterns import MEASURE
+from library.search.size_patterns import MEASURE, NO_SIZES
 from library.search.slashed import slashes_parted
 
 IS_STEPPED = "shoulder_relief_angle"
@@ -13,7 +13,7 @@ IS_STEPPED = "shoulder_relief_angle"
 _UNIT = r"(?: ?(?:mm|inch(?:es)?|in|thou|\"))?"
 _LIST = re.compile(  # A comma between two digits is a decimal comma, so that a blank follows each of these.
     rf"(?<![^\s,]){MEASURE}{_UNIT}(?: ?, {MEASURE}{_UNIT})+(?![^\s])"
-    r"(?! *(?:deg|degrees?|flutes?|steps?|lips?|threads?|tpi|teeth)\b)"
+    rf"(?! *(?:{NO_SIZES})\b)"
 )
 _SPELLING = str.maketrans("\u201d\u2033", '""')
 _OF_INCHES = re.compile(r"\d*/\d+|0?\.\d{3,}")
