@@ -23,7 +23,8 @@ from geometry.calculation import (
 from geometry.complaints import complaint, settled
 from geometry.cures import Way, way
 from geometry.drill import facet as facets
-from geometry.drill.facet import Facet, Flank
+from geometry.drill.facet import Facet
+from geometry.drill.flank import Flank
 from geometry.drill.web import USUAL_SHARE
 from geometry.plausible import CHISEL, LEAST_RELIEF, SLACK, land_plausible, relief_plausible
 from geometry.preconditions import NotGiven
@@ -40,6 +41,9 @@ SECOND = "second_lip_relief_angle"
 
 SAME = math.radians(0.005)
 """Two angles (rad) that are shown alike; no head is set finer."""
+
+SHOWN = 0.0005
+"""Drops (mm) that differ by less are shown alike."""
 
 
 @dataclass(frozen=True)
@@ -227,6 +231,20 @@ def _heel_checks(point: _Point) -> Iterator[Check]:
     )
 
 
+def _rising_checks(point: _Point) -> Iterator[Check]:
+    """That the indicator rises again before a heel that clears, and why, where it does by what is shown of it."""
+    if point.flank is None or point.heel is None or point.heel <= point.flank.deepest:
+        return
+    most, heel = point.flank.drop(point.flank.deepest), point.flank.drop(point.heel)
+    if heel > 0 and most - heel >= SHOWN:
+        yield note(
+            "The drop is greatest {turn} behind the corner, {most}, and then gets less again toward the heel. On a flat facet "
+            "that is right: the indicator comes back toward the middle, where the point stands higher.",
+            turn=angle(point.flank.deepest),
+            most=length(most),
+        )
+
+
 def _web_checks(given: Inputs, point: _Point) -> Iterator[Check]:
     """Where the lip lies, and what the facet falls so that the lip relief is right at the corner."""
     if point.flank is None or point.web is None:
@@ -260,6 +278,7 @@ def _checks(given: Inputs, point: _Point) -> tuple[Check, ...]:
             *_second_checks(given, point),
             *_chisel_checks(given, point, sharp),
             *_setting(point),
+            *_rising_checks(point),
             *_web_checks(given, point),
         )
     )

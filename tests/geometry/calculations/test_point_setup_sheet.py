@@ -12,6 +12,7 @@ from scipy.optimize import brentq
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
 from geometry.drill import facet as facets
+from geometry.drill.flank import Flank
 from geometry.edge.readings import flat_reading
 from geometry.edge.views import normal_of
 from geometry.evaluate import Refusal, run
@@ -142,7 +143,7 @@ def test_a_lip_in_line_with_the_axis_reads_as_the_flat_of_any_other_edge(
     half: float, relief: float, turn: float
 ) -> None:
     # The relation of an edge at an angle to the axis was found elsewhere, by a plunger that meets a plane.
-    flank = facets.Flank(facets.facet(2 * half, relief), None, 0.0, 5.0)
+    flank = Flank(facets.facet(2 * half, relief), None, 0.0, 5.0)
     elsewhere = flat_reading(normal_of(relief, half, "axial"), half, 10.0, "axial")(turn)
     assert flank.drop(turn) == pytest.approx(elsewhere, rel=1e-9, abs=1e-12)
 
@@ -151,7 +152,7 @@ def test_a_lip_in_line_with_the_axis_reads_as_the_flat_of_any_other_edge(
 def test_one_facet_is_back_at_the_height_of_the_corner_after_twice_its_roll(relief: float) -> None:
     # Derived: r (t sin a - c (1 - cos a)) = 0 where tan(a / 2) = t / c.
     first = facets.facet(math.radians(118), relief)
-    flank = facets.Flank(first, None, 0.0, 5.0)
+    flank = Flank(first, None, 0.0, 5.0)
     again = brentq(flank.drop, first.roll, math.pi)
     assert again == pytest.approx(2 * first.roll, rel=1e-9)
 
@@ -259,3 +260,40 @@ def test_what_no_facet_can_be_is_refused_at_its_own_input(values: dict[str, Give
     with pytest.raises(Refusal) as refused:
         run(SHEET, values)
     assert [problem.key for problem in refused.value.problems] == [key]
+
+
+@given(RELIEFS, st.floats(0.05, 0.3), st.booleans())
+def test_the_drop_is_greatest_where_an_indicator_over_the_turned_plane_of_the_last_facet_stops_falling(
+    relief: float, web: float, with_second: bool
+) -> None:
+    # Elsewhere: the circle of the corner in steps over two planes that meet on the line through the axis.
+    first = facets.facet(math.radians(118), relief, 0.0)
+    second = facets.Facet(first.slope, math.tan(relief + 0.2)) if with_second else None
+    half = 5.0 * web
+    start = math.asin(half / 5.0)
+
+    def height(turn: float) -> float:
+        x, y, _ = turned((5.0, 0.0, 0.0), "z", turn - start)
+        steep = second.fall if second is not None and y > 0 else first.fall
+        return -first.slope * x - steep * y
+
+    turns = [place * 1e-4 for place in range(1, 20_000)]
+    lowest = min(turns, key=height)
+    assert Flank(first, second, half, 5.0).deepest == pytest.approx(lowest, abs=2e-4)
+
+
+def rising(land: float, **more: Given) -> list[str]:
+    found = run(SHEET, {**WHOLE, "land_width": land, **more})
+    return [str(one.sentence) for one in found.checks if "gets less again" in str(one.sentence)]
+
+
+def test_a_drop_that_gets_less_again_before_the_heel_is_said_to_be_right_and_where_it_is_greatest() -> None:
+    # By hand: the lip lies asin(0.15) = 8.6269 degrees ahead, the roll is 11.6446 degrees: 20.27 degrees behind the corner;
+    # there 0.123829 x (5 sin 11.6446 + 0.75) - 0.600861 x (4.943430 - 5 cos 11.6446) = 0.1900 mm.
+    (said,) = rising(2.6)
+    assert "20.27 deg" in said
+    assert "0.19 mm" in said
+    # Before that place the drop only grows; and of a heel that rubs nothing is said to be right.
+    assert not rising(1.5)
+    assert not rising(5.0)
+    assert not rising(2.6, second_lip_relief_angle=math.radians(31))
