@@ -307,7 +307,7 @@ CALCULATION = Calculation(
     "a wanted relief and the land are those at the largest of these diameters.",
     neglects="It holds for a straight edge and even cams, and takes the edge as lying in one plane with the axis. "
     "The relief is counted in the view in which the surface's is given; the other views stand in the table.",
-    kinds=("countersink", "step-drill", "centre-drill", "subland-drill", "counterbore", "tap", "reamer"),
+    kinds=("countersink", "step-drill", "subland-drill", "counterbore", "tap", "reamer", "centre-drill"),
     surfaces=SERVED,
     inputs=(
         *surface_fields(*SERVED, default="cone"),

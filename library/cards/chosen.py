@@ -14,10 +14,10 @@ from geometry.edge.cam import TOWARD_THE_AXIS
 from geometry.quantities import quantity
 from geometry.surfaces import SURFACES, Surface, surface_of_relief
 from geometry.wheel.types import FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP
-from library.book.model import Book
+from library.book.model import Book, Entry
 from library.cards.model import Card, Wanted
 from library.equipment.model import Machine, Wheel
-from library.guidance.setups import for_entry
+from library.guidance.setups import for_entry, is_named, setups_of
 
 SURFACE, METHOD, POINTS = "surface", "relief_method", "indicator_points"
 
@@ -154,13 +154,22 @@ def _surface(card: Card, book: Book) -> str:
     for key, surface in POINTED_TO.items():
         if card.received.get(key) and surface in ordered:
             return surface
-    wanted = [found.key for key, one in card.wanted.items()
-              if one.value.strip() and (found := surface_of_relief(key)) is not None]  # fmt: skip
     entry = book.entries.get(card.entry)
+    others = _of_others(book, card.family, entry)
+    wanted = [found.key for key, one in card.wanted.items()
+              if one.value.strip() and (found := surface_of_relief(key)) is not None
+              and (found.key not in others or wants_relief(card, found))]  # fmt: skip
     own = for_entry(book, entry) if entry is not None else None
     if own is not None and own.when and own.surface in ordered:
         return own.surface
     return next((one for one in ordered if one in wanted), next(iter((*wanted, *ordered)), ""))
+
+
+def _of_others(book: Book, family: str, entry: Entry | None) -> set[str]:
+    """Surfaces that the set-ups of a family grind on other tools alone, which they name: on this one they stay as made."""
+    found = setups_of(book, family)
+    own = {one.surface for one in found if not one.when or is_named(entry, one.when)}
+    return {one.surface for one in found} - own
 
 
 def _is_tilted(card: Card, surface: str, machine: Machine | None) -> bool:

@@ -26,10 +26,20 @@ def main_job_first(book: Book, entry: Entry, sheets: Sequence[Calculation]) -> t
     setup = for_entry(book, entry)
     if setup is None or not setup.when:
         return tuple(sheets)
-    own = next((one for one in sheets if _grinds(one, setup.surface)), None)
+    own = min(
+        (one for one in sheets if _grinds(one, setup.surface)),
+        key=lambda one: _after(one, setup.surface),
+        default=None,
+    )
     return tuple(sheets) if own is None else (own, *(one for one in sheets if one is not own))
 
 
 def _grinds(sheet: Calculation, surface: str) -> bool:
     by_relief = not sheet.beside and surface in (sheet.belongs_on or sheet.surfaces)
     return by_relief or WHERE_NO_RELIEF_IS.get(surface) == sheet.name
+
+
+def _after(sheet: Calculation, surface: str) -> int:
+    """How many surfaces a calculation serves before the one that is ground: that which is meant for it first goes before."""
+    served = sheet.belongs_on or sheet.surfaces
+    return served.index(surface) if surface in served else 0

@@ -28,6 +28,10 @@ from library.guidance.main_job import main_job_first
         # Ground round to another size first, then flat behind the edge, facet by facet.
         ("twist-drill-ground-down", "relief-facets"),
         ("twist-drill-type-n", "drill-point"),
+        # Of a centre drill the lips are ground and never the cone, of a protecting cone alone that cone.
+        ("centre-drill-type-a", "drill-point"),
+        ("centre-drill-work-4-to-6", "drill-point"),
+        ("countersink-protecting-cone", "cone-relief"),
         ("tap-hand-plain-steel", "lead-over-land"),
     ],
 )

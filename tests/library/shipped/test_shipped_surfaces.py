@@ -25,7 +25,7 @@ def book() -> Book:
         ("twist-drill", "lip"),
         ("reamer", "bevel"),
         ("counterbore", "end"),
-        ("centre-drill", "cone"),
+        ("centre-drill", "lip"),
         ("subland-drill", "shoulder"),
     ],
 )
