@@ -16,6 +16,7 @@ from library.calc.cautions import cautions_for
 from library.calc.citation import briefly
 from library.calc.far_from_book import doubts, said_otherwise
 from library.calc.inputs import Input, of_no_surface, shown
+from library.calc.left_hand import sides_changed
 from library.calc.merge_inputs import merge_inputs
 from library.calc.past_the_range import with_ends_passed
 from library.calc.ranges import said
@@ -81,8 +82,8 @@ def answer(
         entry: the entry that fills what was not typed.
         book: gives the surfaces of the entry's family and the texts of the cautions.
         display: the units of numbers typed without one, and of the sentences.
-        holds_size: whether a typed diameter and what was read off the tool are held against those of the entry; a card
-            does that where it is typed.
+        holds_size: whether a typed diameter and what was read off the tool are held against those of the entry, and a
+            left-hand tool is told as one; a card does both once for the whole job.
         cautions: those of the calculation and the entry, where they are known; else they are looked up.
 
     Returns:
@@ -120,6 +121,7 @@ def answer(
         doubted = (
             *doubts(sheet.name, result, entry, found.surface),
             *said_otherwise(sheet.name, result, entry),
+            *sides_changed(sheet, entry),
         )
         result = replace(result, checks=worst_first((*doubted, *result.checks))) if doubted else result
     try:

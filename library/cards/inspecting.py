@@ -21,10 +21,11 @@ from library.cards.heels import heels, widest_of
 from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
-from library.cards.read_order import is_broken, reads_facets
+from library.cards.read_order import reads_facets
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
 from library.cards.tolerances import Tolerance, tolerance
+from library.cards.untold_relief import barred
 from library.cards.wanted_limits import Limits
 from library.units.read import UnitError, read
 
@@ -199,8 +200,7 @@ def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
 def received_reliefs(job: Job) -> tuple[Relief, ...]:
     """The relief that was on the tool as it came; none of a land with a margin, nor of one in facets, unless it is known to have fallen evenly."""
     received = job.card.received
-    is_even = joined(received.get("relief_form", ())) == "eccentric"
-    if (reads_facets(job) and not is_even) or is_broken(job, is_even):
+    if barred(job):
         return ()
     diameter = _greatest(job, received.get("diameter", ())) or _greatest(job, (job.known_text("diameter"),))
     drops = received.get("drop") or received.get("heel_drop", ())

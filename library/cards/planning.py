@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from library.book.model import Book, Caution
 from library.calc.cautions import by_danger
+from library.cards.hand import LEFT_HAND, is_left
 from library.cards.history import sharpenings_left
 from library.cards.job import Job, flutes_of, work_out
 from library.cards.model import Card
@@ -64,6 +65,8 @@ def plan(cards: Sequence[Card], book: Book, display: Display) -> Plan:
     """
     jobs = [work_out(card, book) for card in cards]
     lines = [_all_lines(job, display) for job in jobs]
+    if any(left := [is_left(job) for job in jobs]):
+        lines = [(_hand_line(one), *own) for one, own in zip(left, lines, strict=True)]
     order = min(
         (_order(lines, start) for start in range(len(jobs))), key=lambda one: _cost(lines, one), default=[]
     )
@@ -98,6 +101,13 @@ def _all_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
         if title
     ]
     return (*mounted, *(line for line in setting_lines(job, display) if line.is_set))
+
+
+def _hand_line(is_left_hand: bool) -> SettingLine:
+    """The hand of a tool among others of either hand: what is set goes to its other side, though no number changes."""
+    return SettingLine(
+        "", "hand", "Hand", f"{LEFT_HAND}, to the other side" if is_left_hand else "right-hand"
+    )
 
 
 def _has(lines: Sequence[SettingLine], line: SettingLine) -> bool:

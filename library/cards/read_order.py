@@ -1,13 +1,17 @@
-"""Which calculations of a job tell what the indicator reads, and on which surface each of them reads it."""
+"""Which calculations of a job tell what the indicator reads, on which surface and on which step each of them reads it."""
 
 from __future__ import annotations
 
 from geometry.role import FACETS, HEEL
+from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.cards.chosen import wants_relief
 from library.cards.job import Job
 from library.cards.model import Setting
+from library.cards.sizes import sizes_of
 from library.cards.step import Step
+from library.units.show import show
+from library.units.system import Display
 
 
 def steps_read(job: Job) -> list[Step]:
@@ -32,6 +36,13 @@ def title_read(job: Job, step: Step) -> str:
     surface = SURFACES.get(surface_read(job, step))
     said = surface.title if surface is not None else step.sheet.title.lower()
     return f"{said}, facets" if step.sheet.role.rows == FACETS else said
+
+
+def step_read(job: Job, step: Step, display: Display) -> str:
+    """The diameter of the step that a calculation reads on; empty where the tool has no steps, or nobody can tell."""
+    found = step.answer.inputs.get("diameter")
+    number = found.value if found is not None and len(sizes_of(job.card.tool.size)) > 1 else None
+    return show(number, Kind.LENGTH, display) if isinstance(number, float) else ""
 
 
 def reads_facets(job: Job) -> bool:

@@ -13,16 +13,19 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.word_forms import LEAST_BEGUN
 from library.calc.by_family import is_threaded
+from library.calc.left_hand import OTHER_SIDE
 from library.calc.past_the_range import past, within
 from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
+from library.cards.hand import is_left
 from library.cards.how_ground import Numbers, ground_besides, ground_of, setup_of
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
 from library.cards.reading_units import each_in, limits_in, shown_in, unit_read_in
-from library.cards.settings_lines import setting_lines
+from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.shall_be import relief_key
 from library.cards.thread_names import of_thread
+from library.cards.untold_relief import why_untold
 from library.guidance.never import never_ground
 from library.guidance.troubles import Recognised, recognised, symptoms_of
 from library.guidance.wheels import recommended_for
@@ -32,7 +35,7 @@ from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
 from library.pages.troubles import beside_card
 from library.pages.wheels import in_a_line
-from library.units.show import show
+from library.units.show import say, show
 
 
 def tool_answers(job: Job, key: str) -> Parts:
@@ -79,6 +82,8 @@ def _values(pairs: Iterable[tuple[str, str]]) -> Values:
 def received_answers(job: Job, key: str) -> Parts:
     """The relief that was on the tool, flute by flute, and what to look at for its trouble; in the line of that it stands first."""
     relief, trouble = _reliefs(f"Relief found{_of_surface(job)}", received_reliefs(job)), tuple(_trouble(job))
+    if why := why_untold(job):
+        relief = (Said((why,), "quiet"),)
     yield from (relief, trouble) if key else (trouble, relief)
 
 
@@ -128,7 +133,23 @@ def wanted_answers(job: Job, key: str) -> Parts:
     yield tuple(_of_book(job, key))
     found = setting_lines(job, job.display)
     if found:
-        yield Said(("What follows",), "strong"), _values((one.title, one.value) for one in found)
+        yield Said(("What follows",), "strong"), _values(_followed(one) for one in found), *_stopping(job)
+
+
+def _followed(one: SettingLine) -> tuple[str, str]:
+    """A setting with its number; of what must not be set as it stands that it stops."""
+    return one.title, "STOP" if one.stopped else one.value
+
+
+def _stopping(job: Job) -> Iterator[Block]:
+    """Why something stops that follows from what is wanted: it stands on the page Set, too late for who is choosing here."""
+    for step in job.steps:
+        if step.works:
+            for one in step.checks:
+                if one.state == "stop":
+                    yield Said(
+                        (f"STOP on Set, {step.sheet.title}: {say(one.sentence, job.display)}",), "stop"
+                    )
 
 
 def _of_book(job: Job, key: str) -> Iterator[Block]:
@@ -156,6 +177,8 @@ def _of_book(job: Job, key: str) -> Iterator[Block]:
 def settings_answers(job: Job, name: str) -> Parts:
     """The calculation in hand, and below it how the tool is ground, with the numbers of the job."""
     yield from setting_answers(job, name)
+    if is_left(job):
+        yield (Said((OTHER_SIDE,)),)
     if besides := ground_besides(job):
         yield (Said((besides,)),)
     never = never_ground(job.family, job.choice.surface)

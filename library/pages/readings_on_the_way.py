@@ -13,7 +13,7 @@ from library.calc.wording import STATIONS
 from library.cards.heels import OtherHeel, land_read, other_heels, read_at
 from library.cards.inspecting import Verdict, verdicts
 from library.cards.job import Job
-from library.cards.read_order import steps_read, surface_read, title_read
+from library.cards.read_order import step_read, steps_read, surface_read, title_read
 from library.cards.reading_units import each_in, limits_in, unit_read_in
 from library.cards.shall_be import indicator_said
 from library.cards.step import Step
@@ -26,6 +26,12 @@ SAME_TURN = 1e-9
 
 LEAD_READ = "lead along the axis"
 """What the reading of a thread is called beside a drop, for which the indicator points elsewhere."""
+
+FLAT_RISES = "The drop gets less again before the heel: on a flat facet that is right."
+"""Told under the readings of a flat that is wide."""
+
+SHOWN = 0.0005
+"""Drops (mm) that differ by less are shown alike."""
 
 SPARE = frozenset({"axial_drop", "radial_drop", "square_drop"})
 """Readings that are told only where no drop is, for they are the same thing seen otherwise."""
@@ -42,6 +48,8 @@ class OnTheWay:
         may_be: from where to where the last drop may be, without its unit; empty where it is not judged.
         read: what was read there, flute by flute.
         land: of which land they are, where the lands are not alike; else empty.
+        at: the diameter of the step on which they are read, of a tool with steps; else empty.
+        rises: why the drop gets less again before a heel that clears, where it does; else empty.
     """
 
     points: str
@@ -50,6 +58,8 @@ class OnTheWay:
     may_be: str = ""
     read: tuple[str, ...] = ()
     land: str = ""
+    at: str = ""
+    rises: str = ""
 
 
 def on_the_way(job: Job) -> OnTheWay | None:
@@ -64,7 +74,7 @@ def on_the_way(job: Job) -> OnTheWay | None:
     read = steps_read(job)
     if not read or read[0].answer.result is None:
         return None
-    own = read[0].answer.result.stations
+    own, at = read[0].answer.result.stations, step_read(job, read[0], job.display)
     rows = [("turned", *_turned(job, own))]
     told: set[tuple[str, str]] = set()
     apart: list[Step] = []
@@ -72,19 +82,42 @@ def on_the_way(job: Job) -> OnTheWay | None:
     for step in read:
         found = step.answer.result.stations if step.answer.result is not None else ()
         if _fits(own, found):
-            rows += _rows(job, found, told, surface_read(job, step), title_read(job, step))
+            rows += _rows(job, found, told, surface_read(job, step), _named(job, step, at))
             alike.append(step)
         elif [one.fraction for one in found] == [one.fraction for one in own]:
             apart.append(step)
     for step in apart:
         # Another land is turned further; its places are the same shares of it.
         found = step.answer.result.stations if step.answer.result is not None else ()
-        name = title_read(job, step)
+        name = _named(job, step, at)
         rows += [(f"{name}: turned", *_turned(job, found)), *_rows(job, found, set(), "", name)]
     rows += [row for one in other_heels(job) for row in _other_rows(job, one, alike, len(own) - 1)]
     may_be, seen = _judged(job)
     places = tuple(STATIONS.get(one.fraction, f"{one.fraction:.2f}") for one in own)
-    return OnTheWay(indicator_said(job), places, tuple(rows), may_be, seen, land_read(job))
+    return OnTheWay(indicator_said(job), places, tuple(rows), may_be, seen, land_read(job), at, _rises(own))
+
+
+def _rises(own: Sequence[Station]) -> str:
+    """Why the drop gets less again toward the heel: every flat does so where it is wide, and an even relief nowhere."""
+    drops = [
+        found
+        for one in own
+        if (
+            found := next(
+                (one.readings[key] for key in ("drop", *sorted(SPARE)) if key in one.readings), None
+            )
+        )
+        is not None
+    ]
+    if not drops or drops[-1] <= 0 or max(drops) - drops[-1] < SHOWN:
+        return ""
+    return FLAT_RISES
+
+
+def _named(job: Job, step: Step, first: str) -> str:
+    """What is read by a calculation, and on which step, where that is another than the first one that is read."""
+    at = step_read(job, step, job.display)
+    return f"{title_read(job, step)} at {at}" if at != first else title_read(job, step)
 
 
 def _other_rows(

@@ -8,7 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.figure import Figure
+from library.calc.left_hand import OTHER_SIDE
 from library.calc.surfaces import title_of
+from library.cards.hand import is_left
 from library.cards.how_ground import Numbers, setup_of
 from library.cards.job import Job
 from library.cards.provenance import joined
@@ -160,6 +162,8 @@ def _received(job: Job, display: Display) -> Iterator[Block]:
 
 def _settings(job: Job, display: Display) -> Iterator[Block]:
     lines = setting_lines(job, display)
+    if is_left(job):
+        yield Said((OTHER_SIDE,), "strong")
     if lines:
         yield Items(tuple(_item(line) for line in lines if line.is_set))
     if others := [line for line in lines if line.apart and not line.stopped]:

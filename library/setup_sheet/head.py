@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from library.cards.hand import LEFT_HAND, is_left
 from library.cards.issues import issues_of
 from library.cards.job import Job
 from library.pages.page import Block, Checks, Facts, Said
@@ -51,6 +52,7 @@ def who(job: Job) -> Facts:
     pairs = (
         ("Wrong with it", " ".join(card.wrong.split())),
         ("Family", _family(job)),
+        ("Hand", LEFT_HAND if is_left(job) else ""),
         ("Size", tool.size if tool.thread else ""),
         ("Flutes", tool.flutes),
         ("For", _material(job)),

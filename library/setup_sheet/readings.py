@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from geometry.calculation import Station
@@ -17,18 +17,18 @@ from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after,
 from library.cards.job import Job
 from library.cards.model import Inspection
 from library.cards.provenance import joined
-from library.cards.read_order import steps_read, title_read
+from library.cards.read_order import step_read, steps_read, title_read
 from library.cards.reading_units import each_in
 from library.cards.shall_be import DROPS, indicator_said, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
 from library.cards.still_to_measure import inspected
+from library.cards.untold_relief import barred, why_untold
 from library.cards.wanted_limits import Limits
 from library.pages.answer import rows
 from library.pages.page import Block, Boxes, BoxRow, Facts, Said, Table
-from library.pages.station_table import DIVISIONS, stations
+from library.pages.station_table import DIVISIONS, OTHER_SIDES, stations
 from library.pages.unit_in_head import shorter
 from library.setup_sheet.across import fitting
-from library.setup_sheet.where_read import step_read
 from library.units.show import show
 from library.units.system import Display
 
@@ -41,12 +41,11 @@ ON_THE_WAY, UNCOUNTED = 6, 3
 DROPS_READ = frozenset({"drop", "radial_drop", "square_drop", "axial_drop"})
 """What is read on a surface that is ground, flute by flute."""
 
-HALF_A_DIVISION = 0.005
-"""In mm, of an indicator of the usual fineness."""
-
 
 def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
     """The relief that was on the tool, flute by flute, for each form it may have."""
+    if why_untold(job):
+        return [("Relief found", f"not told, {barred(job)}")]
     found = received_reliefs(job)
     forms = list(dict.fromkeys(form for one in found for form in one.angles))
     return [(f"Relief found{_of_surface(job)} ({form})", ", ".join(_angle(one.angles.get(form), display) for one in found))
@@ -73,9 +72,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     few = min(max(_flutes(job) or UNCOUNTED, 2), ON_THE_WAY)
     for one in merged:
         found = one.stations
-        name = ", ".join(dict.fromkeys(one.names))
-        if at := step_read(job, one.steps[0], display):
-            name += f" at {at}"
+        name = _where(job, one, display)
         others = [] if "drop" not in found[0].readings else list(_others(job, one))
         table = stations(
             _read([*found, *(at for _, at in others)]), display, job.machine, name, indicator_said(job)
@@ -86,6 +83,15 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
             boxes = few if len(merged) == 1 or not DROPS_READ.isdisjoint(found[0].readings) else 1
             closed = _closed(table, [one for one, _ in others], boxes)
             yield fitting(replace(shorter(table), boxes=boxes, closed=closed))
+
+
+def _where(job: Job, one: _Alike, display: Display) -> str:
+    """What is read in a table, and on which step of a tool with steps; each for itself where these are not alike."""
+    steps = [step_read(job, step, display) for step in one.steps]
+    if len(set(steps)) > 1:
+        return ", ".join(f"{name} at {at}" for name, at in zip(one.names, steps, strict=True))
+    name = ", ".join(dict.fromkeys(one.names))
+    return f"{name} at {steps[0]}" if steps[0] else name
 
 
 def more_flutes(job: Job) -> Iterator[Block]:
@@ -120,24 +126,17 @@ def _with_divisions_once(table: Table) -> Table:
 
 
 def _read(found: Sequence[Station]) -> list[Station]:
-    """What is read on the way: beside the chosen reading that square to the surface, not a third one along the axis.
+    """What is read on the way: the drop where the indicator points, alone, for there is one row of boxes to write in.
 
-    What nowhere differs from the chosen reading by half of the division that an indicator has is not told twice.
+    What the same place shows from another side stands in the calculator.
     """
-    left_out = {"axial_drop", "radial_drop"}
-    if all(_alike(one.readings, "drop", "square_drop") for one in found):
-        left_out.add("square_drop")
     return [
-        replace(one, readings={key: value for key, value in one.readings.items() if key not in left_out})
+        replace(one, readings={key: value for key, value in one.readings.items() if key not in OTHER_SIDES})
         if "drop" in one.readings
         else one
         for one in found
         if one.fraction > 0
     ]
-
-
-def _alike(readings: Mapping[str, float], key: str, other: str) -> bool:
-    return key in readings and other in readings and abs(readings[key] - readings[other]) < HALF_A_DIVISION
 
 
 def _flutes(job: Job) -> int | None:

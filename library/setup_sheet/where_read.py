@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-from geometry.sentences import Kind
 from library.cards.heels import land_read
 from library.cards.job import Job
-from library.cards.read_order import steps_read
+from library.cards.read_order import step_read, steps_read
 from library.cards.shall_be import indicator_said
-from library.cards.sizes import sizes_of
-from library.cards.step import Step
-from library.units.show import show
 from library.units.system import Display
 
 
@@ -21,10 +17,3 @@ def heading(job: Job, display: Display) -> str:
     if land := land_read(job):
         return f"Read{at}, {land}, zero at the edge; indicator {indicator_said(job)}"
     return f"Read{at or ' on the way'}, zero at the edge; drop: indicator {indicator_said(job)}"
-
-
-def step_read(job: Job, step: Step, display: Display) -> str:
-    """The diameter of the step that a calculation reads on; empty where the tool has no steps, or nobody can tell."""
-    found = step.answer.inputs.get("diameter")
-    number = found.value if found is not None and len(sizes_of(job.card.tool.size)) > 1 else None
-    return show(number, Kind.LENGTH, display) if isinstance(number, float) else ""

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from rich.cells import cell_len
 
+from library.cards.hand import LEFT_HAND, is_left
 from library.cards.job import Job
 from library.pages.readings_on_the_way import OnTheWay
 from tui.keys import Keys, no_keys, with_keys
@@ -36,14 +37,16 @@ ROLES: dict[str, Role] = {
 
 
 def set_head(job: Job, width: int) -> Line:
-    """That these are set, and on which machine with which wheel."""
-    wheel = job.wheel
+    """That these are set, to which side of a left-hand tool, and on which machine with which wheel."""
+    wheel, hand = job.wheel, f"{LEFT_HAND}, to the other side" if is_left(job) else ""
     rated = f" ({wheel.rated_speed.measure.text})" if wheel is not None and wheel.rated_speed else ""
     parts = (job.machine.title if job.machine else "", f"{wheel.title}{rated}" if wheel else "")
     said = ", ".join(part for part in parts if part)
+    room = max(width - TITLE - 6, 0)
     return line(
         Piece(fit("SET, in this order", 2 + TITLE + 4), "head"),
-        Piece(fit(said, max(width - TITLE - 6, 0)).rstrip(), "quiet"),
+        *((Piece(f"{hand}  ", "watch"),) if hand else ()),
+        Piece(fit(said, max(room - len(hand) - 2, 0) if hand else room).rstrip(), "quiet"),
     )
 
 
@@ -166,12 +169,13 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
     cells = min(room, 9)
     wanted = max((cell_len(f"  {title} {unit}") for title, unit, _ in found.rows), default=0)
     name = min(max(NAME + UNIT, wanted), width - cells * len(found.places))
-    head = f"READ  indicator {found.points}, zero at the edge"
+    at = f" at {found.at} diameter" if found.at else ""
+    head = f"READ{at}{',' if at else ' '} indicator {found.points}, zero at the edge"
     judged = f"may be {found.may_be}" if found.may_be else ""
     read = f"read {', '.join(found.read)}" if found.read else ""
     if found.land:
         # Each flute has its own heel, so that what it may be stands beside what was read.
-        head = f"READ on the {found.land}; indicator {found.points}, zero at the edge"
+        head = f"READ{at}{',' if at else ''} on the {found.land}; indicator {found.points}, zero at the edge"
         read, judged = "; ".join(part for part in (read, judged) if part), ""
     elif cell_len(head) + cell_len(judged) + 2 > width:
         read, judged = "; ".join(part for part in (judged, read) if part), ""
@@ -191,4 +195,5 @@ def read_lines(found: OnTheWay | None, width: int) -> list[Line]:
     for title, unit, numbers in found.rows:
         label = f"{fit(f'  {title}', max(name - cell_len(unit) - 1, 0))} {unit}"
         lines.append(line(Piece(label), Piece("".join(fit(one, cells, right=True) for one in numbers))))
+    lines += wrap(found.rises, width, "quiet", first="  ", rest="  ") if found.rises else []
     return [*lines, *(wrap(read, width, "typed", first="      ", rest="      ") if read else [])]
