@@ -10,7 +10,9 @@ HAND, LEFT = "hand", "left"
 TO_A_SIDE = frozenset(
     {
         "roll_angle",
+        "second_roll_angle",
         "workhead_tilt",
+        "second_workhead_tilt",
         "compound_tilt_angle",
         "face_offset",
         "wheel_centre_below",

@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from library.book.model import Book, Caution
 from library.calc.cautions import by_danger
+from library.calc.left_hand import TO_A_SIDE
 from library.cards.hand import LEFT_HAND, is_left
 from library.cards.history import sharpenings_left
 from library.cards.job import Job, flutes_of, work_out
 from library.cards.model import Card
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.units.system import Display
+
+OTHER = "to the other side"
+"""Said of what is set for a left-hand tool by the number of a right-hand one."""
 
 
 @dataclass(frozen=True)
@@ -66,7 +70,7 @@ def plan(cards: Sequence[Card], book: Book, display: Display) -> Plan:
     jobs = [work_out(card, book) for card in cards]
     lines = [_all_lines(job, display) for job in jobs]
     if any(left := [is_left(job) for job in jobs]):
-        lines = [(_hand_line(one), *own) for one, own in zip(left, lines, strict=True)]
+        lines = [_of_hand(own, is_left_hand=one) for one, own in zip(left, lines, strict=True)]
     order = min(
         (_order(lines, start) for start in range(len(jobs))), key=lambda one: _cost(lines, one), default=[]
     )
@@ -103,11 +107,18 @@ def _all_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
     return (*mounted, *(line for line in setting_lines(job, display) if line.is_set))
 
 
-def _hand_line(is_left_hand: bool) -> SettingLine:
-    """The hand of a tool among others of either hand: what is set goes to its other side, though no number changes."""
-    return SettingLine(
-        "", "hand", "Hand", f"{LEFT_HAND}, to the other side" if is_left_hand else "right-hand"
-    )
+def _of_hand(lines: Sequence[SettingLine], *, is_left_hand: bool) -> tuple[SettingLine, ...]:
+    """The lines of a tool among others of either hand: for a left-hand one the same number goes to the other side."""
+    if not is_left_hand:
+        return SettingLine("", "hand", "Hand", "right-hand"), *lines
+    hand = SettingLine("", "hand", "Hand", f"{LEFT_HAND}, {OTHER}")
+    return hand, *(_turned_about(one) if one.key in TO_A_SIDE else one for one in lines)
+
+
+def _turned_about(line: SettingLine) -> SettingLine:
+    if line.graduation:
+        return replace(line, graduation=f"{line.graduation}, {OTHER}")
+    return replace(line, value=f"{line.value}, {OTHER}")
 
 
 def _has(lines: Sequence[SettingLine], line: SettingLine) -> bool:

@@ -6,6 +6,7 @@ Each function takes the card worked out and the quantity or calculation of the l
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from itertools import islice
 
 from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
@@ -142,14 +143,15 @@ def _followed(one: SettingLine) -> tuple[str, str]:
 
 
 def _stopping(job: Job) -> Iterator[Block]:
-    """Why something stops that follows from what is wanted: it stands on the page Set, too late for who is choosing here."""
-    for step in job.steps:
-        if step.works:
-            for one in step.checks:
-                if one.state == "stop":
-                    yield Said(
-                        (f"STOP on Set, {step.sheet.title}: {say(one.sentence, job.display)}",), "stop"
-                    )
+    """Why what follows from what is wanted stops, first of all: it stands on the page Set, too late for who is choosing here."""
+    told = (
+        Said((f"STOP on Set, {step.sheet.title}: {say(one.sentence, job.display)}",), "stop")
+        for step in job.steps
+        if step.works
+        for one in step.checks
+        if one.state == "stop"
+    )
+    yield from islice(told, 1)
 
 
 def _of_book(job: Job, key: str) -> Iterator[Block]:

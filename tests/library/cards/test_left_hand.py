@@ -102,5 +102,8 @@ def test_a_batch_of_both_hands_changes_the_hand_from_tool_to_tool(shipped: Book)
     assert [{line.title: line.value for line in turn.changes}.get("Hand") for turn in found.turns] == [
         "right-hand", "LEFT-HAND, to the other side",
     ]  # fmt: skip
+    assert "Half point angle" not in {line.title for line in found.stays}
+    by_title = {line.title: line.value for line in found.turns[1].changes}
+    assert by_title["Half point angle"] == "59.00 deg, to the other side"
     alike = plan([card_of(shipped, RIGHT_DRILL)] * 2, shipped, METRIC)
     assert "Hand" not in {line.title for line in alike.stays}
