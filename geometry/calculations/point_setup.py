@@ -238,8 +238,8 @@ def _rising_checks(point: _Point) -> Iterator[Check]:
     most, heel = point.flank.drop(point.flank.deepest), point.flank.drop(point.heel)
     if heel > 0 and most - heel >= SHOWN:
         yield note(
-            "The drop is greatest {turn} behind the corner, {most}, and then gets less again toward the heel. On a flat facet "
-            "that is right: the indicator comes back toward the middle, where the point stands higher.",
+            "The drop is greatest {turn} behind the corner, {most}, and gets less again before the heel: right on a flat "
+            "facet, for the indicator comes back toward the middle, where the point stands higher.",
             turn=angle(point.flank.deepest),
             most=length(most),
         )

@@ -8,21 +8,25 @@ from library.cards.provenance import joined
 from library.cards.read_order import is_broken, reads_facets
 from library.cards.shall_be import DROPS
 
-NO_ONE_ANGLE = "where one drop stands for no one angle"
+FACETS, MARGIN = "flat facets", "a margin or a second facet"
 
 
 def barred(job: Job) -> str:
-    """What keeps a relief from being told of the tool as it came, as part of a sentence; empty where nothing does.
+    """What keeps a relief from being told of the tool as it came, in two words; empty where nothing does.
 
     Args:
         job: the card worked out.
     """
     is_even = joined(job.card.received.get("relief_form", ())) == "eccentric"
     if reads_facets(job) and not is_even:
-        return f"the {_title(job)} is counted as ground flat, in facets, {NO_ONE_ANGLE}"
-    if is_broken(job, is_even):
-        return f"behind the edge of the {_title(job)} lies a margin or a second facet, {NO_ONE_ANGLE}"
-    return ""
+        return FACETS
+    return MARGIN if is_broken(job, is_even) else ""
+
+
+def is_untold(job: Job) -> bool:
+    """Whether drops were read and no relief stands behind them, because of how the surface is ground."""
+    received = job.card.received
+    return bool(barred(job)) and any(text.strip() for key in DROPS for text in received.get(key, ()))
 
 
 def why_untold(job: Job) -> str:
@@ -34,10 +38,14 @@ def why_untold(job: Job) -> str:
     Returns:
         Empty where nothing bars it, or no drop was read.
     """
-    why, received = barred(job), job.card.received
-    if not why or not any(text.strip() for key in DROPS for text in received.get(key, ())):
+    if not is_untold(job):
         return ""
-    said = f"No relief is told from the drop: {why}."
+    is_of = (
+        f"the {_title(job)} is counted as"
+        if barred(job) == FACETS
+        else f"behind the edge of the {_title(job)} lies"
+    )
+    said = f"No relief is told from the drop: {is_of} {barred(job)}, where one drop stands for no one angle."
     if is_broken(job, is_even=True):
         return said
     return (

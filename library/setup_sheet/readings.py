@@ -22,7 +22,7 @@ from library.cards.reading_units import each_in
 from library.cards.shall_be import DROPS, indicator_said, wanted_each, wanted_limits, wanted_number
 from library.cards.step import Step
 from library.cards.still_to_measure import inspected
-from library.cards.untold_relief import barred, why_untold
+from library.cards.untold_relief import barred, is_untold
 from library.cards.wanted_limits import Limits
 from library.pages.answer import rows
 from library.pages.page import Block, Boxes, BoxRow, Facts, Said, Table
@@ -44,7 +44,7 @@ DROPS_READ = frozenset({"drop", "radial_drop", "square_drop", "axial_drop"})
 
 def received_angles(job: Job, display: Display) -> list[tuple[str, str]]:
     """The relief that was on the tool, flute by flute, for each form it may have."""
-    if why_untold(job):
+    if is_untold(job):
         return [("Relief found", f"not told, {barred(job)}")]
     found = received_reliefs(job)
     forms = list(dict.fromkeys(form for one in found for form in one.angles))

@@ -50,10 +50,10 @@ def beside(card: Card, book: Book) -> str:
 
 def test_a_drop_on_a_flat_lip_says_why_no_relief_is_told_and_what_to_give(shipped: Book) -> None:
     said = beside(drill(drop="0.3 mm"), shipped)
-    assert "No relief is told from the drop: the lip is counted as ground flat, in facets" in said
+    assert "No relief is told from the drop: the lip is counted as flat facets" in said
     assert "give the line Relief form as eccentric on the page Received" in said
     paper = " ".join(setup_sheet(work_out(drill(drop="0.3 mm"), shipped)).split())
-    assert "Relief found: not told, the lip is counted as ground flat, in facets" in paper
+    assert "Relief found: not told, flat facets" in paper
 
 
 def test_what_it_asks_for_tells_the_relief(shipped: Book) -> None:
