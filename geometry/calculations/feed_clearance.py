@@ -241,6 +241,14 @@ def _inward(lip: _Lip, feed: float) -> Check:
 
 def _beginning(given: Inputs, lip: _Lip) -> Check:
     inner = length(lip.inner)
+    if given.choice("surface") != "lip":
+        return note(
+            "No inner diameter was given: the {surface} is taken to begin at {inner} across, {share} of the diameter. Give where "
+            "its edge begins, such as at the step or the pilot before it.",
+            surface=SURFACES[given.choice("surface")].title,
+            inner=inner,
+            share=ratio(INNER_SHARE),
+        )
     if not given.has("web_thickness"):
         return note(
             "No inner diameter was given: the lip is taken to begin at {inner} across, {share} of the diameter, about the "

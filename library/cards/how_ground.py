@@ -53,6 +53,10 @@ def ground_of(job: Job) -> Ground:
     return Ground(material, job.choice.surface, job.choice.method)
 
 
+SAME_THROW = {"radial_throw": "chosen_throw", "chosen_throw": "radial_throw"}
+"""The throw of the one cam toward the axis, by the two names that calculations have for it."""
+
+
 class Numbers:
     """The numbers of a job by their quantity, each as it is set or read; of what is stopped there is none.
 
@@ -68,7 +72,7 @@ class Numbers:
 
     def __call__(self, key: str) -> str:
         """The number of a quantity with its unit; empty where the job does not know it, or must not set it."""
-        line = self._lines.get(key)
+        line = self._lines.get(key) or self._lines.get(SAME_THROW.get(key, key))
         if line is not None:
             return "" if line.stopped else line.value
         drop = self._job.doing(HEEL)

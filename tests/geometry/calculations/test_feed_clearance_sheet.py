@@ -167,3 +167,18 @@ def test_a_countersinks_relief_is_turned_along_the_axis_before_the_feed_takes_of
     found = run(SHEET, {**cone, "diameter": 25.4, "relief_angle": math.radians(8), "feed": 0.25})
     slope = math.degrees(math.atan(0.25 / (math.pi * 25.4)))
     assert math.degrees(found.outputs["relief_left"]) == pytest.approx(12.0911 - slope, abs=5e-4)
+
+
+@pytest.mark.parametrize(
+    ("surface", "edge"), [("shoulder", "included_angle"), ("cone", "included_angle"), ("end", "")]
+)
+def test_only_a_lip_is_said_to_begin_at_a_web(surface: str, edge: str) -> None:
+    known: dict[str, Given] = {"surface": surface, "diameter": 10.0, "relief_angle": math.radians(10)}
+    found = run(SHEET, {**known, **({edge: math.radians(90)} if edge else {})})
+    (said,) = [str(one.sentence) for one in found.checks if "No inner diameter" in str(one.sentence)]
+    assert f"the {surface} is taken to begin at 1.5 mm across" in said
+    assert "the step or the pilot before it" in said
+    assert "web" not in said
+    assert "chisel" not in said
+    lip = run(SHEET, {"surface": "lip", "diameter": 10.0, "relief_angle": math.radians(10)})
+    assert any("the lip is taken to begin" in str(one.sentence) for one in lip.checks)

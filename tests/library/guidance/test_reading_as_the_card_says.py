@@ -88,3 +88,35 @@ def test_a_protecting_cone_alone_is_ground_on_its_cone(yard: Book) -> None:
     setup = setup_of(job)
     assert setup is not None
     assert setup.surface == "cone"
+
+
+def test_a_set_up_that_swivels_to_half_an_angle_stands_by_the_half_and_by_the_cam_that_is_fitted(
+    shipped: Book,
+) -> None:
+    shoulder = Card(
+        family="step-drill",
+        tool=Tool("S-1", "6, 8, 10 mm", flutes="2"),
+        received={"land_width": ("1.6 mm",), "land_measured_as": ("arc",)},
+        wanted={
+            "surface": Wanted("shoulder"),
+            "shoulder_relief_angle": Wanted("10 deg"),
+            "included_angle": Wanted("90 deg"),
+        },
+        settings={"relief-drop": Setting({"chosen_throw": "2.5 mm"})},
+    )
+    cone = Card(
+        family="countersink",
+        tool=Tool("C-1", "20 mm", flutes="3"),
+        received={"land_width": ("3.2 mm",), "land_measured_as": ("arc",)},
+        wanted={
+            "cone_relief_angle": Wanted("9 deg"),
+            "included_angle": Wanted("90 deg"),
+            "relief_form": Wanted("eccentric"),
+        },
+    )
+    assert "half the shoulder angle (45.00 deg), fit the cam (2.500 mm)" in _told(shoulder, shipped)
+    assert "half the included angle (45.00 deg)" in _told(cone, shipped)
+
+
+def _told(card: Card, book: Book) -> str:
+    return " ".join(setup_sheet(work_out(replace(card, id="1"), book)).split())
