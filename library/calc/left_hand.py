@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from geometry.calculation import Calculation, Check, note
+from geometry.calculation import Calculation, Check, Result, note
 from library.book.model import Entry
 
 HAND, LEFT = "hand", "left"
+
+LEFT_HAND = "LEFT-HAND"
+"""The word for it, where there is room for no more."""
 
 TO_A_SIDE = frozenset(
     {
@@ -54,3 +57,8 @@ def sides_changed(sheet: Calculation, entry: Entry | None) -> tuple[Check, ...]:
     """
     tells = sheet.field(HAND) is not None or TO_A_SIDE.isdisjoint(sheet.role.sets)
     return () if tells or not is_left_hand(entry) else (note(OTHER_SIDE),)
+
+
+def says_left_hand(result: Result) -> bool:
+    """Whether an answer is told as one of a left-hand tool, whose sides change."""
+    return any(one.sentence.template == OTHER_SIDE for one in result.checks)

@@ -5,9 +5,6 @@ from __future__ import annotations
 from library.calc.left_hand import HAND, LEFT, is_left_hand
 from library.cards.job import Job
 
-LEFT_HAND = "LEFT-HAND"
-"""The word for it, where there is room for no more."""
-
 
 def is_left(job: Job) -> bool:
     """Whether the tool is left-hand: as the card or its thread says it, else as the book has the entry, else its family.

@@ -8,8 +8,8 @@ from itertools import pairwise
 
 from library.book.model import Book, Caution
 from library.calc.cautions import by_danger
-from library.calc.left_hand import TO_A_SIDE
-from library.cards.hand import LEFT_HAND, is_left
+from library.calc.left_hand import LEFT_HAND, TO_A_SIDE
+from library.cards.hand import is_left
 from library.cards.history import sharpenings_left
 from library.cards.job import Job, flutes_of, work_out
 from library.cards.model import Card

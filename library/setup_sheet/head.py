@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from library.cards.hand import LEFT_HAND, is_left
+from library.calc.left_hand import LEFT_HAND
+from library.cards.hand import is_left
 from library.cards.issues import issues_of
 from library.cards.job import Job
 from library.pages.page import Block, Checks, Facts, Said

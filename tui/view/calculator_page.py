@@ -8,6 +8,7 @@ from dataclasses import replace
 from geometry.calculation import Result
 from library.book.model import Book
 from library.calc.inputs import shown
+from library.calc.left_hand import LEFT_HAND, says_left_hand
 from library.calc.ranges import ends_of
 from library.calc.surfaces import only_surface, row_of, title_of
 from library.calc.wording import in_one_paragraph
@@ -211,7 +212,8 @@ class CalculatorPage:
         if asked:
             yield from _under("FOUND", outputs(answer, asked, display))
         if set_to:
-            yield from _under("SET", Values(tuple(set_to.values()), at_edge=True))
+            hand = f", {LEFT_HAND}" if says_left_hand(result) else ""
+            yield from _under(f"SET{hand}", Values(tuple(set_to.values()), at_edge=True))
         if readings is not None:
             yield readings
             where = read_where(answer)

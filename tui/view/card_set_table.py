@@ -6,7 +6,8 @@ from collections.abc import Mapping
 
 from rich.cells import cell_len
 
-from library.cards.hand import LEFT_HAND, is_left
+from library.calc.left_hand import LEFT_HAND
+from library.cards.hand import is_left
 from library.cards.job import Job
 from library.pages.readings_on_the_way import OnTheWay
 from tui.keys import Keys, no_keys, with_keys

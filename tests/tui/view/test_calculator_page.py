@@ -7,6 +7,7 @@ import pytest
 from geometry.calculations import calculation, calculation_names
 from geometry.sentences import Kind
 from library.book.model import Book, Citation, Entry, Measure, Value
+from library.book.opening import open_book
 from library.calc.answer import answer
 from library.equipment.model import Graduation, Machine
 from library.pages.answer import answer_page
@@ -185,3 +186,18 @@ def test_under_found_stands_the_relief_of_the_form_that_was_told_then_the_other_
     assert not [one for one in right if "if flat " in one]
     # The heads of the columns of readings say the form alone; what is read stands once, under them.
     assert "indicator" not in " ".join(right[at + 3 : right.index("indicator at the axis")])
+
+
+@pytest.mark.parametrize("size", [(80, 22), (160, 46)])
+def test_what_is_set_for_a_left_hand_tool_says_so_in_sight(size: tuple[int, int]) -> None:
+    shipped = open_book()
+
+    def drawn(entry: str) -> str:
+        form = Form(calculation("point-setup"), shipped.entries[entry], {"diameter": TextLine.ending("8 mm")})
+        form.take(answer(form.sheet, form.texts(), entry=shipped.entries[entry], book=shipped))
+        return "\n".join(map(text_of, whole(CalculatorPage(form, book=shipped), *size)))
+
+    assert "SET, LEFT-HAND" in drawn("left-hand-drill-plain-steel")
+    right = drawn("twist-drill-jobber-plain-steel")
+    assert "SET" in right
+    assert "LEFT" not in right
