@@ -8,6 +8,7 @@ from library.calc.answer import Answer
 from library.cards.answers import Answers
 from library.cards.step import Step
 from library.equipment.cam_limits import cam_checks
+from library.equipment.drawer_advice import kept_to_the_drawer
 from library.equipment.driving import Worked
 from library.equipment.machine_limits import reach_checks, speed_checks
 from library.equipment.model import Machine, Wheel
@@ -41,7 +42,14 @@ def at_machine(
         ("machine", step.sheet.name, machine.id),
         lambda: (reach_checks(machine, worked), graduation_lines(machine, worked)),
     )
-    checks += reach
+    own = step.answer.result.checks
+    kept = answers.remembered_of(
+        step.answer,
+        ("advice", step.sheet.name, machine.id, flutes),
+        lambda: tuple(kept_to_the_drawer(one, machine, worked, flutes) for one in own),
+    )
+    # What is advised has to be there, on the card as on its sheet.
+    checks = [*kept, *checks[len(own) :], *reach]
     if step.sheet.role.cam is not None and not any(
         one.works and one.sheet.role.cam is not None for one in before
     ):

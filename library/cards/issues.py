@@ -31,6 +31,7 @@ from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
 from library.cards.within_book import is_otherwise
+from library.equipment.drawer_advice import keys_named
 from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
 from library.issue import Issue, Severity
@@ -189,9 +190,9 @@ def _of_settings(job: Job, before: tuple[Issue, ...]) -> Iterator[Issue]:
                 again = _measured_again(job, step)
                 # What is off after grinding says itself what becomes of the tool, and with what result the card closes.
                 if not any(_gives_way(who, judged.get(key)) for key, who in again.items()):
-                    yield card_issue(
-                        way, f"{step.sheet.title}: {text}", _severity_after(job) if again else "error"
-                    )
+                    line = ".".join((way, *[key for key in keys_named(check) if key in typed][:1]))
+                    severity: Severity = _severity_after(job) if again else "error"
+                    yield card_issue(line, f"{step.sheet.title}: {text}", severity)
 
 
 def _measured_again(job: Job, step: Step) -> dict[str, str]:

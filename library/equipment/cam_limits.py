@@ -29,7 +29,7 @@ def cam_checks(machine: Machine, worked: Worked, flutes: int | None) -> tuple[Ch
         return ()
     found = []
     for key, travel, per in _travels(worked):
-        needed = _counted_per(travel, per, machine.throw_per, flutes)
+        needed = counted_per(travel, per, machine.throw_per, flutes)
         if needed is None:
             found.append(watch("How many flutes has the tool? The cams of {machine} are counted per {per}.",
                                machine=machine.title, per=machine.throw_per))  # fmt: skip
@@ -52,7 +52,13 @@ def _travels(worked: Worked) -> list[tuple[str, float, str]]:
     return [("needed_radial_throw", worked.outputs["needed_radial_throw"], per)]
 
 
-def _counted_per(travel: float, per: str, wanted: str, flutes: int | None) -> float | None:
+def counted_per(travel: float, per: str, wanted: str, flutes: int | None) -> float | None:
+    """A throw (mm) that is counted per turn or per tooth, counted as it is wanted; nothing for want of the flutes.
+
+    Example:
+        >>> counted_per(6.0, "turn", "tooth", 3), counted_per(6.0, "turn", "tooth", None)
+        (2.0, None)
+    """
     if per == wanted:
         return travel
     if not flutes:
@@ -73,7 +79,7 @@ def _judged(machine: Machine, worked: Worked, key: str, needed: float, share: fl
         return [passed("The {what} has to be {needed} {per}: the adjustable cam is set to that, up to {high}.",
                        high=high.text, **parts)]  # fmt: skip
     if key in TYPED and machine.cam_throws:
-        return _in_drawer(machine, needed, parts)
+        return _in_drawer(machine, key, needed, share, parts)
     numbers = [one.number for one in machine.cam_throws]
     largest = max([*numbers, *([high.number] if high is not None else [])], default=None)
     if largest is not None and needed > largest * (1 + SLACK):
@@ -88,13 +94,16 @@ def _judged(machine: Machine, worked: Worked, key: str, needed: float, share: fl
     return [_nearest(nearest.text, cure, parts)] if cure is not None else []
 
 
-def _in_drawer(machine: Machine, needed: float, parts: dict[str, Amount | str]) -> list[Check]:
+def _in_drawer(
+    machine: Machine, key: str, needed: float, share: float, parts: dict[str, Amount | str]
+) -> list[Check]:
     """A chosen throw must be one that there is; what it gives the calculation says."""
     if any(abs(cam.number - needed) <= SLACK * needed for cam in machine.cam_throws):
         return []
     near = min(machine.cam_throws, key=lambda cam: abs(cam.number - needed))
     return [stop("There is no cam of {needed} {per} in the drawer of {machine}; the nearest has {near}. Take that one, "
-                 "or get one of {needed}.", machine=machine.title, near=near.text, **parts)]  # fmt: skip
+                 "or get one of {needed}.", cure=((key, near.number / share),), machine=machine.title, near=near.text,
+                 **parts)]  # fmt: skip
 
 
 def _nearest(cam: str, cure: Drive, parts: dict[str, Amount | str]) -> Check:

@@ -249,6 +249,10 @@ class CardForm(BroughtBack):
         """What is wrong or on watch in a line, or in a place under it that has no line of its own; the worst first."""
         return self._faults_by_row.get(row.way, [])
 
+    def faults_under(self, row: Row) -> list[Fault]:
+        """Those of the lines under a heading, which its own line tells too; none of any other line."""
+        return [one for one in self.faults_here() if row.heading and one.way.startswith(f"{row.way}.")]
+
     def faults_here(self) -> list[Fault]:
         """Those of the step in hand, the worst first."""
         return [one for one in self.faults if step_of(one.way) == self._step]

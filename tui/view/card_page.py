@@ -305,7 +305,7 @@ class CardPage:
     def _hint(self, width: int) -> list[Line]:
         """What is wrong with the line in hand, else what belongs there."""
         row = self.form.row
-        faults, before = self.form.faults_at(row), self.form.stood_here
+        faults, before = self.form.faults_at(row) or self.form.faults_under(row), self.form.stood_here
         stood = f"{before} stood here; {self._keys('empty')} brings it back." if before else ""
         if not faults:
             hint = with_keys(RECORD if self.form.card.done else row.hint, self._keys)

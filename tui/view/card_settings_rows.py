@@ -19,6 +19,7 @@ from library.cards.provenance import Provenance
 from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
+from library.equipment.drawer_advice import keys_named
 from library.equipment.model import Rating
 from library.equipment.offers import of_machine
 from library.equipment.settings import in_divisions
@@ -170,8 +171,8 @@ def _place_judged(step: Step, bad: str, keys: list[str]) -> int | None:
 
     Nothing where its advice changes none of them, but what was typed.
     """
-    cure = next(one.cure for one in step.checks if one.state == bad.lower())
-    return next((keys.index(key) for key, _ in cure if key in keys), None if cure and keys else 0)
+    named = next(keys_named(one) for one in step.checks if one.state == bad.lower())
+    return next((keys.index(key) for key in named if key in keys), None if named and keys else 0)
 
 
 def _judged(job: Job, step: Step, bad: str, note: str, place: int | None) -> Told | None:
@@ -286,8 +287,15 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
             | {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above
             | ASKED_TOO
             | {*step.sheet.role.asks}
+            | {key for key in advised(step) if not is_asked_elsewhere(job, step, key)}
         )
     return [field for field in step.sheet.inputs if field.key in keys]
+
+
+def advised(step: Step) -> list[str]:
+    """The inputs that the advice of what is not well with a calculation names, so that each has its line."""
+    bad = (one for one in step.checks if one.state in {"watch", "stop"})
+    return [key for one in bad for key in keys_named(one)]
 
 
 def _field(job: Job, step: Step, field: Field) -> Row:

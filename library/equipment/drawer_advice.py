@@ -1,0 +1,184 @@
+"""Advice on the throw of a cam, kept to the cams that lie in the drawer of a machine.
+
+A calculation advises the throw that would be just right. Where the cams are fixed ones nobody can set that, so that the
+advice names a cam that there is and that puts it right, or says what the cams on both sides of the need give.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from geometry.calculation import Check, Cure
+from geometry.complaints import Complaint, known_by, untried
+from geometry.cures import Step, Way, advise, either
+from geometry.edge.cam import CLOSE
+from geometry.evaluate import Refusal, run
+from geometry.figure import undrawn
+from geometry.sentences import Amount, Sentence, angle, length
+from library.book.model import Measure
+from library.equipment.cam_limits import TYPED, counted_per
+from library.equipment.driving import Worked
+from library.equipment.model import Machine
+
+
+def keys_named(check: Check) -> tuple[str, ...]:
+    """The inputs that the advice of a check is about, the first advised first; also where no advice was left.
+
+    Example:
+        >>> from geometry.complaints import complaint
+        >>> from geometry.cures import way
+        >>> keys_named(complaint("watch", "It rubs.", [way("narrow it to {most}", "land_width", "most", length(2.0))]))
+        ('land_width',)
+    """
+    steps = [step.key for way in check.ways for step in way.steps] if isinstance(check, Complaint) else []
+    return tuple(dict.fromkeys((*(key for key, _ in check.cure), *steps)))
+
+
+def kept_to_the_drawer(check: Check, machine: Machine, worked: Worked, flutes: int | None) -> Check:
+    """A check whose advice names only throws that the machine has.
+
+    Args:
+        check: of a calculation on that machine.
+        machine: with its drawer, or with a cam that is set.
+        worked: the calculation.
+        flutes: of the tool, where they are known; a drawer may be counted otherwise than the calculation.
+
+    Returns:
+        The check as it is where it advises no throw, or one that the machine can make.
+    """
+    cams = _cams(machine, worked, flutes)
+    if not isinstance(check, Complaint) or not cams.fixed:
+        return check
+    if all(cams.has(step) for way in check.ways for step in way.steps):
+        return check
+    head = check.sentence.template.removesuffix(_advised(check)).rstrip()
+    if head == check.sentence.template:
+        return check
+    ways = tuple(way for one in check.ways if (way := _with_a_cam(one, check, worked, cams)))
+    told, parts = _on_both_sides(check, worked, cams) if not ways else ("", {})
+    advice = advise(ways) if ways else None
+    words = (*(advice.words if advice else ()), *check.always)
+    template = " ".join(part for part in (head, told, either(words) if words else "") if part)
+    amounts = {**check.sentence.parts, **parts, **(advice.parts if advice else {})}
+    cure: Cure = advice.cure if advice else ()
+    return replace(check, sentence=Sentence(template, amounts), cure=cure)
+
+
+def _advised(check: Complaint) -> str:
+    words = (*(one.says for one in check.ways), *check.always)
+    return either(words) if words else ""
+
+
+@dataclass(frozen=True)
+class _Cams:
+    """The cams of a machine as a calculation counts them, in mm: the fixed ones, the smallest first, and one that is set."""
+
+    fixed: tuple[float, ...]
+    low: float
+    high: float | None
+
+    def has(self, step: Step) -> bool:
+        """Whether an input can be given what is advised."""
+        if not _is_throw(step):
+            return True
+        throw = step.amount.value if step.amount is not None else 0.0
+        if self.high is not None and self.low - CLOSE <= throw <= self.high + CLOSE:
+            return True
+        return any(abs(cam - throw) <= CLOSE for cam in self.fixed)
+
+
+def _is_throw(step: Step) -> bool:
+    """Whether a throw is advised for which a cam is needed."""
+    return step.key in TYPED and step.amount is not None and step.amount.value != 0
+
+
+def _cams(machine: Machine, worked: Worked, flutes: int | None) -> _Cams:
+    per, reach = worked.values.get("throw_per"), machine.cam_throw_range
+
+    def counted(one: Measure | None) -> float | None:
+        if one is None or not isinstance(per, str):
+            return None
+        return counted_per(one.number, machine.throw_per, per, flutes)
+
+    fixed = sorted(throw for one in machine.cam_throws if (throw := counted(one)) is not None)
+    return _Cams(tuple(fixed), counted(reach.low) or 0.0, counted(reach.high))
+
+
+def _with_a_cam(way: Way, check: Complaint, worked: Worked, cams: _Cams) -> Way | None:
+    """The way with throws out of the drawer, the next larger ones or else the next smaller; nothing where neither helps."""
+    if all(cams.has(step) for step in way.steps):
+        return way
+    for larger in (True, False):
+        steps = tuple(_next_to(step, cams, larger=larger) for step in way.steps)
+        found = tuple(step for step in steps if step is not None)
+        if len(found) == len(steps) and _mends(found, check, worked):
+            says = way.says
+            for step in found:
+                says = says.replace(f"above {{{step.name}}}", f"to {{{step.name}}}")
+            return Way(says, found)
+    return None
+
+
+def _next_to(step: Step, cams: _Cams, *, larger: bool) -> Step | None:
+    if not _is_throw(step) or step.amount is None:
+        return step
+    need = step.amount.value
+    beside = (
+        [one for one in cams.fixed if one > need]
+        if larger
+        else [one for one in cams.fixed[::-1] if one <= need]
+    )
+    return replace(step, amount=length(beside[0])) if beside else None
+
+
+def _mends(steps: tuple[Step, ...], check: Complaint, worked: Worked) -> bool:
+    """Whether the calculation is free of the complaint with such inputs, and has no other that it had not."""
+    changed = {step.key: step.amount.value for step in steps if step.amount is not None}
+    left_out = {step.key for step in steps if step.amount is None}
+    values = {key: value for key, value in worked.values.items() if key not in left_out} | changed
+    try:
+        with untried(), undrawn():
+            before, after = (run(worked.sheet, one).checks for one in (worked.values, values))
+    except Refusal:
+        return False
+    wrong = {known_by(one) for one in after if one.state in {"watch", "stop"}}
+    return wrong < {known_by(one) for one in before} and _own_words(check) not in wrong
+
+
+def _own_words(check: Complaint) -> str:
+    """What a complaint finds wrong in the words of its calculation, whatever the book added to them."""
+    return check.says.split(". ")[0].rstrip(".")
+
+
+def _on_both_sides(check: Complaint, worked: Worked, cams: _Cams) -> tuple[str, dict[str, Amount | str]]:
+    """What the cams next to the one that is needed give, without the one in hand; a sentence with its amounts."""
+    need = next((step for way in check.ways for step in way.steps if step.key == "chosen_throw"), None)
+    if need is None or need.amount is None:
+        return "No cam in the drawer puts that right.", {}
+    throw, now = need.amount.value, worked.values.get(need.key)
+    sides = (
+        *[one for one in cams.fixed if one <= throw][-1:],
+        *[one for one in cams.fixed if one > throw][:1],
+    )
+    others = [one for one in sides if not isinstance(now, float) or abs(one - now) > CLOSE]
+    parts: dict[str, Amount | str] = {}
+    said = []
+    for place, (cam, given) in enumerate(_given_by(others, need.key, worked)):
+        parts |= {f"cam_{place}": length(cam), f"gives_{place}": angle(given)}
+        said.append(f"{{cam_{place}}} gives {{gives_{place}}}")
+    return (
+        f"Of the drawer, {' and '.join(said)}." if said else "The drawer has none that comes nearer."
+    ), parts
+
+
+def _given_by(cams: list[float], key: str, worked: Worked) -> Iterator[tuple[float, float]]:
+    """The throws that give a relief at all, each with that relief in radians."""
+    for cam in cams:
+        try:
+            with untried(), undrawn():
+                relief = run(worked.sheet, worked.values | {key: cam}).outputs.get("relief_angle")
+        except Refusal:
+            continue
+        if relief is not None:
+            yield cam, relief

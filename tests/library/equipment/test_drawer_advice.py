@@ -1,0 +1,91 @@
+"""Advice on a throw names a cam that the machine has. Expected numbers by hand; derived."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from geometry.calculation import Check, Given
+from geometry.calculations import calculation
+from geometry.evaluate import run
+from library.book.model import Measure
+from library.equipment.drawer_advice import kept_to_the_drawer, keys_named
+from library.equipment.driving import Worked
+from library.equipment.model import Machine, Reach
+from library.units.show import say
+
+
+def drawer(*throws: float, per: str = "tooth") -> Machine:
+    cams = tuple(Measure(f"{one} mm", one) for one in throws)
+    return Machine("grey", "The grey grinder", cam_throws=cams, throw_per=per)  # type: ignore[arg-type]
+
+
+def watched(machine: Machine, name: str, **values: Given) -> list[Check]:
+    sheet = calculation(name)
+    result = run(sheet, values)
+    worked = Worked(sheet, dict(values), dict(result.outputs))
+    kept = (kept_to_the_drawer(one, machine, worked, 4) for one in result.checks)
+    return [one for one in kept if one.state in {"watch", "stop"}]
+
+
+def cam_of(throw: float, machine: Machine, relief: float = 8.0) -> Check:
+    """Of 10 mm with four flutes: 8 degrees want 1.1038 mm from tooth to tooth."""
+    (found,) = watched(machine, "relief-drop", diameter=10.0, relief_angle=math.radians(relief), land_width=1.0,
+                       relief_form="eccentric", chosen_throw=throw, throw_per="tooth", flutes=4.0)  # fmt: skip
+    return found
+
+
+def given_by(throw: float) -> str:
+    """The relief of a throw from tooth to tooth: its four in a turn fall over the circle of 10 mm."""
+    return f"{math.degrees(math.atan(4 * throw / (10 * math.pi))):.2f} deg"
+
+
+def test_where_no_cam_of_the_drawer_gives_the_relief_the_next_one_is_told_and_none_that_nobody_has() -> None:
+    found = cam_of(1.6, drawer(0.5, 1.0, 1.6, 2.5))
+    assert say(found.sentence) == (
+        f"The cam gives {given_by(1.6)} on the land, not the 8.00 deg wanted. Of the drawer, 1.000 mm gives {given_by(1.0)}. "
+        "Grind and inspect by what this one gives."
+    )
+    # Its line is still the throw's, where another cam is taken.
+    assert (found.cure, keys_named(found)) == ((), ("chosen_throw",))
+
+
+def test_of_a_cam_far_off_both_neighbours_of_the_need_are_told() -> None:
+    said = say(cam_of(2.5, drawer(0.5, 1.0, 1.6, 2.5)).sentence)
+    assert f"Of the drawer, 1.000 mm gives {given_by(1.0)} and 1.600 mm gives {given_by(1.6)}." in said
+
+
+def test_a_cam_of_the_drawer_that_does_give_the_relief_is_advised_by_its_own_throw() -> None:
+    # 1.11 mm give 8.04 degrees, within a quarter of a degree.
+    found = cam_of(1.6, drawer(0.5, 1.11, 1.6))
+    assert "Take a throw of 1.110 mm per tooth or grind" in say(found.sentence)
+    assert found.cure == (("chosen_throw", 1.11),)
+
+
+def test_a_drawer_counted_per_turn_is_told_as_the_line_counts_it() -> None:
+    # 4 mm a turn are 1 mm from tooth to tooth.
+    assert "Of the drawer, 1.000 mm gives" in say(cam_of(1.6, drawer(2.0, 4.0, 6.4, per="turn")).sentence)
+
+
+def test_a_cam_that_is_set_to_any_throw_leaves_the_advice_as_it_is() -> None:
+    reach = Reach(Measure("0.5 mm", 0.5), Measure("2 mm", 2.0))
+    for machine in (
+        replace(drawer(1.0, 1.6), cam_throw_range=reach),
+        replace(drawer(), cam_throw_range=reach),
+        drawer(),
+    ):
+        assert "Take a throw of 1.104 mm per tooth" in say(cam_of(1.6, machine).sentence)
+
+
+def test_throws_to_be_raised_on_a_cone_are_raised_to_those_of_cams() -> None:
+    def shaped(machine: Machine) -> list[str]:
+        found = watched(machine, "cone-relief", diameter=(20.0,), included_angle=math.pi / 2, radial_throw=-1.0,
+                        axial_throw=0.5, throw_per="turn", land_width=1.0)  # fmt: skip
+        return [say(one.sentence) for one in found]
+
+    # On a cone of 90 degrees both count alike: one of them above the other's size lifts it off.
+    (free,) = shaped(drawer())
+    assert "bring the axial throw above 1.00" in free or "axial throw above 1" in free
+    (kept,) = shaped(drawer(0.8, 1.5, 3.0, per="turn"))
+    assert "axial throw to 1.500 mm" in kept
+    assert "above" not in kept

@@ -1,0 +1,85 @@
+"""What a calculation of a card advises has a line of its own, where Enter stops and the number is typed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from library.book.model import Book
+from library.book.opening import open_book
+from library.cards.editing import edited
+from library.cards.model import Card
+from library.cards.store import load
+from library.demo import BOOK, lay_out
+from library.setup_sheet.sheets import setup_sheet
+from tui.view.card_form import CardForm
+
+LINE = "settings.relief-drop.chosen_throw"
+SET = 'cam_throw_range = { low = "0.5 mm", high = "5 mm" }'
+
+
+def open_again(book: Book, folder: Path = BOOK, **typed: str) -> CardForm:
+    card: Card = replace(load(folder, "2026-03-11-01").card, status="draft")
+    for way, text in typed.items():
+        card = edited(card, way, text)
+    return CardForm(book, card)
+
+
+def told(form: CardForm) -> list[tuple[str, str]]:
+    return [(one.state, one.text) for one in form.faults_at(form.row)]
+
+
+@pytest.fixture(scope="module")
+def drawer() -> Book:
+    return open_book(BOOK)
+
+
+@pytest.fixture(scope="module")
+def set_freely(tmp_path_factory: pytest.TempPathFactory) -> Book:
+    """The yard with a cam that is set to any throw in the place of its drawer."""
+    folder = tmp_path_factory.mktemp("free") / "yard"
+    lay_out(folder)
+    machines = folder / "machines.toml"
+    lines = machines.read_text(encoding="utf-8").splitlines()
+    machines.write_text(
+        "\n".join(SET if one.startswith("cam_throws") else one for one in lines) + "\n", "utf-8"
+    )
+    return open_book(folder)
+
+
+def test_enter_stops_in_the_line_of_the_throw_and_an_arrow_takes_the_cam_that_is_named(drawer: Book) -> None:
+    form = open_again(drawer)
+    form.go_to("settings.wheel-speed")
+    form.go_on()
+    assert form.row.way == LINE
+    ((state, text),) = told(form)
+    assert state == "watch"
+    assert "Of the drawer, 1.000 mm gives" in text
+    # Card and sheet advise the same.
+    for said in (text, setup_sheet(form.job)):
+        assert "ake a throw of" not in said
+    assert "1.000 mm gives 4.56 deg" in " ".join(setup_sheet(form.job).split())
+    form.edit("left")
+    assert form.row.text == "1 mm"
+
+
+def test_a_throw_that_no_cam_has_stops_in_the_line_in_which_it_is_typed(drawer: Book) -> None:
+    form = open_again(drawer)
+    form.go_to(LINE)
+    form.put("1.4")
+    assert [state for state, _ in told(form)] == ["stop"]
+    assert "no cam of 1.400 mm" in told(form)[0][1]
+
+
+def test_the_throw_that_is_advised_for_a_cam_that_is_set_can_be_typed_where_it_is_said(
+    set_freely: Book,
+) -> None:
+    form = open_again(set_freely, **{LINE: "1.6 mm"})
+    form.go_to(LINE)
+    ((state, text),) = told(form)
+    assert state == "watch"
+    assert "Take a throw of 1.429 mm per tooth" in text
+    form.put("1.429")
+    assert not told(form)
