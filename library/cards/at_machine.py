@@ -22,10 +22,13 @@ def at_machine(
     flutes: int | None,
     before: list[Step],
     answers: Answers,
+    *,
+    is_record: bool = False,
 ) -> Step:
     """The step with its settings on the machine, and with what the machine and the wheel cannot do.
 
-    What an earlier step has set is not set again, and one cam serves the whole tool.
+    What an earlier step has set is not set again, and one cam serves the whole tool. A record is told nothing of the
+    drawer of today.
     """
     checks = list(step.checks)
     if step.sheet.role.rated and machine is not None and wheel is not None:
@@ -43,10 +46,14 @@ def at_machine(
         lambda: (reach_checks(machine, worked), graduation_lines(machine, worked)),
     )
     own = step.answer.result.checks
-    kept = answers.remembered_of(
-        step.answer,
-        ("advice", step.sheet.name, machine.id, flutes),
-        lambda: tuple(kept_to_the_drawer(one, machine, worked, flutes) for one in own),
+    kept = (
+        own
+        if is_record
+        else answers.remembered_of(
+            step.answer,
+            ("advice", step.sheet.name, machine.id, flutes),
+            lambda: tuple(kept_to_the_drawer(one, machine, worked, flutes) for one in own),
+        )
     )
     # What is advised has to be there, on the card as on its sheet.
     checks = [*kept, *checks[len(own) :], *reach]

@@ -18,6 +18,7 @@ from library.cards.answers import Answers
 from library.cards.bare_numbers import display_of
 from library.cards.cams import Asked, carried_on, show_angle, taken_from_drawer
 from library.cards.chosen import CAM, Chosen, wants_relief
+from library.cards.edge_set import beside_the_set_one
 from library.cards.found_relief import FoundRelief, found_relief, told
 from library.cards.model import Card, Setting
 from library.cards.of_that_day import cam_that_gave, is_dated
@@ -86,6 +87,7 @@ def step_of(
     checks = tuple(found.result.checks) if found.result else ()
     if relief is not None and found.result is not None:
         checks = (*checks, told(relief))
+    checks = (*checks, *beside_the_set_one(found, provenances, bench.card, bench.before, ask))
     called = bench.choice.calls(sheet)
     quiet = not setting.typed and (
         (not called and rests(sheet, bench.kind, bench.card.received, bench.card.wanted))

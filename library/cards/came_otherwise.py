@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from library.cards.edge_set import NEAR
 from library.cards.job import Job
 from library.cards.reading_issues import card_issue
 from library.cards.shall_be import number_of
@@ -15,9 +15,6 @@ from library.units.show import show
 
 SHAPES: Mapping[str, str] = {"included_angle": "cone", "point_angle": "point", "bevel_angle": "bevel lead"}
 """The angles of the shape of a tool, each with what is ground anew where it shall be another."""
-
-NEAR = math.radians(0.5)
-"""By how much a measured angle may be another than the wanted one: what a common protractor shows; no source."""
 
 
 def came_otherwise(job: Job) -> Iterator[Issue]:

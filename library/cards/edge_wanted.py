@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from geometry.calculation import Calculation, Field
 from geometry.quantities import quantity
 from geometry.surfaces import SURFACES, Surface
+from library.calc.surfaces import LAND, title_of
+from library.cards.edge_set import sets_edge
 from library.cards.job import Job
 from library.cards.step import Step
 from library.issue import Issue
@@ -26,6 +28,13 @@ def edge_wanted(job: Job, issues: Sequence[Issue]) -> str:
     if surface is None or not any(one.key == surface.edge_key and one.missing for one in issues):
         return ""
     key, title = surface.edge_key, quantity(surface.edge_key).title
+    following = sets_edge(job.steps, key)
+    if following is not None and (first := _first_missing(following, key)):
+        given = title_of(first, surface.key)
+        return (
+            f"The relief found stands here once the {surface.title} has its angle, which follows from the {given.lower()}: "
+            f"on the page {_page_of(job, first)}, in the line {given}."
+        )
     asking = [one for one in job.steps if one.in_use and one.sheet.field(key) is not None]
     step = next((one for one in asking if edges_of(one, key) is not None), next(iter(asking), None))
     if step is None:
@@ -42,6 +51,18 @@ def edge_wanted(job: Job, issues: Sequence[Issue]) -> str:
         f"The relief found stands here once each {surface.title} has its angle: on the page Set, in the line "
         f"{titled(several)}, {wanted_of(several, _count(step))}."
     )
+
+
+def _first_missing(step: Step, key: str) -> str:
+    """What the calculation that finds the angle of an edge still wants first; empty where that is the angle itself."""
+    return next((one.key for one in step.answer.issues if one.missing and one.key not in {"", key}), "")
+
+
+def _page_of(job: Job, key: str) -> str:
+    """On which page of a card an input is given."""
+    if key in job.card.wanted:
+        return "Wanted"
+    return "Received" if key in {"diameter", LAND} else "Set"
 
 
 def edges_of(step: Step, key: str) -> Surface | None:

@@ -174,8 +174,9 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
             step = step_of(sheet, texts, provenance, Bench(card, answers, machine, choice, before, kind))
             if choice.method in sheet.role.otherwise_by:
                 step = unread(step)
-            step, checks = at_machine(step, machine, wheel, _flutes(card), before, answers), step.checks
-            steps.append(_as_closed(step, checks) if is_dated(card) else step)
+            own = step.checks
+            step = at_machine(step, machine, wheel, _flutes(card), before, answers, is_record=card.done)
+            steps.append(_as_closed(step, own) if is_dated(card) else step)
     steps = no_feed_while_it_rubs(each_heel_once(steps, card, choice), choice)
     abrasive = (wheel.abrasive or called(wheel.title)) if wheel is not None else ""
     cautions = _cautions(steps, entry, abrasive, book, answers)

@@ -155,7 +155,7 @@ def _on_both_sides(check: Complaint, worked: Worked, cams: _Cams) -> tuple[str, 
     """What the cams next to the one that is needed give, without the one in hand; a sentence with its amounts."""
     need = next((step for way in check.ways for step in way.steps if step.key == "chosen_throw"), None)
     if need is None or need.amount is None:
-        return "No cam in the drawer puts that right.", {}
+        return f"No cam in the drawer puts that right. With another, {check.ways[0].says}.", {}
     throw, now = need.amount.value, worked.values.get(need.key)
     sides = (
         *[one for one in cams.fixed if one <= throw][-1:],

@@ -12,6 +12,7 @@ from library.calc.in_units import in_units_of
 from library.calc.ranges import ends_of, read_range, taken
 from library.calc.surfaces import LAND, LAND_OF_THE_POINT, book_key, title_of
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
+from library.cards.edge_set import sets_edge
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
@@ -206,7 +207,7 @@ def _wanted(job: Job, key: str) -> list[Row]:
         shown = in_units_of(key, one.value, job.display) if not one.changed else one.value
         is_open = False
         if read_range(key, one.value) is not None:
-            is_open = key == relief_key(job)
+            is_open = key == relief_key(job) or _sets_the_edge(job, key)
             hint = _of_a_range(row, shown, is_open=is_open)
         shown = f"choose {shown}" if is_open else shown
         said = {one.value: shown} if shown != one.value else {}
@@ -218,6 +219,13 @@ def _wanted(job: Job, key: str) -> list[Row]:
     why = Row(f"{way}.reason", "  why", one.reason, hint=f"Why it is not {one.book}, as the book has it.",
               wants=not one.reason, overtype=False, is_text=True)  # fmt: skip
     return [first, why]
+
+
+def _sets_the_edge(job: Job, key: str) -> bool:
+    """Whether the angle of the edge that is ground waits for a quantity, from which it follows."""
+    surface = SURFACES.get(job.choice.surface)
+    step = sets_edge(job.steps, surface.edge_key) if surface is not None else None
+    return step is not None and any(one.missing and one.key == key for one in step.answer.issues)
 
 
 def _of_a_range(row: Quantity, text: str, *, is_open: bool) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -12,6 +13,7 @@ from geometry.sentences import Amount, Kind, Rounding
 from geometry.surfaces import SURFACES
 from library.calc.surfaces import row_of, title_of
 from library.calc.words_first import words_first
+from library.cards.edge_set import sets_edge
 from library.cards.edge_wanted import edges_of, hint_of, titled
 from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
@@ -180,7 +182,11 @@ def _judged(job: Job, step: Step, bad: str, note: str, place: int | None) -> Tol
     result = step.answer.result
     if result is None or (place is not None and not note.startswith(GIVES)):
         return None
-    found = next(one.sentence for one in step.checks if one.state == bad.lower())
+    check = next(one for one in step.checks if one.state == bad.lower())
+    emptied = next((key for key, value in check.cure if value is None and key in step.answer.inputs), "")
+    if emptied and place is None:
+        return Told(title_of(emptied, step.answer.surface), step.answer.inputs[emptied].text, "typed", bad)
+    found = check.sentence
     if note.startswith(GIVES) and note.removeprefix(GIVES) in say(found, job.display):
         return None
     amounts = {one.value for one in found.parts.values() if isinstance(one, Amount)}
@@ -287,14 +293,14 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
             | {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above
             | ASKED_TOO
             | {*step.sheet.role.asks}
-            | {key for key in advised(step) if not is_asked_elsewhere(job, step, key)}
+            | {key for key in _advised(job, step) if not is_asked_elsewhere(job, step, key)}
         )
     return [field for field in step.sheet.inputs if field.key in keys]
 
 
-def advised(step: Step) -> list[str]:
-    """The inputs that the advice of what is not well with a calculation names, so that each has its line."""
-    bad = (one for one in step.checks if one.state in {"watch", "stop"})
+def _advised(job: Job, step: Step) -> list[str]:
+    """The inputs that the advice of what is not well with a calculation names, so that each has its line; none of a record."""
+    bad = (one for one in step.checks if one.state in {"watch", "stop"} and not job.card.done)
     return [key for one in bad for key in keys_named(one)]
 
 
@@ -315,6 +321,7 @@ def _field(job: Job, step: Step, field: Field) -> Row:
     if edges is not None:
         hint = f"{hint_of(step, edges)} {row.definition}"
         return Row(way, f"  {titled(edges)}", typed, known, giver, hint, wants=wants)
+    known_edge = _of_the_set_edge(job, step, field.key)
     offers = _offers(job, field.key)
     brings, measured = ("Left and Right bring what the machine has. " if offers else ""), row.measured
     if field.key == "rotational_speed":
@@ -328,10 +335,17 @@ def _field(job: Job, step: Step, field: Field) -> Row:
         typed,
         known,
         giver,
-        f"{brings}{row.definition} {measured}".rstrip(),
+        f"{known_edge}{brings}{row.definition} {measured}".rstrip(),
         offers=offers,
         wants=wants,
     )
+
+
+def _of_the_set_edge(job: Job, step: Step, key: str) -> str:
+    """Which angle a calculation counts with while its line stays empty, where an earlier one finds and sets it."""
+    before = itertools.takewhile(lambda one: one is not step, job.steps)
+    setter = sets_edge([*before], key)
+    return f"Left empty, it is the angle that '{setter.sheet.title}' sets. " if setter is not None else ""
 
 
 def _speeds_allowed(job: Job, step: Step) -> str:

@@ -6,6 +6,7 @@ import itertools
 
 from geometry.surfaces import surface_of_relief
 from library.calc.surfaces import title_of
+from library.cards.edge_set import sets_edge
 from library.cards.job import Job
 from library.cards.provenance import TYPED_ONCE
 from library.cards.step import Step
@@ -14,17 +15,19 @@ from tui.view.card_quantity_rows import MEASURED, decided_on, measured_on, wante
 
 def for_want_of(job: Job, step: Step) -> list[str]:
     """What it wants that has its line on another step, with its number, its name and the key, or further up on this one."""
-    surface, above = step.answer.surface, asked_above(job, step)
+    surface, asked, above = step.answer.surface, _asked_once(job, step), asked_above(job, step)
     elsewhere: dict[str, list[str]] = {}
     for key in missing(step):
         if key not in above and is_asked_elsewhere(job, step, key):
             title = title_of(key, surface).lower()
             elsewhere.setdefault(_asked_on(job, step, key), []).append(title)
-    here = [title_of(key, surface).lower() for key in missing(step) if key in above]
+    here = [title_of(key, surface).lower() for key in missing(step) if key in asked]
+    found = [title_of(key, surface).lower() for key in missing(step) if key in above - asked]
     wants = [f"{', '.join(titles)}, on {page}" for page, titles in elsewhere.items()]
     if wants:
         wants[-1] += " ({previous} goes back)"
     wants += [f"{', '.join(here)}, asked for above"] if here else []
+    wants += [f"{', '.join(found)}, which is found above"] if found else []
     return [f"for want of {'; '.join(wants)}"] if wants else []
 
 
@@ -55,6 +58,15 @@ def _asked_on(job: Job, step: Step, key: str) -> str:
 
 
 def asked_above(job: Job, step: Step) -> set[str]:
+    """What needs no line in a calculation: it is asked for once further up, or follows there from what is asked for."""
+    before = [*itertools.takewhile(lambda one: one is not step, job.steps)]
+    edges = {
+        key for key in missing(step) if (setter := sets_edge(before, key)) is not None and not setter.works
+    }
+    return _asked_once(job, step) | edges
+
+
+def _asked_once(job: Job, step: Step) -> set[str]:
     """What is one number for the whole job, and has its empty line in a calculation further up."""
     before = itertools.takewhile(lambda one: one is not step, job.steps)
     return {key for one in before if one.in_use for key in missing(one) if key in TYPED_ONCE}

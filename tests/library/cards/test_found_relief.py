@@ -108,7 +108,10 @@ def test_after_grinding_a_cone_is_judged_by_both_throws_beside_what_was_wanted(d
         f"it gives {math.degrees(math.atan(by_both(5, 1) / 12.7)):.2f} deg and reads {falls:.3f} mm." in text
     )
     # The way out of the cone's own watch is still told: nothing else on the sheet says it.
-    assert "short of the 8.00 deg wanted there. Bring the" in text
+    assert (
+        "short of the 8.00 deg wanted there. No cam in the drawer puts that right. With another, bring the"
+        in text
+    )
 
 
 def test_an_axial_throw_alone_counts_too_and_no_cam_is_taken_from_the_drawer_beside_it(drawer: Book) -> None:

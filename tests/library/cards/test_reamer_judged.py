@@ -109,7 +109,8 @@ def test_a_reamer_that_cut_large_closes_once_its_ground_circle_lies_within_the_l
 def test_a_size_typed_for_its_limits_is_that_of_before_once_the_tool_was_measured_again() -> None:
     typed = {"reamer-size": Setting({"hole_tolerance": "H7", "measured_diameter": "12.022 mm"})}
     card = replace(LARGE, received={}, settings=typed)
-    assert [one.way for one in keeps_open(work_out(card, EMPTY))] == ["settings.reamer-size"]
+    line = "settings.reamer-size.measured_diameter"
+    assert [one.way for one in keeps_open(work_out(card, EMPTY))] == [line]
     assert keeps_open(work_out(replace(card, after=ground_to("12.013 mm").after), EMPTY)) == ()
 
 
