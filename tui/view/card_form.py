@@ -19,6 +19,7 @@ from tui.view.card_faults import Fault, faults_of
 from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import WANTS_INPUT, Opened, Row
 from tui.view.card_steps import STEPS, step_of
+from tui.view.card_wants import awaited
 from tui.view.text_line import TextLine
 
 _ARROWS = {"left": -1, "right": 1}
@@ -50,6 +51,7 @@ class CardForm(BroughtBack):
         self.card = card
         self.opened = Opened()
         self._step = 0
+        self._left_at: dict[int, str] = {}
         self.job = work_out(card, book)
         self.rows: list[Row]
         self.issues: tuple[Issue, ...]
@@ -208,10 +210,18 @@ class CardForm(BroughtBack):
         return True
 
     def change_step(self, by: int) -> None:
-        """To another step, and there to the first line that wants something or has a fault."""
-        if 0 <= self._step + by < len(STEPS):
-            self._enter(self._step + by)
-            self._land(self._first_calling(self.rows) or self.rows[0])
+        """To another step, and there to the first line that wants something or has a fault; back, to where it was left.
+
+        Who goes back from a calculation that waits for another page comes for what it waits for.
+        """
+        if not 0 <= self._step + by < len(STEPS):
+            return
+        step = self.job.step(self.row.key) if self.row.heading else None
+        ways = awaited(self.job, step) if step is not None and by < 0 else []
+        self._enter(self._step + by)
+        ways += [self._left_at[self._step]] if by < 0 and self._step in self._left_at else []
+        stood = next((row for way in ways for row in self.rows if row.way == way), None)
+        self._land(stood or self._first_calling(self.rows) or self.rows[0])
 
     def go_on_with(self, way: str = "") -> None:
         """To the line in which the card was left, or to the first that still wants something or does not add up.
@@ -265,6 +275,7 @@ class CardForm(BroughtBack):
         return found
 
     def _enter(self, step: int) -> None:
+        self._left_at[self._step] = self.focus
         self._step = step
         self._arrange()
 

@@ -174,9 +174,14 @@ def wanted_as(job: Job, step: Step, key: str) -> str:
     if own and own != key:
         return own
     field = step.sheet.field(key)
-    reliefs = [one for one in (field.fill_from if field is not None else ()) if surface_of_relief(one)]
+    fills = field.fill_from if field is not None else ()
+    reliefs = [one for one in fills if surface_of_relief(one)]
     of_tool = (one for one in reliefs if getattr(surface_of_relief(one), "key", "") in job.choice.surfaces)
-    return next(of_tool, key)
+    # A rake that the book has as a hook has its line as that.
+    told = (
+        one for one in fills if one not in reliefs and one in job.card.wanted and key not in job.card.wanted
+    )
+    return next(of_tool, next(told, key))
 
 
 def _chosen(job: Job, key: str) -> Row:

@@ -19,7 +19,8 @@ def for_want_of(job: Job, step: Step) -> list[str]:
     elsewhere: dict[str, list[str]] = {}
     for key in missing(step):
         if key not in above and is_asked_elsewhere(job, step, key):
-            title = title_of(key, surface).lower()
+            own = wanted_as(job, step, key)
+            title = title_of(key if surface_of_relief(own) else own, surface).lower()
             elsewhere.setdefault(_asked_on(job, step, key), []).append(title)
     here = [title_of(key, surface).lower() for key in missing(step) if key in asked]
     found = [title_of(key, surface).lower() for key in missing(step) if key in above - asked]
@@ -34,6 +35,12 @@ def for_want_of(job: Job, step: Step) -> list[str]:
 def missing(step: Step) -> list[str]:
     """What is still to be given; of alternatives the first."""
     return [one.key for one in step.answer.issues if one.missing and one.key]
+
+
+def awaited(job: Job, step: Step) -> list[str]:
+    """The lines of other steps of the card that a calculation waits for, by their ways."""
+    keys = [wanted_as(job, step, key) for key in missing(step) if is_asked_elsewhere(job, step, key)]
+    return [f"{section}.{key}" for key in keys for section in ("wanted", "received", "tool")]
 
 
 def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:

@@ -16,6 +16,7 @@ from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Tool
 from library.cards.results import USUAL, known_results
 from library.cards.rows import CardRow
+from library.cards.starting import from_entry
 from library.cards.store import load
 from library.demo import BOOK
 from tests.tui.cards.conftest import AtTheYard
@@ -187,3 +188,24 @@ def test_a_card_that_is_opened_again_stands_at_the_first_line_that_wants_somethi
     record.go_on_with()
     assert record.row is record.rows[0]
     assert record.step == 0
+
+
+def test_going_back_to_a_step_finds_the_line_in_which_it_was_left(yard_book: Book) -> None:
+    form = open_again("2026-03-11-01", yard_book)
+    form.go_to("settings.lead-over-land")
+    form.change_step(1)
+    form.change_step(-1)
+    assert form.row.way == "settings.lead-over-land"
+
+
+def test_going_back_from_what_waits_for_another_page_finds_the_line_that_it_waits_for(
+    yard_book: Book,
+) -> None:
+    card = from_entry(yard_book, yard_book.entries["tap-hand-plain-steel"])
+    form = CardForm(yard_book, edited(card, "received.diameter", "9.98 mm"))
+    form.go_to("wanted.surface")
+    form.go_to("settings.face-offset")
+    # The book has no rake of such taps, but a hook, and the card one line for both.
+    assert "for want of hook along the chord, on step 3, Wanted" in " ".join(form.row.below)
+    form.change_step(-1)
+    assert form.row.way == "wanted.hook_angle"
