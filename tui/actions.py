@@ -143,7 +143,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("next", "next entry", "Shows the next entry of the list.", ("entry",)),
     Action("previous", "entry before", "Shows the entry before in the list.", ("entry",)),
     Action("next", "next step", "Goes to the next step of the job.", ("card",)),
-    Action("previous", "step before", "Goes to the step before.", ("card",)),
+    Action("previous", "step before", "Goes to the step before, to the line in which it was left.", ("card",)),
     Action("previous", "conflict before", "Goes back to the one asked before, to answer it anew.", ("conflict",)),
     # Marks, comparison, drawing, empty line
     Action("change", "change it", "Changes the chosen machine or wheel, in a form.", ("machines",)),

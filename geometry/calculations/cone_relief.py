@@ -194,7 +194,8 @@ def _wanted_check(cam: _Cam, wanted: float, *, has_cam: bool) -> Check:
     return complaint(
         "watch",
         "The relief at {diameter} is {found}, " + off + " the {wanted} wanted there.",
-        _advice(cam, square, "to"),
+        # Rounded up to what can be set it is more than the throw that stands among the answers.
+        _advice(cam, square, "to at least" if found < wanted else "down to at least"),
         found=angle(found),
         **say,
     )

@@ -79,7 +79,7 @@ def _wanted_check(tool: CammedSteps, wanted: float) -> Check:
     return complaint(
         "watch",
         "Step {number}, {largest}, has {found} on its circle, under the {wanted} wanted.",
-        [bring("radial", "to", cone.square_throw_for(wanted, largest) * tool.turn, tool.per)],
+        [bring("radial", "to at least", cone.square_throw_for(wanted, largest) * tool.turn, tool.per)],
         number=count(len(tool.steps)),
         largest=length(largest),
         found=angle(found),
@@ -145,7 +145,10 @@ def _shoulder_wanted_check(tool: CammedSteps, wanted: float) -> Check:
     return complaint(
         "watch",
         "Shoulder {number} has {relief} square to its cone at {place}, short of the {least} wanted.",
-        [tool.bring_axial("to", tool.axial_for(wanted)) or bring_both("to", both, tool.per)],
+        [
+            tool.bring_axial("to at least", tool.axial_for(wanted))
+            or bring_both("to at least", both, tool.per)
+        ],
         number=count(weakest.shoulder.number),
         relief=angle(weakest.relief(place)),
         place=length(place),

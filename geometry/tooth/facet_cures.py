@@ -126,7 +126,10 @@ def _for_the_depth(given: Inputs, job: Job) -> Iterator[Way]:
         says = "lay the second facet no steeper than {steepest}"
         yield way(says, "secondary_relief_angle", "steepest", angle(steepest, Rounding.DOWN))
     yield way(
-        "allow {enough}", "deepest_gap", "enough", length(job.numbers["deepest_gap_found"], Rounding.UP)
+        "allow at least {enough}",
+        "deepest_gap",
+        "enough",
+        length(job.numbers["deepest_gap_found"], Rounding.UP),
     )
     if given.has("secondary_relief_angle"):
         yield LEAVE_OUT

@@ -13,7 +13,9 @@ from library.calc.by_family import is_threaded
 from library.calc.citation import briefly
 from library.calc.of_several import DIAMETER, one_of
 from library.calc.ranges import is_range, said
+from library.cards.chosen import chosen
 from library.cards.model import Card, Setting, Wanted
+from library.cards.shall_be import DROPS
 from library.equipment.model import machines, the_only_one, wheels
 from library.search.sizes import Along, Size
 from library.units.read import UnitError, read
@@ -176,13 +178,15 @@ def _from_book(book: Book, value: Value) -> Wanted | None:
     return Wanted(text, text, source) if text else None
 
 
-def again(card: Card) -> Card:
+def again(card: Card, book: Book) -> Card:
     """A new card for the same job: the tool, what is wanted and what was typed stay, everything measured is empty.
 
-    What was measured of the tool is left out, for it has been ground since; the tolerances stay.
+    What was measured of the tool is left out, for it has been ground since; the tolerances stay, that of a reading at
+    the heel only where the same surface is ground, which may have followed from what was measured.
 
     Args:
         card: the earlier one.
+        book: says which surface is ground.
     """
     settings = {name: Setting(one.typed, {}, one.skipped) for name, one in card.settings.items()
                 if one.typed or one.skipped}  # fmt: skip
@@ -191,7 +195,7 @@ def again(card: Card) -> Card:
         for key, one in card.after.items()
         if one.wanted or one.tolerance
     }
-    return Card(
+    begun = Card(
         family=card.family,
         entry=card.entry,
         again=card.id,
@@ -203,3 +207,36 @@ def again(card: Card) -> Card:
         settings=settings,
         after=after,
     )
+    return for_its_surface(begun, begun, _surface_ground(card, book), _surface_ground(begun, book))
+
+
+def _surface_ground(card: Card, book: Book) -> str:
+    return chosen(card, book, None, None).surface
+
+
+def for_its_surface(card: Card, begun: Card, then: str, now: str) -> Card:
+    """A card with what was carried over for the reading at the heel only while the surface is ground that it was for.
+
+    What a person wrote there himself stays, and so do readings.
+
+    Args:
+        card: as it is.
+        begun: as it was begun, with what was carried over.
+        then: the surface that it was for.
+        now: the surface that is ground.
+
+    Example:
+        >>> from library.cards.model import Inspection
+        >>> carried = Card(after={"drop": Inspection(tolerance="0.01 mm")})
+        >>> other = for_its_surface(carried, carried, "land", "end")
+        >>> other.after, for_its_surface(other, carried, "land", "land") == carried
+        ({}, True)
+    """
+    carried = {key: one for key, one in begun.after.items() if key in DROPS and not one.readings}
+    after = dict(card.after)
+    for key, one in carried.items():
+        if now != then and after.get(key) == one:
+            del after[key]
+        elif now == then and key not in after:
+            after = {key: one, **after}
+    return card if after == dict(card.after) else replace(card, after=after)

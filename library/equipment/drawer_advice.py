@@ -6,6 +6,7 @@ advice names a cam that there is and that puts it right, or says what the cams o
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -62,12 +63,16 @@ def kept_to_the_drawer(check: Check, machine: Machine, worked: Worked, flutes: i
     template = " ".join(part for part in (head, told, either(words) if words else "") if part)
     amounts = {**check.sentence.parts, **parts, **(advice.parts if advice else {})}
     cure: Cure = advice.cure if advice else ()
-    return replace(check, sentence=Sentence(template, amounts), cure=cure)
+    return replace(check, sentence=Sentence(template, amounts), cure=cure, ways=ways or check.ways[:1])
 
 
 def _advised(check: Complaint) -> str:
     words = (*(one.says for one in check.ways), *check.always)
     return either(words) if words else ""
+
+
+_BOUND = re.compile(r"(?:above|to at least) \{")
+"""What stands before an amount that may be exceeded."""
 
 
 @dataclass(frozen=True)
@@ -113,10 +118,8 @@ def _with_a_cam(way: Way, check: Complaint, worked: Worked, cams: _Cams) -> Way 
         steps = tuple(_next_to(step, cams, larger=larger) for step in way.steps)
         found = tuple(step for step in steps if step is not None)
         if len(found) == len(steps) and _mends(found, check, worked):
-            says = way.says
-            for step in found:
-                says = says.replace(f"above {{{step.name}}}", f"to {{{step.name}}}")
-            return Way(says, found)
+            # A cam is met, not exceeded.
+            return Way(_BOUND.sub("to {", way.says), found)
     return None
 
 
@@ -152,24 +155,24 @@ def _own_words(check: Complaint) -> str:
 
 
 def _on_both_sides(check: Complaint, worked: Worked, cams: _Cams) -> tuple[str, dict[str, Amount | str]]:
-    """What the cams next to the one that is needed give, without the one in hand; a sentence with its amounts."""
-    need = next((step for way in check.ways for step in way.steps if step.key == "chosen_throw"), None)
-    if need is None or need.amount is None:
-        return f"No cam in the drawer puts that right. With another, {check.ways[0].says}.", {}
-    throw, now = need.amount.value, worked.values.get(need.key)
-    sides = (
-        *[one for one in cams.fixed if one <= throw][-1:],
-        *[one for one in cams.fixed if one > throw][:1],
-    )
-    others = [one for one in sides if not isinstance(now, float) or abs(one - now) > CLOSE]
+    """What the cams next to the one that is needed give, without the one in hand; sentences with their amounts."""
+    alone = [way.steps[0] for way in check.ways if len(way.steps) == 1 and _is_throw(way.steps[0])]
+    if not alone or alone[0].amount is None or "relief_angle" not in worked.outputs:
+        return f"The drawer has none for it: {check.ways[0].says}.", {}
+    key, need = alone[0].key, alone[0].amount
+    now = worked.values.get(key)
+    smaller = [one for one in cams.fixed if one <= need.value][-1:]
+    larger = [one for one in cams.fixed if one > need.value][:1]
+    others = [one for one in (*smaller, *larger) if not isinstance(now, float) or abs(one - now) > CLOSE]
     parts: dict[str, Amount | str] = {}
     said = []
-    for place, (cam, given) in enumerate(_given_by(others, need.key, worked)):
+    for place, (cam, given) in enumerate(_given_by(others, key, worked)):
         parts |= {f"cam_{place}": length(cam), f"gives_{place}": angle(given)}
         said.append(f"{{cam_{place}}} gives {{gives_{place}}}")
-    return (
-        f"Of the drawer, {' and '.join(said)}." if said else "The drawer has none that comes nearer."
-    ), parts
+    told = f"Of the drawer, {' and '.join(said)}." if said else "The drawer has none that comes nearer."
+    if check.always:
+        return told, parts
+    return f"{told} Else get one of {{need}} per {worked.values['throw_per']}.", parts | {"need": need}
 
 
 def _given_by(cams: list[float], key: str, worked: Worked) -> Iterator[tuple[float, float]]:

@@ -44,7 +44,7 @@ def _begun(options: argparse.Namespace, book: Book) -> Card | list[str]:
     """The card to begin with, or sentences on why there is none."""
     if options.again:
         earlier = opened_card(options, options.again)
-        return [earlier] if isinstance(earlier, str) else starting.again(earlier.card)
+        return [earlier] if isinstance(earlier, str) else starting.again(earlier.card, book)
     if options.entry:
         entry = book.entries.get(options.entry)
         if entry is None:

@@ -156,9 +156,9 @@ class CardService:
         card = card if card.machine else replace(card, machine=machine)
         return self._new(starting.found_with(card, along))
 
-    def begin_again(self, card_id: str) -> CardInHand:
+    def begin_again(self, card_id: str, book: Book) -> CardInHand:
         """A new card for the same job; raises ``NoCard`` where there is no such card."""
-        return self._new(starting.again(self.load(card_id).card))
+        return self._new(starting.again(self.load(card_id).card, book))
 
     def open(self, card_id: str) -> CardInHand:
         """A card of the shop; raises ``NoCard`` where there is no such card."""
@@ -195,7 +195,7 @@ class CardService:
         """A new card as it was begun: from an earlier one, from an entry, or empty."""
         if again := fields.get("again"):
             try:
-                return starting.again(self.load(again).card)
+                return starting.again(self.load(again).card, book)
             except NoCard:
                 pass
         try:

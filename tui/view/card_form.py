@@ -11,7 +11,7 @@ from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size
+from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size, for_its_surface
 from library.issue import Issue
 from library.units.beside import beside
 from tui.view.brought_back import BroughtBack
@@ -53,6 +53,7 @@ class CardForm(BroughtBack):
         self._step = 0
         self._left_at: dict[int, str] = {}
         self.job = work_out(card, book)
+        self._begun = (card, self.job.choice.surface)
         self.rows: list[Row]
         self.issues: tuple[Issue, ...]
         self.faults: tuple[Fault, ...]
@@ -172,7 +173,16 @@ class CardForm(BroughtBack):
                     self.card = class_taken_out(self.card)
                 self.card = for_its_size(self.card, before, self.book)
             self._work_out()
+            if self.card.again:
+                self._carried_to_its_surface()
         super().keep(line)
+
+    def _carried_to_its_surface(self) -> None:
+        """Take away, or bring back, what came with the same job again for the surface that it was about."""
+        carried = for_its_surface(self.card, *self._begun, self.job.choice.surface)
+        if carried != self.card:
+            self.card = carried
+            self._work_out()
 
     def switch_units(self) -> None:
         """Change the unit of lengths; what was typed into a setting without one keeps its meaning."""

@@ -11,9 +11,10 @@ import pytest
 from library.book.model import Book, Citation, Entry, Measure, Value
 from library.book.opening import open_book
 from library.cards.close import finished
+from library.cards.editing import edited
 from library.cards.job import work_out
 from library.cards.learn import change_for, lessons
-from library.cards.model import Card, Tool, Wanted
+from library.cards.model import Card, Inspection, Tool, Wanted
 from library.cards.starting import again, empty, found_with, from_entry, with_size
 from library.cards.thread_names import of_thread
 from library.editing.planning import plan
@@ -68,7 +69,7 @@ def test_the_only_machine_goes_without_saying_and_one_of_two_wheels_does_not(boo
 
 def test_doing_it_again_keeps_the_job_and_empties_what_was_measured(book: Book, job: Card) -> None:
     done = replace(finished(work_out(job, book), date(2026, 11, 26)), result="good")
-    card = again(done)
+    card = again(done, book)
     assert (card.id, card.again, card.status, card.started, card.finished) == (
         "",
         job.id,
@@ -87,6 +88,21 @@ def test_doing_it_again_keeps_the_job_and_empties_what_was_measured(book: Book, 
     assert card.after["drop"].readings == ()
     assert card.after["drop"].tolerance == "0.02 mm"
     assert (card.notes, card.minutes, card.result, card.wrong) == ("", "", "", "")
+
+
+def test_a_tolerance_at_the_heel_stays_with_the_surface_that_it_was_for() -> None:
+    book = open_book()
+    drill = Card(
+        id="2026-11-20-01",
+        family="twist-drill",
+        received={"body_diameter": ("9 mm",)},
+        after={"drop": Inspection(("0.3 mm",), "", "0.01 mm"), "diameter": Inspection((), "", "0.03 mm")},
+    )
+    # A body that becomes smaller is ground on its lands; without it the drill is sharpened on its lips.
+    assert [work_out(one, book).choice.surface for one in (drill, again(drill, book))] == ["land", "lip"]
+    assert again(drill, book).after == {"diameter": Inspection((), "", "0.03 mm")}
+    named = edited(drill, "wanted.surface", "land")
+    assert again(named, book).after["drop"] == Inspection((), "", "0.01 mm")
 
 
 def test_what_was_learned_goes_back_to_the_book_with_the_card_as_its_note(shop: Path, book: Book) -> None:

@@ -100,7 +100,7 @@ def test_the_records_of_the_yard_are_what_comes_out_today(yard: Path, yard_book:
 
 @pytest.mark.parametrize("name", JOBS)
 def test_every_job_can_be_done_again(yard: Path, yard_book: Book, name: str) -> None:
-    fresh = work_out(again(load(yard, JOBS[name]).card), yard_book)
+    fresh = work_out(again(load(yard, JOBS[name]).card, yard_book), yard_book)
     assert keeps_open(fresh) == ()
     assert fresh.step("wheel-speed") is not None
 

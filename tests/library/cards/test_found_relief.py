@@ -109,8 +109,7 @@ def test_after_grinding_a_cone_is_judged_by_both_throws_beside_what_was_wanted(d
     )
     # The way out of the cone's own watch is still told: nothing else on the sheet says it.
     assert (
-        "short of the 8.00 deg wanted there. No cam in the drawer puts that right. With another, bring the"
-        in text
+        "short of the 8.00 deg wanted there. The drawer has none that comes nearer. Else get one of" in text
     )
 
 

@@ -89,3 +89,23 @@ def test_throws_to_be_raised_on_a_cone_are_raised_to_those_of_cams() -> None:
     (kept,) = shaped(drawer(0.8, 1.5, 3.0, per="turn"))
     assert "axial throw to 1.500 mm" in kept
     assert "above" not in kept
+
+
+def test_a_cone_is_told_what_the_cams_on_both_sides_give_and_which_one_to_get() -> None:
+    # Wanted 9 degrees square to a cone of 90 degrees at 20 mm: tan 9 x 10 x 2 pi / cos 45 is 14.074 mm a turn.
+    need = 20 * math.pi * math.tan(math.radians(9)) / math.cos(math.pi / 4)
+    assert round(need, 3) == 14.074
+
+    def square(throw: float) -> str:
+        return f"{math.degrees(math.atan(throw / (20 * math.pi) * math.cos(math.pi / 4))):.2f} deg"
+
+    def told(throw: float, machine: Machine) -> str:
+        (found,) = watched(machine, "cone-relief", diameter=(20.0,), included_angle=math.pi / 2, radial_throw=throw,
+                           throw_per="turn", land_width=1.0, relief_angle=math.radians(9))  # fmt: skip
+        return say(found.sentence)
+
+    kept = told(10.0, drawer(10.0, 16.0, per="turn"))
+    assert kept.endswith(f"Of the drawer, 16.000 mm gives {square(16)}. Else get one of 14.08 mm per turn.")
+    # Rounded up it is no less than the throw that stands among the answers, and says so.
+    assert "Bring the radial throw to at least 14.08 mm per turn" in told(10.0, drawer())
+    assert "Bring the radial throw down to at least 14.08 mm per turn" in told(18.0, drawer())

@@ -374,7 +374,7 @@ def jobs(yard: Path, book: Book) -> dict[str, Job]:
     for name in RECORDS:
         record = load(yard, name).card
         cards[name] = record
-        cards[f"{name} again"] = replace(again(record), id="2026-11-25-01", received=record.received)
+        cards[f"{name} again"] = replace(again(record, book), id="2026-11-25-01", received=record.received)
     cards |= {name: other(book, name) for name in OTHERS}
     here = {card.family for card in cards.values()}
     first = {row.family: row.id for row in reversed(list(book.rows)) if row.layer == "shipped"}
@@ -467,7 +467,9 @@ def test_what_does_not_fit_would_be_noticed(browser: chromium.Browser, yard: Pat
 
 @pytest.mark.depth
 def test_a_sheet_that_stops_is_one_page_too(browser: chromium.Browser, yard: Path, book: Book) -> None:
-    card = edited(again(load(yard, RECORDS[1]).card), "settings.wheel-speed.rotational_speed", "9000 rpm")
+    card = edited(
+        again(load(yard, RECORDS[1]).card, book), "settings.wheel-speed.rotational_speed", "9000 rpm"
+    )
     browser.show(setup_sheet(work_out(card, book), "html"))
     for paper in PAPERS.values():
         assert pages_of(browser.printed(*paper)) == 1

@@ -83,3 +83,11 @@ def test_the_throw_that_is_advised_for_a_cam_that_is_set_can_be_typed_where_it_i
     assert "Take a throw of 1.429 mm per tooth" in text
     form.put("1.429")
     assert not told(form)
+
+
+def test_a_cam_that_serves_two_calculations_has_its_line_where_it_is_chosen(drawer: Book) -> None:
+    form = CardForm(drawer, replace(load(BOOK, "2026-06-02-01").card, status="draft"))
+    form.go_to("settings.cone-relief")
+    ways = [one.way for one in form.rows]
+    assert "settings.cone-relief.radial_throw" in ways
+    assert LINE not in ways

@@ -108,3 +108,20 @@ async def test_a_word_that_the_book_has_is_changed_in_the_book_as_before(at_the_
         form.focus = "relief_form"
         await hands.do("<f6>")
         assert hands.app.screen.WHERE != "pick"
+
+
+async def test_another_surface_of_the_same_job_again_has_no_tolerance_of_the_first_and_gets_it_back(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "T-12-3", "<f8>", "same job", "<enter>")
+        form = hands.app.screen.form
+        (carried,) = {one.tolerance for key, one in form.card.after.items() if key == "drop"}
+        assert carried
+        form.go_to("wanted.surface")
+        await hands.do("t")
+        assert form.job.choice.surface == "thread-land"
+        assert "drop" not in form.card.after
+        await hands.do("<left>")
+        assert form.job.choice.surface == "chamfer"
+        assert form.card.after["drop"].tolerance == carried

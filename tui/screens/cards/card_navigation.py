@@ -29,7 +29,7 @@ def begin_card(screen: BaseScreen, entry: Entry | None) -> None:
 
 def begin_again(screen: BaseScreen, card_id: str) -> None:
     """Begin a new card for the same job."""
-    show_card(screen, lambda cards, _: cards.begin_again(card_id))
+    show_card(screen, lambda cards, book: cards.begin_again(card_id, book))
 
 
 def open_card(screen: BaseScreen, card_id: str) -> None:
