@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
@@ -20,11 +19,9 @@ LINE = "settings.relief-drop.chosen_throw"
 SET = 'cam_throw_range = { low = "0.5 mm", high = "5 mm" }'
 
 
-def open_again(book: Book, folder: Path = BOOK, **typed: str) -> CardForm:
-    card: Card = replace(load(folder, "2026-03-11-01").card, status="draft")
-    for way, text in typed.items():
-        card = edited(card, way, text)
-    return CardForm(book, card)
+def open_again(book: Book, throw: str = "") -> CardForm:
+    card: Card = replace(load(BOOK, "2026-03-11-01").card, status="draft")
+    return CardForm(book, edited(card, LINE, throw) if throw else card)
 
 
 def told(form: CardForm) -> list[tuple[str, str]]:
@@ -76,7 +73,7 @@ def test_a_throw_that_no_cam_has_stops_in_the_line_in_which_it_is_typed(drawer: 
 def test_the_throw_that_is_advised_for_a_cam_that_is_set_can_be_typed_where_it_is_said(
     set_freely: Book,
 ) -> None:
-    form = open_again(set_freely, **{LINE: "1.6 mm"})
+    form = open_again(set_freely, "1.6 mm")
     form.go_to(LINE)
     ((state, text),) = told(form)
     assert state == "watch"
