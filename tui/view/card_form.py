@@ -19,7 +19,8 @@ from tui.view.card_faults import Fault, faults_of
 from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import WANTS_INPUT, Opened, Row
 from tui.view.card_steps import STEPS, step_of
-from tui.view.card_wants import awaited
+from tui.view.card_wants import awaited, where_numbers_go
+from tui.view.choice_words import is_number
 from tui.view.text_line import TextLine
 
 _ARROWS = {"left": -1, "right": 1}
@@ -191,6 +192,15 @@ class CardForm(BroughtBack):
         self.typed_over.clear()
         self._work_out()
         self._show(self.row)
+
+    @property
+    def told_of_choices(self) -> str:
+        """What is said of what was typed where it is no choice; of a number on the line of a calculation where it belongs."""
+        step = self.job.step(self.row.key) if self.row.heading and is_number(self.begun) else None
+        if step is None:
+            return super().told_of_choices
+        under = any(one.way.startswith(f"{self.row.way}.") for one in self.rows)
+        return where_numbers_go(self.job, step, under=under)
 
     def move(self, by: int) -> None:
         """To another line; from the last one to the next step, and back."""

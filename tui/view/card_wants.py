@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import itertools
 
+from geometry.quantities import quantity
 from geometry.surfaces import surface_of_relief
 from library.calc.surfaces import title_of
 from library.cards.edge_set import sets_edge
 from library.cards.job import Job
 from library.cards.provenance import TYPED_ONCE
 from library.cards.step import Step
+from library.equipment.drawer_advice import keys_named
 from tui.view.card_quantity_rows import MEASURED, decided_on, measured_on, wanted_as
 
 
@@ -41,6 +43,27 @@ def awaited(job: Job, step: Step) -> list[str]:
     """The lines of other steps of the card that a calculation waits for, by their ways."""
     keys = [wanted_as(job, step, key) for key in missing(step) if is_asked_elsewhere(job, step, key)]
     return [f"{section}.{key}" for key in keys for section in ("wanted", "received", "tool")]
+
+
+def where_numbers_go(job: Job, step: Step, *, under: bool) -> str:
+    """What is said of a number typed on the line of a calculation, which keeps none: where the one that is advised belongs.
+
+    Args:
+        job: the card worked out.
+        step: the calculation.
+        under: whether lines that keep one stand under it.
+    """
+    bad = (one for one in step.checks if one.state in {"watch", "stop"})
+    named = dict.fromkeys(key for one in bad for key in keys_named(one))
+    pages: dict[str, list[str]] = {}
+    for key in named:
+        if is_asked_elsewhere(job, step, key):
+            title = quantity(wanted_as(job, step, key)).title.lower()
+            pages.setdefault(_asked_on(job, step, key), []).append(title)
+    told = [f"{', '.join(titles)}: on {page}" for page, titles in pages.items()]
+    here = ["Down goes to the lines of this calculation"] if under else []
+    said = "; ".join((*here, *told)) or "{calculate} shows the lines of this calculation"
+    return f"This line keeps no number. {said[0].upper()}{said[1:]}."
 
 
 def is_asked_elsewhere(job: Job, step: Step, key: str) -> bool:

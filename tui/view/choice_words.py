@@ -52,17 +52,17 @@ def told(spoken: Sequence[str], text: str) -> str:
         return ""
     if found:
         return f"Which {text!r}? There are: {_named(found)}. {_ARROWS}"
-    number = " This line keeps no number: Down and Up go to one that does." if _is_number(text) else ""
+    number = " This line keeps no number: Down and Up go to one that does." if is_number(text) else ""
     return (
         f"No choice here is {text!r}; what stands there stays.{number} There are: {_named(spoken)}. {_ARROWS}"
     )
 
 
-def _is_number(text: str) -> bool:
+def is_number(text: str) -> bool:
     """Whether a number was begun, which belongs in another line.
 
     Example:
-        >>> _is_number(".125"), _is_number("-5 deg"), _is_number("arch"), _is_number("-")
+        >>> is_number(".125"), is_number("-5 deg"), is_number("arch"), is_number("-")
         (True, True, False, False)
     """
     return text.lstrip("+-. ")[:1].isdigit()

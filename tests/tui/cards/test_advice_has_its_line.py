@@ -13,6 +13,7 @@ from library.cards.model import Card
 from library.cards.store import load
 from library.demo import BOOK, lay_out
 from library.setup_sheet.sheets import setup_sheet
+from tests.tui.cards.conftest import AtTheYard
 from tui.view.card_form import CardForm
 
 LINE = "settings.relief-drop.chosen_throw"
@@ -88,3 +89,37 @@ def test_a_cam_that_serves_two_calculations_has_its_line_where_it_is_chosen(draw
     ways = [one.way for one in form.rows]
     assert "settings.cone-relief.radial_throw" in ways
     assert LINE not in ways
+
+
+async def test_a_number_typed_on_the_line_of_a_calculation_is_told_where_it_belongs(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("<f3>", "T-12-3", "<f8>", "same job", "<enter>")
+        form = hands.app.screen.form
+        form.go_to("settings.size-loss")
+        assert "This line keeps no number. Down goes to the lines of this calculation." in await hands.do(
+            ".3"
+        )
+        form.go_to("settings.lead-over-land")
+        await hands.do(".3")
+        assert "This line keeps no number. F2 shows the lines of this calculation." in hands.words()
+
+
+def test_a_number_for_advice_that_belongs_on_another_page_is_told_that_page(drawer: Book) -> None:
+    card = replace(load(BOOK, "2026-11-20-01").card, status="draft")
+    # One flat over so wide a land leaves its heel outside: the land is to be narrowed, or the relief raised.
+    typed = {
+        "settings.relief-facets": "skip",
+        "settings.relief-drop.land_width": "",
+        "received.land_width": "6 mm",
+    }
+    for way, text in typed.items():
+        card = edited(card, way, text)
+    form = CardForm(drawer, card)
+    form.go_to("settings.relief-drop")
+    assert "Narrow the land to" in form.faults_at(form.row)[0].text
+    form.type("4")
+    assert form.told_of_choices == (
+        "This line keeps no number. Land width: on step 2, Received; land relief: on step 3, Wanted."
+    )

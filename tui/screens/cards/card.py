@@ -135,7 +135,8 @@ class CardScreen(BaseScreen):
     def typed(self, text: str) -> None:
         """Type into the line in hand; everything that follows is worked out at once."""
         self._try(lambda: self.form.type(text))
-        self.say_choices(self.form)
+        if told := self.form.told_of_choices:
+            self.say(told.replace("{calculate}", self.key_of("calculate")))
 
     def edited(self, key: str) -> None:
         """Edit the line in hand."""
