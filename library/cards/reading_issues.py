@@ -69,14 +69,14 @@ def wrong_with(job: Job, key: str, text: str, *, share: bool) -> str:
     if row.kind is Kind.CHOICE:
         found = unfit(row, text.strip())
         return by_title(str(found), {key: "it"}) if found else ""
+    if key == "diameter" and (wrong := fraction_of_mm(text)):
+        return wrong
     try:
         may_share = share and row.kind is Kind.LENGTH
         reading = read(text, row.kind, job.display, unit_wanted=True, of_diameter=may_share, whole=row.whole)
     except UnitError as error:
         return str(error)
     bad = None if reading.per_diameter else unfit(row, reading.number)
-    if key == "diameter" and (wrong := fraction_of_mm(text)):
-        return wrong
     # The title of the quantity stands before it.
     return by_title(say(bad, job.display), {key: "it"}) if bad else ""
 

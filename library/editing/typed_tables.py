@@ -14,6 +14,7 @@ from library.book.model import Book
 from library.book.parsing import parse
 from library.book.shapes import shapes
 from library.editing import writing
+from library.editing.divisions import of_another_kind
 from library.equipment.usual_graduations import GRADUATIONS
 from library.guidance.model import STEPS, WHEEL_LINES
 from library.issue import Issue
@@ -210,7 +211,7 @@ def complaints(array: str, name: str, texts: Mapping[str, str], book: Book | Non
             part = read_part(table, shape, diagnostics)
             if shape.look_over is not None:
                 shape.look_over(build([part], shape), part.location)
-    found: dict[str, str] = {}
+    found = of_another_kind(texts, DIVISION) if array == "machine" else {}
     for issue in (*parsed.findings, *diagnostics.findings):
         line = _line_of(array, issue)
         is_without = line in KINDS and "has no unit" in issue.wrong
@@ -275,7 +276,8 @@ def _value(how: How, key: str, texts: Mapping[str, str]) -> object:
             measures = [one for one in parted(text) if one]
             return [*(with_the_last_unit(KINDS[key], measures) or measures)]
         case "texts" | "counts":
-            return [_one(how, part.strip()) for part in text.split(",") if part.strip()]
+            listed = text.replace(";", ",") if how == "counts" else text
+            return [_one(how, part.strip()) for part in listed.split(",") if part.strip()]
         case _:
             return _one(how, text)
 

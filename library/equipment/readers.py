@@ -131,13 +131,15 @@ def as_day(raw: object) -> date | None:
         return None
 
 
-def reading(raw: object, location: Location, kind: Kind, *others: Kind) -> Reading | None:
-    """Read a number with its unit, complaining where it has none or one of another kind."""
+def reading(
+    raw: object, location: Location, kind: Kind, *others: Kind, whole: bool = False
+) -> Reading | None:
+    """Read a number with its unit, complaining where it has none or one of another kind; of what is counted, a whole one."""
     text = one_line(raw, location)
     if text is None:
         return None
     try:
-        return read(text, kind, other_kinds=others, unit_wanted=True)
+        return read(text, kind, other_kinds=others, unit_wanted=True, whole=whole)
     except UnitError as error:
         complain_of(str(error), location)
         return None
@@ -172,13 +174,16 @@ def want_keys(raw: Mapping[str, object], keys: tuple[str, ...], location: Locati
 
 def complain_of(sentence: str, location: Location) -> None:
     """Pass on a sentence whose second half, after a semicolon, says what to do."""
-    wrong, _, fix = sentence.partition("; ")
+    # What was typed is quoted first, and may have a semicolon itself.
+    quoted = sentence.rfind("'") + 1
+    wrong, _, fix = sentence[quoted:].partition("; ")
+    wrong = sentence[:quoted] + wrong
     location.complain(wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:])
 
 
 def _measure(raw: object, location: Location, row: Quantity) -> Measure | None:
     text = repr(raw) if isinstance(raw, int | float) and not isinstance(raw, bool) else raw
-    found = reading(text, location, row.kind)
+    found = reading(text, location, row.kind, whole=row.whole)
     return _sensible(found, location, row) if found else None
 
 

@@ -12,6 +12,7 @@ GRADUATIONS: Mapping[str, Mapping[str, object]] = {
     "work-head": {
         "sets": [
             "chamfer_angle",
+            "bevel_angle",
             "half_point_angle",
             "half_included_angle",
             "axis_to_wheel_angle",

@@ -122,6 +122,8 @@ _SEXAGESIMAL = re.compile(
     rf"(?:(?:(?<=[^0-9]) ?| )(?P<sec>{_SIXTIETHS}) ?{_SECONDS_SIGN}?)?)"
 )
 _COMMA = re.compile(r"[0-9],[0-9]")
+LISTED = re.compile(r"[0-9.]+(?:,[0-9.]+){2,}")
+"""Numbers with bare commas between them: with more than one comma it is no decimal."""
 
 
 class UnitError(ValueError):
@@ -198,7 +200,7 @@ _remembered = lru_cache(maxsize=4096)(_parsed)
 
 def _parse(text: str, kind: Kind, *, of_diameter: bool) -> Parsed:
     plain = tidy(text)
-    _refuse_the_hopeless(text, plain)
+    _refuse_the_hopeless(text, plain, kind)
     if kind is Kind.ANGLE and (found := _SEXAGESIMAL.fullmatch(plain.lower())):
         return _sexagesimal(found)
     if kind is Kind.RATIO and (pair := _RATIO.fullmatch(plain)):
@@ -243,11 +245,17 @@ def example(kind: Kind) -> str:
     return _EXAMPLES[kind]
 
 
-def _refuse_the_hopeless(text: str, plain: str) -> None:
+def _a_list(text: str, kind: Kind) -> str:
+    return f"{text.strip()!r} is a list; one value is wanted here, such as {example(kind)}."
+
+
+def _refuse_the_hopeless(text: str, plain: str, kind: Kind) -> None:
     if not plain:
         raise UnitError("Nothing is written there; give a number.")
     if len(plain) > LONGEST + LONGEST_UNIT:
         raise UnitError(_too_long(plain))
+    if LISTED.match(plain):
+        raise UnitError(_a_list(text, kind))
     if _COMMA.search(plain):
         raise UnitError(
             f"{text.strip()!r} has a comma; write the decimal with a point: {plain.replace(',', '.')}."
@@ -297,6 +305,8 @@ def _unit(text: str, unit_text: str, kind: Kind) -> tuple[Kind, str]:
         raise UnitError(
             f"{text.strip()!r}: 'mil' means a thou to some and a millimetre to others; write thou or mm."
         )
+    if unit_text[0] in ",;":
+        raise UnitError(_a_list(text, kind))
     if unit_text[0] in "/-+." or unit_text[0].isdigit():
         raise UnitError(f"{text.strip()!r} is no number; write one such as {example(kind)}.")
     if kind is Kind.COUNT:

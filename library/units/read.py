@@ -9,8 +9,8 @@ from functools import lru_cache
 
 from geometry.sentences import Kind
 from library.units.convert import to_geometry
-from library.units.grammar import REMEMBERED, Parsed, UnitError, example, parse, tidy
-from library.units.slashes import fraction_of_mm
+from library.units.grammar import LISTED, REMEMBERED, Parsed, UnitError, example, parse, tidy
+from library.units.slashes import bare_fraction, no_fraction_of, slashed_steps
 from library.units.system import INCH, METRIC, Display
 
 __all__ = ["Reading", "UnitError", "in_other_unit", "in_unit", "read", "read_many", "with_units"]
@@ -118,7 +118,7 @@ def _reading(
         raise UnitError(f"{tidy(text)!r} has more than one +/-.")
     if spread and not main.strip():
         raise UnitError(f"{tidy(text)!r} has no number before its +/-; give one, such as {example(kind)}.")
-    if whole and _DECIMAL_COMMA.search(main):
+    if whole and _DECIMAL_COMMA.search(main) and not LISTED.match(tidy(main)):
         raise UnitError(
             f"{tidy(text)!r} has a comma; what is counted is one whole number, such as {example(kind)}."
         )
@@ -129,6 +129,8 @@ def _reading(
     if off is not None:
         parsed = _in_the_unit_behind(text, parsed, off, display.unit(kind))
     found, unit = _settle(text, parsed, kind, display, other_kinds, unit_wanted)
+    if parsed.fraction and (wrong := no_fraction_of(tidy(main), unit, float(parsed.number))):
+        raise UnitError(wrong)
     share = parsed.unit == "D"
     number = float(parsed.number) if share else to_geometry(parsed.number, found, unit)
     half_width = _half_width(spread[0], off, found, unit) if off is not None else None
@@ -166,6 +168,11 @@ def read_many(
     """
     if kind is not Kind.COUNT and _DECIMAL_COMMA.search(text):
         plain = tidy(text)
+        if LISTED.search(plain):
+            raise UnitError(
+                f"{plain!r} has commas without a blank; write {_DECIMAL_COMMA.sub(', ', plain)} for several numbers, and a "
+                "decimal with a point."
+            )
         raise UnitError(
             f"{plain!r} has a comma between two figures; write {_DECIMAL_COMMA.sub('.', plain)} with a point for a "
             f"decimal, or {_DECIMAL_COMMA.sub(', ', plain)} with a blank for several numbers."
@@ -173,7 +180,7 @@ def read_many(
     parts = [part for part in (one.strip() for one in _SEPARATORS.split(text)) if part]
     if not parts:
         raise UnitError(f"Nothing is written there; give numbers such as {example(kind)}, parted by commas.")
-    if kind is Kind.LENGTH and len(parts) == 1 and (wrong := fraction_of_mm(parts[0])):
+    if kind is Kind.LENGTH and (wrong := slashed_steps(parts, in_mm=display.lengths == "mm")):
         raise UnitError(wrong)
     last = read(parts[-1], kind, display, whole=whole)
     before = (read(in_unit(part, last.unit, kind), kind, display, whole=whole) for part in parts[:-1])
@@ -284,8 +291,9 @@ def _refuse_if_unit_is_needed(
     if unit_wanted and not unitless and parsed.number != 0:
         raise UnitError(f"{tidy(text)!r} has no unit; write it as {example(kind)}.")
     if parsed.fraction and kind is Kind.LENGTH and display.lengths == "mm":
+        plain = tidy(text)
         raise UnitError(
-            f"{tidy(text)!r} is a fraction without a unit; write {tidy(text)} in if it is inches."
+            bare_fraction(plain) or f"{plain!r} is a fraction without a unit; write {plain} in if it is inches."
         )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from tui.view import choice_words
@@ -12,13 +13,16 @@ _STEPS = {"left": -1, "right": 1}
 GOES_ON = (",", ";")
 """What is typed to go on with a list; no value begins so."""
 
+_A_UNIT_BEHIND = re.compile(r" +[^0-9.+-]*")
+"""A blank goes on too, with the unit that is wanted yet; a number that is pasted with a blank before it does not."""
+
 
 class Fields:
     """Fields that are filled in; a form says which there are, what may stand in them and where their texts go.
 
     What stands in a field gives way to the first character typed, whoever gave it: what was carried there, was filled in,
     or was typed earlier and come back to. Only what is being typed there now is added to; Left, Right, End or Home takes
-    what stands there in hand, to change a part of it, and a comma goes on with a list. Free text is always added to.
+    what stands there in hand, to change a part of it, and a comma or a blank goes on with it. Free text is always added to.
 
     Attributes:
         typed: the texts of the fields.
@@ -113,7 +117,8 @@ class Fields:
             old = self.in_hand
             if self.gives_way(self.focus):
                 self.gave_way(old.text)
-                old = TextLine.ending(old.text) if text.startswith(GOES_ON) else TextLine()
+                goes_on = text.startswith(GOES_ON) or _A_UNIT_BEHIND.fullmatch(text)
+                old = TextLine.ending(old.text) if goes_on else TextLine()
             self._put(old.insert(text, self.LONGEST))
             self._typing = (self.focus, self.in_hand.text)
             return

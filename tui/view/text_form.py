@@ -14,6 +14,9 @@ LABEL_WIDTH = 16
 MOST_LINES = 5
 """Lines of the screen over which a long text in hand is spread."""
 
+GIVES_WAY = "What is typed now takes the place of this line; End goes behind it, and so does a blank or a comma."
+"""Told beside a fault that is come back to, for most are mended by a part."""
+
 
 @dataclass(frozen=True)
 class Blank:
@@ -142,6 +145,8 @@ class TextForm(BroughtBack):
         lines = [line(*label, *first), *(line(indent, *one) for one in rest)]
         if blank.key in self.wrong:
             lines += wrap(self.wrong[blank.key], width, "warn", first=f"{indent}! ", rest=f"{indent}  ")
+            if in_hand and self.gives_way(blank.key):
+                lines += wrap(GIVES_WAY, width, "quiet", first=f"{indent}  ", rest=f"{indent}  ")
         elif in_hand and blank.hint:
             lines += wrap(blank.hint, width, "quiet", first=indent, rest=indent)
         return lines

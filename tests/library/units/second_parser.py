@@ -7,7 +7,7 @@ of a millimetre, of a degree, of a square millimetre, of mm/s, of a turn a minut
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 DIGITS = "0123456789"
@@ -60,6 +60,7 @@ class _One:
     unit: str
     as_fraction: bool = False
     is_pair: bool = False
+    is_odd: bool = False
 
 
 def meaning(text: str, kind: str, worked_in: str, *, many: bool = False) -> tuple[Meaning, ...]:
@@ -135,6 +136,8 @@ def _measure(text: str, kind: str, worked_in: str, last_unit: str) -> Meaning:
     if not unit and main.as_fraction and kind == "length" and own == "mm":
         raise Unclear("a fraction of what?")
     unit = unit or own
+    if main.is_odd and unit in {"mm", "cm", "um"}:
+        raise Unclear("nobody measures such a part of a millimetre")
     worth = UNITS[kind].get(unit, Fraction(1))
     if not spread:
         return Meaning(main.number * worth)
@@ -155,7 +158,9 @@ def _number(text: str, kind: str) -> _One:
     rest.blank()
     whole = rest.digits()
     if rest.take("/"):
-        return _with_unit(rest, kind, sign * _over(whole, rest.digits()), as_fraction=True)
+        below = rest.digits()
+        found = _with_unit(rest, kind, sign * _over(whole, below), as_fraction=True)
+        return replace(found, is_odd=_is_odd(whole, below))
     if whole and (rest.left[:1] in {" ", "-"}) and (mixed := rest.mixed()):
         return _with_unit(rest, kind, sign * (Fraction(int(whole)) + mixed), as_fraction=True)
     if kind == "angle" and whole and (found := _sexagesimal(rest, int(whole))) is not None:
@@ -171,6 +176,12 @@ def _over(above: str, below: str) -> Fraction:
     if not above or not below or int(below) == 0:
         raise Unclear("no fraction")
     return Fraction(int(above), int(below))
+
+
+def _is_odd(above: str, below: str) -> bool:
+    """Whether a fraction is neither a half, a quarter and so on in lowest terms nor in hundredths."""
+    is_halves = int(below) in {2, 4, 8, 16, 32, 64} and int(above) % 2 == 1
+    return int(above) >= int(below) or not (is_halves or int(below) in {100, 1000})
 
 
 def _with_unit(rest: _Rest, kind: str, number: Fraction, *, as_fraction: bool) -> _One:

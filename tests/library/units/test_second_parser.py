@@ -28,7 +28,7 @@ IN_GEOMETRY = {"angle": math.pi / 180, "rotation": 2 * math.pi / 60, "threads": 
 def _number(chance: random.Random) -> str:
     whole, part = str(chance.choice([0, 1, 3, 8, 12, 45, 60, 118, 1000])), str(chance.choice([0, 5, 25, 125]))
     return chance.choice(
-        [whole, f"{whole}.{part}", f".{part}", f"{whole}.", f"{whole}/{chance.choice([0, 2, 8, 64])}",
+        [whole, f"{whole}.{part}", f".{part}", f"{whole}.", f"{whole}/{chance.choice([0, 2, 8, 12, 64, 100])}",
          f"{whole}-1/2", f"{whole} 3/8", f"{whole}e-{chance.choice([1, 3])}", f"{whole},{part}", f"{whole}:{part}"]
     )  # fmt: skip
 

@@ -15,9 +15,9 @@ from tui.view.calculator_fields import columns, field_lines
 from tui.view.card_form import CardForm
 from tui.view.fields import Fields
 from tui.view.form import Form
-from tui.view.lines import Piece
+from tui.view.lines import Piece, text_of
 from tui.view.table_blanks import blanks_for
-from tui.view.text_form import TextForm
+from tui.view.text_form import GIVES_WAY, TextForm
 from tui.view.text_line import TextLine
 
 
@@ -123,6 +123,33 @@ def test_a_comma_goes_on_with_a_list(begin: Callable[[], Fields]) -> None:
     form.type(",")
     form.type(" 3/4 in")
     assert form.in_hand.text == "5/8 in, 3/4 in"
+
+
+@EVERYWHERE
+@pytest.mark.parametrize("typed", [[" ", "m", "m"], [" mm"]])
+def test_a_blank_goes_on_with_the_unit(begin: Callable[[], Fields], typed: list[str]) -> None:
+    form = begin()
+    for text in typed:
+        form.type(text)
+    assert form.in_hand.text == "5/8 in mm"
+
+
+@EVERYWHERE
+def test_a_number_that_is_pasted_with_a_blank_before_it_takes_the_place_of_what_stood_there(
+    begin: Callable[[], Fields],
+) -> None:
+    form = begin()
+    form.type(" 16.2 mm")
+    assert form.in_hand.text.strip() == "16.2 mm"
+
+
+def test_a_faulty_line_that_is_come_back_to_says_how_it_is_gone_on_with() -> None:
+    form = in_a_form()
+    assert isinstance(form, TextForm)
+    form.wrong = {"diameter": "It has no unit."}
+    assert GIVES_WAY in " ".join(text_of(one).strip() for one in form.draw(200))
+    form.edit("end")
+    assert GIVES_WAY not in " ".join(text_of(one).strip() for one in form.draw(200))
 
 
 @EVERYWHERE
