@@ -14,7 +14,8 @@ from library.book.model import Book
 from library.book.parsing import parse
 from library.book.shapes import shapes
 from library.editing import writing
-from library.editing.divisions import of_another_kind
+from library.editing.divisions import DIVISION, changed_divisions, of_another_kind, typed_divisions
+from library.editing.form_words import as_in_a_form, empty_line
 from library.equipment.usual_graduations import GRADUATIONS
 from library.guidance.model import STEPS, WHEEL_LINES
 from library.issue import Issue
@@ -28,9 +29,6 @@ graduations of a machine, as a line for each that tells what one division is wor
 
 KINDS: Mapping[str, Kind] = {"spindle_speeds": Kind.ROTATION, "cam_throws": Kind.LENGTH}
 """What the measures of a key are that holds several."""
-
-DIVISION = "division of the "
-"""Begins the line of a form for what one division of a graduation is worth."""
 
 SOURCE = " source"
 """Ends the line of a form for where a line of text is from: a word or the id of a source, then a comma and the place in it."""
@@ -147,7 +145,7 @@ def changed(array: str, now: Mapping[str, str], started: Mapping[str, str]) -> d
         if new == old:
             continue
         if how == "graduations":
-            fields[key] = _divisions(now, started)
+            fields[key] = changed_divisions(now, started)
         elif isinstance(new, dict) and isinstance(old, dict) and new:
             parts = {**old, **new}
             fields[key] = {part: new.get(part) for part in parts if new.get(part) != old.get(part)}
@@ -164,7 +162,7 @@ def as_typed(array: str, table: Mapping[str, object]) -> dict[str, str]:
         if raw is None:
             continue
         if how == "graduations":
-            texts |= _typed_divisions(raw)
+            texts |= typed_divisions(raw)
         elif how == "told" and isinstance(raw, Mapping):
             named = [_text(raw[part]) for part in ("source", "place") if part in raw]
             texts |= {key: _text(raw.get("text", "")), key + SOURCE: ", ".join(named)}
@@ -211,12 +209,13 @@ def complaints(array: str, name: str, texts: Mapping[str, str], book: Book | Non
             part = read_part(table, shape, diagnostics)
             if shape.look_over is not None:
                 shape.look_over(build([part], shape), part.location)
-    found = of_another_kind(texts, DIVISION) if array == "machine" else {}
+    found = of_another_kind(texts) if array == "machine" else {}
     for issue in (*parsed.findings, *diagnostics.findings):
         line = _line_of(array, issue)
         is_without = line in KINDS and "has no unit" in issue.wrong
         fix = after_the_last(KINDS[line], texts.get(line, "")) if is_without else ""
-        found.setdefault(line if line in texts else "", f"{issue.wrong} {fix or issue.fix}".strip())
+        said = as_in_a_form(issue.wrong, fix or issue.fix, is_named=array in ("setup", "symptom"))
+        found.setdefault(line if line in texts else "", said)
     return found
 
 
@@ -231,6 +230,8 @@ def _line_of(array: str, issue: Issue) -> str:
     """The line on which stands what an issue complains of; empty where it is the table as a whole."""
     keys = issue.way.split(".")[1:]
     has_no_source = "has no source" in issue.text
+    if not keys and empty_line(issue) in TABLES[array]:
+        return empty_line(issue)
     if not keys:
         return "source" if has_no_source and "source" in TABLES[array] else ""
     how = TABLES[array].get(keys[0])
@@ -239,26 +240,6 @@ def _line_of(array: str, issue: Issue) -> str:
     if how == "told" and (has_no_source or keys[-1] in ("source", "place")):
         return keys[0] + SOURCE
     return keys[0]
-
-
-def _divisions(now: Mapping[str, str], started: Mapping[str, str]) -> dict[str, object]:
-    """The graduations whose division is another now; one that is new says what is usually set and read on it."""
-    found: dict[str, object] = {}
-    for name in GRADUATIONS:
-        text, before = (texts.get(DIVISION + name, "").strip() for texts in (now, started))
-        if text != before:
-            found[name] = None if not text else {"division": text, **({} if before else GRADUATIONS[name])}
-    return found
-
-
-def _typed_divisions(raw: object) -> dict[str, str]:
-    if not isinstance(raw, Mapping):
-        return {}
-    return {
-        DIVISION + name: _text(one["division"])
-        for name, one in raw.items()
-        if name in GRADUATIONS and isinstance(one, Mapping) and "division" in one
-    }
 
 
 def _value(how: How, key: str, texts: Mapping[str, str]) -> object:

@@ -12,6 +12,7 @@ from library.book.model import Measure
 from library.book.retired import fix_for
 from library.equipment.model import Graduation
 from library.equipment.readers import end, ends, reading, want_keys
+from library.units.read import UnitError, read
 
 GRADUATION_KEYS = ("title", "division", "sets", "reads", "more", "less", "per_turn", "low", "high")
 """What the table of a graduation may hold."""
@@ -45,7 +46,8 @@ def _graduation(name: str, raw: object, location: Location) -> Graduation | None
     if "division" not in raw:
         location.complain("These graduations have no division.", 'Add division = "0.01 mm".')
         return None
-    division = reading(raw["division"], location.at("division"), Kind.LENGTH, Kind.ANGLE)
+    kind, other = kinds_of(raw["division"])
+    division = reading(raw["division"], location.at("division"), kind, other)
     if division is None:
         return None
     if division.number <= 0:
@@ -64,6 +66,24 @@ def _graduation(name: str, raw: object, location: Location) -> Graduation | None
         _per_turn(raw, location, division.kind),
         ends(raw, location, division.kind),
     )
+
+
+def kinds_of(division: object) -> tuple[Kind, Kind]:
+    """What a division is read as, and what besides: an angle first where only an angle is written so, such as 0 deg 15 min.
+
+    Example:
+        >>> kinds_of("0 deg 15 min")[0].value, kinds_of("0.01 mm")[0].value
+        ('angle', 'length')
+    """
+    try:
+        read(str(division), Kind.ANGLE, unit_wanted=True)
+    except UnitError:
+        return Kind.LENGTH, Kind.ANGLE
+    try:
+        read(str(division), Kind.LENGTH, unit_wanted=True)
+    except UnitError:
+        return Kind.ANGLE, Kind.LENGTH
+    return Kind.LENGTH, Kind.ANGLE
 
 
 def _keys(raw: Mapping[str, object], name: str, location: Location, kind: Kind) -> tuple[str, ...]:

@@ -174,11 +174,21 @@ def want_keys(raw: Mapping[str, object], keys: tuple[str, ...], location: Locati
 
 def complain_of(sentence: str, location: Location) -> None:
     """Pass on a sentence whose second half, after a semicolon, says what to do."""
+    location.complain(*in_two(sentence))
+
+
+def in_two(sentence: str) -> tuple[str, str]:
+    """What is wrong and what to do, each a sentence, out of one in which a semicolon parts them.
+
+    Example:
+        >>> in_two("'1; 2' is a list; one value is wanted.")
+        ("'1; 2' is a list.", 'One value is wanted.')
+    """
     # What was typed is quoted first, and may have a semicolon itself.
     quoted = sentence.rfind("'") + 1
     wrong, _, fix = sentence[quoted:].partition("; ")
     wrong = sentence[:quoted] + wrong
-    location.complain(wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:])
+    return wrong if wrong.endswith(".") else wrong + ".", fix[:1].upper() + fix[1:]
 
 
 def _measure(raw: object, location: Location, row: Quantity) -> Measure | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
@@ -21,6 +22,9 @@ if TYPE_CHECKING:
 
 EQUIPMENT = ("machine", "wheel")
 """Tables of the equipment of a shop, whose drafts have a kind of their own."""
+
+_OF_A_VALUE = re.compile(r"^[A-Z][^'.:]*? is (?=-?\d)")
+"""Begins what is said of a value by the name of its quantity, of which several lines may be, each under its own."""
 
 DRAFTS = ("equipment", "own-table")
 """The kinds of drafts of these forms."""
@@ -102,6 +106,8 @@ class OwnTableForm(TableForm):
         """What the reader of the book will say of it, besides what any table may have wrong."""
         texts = self.form.values()
         found = complaints(self.array, self.own_id or self.value("id"), texts, self.session.book)
+        labels = {one.key: one.label for one in self.form.blanks}
+        found = {key: _OF_A_VALUE.sub(f"{labels.get(key, 'This')}: ", text) for key, text in found.items()}
         told = {key if key in texts else "": text for key, text in found.items()} | super().complaints()
         return self._emptied() | told
 

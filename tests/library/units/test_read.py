@@ -106,6 +106,9 @@ def test_a_plus_minus_is_read_in_the_same_unit_unless_it_has_its_own() -> None:
         ("2.5.6", Kind.LENGTH, "'2.5.6' has more than one decimal point; a number has one at most, such as 3.2 mm, 1/8 in or 40 thou."),
         ("1/0 in", Kind.LENGTH, "'1/0 in' has a zero under its line, which is no number; write one such as 3.2 mm, 1/8 in or 40 thou."),
         ("1/4/2", Kind.LENGTH, "'1/4/2' is no number; write one such as 3.2 mm, 1/8 in or 40 thou."),
+        ("15, 16, 18", Kind.COUNT, "'15, 16, 18' is a list; one value is wanted here, such as 4."),
+        ("15,16,18", Kind.COUNT, "'15,16,18' is a list; one value is wanted here, such as 4."),
+        ("6; 8 mm", Kind.LENGTH, "'6; 8 mm' is a list; one value is wanted here, such as 3.2 mm, 1/8 in or 40 thou."),
         ("5 kg", Kind.COUNT, "'5 kg' has a unit; what is counted has none, such as 4."),
         ("+/- 0.1", Kind.LENGTH, "'+/- 0.1' has no number before its +/-; give one, such as 3.2 mm, 1/8 in or 40 thou."),
         ("40 mil", Kind.LENGTH, "'40 mil': 'mil' means a thou to some and a millimetre to others; write thou or mm."),
@@ -186,3 +189,8 @@ def test_each_spelling_is_small_letters_so_that_it_can_be_found() -> None:
         assert spelling == spelling.lower()
         kind, _ = SPELLINGS[spelling]
         assert parse(f"2 {spelling}", kind).kind in {kind, None}
+
+
+def test_several_commas_without_a_blank_are_no_decimal() -> None:
+    with pytest.raises(UnitError, match="has commas without a blank; write 6, 8, 10 mm for several numbers"):
+        read_many("6,8,10 mm", Kind.LENGTH)
