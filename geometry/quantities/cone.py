@@ -111,7 +111,7 @@ ROWS = (
     ),
     angle(
         "least_relief_angle",
-        "Min. relief wanted",
+        "Min. step relief, square to the axis",
         "The relief that no step may fall short of.",
         "Square to the axis at the circle of a step.",
         0.0,

@@ -159,7 +159,7 @@ ROWS = (
     ),
     angle(
         "inner_relief_angle",
-        "Inner lip relief",
+        "Inner lip relief, along the axis",
         "The lip relief at the inner end of the lip.",
         "On the cylinder through that place, from a plane square to the axis.",
         0.0,

@@ -15,7 +15,7 @@ ROWS = (
     ),
     angle(
         "flank_relief_angle",
-        "Flank relief",
+        "Flank relief, square to the flank",
         "How steeply a flank of the thread falls away behind its edge, square to the flank: the angle it cuts with.",
         "Worked out from the relief of the thread land; square to the flank, along the thread.",
         0.0,

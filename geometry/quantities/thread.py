@@ -201,7 +201,7 @@ ROWS = (
     ),
     angle(
         "radial_chamfer_relief",
-        "Chamfer relief, radial",
+        "Chamfer relief, square to the axis",
         "How steeply the chamfer falls away behind its edge, seen along the radius.",
         "With an indicator square to the axis: the fall over the way round the tap is the tangent of this angle.",
     ),
@@ -213,7 +213,7 @@ ROWS = (
     ),
     angle(
         "square_chamfer_relief",
-        "Chamfer relief, square",
+        "Chamfer relief, square to the edge",
         "How steeply the chamfer falls away behind its edge, square to the chamfer itself: the angle it cuts with.",
         "With an indicator square to the chamfer: the fall over the way round the tap is the tangent of this angle.",
     ),

@@ -14,8 +14,9 @@ from geometry.setting.graduation import on_graduation
 from geometry.surfaces import SURFACES
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, off_by
+from library.calc.field_titles import title_in
 from library.calc.inputs import Input, shown
-from library.calc.surfaces import RELIEF, only_surface, title_of
+from library.calc.surfaces import RELIEF
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
 from library.equipment.settings import GraduationLine
@@ -101,7 +102,7 @@ def given(found: Answer, book: Book | None, display: Display, whose: Mapping[str
 
 
 def _given(found: Answer, one: Input, book: Book | None, display: Display, word: str) -> Named:
-    title, said = title_of(one.key, found.surface), shown(one.key, one.value, display)
+    title, said = title_in(found.sheet, one.key, found.surface), shown(one.key, one.value, display)
     whence = word or _ORIGINS[one.origin]
     if book is not None and one.recommended is not None:
         return Named(title, said, whence, (f"In the book: {in_one_paragraph(book, one.recommended)}",))
@@ -132,7 +133,7 @@ def _output(found: Answer, key: str, value: float, display: Display) -> Named:
 def output_title(found: Answer, key: str) -> str:
     """What an answered quantity is called: by its calculation where that says more, else by its surface and its view."""
     named = found.result.named if found.result is not None else {}
-    title = named.get(key) or title_of(key, found.surface or only_surface(found.sheet))
+    title = named.get(key) or title_in(found.sheet, key, found.surface)
     outputs = found.result.outputs if found.result is not None else {}
     if key in HEEL_READ and not OTHER_SIDES.isdisjoint(outputs) and (points := read_points(found)):
         return f"{title}, {points}"
@@ -214,7 +215,7 @@ def wanted(found: Answer) -> Said | None:
     names: dict[str, list[str]] = {}
     for field in found.fields:
         if field.key in missing or field.one_of in groups:
-            title = title_of(field.key, found.surface)
+            title = title_in(found.sheet, field.key, found.surface)
             names.setdefault(field.one_of or field.key, []).append(title[:1].lower() + title[1:])
     if not names:
         return None

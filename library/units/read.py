@@ -293,7 +293,8 @@ def _refuse_if_unit_is_needed(
     if parsed.fraction and kind is Kind.LENGTH and display.lengths == "mm":
         plain = tidy(text)
         raise UnitError(
-            bare_fraction(plain) or f"{plain!r} is a fraction without a unit; write {plain} in if it is inches."
+            bare_fraction(plain)
+            or f"{plain!r} is a fraction without a unit; write {plain} in if it is inches."
         )
 
 

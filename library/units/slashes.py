@@ -12,8 +12,8 @@ _PART = re.compile(r"(?P<top>\d+)/(?P<below>\d+)")
 METRIC_UNITS = frozenset({"mm", "cm", "um"})
 """Units of which nobody writes a fraction but a half, a quarter and so on, or hundredths."""
 
-_OF_A_DIAL = frozenset({100, 1000})
-"""Parts of a millimetre that dials and plans name, two hundredths as 2/100."""
+_OF_AN_INDICATOR = frozenset({100, 1000})
+"""Parts of a millimetre that indicators and drawings name, two hundredths as 2/100."""
 
 
 def fraction_of_mm(text: str) -> str:
@@ -112,7 +112,7 @@ def bare_fraction(text: str, *, many: bool = False) -> str:
 
 def _is_measured(top: int, below: int) -> bool:
     """Whether a fraction is in halves, quarters and so on in lowest terms, or in hundredths."""
-    return top < below and ((_is_halved(below) and top % 2 == 1) or below in _OF_A_DIAL)
+    return top < below and ((_is_halved(below) and top % 2 == 1) or below in _OF_AN_INDICATOR)
 
 
 def _is_halved(below: int) -> bool:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
+from library.calc.field_titles import title_in
 from library.calc.measured import SHEET, is_guess, measured_values
-from library.calc.surfaces import title_of
 from library.pages.answer import answer_page
 from tui import screens
 from tui.figure.alphabet import ALPHABETS
@@ -133,7 +133,9 @@ class CalculatorScreen(PanedScreen):
         form = self.page.form
         here = [one.key for one in form.fields if keys and form.whose(one.key) == "kept"]
         if here:
-            names = ", ".join(title_of(one, form.surface).partition(",")[0].lower() for one in here)
+            names = ", ".join(
+                title_in(form.sheet, one, form.surface).partition(",")[0].lower() for one in here
+            )
             self.say(
                 f"Kept from what was typed for such a tool before: {names}. For another tool type over it; "
                 f"{self.key_of('menu')}, 'start over' forgets all of it."
@@ -199,7 +201,9 @@ class CalculatorScreen(PanedScreen):
         if self.session.large_figures or has_drawing(self.page.form):
             self.session.large_figures = not self.session.large_figures
         else:
-            self.say(f"There is nothing to draw of {title_of(self.page.form.focus, self.page.form.surface)}.")
+            self.say(
+                f"There is nothing to draw of {title_in(self.page.form.sheet, self.page.form.focus, self.page.form.surface)}."
+            )
 
     def do_calculate(self) -> None:
         """List the calculations of this family."""
@@ -214,7 +218,9 @@ class CalculatorScreen(PanedScreen):
         form = self.page.form
         key = form.slot(form.focus)
         value = self.entry.values.get(key)
-        if value is None and list_choices(self, title_of(form.focus, form.surface), form, self._put):
+        if value is None and list_choices(
+            self, title_in(form.sheet, form.focus, form.surface), form, self._put
+        ):
             return
         if value is not None and (form.sheet.name == SHEET or not is_guess(value)):
             self.app.push_screen(screens.ValueFormScreen(self.session, self.entry, key))

@@ -10,9 +10,9 @@ from rich.cells import cell_len
 from geometry.calculation import Field
 from library.book.model import Value
 from library.calc import ranges
+from library.calc.field_titles import title_in
 from library.calc.in_units import in_units, in_units_of
 from library.calc.inputs import Input
-from library.calc.surfaces import only_surface, title_of
 from library.calc.wording import spoken
 from library.issue import Issue
 from tui.view.form import Form
@@ -86,7 +86,7 @@ def field_lines(form: Form, field: Field, parts: Columns, *, live: bool = True) 
     """
     in_hand = live and field.key == form.focus
     names = wrap(
-        title_of(field.key, form.surface or only_surface(form.sheet)),
+        title_in(form.sheet, field.key, form.surface),
         parts.name,
         "strong" if in_hand else "plain",
     )

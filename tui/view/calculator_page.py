@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from geometry.calculation import Result
 from library.book.model import Book
+from library.calc.field_titles import title_in
 from library.calc.inputs import shown
 from library.calc.left_hand import LEFT_HAND, says_left_hand
 from library.calc.ranges import ends_of
-from library.calc.surfaces import only_surface, row_of, title_of
+from library.calc.surfaces import only_surface, row_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
 from library.pages.answer import RELIEFS_OF_FORMS, RELIEFS_TOLD, outputs, rows, settings
@@ -123,7 +124,7 @@ class CalculatorPage:
         key, surface = self.form.focus, self.form.surface
         room = 1 if height < LOW else 2 if height < TALL else 3
         for told in self._tellings(display):
-            said = wrap(f"{title_of(key, surface)}: {told}", width, "quiet")
+            said = wrap(f"{title_in(self.form.sheet, key, surface)}: {told}", width, "quiet")
             if len(said) <= room:
                 break
         else:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from geometry.calculation import Result
 from geometry.quantities import QUANTITIES, quantity
 from library.book.model import Entry
+from library.calc.field_titles import title_in
 from library.calc.surfaces import LANDS, title_of
 from library.pages.answer import checks
 from library.units.show import show_answer
@@ -127,7 +128,7 @@ def large_figures(
 
 def _titled(form: Form) -> str:
     """The name over the picture of the field in hand, a relief with its surface and its view."""
-    return title_of(form.focus, form.surface)
+    return title_in(form.sheet, form.focus, form.surface)
 
 
 def quantity_figure(key: str, width: int, height: int, alphabet: Alphabet, title: str = "") -> list[Line]:

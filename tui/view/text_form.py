@@ -14,8 +14,10 @@ LABEL_WIDTH = 16
 MOST_LINES = 5
 """Lines of the screen over which a long text in hand is spread."""
 
-GIVES_WAY = "What is typed now takes the place of this line; End goes behind it, and so does a blank or a comma."
-"""Told beside a fault that is come back to, for most are mended by a part."""
+GIVES_WAY = (
+    "What is typed now takes the place of this line; End goes behind it, and so does a blank or a comma."
+)
+"""Told beside a fault that is come back to, for most want only a part changed."""
 
 
 @dataclass(frozen=True)

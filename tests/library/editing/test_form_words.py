@@ -14,7 +14,21 @@ from tui.view.table_blanks import blanks_for
 OF_FILES = re.compile(r"\[\[|= \"|\{ |\b[a-z]+_[a-z_]+\b")
 """A bracket, an assignment or a key, as only the files have them."""
 
-TYPED = ("x", "15, 16, 18", "15; 16", "8/12 mm", "3,5 mm", "-1", "0", "5 kg", "15 min", "0.01 mm", "1/0", "rake", "'a; b'")
+TYPED = (
+    "x",
+    "15, 16, 18",
+    "15; 16",
+    "8/12 mm",
+    "3,5 mm",
+    "-1",
+    "0",
+    "5 kg",
+    "15 min",
+    "0.01 mm",
+    "1/0",
+    "rake",
+    "'a; b'",
+)
 
 LINES = [(array, blank.key) for array in TABLES for blank in blanks_for(array, None) if blank.key != "value"]
 

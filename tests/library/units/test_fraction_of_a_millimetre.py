@@ -54,7 +54,7 @@ def test_among_other_numbers_it_is_the_fraction_that_it_says() -> None:
     ],
 )
 def test_where_one_length_is_wanted_steps_and_slips_are_no_fraction(text: str, number: str) -> None:
-    with pytest.raises(UnitError, match="is a fraction, .*; one length is wanted here") as refused:
+    with pytest.raises(UnitError, match=r"is a fraction, .*; one length is wanted here") as refused:
         read(text, Kind.LENGTH)
     assert number in str(refused.value)
 
@@ -77,7 +77,9 @@ def test_what_shops_write_stays(text: str, mm: float) -> None:
 
 
 def test_without_a_unit_no_inches_are_offered_for_what_is_no_fraction_of_an_inch() -> None:
-    with pytest.raises(UnitError, match="none that an inch is parted into; one length is wanted here, such as 8 mm"):
+    with pytest.raises(
+        UnitError, match="none that an inch is parted into; one length is wanted here, such as 8 mm"
+    ):
         read("8/12", Kind.LENGTH)
     with pytest.raises(UnitError, match="none that an inch is parted into; for steps write 8, 12 mm"):
         read_many("8/12", Kind.LENGTH)
