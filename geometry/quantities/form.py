@@ -23,7 +23,7 @@ ROWS = (
     ),
     angle(
         "least_form_relief",
-        "Min. relief, square to the form",
+        "Min. relief square to the form",
         "The relief that no place of a form may fall short of.",
         "Square to the profile at that place.",
         0.0,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from geometry.calculation import Calculation
+from geometry.edge.views import PLANES
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF, only_surface, title_of
 
@@ -30,6 +31,18 @@ def title_in(sheet: Calculation, key: str, surface: str = "") -> str:
         return title_of(RELIEF if key == own.relief_key else SECOND_RELIEF, own.key)
     known = surface or only_surface(sheet)
     return title_of(key, known if known in SURFACES else _filled_by(sheet, key))
+
+
+def name_in(sheet: Calculation, key: str, surface: str = "") -> str:
+    """The title as it stands inside a sentence, without the view of a relief.
+
+    Example:
+        >>> from geometry.calculations import calculation
+        >>> name_in(calculation("drill-point"), "lip_relief_angle"), name_in(calculation("back-taper"), "taper_angle")
+        ('Relief of the lip', 'Taper angle, whole')
+    """
+    title = title_in(sheet, key, surface)
+    return next((title.removesuffix(f", {view}") for view in PLANES.values() if title.endswith(f", {view}")), title)
 
 
 def _filled_by(sheet: Calculation, key: str) -> str:

@@ -123,7 +123,10 @@ def _reading(
             f"{tidy(text)!r} has a comma; what is counted is one whole number, such as {example(kind)}."
         )
     parsed = parse(main, kind, of_diameter=of_diameter)
-    if spread and whole:
+    if spread and not spread[0].strip():
+        raise UnitError(f"{tidy(text)!r} has no number behind its +/-; give one, or take the +/- away.")
+    # What has a unit is no count at all, which is told first.
+    if spread and whole and not parsed.unit:
         raise UnitError(f"{tidy(text)!r} has a +/-; what is counted has none, so write {tidy(main)}.")
     off = parse(spread[0], kind) if spread else None
     if off is not None:

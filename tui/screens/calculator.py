@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from library.calc.field_titles import title_in
+from library.calc.field_titles import name_in, title_in
 from library.calc.measured import SHEET, is_guess, measured_values
 from library.pages.answer import answer_page
 from tui import screens
@@ -134,7 +134,7 @@ class CalculatorScreen(PanedScreen):
         here = [one.key for one in form.fields if keys and form.whose(one.key) == "kept"]
         if here:
             names = ", ".join(
-                title_in(form.sheet, one, form.surface).partition(",")[0].lower() for one in here
+                name_in(form.sheet, one, form.surface).lower() for one in here
             )
             self.say(
                 f"Kept from what was typed for such a tool before: {names}. For another tool type over it; "

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from library.calc.answer import Answer
-from library.calc.field_titles import title_in
+from library.calc.field_titles import name_in
 from library.calc.wording import by_title
 from library.pages.answer import checks, wanted
 from library.units.system import Display
@@ -76,10 +76,7 @@ def _said(answer: Answer, display: Display) -> list[tuple[str, str]]:
     if answer.result is not None:
         found = checks(answer.result.checks, display)
         return list(found.as_verdict().checks) if found is not None else []
-    called = {
-        one.key: title_in(answer.sheet, one.key, answer.surface).partition(",")[0]
-        for one in answer.sheet.inputs
-    }
+    called = {one.key: name_in(answer.sheet, one.key, answer.surface) for one in answer.sheet.inputs}
     wrong = [("fix", by_title(one.text, called)) for one in answer.issues if not one.missing]
     missing = wanted(answer)
     return wrong or ([("open", text) for text in missing.texts] if missing is not None else [])

@@ -109,6 +109,7 @@ def test_a_plus_minus_is_read_in_the_same_unit_unless_it_has_its_own() -> None:
         ("15, 16, 18", Kind.COUNT, "'15, 16, 18' is a list; one value is wanted here, such as 4."),
         ("15,16,18", Kind.COUNT, "'15,16,18' is a list; one value is wanted here, such as 4."),
         ("6; 8 mm", Kind.LENGTH, "'6; 8 mm' is a list; one value is wanted here, such as 3.2 mm, 1/8 in or 40 thou."),
+        ("3 mm +/-", Kind.LENGTH, "'3 mm +/-' has no number behind its +/-; give one, or take the +/- away."),
         ("5 kg", Kind.COUNT, "'5 kg' has a unit; what is counted has none, such as 4."),
         ("+/- 0.1", Kind.LENGTH, "'+/- 0.1' has no number before its +/-; give one, such as 3.2 mm, 1/8 in or 40 thou."),
         ("40 mil", Kind.LENGTH, "'40 mil': 'mil' means a thou to some and a millimetre to others; write thou or mm."),
@@ -194,3 +195,10 @@ def test_each_spelling_is_small_letters_so_that_it_can_be_found() -> None:
 def test_several_commas_without_a_blank_are_no_decimal() -> None:
     with pytest.raises(UnitError, match="has commas without a blank; write 6, 8, 10 mm for several numbers"):
         read_many("6,8,10 mm", Kind.LENGTH)
+
+
+def test_a_unit_where_something_is_counted_is_told_before_its_spread() -> None:
+    with pytest.raises(UnitError, match="given as a length; a count is wanted"):
+        read("3 mm +/- 0.1", Kind.COUNT, whole=True)
+    with pytest.raises(UnitError, match="what is counted has none, so write 3"):
+        read("3 +/- 1", Kind.COUNT, whole=True)
