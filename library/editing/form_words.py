@@ -19,6 +19,10 @@ _SAID_OTHERWISE: tuple[tuple[re.Pattern[str], str], ...] = (
         "Here stands where a text is from, and there is none in the line above. Write the text, or empty this line.",
     ),
     (
+        re.compile(r"There is no source ('.*'|\".*\") in the book\. Add a \[\[.*"),
+        r"There is no source \1 in the book. Write shop, common practice, from memory, or the id of one that is there.",
+    ),
+    (
         re.compile(r"There is no (\w+) ('.*'|\".*\") in the book\. Add a \[\[.*"),
         r"There is no \1 \2 in the book. Write one that is there, or empty the line.",
     ),
@@ -44,12 +48,12 @@ def empty_line(issue: Issue) -> str:
     return (found["key"] or found["either"]) if found else ""
 
 
-def as_in_a_form(wrong: str, fix: str, *, is_named: bool = False) -> str:
+def as_in_a_form(wrong: str, fix: str = "", *, is_named: bool = False) -> str:
     """A complaint as it stands under a line of a form.
 
     Args:
         wrong: what is wrong, a sentence about a key of a file.
-        fix: what to do about it there.
+        fix: what to do about it there; empty where the first has it in it.
         is_named: whether the line takes the names of quantities as the files have them, so that they stay.
 
     Example:

@@ -122,6 +122,9 @@ _SEXAGESIMAL = re.compile(
     rf"(?:(?:(?<=[^0-9]) ?| )(?P<sec>{_SIXTIETHS}) ?{_SECONDS_SIGN}?)?)"
 )
 _COMMA = re.compile(r"[0-9],[0-9]")
+_TO_ANOTHER = re.compile(r"(?P<to>to|-|\u2013) ?[0-9.]+ ?(?P<unit>[^0-9./-].*)?")
+"""What stands behind the first end of a range; two numbers with a hyphen and no unit may be the name of a thread."""
+
 LISTED = re.compile(r"[0-9.]+(?:,[0-9.]+){2,}")
 """Numbers with bare commas between them: with more than one comma it is no decimal."""
 
@@ -245,6 +248,12 @@ def example(kind: Kind) -> str:
     return _EXAMPLES[kind]
 
 
+def _is_to_another(behind: str) -> bool:
+    """Whether behind a number stands the other end of a range."""
+    found = _TO_ANOTHER.fullmatch(behind)
+    return found is not None and (found["to"] == "to" or found["unit"] in SPELLINGS)
+
+
 def _a_list(text: str, kind: Kind) -> str:
     return f"{text.strip()!r} is a list; one value is wanted here, such as {example(kind)}."
 
@@ -307,6 +316,8 @@ def _unit(text: str, unit_text: str, kind: Kind) -> tuple[Kind, str]:
         )
     if unit_text[0] in ",;":
         raise UnitError(_a_list(text, kind))
+    if _is_to_another(lower):
+        raise UnitError(f"{text.strip()!r} is a range; one value is wanted here, such as {example(kind)}.")
     if unit_text[0] in "/-+." or unit_text[0].isdigit():
         raise UnitError(f"{text.strip()!r} is no number; write one such as {example(kind)}.")
     if kind is Kind.COUNT:

@@ -11,6 +11,7 @@ from library.cards.bare_numbers import with_its_unit
 from library.drafts.draft import Draft
 from library.editing.changes import SetValue
 from library.editing.checking import FIELDS, as_it_stands, as_written, complaints
+from library.editing.form_words import as_in_a_form
 from library.issue import Issue
 from library.units.grammar import example
 from tui.screens.form import FormScreen
@@ -125,7 +126,13 @@ class ValueFormScreen(FormScreen):
         if book is None:
             return {}
         found = complaints(book, self.entry.id, self.entry.family, self.key, self.values())
-        return {key if key in self.form.typed else "": _by_label(text) for key, text in found.items()}
+        return {self._line_of(key, text): _by_label(text, self.key) for key, text in found.items()}
+
+    def _line_of(self, key: str, text: str) -> str:
+        """The line under which a complaint stands; a source that is missing is missed on its own."""
+        if not key and "has no source" in text:
+            return "source"
+        return key if key in self.form.typed else ""
 
     def values(self) -> dict[str, str]:
         """What stands in the form, a number without a unit in that of lengths that is worked in, or in degrees."""
@@ -181,10 +188,20 @@ SAID = ("source", "place", "note")
 
 _END = re.compile(r"\b(low|usual|high)\b(?= is ['\"]|, which is)")
 
+_OTHERWISE = {
+    "This value has neither low, usual nor high. Give one of them.": "There is no value yet. Fill in a line above.",
+    "Give low and high instead.": "Give Min. and Max. instead.",
+}
+"""What the reader says of a file, and how it is said on the form."""
 
-def _by_label(text: str) -> str:
-    """What the reader of the book says, the ends of a range called as on the form."""
-    return _END.sub(lambda found: LABELS[found[1]], text)
+
+def _by_label(text: str, key: str) -> str:
+    """What the reader of the book says of a quantity, it and the ends of its range called as on the form."""
+    for said, otherwise in _OTHERWISE.items():
+        text = text.replace(said, otherwise)
+    if text.startswith(f"{key} is "):
+        text = f"{quantity(key).title}{text.removeprefix(key)}"
+    return as_in_a_form(_END.sub(lambda found: LABELS[found[1]], text))
 
 
 def blanks(key: str) -> tuple[Blank, ...]:

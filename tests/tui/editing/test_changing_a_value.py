@@ -151,6 +151,24 @@ async def test_a_published_source_needs_its_place(program: Program, files: Files
     assert 'source = "handbook", place = "table 9?"' in files()["taps.toml"]
 
 
+async def test_what_is_wrong_is_told_by_the_lines_of_the_form(program: Program) -> None:
+    async with program() as hands:
+        await hands.open("bronze")
+        await hands.choose("chamfer relief")
+        await hands.type("200 deg")
+        assert "! Chamfer relief is 200 deg. It can be from" in hands.words()
+        await hands.press("ctrl+u")
+        await hands.type("8 +/- 1 deg")
+        assert "Give Min. and Max. instead." in hands.words()
+        await hands.press("ctrl+u")
+        await hands.press("down", "down")
+        await hands.press("ctrl+u")
+        await hands.type("nobody")
+        assert "Write shop, common practice, from memory, or the id of one that is there." in hands.words()
+        assert "_" not in hands.words()
+        assert "[[" not in hands.words()
+
+
 async def test_a_choice_is_turned_with_the_arrows_and_by_its_first_letter(
     program: Program, files: Files
 ) -> None:
