@@ -89,7 +89,7 @@ class CalculatorPage:
             live: whether it can be typed into here, so that one of the fields is in hand.
         """
         lines = lines_for(width) if height >= LOW else 1
-        first = verdict(self.form.answer, display, width, lines)
+        first = verdict(self.form.answer, display, width, lines, self.form.focus)
         head = [*first.lines, _ruled("GIVEN", first.more, width)]
         room = height - len(head) - 1
         if room < 1:

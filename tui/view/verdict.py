@@ -47,7 +47,7 @@ def lines_for(width: int) -> int:
     return FEW_LINES if width >= WIDE else LINES
 
 
-def verdict(answer: Answer | None, display: Display, width: int, most: int) -> Verdict:
+def verdict(answer: Answer | None, display: Display, width: int, most: int, in_hand: str = "") -> Verdict:
     """What is told first, in exactly so many lines: the worst, and whatever else there is room for.
 
     Args:
@@ -55,8 +55,9 @@ def verdict(answer: Answer | None, display: Display, width: int, most: int) -> V
         display: the units of the sentences.
         width: in cells.
         most: lines.
+        in_hand: the key of the field that is typed into, whose fault is told before those of the others.
     """
-    said = _said(answer, display) if answer is not None else []
+    said = _said(answer, display, in_hand) if answer is not None else []
     lines: list[Line] = []
     told = 0
     for state, text in said:
@@ -71,13 +72,14 @@ def verdict(answer: Answer | None, display: Display, width: int, most: int) -> V
     return Verdict(filled(lines, most), tuple(said[told:]))
 
 
-def _said(answer: Answer, display: Display) -> list[tuple[str, str]]:
+def _said(answer: Answer, display: Display, in_hand: str = "") -> list[tuple[str, str]]:
     """All there is to tell, the worst first; what is wrong comes before what is missing."""
     if answer.result is not None:
         found = checks(answer.result.checks, display)
         return list(found.as_verdict().checks) if found is not None else []
     called = {one.key: name_in(answer.sheet, one.key, answer.surface) for one in answer.sheet.inputs}
-    wrong = [("fix", by_title(one.text, called)) for one in answer.issues if not one.missing]
+    faults = sorted((one for one in answer.issues if not one.missing), key=lambda one: one.key != in_hand)
+    wrong = [("fix", by_title(one.text, called)) for one in faults]
     missing = wanted(answer)
     return wrong or ([("open", text) for text in missing.texts] if missing is not None else [])
 

@@ -104,3 +104,10 @@ def test_a_measure_that_cannot_be_is_told_with_what_to_do(
 ) -> None:
     (found,) = told(name, typed)
     assert found.endswith(says) or says in found
+
+
+def test_the_fault_of_the_field_in_hand_is_told_before_those_of_the_others() -> None:
+    found = answered("wheel-speed", {"wheel_diameter": "wide", "rated_speed": "fast"})
+    for key, title in (("wheel_diameter", "Wheel diameter"), ("rated_speed", "Rated surface speed")):
+        first = text_of(verdict(found, METRIC, 80, 3, key).lines[0])
+        assert first.startswith(f" FIX    {title}: ")
