@@ -42,7 +42,9 @@ def name_in(sheet: Calculation, key: str, surface: str = "") -> str:
         ('Relief of the lip', 'Taper angle, whole')
     """
     title = title_in(sheet, key, surface)
-    return next((title.removesuffix(f", {view}") for view in PLANES.values() if title.endswith(f", {view}")), title)
+    return next(
+        (title.removesuffix(f", {view}") for view in PLANES.values() if title.endswith(f", {view}")), title
+    )
 
 
 def _filled_by(sheet: Calculation, key: str) -> str:

@@ -133,9 +133,7 @@ class CalculatorScreen(PanedScreen):
         form = self.page.form
         here = [one.key for one in form.fields if keys and form.whose(one.key) == "kept"]
         if here:
-            names = ", ".join(
-                name_in(form.sheet, one, form.surface).lower() for one in here
-            )
+            names = ", ".join(name_in(form.sheet, one, form.surface).lower() for one in here)
             self.say(
                 f"Kept from what was typed for such a tool before: {names}. For another tool type over it; "
                 f"{self.key_of('menu')}, 'start over' forgets all of it."

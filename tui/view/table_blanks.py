@@ -8,7 +8,8 @@ from geometry.quantities import quantity
 from geometry.surfaces import SURFACES
 from library.book.model import Book
 from library.book.tool_materials import TOOL_MATERIALS
-from library.editing.typed_tables import DIVISION, SOURCE
+from library.editing.divisions import DIVISION
+from library.editing.typed_tables import SOURCE
 from library.equipment.abrasives import ABRASIVES
 from library.equipment.usual_graduations import GRADUATIONS
 from library.guidance.following import Follows, lines_with_others

@@ -28,7 +28,9 @@ def test_the_title_of_a_relief_has_its_view(name: str, key: str, surface: str) -
 
 
 def test_the_least_relief_of_steps_says_which_surface_and_which_way() -> None:
-    assert title_in(calculation("step-relief"), "least_relief_angle") == "Min. step relief, square to the axis"
+    assert (
+        title_in(calculation("step-relief"), "least_relief_angle") == "Min. step relief, square to the axis"
+    )
     assert title_in(calculation("step-relief"), "shoulder_relief_angle") == (
         "Relief of the shoulder, square to the edge"
     )

@@ -7,7 +7,8 @@ import re
 import pytest
 
 from library.book.opening import open_book
-from library.editing.typed_tables import DIVISION, TABLES, as_written, complaints
+from library.editing.divisions import DIVISION
+from library.editing.typed_tables import TABLES, as_written, complaints
 from library.equipment.usual_graduations import GRADUATIONS
 from tui.view.table_blanks import blanks_for
 

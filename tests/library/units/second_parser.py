@@ -159,8 +159,8 @@ def _number(text: str, kind: str) -> _One:
     whole = rest.digits()
     if rest.take("/"):
         below = rest.digits()
-        found = _with_unit(rest, kind, sign * _over(whole, below), as_fraction=True)
-        return replace(found, is_odd=_is_odd(whole, below))
+        over = _with_unit(rest, kind, sign * _over(whole, below), as_fraction=True)
+        return replace(over, is_odd=_is_odd(whole, below))
     if whole and (rest.left[:1] in {" ", "-"}) and (mixed := rest.mixed()):
         return _with_unit(rest, kind, sign * (Fraction(int(whole)) + mixed), as_fraction=True)
     if kind == "angle" and whole and (found := _sexagesimal(rest, int(whole))) is not None:
