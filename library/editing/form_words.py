@@ -7,7 +7,9 @@ import re
 from library.calc.wording import by_title
 from library.issue import Issue
 
-_EMPTY = re.compile(r"This \[\[\w+\]\] has (?:no (?P<key>\w+)|neither a (?P<either>\w+) nor .*)\.")
+_EMPTY = re.compile(
+    r"This \[\[\w+\]\] has (?:no (?P<key>\w+)|neither a (?P<either>\w+) nor (?P<nor>[\w ]+))\."
+)
 
 _SAID_OTHERWISE: tuple[tuple[re.Pattern[str], str], ...] = (
     (
@@ -16,7 +18,7 @@ _SAID_OTHERWISE: tuple[tuple[re.Pattern[str], str], ...] = (
     ),
     (
         re.compile(r"This line has no text\..*"),
-        "Here stands where a text is from, and there is none in the line above. Write the text, or empty this line.",
+        "There is no text here, and the line below says where it is from. Write the text, or empty that line.",
     ),
     (
         re.compile(r"There is no source ('.*'|\".*\") in the book\. Add a \[\[.*"),
@@ -58,13 +60,17 @@ def as_in_a_form(wrong: str, fix: str = "", *, is_named: bool = False) -> str:
 
     Example:
         >>> as_in_a_form("This line has no text.", 'Add text = "...".')
-        'Here stands where a text is from, and there is none in the line above. Write the text, or empty this line.'
+        'There is no text here, and the line below says where it is from. Write the text, or empty that line.'
         >>> as_in_a_form("There is no series 'x'.", "Leave it out, and give thread_form instead.")
         "There is no series 'x'. Leave it out, and give thread form instead."
     """
     said = f"{wrong} {fix if is_named else by_title(fix)}".strip()
-    if _EMPTY.match(said):
-        return "This line must not be empty."
+    if found := _EMPTY.match(said):
+        return (
+            f"Fill in this line, or that of the {found['nor']}."
+            if found["nor"]
+            else "This line must not be empty."
+        )
     for pattern, otherwise in _SAID_OTHERWISE:
         if pattern.fullmatch(said):
             said = pattern.sub(otherwise, said)

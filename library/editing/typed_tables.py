@@ -23,9 +23,10 @@ from library.sanitize import sanitize
 from library.shop_threads.shapes import LENGTHS
 from library.units.several import after_the_last, in_short, parted, with_the_last_unit
 
-How = Literal["text", "texts", "measures", "count", "counts", "day", "told", "graduations"]
-"""How a key is typed: on one line; as several parted by commas, of measures with a unit behind the last alone; as a line of text and one for its source; or, of the
-graduations of a machine, as a line for each that tells what one division is worth."""
+How = Literal["text", "name", "texts", "measures", "count", "counts", "day", "told", "graduations"]
+"""How a key is typed: on one line; as the name of a quantity, also with blanks in it; as several parted by
+commas, of measures with a unit behind the last alone; as a line of text and one for its source; or, of the graduations
+of a machine, as a line for each that tells what one division is worth."""
 
 KINDS: Mapping[str, Kind] = {"spindle_speeds": Kind.ROTATION, "cam_throws": Kind.LENGTH}
 """What the measures of a key are that holds several."""
@@ -77,7 +78,7 @@ TABLES: Mapping[str, Mapping[str, How]] = {
         "synonyms": "texts",
         "when": "texts",
         "measure": "told",
-        "value": "text",
+        "value": "name",
         "way": "text",
         "change": "told",
     },
@@ -264,6 +265,8 @@ def _value(how: How, key: str, texts: Mapping[str, str]) -> object:
 
 
 def _one(how: How, text: str) -> object:
+    if how == "name":
+        return "_".join(text.casefold().split())
     if how in ("count", "counts") and text.isdecimal() and len(text) < 10:
         return int(text)
     if how == "day":

@@ -83,6 +83,27 @@ def test_the_work_head_of_a_new_machine_sets_the_bevel_as_it_sets_the_chamfer() 
     assert {"bevel_angle", "chamfer_angle"} <= set(sets)
 
 
+def test_the_name_of_a_quantity_may_be_typed_with_blanks() -> None:
+    assert as_written("symptom", {"value": "Rake angle"}) == {"value": "rake_angle"}
+    assert complaints("symptom", "grey", {"title": "Grey", "value": "rake angle"}, open_book(None)) == {}
+
+
+def test_a_thread_without_its_measures_is_told_so_in_their_lines() -> None:
+    texts = {blank.key: "" for blank in blanks_for("thread", None)} | {"title": "Grey", "source": "shop"}
+    found = complaints("thread", "grey", texts, open_book(None))
+    assert found == {
+        "diameter": "This line must not be empty.",
+        "pitch": "Fill in this line, or that of the threads per inch.",
+    }
+
+
+def test_a_source_without_a_text_is_told_in_the_line_of_the_text() -> None:
+    found = complaints("setup", "grey", {"title": "Grey", "hold": "", "hold source": "shop"}, open_book(None))
+    assert found["hold"] == (
+        "There is no text here, and the line below says where it is from. Write the text, or empty that line."
+    )
+
+
 def test_a_quantity_that_there_is_not_does_not_bring_all_of_them() -> None:
     (said,) = complaints("symptom", "grey", {"title": "Grey", "value": "x"}, open_book(None)).values()
     assert said == (
