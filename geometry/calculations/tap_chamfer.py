@@ -47,7 +47,7 @@ def _parallel(given: Inputs) -> None:
         raise refuse(
             "thread_taper",
             "A taper pipe tap grows behind its chamfer as well, so the depth of a parallel thread does not make its "
-            "chamfer. Pipe-tap works out the small end of such a tap.",
+            "chamfer. The calculation for taper pipe taps works out the small end of such a tap.",
         )
 
 

@@ -148,4 +148,6 @@ def where_the_size_is_missing(lost: float | None, on: str, key: str | None) -> I
     elif on == "flank":
         yield note("With the back taper the size that is left can be told.")
     else:
-        yield note("The size of the tool hangs on another surface; size-loss tells what that one loses.")
+        yield note(
+            "The size of the tool hangs on another surface; the calculation of the size lost in sharpening tells what that one loses."
+        )

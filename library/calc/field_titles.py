@@ -5,7 +5,7 @@ from __future__ import annotations
 from geometry.calculation import Calculation
 from geometry.edge.views import PLANES
 from geometry.surfaces import SURFACES, surface_of_relief
-from library.calc.surfaces import RELIEF, SECOND_RELIEF, only_surface, title_of
+from library.calc.surfaces import CALLED, RELIEF, SECOND_RELIEF, only_surface, title_of
 
 
 def title_in(sheet: Calculation, key: str, surface: str = "") -> str:
@@ -34,7 +34,7 @@ def title_in(sheet: Calculation, key: str, surface: str = "") -> str:
 
 
 def name_in(sheet: Calculation, key: str, surface: str = "") -> str:
-    """The title as it stands inside a sentence, without the view of a relief.
+    """The title as it stands inside a sentence, without the view of a relief of a surface, which has but one.
 
     Example:
         >>> from geometry.calculations import calculation
@@ -42,6 +42,8 @@ def name_in(sheet: Calculation, key: str, surface: str = "") -> str:
         ('Relief of the lip', 'Taper angle, whole')
     """
     title = title_in(sheet, key, surface)
+    if key not in CALLED and surface_of_relief(key) is None:
+        return title
     return next(
         (title.removesuffix(f", {view}") for view in PLANES.values() if title.endswith(f", {view}")), title
     )

@@ -106,8 +106,13 @@ def _strange_surface(sheet: Calculation, inputs: Mapping[str, Input]) -> list[Is
     if not word or not sheet.surfaces or word in sheet.surfaces:
         return []
     accepted = " or ".join(sheet.surfaces)
-    wrong = f"{FIELD}: {sheet.name} does not work on {word}; it can be {accepted}."
+    wrong = f"{FIELD}: this calculation does not work on the {_called(word)}; it can be {accepted}."
     return [Issue(sheet.name, FIELD, "error", wrong)]
+
+
+def _called(word: object) -> str:
+    """How a surface is called in a sentence."""
+    return SURFACES[word].title if isinstance(word, str) and word in SURFACES else str(word)
 
 
 def _of_surface(filled: Input, surface: str) -> Input:

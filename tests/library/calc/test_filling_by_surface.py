@@ -105,7 +105,7 @@ def test_two_reliefs_that_do_not_go_together_are_told(typed: dict[str, str], wor
 def test_a_surface_that_the_calculation_does_not_work_on_is_refused_with_those_that_it_does() -> None:
     found = answer(relief_sheet("lip", "land"), {"surface": "cone", "relief_angle": "8"})
     assert [one.text for one in found.issues] == [
-        "surface: sample does not work on cone; it can be lip or land."
+        "surface: this calculation does not work on the cone; it can be lip or land."
     ]
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from geometry.calculations import calculation
+from geometry.calculations import calculation, calculation_names
 from library.book.model import Citation, Entry, Measure, Value
 from library.calc.answer import Answer, answer
+from library.calc.field_titles import name_in
 from library.calc.wording import by_title
 from library.units.system import METRIC
 from tui.view.lines import text_of
@@ -111,3 +112,19 @@ def test_the_fault_of_the_field_in_hand_is_told_before_those_of_the_others() -> 
     for key, title in (("wheel_diameter", "Wheel diameter"), ("rated_speed", "Rated surface speed")):
         first = text_of(verdict(found, METRIC, 80, 3, key).lines[0])
         assert first.startswith(f" FIX    {title}: ")
+
+
+def test_no_two_fields_have_one_name_in_a_sentence_about_both() -> None:
+    typed = {"radial_chamfer_relief": "8", "axial_chamfer_relief": "8", "square_chamfer_relief": "8"}
+    found = answered("tap-chamfer", {"diameter": "10", "pitch": "1.5", **typed})
+    told = " ".join(text_of(one).strip() for one in verdict(found, METRIC, 200, 9).lines)
+    for view in ("square to the axis", "along the axis", "square to the edge"):
+        assert f"chamfer relief, {view}" in told
+
+
+@pytest.mark.parametrize("name", calculation_names())
+def test_the_fields_of_a_calculation_have_titles_of_their_own(name: str) -> None:
+    sheet = calculation(name)
+    for surface in sheet.surfaces if sheet.field("surface") else ("",):
+        called = [name_in(sheet, one.key, surface) for one in sheet.inputs]
+        assert len(set(called)) == len(called)
