@@ -74,6 +74,16 @@ def _wrong_with(text: str, wanted: Kind) -> str:
     return ""
 
 
+def example_of(name: str) -> str:
+    """A division of a movement as it is typed.
+
+    Example:
+        >>> example_of("tilt"), example_of("cross-slide")
+        ('15 min', '0.01 mm')
+    """
+    return _SAID[_moved(name)][1]
+
+
 def _moved(name: str) -> Kind:
     """Whether a movement is usually one of a length or of an angle."""
     keys = GRADUATIONS[name].get("sets") or GRADUATIONS[name].get("reads")

@@ -16,12 +16,13 @@ from library.book.shapes import shapes
 from library.editing import writing
 from library.editing.divisions import DIVISION, changed_divisions, of_another_kind, typed_divisions
 from library.editing.form_words import as_in_a_form, empty_line
+from library.equipment.readers import in_two
 from library.equipment.usual_graduations import GRADUATIONS
 from library.guidance.model import STEPS, WHEEL_LINES
 from library.issue import Issue
 from library.sanitize import sanitize
 from library.shop_threads.shapes import LENGTHS
-from library.units.several import after_the_last, in_short, parted, with_the_last_unit
+from library.units.several import after_the_last, bare_commas, in_short, parted, with_the_last_unit
 
 How = Literal["text", "name", "texts", "measures", "count", "counts", "day", "told", "graduations"]
 """How a key is typed: on one line; as the name of a quantity, also with blanks in it; as several parted by
@@ -210,14 +211,25 @@ def complaints(array: str, name: str, texts: Mapping[str, str], book: Book | Non
             part = read_part(table, shape, diagnostics)
             if shape.look_over is not None:
                 shape.look_over(build([part], shape), part.location)
-    found = of_another_kind(texts) if array == "machine" else {}
-    for issue in (*parsed.findings, *diagnostics.findings):
+    found = {**of_another_kind(texts), **_of_bare_commas(texts)} if array == "machine" else {}
+    # Of several faults of a list a unit that is missing is told last: the others say more of what is meant.
+    for issue in sorted((*parsed.findings, *diagnostics.findings), key=_is_without_unit):
         line = _line_of(array, issue)
-        is_without = line in KINDS and "has no unit" in issue.wrong
-        fix = after_the_last(KINDS[line], texts.get(line, "")) if is_without else ""
+        is_listed = line in KINDS and _is_without_unit(issue)
+        fix = after_the_last(KINDS[line], texts.get(line, "")) if is_listed else ""
         said = as_in_a_form(issue.wrong, fix or issue.fix, is_named=array in ("setup", "symptom"))
         found.setdefault(line if line in texts else "", said)
     return found
+
+
+def _is_without_unit(issue: Issue) -> bool:
+    return "has no unit" in issue.wrong
+
+
+def _of_bare_commas(texts: Mapping[str, str]) -> dict[str, str]:
+    """What is asked of the lists in which a comma and no blank stands between two figures, by line."""
+    asked = {key: bare_commas(kind, texts.get(key, "")) for key, kind in KINDS.items()}
+    return {key: " ".join(in_two(wrong)) for key, wrong in asked.items() if wrong}
 
 
 def _known(book: Book, array: str, name: str) -> dict[str, frozenset[str]]:

@@ -7,9 +7,12 @@ from collections.abc import Sequence
 
 from geometry.sentences import Kind
 from library.units.grammar import UnitError, parse
+from library.units.read import read_many
 from library.units.system import METRIC
 
 _WITHOUT_UNIT = {Kind.CHOICE, Kind.COUNT, Kind.RATIO, Kind.PERCENT}
+
+_BARE_COMMA = re.compile(r"[0-9],[0-9]")
 
 _PARTED = re.compile(r";|,(?![0-9])|(?<![0-9]),")
 
@@ -52,11 +55,13 @@ def with_the_last_unit(kind: Kind, measures: Sequence[str]) -> tuple[str, ...] |
 
 
 def after_the_last(kind: Kind, text: str) -> str:
-    """Where the unit of several measures is typed, with those as they stand, as a sentence; empty for less than two.
+    """Where the unit of several measures is typed, with those as they stand, as a sentence.
+
+    It is empty for less than two, and where the last is not a number without a unit.
 
     Args:
         kind: what they are.
-        text: as typed in one line, the last one without a unit.
+        text: as typed in one line.
 
     Example:
         >>> after_the_last(Kind.ROTATION, "1400, 2800"), after_the_last(Kind.ROTATION, "2800")
@@ -64,7 +69,30 @@ def after_the_last(kind: Kind, text: str) -> str:
     """
     measures = [one for one in parted(text) if one]
     listed = f"{', '.join(measures)} {METRIC.unit(kind)}"
-    return f"Write the unit after the last: {listed}." if len(measures) > 1 else ""
+    try:
+        is_wanted = len(measures) > 1 and not parse(measures[-1], kind).unit
+    except UnitError:
+        return ""
+    return f"Write the unit after the last: {listed}." if is_wanted else ""
+
+
+def bare_commas(kind: Kind, text: str) -> str:
+    """What is asked of several measures with a comma and no blank between two figures: a decimal, or two of them.
+
+    Args:
+        kind: what they are.
+        text: as typed in one line.
+
+    Example:
+        >>> bare_commas(Kind.ROTATION, "1400,2800 rpm")[:55], bare_commas(Kind.ROTATION, "1400, 2800 rpm")
+        ("'1400,2800 rpm' has a comma between two figures; write ", '')
+    """
+    if _BARE_COMMA.search(text):
+        try:
+            read_many(text, kind)
+        except UnitError as error:
+            return str(error)
+    return ""
 
 
 def in_short(kind: Kind, measures: Sequence[str], *, between: str = "; ") -> str:

@@ -8,7 +8,7 @@ from geometry.quantities import quantity
 from geometry.surfaces import SURFACES
 from library.book.model import Book
 from library.book.tool_materials import TOOL_MATERIALS
-from library.editing.divisions import DIVISION
+from library.editing.divisions import DIVISION, example_of
 from library.editing.typed_tables import SOURCE
 from library.equipment.abrasives import ABRASIVES
 from library.equipment.usual_graduations import GRADUATIONS
@@ -38,7 +38,7 @@ _MOVEMENTS: Mapping[str, str] = {"tilt": "Wheel head tilt", "work-head": "Work h
 """What a movement is called, where that is more than the name of its table."""
 
 
-def _of_movement(whole: Mapping[str, object]) -> str:
+def _of_movement(name: str, whole: Mapping[str, object]) -> str:
     """What belongs into the line of a movement, and which direction a card tells of it."""
     ways = (
         f" A card says {whole['more']} or {whole['less']}, the way that it moves, whichever way its lines count; "
@@ -46,7 +46,7 @@ def _of_movement(whole: Mapping[str, object]) -> str:
         if "more" in whole
         else ""
     )
-    return f"What one division is worth, with its unit: 0.01 mm, 15 min. Empty where it has none.{ways}"
+    return f"What one division is worth, with its unit: {example_of(name)}. Empty where it has none.{ways}"
 
 
 _MACHINE = (
@@ -61,7 +61,7 @@ _MACHINE = (
           "1.2 mm.", overtype=True),
     Blank("throw_per", "Throw counted", "For one turn of the tool, or from one tooth to the next. Left and Right change it.",
           ("", "tooth", "turn")),
-    *(Blank(DIVISION + name, _MOVEMENTS.get(name, name.replace("-", " ").capitalize()), _of_movement(whole),
+    *(Blank(DIVISION + name, _MOVEMENTS.get(name, name.replace("-", " ").capitalize()), _of_movement(name, whole),
             overtype=True) for name, whole in GRADUATIONS.items()),
     _NOTE,
 )  # fmt: skip

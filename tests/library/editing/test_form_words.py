@@ -109,3 +109,10 @@ def test_a_quantity_that_there_is_not_does_not_bring_all_of_them() -> None:
     assert said == (
         "There is no quantity 'x'. Write its name in the files, such as rake_angle; the words explained have them all."
     )
+
+
+def test_the_line_of_a_movement_gives_an_example_that_it_takes() -> None:
+    hints = {one.key: one.hint for one in blanks_for("machine", None) if one.key.startswith(DIVISION)}
+    for key, hint in hints.items():
+        example = hint.partition("with its unit: ")[2].partition(". ")[0]
+        assert complaints("machine", "grey", {"title": "Grey", key: example}) == {}

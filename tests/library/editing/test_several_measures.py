@@ -75,6 +75,20 @@ def test_what_is_told_in_short_is_read_back_as_it_was(found: list[tuple[object, 
             "'2800' has no unit. Write the unit after the last: 1400 rpm, 2800 rpm.",
         ),
         ("machine", "spindle_speeds", "2800", "'2800' has no unit. Write it as "),
+        (
+            "machine",
+            "spindle_speeds",
+            "1, 1.6, 2.5 mm",
+            "'1 mm' is given as a length. A rotational speed is wanted",
+        ),
+        (
+            "machine",
+            "spindle_speeds",
+            "1400,2800 rpm",
+            "'1400,2800 rpm' has a comma between two figures. Write 1400.2800 rpm with a point for a decimal, or 1400, 2800 rpm",
+        ),
+        ("machine", "spindle_speeds", "1, 5,6 mm", "'1, 5,6 mm' has a comma between two figures."),
+        ("machine", "spindle_speeds", "1, 5 kg", "'5 kg' has a unit that is not known here."),
     ],
 )
 def test_what_is_wrong_is_told_in_shop_words(array: str, key: str, typed: str, said: str) -> None:
