@@ -125,8 +125,8 @@ _COMMA = re.compile(r"[0-9],[0-9]")
 _TO_ANOTHER = re.compile(r"(?P<to>to|-|\u2013) ?[0-9.]+ ?(?P<unit>[^0-9./-].*)?")
 """What stands behind the first end of a range; two numbers with a hyphen and no unit may be the name of a thread."""
 
-LISTED = re.compile(r"[0-9.]+(?:,[0-9.]+){2,}")
-"""Numbers with bare commas between them: with more than one comma it is no decimal."""
+LISTED = re.compile(r"[0-9.]+(?:,[0-9.]+){2,}|[0-9]*\.[0-9]+,[0-9.]+|[0-9]+,[0-9]*\.[0-9]+")
+"""Numbers with bare commas between them: with more than one comma, or a point besides, it is no decimal."""
 
 
 class UnitError(ValueError):

@@ -108,6 +108,7 @@ def test_a_plus_minus_is_read_in_the_same_unit_unless_it_has_its_own() -> None:
         ("1/4/2", Kind.LENGTH, "'1/4/2' is no number; write one such as 3.2 mm, 1/8 in or 40 thou."),
         ("15, 16, 18", Kind.COUNT, "'15, 16, 18' is a list; one value is wanted here, such as 4."),
         ("15,16,18", Kind.COUNT, "'15,16,18' is a list; one value is wanted here, such as 4."),
+        ("1.6,2.5 mm", Kind.LENGTH, "'1.6,2.5 mm' is a list; one value is wanted here, such as 3.2 mm, 1/8 in or 40 thou."),
         ("6; 8 mm", Kind.LENGTH, "'6; 8 mm' is a list; one value is wanted here, such as 3.2 mm, 1/8 in or 40 thou."),
         ("6 to 8 mm", Kind.LENGTH, "'6 to 8 mm' is a range; one value is wanted here, such as 3.2 mm, 1/8 in or 40 thou."),
         ("6-8 deg", Kind.ANGLE, "'6-8 deg' is a range; one value is wanted here, such as 8 deg or 3 deg 30 min."),
@@ -198,6 +199,8 @@ def test_each_spelling_is_small_letters_so_that_it_can_be_found() -> None:
 def test_several_commas_without_a_blank_are_no_decimal() -> None:
     with pytest.raises(UnitError, match="has commas without a blank; write 6, 8, 10 mm for several numbers"):
         read_many("6,8,10 mm", Kind.LENGTH)
+    with pytest.raises(UnitError, match="has commas without a blank; write 1, 1.6, 2.5 mm for several numbers"):
+        read_many("1, 1.6,2.5 mm", Kind.LENGTH)
 
 
 def test_a_unit_where_something_is_counted_is_told_before_its_spread() -> None:
