@@ -12,6 +12,7 @@ from library.book.model import Measure
 from library.book.retired import fix_for
 from library.equipment.model import Graduation
 from library.equipment.readers import end, ends, reading, want_keys
+from library.equipment.usual_graduations import with_what_came_later
 from library.units.read import UnitError, read
 
 GRADUATION_KEYS = ("title", "division", "sets", "reads", "more", "less", "per_turn", "low", "high")
@@ -59,7 +60,7 @@ def _graduation(name: str, raw: object, location: Location) -> Graduation | None
         _text(raw, "title", location) or name.replace("-", " "),
         Measure(division.text, division.number),
         division.kind,
-        _keys(raw, "sets", location, division.kind),
+        with_what_came_later(name, _keys(raw, "sets", location, division.kind)),
         _keys(raw, "reads", location, division.kind),
         _text(raw, "more", location),
         _text(raw, "less", location),

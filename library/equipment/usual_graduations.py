@@ -27,3 +27,26 @@ GRADUATIONS: Mapping[str, Mapping[str, object]] = {
     "indicator": {"reads": ["drop", "axial_drop", "square_drop", "lead_over_land"]},
 }
 """By the name of the graduation, the keys of its table besides the division."""
+
+_CAME_LATER: Mapping[str, tuple[str, ...]] = {"work-head": ("bevel_angle",)}
+"""What a form did not write yet of what is usually set, by the name of the graduation."""
+
+
+def with_what_came_later(name: str, sets: tuple[str, ...]) -> tuple[str, ...]:
+    """What is set on a movement; where a form wrote it before more was usual, with the rest of it.
+
+    Any other list is the shop's own, and stays as it is.
+
+    Args:
+        name: of the graduation.
+        sets: the quantities that its file names.
+
+    Example:
+        >>> with_what_came_later("work-head", ("chamfer_angle",))
+        ('chamfer_angle',)
+    """
+    usual = GRADUATIONS.get(name, {}).get("sets", [])
+    later = _CAME_LATER.get(name, ())
+    if later and isinstance(usual, list) and list(sets) == [key for key in usual if key not in later]:
+        return tuple(usual)
+    return sets

@@ -199,7 +199,9 @@ def test_each_spelling_is_small_letters_so_that_it_can_be_found() -> None:
 def test_several_commas_without_a_blank_are_no_decimal() -> None:
     with pytest.raises(UnitError, match="has commas without a blank; write 6, 8, 10 mm for several numbers"):
         read_many("6,8,10 mm", Kind.LENGTH)
-    with pytest.raises(UnitError, match="has commas without a blank; write 1, 1.6, 2.5 mm for several numbers"):
+    with pytest.raises(
+        UnitError, match=r"has commas without a blank; write 1, 1\.6, 2\.5 mm for several numbers"
+    ):
         read_many("1, 1.6,2.5 mm", Kind.LENGTH)
 
 
