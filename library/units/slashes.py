@@ -9,6 +9,8 @@ _OF_A_MILLIMETRE = re.compile(r"\s*(?P<top>\d+)\s*[/\u2044]\s*(?P<below>\d+)\s*m
 _BARE = re.compile(r"\s*(?P<top>\d+)\s*[/\u2044]\s*(?P<below>\d+)\s*")
 _PART = re.compile(r"(?P<top>\d+)/(?P<below>\d+)")
 
+_INCHES = re.compile('in|["\u2033\u201d\u201c]', re.IGNORECASE)
+
 METRIC_UNITS = frozenset({"mm", "cm", "um"})
 """Units of which nobody writes a fraction but a half, a quarter and so on, or hundredths."""
 
@@ -51,11 +53,13 @@ def slashed_steps(parts: Sequence[str], *, in_mm: bool) -> str:
         >>> slashed_steps(["1/2 mm", "6 mm"], in_mm=True)
         ''
     """
+    # Inches behind the last hold for a fraction before it, whatever an inch is parted into.
+    in_inches = _INCHES.search(parts[-1]) is not None
     for part in parts:
         found = _OF_A_MILLIMETRE.fullmatch(part)
         is_odd = found is not None and not _is_measured(int(found["top"]), int(found["below"]))
         wrong = fraction_of_mm(part) if is_odd or len(parts) == 1 else ""
-        if wrong or (in_mm and (wrong := bare_fraction(part, many=True))):
+        if wrong or (in_mm and not in_inches and (wrong := bare_fraction(part, many=True))):
             return wrong
     return ""
 

@@ -63,6 +63,8 @@ def test_fifty_thousand_texts_mean_the_same_in_the_other_unit(seed: int) -> None
         ("3.2, 25", METRIC, "3.2, 25 mm"),
         ("1.75 +/- 1", METRIC, "1.75 mm +/- 1"),
         ("1/4, 1/2", INCH, "1/4, 1/2 in"),
+        ("118/12, 12 in", METRIC, "118/12, 12 in"),
+        ("118/12, 12", INCH, "118/12, 12 in"),
         ("1/4, 8 mm", INCH, "1/4 in, 8 mm"),
         ("1/4 +/- 1 ,8 mm", INCH, "1/4 in +/- 1 ,8 mm"),
         ("3.2; 25 +/- 0.1", METRIC, "3.2; 25 mm +/- 0.1"),

@@ -21,6 +21,9 @@ def test_a_list_refuses_it(text: str) -> None:
 
 
 def test_a_list_of_inches_takes_its_fractions() -> None:
+    assert [one.number for one in read_many("8/12, 1 in", Kind.LENGTH)] == pytest.approx(
+        [8 / 12 * 25.4, 25.4]
+    )
     assert [one.number for one in read_many("1/4, 3/8 in", Kind.LENGTH)] == pytest.approx([6.35, 9.525])
 
 
