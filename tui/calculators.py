@@ -10,7 +10,7 @@ from geometry.surfaces import surface_of_relief
 from library.calc.measured import SHEET
 from library.calc.surfaces import FIELD, book_key
 from library.drafts.draft import Draft
-from library.search.sizes import Along
+from library.search.along import Along
 from library.units.read import in_other_unit
 from library.units.system import Display
 from tui.drawer import Drawer

@@ -17,7 +17,8 @@ from library.cards.chosen import chosen
 from library.cards.model import Card, Setting, Wanted
 from library.cards.shall_be import DROPS
 from library.equipment.model import machines, the_only_one, wheels
-from library.search.sizes import Along, Size
+from library.search.along import Along
+from library.search.sizes import Size
 from library.units.read import UnitError, read
 from library.units.system import METRIC
 

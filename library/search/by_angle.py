@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Sequence
+from functools import lru_cache
 
 from library.book.rows import Rows
 from library.book.search_text import Parts
 from library.book.value_ranges import ranges_of
-from library.search.by_value import LEAST_OF_AN_ANGLE
+from library.search.by_value import LEAST_OF_AN_ANGLE, POINTS
 from library.search.nearness import called
 from library.search.size_in_names import is_a_name
 from library.search.sizes import Size
@@ -19,22 +20,31 @@ CALLED_BY_ANGLE = (" countersink ", " centre drill ", " spotting drill ")
 USUAL = frozenset(["60", "82", "90", "100", "110", "120"])
 """Degrees by which such tools are asked for, and which nobody means as their diameter. Common practice, no source."""
 
+OF_A_DRILL = USUAL | POINTS | {"142"}
+"""Degrees by which drills of any kind are asked for, be it the point or the seat that they leave."""
+
 LEAST_BESIDE_A_SIZE = 30
 """From how many degrees any number is their angle where the size stands beside it. Common practice, no source."""
 
 LONGEST_NAME = 5
 """Words of the longest name that such a family is looked for by: combined drill and countersink."""
 
+DRILL = " drill "
+"""The word in the titles of families that are called by the angle of a point."""
+
 KEYS = "included_angle", "point_angle"
 """The angles by which they are called; a spotting drill by that of its point."""
 
 
-def called_by_angle(words: Sequence[str], families: Sequence[Parts]) -> frozenset[int]:
+def called_by_angle(
+    words: Sequence[str], families: Sequence[Parts], titles: Sequence[str] = CALLED_BY_ANGLE
+) -> frozenset[int]:
     """Which of the families whose tools are called by their angle some words name, by their numbers.
 
     Args:
         words: that are sought.
         families: of the book.
+        titles: words by which such families are known.
 
     Example:
         >>> families = [Parts(" ; countersinks ; countersink ; ", " ; csk ; ", ""), Parts(" ; drill ; ", "", "")]
@@ -47,24 +57,26 @@ def called_by_angle(words: Sequence[str], families: Sequence[Parts]) -> frozense
     return frozenset(
         number
         for number, family in enumerate(families)
-        if any(one in family.head for one in CALLED_BY_ANGLE) and any(not called(run, family) for run in runs)
+        if any(one in family.head for one in titles) and any(not called(run, family) for run in runs)
     )
 
 
-def is_an_angle(number: str, size: Size | None) -> bool:
+def is_an_angle(number: str, size: Size | None, others: Sequence[str] = ()) -> bool:
     """Whether a number alone, beside the name of such a tool, is its angle.
 
     Args:
         number: as typed.
         size: what is surely the size, where that stands beside it.
+        others: all numbers alone.
 
     Example:
         >>> is_an_angle("60", None), is_an_angle("12", None), is_an_angle("45", None), is_an_angle("45", Size("10 mm"))
         (True, False, False, True)
+        >>> is_an_angle("75", None, ["75", "12"]), is_an_angle("40", None, ["90", "40"])
+        (True, False)
     """
-    return number in USUAL or (
-        size is not None and "/" not in number and float(number) >= LEAST_BESIDE_A_SIZE
-    )
+    has_size = size is not None or any(float(one) < LEAST_BESIDE_A_SIZE for one in others)
+    return number in USUAL or (has_size and float(number) >= LEAST_BESIDE_A_SIZE)
 
 
 def of_angle(rows: Rows, number: str, found: Sequence[int], families: Collection[int]) -> set[int]:
@@ -77,12 +89,13 @@ def of_angle(rows: Rows, number: str, found: Sequence[int], families: Collection
         families: whose tools are meant, by their numbers; where none of theirs was found, any that was.
     """
     wanted, near = math.radians(float(number)), math.radians(LEAST_OF_AN_ANGLE)
+    whole = f" {number} "
     among = [row for row in found if rows.words.groups[row] in families] or found
     return {
         row
         for row in among
         if any(low - near <= wanted <= high + near for low, high in _angles_of(rows, row))
-        or any(is_a_name(number, name, ()) for name in rows.words.names_of(row))
+        or any(whole in name and is_a_name(number, name, ()) for name in rows.words.names_of(row))
     }
 
 
@@ -108,6 +121,10 @@ def told_of(rows: Rows, degrees: Sequence[str], found: Sequence[int]) -> str:
 
 def _angles_of(rows: Rows, row: int) -> list[tuple[float, float]]:
     """The ranges of the angles that the book has for a tool, in radians."""
-    return [
-        one for key in KEYS for one in ranges_of(rows.values_of(key).get(row, "")) if not isinstance(one, str)
-    ]
+    return [one for key in KEYS for one in _ranges(rows.values_of(key).get(row, ""))]
+
+
+@lru_cache(maxsize=1024)
+def _ranges(said: str) -> tuple[tuple[float, float], ...]:
+    """The ranges of numbers that stand in a value; many tools have the same."""
+    return tuple(one for one in ranges_of(said) if not isinstance(one, str))

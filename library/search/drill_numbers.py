@@ -28,7 +28,7 @@ DIAMETERS: Mapping[str, str] = {
 """The diameter of each in inches."""
 
 CALLED = re.compile(
-    r"(?<!\S)(?:(?:#|no\.? ?|number )(?P<number>\d{1,2})|letter (?P<letter>[a-z])|(?P<alone>[b-z])(?= drills?\b))(?!\S)"
+    r"(?<!\S)(?:(?:#|no\.? ?|number |wire (?:size|gauge) )(?P<number>\d{1,2})|letter (?P<letter>[a-z])|(?P<alone>[b-z])(?= drills?\b))(?!\S)"
 )
 """A number behind its sign, or a letter, alone right before the drill: of a drill, or of a screw."""
 

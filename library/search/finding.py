@@ -2,30 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import NamedTuple
-
 from library.book.rows import Rows
 from library.book.value_ranges import ranges_of
 from library.search.query import Condition, Query, parse
 from library.search.ranked import Ranked
 from library.search.ranking import ranked
-from library.search.sizes import Size
 from library.units.system import Display
-
-
-class Found(NamedTuple):
-    """What a text with conditions finds.
-
-    Attributes:
-        numbers: of the rows, the likeliest first.
-        size: what it says of the tool's size.
-        told: sentences about what could not be understood of it; that part is left out.
-    """
-
-    numbers: Sequence[int]
-    size: Size | None = None
-    told: str = ""
 
 
 def fitting(rows: Rows, query: Query) -> Ranked:
@@ -42,7 +24,7 @@ def fitting(rows: Rows, query: Query) -> Ranked:
     return found
 
 
-def by_condition(rows: Rows, text: str, display: Display) -> Found:
+def by_condition(rows: Rows, text: str, display: Display) -> Ranked:
     """The rows that fit a text that is being typed, with conditions such as ``rake>8``.
 
     Args:
@@ -51,10 +33,7 @@ def by_condition(rows: Rows, text: str, display: Display) -> Found:
         display: the units that a number without one is read in.
     """
     query = parse(text, display, is_typing=True)
-    found = fitting(rows, query)
-    return Found(
-        found.numbers, found.size, " ".join([*query.troubles, *([found.told] if found.told else [])])
-    )
+    return fitting(rows, query)._replace(troubles=tuple(query.troubles))
 
 
 def _fit(rows: Rows, condition: Condition) -> set[int]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from library.book.search_text import BETWEEN, Parts
 
@@ -12,6 +12,10 @@ ABSENT = 9
 
 IN_NOTES = 5
 """How far away a whole word is that stands only in what is told of a tool."""
+
+
+OTHER_NAME, PART_OF_NAME = 2, 4
+"""How far away a whole word is in what else a thing is called, and a part of such a word."""
 
 
 def singular(word: str) -> str:
@@ -36,12 +40,13 @@ def distance(word: str, whole: str, begun: str, rest: str, head: str, names: str
         names: what else it is called.
         notes: what is told of it.
     """
-    if begun in head:
-        return 0 if whole in head else 1
-    if whole in names:
-        return 2
+    one = f" {rest} " if rest is not word else whole
+    if begun in head or one in head:
+        return 0 if whole in head or one in head else 1
+    if whole in names or one in names:
+        return OTHER_NAME
     if word in head or word in names:
-        return 3 if word in head else 4
+        return 3 if word in head else PART_OF_NAME
     if rest in notes:
         return IN_NOTES if whole in notes else 6
     return ABSENT
@@ -63,3 +68,24 @@ def called(phrase: str, one: Parts) -> int:
     if any(f"{BETWEEN} {one} {BETWEEN}" in names for one in (phrase, singular(phrase))):
         return 0
     return 1 if f"{BETWEEN} {phrase}" in names else 2
+
+
+def of_material(near: int, word: str, material: Parts, words: Collection[str]) -> int:
+    """How far away a word is in what a work material is called: farther where it is but one word of a name that nobody typed.
+
+    Args:
+        near: how far away it is as a word.
+        word: as typed.
+        material: with its names.
+        words: all that are typed.
+
+    Example:
+        >>> plain = Parts(" ; plain steel ; ", " ; machine steel ; mild steel ; ")
+        >>> of_material(2, "machine", plain, ["machine", "tap"]), of_material(2, "mild", plain, ["mild", "steel"])
+        (4, 2)
+    """
+    if near != OTHER_NAME:
+        return near
+    said = {part for one in words for part in one.split()} | {singular(one) for one in words}
+    names = (name.split() for name in material.names.split(BETWEEN) if f" {word} " in name)
+    return OTHER_NAME if any(said.issuperset(name) for name in names) else PART_OF_NAME

@@ -17,6 +17,13 @@ class Ranked(NamedTuple):
         only_told: words by which none of them is called, and no trouble either; they stand in what is told of tools.
         steps: the first and the last step of a tool, which do not go along.
         of_angle: that none of them has the angle that was sought, as a sentence.
+        others: further sizes that the text has.
+        numbered: what of it is a number of a tool and no size, as typed.
+        angles: degrees that those that were found have.
+        only_part: words that are names of other tools, and of these only a part of another word.
+        left_out: words without which these were found.
+        named: the tool, and its work material, that those words led away from.
+        troubles: sentences about what could not be understood; that part is left out.
     """
 
     numbers: Sequence[int]
@@ -24,6 +31,18 @@ class Ranked(NamedTuple):
     only_told: tuple[str, ...] = ()
     steps: str = ""
     of_angle: str = ""
+    others: tuple[Size, ...] = ()
+    numbered: tuple[str, ...] = ()
+    angles: tuple[str, ...] = ()
+    only_part: tuple[str, ...] = ()
+    left_out: tuple[str, ...] = ()
+    named: str = ""
+    troubles: tuple[str, ...] = ()
+
+    @property
+    def sizes(self) -> tuple[Size, ...]:
+        """All sizes, the likeliest first."""
+        return (self.size, *self.others) if self.size is not None else self.others
 
     @property
     def told(self) -> str:
@@ -32,9 +51,21 @@ class Ranked(NamedTuple):
         Example:
             >>> Ranked([1], only_told=("rotary",)).told, Ranked([1]).told
             ("No tool here is called 'rotary'; the word stands in what is told of these.", '')
+            >>> Ranked([1], left_out=("machine",), named="tap for bronze").told
+            "No tap for bronze here is called 'machine'; these were found without that word."
         """
         steps = f"The steps {self.steps} do not go along: each step has its own diameter, typed on the card or in the calculator."
-        named = " or ".join(map(repr, self.only_told))
-        some = "the words stand" if len(self.only_told) > 1 else "the word stands"
-        called = f"No tool here is called {named}; {some} in what is told of these." if named else ""
-        return " ".join(one for one in (self.of_angle, called, steps if self.steps else "") if one)
+        called = [
+            _called("No tool here is called", self.only_told, "the word stands", "the words stand", "in what is told of these"),
+            _called("No tool here is called", self.only_part, "the word is a part", "the words are parts", "of other words here"),
+            _called(f"No {self.named} here is called", self.left_out, "these were found without", "these were found without", "that word" if len(self.left_out) == 1 else "those words"),
+        ]  # fmt: skip
+        return " ".join(
+            one for one in (*self.troubles, self.of_angle, *called, steps if self.steps else "") if one
+        )
+
+
+def _called(begins: str, words: Sequence[str], one: str, several: str, ends: str) -> str:
+    """A sentence about words; empty where there are none."""
+    named = " or ".join(map(repr, words))
+    return f"{begins} {named}; {several if len(words) > 1 else one} {ends}." if words else ""

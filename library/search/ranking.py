@@ -11,17 +11,21 @@ first letter finds at once.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from library.book.rows import Rows
 from library.book.search_text import BETWEEN
 from library.book.word_forms import LEAST_BEGUN, SAYS_NOTHING
-from library.search.by_angle import called_by_angle, is_an_angle, of_angle, told_of
-from library.search.by_value import POINTS, flutes_told, with_point
+from library.search.by_angle import told_of
+from library.search.by_value import flutes_told
 from library.search.left_hand import without_its_hand
 from library.search.meant_for import is_meant_for
-from library.search.nearness import ABSENT, IN_NOTES, called, distance, named, singular
+from library.search.named_tool import NamedTool, is_whole
+from library.search.nearness import ABSENT, IN_NOTES, distance, of_material, singular
+from library.search.number_meanings import meanings
 from library.search.of_trouble import UNKNOWN, TroubleWords
+from library.search.ordering import Order
 from library.search.ranked import Ranked
 from library.search.size_in_names import is_a_name, is_named, series_in
 from library.search.sizes import Size, Sought, may_widen, taken_apart
@@ -40,21 +44,18 @@ told to be of it, and farther for what itself is of carbide."""
 THREAD = "thread"
 """By this word at the beginning of a name tools for threads are known, where a thread is named and no tool."""
 
-COMMONEST = "plain steel"
-"""The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
+OF_ANOTHER_SERIES = 3
+"""How much farther away a tool is that is not called by the series of the thread, as Tr or NPT."""
 
-STEEL, OF_ANOTHER_STEEL = "steel", 12
-"""The word by which alone the commonest work material is meant, and how much later tools for one come that is neither that
-nor called as typed."""
+FOR_A_SCREW = re.compile(r" for m\d+ ")
+OF_ANOTHER_SCREW = 12
+"""A tool for one size of screw alone, and how much farther away it is where another size is sought."""
 
 OF_ITS_OWN = 0.25
 """How much farther away a tool for threads is where its family alone, and not itself, is called by their series."""
 
 WITHOUT_THE_FLUTES = 0.75
 """How much farther away a tool is for which the book does not have the number of flutes that was typed."""
-
-OVER = " over "
-"""By this word in its name a tool for large work alone is known."""
 
 FOR_A_CLASS = "reamer"
 """By this word in the name of their family tools are known that a hole of a class, such as H7, is finished with."""
@@ -102,28 +103,19 @@ class _Search:
         self._telling: frozenset[str] = frozenset()
         self._meant: set[int] = set()
         self._nears: dict[str, dict[int, int]] = {}
+        self._tool = NamedTool.of(self._words, searched)
 
     def run(self, among: Iterable[int]) -> Ranked:
         sought = self._sought
         found = sorted(among)  # Of equals those come first that do so in the book.
         for word in self._words:
             found = self._having(word, found)
+        if kept := self._without_weak(found):
+            return kept
         self._hear_trouble(found)
         sizes = [] if sought.size is None else [sought.size]
-        absent: list[str] = []
-        by_angle = called_by_angle(self._words, self._searched.families) if sought.numbers else frozenset()
-        for number in sought.numbers:
-            if is_of_angle := bool(by_angle) and is_an_angle(number, sought.size):
-                held = of_angle(self._rows, number, found, by_angle)
-            else:
-                held = with_point(self._rows, number).intersection(found) if number in POINTS else set()
-                held |= set(self._called_by(number, found) or ())
-            if held:
-                found = [row for row in found if row in held]
-            elif is_of_angle:
-                absent.append(number)
-            else:
-                sizes.append(Size(number))
+        meant = meanings(self._rows, sought, self._words, found, self._called_by)
+        found, sizes = list(meant.found), [*sizes, *meant.sizes]
         size = sizes[0] if sizes else None
         if size is not None and size.tolerance:
             found = self._of_families_called(FOR_A_CLASS, found)
@@ -133,9 +125,47 @@ class _Search:
             self._away[row] += farther
         if sought.flutes:
             self._prefer_flutes(sought.flutes, found)
-        found = self._in_order(found)
-        only_told = self._only_told(found) if found else ()
-        return Ranked(found, size, only_told, sought.steps, told_of(self._rows, absent, found))
+        words = tuple(word for word in self._words if word not in self._telling)
+        order = Order(self._searched, sought, words, self._tool, self._nears, frozenset(self._meant))
+        found = order.sorted(found, self._away, is_telling=bool(self._telling))
+        # Another tool than the one that is named says nothing of a word.
+        own = self._tool.of_those(found)
+        only_told = self._only_told(own) if found else ()
+        only_part = self._only_part(own) if found else ()
+        numbered = (*sought.numbered, *(f"{one} deg" for one in meant.lost))
+        others = tuple(one for one in (*sought.others, *sizes) if one != size)
+        of_angle = told_of(self._rows, meant.absent, found)
+        bare = tuple(one for one in (*meant.angles, *meant.absent) if one in sought.numbers)
+        return Ranked(found, size, only_told, sought.steps, of_angle, others, numbered, bare, only_part)
+
+    def _without_weak(self, found: Sequence[int]) -> Ranked | None:
+        """What is found without the words that lead away from the tool and the work material that are named, where such are."""
+        telling = [
+            word for word in self._words if min(self._troubles.known(word), default=UNKNOWN) == UNKNOWN
+        ]
+        weak = self._tool.weak(telling, found, self._nears)
+        if not weak:
+            return None
+        kept = tuple(word for word in self._words if word not in weak)
+        again = _Search(self._rows, self._sought._replace(words=kept))
+        rest = again.run(range(len(self._rows)))
+        is_named = any(map(self._tool.is_called, rest.numbers))
+        return rest._replace(left_out=weak, named=self._tool.told) if is_named else None
+
+    def _only_part(self, found: Sequence[int]) -> tuple[str, ...]:
+        """Words before the last one that are names of other tools, and in what was found parts of other words alone."""
+        part = [
+            word
+            for word in self._words[:-1]
+            if word not in self._tool.tool and word not in self._telling
+            and not any(is_whole(self._searched, word, row) for row in found)
+            and min(map(self._nears[word].__getitem__, found)) < IN_NOTES
+        ]  # fmt: skip
+        return tuple(
+            word
+            for word in part
+            if any(is_whole(self._searched, word, row) for row in range(len(self._rows)))
+        )
 
     def _only_told(self, found: Sequence[int]) -> tuple[str, ...]:
         """Words, typed so far that they may be whole, by which nothing is called that was found, and no trouble."""
@@ -146,7 +176,7 @@ class _Search:
         """Those that have a word, how far away it is in each being added to what they have."""
         searched, away = self._searched, self._away
         forms = word, f" {word} ", f" {word}", singular(word)
-        common = [min(distance(*forms, *family), distance(*forms, *material))
+        common = [min(distance(*forms, *family), of_material(distance(*forms, *material), word, material, self._words))
                   for family, material in zip(searched.families, searched.materials, strict=True)]  # fmt: skip
         heads, names, notes, groups = searched.heads, searched.names, searched.notes, searched.groups
         known = self._troubles.known(word)
@@ -230,13 +260,16 @@ class _Search:
 
     def _prefer(self, size: Size, found: Sequence[int]) -> None:
         """Put first what is called by the size, then what is called by its series, then what threads are cut with."""
-        series = [*series_in(size), f" {BETWEEN} {THREAD} "]
+        series = [*series_in(size) * OF_ANOTHER_SERIES, f" {BETWEEN} {THREAD} "]
         # Nobody says the pitch of a screw that a counterbore is for.
         is_of_a_tap = size.is_thread and "x" in size.text and not self._words
+        searched = self._searched
         for row in found:
             names = self._searched.names_of(row)
-            if is_of_a_tap or not is_named(names, size, self._sought.words):
+            is_other = size.is_thread and self._tool.tool and searched.groups[row] not in self._tool.families
+            if is_of_a_tap or is_other or not is_named(names, size, self._sought.words):
                 self._away[row] += ABSENT
+                self._away[row] += OF_ANOTHER_SCREW if FOR_A_SCREW.search(searched.heads[row]) else 0
             meant = is_meant_for(self._searched.heads[row], size) if self._words else None
             if meant is not None:
                 self._away[row] += 0 if meant else ABSENT
@@ -252,44 +285,3 @@ class _Search:
         """Put first what the book has with that number of flutes; the others are ground alike, so that they stay."""
         for row in found:
             self._away[row] += 0 if flutes_told(self._rows, row, count)[0] else WITHOUT_THE_FLUTES
-
-    def _in_order(self, found: Sequence[int]) -> list[int]:
-        words = tuple(word for word in self._words if word not in self._telling)
-        whole = self._sought.phrase
-        tool, material = named(words, self._searched.families), named(words, self._searched.materials)
-        # Of taps it says nothing that the name of one begins with tap, or that plain stands right behind that.
-        has_tool_first = len(words) > 1 and words[0] == tool
-        # A size and a number of flutes belong to no name.
-        is_parted = words and (self._sought.size is not None or self._sought.flutes is not None)
-        is_part = self._telling or has_tool_first or is_parted
-        phrase = " ".join(words[has_tool_first:]) if is_part else whole
-        title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {singular(phrase)}"
-        searched, away = self._searched, self._away
-        first = f" {BETWEEN} {words[0]}" if len(words) > 1 and not has_tool_first else title
-        of_tool = f" {BETWEEN} {tool}" if " " in tool else first
-        families = [called(tool, one) if tool else 0 for one in searched.families]
-        others = [
-            f" {COMMONEST} " not in one.head and (not material or called(material, one) > 0)
-            for one in searched.materials
-        ]
-        # Steel without a word for which steel is plain steel, though the names of others have the word too.
-        is_steel = STEEL in words
-        # Two words that name a family say more than each of them in the title of another tool, as tool in tool steel.
-        weight = 48 if " " in tool else 16 if len(words) > 1 else 8
-        steps: dict[int, float] = {}
-        for number in found:
-            head = searched.heads[number]
-            if head.startswith(title):
-                steps[number] = -1
-                continue
-            # In the title alone: an id has its words in another order.
-            in_head = begun in head[: head.find(BETWEEN, 2)]
-            in_text = in_head or phrase in searched.names[number] or phrase in searched.notes[number]
-            begins = head.startswith((first, of_tool))
-            group = searched.groups[number]
-            step = away[number] * 48 + (not in_head) * 24 + families[group] * weight
-            step += (is_steel and others[group]) * OF_ANOTHER_STEEL
-            step += (number not in self._meant) * 4 + (not in_text) * 2
-            # A tool for large work alone, as its name says, comes after the one for any.
-            steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)
-        return sorted(found, key=steps.__getitem__)

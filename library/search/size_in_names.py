@@ -9,7 +9,7 @@ from library.book.rows import Rows
 from library.search.meant_for import is_meant_for
 from library.search.sizes import Size
 
-_RUN_ON = re.compile(r"^(?:g|rc?|rp)(?= ?\d)|(?<=\d)ba$")
+_RUN_ON = re.compile(r"^(?:tr|g|rc?|rp)(?= ?\d)|(?<=\d)ba$")
 """Letters of a series that may stand right beside the size: of a pipe thread before it, BA behind it."""
 
 
@@ -21,8 +21,8 @@ def series_in(size: Size) -> list[str]:
     """Words of a thread's name by which tools for its series are called, each as it stands in a searched text.
 
     Example:
-        >>> series_in(Size("G1/4", True)), series_in(Size("1/2-13 UNC", True))
-        ([' g '], [' unc '])
+        >>> series_in(Size("G1/4", True)), series_in(Size("1/2-13 UNC", True)), series_in(Size("Tr20x4", True))
+        ([' g '], [' unc '], [' tr '])
     """
     text = size.text.casefold()
     words = [word for word in text.split() if word.isalpha() and word not in {"x", "lh"}]

@@ -62,3 +62,17 @@ FROM_TO = re.compile(
     rf"(?<!\S){MEASURE}(?: ?(?:mm|in|inch|\"))? ?(?:-|to) ?{MEASURE}(?: ?(?:mm|in|inch|\"))?(?!\S)"
 )
 """The first and the last step of a stepped tool, which are neither words nor the size of any one step."""
+
+DEGREES = re.compile(
+    r"(?<!\S)(?P<angle>\d{1,3}(?:\.\d{1,4})?)(?: |-)?(?:deg|degrees?|\u00b0)(?:[- ]point)?(?!\S)"
+)
+"""An angle with its unit."""
+
+_OF_UNIT = r"(?: ?(?:mm|in|\"))?"
+BY = re.compile(
+    rf"(?<!\S)(?<!m )(?<!tr )(?P<one>{MEASURE}{_OF_UNIT}) ?x ?(?P<other>{MEASURE}{_OF_UNIT})(?!\S)"
+)
+"""Two sizes with the sign between them, as of a counterbore and its pilot, or a diameter and a length; no thread."""
+
+PILOT = re.compile(rf"(?<!\S)(?P<pilot>pilot (?P<other>{MEASURE}{_OF_UNIT}))(?!\S)")
+"""The size of a pilot."""

@@ -13,17 +13,20 @@ from geometry.fit.hole import CLASSES
 from library.book.search_text import plain, words_of
 from library.search.drill_numbers import CALLED, inches_of, is_alone
 from library.search.size_patterns import (
+    BY,
     CLASS,
+    DEGREES,
     ENDING,
     FROM_TO,
     LENGTH,
     MEASURE,
     NO_SIZES,
+    PILOT,
     SCREWS,
     STEPS,
     THREADS,
 )
-from library.search.slashed import slashes_parted
+from library.search.spelling import TAP_DRILL, spelled, with_points
 
 _SIZE = re.compile(
     rf"(?<!\S)(?:(?P<thread>(?:{'|'.join(THREADS)}){ENDING})|(?P<length>{LENGTH}){CLASS})(?!\S)"
@@ -32,9 +35,6 @@ _ALONE = re.compile(rf"(?<!\S)(?P<number>{MEASURE})-?{CLASS}(?!\S)(?! *(?:{NO_SI
 _FLUTES = re.compile(r"(?<!\S)(?P<count>\d{1,2})[ -]?(?:flute[sd]?|fl)(?!\S)")
 """How many flutes the tool has: ``4 flutes``, ``4-flute``."""
 
-_SPELLING = str.maketrans(
-    {"\u00d7": "x", "\u201d": '"', "\u2033": '"', "\u2013": "-", "\u2044": "/", ",": " "}
-)
 _BEGUN = re.compile(r" ?x$")
 """A pitch of which nothing but the sign before it is typed yet."""
 
@@ -48,6 +48,13 @@ _OF_INCHES = re.compile(r"0?\.\d{3,}")
 
 LARGEST = 500
 """The largest diameter, in mm, that a number alone is taken for."""
+
+
+LEAST = 0.1
+"""The smallest number alone that is taken for a diameter, in mm or in inches; below it is how much too large a hole is."""
+
+MORSE_TAPERS = frozenset("01234567")
+"""Numbers beside the word Morse that are those of a taper."""
 
 
 class Size(NamedTuple):
@@ -89,43 +96,6 @@ class Size(NamedTuple):
         return f"{self.text} {'mm' if self.tolerance and not is_part else unit}"
 
 
-class Along(NamedTuple):
-    """What of a search goes along with an entry, into its calculations and onto its card.
-
-    Attributes:
-        size: of the tool, where it stood there and the entry is not called by it.
-        flutes: how many the tool has, where that stood there.
-        instead: the numbers of flutes that the book has for the tool, where that is none of them.
-    """
-
-    size: Size | None = None
-    flutes: int | None = None
-    instead: str = ""
-
-    @property
-    def told(self) -> str:
-        """What is said of it beside the search; empty where nothing goes along.
-
-        Example:
-            >>> Along(Size("12", tolerance="H7")).told, Along(None, 4, "3").told, Along(Size("M12", True), 1).told
-            ('12 H7 goes along', '4 flutes go along, the book has 3', 'M12 and 1 flute go along')
-            >>> Along(Size("6, 10, 14 mm"), 2).told
-            '6, 10, 14 mm and 2 flutes go along'
-        """
-        parts = self.size.told.split(", ") if self.size is not None else []
-        if self.flutes is not None:
-            parts.append(f"{self.flutes} flute{'s' if self.flutes > 1 else ''}")
-        several = len(parts) > 1 or (self.size is None and (self.flutes or 0) > 1)
-        listed = " and ".join(one for one in (", ".join(parts[:-1]), *parts[-1:]) if one)
-        instead = f", {self.instead_told}" if self.instead else ""
-        return f"{listed} go{'' if several else 'es'} along{instead}" if parts else ""
-
-    @property
-    def instead_told(self) -> str:
-        """That the book has another number of flutes, where there is no room for more; empty where it has not."""
-        return f"the book has {self.instead}" if self.instead else ""
-
-
 def flutes_in(text: str) -> int | None:
     """How many flutes the tool has, where a search says it; a tool without any is none.
 
@@ -133,13 +103,8 @@ def flutes_in(text: str) -> int | None:
         >>> flutes_in("countersink 4 flutes"), flutes_in("4-flute countersink m12"), flutes_in("4 mm drill")
         (4, 4, None)
     """
-    found = _FLUTES.search(_spelled(text))
+    found = _FLUTES.search(spelled(text))
     return int(found["count"]) or None if found is not None else None
-
-
-def _spelled(text: str) -> str:
-    """A search in small letters, its signs as they are understood here, with one blank between words."""
-    return " ".join(slashes_parted(" ".join(text.casefold().split())).translate(_SPELLING).split())
 
 
 def with_its_unit(text: str, size: Size, unit: str) -> str:
@@ -153,11 +118,14 @@ def with_its_unit(text: str, size: Size, unit: str) -> str:
     Example:
         >>> with_its_unit("reamer 10h8", Size("10", tolerance="H8"), "mm"), with_its_unit("tap m12", Size("M12", True), "mm")
         ('reamer 10 mm h8', 'tap m12')
+        >>> with_its_unit("drill 10,5 brass", Size("10.5"), "mm")
+        'drill 10.5 mm brass'
     """
     if size.written(unit) == size.text:
         return text
-    alone = re.compile(rf"(?<!\S){re.escape(size.text)}-?(?![\d./])(?= *(?P<more>\S?))")
-    return alone.sub(lambda found: f"{size.text} {unit}{' ' * bool(found['more'])}", text, count=1).replace(
+    alone = re.compile(rf"(?<![^\s\u00f8\u2300]){re.escape(size.text)}-?(?![\d./])(?= *(?P<more>\S?))")
+    behind = with_points(text)
+    return alone.sub(lambda found: f"{size.text} {unit}{' ' * bool(found['more'])}", behind, count=1).replace(
         "  ", " "
     )
 
@@ -172,6 +140,9 @@ class Sought(NamedTuple):
         phrase: all of it, as titles are searched.
         flutes: how many the tool has, where that is said.
         steps: the first and the last step of a stepped tool, as typed.
+        degrees: numbers with the unit of an angle behind them.
+        others: further sizes.
+        numbered: what counts its tools otherwise than by a diameter, such as ``#30`` of a pilot, as typed.
     """
 
     words: tuple[str, ...]
@@ -180,6 +151,9 @@ class Sought(NamedTuple):
     phrase: str
     flutes: int | None = None
     steps: str = ""
+    degrees: tuple[str, ...] = ()
+    others: tuple[Size, ...] = ()
+    numbered: tuple[str, ...] = ()
 
 
 def may_widen(text: str) -> bool:
@@ -191,10 +165,12 @@ def may_widen(text: str) -> bool:
     Example:
         >>> [may_widen(one) for one in ("hand tap", "m12", "letter f")]
         [False, True, True]
-        >>> may_widen("q drill"), may_widen("a drill")
-        (True, False)
+        >>> may_widen("q drill"), may_widen("a drill"), may_widen("tap drill")
+        (True, False, True)
     """
-    return any(sign.isdigit() for sign in text) or CALLED.search(_spelled(text)) is not None
+    if any(sign.isdigit() for sign in text) or TAP_DRILL.search(text.casefold()) is not None:
+        return True
+    return CALLED.search(spelled(text)) is not None
 
 
 def taken_apart(text: str) -> Sought:
@@ -212,8 +188,10 @@ def taken_apart(text: str) -> Sought:
         (('reamer', 'stainless'), None, ('12',))
         >>> taken_apart("reamer 12 h7").size
         Size(text='12', is_thread=False, tolerance='H7')
+        >>> taken_apart("counterbore pilot 9 15")[2:3], taken_apart("counterbore 15 x 9").numbered
+        ((('15',),), ('9',))
     """
-    rest = _spelled(text)
+    rest = spelled(text)
     if not may_widen(rest):
         return Sought(words_of(rest), None, (), plain(text))
     rest = _OF_A_POINT.sub(r"\g<angle>", rest)
@@ -222,8 +200,16 @@ def taken_apart(text: str) -> Sought:
         rest = FROM_TO.sub(" ", rest)
     counted = _FLUTES.search(rest)
     rest = _FLUTES.sub(" ", rest, count=1)
+    beside = [one["pilot"] for one in PILOT.finditer(rest)]
+    rest = PILOT.sub("pilot", rest)
+    beside += [one["other"] for one in BY.finditer(rest)]
+    rest = BY.sub(r"\g<one>", rest)
+    degrees = tuple(one["angle"] for one in DEGREES.finditer(rest))
+    rest = DEGREES.sub(" ", rest)
     sizes: list[Size] = []
     numbers: list[str] = []
+    numbered = beside
+    has_morse = "morse" in rest.split()
 
     def take_size(found: re.Match[str]) -> str:
         tolerance = _tolerance(found)
@@ -241,6 +227,8 @@ def taken_apart(text: str) -> Sought:
             sizes.append(Size(f"{number} in", tolerance=tolerance))
         elif tolerance:
             sizes.append(Size(number, tolerance=tolerance))
+        elif float(number) < LEAST or (has_morse and number in MORSE_TAPERS):
+            numbered.append(number)
         else:
             numbers.append(number)
         return _left(found, tolerance)
@@ -251,6 +239,8 @@ def taken_apart(text: str) -> Sought:
     def take_called(found: re.Match[str]) -> str:
         if inches := inches_of(found, whole):
             sizes.append(Size(f"{inches} in"))
+        else:
+            numbered.append(found[0])
         return " "
 
     rest = _ALONE.sub(take_number, CALLED.sub(take_called, rest))
@@ -258,7 +248,11 @@ def taken_apart(text: str) -> Sought:
         rest = "drill"
     size = next((one for one in sizes if one.is_thread), sizes[0] if sizes else None)
     flutes = int(counted["count"]) if counted is not None else None
-    return Sought(words_of(rest), size, tuple(numbers), plain(text), flutes, steps[0] if steps else "")
+    others = tuple(one for one in sizes if one is not size)
+    return Sought(
+        words_of(rest), size, tuple(numbers), plain(text), flutes, steps[0] if steps else "",
+        degrees, others, tuple(numbered),
+    )  # fmt: skip
 
 
 def _tolerance(found: re.Match[str]) -> str:

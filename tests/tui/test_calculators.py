@@ -8,7 +8,8 @@ import pytest
 
 from geometry.calculations import calculation
 from library.book.model import Entry, Family, Measure, Value
-from library.search.sizes import Along, Size
+from library.search.along import Along
+from library.search.sizes import Size
 from tests.tui.without_a_screen import along, opened, session, word
 from tui.view import calculator_fields
 from tui.view.text_line import TextLine

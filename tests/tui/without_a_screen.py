@@ -5,7 +5,8 @@ from __future__ import annotations
 from geometry.calculations import calculation
 from library.book.model import Book, Entry, Measure
 from library.equipment.model import Machine
-from library.search.sizes import Along, Size
+from library.search.along import Along
+from library.search.sizes import Size
 from tui.session import Session
 from tui.view import calculator_fields
 from tui.view.form import Form

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from geometry.quantities import quantity
 from library.calc.in_units import in_units
-from library.search.sizes import Along
+from library.search.along import Along
 from library.units.system import Display
 from tui.figure.alphabet import ALPHABETS
 from tui.screens.paned import in_a_line

@@ -26,7 +26,7 @@ from library.cards.searching import of_tool
 from library.cards.store import NoCard, Opened, create, load
 from library.drafts.draft import Draft
 from library.editing.merging import Choice, Conflict
-from library.search.sizes import Along
+from library.search.along import Along
 
 NOTHING_ALONG = Along()
 

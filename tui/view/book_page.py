@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
+from library.search.along import Along, left_behind, size_for
 from library.search.by_value import flutes_told
 from library.search.leaving_out import LeftOut, without
 from library.search.ranked import Ranked
 from library.search.ranking import ranked
-from library.search.size_in_names import is_called_by
-from library.search.sizes import Along, Size, flutes_in, with_its_unit
+from library.search.sizes import Size, flutes_in, with_its_unit
 from library.search.step_sizes import IS_STEPPED, diameters_in, with_unit_behind
 from tui.view.lines import EMPTY, Line, Piece, Role, filled, fit, fit_ends, line, padded, rule, wrap
 from tui.view.text_line import TextLine
@@ -18,7 +18,6 @@ from tui.view.viewport import Viewport
 
 if TYPE_CHECKING:
     from library.book.rows import Row, Rows
-    from library.search.finding import Found
 
 FIND = "Find: "
 SIGNS = frozenset("<>=")
@@ -35,8 +34,7 @@ class BookPage:
         hits: numbers of the rows found.
         view: the part of them in sight, and the chosen one.
         by_condition: finds rows by a text with conditions; nothing before units are loaded.
-        told: what could not be understood of the find line, or by which of its words no tool is called.
-        size: what the find line says of the tool's size.
+        found: what the find line finds, and what has to be said of its words.
         finds: how often somebody changed the find line.
         marked: the ids of the entries to be set side by side, in the order of marking.
     """
@@ -46,9 +44,8 @@ class BookPage:
         self.find = TextLine()
         self.hits: Sequence[int] = range(len(rows) if rows is not None else 0)
         self.view = Viewport(len(self.hits))
-        self.by_condition: Callable[[Rows, str], Found] | None = None
-        self.told = ""
-        self.size: Size | None = None
+        self.by_condition: Callable[[Rows, str], Ranked] | None = None
+        self.found = Ranked(self.hits)
         self.finds = 0
         self.marked: list[str] = []
 
@@ -61,8 +58,11 @@ class BookPage:
         """Write the unit of lengths that was worked in behind a size without one, which would mean another size now."""
         if self._steps():
             self.edit(TextLine.ending(with_unit_behind(self.find.text, unit)))
-        elif self.size is not None:
-            self.edit(TextLine.ending(with_its_unit(self.find.text, self.size, unit)))
+        else:
+            text = self.find.text
+            for size in self.found.sizes:
+                text = with_its_unit(text, size, unit)
+            self.edit(TextLine.ending(text) if text != self.find.text else self.find)
 
     def find_anew(self) -> None:
         """Find again what is in the find line: what it means may have changed."""
@@ -97,8 +97,7 @@ class BookPage:
         instead = flutes_told(self._rows, number, flutes)[1] if flutes is not None else ""
         if steps := self._steps():
             return Along(Size(steps), flutes, instead)
-        is_its_name = self.size is not None and is_called_by(self._rows, number, self.size)
-        return Along(None if is_its_name else self.size, flutes, instead)
+        return Along(size_for(self._rows, number, self.found), flutes, instead)
 
     def _steps(self) -> str:
         """The diameters of all steps, where the find line has them and the chosen tool has steps; else empty."""
@@ -136,20 +135,22 @@ class BookPage:
         old, self.find = self.find.text, find
         if find.text == old or self._rows is None:
             return
-        self._search(self.hits if find.text.startswith(old) else None)
+        # Without a word more is found than will be with the next sign of it.
+        goes_on = find.text.startswith(old) and not self.found.left_out
+        self._search(self.hits if goes_on else None)
         self.view.choose(0)
 
     def _search(self, among: Sequence[int] | None) -> None:
         if self._rows is None:
             return
-        sought, self.told = self.find.text.strip(), ""
+        sought = self.find.text.strip()
         if self.waits_for_units:
             sought, among = " ".join(word for word in sought.split() if SIGNS.isdisjoint(word)), None
         if SIGNS.isdisjoint(sought) or self.by_condition is None:
-            found = ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
-            self.hits, self.size, self.told = found.numbers, found.size, found.told
+            self.found = ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
         else:
-            self.hits, self.size, self.told = self.by_condition(self._rows, self.find.text)
+            self.found = self.by_condition(self._rows, self.find.text)
+        self.hits = self.found.numbers
         self.view.resize(len(self.hits), self.view.height)
 
     def draw(self, width: int, height: int, *, live: bool = True) -> list[Line]:
@@ -160,24 +161,40 @@ class BookPage:
             height: in lines.
             live: whether the find line is typed into here.
         """
-        told = wrap(self.told, width, "warn", first="! ", rest="  ") if self.told else []
+        told = wrap(said, width, "warn", first="! ", rest="  ") if (said := self._said(width)) else []
         self.view.resize(len(self.hits), height - 3 - len(told))
         head = [self._find_line(width, live=live), _heading(width), rule(width)]
         page = filled(head + (self._list(width, live=live) or self._nothing(width)), height - len(told))
         return (page + told)[:height]
 
     def _find_line(self, width: int, *, live: bool) -> Line:
-        marks = f"  {len(self.marked)} marked" if self.marked else ""
         along = self.along_with(self.chosen.id) if self.chosen is not None else Along()
-        goes, instead = (f"  {one}" if one else "" for one in (along.told, along.instead_told))
-        count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
+        told = self._counts(along)
         least = len(FIND) + len(self.find.text) + 1
-        told = (f"{goes}{count}", goes or count, f"{instead}{count}", instead or count, count)
-        count = next((one for one in told if least + len(one) <= width), count)
+        count = next((one for one in told if least + len(one) <= width), told[-1])
         room = width - len(FIND) - len(count)
         room = max(room, 1)
         typed = self.find.pieces(room) if live else line(Piece(fit(self.find.text, room), "typed"))
         return line(Piece(FIND, "strong" if live else "quiet"), *typed, Piece(count, "quiet"))
+
+    def _counts(self, along: Along) -> tuple[str, ...]:
+        """What stands beside the find line, the longest first: what goes along and how much was found."""
+        marks = f"  {len(self.marked)} marked" if self.marked else ""
+        goes, instead = (f"  {one}" if one else "" for one in (along.told, along.instead_told))
+        count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
+        return f"{goes}{count}", goes or count, f"{instead}{count}", instead or count, count
+
+    def _said(self, width: int) -> str:
+        """What has to be said of the find line below the list, with what goes along where there is no room beside it."""
+        said = self.found.told
+        chosen = self.chosen
+        if chosen is None or self._rows is None:
+            return said
+        along = self.along_with(chosen.id)
+        has_room = len(FIND) + len(self.find.text) + 1 + len(self._counts(along)[1]) <= width
+        goes = "" if has_room or not along.told else f"{along.told}."
+        behind = left_behind(self._rows, self.hits[self.view.chosen], self.found, along)
+        return " ".join(one for one in (said, goes, behind) if one)
 
     def _list(self, width: int, *, live: bool) -> list[Line]:
         if self._rows is None:

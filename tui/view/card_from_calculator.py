@@ -18,7 +18,8 @@ from library.cards.editing import CardEditRefused, edited
 from library.cards.model import Card, Tool
 from library.cards.starting import for_its_size
 from library.cards.thread_names import of_thread
-from library.search.sizes import Along, Size
+from library.search.along import Along
+from library.search.sizes import Size
 from library.units.read import UnitError, read, read_many, with_units
 from library.units.system import Display
 from tui.view.card_quantity_rows import measured_on

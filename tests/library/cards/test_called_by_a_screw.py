@@ -12,7 +12,8 @@ from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import Job, work_out
 from library.cards.starting import found_with, from_entry
-from library.search.sizes import Along, Size
+from library.search.along import Along
+from library.search.sizes import Size
 from library.units.system import METRIC
 
 

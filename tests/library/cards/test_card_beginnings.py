@@ -19,7 +19,8 @@ from library.cards.starting import again, empty, found_with, from_entry, with_si
 from library.cards.thread_names import of_thread
 from library.editing.planning import plan
 from library.editing.saving import save
-from library.search.sizes import Along, Size
+from library.search.along import Along
+from library.search.sizes import Size
 
 ENTRY = Entry(
     "yard-tap",

@@ -85,9 +85,9 @@ def test_a_row_is_marked_by_a_word(others: dict[str, str], mark: str) -> None:
 @pytest.mark.parametrize(
     ("sought", "told"),
     [
-        ("tap 4 flutes", "  4 flutes go along, the book has 2 to 3  1 of 1"),
+        ("tap 4 flutes", "  4 flutes go along, the book has 2 to 3 flutes  1 of 1"),
         ("tap 2 flutes", "  2 flutes go along  1 of 1"),
-        ("hand tap hand tap hand tap 4 flutes 5/8-11", "  the book has 2 to 3  1 of 1"),
+        ("hand tap hand tap hand tap 4 flutes 5/8-11", "  the book has 2 to 3 flutes"),
     ],
 )
 def test_another_number_of_flutes_in_the_book_is_told_beside_the_find_line(sought: str, told: str) -> None:

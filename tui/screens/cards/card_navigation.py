@@ -9,7 +9,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from library.errors import Refused
-from library.search.sizes import Along
+from library.search.along import Along
 from tui import screens
 from tui.screens.base_screen import BaseScreen
 

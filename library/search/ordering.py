@@ -1,0 +1,103 @@
+"""The order of what a search finds: how far away each tool is, and of equals what is asked for more often."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from library.book.search_text import BETWEEN, SearchWords
+from library.search.named_tool import NamedTool
+from library.search.nearness import ABSENT, called, named, singular
+from library.search.sizes import Sought
+
+COMMONEST = "plain steel"
+"""The work material of a tool that is looked for without one, more often than any other. Common practice, no source."""
+
+STEEL, OF_ANOTHER_STEEL = "steel", 12
+"""The word by which alone the commonest work material is meant, and how much later tools for one come that is neither that
+nor called as typed."""
+
+OVER = " over "
+"""By this word in its name a tool for large work alone is known."""
+
+
+@dataclass(frozen=True)
+class Order:
+    """What the order goes by.
+
+    Attributes:
+        searched: what the rows are found by.
+        sought: what is searched for.
+        words: of it that name a tool, and not its trouble.
+        tool: that is named in full.
+        nears: how near each word is in each row.
+        meant: rows that are meant for the size, by the range in their title.
+    """
+
+    searched: SearchWords
+    sought: Sought
+    words: tuple[str, ...]
+    tool: NamedTool
+    nears: Mapping[str, Mapping[int, int]]
+    meant: frozenset[int]
+
+    def sorted(self, found: Sequence[int], away: Sequence[float], *, is_telling: bool) -> list[int]:
+        """The rows, the likeliest first.
+
+        Args:
+            found: the numbers of the rows.
+            away: how far away each row of the book is by its words, sizes and flutes.
+            is_telling: whether some words tell of a trouble.
+        """
+        words, sought = self.words, self.sought
+        whole = sought.phrase
+        tool, material = named(words, self.searched.families), named(words, self.searched.materials)
+        # Of taps it says nothing that the name of one begins with tap, or that plain stands right behind that.
+        has_tool_first = len(words) > 1 and words[0] == tool
+        # A size and a number of flutes belong to no name.
+        is_parted = words and (sought.size is not None or sought.flutes is not None)
+        is_part = is_telling or has_tool_first or is_parted
+        phrase = " ".join(words[has_tool_first:]) if is_part else whole
+        one = singular(phrase)
+        title, begun = f" {BETWEEN} {whole} {BETWEEN}", f" {one}"
+        searched = self.searched
+        first = f" {BETWEEN} {words[0]}" if len(words) > 1 and not has_tool_first else title
+        of_tool = f" {BETWEEN} {tool}" if " " in tool else first
+        if words and words[0] in self.tool.tool[1:] + self.tool.tool[:-1]:
+            # Half of the name of a family says nothing, as drill in drill bit.
+            first = of_tool
+        families = [called(tool, one) if tool else 0 for one in searched.families]
+        others = [
+            f" {COMMONEST} " not in one.head and (not material or called(material, one) > 0)
+            for one in searched.materials
+        ]
+        # Steel without a word for which steel is plain steel, though the names of others have the word too.
+        is_steel = STEEL in words
+        # Two words that name a family say more than each of them in the title of another tool, as tool in tool steel.
+        weight = 48 if " " in tool else 16 if len(words) > 1 else 8
+        steps: dict[int, float] = {}
+        for number in found:
+            head = searched.heads[number]
+            if head.startswith(title):
+                steps[number] = -1
+                continue
+            # In the title alone: an id has its words in another order.
+            in_head = begun in head[: head.find(BETWEEN, 2)]
+            in_text = in_head or one in searched.names[number] or phrase in searched.notes[number]
+            begins = head.startswith((first, of_tool))
+            group = searched.groups[number]
+            step = away[number] * 48 + (not in_head) * 24 + families[group] * weight
+            step += self._from_tool(number) * 48
+            step += (is_steel and others[group]) * OF_ANOTHER_STEEL
+            step += (number not in self.meant) * 4 + (not in_text) * 2
+            # A tool for large work alone, as its name says, comes after the one for any.
+            steps[number] = ((step + (not begins)) * 2 + others[group]) * 2 + (OVER in head)
+        return sorted(found, key=steps.__getitem__)
+
+    def _from_tool(self, row: int) -> int:
+        """How much farther, or nearer, a tool is by the words that name a family in full, beside each of them alone."""
+        words = self.tool.tool
+        if len(words) > 1 and self.searched.groups[row] in self.tool.families:
+            return -sum(self.nears[word].get(row, 0) for word in words)
+        # Alone, the word may yet go on, as tap does to taper.
+        return 0 if len(self.sought.words) == 1 or self.tool.is_called(row) else ABSENT
