@@ -13,6 +13,7 @@ from library.book.word_forms import SAYS_NOTHING
 from library.search.nearness import called, named
 from library.search.ranking import ranked
 from library.search.size_patterns import LENGTH
+from library.search.slips import meant_by, vocabulary
 
 MOST = 12
 """Words of which it is told which are in the way; each takes a search."""
@@ -27,10 +28,12 @@ class LeftOut(NamedTuple):
     Attributes:
         words: as typed; none where nothing helps.
         found: how much is found without them.
+        meant: words of the book that are near them, where they may be slips.
     """
 
     words: tuple[str, ...] = ()
     found: int = 0
+    meant: tuple[str, ...] = ()
 
     @property
     def told(self) -> str:
@@ -39,12 +42,16 @@ class LeftOut(NamedTuple):
         Example:
             >>> LeftOut(("my", "bush"), 3).told, LeftOut().told
             ("Without 'my' and 'bush' there are 3.", '')
+            >>> LeftOut(("reemer",), 3, ("reamer",)).told
+            "Without 'reemer' there are 3; near it in the book is 'reamer'."
         """
         if not self.words:
-            return ""
+            return f"Near it in the book is {' and '.join(map(repr, self.meant))}." if self.meant else ""
         *others, last = map(repr, self.words)
         named = f"{', '.join(others)} and {last}" if others else last
-        return f"Without {named} there {'is' if self.found == 1 else 'are'} {self.found}."
+        them = "it" if len(self.words) == 1 else "them"
+        near = f"; near {them} in the book is {' and '.join(map(repr, self.meant))}" if self.meant else ""
+        return f"Without {named} there {'is' if self.found == 1 else 'are'} {self.found}{near}."
 
 
 def leaving_out(
@@ -65,7 +72,7 @@ def leaving_out(
         >>> texts = ["taper reamer", "hand tap", "hand reamer", "hand reamer, long"]
         >>> find = lambda words: [at for at, text in enumerate(texts) if all(one in text for one in words)]
         >>> leaving_out(["hand", "tap", "titanium"], find), leaving_out(["taper", "hand", "reamer"], find)
-        (LeftOut(words=('titanium',), found=1), LeftOut(words=('taper',), found=2))
+        (LeftOut(words=('titanium',), found=1, meant=()), LeftOut(words=('taper',), found=2, meant=()))
         >>> leaving_out(["taper", "hand", "reamer"], find, [["taper"]]).words
         ('hand',)
     """
@@ -101,11 +108,14 @@ def without(rows: Rows, text: str) -> LeftOut:
         >>> from library.book.rows import Row
         >>> rows = Rows.of([Row("entry", "a", "A", search="taper reamer"), Row("entry", "b", "B", search="hand tap")])
         >>> without(rows, "hand tap titanium").told, without(rows, "my taper drill of brass").words, without(rows, "titanium")
-        ("Without 'titanium' there is 1.", ('drill', 'brass'), LeftOut(words=(), found=0))
+        ("Without 'titanium' there is 1.", ('drill', 'brass'), LeftOut(words=(), found=0, meant=()))
     """
     words = [word for word in _WORDS.findall(text) if word.casefold() not in SAYS_NOTHING]
     dearest = [_naming(words, rows.words.families), _naming(words, rows.words.materials)]
-    return leaving_out(words, lambda some: ranked(rows, " ".join(some)).numbers, dearest)
+    left_out = leaving_out(words, lambda some: ranked(rows, " ".join(some)).numbers, dearest)
+    known = vocabulary(rows.words)
+    near = (meant_by(word, known) for word in left_out.words or words[: len(words) <= 1])
+    return left_out._replace(meant=tuple(dict.fromkeys(word for word in near if word)))
 
 
 def _naming(words: Sequence[str], those: Sequence[Parts]) -> list[str]:

@@ -219,7 +219,7 @@ class BookPage:
         sought = self.find.text.strip()
         helps = without(rows, sought) if SIGNS.isdisjoint(sought) else LeftOut()
         if not helps.words:
-            return f"Nothing in the book has {sought!r}."
+            return f"Nothing in the book has {sought!r}. {helps.told}".rstrip()
         return f"Nothing in the book has all of {sought!r}. {helps.told}"
 
 

@@ -74,3 +74,32 @@ def test_the_unit_of_a_size_is_no_word_of_its_own() -> None:
     left_out = without(shipped(), "countersink 60 cast iron 10 mm centre hole 60")
     assert set(left_out.words) == {"60", "centre", "hole"}
     assert without(shipped(), "reamer zirconium 1/2 in 6 flutes").words == ("zirconium",)
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("tpa m12", "tap"),
+        ("reemer 10", "reamer"),
+        ("countersnik 90", "countersink"),
+        ("drill mild stel", "steel"),
+        ("tap m12 casti iron", "cast"),
+        ("drll 8", "drill"),
+        ("gear cutter", ""),
+        ("core drill 20 cast iron", ""),
+        ("shell reamer 40", ""),
+        ("mt3 reamer", ""),
+    ],
+)
+def test_a_word_of_the_book_that_is_near_a_slip_is_named_and_a_known_word_is_no_slip(
+    text: str, meant: str
+) -> None:
+    left_out = without(shipped(), text)
+    assert left_out.words
+    assert left_out.meant == ((meant,) if meant else ())
+    assert not meant or f"near it in the book is {meant!r}" in left_out.told
+
+
+def test_near_a_slip_that_stands_alone_a_word_of_the_book_is_named_too() -> None:
+    assert without(shipped(), "Reemers").told == "Near it in the book is 'reamers'."
+    assert without(shipped(), "reamer") == LeftOut()

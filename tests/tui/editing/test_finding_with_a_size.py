@@ -130,3 +130,23 @@ async def test_on_a_wide_screen_the_entry_stands_beside_its_row(
             await hands.type(keys)
             beside = [line.split("│", 1)[1].strip() for line in hands.lines() if "│" in line]
             assert (title in "".join(beside[:1])) == is_beside
+
+
+@pytest.mark.parametrize(
+    ("typed", "written", "mm"),
+    [
+        ("bronze 10,5", "10.5 mm", 10.5),
+        # ISO 228-1: the major diameter of G 3/8 is 16.662 mm.
+        ("bronze bsp 3/8", "3/8 BSP", 16.662),
+        ("bronze \u00f812", "12 mm", 12),
+        ("bronze 12 x 80", "12 mm", 12),
+    ],
+)
+async def test_a_size_goes_along_as_shops_write_it(
+    program: Program, typed: str, written: str, mm: float
+) -> None:
+    async with program() as hands:
+        await hands.type(typed)
+        await hands.press("f2")
+        assert form(hands).texts()["diameter"] == written
+        assert form(hands).value("diameter").value == pytest.approx(mm)

@@ -113,3 +113,43 @@ def test_what_goes_along_with_an_entry_is_told_beside_the_find_line(sought: str,
     assert f"  {told}  1 of 1" in shown
     page.edit(TextLine.ending("tap 0 flutes"))
     assert "along" not in text_of(page.draw(80, 10)[0])
+
+
+@pytest.mark.parametrize(
+    ("width", "has_line"), [(80, True), (160, False)], ids=["no room beside", "room beside"]
+)
+def test_what_goes_along_stands_below_where_there_is_no_room_beside_the_find_line(
+    width: int, has_line: bool
+) -> None:
+    page = BookPage(made(["hand tap for brass"], ranges="flutes=1:1"))
+    page.edit(TextLine.ending("hand tap for brass hand tap 20 mm 3 flutes"))
+    drawn = [text_of(line).rstrip() for line in page.draw(width, 12)]
+    assert ("! 20 mm and 3 flutes go along, the book has 1 flute." in drawn) == has_line
+    assert has_line == ("20 mm" not in drawn[0].replace(page.find.text, ""))
+
+
+def test_a_size_that_does_not_go_along_and_an_angle_are_told_below_the_list() -> None:
+    page = BookPage(made(["drill 90 degrees"]))
+    page.edit(TextLine.ending("drill 11 x 6.6"))
+    assert "! 6.6 does not go along." in [text_of(line).rstrip() for line in page.draw(80, 12)]
+    page.edit(TextLine.ending("drill 11"))
+    assert not any("not go along" in text_of(line) for line in page.draw(80, 12))
+
+
+def test_with_another_unit_every_size_that_was_typed_keeps_its_meaning() -> None:
+    page = BookPage(made(["hand drill"]))
+    page.edit(TextLine.ending("hand drill 10,5 8"))
+    page.keep_meaning("mm")
+    assert page.find.text == "hand drill 10.5 mm 8 mm"
+
+
+def test_letter_by_letter_a_word_that_is_left_out_finds_what_the_whole_text_finds() -> None:
+    from tests.library.search.finding_in_it import shipped
+
+    whole = BookPage(shipped())
+    whole.edit(TextLine.ending("cast iron machine tap bottoming"))
+    page = BookPage(shipped())
+    for count in range(len(whole.find.text) + 1):
+        page.edit(TextLine.ending(whole.find.text[:count]))
+    assert page.hits == whole.hits
+    assert page.found.told == whole.found.told
