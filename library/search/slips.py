@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from difflib import get_close_matches
 
 from library.book.search_text import SearchWords
 
@@ -34,6 +33,8 @@ def meant_by(word: str, known: Collection[str]) -> str:
         >>> meant_by("tap", ["tap", "tape"]), meant_by("gear", ["grey"])
         ('', '')
     """
+    from difflib import get_close_matches
+
     small = word.casefold()
     if len(small) < LEAST or not small.isalpha() or small in known:
         return ""
