@@ -101,7 +101,8 @@ def left_behind(rows: Rows, row: int, found: Ranked, along: Along) -> str:
     pipe = [one for one in found.sizes if _is_of_a_pipe(rows, row, one)]
     spare = [one for one in spare if one not in {each.told for each in pipe}]
     as_size = f"; as a size write {found.angles[0]} mm" if found.angles and size is None else ""
-    angles = f"{_and(found.angles)} deg is sought as the angle{as_size}." if found.angles else ""
+    are = "is sought as the angle" if len(found.angles) == 1 else "are sought as angles"
+    angles = f"{_and(found.angles)} deg {are}{as_size}." if found.angles else ""
     name = (
         f"{pipe[0].text} is the name of a pipe thread and no diameter: write its series, such as {_bare(pipe[0])} NPT or {_bare(pipe[0])} BSPT."
         if pipe

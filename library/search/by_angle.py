@@ -99,6 +99,11 @@ def of_angle(rows: Rows, number: str, found: Sequence[int], families: Collection
     }
 
 
+def has_an_angle(rows: Rows, row: int) -> bool:
+    """Whether the book has an angle for a tool by which it may be called."""
+    return bool(_angles_of(rows, row))
+
+
 def told_of(rows: Rows, degrees: Sequence[str], found: Sequence[int]) -> str:
     """That nothing that was found has an angle, as a sentence, and which the first one has; empty where none was sought.
 

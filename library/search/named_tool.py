@@ -18,6 +18,7 @@ class NamedTool(NamedTuple):
         material: those by which a work material is; none where none is.
         families: which pairs of family and work material are of that family, by their numbers.
         materials: which are of that work material.
+        called: pairs of which all tools are called so, for their family is.
     """
 
     searched: SearchWords
@@ -25,6 +26,7 @@ class NamedTool(NamedTuple):
     material: tuple[str, ...] = ()
     families: frozenset[int] = frozenset()
     materials: frozenset[int] = frozenset()
+    called: frozenset[int] = frozenset()
 
     @classmethod
     def of(cls, words: Sequence[str], searched: SearchWords) -> NamedTool:
@@ -36,7 +38,12 @@ class NamedTool(NamedTuple):
         """
         tool, families = _in_full(words, searched.families)
         material, groups = _in_full([word for word in words if word not in tool], searched.materials)
-        return cls(searched, tool, material, families, groups)
+        alike = (
+            number
+            for number, one in enumerate(searched.families)
+            if all(_stands_in(word, one.head, one.names) for word in tool)
+        )
+        return cls(searched, tool, material, families, groups, frozenset(alike) if tool else frozenset())
 
     @property
     def told(self) -> str:
@@ -45,7 +52,9 @@ class NamedTool(NamedTuple):
 
     def is_called(self, row: int) -> bool:
         """Whether a row, or its family, is called by all words of the tool, each of them whole."""
-        return all(is_whole(self.searched, word, row) for word in self.tool)
+        return self.searched.groups[row] in self.called or all(
+            is_whole(self.searched, word, row) for word in self.tool
+        )
 
     def of_those(self, found: Sequence[int]) -> Sequence[int]:
         """Those of some rows that are what is named, for the material that is named; where there are none, all."""
@@ -78,12 +87,15 @@ class NamedTool(NamedTuple):
 def is_whole(searched: SearchWords, word: str, row: int) -> bool:
     """Whether a word stands whole in what a row or its family is called, or in the title of its work material."""
     group = searched.groups[row]
-    family = searched.families[group]
-    return any(
-        whole in searched.heads[row] or whole in searched.names[row] or whole in family.head
-        or whole in family.names or whole in searched.materials[group].head
-        for whole in dict.fromkeys((f" {word} ", f" {singular(word)} "))
-    )  # fmt: skip
+    family, material = searched.families[group], searched.materials[group]
+    return _stands_in(
+        word, searched.heads[row], searched.names[row], family.head, family.names, material.head
+    )
+
+
+def _stands_in(word: str, *texts: str) -> bool:
+    whole, one = f" {word} ", f" {singular(word)} "
+    return any(whole in text or one in text for text in texts)
 
 
 def _in_full(words: Sequence[str], those: Sequence[Parts]) -> tuple[tuple[str, ...], frozenset[int]]:

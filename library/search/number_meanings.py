@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from library.book.rows import Rows
-from library.search.by_angle import DRILL, OF_A_DRILL, called_by_angle, is_an_angle, of_angle
+from library.search.by_angle import DRILL, OF_A_DRILL, called_by_angle, has_an_angle, is_an_angle, of_angle
 from library.search.by_value import POINTS, with_point
 from library.search.size_patterns import STEPS
 from library.search.sizes import Size, Sought
@@ -59,13 +59,18 @@ def meanings(
     angles: list[str] = []
     absent: list[str] = []
     lost: list[str] = []
-    for number in [*sought.degrees, *sought.numbers]:
-        is_told = number in sought.degrees
-        if by_angle and (is_told or is_an_angle(number, sought.size, sought.numbers)):
+    has_steps = not HAVE_STEPS.isdisjoint(words)
+    has_angles = any(rows.words.groups[row] in drills and has_an_angle(rows, row) for row in found)
+    for place, number in enumerate([*sought.degrees, *sought.numbers]):
+        is_told = place < len(sought.degrees)
+        # One angle is enough, but for a tool with steps: what stands beside it is the size.
+        taken = angles + absent
+        is_free = not sought.degrees and (not taken or (has_steps and number not in taken))
+        if by_angle and (is_told or (is_free and is_an_angle(number, sought.size, sought.numbers))):
             held, is_angle = of_angle(rows, number, found, by_angle), True
-        elif is_angle := is_told or (bool(drills) and number in OF_A_DRILL):
+        elif is_angle := is_told or (is_free and has_angles and number in OF_A_DRILL):
             held = of_angle(rows, number, found, ()) | {*(called_by(number, found) or ())}
-            if number not in POINTS and HAVE_STEPS.intersection(words):
+            if number not in POINTS and has_steps:
                 held |= _of_any_shoulder(rows, found)
         else:
             held = with_point(rows, number).intersection(found) if number in POINTS else set()

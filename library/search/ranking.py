@@ -18,7 +18,7 @@ from library.book.rows import Rows
 from library.book.search_text import BETWEEN
 from library.book.word_forms import LEAST_BEGUN, SAYS_NOTHING
 from library.search.by_angle import told_of
-from library.search.by_value import flutes_told
+from library.search.by_value import POINTS, flutes_told
 from library.search.left_hand import without_its_hand
 from library.search.meant_for import is_meant_for
 from library.search.named_tool import NamedTool, is_whole
@@ -116,6 +116,10 @@ class _Search:
         sizes = [] if sought.size is None else [sought.size]
         meant = meanings(self._rows, sought, self._words, found, self._called_by)
         found, sizes = list(meant.found), [*sizes, *meant.sizes]
+        for number in {*meant.angles} - POINTS:
+            whole = f" {number} "
+            for row in found:
+                self._away[row] += not any(whole in text for text in self._searched.names_of(row))
         size = sizes[0] if sizes else None
         if size is not None and size.tolerance:
             found = self._of_families_called(FOR_A_CLASS, found)
@@ -129,7 +133,7 @@ class _Search:
         order = Order(self._searched, sought, words, self._tool, self._nears, frozenset(self._meant))
         found = order.sorted(found, self._away, is_telling=bool(self._telling))
         # Another tool than the one that is named says nothing of a word.
-        own = self._tool.of_those(found)
+        own = self._tool.of_those(found) if len(self._words) > 1 else found
         only_told = self._only_told(own) if found else ()
         only_part = self._only_part(own) if found else ()
         numbered = (*sought.numbered, *(f"{one} deg" for one in meant.lost))
@@ -157,7 +161,7 @@ class _Search:
         part = [
             word
             for word in self._words[:-1]
-            if word not in self._tool.tool and word not in self._telling
+            if word.isalpha() and word not in self._tool.tool and word not in self._telling
             and not any(is_whole(self._searched, word, row) for row in found)
             and min(map(self._nears[word].__getitem__, found)) < IN_NOTES
         ]  # fmt: skip

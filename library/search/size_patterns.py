@@ -76,3 +76,11 @@ BY = re.compile(
 
 PILOT = re.compile(rf"(?<!\S)(?P<pilot>pilot (?P<other>{MEASURE}{_OF_UNIT}))(?!\S)")
 """The size of a pilot."""
+
+_RELIEFS = r"helix|spiral|rake|hook|relief|clearance"
+_ITS_UNIT = r"[ -]?(?:deg|degrees?|\u00b0)"
+OF_ELSE = re.compile(
+    rf"(?<!\S)(?P<angle>\d{{1,2}}(?:\.\d)?)(?:{_ITS_UNIT} ?(?P<of>{_RELIEFS})| (?P<word>{_RELIEFS})(?! (?:1[5-9]|[2-6]\d)))(?!\S)"
+    rf"|(?<!\S)(?P<before>{_RELIEFS}) (?P<behind>\d{{1,2}}(?:\.\d)?)(?:{_ITS_UNIT})?(?!\S)(?! *(?:mm|in|x|{NO_SIZES})(?!\S))"
+)
+"""An angle by which no tool is called, and what it is of."""

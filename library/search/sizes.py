@@ -21,6 +21,7 @@ from library.search.size_patterns import (
     LENGTH,
     MEASURE,
     NO_SIZES,
+    OF_ELSE,
     PILOT,
     SCREWS,
     STEPS,
@@ -204,6 +205,8 @@ def taken_apart(text: str) -> Sought:
     rest = PILOT.sub("pilot", rest)
     beside += [one["other"] for one in BY.finditer(rest)]
     rest = BY.sub(r"\g<one>", rest)
+    beside += [f"{one['angle'] or one['behind']} deg" for one in OF_ELSE.finditer(rest)]
+    rest = OF_ELSE.sub(lambda one: one["of"] or one["word"] or one["before"], rest)
     degrees = tuple(one["angle"] for one in DEGREES.finditer(rest))
     rest = DEGREES.sub(" ", rest)
     sizes: list[Size] = []

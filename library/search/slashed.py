@@ -26,6 +26,8 @@ def slashes_parted(spelled: str) -> str:
     Example:
         >>> slashes_parted("step drill 8/12 mm"), slashes_parted("step drill 6/8/10"), slashes_parted("step drill 8/12")
         ('step drill 8, 12 mm', 'step drill 6, 8, 10', 'step drill 8, 12')
+        >>> slashes_parted("drill 3 1/2 mm")
+        'drill 3 1/2 mm'
         >>> slashes_parted("step drill 3/8"), slashes_parted("reamer 5/16 in"), slashes_parted("stainless 304/316")
         ('step drill 3/8', 'reamer 5/16 in', 'stainless 304/316')
     """
@@ -36,7 +38,8 @@ def slashes_parted(spelled: str) -> str:
     def parted(found: re.Match[str]) -> str:
         numbers, unit = found["listed"].split("/"), found["unit"] or ""
         is_fraction = len(numbers) == 2 and numbers[1] in _OF_AN_INCH and "." not in numbers[0]
-        if not unit and (is_fraction or (len(numbers) == 2 and not is_stepped)):
+        is_behind_whole = is_fraction and spelled[: found.start()][-2:-1].isdigit()
+        if is_behind_whole or (not unit and (is_fraction or (len(numbers) == 2 and not is_stepped))):
             return found[0]
         return ", ".join(numbers) + unit
 

@@ -21,7 +21,7 @@ def vocabulary(searched: SearchWords) -> frozenset[str]:
 
 
 def meant_by(word: str, known: Collection[str]) -> str:
-    """The word that was meant, where one is near; empty where none is, or where the word itself is known.
+    """The word that was meant, where one is near that begins alike and is as long, but for a letter; empty where none is, or where the word itself is known.
 
     Args:
         word: as typed.
@@ -39,5 +39,6 @@ def meant_by(word: str, known: Collection[str]) -> str:
     if len(small) < LEAST or not small.isalpha() or small in known:
         return ""
     letters = sorted(small)
-    same = [one for one in known if len(one) == len(small) and sorted(one) == letters]
-    return min([*same, *get_close_matches(small, sorted(known), n=1, cutoff=NEAR)][:1], default="")
+    alike = [one for one in known if one[0] == small[0] and abs(len(one) - len(small)) <= 1]
+    same = sorted(one for one in alike if sorted(one) == letters)
+    return next(iter([*same, *get_close_matches(small, sorted(alike), n=1, cutoff=NEAR)]), "")
