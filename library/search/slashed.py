@@ -1,4 +1,4 @@
-"""Diameters of a tool with steps that are parted by slashes in a search: ``step drill 8/12 mm``, ``6/8/10``."""
+"""Diameters of a tool with steps that are parted by slashes or by x in a search: ``step drill 8/12 mm``, ``6x8x10``."""
 
 from __future__ import annotations
 
@@ -11,12 +11,17 @@ _SLASHED = re.compile(
     rf"(?<![^\s,])(?P<listed>{_NUMBER}(?:/{_NUMBER})+)(?P<unit> ?mm)?(?!\S)"
     rf"(?! *(?:{NO_SIZES}|inch|in|thou|\")(?!\S))"
 )
+_CROSSED = re.compile(
+    rf"(?<!\S)(?<!m )(?<!tr ){_NUMBER}(?: ?x ?(?!(?:60|82|90|100|110|118|120|135|140|142)(?!\S)){_NUMBER})+(?=(?: ?mm)?(?!\S))"
+)
+"""Diameters with the sign x between them, of a tool with steps alone; a usual angle behind it is none."""
+
 _OF_AN_INCH = frozenset(["2", "4", "8", "16", "32", "64"])
 """What an inch is parted into on a drawing; a number over any other is no fraction of it."""
 
 
 def slashes_parted(spelled: str) -> str:
-    """A search with commas where slashes part the diameters of a tool; a fraction of an inch stays.
+    """A search with commas where slashes, or x, part the diameters of a tool; a fraction of an inch stays.
 
     Two numbers of which neither has a unit are a list only where a tool with steps is sought, for they may be words such as two materials.
 
@@ -26,14 +31,18 @@ def slashes_parted(spelled: str) -> str:
     Example:
         >>> slashes_parted("step drill 8/12 mm"), slashes_parted("step drill 6/8/10"), slashes_parted("step drill 8/12")
         ('step drill 8, 12 mm', 'step drill 6, 8, 10', 'step drill 8, 12')
+        >>> slashes_parted("subland 6.6 x 11"), slashes_parted("subland 5 x 90"), slashes_parted("drill 20 x 100")
+        ('subland 6.6, 11', 'subland 5 x 90', 'drill 20 x 100')
         >>> slashes_parted("drill 3 1/2 mm")
         'drill 3 1/2 mm'
         >>> slashes_parted("step drill 3/8"), slashes_parted("reamer 5/16 in"), slashes_parted("stainless 304/316")
         ('step drill 3/8', 'reamer 5/16 in', 'stainless 304/316')
     """
+    is_stepped = not STEPS.isdisjoint(spelled.split()) or "subland" in spelled
+    if is_stepped:
+        spelled = _CROSSED.sub(lambda one: re.sub(" ?x ?", ", ", one[0]), spelled)
     if "/" not in spelled:
         return spelled
-    is_stepped = not STEPS.isdisjoint(spelled.split()) or "subland" in spelled
 
     def parted(found: re.Match[str]) -> str:
         numbers, unit = found["listed"].split("/"), found["unit"] or ""

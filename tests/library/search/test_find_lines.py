@@ -59,6 +59,7 @@ LINES = [
     ("countersink 60 deg 16 mm", "Countersink, 60 degrees, for centre holes", "16 mm"),
     ("subland countersink 90", "Subland drill for hole and countersink, plain steel", ""),
     ("subland drill 5 10 90", "Subland drill for hole and countersink, plain steel", "5"),
+    ("reamer 6, 8", "Hand reamer, plain steel", "6"),
     ("step drill 5, 8, 11 mm 90 deg", "Step drill, spiral flute, plain steel", "11 mm"),
     ("endmills 10 mm carbide", "Ball-nose end mill, solid carbide", "10 mm"),
     ("1/4 20 tap", "Hand tap, bottoming, plain steel", "1/4-20"),

@@ -1,4 +1,4 @@
-"""Two numbers with a slash are steps of a tool where they can be no fraction of an inch."""
+"""Two numbers with a slash, or with x, are steps of a tool where they can be no fraction of an inch."""
 
 from __future__ import annotations
 
@@ -22,6 +22,11 @@ from library.search.step_sizes import diameters_in, with_unit_behind
         ("step drill 1/4, 3/8 in", "1/4, 3/8 in"),
         ("step drill 90/118 deg", ""),
         ("step drill 1 1/2 in", ""),
+        ("step drill 6x8x10", "6, 8, 10"),
+        ("subland 6.6 x 11 mm", "6.6, 11 mm"),
+        ("subland 5 x 90", ""),
+        ("subland m6 x 1", ""),
+        ("counterbore 11 x 6.6", ""),
     ],
 )
 def test_a_slash_parts_steps_where_it_makes_no_fraction_of_an_inch(sought: str, found: str) -> None:
