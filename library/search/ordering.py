@@ -55,7 +55,7 @@ class Order:
         # Of taps it says nothing that the name of one begins with tap, or that plain stands right behind that.
         has_tool_first = len(words) > 1 and words[0] == tool
         # A size and a number of flutes belong to no name.
-        is_parted = words and (sought.size is not None or sought.flutes is not None)
+        is_parted = words and (sought.size is not None or sought.flutes is not None or bool(sought.numbers))
         is_part = is_telling or has_tool_first or is_parted
         phrase = " ".join(words[has_tool_first:]) if is_part else whole
         one = singular(phrase)

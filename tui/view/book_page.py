@@ -59,10 +59,10 @@ class BookPage:
         if self._steps():
             self.edit(TextLine.ending(with_unit_behind(self.find.text, unit)))
         else:
-            text = self.find.text
-            for size in self.found.sizes:
-                text = with_its_unit(text, size, unit)
-            self.edit(TextLine.ending(text) if text != self.find.text else self.find)
+            # A unit behind another number would put that first.
+            size = self.along_with(self.chosen.id).size if self.chosen is not None else self.found.size
+            if size is not None:
+                self.edit(TextLine.ending(with_its_unit(self.find.text, size, unit)))
 
     def find_anew(self) -> None:
         """Find again what is in the find line: what it means may have changed."""

@@ -136,11 +136,19 @@ def test_a_size_that_does_not_go_along_and_an_angle_are_told_below_the_list() ->
     assert not any("not go along" in text_of(line) for line in page.draw(80, 12))
 
 
-def test_with_another_unit_every_size_that_was_typed_keeps_its_meaning() -> None:
-    page = BookPage(made(["hand drill"]))
-    page.edit(TextLine.ending("hand drill 10,5 8"))
+@pytest.mark.parametrize(
+    ("typed", "kept"),
+    [
+        ("hand drill 10,5 8", "hand drill 10.5 mm 8"),
+        ("hand drill 45 10 mm", "hand drill 45 10 mm"),
+        ("pipe tap 1", "pipe tap 1"),
+    ],
+)
+def test_with_another_unit_the_size_that_goes_along_stays_the_same(typed: str, kept: str) -> None:
+    page = BookPage(made(["hand drill", "pipe tap"]))
+    page.edit(TextLine.ending(typed))
     page.keep_meaning("mm")
-    assert page.find.text == "hand drill 10.5 mm 8 mm"
+    assert page.find.text == kept
 
 
 def test_letter_by_letter_a_word_that_is_left_out_finds_what_the_whole_text_finds() -> None:
