@@ -47,7 +47,7 @@ def distance(word: str, whole: str, begun: str, rest: str, head: str, names: str
         return OTHER_NAME
     if word in head or word in names:
         return 3 if word in head else PART_OF_NAME
-    if rest in notes:
+    if f" {rest}" in notes:  # Inside a word of a sentence it means nothing, as alu in value.
         return IN_NOTES if whole in notes else 6
     return ABSENT
 

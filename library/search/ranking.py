@@ -173,7 +173,12 @@ class _Search:
 
     def _only_told(self, found: Sequence[int]) -> tuple[str, ...]:
         """Words, typed so far that they may be whole, by which nothing is called that was found, and no trouble."""
-        whole = [word for word in self._words if len(word) >= LEAST_BEGUN and word not in self._telling]
+        material = self._tool.material
+        whole = [
+            word
+            for word in self._words
+            if (len(word) >= LEAST_BEGUN or word in material) and word not in self._telling
+        ]
         return tuple(word for word in whole if min(map(self._nears[word].__getitem__, found)) >= IN_NOTES)
 
     def _having(self, word: str, found: Sequence[int]) -> list[int]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from functools import lru_cache
 
 from library.book.search_text import SearchWords
 
@@ -13,6 +14,8 @@ NEAR = 0.8
 """How much of two words has to be alike, from 0 to 1."""
 
 
+# With each key the same book is asked as before.
+@lru_cache(maxsize=1)
 def vocabulary(searched: SearchWords) -> frozenset[str]:
     """The words by which tools, their families and work materials are called."""
     common = (part for one in (*searched.families, *searched.materials) for part in one[:2])

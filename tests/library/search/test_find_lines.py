@@ -140,6 +140,11 @@ def test_the_diameters_of_a_list_that_goes_along_as_a_whole_are_not_told_as_left
         ),
         ("machine tap brass m6", "No tool here is called 'machine'; the word is a part of other words here."),
         ("gun drill 8", "No tool here is called 'gun'; the word is a part of other words here."),
+        (
+            "hand tap alu m8",
+            "No tool here is called 'alu'; the word stands in what is told of these.",
+        ),
+        ("gun tap brass m5", "No tool here is called 'brass'; the word stands in what is told of these."),
         ("spot drill 90 10", ""),
         ("spot facer 20", ""),
         ("machine tap m12", ""),
@@ -178,3 +183,10 @@ def test_the_unit_goes_behind_a_number_with_a_decimal_comma() -> None:
     size = ranked(shipped(), "drill 10,5 brass").size
     assert size is not None
     assert with_its_unit("drill 10,5 brass", size, "mm") == "drill 10.5 mm brass"
+
+
+def test_a_part_of_a_word_in_a_sentence_finds_nothing() -> None:
+    """The notes of left-hand taps have the word value, which is no aluminium."""
+    assert not any(
+        shipped()[row].family == "left-hand-tap" for row in ranked(shipped(), "hand tap alu").numbers
+    )
