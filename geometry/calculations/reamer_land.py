@@ -201,7 +201,7 @@ CALCULATION = Calculation(
     "the margin is measured round the circle and the primary land straight across its facet.",
     neglects="It takes the margin as running on the circle without any relief and the facets as true flats, square to the axis. "
     "Both relief angles count from the tangent to the circle where the margin ends.",
-    kinds=("reamer", "twist-drill", "subland-drill", "step-drill", "counterbore"),
+    kinds=("reamer", "twist-drill", "subland-drill", "step-drill", "counterbore", "end-mill"),
     belongs_on=("land",),
     inputs=(
         Field("diameter"),
@@ -219,6 +219,7 @@ CALCULATION = Calculation(
         place=130,
         of_course=("reamer",),
         about="margin_width",
+        by_wanted="second_land_relief_angle",
         replaces=("relief-drop",),
         left_out_by=("cam", "work-head"),
         ground=("land",),

@@ -89,8 +89,10 @@ def step_of(
         checks = (*checks, told(relief))
     checks = (*checks, *beside_the_set_one(found, provenances, bench.card, bench.before, ask))
     called = bench.choice.calls(sheet)
+    # A record asks for no more than on its day: what was in use then has written something down.
+    wanted = () if is_dated(bench.card) and setting == Setting() else bench.card.wanted
     quiet = not setting.typed and (
-        (not called and rests(sheet, bench.kind, bench.card.received, bench.card.wanted))
+        (not called and rests(sheet, bench.kind, bench.card.received, wanted))
         or not meant(sheet, found)
         or (not setting.recorded and (_is_of_another_surface(found, bench) or _is_beside(sheet, bench)))
     )

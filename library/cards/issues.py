@@ -18,6 +18,7 @@ from library.cards.far_from_set import far_from_set
 from library.cards.how_ground import ground_of
 from library.cards.inspecting import SLACK, Mark, verdicts
 from library.cards.job import Job, flutes_of
+from library.cards.judged_as_one import judged_as_one
 from library.cards.measured_again import MEASURED_AGAIN, measured_after
 from library.cards.model import Inspection, Setting
 from library.cards.provenance import is_number
@@ -46,7 +47,8 @@ ENDED_BADLY = ("scrap", "other size", "another size", "not finished", "sent out"
 def issues_of(job: Job) -> tuple[Issue, ...]:
     """Every issue of a card, in the order in which its steps stand on it; ``way`` is one that ``editing.edited`` takes."""
     before = (*_of_tool(job), *_of_wheel(job), *_of_received(job), *_of_wanted(job))
-    return (*before, *came_otherwise(job), *_of_settings(job, before), *_of_after(job), *_of_end(job))
+    set_up = (*_of_settings(job, before), *judged_as_one(job))
+    return (*before, *came_otherwise(job), *set_up, *_of_after(job), *_of_end(job))
 
 
 def keeps_open(job: Job) -> tuple[Issue, ...]:

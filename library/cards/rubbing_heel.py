@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from geometry.calculation import Check, stop
 from geometry.surfaces import SURFACES
 from library.cards.chosen import Chosen
 from library.cards.step import Step
+
+if TYPE_CHECKING:
+    from library.cards.job import Job
 
 OF_THE_FEED = "feed"
 """What the calculation is about that tells in which feeds an edge clears."""
@@ -25,13 +29,36 @@ def no_feed_while_it_rubs(steps: Iterable[Step], choice: Chosen) -> list[Step]:
         choice: what was chosen once for it.
     """
     found = list(steps)
-    rubbing = {
+    rubbing = _rubbing(found, choice)
+    return [_stopped(one, rubbing, choice) for one in found]
+
+
+def makes_a_rubbing_heel(job: Job, step: Step) -> bool:
+    """Whether a calculation sets what makes a relief whose heel another one finds to rub, such as a height.
+
+    What it sets is right for the angle, and no setting of the job before the heel is put right.
+
+    Args:
+        job: the card worked out.
+        step: of it.
+    """
+    surface = step.surface_on(job.choice.surface)
+    return bool(step.sheet.methods) and not step.stopped and surface in _rubbing(job.steps, job.choice)
+
+
+def heel_rubs(job: Job) -> bool:
+    """Whether the heel of the surface that is ground rubs by any calculation of a job."""
+    return job.choice.surface in _rubbing(job.steps, job.choice)
+
+
+def _rubbing(steps: Iterable[Step], choice: Chosen) -> set[str]:
+    """The surfaces whose heel rubs by any calculation in use."""
+    return {
         one.surface_on(choice.surface)
-        for one in found
+        for one in steps
         if one.in_use
         and any(check.state == "stop" and not RUBS.isdisjoint(check.sentence.parts) for check in one.checks)
     }
-    return [_stopped(one, rubbing, choice) for one in found]
 
 
 def _stopped(step: Step, rubbing: set[str], choice: Chosen) -> Step:

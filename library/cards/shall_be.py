@@ -73,6 +73,8 @@ def wanted_each(job: Job, key: str) -> tuple[float, ...]:
     if _is_said(job.card.after.get(key)) or _is_decided(job, key):
         return ()
     found_heels = heels(job)
+    if any(one.drop < 0 for one in found_heels):
+        return ()
     # To the digits that are shown: what stands on the sheet is what a reading is held against.
     return tuple(_as_shown(job, one.drop) for one in found_heels) if len(found_heels) > 1 else ()
 
@@ -117,13 +119,14 @@ def _for_all(job: Job, key: str) -> float | None:
 def heel_reading(job: Job) -> float | None:
     """What the indicator reads at the heel by what is set, in mm; nothing where no calculation of the job tells it.
 
-    On a work head that is the reading of the calculation that sets the head for the surface that is ground.
+    Of a heel that would stand proud nothing is told: nobody grinds to it. On a work head that is the reading of the calculation that sets the head for the surface that is ground.
     """
     step = job.doing(HEEL)
     if step is not None:
         of_all = heels(job)
         found = step.answer.result.outputs if step.works and step.answer.result is not None else {}
-        return of_all[0].drop if of_all else found.get("heel_drop")
+        drop = of_all[0].drop if of_all else found.get("heel_drop")
+        return None if drop is None or min((drop, *(one.drop for one in of_all))) < 0 else drop
     read_in = READ_IN[indicator_points(job)]
     for one in steps_read(job):
         if surface_read(job, one) == job.choice.surface and one.answer.result is not None:
@@ -179,8 +182,11 @@ def _wanted_then(job: Job, key: str) -> str:
     kind = quantity(key).kind
     try:
         if read_range(key, text) is None:
-            for one in readings_of(text) if key in DROPS else (text,):
-                read(one, kind, job.display)
+            read_then = [
+                read(one, kind, job.display) for one in (readings_of(text) if key in DROPS else (text,))
+            ]
+            if key in DROPS and any(one.number < 0 for one in read_then):
+                return ""
         return text
     except UnitError:
         return ""

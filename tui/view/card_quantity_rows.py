@@ -18,6 +18,7 @@ from library.cards.job import Job, flutes_of
 from library.cards.model import Inspection, Wanted
 from library.cards.read_order import reads_facets
 from library.cards.reading_units import each_in
+from library.cards.rubbing_heel import heel_rubs
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import (
     DROPS,
@@ -260,6 +261,9 @@ def _ends(job: Job, key: str, text: str) -> tuple[str, ...]:
 UNTOLD = "There are facets, and no reading is told for the heel. "
 """Begins what is said of the drop at a heel of which no calculation knows how deep its facet lies."""
 
+RUBS = "The heel would rub, so that no reading is told for it: see the STOP on the page Set. "
+"""Begins what is said of the drop at a heel that stands proud by what is set."""
+
 
 def after_rows(job: Job, opened: Opened) -> list[Row]:
     """What is measured after grinding, each with its tolerance."""
@@ -280,7 +284,7 @@ def _inspected(job: Job, key: str) -> list[Row]:
     said = show(wanted, row.kind, job.display) if wanted is not None else said
     said = each_in(each, row.kind, job.display.unit(row.kind)) if each else said
     whose = f", the {limits.whose}" if limits is not None and limits.whose else ""
-    shall = f"It shall be {said}{whose}. " if said else UNTOLD if key == "drop" and reads_facets(job) else ""
+    shall = f"It shall be {said}{whose}. " if said else _untold(job, key)
     rows = [
         Row(
             way,
@@ -301,6 +305,13 @@ def _inspected(job: Job, key: str) -> list[Row]:
                     wants=not one.tolerance and limits is None and bool(one.readings or wanted is not None)))  # fmt: skip
     # First how far off it may be, as after every drop: what is typed by habit must not become the wanted one.
     return [*rows, *shall_be]
+
+
+def _untold(job: Job, key: str) -> str:
+    """Why no reading is told for the heel; empty where that is plain, and for anything else."""
+    if key != "drop":
+        return ""
+    return UNTOLD if reads_facets(job) else RUBS if heel_rubs(job) else ""
 
 
 def _known(*keys: Iterable[str]) -> list[str]:

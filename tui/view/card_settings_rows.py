@@ -19,6 +19,7 @@ from library.cards.heels import at_each_heel, land_read
 from library.cards.job import Job
 from library.cards.provenance import Provenance
 from library.cards.read_order import steps_read, surface_read, title_read
+from library.cards.rubbing_heel import makes_a_rubbing_heel
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
 from library.equipment.drawer_advice import keys_named
@@ -29,6 +30,9 @@ from library.units.show import say, show, show_answer
 from tui.view.card_row import WANTS_INPUT, Opened, Row, Told, to_turn
 from tui.view.card_sizes import OTHER_END, class_of, told_of_the_size
 from tui.view.card_wants import asked_above, for_want_of, is_asked_elsewhere, missing
+
+STOPPED = "see the STOP"
+"""How a height or a tilt stands that makes a relief whose heel rubs: it is well only once the heel is put right."""
 
 JUDGED = "judged by its facets"
 """How a calculation of the heel stands that another one replaces, which knows the facets of the land."""
@@ -143,7 +147,8 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     if not found:
         return [Told(step.sheet.title, note=state)]
     if not bad:
-        return [replace(found[0], note=_noted("", found[0].note)), *found[1:]]
+        well = STOPPED if not found[0].note and makes_a_rubbing_heel(job, step) else ""
+        return [replace(found[0], note=well or _noted("", found[0].note)), *found[1:]]
     return _with_verdict(job, step, bad, found, [one.key for one in shown])
 
 
