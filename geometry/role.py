@@ -60,6 +60,7 @@ class Role:
         by_method: a method of a job by which it belongs to it as a matter of course, on the surfaces that it serves, and
             without which the same surface is not ground by a cam; empty where the method decides nothing.
         by_wanted: the quantity that brings a resting one into the job where the card wants it, as an entry of the book does.
+        wanted_on: the kinds of tools on which it does that; on all that it serves where it names none.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
         apart: for what those are set, where that is ground in a job of its own: they are told, and counted among no settings.
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
@@ -100,6 +101,7 @@ class Role:
     only_several: str = ""
     by_method: str = ""
     by_wanted: str = ""
+    wanted_on: tuple[str, ...] = ()
     sets: tuple[str, ...] = ()
     apart: str = ""
     otherwise_by: tuple[str, ...] = ()

@@ -220,6 +220,7 @@ CALCULATION = Calculation(
         of_course=("reamer",),
         about="margin_width",
         by_wanted="second_land_relief_angle",
+        wanted_on=("end-mill",),
         replaces=("relief-drop",),
         left_out_by=("cam", "work-head"),
         ground=("land",),

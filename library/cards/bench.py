@@ -89,8 +89,7 @@ def step_of(
         checks = (*checks, told(relief))
     checks = (*checks, *beside_the_set_one(found, provenances, bench.card, bench.before, ask))
     called = bench.choice.calls(sheet)
-    # A record asks for no more than on its day: what was in use then has written something down.
-    wanted = () if is_dated(bench.card) and setting == Setting() else bench.card.wanted
+    wanted = () if _asks_for_nothing_more(sheet, setting, bench) else bench.card.wanted
     quiet = not setting.typed and (
         (not called and rests(sheet, bench.kind, bench.card.received, wanted))
         or not meant(sheet, found)
@@ -103,6 +102,16 @@ def step_of(
     return Step(
         sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief
     )
+
+
+def _asks_for_nothing_more(sheet: Calculation, setting: Setting, bench: Bench) -> bool:
+    """Whether nothing that is wanted brings a calculation in: on a record, or where another judges the same heel already.
+
+    What was in use on the day of a record has written something down.
+    """
+    judged = {name for one in bench.before for name in one.sheet.role.replaces}
+    is_new = is_dated(bench.card) and setting == Setting()
+    return is_new or not judged.isdisjoint(sheet.role.replaces)
 
 
 def _is_of_another_surface(found: Answer, bench: Bench) -> bool:

@@ -34,7 +34,8 @@ def rests(sheet: Calculation, kind: str, measured: Collection[str], wanted: Coll
         for one in sheet.inputs
         if field is not None and field.one_of and one.measured and one.one_of == field.one_of
     }
-    return about.isdisjoint(measured) and sheet.role.by_wanted not in wanted
+    called_for = sheet.role.by_wanted in wanted and kind in (sheet.role.wanted_on or (kind,))
+    return about.isdisjoint(measured) and not called_for
 
 
 def meant(sheet: Calculation, found: Answer) -> bool:

@@ -106,3 +106,13 @@ def test_a_record_from_before_asks_for_no_second_facet() -> None:
     with_second = replace(done, wanted=done.wanted | {"second_land_relief_angle": Wanted("14 deg")})
     assert of_the_second(with_second) == []
     assert "Margin, primary and secondary land" not in setup_sheet(work_out(with_second, EMPTY))
+
+
+def test_a_mill_that_is_ground_down_is_judged_by_its_facets_alone() -> None:
+    card = mill("1.2 mm")
+    down = replace(
+        card, settings={"relief-facets": Setting({"body_diameter": "21 mm", "least_gap": "0.05 mm"})}
+    )
+    steps = {one.sheet.name: one.in_use for one in work_out(down, EMPTY).steps}
+    assert steps["relief-facets"]
+    assert not steps["reamer-land"]
