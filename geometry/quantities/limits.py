@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.fit.hole import CLASSES
 from geometry.quantities.quantity import choice, length
+from geometry.sentences import Rounding
 from geometry.thread.nut_limits import CLASSES as THREAD_CLASSES
 from geometry.thread.tap_limits import MARKS
 
@@ -57,6 +58,7 @@ ROWS = (
         "With a micrometer over opposite edges, right behind the lead.",
         0.0,
         501.0,
+        rounding=Rounding.UP,
     ),
     length(
         "reamer_upper_limit",
@@ -65,6 +67,7 @@ ROWS = (
         "With a micrometer over opposite edges, right behind the lead.",
         0.0,
         501.0,
+        rounding=Rounding.DOWN,
     ),
     length(
         "left_to_grind",

@@ -26,6 +26,7 @@ from library.cards.reading_issues import card_issue, reading_issues, title_of, w
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import DROPS, number_of, wanted_number
+from library.cards.size_after import size_after
 from library.cards.sizes import sizes_of
 from library.cards.step import Step
 from library.cards.thread_names import of_its_screw, of_thread
@@ -232,6 +233,7 @@ def _of_after(job: Job) -> Iterator[Issue]:
         yield from _bad_tolerance(way, key, found.tolerance)
         if said := far_from_set(job, key, found):
             yield card_issue(f"{way}.wanted", said, "warning")
+    yield from size_after(job)
     under_size = tuple(_under_size(job, severity))
     for verdict in verdicts(job):
         way = f"after.{verdict.key}"

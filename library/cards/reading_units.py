@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from geometry.sentences import Kind
-from library.cards.wanted_limits import Limits
 from library.units.convert import from_geometry
 from library.units.grammar import UnitError, parse
 from library.units.show import number
@@ -55,16 +54,3 @@ def each_in(values: Sequence[float], kind: Kind, unit: str) -> str:
     """
     bare = [number(from_geometry(one, kind, unit), kind, unit) for one in values]
     return f"{', '.join(bare)} {unit}".rstrip() if bare else ""
-
-
-def limits_in(limits: Limits, kind: Kind, unit: str) -> str:
-    """From where to where it may be, in a unit.
-
-    Example:
-        >>> limits_in(Limits(0.775, 0.825), Kind.LENGTH, "thou")
-        '30.51 thou to 32.48 thou'
-    """
-    low, high = (None if end is None else shown_in(end, kind, unit) for end in (limits.low, limits.high))
-    if low is None:
-        return "" if high is None else f"at most {high}"
-    return f"at least {low}" if high is None else f"{low} to {high}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from geometry.calculation import Field
 from geometry.edge.readings import POINTS
@@ -28,6 +29,10 @@ from library.units.show import show
 
 DROPS = frozenset({"drop", "heel_drop"})
 """What is read at the heel after grinding."""
+
+
+OF_THE_HOLE = "limits of the reamer, hole "
+"""Begins whose limits those of a reamer are; behind it stands the class of the hole."""
 
 
 def relief_key(job: Job) -> str:
@@ -217,17 +222,34 @@ def wanted_limits(job: Job, key: str) -> Limits | None:
 
 def _of_reamer(job: Job) -> Limits | None:
     """The limits of a reamer for the hole that somebody named; nothing where none was named, for then they are assumed."""
+    limits, is_named = _for_a_hole(job)
+    return limits if is_named else None
+
+
+def presumed_limits(job: Job) -> Limits | None:
+    """The limits of a reamer for a hole that nobody named, under the name of that; they judge nothing.
+
+    Nothing where a hole was named, or where it is wanted otherwise what the reamer shall measure.
+    """
+    limits, is_named = _for_a_hole(job)
+    is_wanted = wanted_number(job, "diameter") is not None or wanted_limits(job, "diameter") is not None
+    if limits is None or is_named or is_wanted:
+        return None
+    return replace(limits, whose=limits.whose.removeprefix(OF_THE_HOLE))
+
+
+def _for_a_hole(job: Job) -> tuple[Limits | None, bool]:
+    """The limits of a reamer for its hole, where they are worked out, and whether somebody named that hole."""
     step = job.answering("reamer_upper_limit")
     if step is None or not step.works or step.answer.result is None:
-        return None
+        return None, False
     hole = step.answer.inputs["hole_tolerance"]
-    if hole.origin == "default":
-        return None
     numbers = worked_of(step.answer)
     least = numbers.outputs.get("hole_lower_limit", numbers.values.get("hole_lower_limit"))
-    named = f" {hole.text}" if hole.value != LIMITS else " in numbers"
-    return Limits(numbers.outputs["reamer_lower_limit"], numbers.outputs["reamer_upper_limit"],
-                  least if isinstance(least, float) else None, f"limits of the reamer, hole{named}")  # fmt: skip
+    named = hole.text if hole.value != LIMITS else "in numbers"
+    found = Limits(numbers.outputs["reamer_lower_limit"], numbers.outputs["reamer_upper_limit"],
+                   least if isinstance(least, float) else None, f"{OF_THE_HOLE}{named}")  # fmt: skip
+    return found, hole.origin != "default"
 
 
 def greatest_number(job: Job, key: str, readings: Readings) -> float | None:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from geometry.sentences import Kind
+from geometry.sentences import Kind, Rounding
 from library.book.model import Measure
 from library.calc.ranges import read_range
-from library.units.show import show
+from library.units.show import show_end
 from library.units.system import Display
 
 
@@ -55,10 +55,20 @@ class Limits:
             >>> Limits(None, 8.0).said(Kind.LENGTH, Display())
             'at most 8.000 mm'
         """
-        if self.low is None:
-            return "" if self.high is None else f"at most {show(self.high, kind, display)}"
-        low = show(self.low, kind, display)
-        return f"at least {low}" if self.high is None else f"{low} to {show(self.high, kind, display)}"
+        return self.said_in(kind, display.unit(kind))
+
+    def said_in(self, kind: Kind, unit: str) -> str:
+        """In words, in one unit, each end rounded so that it still passes.
+
+        Example:
+            >>> Limits(9.531, 9.537).said_in(Kind.LENGTH, "in")
+            '0.3753 in to 0.3754 in'
+        """
+        low = show_end(self.low, kind, unit, Rounding.UP) if self.low is not None else ""
+        high = show_end(self.high, kind, unit, Rounding.DOWN) if self.high is not None else ""
+        if low and high:
+            return f"{low} to {high}"
+        return f"at least {low}" if low else f"at most {high}" if high else ""
 
 
 def limits_of(key: str, text: str, diameter: float | None) -> Limits | None:

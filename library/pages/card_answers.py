@@ -22,7 +22,8 @@ from library.cards.hand import is_left
 from library.cards.how_ground import Numbers, ground_besides, ground_of, setup_of
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
-from library.cards.reading_units import each_in, limits_in, shown_in, unit_read_in
+from library.cards.last_facet import title_after
+from library.cards.reading_units import each_in, shown_in, unit_read_in
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.shall_be import relief_key
 from library.cards.thread_names import of_thread
@@ -30,7 +31,7 @@ from library.cards.untold_relief import why_untold
 from library.guidance.never import never_ground
 from library.guidance.troubles import Recognised, recognised, symptoms_of
 from library.guidance.wheels import recommended_for
-from library.pages.card_end import end_answers, heel_or_title
+from library.pages.card_end import end_answers
 from library.pages.page import Block, Labelled, Named, Said, Table, Values
 from library.pages.setting_answers import Parts, setting_answers
 from library.pages.setup import on_card
@@ -202,7 +203,7 @@ def after_answers(job: Job, key: str) -> Parts:
 
 def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
     kind = quantity(verdict.key).kind
-    title = heel_or_title(verdict.key)
+    title = title_after(verdict.key, job)
     limits, may_be = verdict.limits, verdict.may_be
     own = job.display.unit(kind)
     read_in = unit_read_in((one.text for one in verdict.marks), kind, job.display)
@@ -215,7 +216,7 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
     def wanted(unit: str) -> str:
         if verdict.wanted is not None:
             return shown_in(verdict.wanted, kind, unit)
-        return limits_in(limits, kind, unit) if limits is not None else "no limit set"
+        return limits.said_in(kind, unit) if limits is not None else "no limit set"
 
     yield Said((title,), "strong")
     judged = verdict.wanted is not None or limits is not None
@@ -235,7 +236,7 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
         yield _values([("  shall be", wanted(own))])
     if may_be is not None and may_be != limits and not verdict.each:
         is_worn = limits is not None and limits.worn is not None
-        yield told("worn, may be" if is_worn else "may be", lambda unit: limits_in(may_be, kind, unit))
+        yield told("worn, may be" if is_worn else "may be", lambda unit: may_be.said_in(kind, unit))
     many = len(verdict.marks)
     marks = (_mark(one, many, _own_limits(verdict, one, kind, read_in)) for one in verdict.marks)
     yield Values(tuple(marks), at_edge=True)
@@ -247,7 +248,7 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
 def _own_limits(verdict: Verdict, mark: Mark, kind: Kind, unit: str) -> str:
     """From where to where a reading that is off may be, where that is another on another flute; else empty."""
     found = verdict.may_be_of(mark.flute) if verdict.each and mark.state == "stop" else None
-    return limits_in(found, kind, unit) if found is not None else ""
+    return found.said_in(kind, unit) if found is not None else ""
 
 
 def _mark(mark: Mark, count: int, may_be: str = "") -> Named:

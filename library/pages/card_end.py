@@ -9,6 +9,7 @@ from library.cards.cams import show_angle
 from library.cards.history import sharpenings_left
 from library.cards.issues import keeps_open
 from library.cards.job import Job
+from library.cards.last_facet import heel_or_title
 from library.cards.learn import in_book, lessons
 from library.cards.model import Inspection
 from library.cards.still_to_measure import still_to_measure
@@ -79,16 +80,6 @@ def _on_watch(job: Job) -> Iterator[str]:
                 yield f"The cam of {cam.throw} gives {show_angle(cam.given)} of relief where {show_angle(cam.wanted)} was wanted."
             else:
                 yield f"{text.partition('. ')[0].removesuffix('.')}."
-
-
-def heel_or_title(key: str) -> str:
-    """The title of a quantity on the page After, where the drop is that at the heel.
-
-    Example:
-        >>> heel_or_title("drop"), heel_or_title("diameter")
-        ('Indicator drop at the heel', 'Diameter')
-    """
-    return quantity("heel_drop" if key == "drop" else key).title
 
 
 def _title(key: str) -> str:

@@ -14,7 +14,7 @@ from library.cards.heels import OtherHeel, land_read, other_heels, read_at
 from library.cards.inspecting import Verdict, verdicts
 from library.cards.job import Job
 from library.cards.read_order import step_read, steps_read, surface_read, title_read
-from library.cards.reading_units import each_in, limits_in, unit_read_in
+from library.cards.reading_units import each_in, unit_read_in
 from library.cards.shall_be import indicator_said
 from library.cards.step import Step
 from library.equipment.settings import divisions_said, in_divisions
@@ -191,7 +191,7 @@ def _judged(job: Job) -> tuple[str, tuple[str, ...]]:
     if found.each:
         return _each_may_be(found, read_in), texts
     if said and read_in != job.display.unit(Kind.LENGTH):
-        said = f"{said} ({limits_in(may_be, Kind.LENGTH, read_in)})"
+        said = f"{said} ({may_be.said_in(Kind.LENGTH, read_in)})"
     return said, texts
 
 

@@ -9,12 +9,13 @@ from geometry.calculation import Station
 from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
-from geometry.sentences import Kind
+from geometry.sentences import Kind, Rounding
 from geometry.surfaces import SURFACES
 from library.cards.flute_count import flute_count
 from library.cards.heels import OtherHeel, other_heels, read_at
 from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job
+from library.cards.last_facet import title_after
 from library.cards.model import Inspection
 from library.cards.provenance import joined
 from library.cards.read_order import step_read, steps_read, title_read
@@ -29,7 +30,7 @@ from library.pages.page import Block, Boxes, BoxRow, Facts, Said, Table
 from library.pages.station_table import DIVISIONS, OTHER_SIDES, stations
 from library.pages.unit_in_head import shorter
 from library.setup_sheet.across import fitting
-from library.units.show import show
+from library.units.show import show, show_end
 from library.units.system import Display
 
 MOST_BOXES = 12
@@ -255,7 +256,7 @@ def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
     said = f"{wanted} {sign}{tolerance}".strip() if tolerance else wanted
     count = max(len(filled), flutes if key in PER_FLUTE else 1)
     came = joined(job.card.received.get(key, ()))
-    return BoxRow(_title(key, at_heel=key == "drop"), said, tuple([*filled, *[""] * count][:count]), came)
+    return BoxRow(title_after(key, job), said, tuple([*filled, *[""] * count][:count]), came)
 
 
 def _number(job: Job, key: str, display: Display) -> str:
@@ -272,13 +273,13 @@ def _number(job: Job, key: str, display: Display) -> str:
 
 def _limits_said(limits: Limits, kind: Kind, display: Display) -> str:
     """A range, and whose it is where nobody wrote it."""
-    worn = f", worn down to {show(limits.worn, kind, display)}" if limits.worn is not None else ""
+    worn = (
+        f", worn down to {show_end(limits.worn, kind, display.unit(kind), Rounding.UP)}"
+        if limits.worn is not None
+        else ""
+    )
     whose = f" ({limits.whose}{worn})" if limits.whose else ""
     return f"{limits.said(kind, display)}{whose}"
-
-
-def _title(key: str, *, at_heel: bool = False) -> str:
-    return "Indicator drop at the heel" if at_heel else quantity(key).title
 
 
 def found_now(job: Job, display: Display) -> Iterator[Block]:

@@ -6,13 +6,14 @@ from collections.abc import Iterator
 
 from geometry.edge.views import PLANES
 from geometry.quantities import QUANTITIES
-from geometry.role import FACETS, HEEL, HEIGHTS
+from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
 from library.calc.surfaces import RELIEF, SECOND_RELIEF, title_of
 from library.cards.chosen import CHOSEN_ONCE, WORK_HEAD
 from library.cards.heels import at_each_heel
 from library.cards.job import Job
+from library.cards.last_facet import last_facet
 from library.cards.shall_be import indicator_said, number_of
 from library.cards.step import Step
 from library.cards.within_book import within_book
@@ -88,16 +89,10 @@ def _reads(job: Job, key: str, display: Display) -> str:
     heel = step.answer.result.outputs["heel_drop"] if cam is None else cam.wanted_heel
     if heel is None:
         return ""
+    last = last_facet(job)
+    facet = f" of {last.said}" if last is not None else ""
     read = at_each_heel(job, display, first=cam is not None) or show(heel, Kind.LENGTH, display)
-    return f"indicator {indicator_said(job)} reads {read} at the heel{_last_facet(step, display)}"
-
-
-def _last_facet(step: Step, display: Display) -> str:
-    """Which facet the heel lies on, where there are several: what is read there is not of the relief of the first."""
-    rows = step.answer.result.rows if step.answer.result is not None else ()
-    if step.sheet.role.rows not in {FACETS, HEIGHTS} or len(rows) < 2:
-        return ""
-    return f" of facet {len(rows)} ({show(rows[-1].values['facet_angle'], Kind.ANGLE, display)})"
+    return f"indicator {indicator_said(job)} reads {read} at the heel{facet}"
 
 
 def _chosen(job: Job) -> tuple[tuple[str, str], ...]:

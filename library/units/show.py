@@ -22,6 +22,9 @@ _DECIMALS = {
 }
 """Decimals in each unit: a micron, a tenth of a thou, and what the other indicators can show."""
 
+_DIGITS = 4
+"""Digits of a number in any other unit."""
+
 _LIMIT_DECIMALS = {"mm": 2, "in": 3}
 """Decimals of a limit that a person is told to keep to: what can be set, not what can be computed."""
 
@@ -68,7 +71,28 @@ def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
     unit = display.unit(row.kind)
     if unit not in _DECIMALS:
         return show(value, row.kind, display)
-    return f"{_rounded(from_geometry(value, row.kind, unit), unit, _DECIMALS[unit], row.rounding)} {unit}"
+    return show_end(value, row.kind, unit, row.rounding)
+
+
+def show_end(value: float, kind: Kind, unit: str, rounding: Rounding) -> str:
+    """The end of a range with its unit, as finely as an indicator shows it, to the side on which it still holds.
+
+    Args:
+        value: in mm, radians, mm/s, rad/s or as a count.
+        kind: what it is.
+        unit: to show it in.
+        rounding: to the nearest, up for the low end of a range, down for its high end.
+
+    Example:
+        >>> show_end(9.537, Kind.LENGTH, "in", Rounding.DOWN), show_end(9.537, Kind.LENGTH, "thou", Rounding.DOWN)
+        ('0.3754 in', '375.4 thou')
+    """
+    found = from_geometry(value, kind, unit)
+    if kind is Kind.COUNT:
+        return number(found, kind, unit)
+    whole = len(str(int(abs(found))))
+    decimals = _DECIMALS[unit] if unit in _DECIMALS else max(_DIGITS - whole, 0)
+    return f"{_rounded(found, unit, decimals, rounding)} {unit}".rstrip()
 
 
 def show_finely(
@@ -104,7 +128,7 @@ def number(value: float, kind: Kind, unit: str, rounding: Rounding = Rounding.NE
     if kind is Kind.COUNT and value == int(value):
         return str(int(value))
     if unit not in _DECIMALS:
-        return f"{value:.4g}"
+        return f"{value:.{_DIGITS}g}"
     return _rounded(value, unit, _decimals(value, unit, rounding), rounding)
 
 

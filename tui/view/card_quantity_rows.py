@@ -1,4 +1,4 @@
-"""The steps of a job card that hold quantities: as received, wanted, after grinding."""
+"""The steps of a job card that hold quantities before the settings: as received, and wanted."""
 
 from __future__ import annotations
 
@@ -15,10 +15,7 @@ from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_
 from library.cards.edge_set import sets_edge
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
-from library.cards.model import Inspection, Wanted
-from library.cards.read_order import reads_facets
-from library.cards.reading_units import each_in
-from library.cards.rubbing_heel import heel_rubs
+from library.cards.model import Wanted
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import (
     DROPS,
@@ -26,15 +23,10 @@ from library.cards.shall_be import (
     indicator_said,
     number_of,
     relief_key,
-    wanted_each,
-    wanted_limits,
-    wanted_number,
 )
 from library.cards.step import Step
-from library.cards.still_to_measure import inspected
 from library.cards.within_book import is_otherwise
 from library.units.grammar import example
-from library.units.show import show
 from library.units.system import Display
 from tui.view.card_readings import in_short
 from tui.view.card_row import Opened, Row, to_turn
@@ -48,14 +40,6 @@ DECIDED = ("relief_form", "rake_angle")
 
 PER_HUNDRED = 100.0
 """Millimetres over which the book tells a taper."""
-
-ALLOWED = {
-    (Kind.LENGTH, "mm"): "0.02 mm, or +0 -0.03 mm",
-    (Kind.LENGTH, "in"): "0.001 in, or +0 -0.001 in",
-    (Kind.ANGLE, "mm"): "0.5 deg, or +1 -0 deg",
-    (Kind.ANGLE, "in"): "0.5 deg, or +1 -0 deg",
-}
-"""How a tolerance may be written, as an example in the units that somebody works in."""
 
 NOT_ON_THE_TOOL = frozenset({"feed"})
 """What a calculation may be about, but nobody can measure on a tool."""
@@ -91,7 +75,10 @@ def received_rows(job: Job, opened: Opened) -> list[Row]:
     wrong = lines_of("wrong", "What is wrong", card.wrong, "In your own words; {change} lists troubles, and beside it stands what to look at. What the indicator says comes below.",
                      one_more=False)  # fmt: skip
     offered = [key for key in measured_on(job.kind) if key in MEASURED or key not in card.wanted]
-    return [*wrong, *(_received(job, key) for key in _known(opened.of("received"), offered, card.received))]
+    return [
+        *wrong,
+        *(_received(job, key) for key in known_keys(opened.of("received"), offered, card.received)),
+    ]
 
 
 def _received(job: Job, key: str) -> Row:
@@ -99,12 +86,12 @@ def _received(job: Job, key: str) -> Row:
     way = f"received.{key}"
     if row.kind is Kind.CHOICE:
         land = key != "land_measured_as" or "land_width" in job.card.received
-        return _choice(
+        return choice_row(
             way, row.title, readings[0] if readings else "", job.known_text(key), wants=land and not readings
         )
     known = "" if readings else job.card.tool.size if key == "diameter" and job.to_be else job.known_text(key)
     return Row(
-        way, title_of(key, job.choice.surface), in_short(key, readings), known, "tool" if known else "", _readings_hint(job, key), wants=not readings
+        way, title_of(key, job.choice.surface), in_short(key, readings), known, "tool" if known else "", readings_hint(job, key), wants=not readings
     )  # fmt: skip
 
 
@@ -112,7 +99,8 @@ _SMALL = "0.25 mm or 10 thou"
 """An example of what an indicator reads; lengths of a tool are ten times as large."""
 
 
-def _readings_hint(job: Job, key: str) -> str:
+def readings_hint(job: Job, key: str) -> str:
+    """How a quantity is typed and measured, flute by flute where each has its own."""
     row, flutes = quantity(key), flutes_of(job.card.tool.flutes)
     several = key in PER_FLUTE and (flutes is None or flutes > 1)
     each = " One for each flute, parted by commas, the unit after the last." if several else ""
@@ -127,7 +115,8 @@ def _readings_hint(job: Job, key: str) -> str:
     return f"Such as {example(row.kind)}.{each} {row.measured}"
 
 
-def _choice(way: str, title: str, text: str, default: str = "", *, wants: bool = False) -> Row:
+def choice_row(way: str, title: str, text: str, default: str = "", *, wants: bool = False) -> Row:
+    """A line that holds one of the words of its quantity."""
     row = quantity(way.split(".")[1])
     hint = f"{row.measured} {to_turn(row.choices)}"
     return Row(way, title, text, default, hint=hint, choices=("", *row.choices), wants=wants)
@@ -149,7 +138,7 @@ def wanted_rows(job: Job, opened: Opened) -> list[Row]:
     ]
     ground = {SURFACES[surface].relief_key} if (surface := job.choice.surface) in SURFACES else set()
     relief = ground & {*opened.of("wanted"), *offered, *card.wanted}
-    keys = _known((SURFACE, METHOD), relief, opened.of("wanted"), offered, card.wanted, (POINTS,))
+    keys = known_keys((SURFACE, METHOD), relief, opened.of("wanted"), offered, card.wanted, (POINTS,))
     return [row for key in keys for row in _wanted(job, key)]
 
 
@@ -205,7 +194,7 @@ def _wanted(job: Job, key: str) -> list[Row]:
             Row(way, row.title, "", job.card.tool.flutes, "tool", f"Counted on the tool. {row.definition}")
         ]
     if row.kind is Kind.CHOICE:
-        first = _choice(way, row.title, one.value, wants=not one.value)
+        first = choice_row(way, row.title, one.value, wants=not one.value)
     else:
         of_book = "; emptied, it is what the book has" if one.book else ""
         hint = f"Such as {example(row.kind)}{of_book}. {row.definition}"
@@ -258,62 +247,6 @@ def _ends(job: Job, key: str, text: str) -> tuple[str, ...]:
     return (text, *(one for one in ends if one))
 
 
-UNTOLD = "There are facets, and no reading is told for the heel. "
-"""Begins what is said of the drop at a heel of which no calculation knows how deep its facet lies."""
-
-RUBS = "The heel would rub, so that no reading is told for it: see the STOP on the page Set. "
-"""Begins what is said of the drop at a heel that stands proud by what is set."""
-
-
-def after_rows(job: Job, opened: Opened) -> list[Row]:
-    """What is measured after grinding, each with its tolerance."""
-    card = job.card
-    return [
-        row for key in _known(opened.of("after"), inspected(job), card.after) for row in _inspected(job, key)
-    ]
-
-
-def _inspected(job: Job, key: str) -> list[Row]:
-    row, one = quantity(key), job.card.after.get(key, Inspection())
-    way, title = f"after.{key}", "Indicator drop at the heel" if key == "drop" else row.title
-    if row.kind is Kind.CHOICE:
-        return [_choice(way, title, one.readings[0] if one.readings else "")]
-    wanted, limits = wanted_number(job, key), wanted_limits(job, key)
-    said = limits.said(row.kind, job.display) if limits is not None else ""
-    each = wanted_each(job, key)
-    said = show(wanted, row.kind, job.display) if wanted is not None else said
-    said = each_in(each, row.kind, job.display.unit(row.kind)) if each else said
-    whose = f", the {limits.whose}" if limits is not None and limits.whose else ""
-    shall = f"It shall be {said}{whose}. " if said else _untold(job, key)
-    rows = [
-        Row(
-            way,
-            title,
-            in_short(key, one.readings),
-            hint=shall + _readings_hint(job, key),
-            wants=not one.readings,
-        )
-    ]
-    shall_be = []
-    if not said or one.wanted:
-        shall_be.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
-                        wants=not one.wanted and bool(one.readings)))  # fmt: skip
-    without = "nothing is said to pass" if limits is None else "the range is the limit"
-    such = ALLOWED.get((row.kind, job.display.lengths), "0.02 mm, or +0 -0.03 mm")
-    within = f"How far off it may be: {such}. Without it {without}."
-    rows.append(Row(f"{way}.tolerance", "  within", one.tolerance, hint=within,
-                    wants=not one.tolerance and limits is None and bool(one.readings or wanted is not None)))  # fmt: skip
-    # First how far off it may be, as after every drop: what is typed by habit must not become the wanted one.
-    return [*rows, *shall_be]
-
-
-def _untold(job: Job, key: str) -> str:
-    """Why no reading is told for the heel; empty where that is plain, and for anything else."""
-    if key != "drop":
-        return ""
-    return UNTOLD if reads_facets(job) else RUBS if heel_rubs(job) else ""
-
-
-def _known(*keys: Iterable[str]) -> list[str]:
+def known_keys(*keys: Iterable[str]) -> list[str]:
     """The quantities of the vocabulary among some keys, each once."""
     return [key for key in dict.fromkeys(key for some in keys for key in some) if key in QUANTITIES]

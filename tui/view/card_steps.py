@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from library.cards.job import Job
-from tui.view.card_quantity_rows import after_rows, received_rows, wanted_rows
+from tui.view.card_after_rows import after_rows
+from tui.view.card_quantity_rows import received_rows, wanted_rows
 from tui.view.card_row import Opened, Row
 from tui.view.card_settings_rows import settings_rows
 from tui.view.card_tool_rows import end_rows, tool_rows

@@ -21,7 +21,7 @@ def told(card: Card, book: Book) -> dict[str, Named]:
 
 @pytest.fixture
 def in_thou(job: Card) -> Card:
-    # 0.8 mm with 0.025 mm either way, in thou: 0.775 / 0.0254 = 30.51 and 0.825 / 0.0254 = 32.48.
+    # 0.8 mm with 0.025 mm either way, in thou: 0.775 / 0.0254 = 30.512 and 0.825 / 0.0254 = 32.480, each to the side that passes.
     return replace(
         job,
         units="mm",
@@ -32,7 +32,7 @@ def in_thou(job: Card) -> Card:
 def test_limits_of_a_metric_card_stand_in_thou_over_readings_in_thou(in_thou: Card, book: Book) -> None:
     found = told(in_thou, book)
     assert (found["may be"].value, found["may be"].below) == (
-        "30.51 thou to 32.48 thou",
+        "30.52 thou to 32.48 thou",
         ("0.775 mm to 0.825 mm",),
     )
     assert (found["shall be"].value, found["shall be"].below[0]) == ("31.5 thou", "0.800 mm")

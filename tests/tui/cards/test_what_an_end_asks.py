@@ -8,7 +8,9 @@ import pytest
 
 from library.book.model import Book
 from library.book.opening import open_book
-from library.cards.model import Card, Setting, Tool, Wanted
+from library.cards.job import work_out
+from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from library.setup_sheet.sheets import setup_sheet
 from tui.figure.alphabet import ALPHABETS
 from tui.view.card_form import CardForm
 from tui.view.card_side import Drawn, side_lines
@@ -55,12 +57,19 @@ def test_a_dish_that_is_set_is_asked_for_after_grinding(book: Book) -> None:
     assert "Dish of the end" not in labels(form_of(book, "land"), "after")
 
 
-def test_of_an_end_with_two_facets_the_line_of_the_heel_says_that_no_reading_is_told(book: Book) -> None:
+def test_of_an_end_with_two_facets_the_line_of_the_heel_says_on_which_it_lies_and_that_no_reading_is_told(
+    book: Book,
+) -> None:
     form = form_of(book, "end", "2 deg")
     form.go_to("after.drop")
-    assert "There are facets" not in form.row.hint
+    assert "no reading is told" not in form.row.hint
+    assert form.row.label == "Indicator drop at the heel"
     form.take(
         book, replace(form.card, wanted={**form.card.wanted, "second_end_relief_angle": Wanted("15 deg")})
     )
     form.go_to("after.drop")
-    assert form.row.hint.startswith("There are facets, and no reading is told for the heel.")
+    assert form.row.hint.startswith("The heel lies on facet 2 (15.00 deg); no reading is told there.")
+    assert form.row.label == "Indicator drop at the heel, facet 2"
+    assert "Indicator drop at the heel, facet 2" in setup_sheet(
+        work_out(replace(form.card, after={"drop": Inspection(("0.1 mm",))}), book)
+    )

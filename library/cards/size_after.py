@@ -1,0 +1,77 @@
+"""The diameter after grinding, beside that before it and the hole of a reamer: what is hardly so, and what is not judged."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import zip_longest
+
+from geometry.sentences import Kind
+from library.cards.job import Job
+from library.cards.model import Inspection, Readings
+from library.cards.reading_issues import card_issue
+from library.cards.reading_units import shown_in, unit_read_in
+from library.cards.shall_be import number_of, presumed_limits
+from library.issue import Issue
+
+DIAMETER = "diameter"
+
+REPEATS = 0.002
+"""In mm, by how much a micrometer differs from itself over the same edges; no source."""
+
+SET_OUT = frozenset({"reamer"})
+"""Kinds of tools of which some have blades that are set out before they are ground."""
+
+
+def size_after(job: Job) -> Iterator[Issue]:
+    """A watch on a tool that is larger than it came, and on a reamer that nothing judges.
+
+    Args:
+        job: the card worked out.
+    """
+    readings = job.card.after.get(DIAMETER, Inspection()).readings
+    if any(one.strip() for one in readings):
+        yield from _grown(job, readings)
+        yield from _not_judged(job, readings)
+
+
+def _grown(job: Job, after: Readings) -> Iterator[Issue]:
+    """Of as many readings as before each beside its own, as on the steps of a tool; else the largest of both."""
+    came, now = _numbers(job, job.card.received.get(DIAMETER, ())), _numbers(job, after)
+    if len(came) != len(now):
+        came, now = _largest(came), _largest(now)
+    unit = unit_read_in(after, Kind.LENGTH, job.display)
+    for place, (one, other) in enumerate(zip_longest(came, now), 1):
+        if one is None or other is None or other - one <= REPEATS:
+            continue
+        more, was, is_now = (shown_in(number, Kind.LENGTH, unit) for number in (other - one, one, other))
+        blades = ", unless its blades were set out" if job.kind in SET_OUT else ""
+        yield card_issue(
+            f"after.{DIAMETER}",
+            f"Diameter: {is_now} is {more} more than the {was} that it came with, and grinding makes no tool larger{blades}. "
+            "Measure it again with the micrometer of before, free of burrs and of built-up edge; or one of the two is typed "
+            "wrong.",
+            "warning",
+            place if len(now) > 1 else 0,
+        )
+
+
+def _not_judged(job: Job, readings: Readings) -> Iterator[Issue]:
+    """A reamer for a hole that nobody named: by which limits it would be judged, and where to name it."""
+    presumed = presumed_limits(job)
+    if presumed is None:
+        return
+    by = presumed.said(Kind.LENGTH, job.display)
+    yield card_issue(
+        f"after.{DIAMETER}",
+        f"Diameter: not judged, as nobody named the hole. For {presumed.whose}, which is presumed, a new reamer has {by}. "
+        "Name the tolerance of the hole on the page Set, or here what the reamer shall measure.",
+        "warning",
+    )
+
+
+def _numbers(job: Job, readings: Readings) -> list[float | None]:
+    return [number_of(one, DIAMETER, job) for one in readings]
+
+
+def _largest(numbers: list[float | None]) -> list[float | None]:
+    return [max((one for one in numbers if one is not None), default=None)]

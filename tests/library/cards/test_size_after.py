@@ -1,0 +1,116 @@
+"""The diameter after grinding: larger than before, and a reamer whose hole nobody named."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from library.book.model import Book, Family
+from library.cards.close import finished
+from library.cards.issues import issues_of, keeps_open
+from library.cards.job import work_out
+from library.cards.model import Card, Inspection, Setting, Tool
+from library.issue import Issue
+from library.setup_sheet.sheets import setup_sheet
+from tui.view.card_form import CardForm
+from tui.view.card_page import CardPage
+from tui.view.lines import text_of
+
+EMPTY = Book(
+    {},
+    {
+        "reamer": Family("reamer", "reamer", kind="reamer"),
+        "end-mill": Family("end-mill", "end mill", kind="end-mill"),
+        "step": Family("step", "step drill", kind="step-drill"),
+    },
+)
+
+
+def measured(
+    before: str, after: str, family: str = "end-mill", size: str = "10 mm", hole: str = "", units: str = "mm"
+) -> Card:
+    return Card(
+        family=family,
+        units=units,
+        tool=Tool(size=size, flutes="4"),
+        received={"diameter": tuple(before.split(", "))} if before else {},
+        settings={"reamer-size": Setting({"hole_tolerance": hole})} if hole else {},
+        after={"diameter": Inspection(tuple(after.split(", ")))},
+    )
+
+
+def told(card: Card) -> list[Issue]:
+    return [one for one in issues_of(work_out(card, EMPTY)) if one.way == "after.diameter"]
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "more"),
+    [
+        ("9.98 mm", "9.99 mm", "0.010 mm"),
+        ("0.393 in", "0.3935 in", "0.0005 in"),
+        ("9.97 mm, 9.98 mm", "9.99 mm", "0.010 mm"),
+    ],
+)
+def test_a_tool_that_is_larger_than_it_came_is_on_watch(before: str, after: str, more: str) -> None:
+    (one,) = told(measured(before, after))
+    assert one.state == "watch"
+    assert f"is {more} more than the" in one.text
+    assert "grinding makes no tool larger" in one.text
+
+
+@pytest.mark.parametrize(
+    ("before", "after"), [("9.98 mm", "9.97 mm"), ("9.98 mm", "9.981 mm"), ("", "10.2 mm")]
+)
+def test_a_tool_that_is_smaller_or_within_a_micrometer_or_was_not_measured_is_not(
+    before: str, after: str
+) -> None:
+    assert not [one for one in told(measured(before, after)) if "larger" in one.text]
+
+
+def test_of_a_tool_with_steps_each_step_is_laid_beside_its_own() -> None:
+    (one,) = told(measured("6.02 mm, 8.01 mm, 9.99 mm", "6.01 mm, 8.05 mm, 9.98 mm", "step", "6, 8, 10 mm"))
+    assert one.flute == 2
+    assert "8.050 mm is 0.040 mm more than the 8.010 mm" in one.text
+
+
+def test_a_larger_reamer_closes_and_its_sheet_bears_the_watch() -> None:
+    card = measured("10.008 mm", "10.012 mm", "reamer", hole="H7")
+    job = work_out(card, EMPTY)
+    assert [one.way for one in keeps_open(job)] == []
+    assert "10.012 mm is 0.004 mm more than the 10.008 mm" in " ".join(setup_sheet(job).split())
+    assert finished(job, date(2026, 11, 26)).done
+
+
+# ISO 286: a hole 10 H7 is 10.000 to 10.015 mm. ISO 522: the reamer ends 15 percent of 0.015, taken up to 0.003, under it,
+# and is made within 35 percent, taken up to 0.006: 10.006 to 10.012 mm.
+def test_a_reamer_for_a_hole_that_nobody_named_says_by_what_it_would_be_judged_and_where_to_name_it() -> None:
+    card = measured("", "10.010 mm", "reamer")
+    (one,) = told(card)
+    assert one.state == "watch"
+    assert "not judged" in one.text
+    assert "For H7, which is presumed, a new reamer has 10.006 mm to 10.012 mm" in one.text
+    form = CardForm(EMPTY, measured("", "", "reamer"))
+    form.go_to("after.diameter")
+    page = " ".join("\n".join(text_of(one) for one in CardPage(form).draw(80, 24)).split())
+    assert "Not judged: H7 (10.006 mm to 10.012 mm) is presumed; name the hole on Set." in page
+
+
+def test_a_reamer_whose_hole_was_named_is_judged_and_told_nothing_more() -> None:
+    assert told(measured("", "10.010 mm", "reamer", hole="H7")) == []
+
+
+# 3/8 in is 9.525 mm: for H7 the reamer is 9.531 to 9.537 mm, 0.37524 to 0.37547 in.
+@pytest.mark.parametrize(("size", "passes"), [("0.3753 in", True), ("0.3754 in", True), ("0.3755 in", False)])
+def test_limits_in_inches_are_rounded_so_that_what_they_allow_passes(size: str, passes: bool) -> None:
+    card = measured("", size, "reamer", "3/8 in", "H7", "in")
+    assert (told(card) == []) is passes
+    form = CardForm(EMPTY, card)
+    form.go_to("after.diameter")
+    page = "\n".join(text_of(one) for one in CardPage(form).draw(80, 24))
+    assert "0.3753 in to 0.3754 in" in page
+    assert "0.3755 in to" not in page
+    assert "0.3753 in to 0.3754 in (limits of the reamer" in " ".join(setup_sheet(form.job).split())
+    form.go_to("settings.reamer-size")
+    page = "\n".join(text_of(one) for one in CardPage(form).draw(80, 24))
+    assert ("0.3754 in" in page) or not passes
