@@ -13,12 +13,14 @@ from geometry.quantities import quantity
 from geometry.role import FACETS, HEIGHTS, MOVES
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
+from library.calc.past_the_range import within
 from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.chosen import WORK_HEAD
 from library.cards.job import Job
 from library.cards.move_said import assumed_head, crank_said, move_said, off_the_place
 from library.cards.read_order import surface_read
+from library.cards.shall_be import relief_key
 from library.cards.step import Step
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
 from library.units.show import show, show_answer
@@ -229,11 +231,11 @@ def _of_cam(job: Job, step: Step, key: str) -> tuple[str, str]:
     if cam is None:
         return "", ""
     found = job.by_cam
-    gives = (
-        f"gives {show_angle(found.given)}, {show_angle(found.wanted)} was wanted"
-        if found and found.differs
-        else ""
-    )
+    gives = ""
+    if found and found.differs:
+        of_book = within(job.entry.values.get(relief_key(job)), found.given)
+        given = f"gives {show_angle(found.given)}, "
+        gives = f"{given}{f'{of_book}; ' if of_book else ''}{show_angle(found.wanted)} was wanted"
     return (
         f"the cam of {cam.text} out of the drawer, per {job.machine.throw_per}",
         gives if key != "axial_throw" or "radial_throw" not in step.answer.inputs else "",

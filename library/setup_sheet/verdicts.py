@@ -8,6 +8,7 @@ from itertools import takewhile
 from geometry.calculation import Check
 from geometry.role import HEEL
 from geometry.sentences import Kind
+from library.calc.past_the_range import past, within
 from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
 from library.cards.close import differs, differs_said
@@ -17,6 +18,7 @@ from library.cards.history import lasting_now
 from library.cards.issues import issues_of
 from library.cards.job import Job
 from library.cards.settings_lines import is_set_by_facets
+from library.cards.shall_be import relief_key
 from library.cards.step import Step
 from library.pages.page import Block, Said
 from library.units.show import say, show
@@ -110,5 +112,8 @@ def by_cam(job: Job, display: Display) -> tuple[Block, ...]:
     reads = f", which reads {wanted}" if wanted and not each else ""
     too = ", ".join(one.sheet.title for one in _count_too(job, drop))
     too = f" Counted with {show_angle(cam.given)} too: {too}." if too else ""
-    return (Said((f"Judged by the cam of {cam.throw}: it gives {show_angle(cam.given)} and reads "
+    value = job.entry.values.get(relief_key(job))
+    said_of_it = within(value, cam.given) or past(value, cam.given)
+    gives = f"{show_angle(cam.given)}, {said_of_it}," if said_of_it else show_angle(cam.given)
+    return (Said((f"Judged by the cam of {cam.throw}: it gives {gives} and reads "
                   f"{each or show(cam.heel, Kind.LENGTH, display)}. {show_angle(cam.wanted)} was wanted{reads}.{too}",)),)  # fmt: skip

@@ -9,6 +9,7 @@ from geometry.quantities import QUANTITIES
 from geometry.role import HEEL
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES, surface_of_relief
+from library.calc.in_units import in_units_of
 from library.calc.surfaces import RELIEF, SECOND_RELIEF, title_of
 from library.cards.chosen import CHOSEN_ONCE, WORK_HEAD
 from library.cards.heels import at_each_heel
@@ -43,11 +44,14 @@ def wanted(job: Job, display: Display) -> Iterator[Block]:
             or (key not in used and key not in job.card.after and not one.changed and one.book)
         ):
             continue
-        said = "; ".join(part for part in (_with_view(key, one.value), _reads(job, key, display)) if part)
+        # What the book has stands in the unit of the card; what a person typed stands as he typed it.
+        text, of_book = (in_units_of(key, each, display) for each in (one.value, one.book))
+        text = one.value if one.changed else text
+        said = "; ".join(part for part in (_with_view(key, text), _reads(job, key, display)) if part)
         if one.changed or not one.book:
-            was = f"the book has {one.book}" if one.book else ""
+            was = f"the book has {of_book}" if one.book else ""
             if within_book(key, one, diameter):
-                was = f"within the book's {one.book}"
+                was = f"within the book's {of_book}"
             why = "; ".join(part for part in (was, one.reason) if part) or "decided on this card"
             pairs.append((title(key), f"{said} ({why})"))
         else:

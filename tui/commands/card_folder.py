@@ -11,6 +11,7 @@ from library.cards.editing import CardEditRefused, edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
+from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size
 from library.cards.store import NoCard, Opened, load
 from tui.commands import printing
 
@@ -33,6 +34,19 @@ def with_words(card: Card, words: list[str]) -> tuple[Card, list[str]]:
         except CardEditRefused as error:
             wrong.append(str(error))
     return card, wrong
+
+
+def for_its_words(card: Card, before: Card, book: Book) -> Card:
+    """A card whose size was written, as on the screen: a class of the hole where it belongs, then what the book has for it.
+
+    Args:
+        card: with what was written.
+        before: the same card before.
+        book: as it is today.
+    """
+    if card.tool.size != before.tool.size and work_out(card, book).step(OF_A_HOLE) is not None:
+        card = class_taken_out(card)
+    return for_its_size(card, before, book)
 
 
 def refused(sentences: list[str]) -> int:

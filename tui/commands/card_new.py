@@ -13,7 +13,7 @@ from library.cards.model import Card
 from library.cards.store import create
 from library.errors import SaveError
 from tui.commands import printing
-from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
+from tui.commands.card_folder import for_its_words, opened_card, refused, shop_of, tell_saved, with_words
 from tui.commands.list import find_family
 from tui.commands.no_entry import no_entry
 
@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     if wrong:
         return refused(wrong)
     try:
-        card = starting.for_its_size(card, begun, book)
+        card = for_its_words(card, begun, book)
         opened = create(shop, completed(card), datetime.now().date())
     except SaveError as error:
         return refused([error.sentence])

@@ -12,10 +12,9 @@ from library.cards.close import NotFinished, finished, reopened
 from library.cards.job import work_out
 from library.cards.model import Card
 from library.cards.saving import SavedCard, save_merged, told_of_both
-from library.cards.starting import for_its_size
 from library.cards.store import NoCard, Opened
 from library.errors import SaveError
-from tui.commands.card_folder import opened_card, refused, shop_of, tell_saved, with_words
+from tui.commands.card_folder import for_its_words, opened_card, refused, shop_of, tell_saved, with_words
 
 
 def run(options: argparse.Namespace) -> int:
@@ -31,7 +30,7 @@ def run(options: argparse.Namespace) -> int:
     if wrong:
         return refused(wrong)
     book = open_book(shop_of(options))
-    card = for_its_size(card, opened.card, book)
+    card = for_its_words(card, opened.card, book)
     saved, kept_open = _saved(options, opened, card, book)
     if isinstance(saved, list):
         return refused(saved)

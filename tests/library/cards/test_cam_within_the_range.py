@@ -20,6 +20,7 @@ from library.demo import lay_out
 from library.pages.card_answers import wanted_answers
 from library.pages.page import Said, Values
 from library.pages.setting_answers import setting_answers
+from library.setup_sheet.sheets import setup_sheet
 from library.units.show import say
 
 TAP = "tap-spiral-point-plain-steel"
@@ -172,3 +173,20 @@ def test_without_a_cam_what_comes_out_stands_in_one_list(book: Book, card: Card)
     parts = [str(part) for part in setting_answers(work_out(replace(card, machine=""), book), "relief-drop")]
     assert not any("By the cam" in part or "wanted:" in part for part in parts)
     assert any("Throw per turn" in part for part in parts)
+
+
+def test_the_sheet_says_in_the_line_of_the_cam_and_where_it_judges_by_it_that_it_is_within_the_book(
+    book: Book, card: Card
+) -> None:
+    sheet = " ".join(setup_sheet(work_out(card, book)).split())
+    given = f"{math.degrees(SMALLER):.2f} deg"
+    assert f"per tooth; gives {given}, within the book's 4 deg to 8 deg; 6.00 deg was wanted" in sheet
+    assert f"it gives {given}, within the book's 4 deg to 8 deg, and reads" in sheet
+
+
+def test_the_sheet_says_of_a_cam_past_the_book_past_which_end_it_is(book: Book, card: Card) -> None:
+    larger = edited(card, "settings.relief-drop.chosen_throw", "1.6 mm")
+    sheet = " ".join(setup_sheet(work_out(larger, book)).split())
+    given = f"{math.degrees(LARGER):.2f} deg"
+    assert f"it gives {given}, more than the 8 deg of the book, and reads" in sheet
+    assert "within the book" not in sheet

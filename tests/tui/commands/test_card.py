@@ -157,6 +157,18 @@ def test_lengths_are_shown_in_inches_where_asked_for(shop: Shop) -> None:
     assert re.search(r"Throw per turn +0\.2081 in", shop.good("card", card, "--units", "in"))
 
 
+def test_a_size_with_the_class_of_its_hole_puts_each_where_it_belongs(shop: Shop) -> None:
+    shop.run("card-new", "--entry", "reamer-machine-plain-steel", "tool.size=10 H7", "tool.flutes=6")
+    (card,) = (shop.folder / "cards").rglob("*.toml")
+    written = card.read_text(encoding="utf-8")
+    assert 'size = "10 mm"' in written
+    assert 'hole_tolerance = "H7"' in written
+    shop.run("card-set", card.stem, "tool.size=12 H8")
+    written = card.read_text(encoding="utf-8")
+    assert 'size = "12 mm"' in written
+    assert 'hole_tolerance = "H8"' in written
+
+
 def test_doing_it_again_begins_a_new_card_for_the_same_tool(shop: Shop) -> None:
     first = shop.new("--entry", an_entry(shop), *TAP, "notes=once")
     second = shop.new("--again", first)
