@@ -31,7 +31,7 @@ def size_after(job: Job) -> Iterator[Issue]:
     readings = job.card.after.get(DIAMETER, Inspection()).readings
     if any(one.strip() for one in readings):
         yield from _grown(job, readings)
-        yield from _not_judged(job, readings)
+        yield from _not_judged(job)
 
 
 def _grown(job: Job, after: Readings) -> Iterator[Issue]:
@@ -44,18 +44,17 @@ def _grown(job: Job, after: Readings) -> Iterator[Issue]:
         if one is None or other is None or other - one <= REPEATS:
             continue
         more, was, is_now = (shown_in(number, Kind.LENGTH, unit) for number in (other - one, one, other))
-        blades = ", unless its blades were set out" if job.kind in SET_OUT else ""
+        blades = " (only blades that were set out do)" if job.kind in SET_OUT else ""
         yield card_issue(
             f"after.{DIAMETER}",
-            f"Diameter: {is_now} is {more} more than the {was} that it came with, and grinding makes no tool larger{blades}. "
-            "Measure it again with the micrometer of before, free of burrs and of built-up edge; or one of the two is typed "
-            "wrong.",
+            f"Diameter: {is_now} is {more} more than the {was} it came with; grinding makes no tool larger{blades}. Measure "
+            "both with one micrometer, free of burrs and built-up edge, or correct the slip.",
             "warning",
             place if len(now) > 1 else 0,
         )
 
 
-def _not_judged(job: Job, readings: Readings) -> Iterator[Issue]:
+def _not_judged(job: Job) -> Iterator[Issue]:
     """A reamer for a hole that nobody named: by which limits it would be judged, and where to name it."""
     presumed = presumed_limits(job)
     if presumed is None:

@@ -25,7 +25,7 @@ from library.cards.job import Job
 from library.cards.last_facet import title_after
 from library.cards.reading_units import each_in, shown_in, unit_read_in
 from library.cards.settings_lines import SettingLine, setting_lines
-from library.cards.shall_be import relief_key
+from library.cards.shall_be import presumed_limits, relief_key
 from library.cards.thread_names import of_thread
 from library.cards.untold_relief import why_untold
 from library.guidance.never import never_ground
@@ -234,6 +234,8 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
         yield told("shall be", wanted, *((limits.whose,) if limits is not None and limits.whose else ()))
     else:
         yield _values([("  shall be", wanted(own))])
+        if (presumed := presumed_limits(job) if verdict.key == "diameter" else None) is not None:
+            yield told(f"by {presumed.whose}, presumed", lambda unit: presumed.said_in(kind, unit))
     if may_be is not None and may_be != limits and not verdict.each:
         is_worn = limits is not None and limits.worn is not None
         yield told("worn, may be" if is_worn else "may be", lambda unit: may_be.said_in(kind, unit))

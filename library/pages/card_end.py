@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from geometry.quantities import QUANTITIES, quantity
 from library.cards.cams import show_angle
 from library.cards.history import sharpenings_left
-from library.cards.issues import keeps_open
+from library.cards.issues import issues_of, keeps_open
 from library.cards.job import Job
 from library.cards.last_facet import heel_or_title
 from library.cards.learn import in_book, lessons
@@ -61,6 +61,12 @@ def _left_open(job: Job) -> Iterator[str]:
     watched = [*dict.fromkeys(_on_watch(job))]
     if watched:
         yield f"Look once more before you close it: {' '.join(watched)} The page Set has the rest."
+    measured = [
+        one.text for one in issues_of(job) if one.way.startswith("after.") and one.severity != "error"
+    ]
+    if measured:
+        firsts = " ".join(f"{text.partition('. ')[0].removesuffix('.')}." for text in measured)
+        yield f"Of what was measured: {firsts} The page After has the rest."
     card = job.card
     texts = {"notes": card.notes, "time spent": card.minutes, "result": card.result}
     empty = [name for name, text in texts.items() if not text.strip()]

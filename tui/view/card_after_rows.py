@@ -71,6 +71,8 @@ def _inspected(job: Job, key: str) -> list[Row]:
     without = "nothing is said to pass" if limits is None else "the range is the limit"
     such = ALLOWED.get((row.kind, job.display.lengths), "0.02 mm, or +0 -0.03 mm")
     within = f"How far off it may be: {such}. Without it {without}."
+    if limits is not None and limits.whose:
+        within = f"Leave it empty: the {limits.whose} hold. What stands here is allowed beyond them, such as {such}."
     rows.append(Row(f"{way}.tolerance", "  within", one.tolerance, hint=within,
                     wants=not one.tolerance and limits is None and bool(one.readings or wanted is not None)))  # fmt: skip
     # First how far off it may be, as after every drop: what is typed by habit must not become the wanted one.

@@ -96,6 +96,28 @@ def test_a_reamer_for_a_hole_that_nobody_named_says_by_what_it_would_be_judged_a
     assert "Not judged: H7 (10.006 mm to 10.012 mm) is presumed; name the hole on Set." in page
 
 
+def test_the_limits_of_a_presumed_hole_stand_beside_the_reading_that_they_do_not_judge() -> None:
+    form = CardForm(EMPTY, measured("", "10.010 mm", "reamer"))
+    form.go_to("after.diameter")
+    page = " ".join("\n".join(text_of(one)[50:] for one in CardPage(form).draw(80, 24)).split())
+    assert "by H7, presumed 10.006 mm to 10.012 mm" in page
+
+
+def test_the_last_page_says_before_the_card_closes_that_the_reamer_is_larger_and_not_judged() -> None:
+    form = CardForm(EMPTY, measured("10.006 mm", "10.010 mm", "reamer"))
+    form.go_to("result")
+    page = " ".join("\n".join(text_of(one)[50:] for one in CardPage(form).draw(80, 36)).split())
+    assert "Of what was measured: Diameter: 10.010 mm is 0.004 mm more than the 10.006 mm" in page
+    assert "Diameter: not judged, as nobody named the hole. The page After has the rest." in page
+
+
+def test_what_stands_within_the_limits_of_a_reamer_is_left_empty() -> None:
+    form = CardForm(EMPTY, measured("", "10.010 mm", "reamer", hole="H7"))
+    form.go_to("after.diameter.tolerance")
+    assert form.row.hint.startswith("Leave it empty: the limits of the reamer, hole H7 hold.")
+    assert not form.row.wants
+
+
 def test_a_reamer_whose_hole_was_named_is_judged_and_told_nothing_more() -> None:
     assert told(measured("", "10.010 mm", "reamer", hole="H7")) == []
 
