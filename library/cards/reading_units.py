@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind
+from library.units import several
 from library.units.convert import from_geometry
 from library.units.grammar import UnitError, parse
 from library.units.show import number
@@ -54,3 +56,26 @@ def each_in(values: Sequence[float], kind: Kind, unit: str) -> str:
     """
     bare = [number(from_geometry(one, kind, unit), kind, unit) for one in values]
     return f"{', '.join(bare)} {unit}".rstrip() if bare else ""
+
+
+def with_the_last_unit(key: str, text: str) -> str:
+    """Readings typed with one unit after the last, each with that unit.
+
+    Args:
+        key: the quantity.
+        text: as typed.
+
+    Returns:
+        The readings parted by semicolons; the text as it is where the last reading has no unit, or where one cannot
+        be read.
+
+    Example:
+        >>> with_the_last_unit("drop", "0.20, 0.21, 11 thou")
+        '0.20 thou; 0.21 thou; 11 thou'
+        >>> with_the_last_unit("drop", "0.20, 0.21")
+        '0.20, 0.21'
+    """
+    found = (
+        several.with_the_last_unit(quantity(key).kind, several.parted(text)) if key in QUANTITIES else None
+    )
+    return text if found is None else "; ".join(found)

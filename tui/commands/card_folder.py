@@ -11,6 +11,7 @@ from library.cards.editing import CardEditRefused, edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
+from library.cards.reading_units import with_the_last_unit
 from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size
 from library.cards.store import NoCard, Opened, load
 from tui.commands import printing
@@ -29,6 +30,10 @@ def with_words(card: Card, words: list[str]) -> tuple[Card, list[str]]:
         if not equals:
             wrong.append(f"{word!r} is not of the form place=text, such as tool.flutes=4.")
             continue
+        section, _, key = way.strip().partition(".")
+        if section in {"received", "after"} and "." not in key:
+            # As on the screen: the unit behind the last of several readings is that of them all.
+            text = with_the_last_unit(key, text)
         try:
             card = edited(card, way.strip(), text)
         except CardEditRefused as error:

@@ -11,12 +11,12 @@ from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
+from library.cards.reading_units import with_the_last_unit
 from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size, for_its_surface
 from library.issue import Issue
 from library.units.beside import beside
 from tui.view.brought_back import BroughtBack
 from tui.view.card_faults import Fault, faults_of
-from tui.view.card_readings import with_the_last_unit
 from tui.view.card_row import WANTS_INPUT, Opened, Row
 from tui.view.card_steps import STEPS, step_of
 from tui.view.card_wants import awaited, where_numbers_go

@@ -103,7 +103,7 @@ def test_no_drop_is_told_for_a_heel_that_would_stand_proud() -> None:
 
 def test_a_record_from_before_asks_for_no_second_facet() -> None:
     done = finished(work_out(mill(land="2 mm", second="", drop="0.044 mm"), EMPTY), date(2026, 11, 26))
-    with_second = replace(done, wanted=done.wanted | {"second_land_relief_angle": Wanted("14 deg")})
+    with_second = replace(done, wanted={**done.wanted, "second_land_relief_angle": Wanted("14 deg")})
     assert of_the_second(with_second) == []
     assert "Margin, primary and secondary land" not in setup_sheet(work_out(with_second, EMPTY))
 

@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.sentences import Kind
+from library.cards.reading_units import with_the_last_unit as on_a_card
 from library.editing.typed_tables import as_typed, as_written, changed, complaints
 from library.units.several import in_short, parted, with_the_last_unit
-from tui.view.card_readings import with_the_last_unit as on_a_card
 
 MACHINE = {"title": "The grey grinder"}
 

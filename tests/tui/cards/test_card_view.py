@@ -14,6 +14,7 @@ from library.book.opening import open_book
 from library.cards.bare_numbers import in_other_units
 from library.cards.learn import Lesson
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
+from library.cards.reading_units import with_the_last_unit
 from library.units.system import INCH, METRIC
 from tui.keys import with_keys
 from tui.screens.cards.closing import taught
@@ -21,7 +22,7 @@ from tui.view.card_form import CardForm
 from tui.view.card_from_calculator import with_typed
 from tui.view.card_list_page import CardListPage
 from tui.view.card_page import CardPage
-from tui.view.card_readings import in_short, with_the_last_unit
+from tui.view.card_readings import in_short
 from tui.view.card_steps import STEPS
 from tui.view.lines import text_of
 

@@ -169,6 +169,15 @@ def test_a_size_with_the_class_of_its_hole_puts_each_where_it_belongs(shop: Shop
     assert 'hole_tolerance = "H8"' in written
 
 
+def test_the_unit_behind_the_last_reading_is_that_of_all_as_on_the_screen(shop: Shop) -> None:
+    shop.run("card-new", "--entry", "tap-hand-plain-steel", "--units", "in", "tool.flutes=4",
+             "received.drop=0.20, 0.21, 0.19, 0.20 mm", "after.drop=11, 12, 9, 12 thou")  # fmt: skip
+    (card,) = (shop.folder / "cards").rglob("*.toml")
+    written = " ".join(card.read_text(encoding="utf-8").split())
+    assert '"0.20 mm", "0.21 mm", "0.19 mm", "0.20 mm"' in written
+    assert '"11 thou", "12 thou", "9 thou", "12 thou"' in written
+
+
 def test_doing_it_again_begins_a_new_card_for_the_same_tool(shop: Shop) -> None:
     first = shop.new("--entry", an_entry(shop), *TAP, "notes=once")
     second = shop.new("--again", first)
