@@ -36,16 +36,19 @@ def _hole(given: Inputs) -> Limits:
     return hole_limits(given.number("nominal_diameter"), given.choice("hole_tolerance"))
 
 
-def _measured(measured: float, hole: Limits, reamer: Limits) -> Check:
-    """What a diameter that was measured means for this hole."""
+def _measured(measured: float, hole: Limits, reamer: Limits, of_class: str) -> Check:
+    """What a diameter that was measured means for this hole, whose class is named: nobody may have given it."""
     if abs(measured - hole.middle) > ANOTHER_TOOL * hole.middle:
         return stop(
             "The reamer that was measured is not one for this hole. Measure it again, and see the size."
         )
     if measured > hole.high + READ:
         return stop(
-            "The reamer measures {measured}, more than the largest hole. Grind its circle to {middle}, then its relief anew.",
+            "The reamer measures {measured}, more than the largest hole{of_class}, {high}. Grind its circle to {middle}, then its "
+            "relief anew.",
             measured=length(measured),
+            of_class=of_class,
+            high=length(hole.high),
             middle=length(reamer.middle),
             cure=(("measured_diameter", reamer.middle),),
         )
@@ -59,8 +62,10 @@ def _measured(measured: float, hole: Limits, reamer: Limits) -> Check:
         )
     if measured < hole.low - READ:
         return stop(
-            "The reamer measures {measured}, less than the smallest hole. Set it aside for a smaller one.",
+            "The reamer measures {measured}, less than the smallest hole{of_class}, {low}. Set it aside for a smaller one.",
             measured=length(measured),
+            of_class=of_class,
+            low=length(hole.low),
         )
     if measured < reamer.low - READ:
         return passed(
@@ -74,13 +79,13 @@ def _measured(measured: float, hole: Limits, reamer: Limits) -> Check:
 
 
 def _checks(given: Inputs, hole: Limits, reamer: Limits) -> Iterator[Check]:
+    of_class = "" if given.choice("hole_tolerance") == LIMITS else f" {given.choice('hole_tolerance')}"
     if given.has("measured_diameter"):
-        yield _measured(given.number("measured_diameter"), hole, reamer)
-    of_class = given.choice("hole_tolerance")
+        yield _measured(given.number("measured_diameter"), hole, reamer, of_class)
     yield note(
         "The hole{of_class} may be {low} to {high}. The reamer keeps 15 percent of that tolerance below the largest hole, and is made "
         "within the next 35 percent; what lies below is for wear.",
-        of_class="" if of_class == LIMITS else f" {of_class}",
+        of_class=of_class,
         low=length(hole.low),
         high=length(hole.high),
     )

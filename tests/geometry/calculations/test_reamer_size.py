@@ -7,6 +7,7 @@ import pytest
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
 from geometry.evaluate import Refusal, run
+from library.units.show import say
 
 SHEET = calculation("reamer-size")
 
@@ -34,6 +35,19 @@ def test_a_measured_reamer_is_told_what_it_has_left(
     assert found.checks[0].state == state
     assert found.outputs["left_to_grind"] == pytest.approx(grind)
     assert found.outputs["left_to_wear"] == pytest.approx(wear)
+
+
+@pytest.mark.parametrize(
+    ("measured", "said"),
+    [
+        (12.030, "12.030 mm, more than the largest hole H7, 12.018 mm."),
+        (11.990, "11.990 mm, less than the smallest hole H7, 12.000 mm."),
+    ],
+)
+def test_a_reamer_that_no_longer_fits_is_told_for_which_class_and_past_which_size(
+    measured: float, said: str
+) -> None:
+    assert said in say(reamer(measured).checks[0].sentence)
 
 
 @pytest.mark.parametrize("measured", [12.016, 12.1, 13.0])
