@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from geometry.calculation import Calculation
 from geometry.complaints import untried
 from geometry.figure import undrawn
-from geometry.role import MOVES
+from geometry.role import HEIGHTS, MOVES
 from geometry.surfaces import SURFACES
 from library.book.model import Measure
 from library.calc.answer import Answer
@@ -17,7 +17,7 @@ from library.calc.surfaces import book_key
 from library.cards.answers import Answers
 from library.cards.bare_numbers import display_of
 from library.cards.cams import Asked, carried_on, show_angle, taken_from_drawer
-from library.cards.chosen import CAM, Chosen, wants_relief
+from library.cards.chosen import CAM, INCLINED, Chosen, wants_relief
 from library.cards.edge_set import beside_the_set_one
 from library.cards.found_relief import FoundRelief, found_relief, told
 from library.cards.model import Card, Setting
@@ -105,10 +105,12 @@ def step_of(
 
 
 def _asks_for_nothing_more(sheet: Calculation, setting: Setting, bench: Bench) -> bool:
-    """Whether nothing that is wanted brings a calculation in: on a record, or where another judges the same heel already.
+    """Whether nothing that is wanted brings a calculation in: on a record, or where another judges the same heel.
 
-    What was in use on the day of a record has written something down.
+    What was in use on the day of a record has written something down. An inclined wheel leaves no flats behind each other.
     """
+    if sheet.role.rows == HEIGHTS and bench.choice.method == INCLINED:
+        return True
     judged = {name for one in bench.before for name in one.sheet.role.replaces}
     is_new = is_dated(bench.card) and setting == Setting()
     return is_new or not judged.isdisjoint(sheet.role.replaces)

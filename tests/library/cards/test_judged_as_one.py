@@ -116,3 +116,16 @@ def test_a_mill_that_is_ground_down_is_judged_by_its_facets_alone() -> None:
     steps = {one.sheet.name: one.in_use for one in work_out(down, EMPTY).steps}
     assert steps["relief-facets"]
     assert not steps["reamer-land"]
+
+
+def test_beside_an_inclined_wheel_a_second_relief_is_said_not_to_be_judged() -> None:
+    card = mill()
+    inclined = replace(card, wanted={**card.wanted, "relief_method": Wanted("inclined-wheel")})
+    assert of_the_second(inclined) == []
+    (one,) = [one for one in issues_of(work_out(inclined, EMPTY)) if "not judged" in one.text]
+    assert one.state == "watch"
+    assert "14 deg is wanted and not judged: with an inclined wheel" in one.text
+    alone = {key: value for key, value in inclined.wanted.items() if key != "second_land_relief_angle"}
+    assert not [
+        one for one in issues_of(work_out(replace(inclined, wanted=alone), EMPTY)) if "not judged" in one.text
+    ]
