@@ -103,9 +103,8 @@ ROWS = (
     length(
         "primary_land",
         "Primary land",
-        "The width of the first facet, right behind the cutting edge, or behind the margin where the tool has one.",
-        "Straight across the facet, from where it begins to where the next facet begins, with a scale under a glass. "
-        "A margin before it does not count: behind one of 0.2 mm a facet of 0.3 mm ends 0.5 mm behind the edge.",
+        "The width of the first facet, right behind the edge, or behind the margin where there is one.",
+        "Straight across it, under a glass, the margin not counted: behind one of 0.2 mm a facet of 0.3 mm ends 0.5 mm behind the edge.",
         0.0,
         250.0,
     ),

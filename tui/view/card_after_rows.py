@@ -67,7 +67,7 @@ def _inspected(job: Job, key: str) -> list[Row]:
     shall_be = []
     if not said or one.wanted:
         shall_be.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
-                        wants=not one.wanted and bool(one.readings)))  # fmt: skip
+                        wants=not one.wanted and bool(one.readings) and not (key == "drop" and heel_rubs(job))))  # fmt: skip
     without = "nothing is said to pass" if limits is None else "the range is the limit"
     such = ALLOWED.get((row.kind, job.display.lengths), "0.02 mm, or +0 -0.03 mm")
     within = f"How far off it may be: {such}. Without it {without}."

@@ -99,6 +99,15 @@ def test_no_drop_is_told_for_a_heel_that_would_stand_proud() -> None:
     assert "-0.084" not in after
     (drop,) = verdicts(work_out(mill(), EMPTY))
     assert {mark.state for mark in drop.marks} == {"watch"}
+    form = CardForm(EMPTY, mill())
+    form.go_to("after.drop.wanted")
+    assert not form.row.wants
+
+
+def test_the_line_of_the_primary_land_is_told_whole_at_eighty_columns() -> None:
+    assert "ends 0.5 mm behind the edge." in " ".join(
+        shown(mill(), "settings.reamer-land.primary_land").split()
+    )
 
 
 def test_a_record_from_before_asks_for_no_second_facet() -> None:
