@@ -64,8 +64,14 @@ def calculations_for(kind: str, surfaces: tuple[str, ...] = ()) -> tuple[Calcula
     sheets = [(rank(sheet, kind, surfaces), sheet) for sheet in map(calculation, calculation_names())]
     ranked = sorted(
         ((place, sheet) for place, sheet in sheets if place),
-        # Of equals, one that rests until something calls for it comes after those that every such tool goes through.
-        key=lambda one: (*one[0], kind in EVERY_KIND and one[1].role.of_course == (), one[1].name),
+        # Of equals, one that rests until something calls for it comes after those that every such tool goes through,
+        # and what belongs on fewer surfaces comes before what belongs on more.
+        key=lambda one: (
+            *one[0],
+            kind in EVERY_KIND and one[1].role.of_course == (),
+            len(one[1].belongs_on),
+            one[1].name,
+        ),
     )
     return tuple(sheet for _, sheet in ranked)
 
