@@ -7,7 +7,7 @@ checks are sentences. The calculator, the command line and the job card all find
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, Literal, overload
@@ -57,14 +57,30 @@ class Field:
 
 
 class Inputs:
-    """The values of one computation, by quantity key, with the type that is expected of each."""
+    """The values of one computation, by quantity key, with the type that is expected of each.
 
-    def __init__(self, values: Mapping[str, Given]) -> None:
+    Args:
+        values: by quantity key.
+        presumed: the keys of those that nobody gave, and that stand there as the calculation's own default.
+    """
+
+    def __init__(self, values: Mapping[str, Given], presumed: Collection[str] = ()) -> None:
         self._values = values
+        self._presumed = frozenset(presumed)
 
     def has(self, key: str) -> bool:
         """Whether a value was given for ``key``."""
         return key in self._values
+
+    def is_presumed(self, key: str) -> bool:
+        """Whether nobody gave a value for ``key``, so that the default stands there.
+
+        Example:
+            >>> given = Inputs({"hole_tolerance": "H7"}, presumed=["hole_tolerance"])
+            >>> given.is_presumed("hole_tolerance"), given.but({"hole_tolerance": "H7"}).is_presumed("hole_tolerance")
+            (True, False)
+        """
+        return key in self._presumed
 
     def number(self, key: str) -> float:
         """The one number given for ``key``, in mm, radians, mm/s, rad/s or as a count."""
@@ -97,7 +113,7 @@ class Inputs:
                 values.pop(key, None)
             else:
                 values[key] = value
-        return Inputs(values)
+        return Inputs(values, self._presumed - changes.keys())
 
     def choice(self, key: str) -> str:
         """The word given for ``key``."""

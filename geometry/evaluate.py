@@ -101,7 +101,7 @@ def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
     if problems:
         raise Refusal((*problems, *_at_odds(sheet, asked, values, problems)))
     wanted = {field.key for field in asked}
-    inputs = Inputs({key: value for key, value in values.items() if key in wanted})
+    inputs = Inputs({key: value for key, value in values.items() if key in wanted}, wanted - given.keys())
     try:
         return _doubted(inputs, sheet.compute(inputs))
     except GeometryError as error:

@@ -19,7 +19,8 @@ from geometry.calculation import (
 )
 from geometry.fit.hole import CLASSES, Limits, hole_limits
 from geometry.fit.reamer import reamer_limits
-from geometry.quantities.limits import LIMITS
+from geometry.preconditions import refuse
+from geometry.quantities.limits import LIMITS, TAPER
 from geometry.role import Role
 from geometry.sentences import length
 
@@ -31,6 +32,12 @@ ANOTHER_TOOL = 0.1
 
 
 def _hole(given: Inputs) -> Limits:
+    if given.choice("hole_tolerance") == TAPER:
+        raise refuse(
+            "hole_tolerance",
+            "A taper reamer has no class of hole and no limits by one: prove it in its taper gauge or in a trial hole. Where "
+            "the hole is parallel all the same, choose its class.",
+        )
     if given.choice("hole_tolerance") == LIMITS:
         return Limits(given.number("hole_lower_limit"), given.number("hole_upper_limit"))
     return hole_limits(given.number("nominal_diameter"), given.choice("hole_tolerance"))
@@ -78,14 +85,43 @@ def _measured(measured: float, hole: Limits, reamer: Limits, of_class: str) -> C
     )
 
 
+NAME_IT = "Name it in the line 'Tolerance of the hole': until then nothing judges the size."
+"""What to do where the class of the hole is only presumed."""
+
+
+def _by_presumed(measured: float, hole: Limits, reamer: Limits, of_class: str) -> Check:
+    """What a measured diameter would mean for a class that nobody named: it judges nothing, so that it stops nothing either."""
+    if abs(measured - hole.middle) > ANOTHER_TOOL * hole.middle:
+        return watch(
+            "The reamer measures {measured}, which is not near the nominal size. Measure it again, and see the size.",
+            measured=length(measured),
+        )
+    if hole.low - READ <= measured <= reamer.high + READ:
+        return note(
+            f"Nobody named the hole. For{{of_class}}, which is presumed, the reamer would serve with {{measured}}. {NAME_IT}",
+            of_class=of_class,
+            measured=length(measured),
+        )
+    return note(
+        f"Nobody named the hole. For{{of_class}}, which is presumed, a reamer serves from {{low}} to {{high}}, and this one "
+        f"measures {{measured}}. {NAME_IT}",
+        of_class=of_class,
+        low=length(hole.low),
+        high=length(reamer.high),
+        measured=length(measured),
+    )
+
+
 def _checks(given: Inputs, hole: Limits, reamer: Limits) -> Iterator[Check]:
     of_class = "" if given.choice("hole_tolerance") == LIMITS else f" {given.choice('hole_tolerance')}"
+    is_presumed = given.is_presumed("hole_tolerance")
     if given.has("measured_diameter"):
-        yield _measured(given.number("measured_diameter"), hole, reamer, of_class)
+        judged = _by_presumed if is_presumed else _measured
+        yield judged(given.number("measured_diameter"), hole, reamer, of_class)
     yield note(
         "The hole{of_class} may be {low} to {high}. The reamer keeps 15 percent of that tolerance below the largest hole, and is made "
         "within the next 35 percent; what lies below is for wear.",
-        of_class=of_class,
+        of_class=f"{of_class} (presumed)" if is_presumed else of_class,
         low=length(hole.low),
         high=length(hole.high),
     )
@@ -102,7 +138,7 @@ def _compute(given: Inputs) -> Result:
     outputs = {"reamer_lower_limit": reamer.low, "reamer_upper_limit": reamer.high}
     if not given.has("hole_lower_limit"):
         outputs |= {"hole_lower_limit": hole.low, "hole_upper_limit": hole.high}
-    if given.has("measured_diameter"):
+    if given.has("measured_diameter") and not given.is_presumed("hole_tolerance"):
         measured = given.number("measured_diameter")
         outputs |= {
             "left_to_grind": max(measured - reamer.high, 0.0),
@@ -140,7 +176,7 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "light-cut-on-a-land", "sharp-edges"),
     compute=_compute,
-    role=Role(place=24, tells=("pass", "note")),
+    role=Role(place=24, only=("hole_tolerance", *CLASSES, LIMITS), tells=("pass", "note")),
     sample={
         "hole_tolerance": "H7",
         "nominal_diameter": 12.0,

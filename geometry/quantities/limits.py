@@ -11,6 +11,9 @@ from geometry.thread.tap_limits import MARKS
 LIMITS = "limits"
 """The choice of giving limits as numbers."""
 
+TAPER = "taper"
+"""The choice that says that the hole is a taper, which has no class."""
+
 ROWS = (
     length(
         "nominal_diameter",
@@ -31,9 +34,9 @@ ROWS = (
     choice(
         "hole_tolerance",
         "Tolerance of the hole",
-        "How far the hole may differ from its nominal size, as a class of ISO 286 such as H7, or as limits in numbers.",
+        "How far the hole may differ from its nominal size, as a class of ISO 286 such as H7, or as limits in numbers; a taper has none.",
         "From the drawing of the work; a large letter is a hole and a small one a shaft.",
-        (*CLASSES, LIMITS),
+        (*CLASSES, LIMITS, TAPER),
     ),
     length(
         "hole_lower_limit",

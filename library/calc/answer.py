@@ -92,6 +92,7 @@ def answer(
     found = merge_inputs(sheet, typed, entry, book, display)
     inputs, issues = dict(found.inputs), list(found.issues)
     values = {key: filled.value for key, filled in inputs.items()}
+    given = {key: filled.value for key, filled in inputs.items() if filled.origin != "default"}
     fields = asked_for(sheet, values)
     if cautions is None:
         cautions = cautions_for(sheet, entry, book) if book is not None else ()
@@ -109,7 +110,7 @@ def answer(
         return replace(base, issues=(*issues, *told))
 
     try:
-        result = run(sheet, values)
+        result = run(sheet, given)
     except Refusal as refusal:
         return refused(refusal.problems)
     if issues:
@@ -126,8 +127,8 @@ def answer(
         result = replace(result, checks=worst_first((*doubted, *result.checks))) if doubted else result
     try:
         result, spreads = (
-            _with_tolerance_check(sheet, values, widths, result),
-            _spreads(sheet, values, widths),
+            _with_tolerance_check(sheet, given, widths, result),
+            _spreads(sheet, given, widths),
         )
     except Refusal as refusal:
         return refused(refusal.problems)

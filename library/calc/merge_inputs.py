@@ -21,6 +21,7 @@ from library.calc.inputs import (
 )
 from library.calc.ranges import ENDS, ends_of, is_range, said, taken
 from library.calc.surfaces import FIELD, RELIEF, SECOND_RELIEF, belongs, choices, first, has_surface, own_keys
+from library.calc.taper_reamers import with_taper_told
 from library.calc.thread_in_diameter import with_thread
 from library.issue import Issue
 from library.units.system import Display
@@ -69,7 +70,7 @@ def merge_inputs(
         inputs[FIELD] = Input(FIELD, named, "entry", named)
     surface = _surface(sheet, inputs)
     if entry is not None:
-        entry = entry_at(entry, _diameter(sheet, entry, inputs))
+        entry = with_taper_told(entry_at(entry, _diameter(sheet, entry, inputs)), family)
     taken_ends, not_there = _ends(sheet, words, entry, surface, inputs, display)
     inputs |= taken_ends
     issues += not_there

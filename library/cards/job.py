@@ -12,6 +12,7 @@ from geometry.sentences import Kind
 from library.book.model import Book, Caution, Entry, Family
 from library.book.tool_materials import stamped
 from library.calc.cautions import by_danger, cautions_for
+from library.calc.taper_reamers import with_taper_told
 from library.cards.answers import Answers
 from library.cards.at_machine import at_machine
 from library.cards.bare_numbers import completed, display_of
@@ -153,9 +154,12 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     down = to_be(card, kind, display)
     known = known_first = laid_before(known_texts(card, machine, wheel, choice, book), down, card)
     entry = wanted_entry(card, book.entries.get(card.entry))
-    answers = Answers(entry, book, display, last.answers if last is not None else None)
+    family = book.families.get(card.family)
+    answers = Answers(
+        with_taper_told(entry, family), book, display, last.answers if last is not None else None
+    )
     steps: list[Step] = []
-    for sheet in calculations_of(book.families.get(card.family)):
+    for sheet in calculations_of(family):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
             found = tuple(of_edges(before, entry))

@@ -13,7 +13,13 @@ SHEET = calculation("reamer-size")
 
 
 def reamer(measured: float, **more: Given) -> Result:
-    return run(SHEET, {"nominal_diameter": 12.0, "measured_diameter": measured, **more})
+    return run(
+        SHEET, {"nominal_diameter": 12.0, "measured_diameter": measured, "hole_tolerance": "H7", **more}
+    )
+
+
+def for_an_unnamed_hole(measured: float) -> Result:
+    return run(SHEET, {"nominal_diameter": 12.0, "measured_diameter": measured})
 
 
 # A 12 H7 hole is 12.000 to 12.018 (ISO 286), its reamer 12.008 to 12.015: derived from shares of 2.7 and 6.3, rounded up.
@@ -56,6 +62,40 @@ def test_one_that_is_too_large_is_right_once_it_is_ground_as_told(measured: floa
     assert key == "measured_diameter"
     assert isinstance(value, float)
     assert reamer(value).checks[0].state == "pass"
+
+
+@pytest.mark.parametrize(
+    ("measured", "state"),
+    [
+        (12.030, "note"),
+        (12.017, "note"),
+        (12.010, "note"),
+        (12.003, "note"),
+        (11.990, "note"),
+        (10.0, "watch"),
+    ],
+)
+def test_a_class_that_is_only_presumed_stops_nothing_passes_nothing_and_has_nothing_ground_off(
+    measured: float, state: str
+) -> None:
+    found = for_an_unnamed_hole(measured)
+    assert found.checks[0].state == state
+    assert {"stop", "pass"}.isdisjoint(one.state for one in found.checks)
+    assert "left_to_grind" not in found.outputs
+    assert "left_to_wear" not in found.outputs
+    assert not any("Grind" in say(one.sentence) or one.cure for one in found.checks)
+
+
+@pytest.mark.parametrize("measured", [12.030, 12.010, 11.990])
+def test_a_presumed_class_is_named_as_one_with_the_line_to_name_the_hole_in(measured: float) -> None:
+    said = say(for_an_unnamed_hole(measured).checks[0].sentence)
+    assert "Nobody named the hole. For H7, which is presumed" in said
+    assert "'Tolerance of the hole'" in said
+
+
+def test_a_taper_has_no_class_and_so_no_limits() -> None:
+    with pytest.raises(Refusal, match="no class of hole"):
+        run(SHEET, {"hole_tolerance": "taper", "measured_diameter": 12.0})
 
 
 def test_an_inch_hole_is_given_by_its_limits() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -11,6 +12,7 @@ from library.cards.close import finished
 from library.cards.issues import issues_of, keeps_open
 from library.cards.job import work_out
 from library.cards.model import Card, Inspection, Setting, Tool
+from library.cards.starting import from_entry
 from library.issue import Issue
 from library.setup_sheet.sheets import setup_sheet
 from tui.view.card_form import CardForm
@@ -109,6 +111,51 @@ def test_the_last_page_says_before_the_card_closes_that_the_reamer_is_larger_and
     page = " ".join("\n".join(text_of(one)[50:] for one in CardPage(form).draw(80, 36)).split())
     assert "Of what was measured: Diameter: 10.010 mm is 0.004 mm more than the 10.006 mm" in page
     assert "Diameter: not judged, as nobody named the hole. The page After has the rest." in page
+
+
+@pytest.mark.parametrize("measured", ["10.03 mm", "9.9 mm"])
+def test_a_presumed_hole_stops_no_job_and_has_no_circle_ground(measured: str) -> None:
+    job = work_out(measured_first(measured), EMPTY)
+    assert [one for one in issues_of(job) if one.severity == "error"] == []
+    sheet = " ".join(setup_sheet(job).split())
+    assert "STOP" not in sheet
+    assert "Grind its circle" not in sheet
+    assert "Nobody named the hole. For H7, which is presumed" in sheet
+
+
+def measured_first(came: str) -> Card:
+    return Card(family="reamer", tool=Tool(size="10 mm", flutes="4"), received={"diameter": (came,)})
+
+
+def test_a_taper_reamer_has_neither_limits_nor_a_verdict_of_a_class(book: Book) -> None:
+    begun = from_entry(book, book.entries["reamer-taper-pin"])
+    card = replace(
+        begun,
+        tool=Tool(size="10 mm", flutes="4"),
+        received={"diameter": ("10.03 mm",)},
+        after={"diameter": Inspection(("10.02 mm",))},
+    )
+    job = work_out(card, book)
+    assert [
+        one for one in issues_of(job) if one.way.startswith(("after.diameter", "settings.reamer-size"))
+    ] == []
+    sheet = " ".join(setup_sheet(job).split())
+    for word in ("H7", "imit of the reamer", "presumed", "Nobody named the hole"):
+        assert word not in sheet
+    form = CardForm(book, card)
+    form.go_to("after.diameter")
+    assert "H7" not in "\n".join(text_of(one) for one in CardPage(form).draw(80, 24))
+
+
+def test_a_parallel_hole_that_was_named_for_a_taper_reamer_judges_it_all_the_same(book: Book) -> None:
+    begun = from_entry(book, book.entries["reamer-taper-pin"])
+    card = replace(
+        begun,
+        tool=Tool(size="10 mm"),
+        settings={"reamer-size": Setting({"hole_tolerance": "H7"})},
+        received={"diameter": ("10.03 mm",)},
+    )
+    assert "settings.reamer-size" in [one.way for one in issues_of(work_out(card, book))]
 
 
 def test_what_stands_within_the_limits_of_a_reamer_is_left_empty() -> None:
