@@ -91,7 +91,7 @@ CALCULATION = Calculation(
     ),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
-    methods=("wheel-head-height", "tooth-rest-height", "inclined-wheel"),
+    methods=("wheel-head-height", "tooth-rest-height"),
     role=Role(
         place=110,
         of_course=(),

@@ -110,7 +110,7 @@ ROWS = (
     choice(
         "relief_method",
         "Relief made by",
-        "How the relief is made: eccentric by a cam, or flat by the height of the wheel head or of the tooth rest, by roll and swivel of the work head, or by an inclined wheel.",
+        "How the relief is made: eccentric by a cam or, on a helix, by an inclined wheel; flat by the height of the wheel head or of the tooth rest, or by roll and swivel of the work head.",
         "Choose it once for the job; only its steps are set.",
         ("cam", "wheel-head-height", "tooth-rest-height", "inclined-wheel", "work-head"),
     ),

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from geometry.calculation import Calculation
 from geometry.complaints import untried
 from geometry.figure import undrawn
-from geometry.role import HEIGHTS, MOVES
+from geometry.role import MOVES
 from geometry.surfaces import SURFACES
 from library.book.model import Measure
 from library.calc.answer import Answer
@@ -26,6 +26,10 @@ from library.cards.provenance import Provenance
 from library.cards.setup_order import meant, rests
 from library.cards.step import Step
 from library.equipment.model import Machine
+
+
+NEEDED_THROWS = frozenset({"throw_per_turn", "throw_per_tooth"})
+"""What a cam would have to move for a relief."""
 
 
 @dataclass(frozen=True)
@@ -74,6 +78,8 @@ def step_of(
     if found.result is None and any(one.key in cam and not one.missing for one in found.issues):
         # The cam of an earlier calculation gives this surface nothing, as on a shoulder that is a face.
         cam, found = {}, ask({})
+    if bench.choice.method == INCLINED:
+        found = _without_throws(found)
     relief = _found_relief(found, bench)
     if relief is not None:
         found, provenance = _counted_with(relief, ask), provenance | {"relief_angle": "cam"}
@@ -107,10 +113,8 @@ def step_of(
 def _asks_for_nothing_more(sheet: Calculation, setting: Setting, bench: Bench) -> bool:
     """Whether nothing that is wanted brings a calculation in: on a record, or where another judges the same heel.
 
-    What was in use on the day of a record has written something down. An inclined wheel leaves no flats behind each other.
+    What was in use on the day of a record has written something down.
     """
-    if sheet.role.rows == HEIGHTS and bench.choice.method == INCLINED:
-        return True
     judged = {name for one in bench.before for name in one.sheet.role.replaces}
     is_new = is_dated(bench.card) and setting == Setting()
     return is_new or not judged.isdisjoint(sheet.role.replaces)
@@ -146,6 +150,14 @@ def _found_relief(found: Answer, bench: Bench) -> FoundRelief | None:
     if bench.choice.method != CAM:
         return None
     return found_relief(found, [one.answer for one in bench.before if one.works])
+
+
+def _without_throws(found: Answer) -> Answer:
+    """The answer without the throw of a cam that would make the same relief: an inclined wheel makes it without one."""
+    if found.result is None or found.result.outputs.keys().isdisjoint(NEEDED_THROWS):
+        return found
+    outputs = {key: one for key, one in found.result.outputs.items() if key not in NEEDED_THROWS}
+    return replace(found, result=replace(found.result, outputs=outputs))
 
 
 def _counted_with(relief: FoundRelief, ask: Asked) -> Answer:

@@ -31,8 +31,14 @@ LIP, END = "lip", "end"
 ROLL = "roll_angle"
 """What is set on a work head that rolls a drill for the facets of its point."""
 
-FORMS: Mapping[str, str] = {CAM: "eccentric", HEAD: "flat", REST: "flat", WORK_HEAD: "flat"}
-"""The form of relief that a method makes; the inclined wheel makes either, as the tool is led."""
+FORMS: Mapping[str, str] = {
+    CAM: "eccentric",
+    HEAD: "flat",
+    REST: "flat",
+    WORK_HEAD: "flat",
+    INCLINED: "eccentric",
+}
+"""The form of relief that a method makes; an inclined wheel that of a cam, as ``geometry.setting.tilt`` derives it."""
 
 DEFAULT_SHAPES: Mapping[str, str] = {HEAD: STRAIGHT, REST: STRAIGHT_CUP}
 """The wheel that a height is meant for, where the wheel at hand is another or none was named."""
@@ -64,7 +70,7 @@ class Chosen:
 
     @property
     def form(self) -> str:
-        """The form of the relief that the method makes; empty where it makes either."""
+        """The form of the relief that the method makes; empty where nobody can tell the method."""
         return FORMS.get(self.method, "")
 
     def takes(self, sheet: Calculation) -> bool:
@@ -184,8 +190,12 @@ def _method(card: Card, machine: Machine | None, wheel: Wheel | None, surface: s
     has_cams = machine is not None and machine.has_cams
     form = _word(card, "relief_form") or next(iter(card.received.get("relief_form", ())), "").strip()
     helical = any(one.strip() for one in card.received.get("helix_angle", ()))
+    lowered = any(one.strip() for one in card.received.get("body_diameter", ()))
     if helical and form != "flat" and machine is not None and not has_cams:
-        return INCLINED
+        # The wide back of a tool that is ground down is brought inside by facets, which stand behind no such wheel.
+        if not lowered:
+            return INCLINED
+        form = form or "flat"
     if form == "eccentric" or (not form and has_cams):
         return CAM
     if form == "flat" or wheel is not None:

@@ -157,8 +157,9 @@ def _of_method(job: Job) -> Iterator[Issue]:
         return
     form = job.card.wanted.get("relief_form")
     if form is not None and job.choice.form and form.value.strip() not in {"", job.choice.form}:
-        yield card_issue(way, f"{method} makes the relief {job.choice.form}, and {form.value} is wanted. Change the "
-                      "relief form, or make it another way.", "warning")  # fmt: skip
+        yield card_issue(way, f"The way chosen, {spoken(method)}, makes the relief {job.choice.form}, and {form.value} is wanted: "
+                      f"every reading counts as {job.choice.form}. Change the relief form to that, or choose another way.",
+                      "warning")  # fmt: skip
     wheel = job.wheel
     if (
         method in {HEAD, REST}
