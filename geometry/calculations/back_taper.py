@@ -92,19 +92,17 @@ def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
 
 
 def _setting(taper: float, per: float) -> Check:
-    parts = {
-        "per": length(per),
-        "swivel": angle(swivel_of_taper(taper)),
-        "fall": length(taper * per / 2),
-    }
-    if swivel_of_taper(taper) < SCALE_SHOWS:
+    swivel = swivel_of_taper(taper)
+    parts = {"per": length(per), "fall": length(taper * per / 2)}
+    if swivel < SCALE_SHOWS:
         return note(
-            "Swivel the table {swivel}, less than its scale shows: set it so that an indicator along the side falls {fall} "
-            "in {per}.",
+            "The swivel of the table is less than its scale shows: set it so that an indicator along the side falls {fall} in {per}.",
             **parts,
         )
     return note(
-        "Swivel the table {swivel} and prove it: an indicator along the side falls {fall} in {per}.", **parts
+        "Swivel the table {swivel} and prove it: an indicator along the side falls {fall} in {per}.",
+        swivel=angle(swivel),
+        **parts,
     )
 
 
@@ -174,6 +172,7 @@ CALCULATION = Calculation(
         about="back_diameter",
         ground=("land", "thread-land"),
         sets=("swivel_angle",),
+        tells=("note",),
         as_ground=True,
     ),
     sample={

@@ -27,7 +27,6 @@ from library.cards.setup_order import meant, rests
 from library.cards.step import Step
 from library.equipment.model import Machine
 
-
 NEEDED_THROWS = frozenset({"throw_per_turn", "throw_per_tooth"})
 """What a cam would have to move for a relief."""
 

@@ -10,7 +10,7 @@ from geometry.setting.graduation import GraduationSetting, on_graduation
 from library.equipment.driving import Drive, Worked, drive
 from library.equipment.model import Graduation, Machine
 from library.units.convert import from_geometry
-from library.units.show import show
+from library.units.show import LEAST_ANGLE, show
 from library.units.system import METRIC, Display
 
 
@@ -66,10 +66,18 @@ def said(line: GraduationLine) -> str:
         '17 divisions of 0.01 mm, wheel head up'
     """
     divisions = abs(line.setting.divisions)
+    if _too_little(line):
+        return f"less than half a division of {line.graduation.division.text} on the {line.graduation.title}, set by an indicator"
     if not divisions:
         return f"{line.graduation.title} at zero"
     parts = [_turned(divisions, line.graduation), line.graduation.title]
     return ", ".join(parts) + (f" {line.way}" if line.way else "")
+
+
+def _too_little(line: GraduationLine) -> bool:
+    """Whether an angle is so slight that its graduation cannot show it: at zero there would be none."""
+    wanted = abs(from_geometry(line.wanted, Kind.ANGLE, "deg"))
+    return line.graduation.kind is Kind.ANGLE and not line.setting.divisions and wanted >= LEAST_ANGLE
 
 
 def _turned(divisions: int, graduation: Graduation) -> str:
@@ -92,6 +100,8 @@ def in_short(line: GraduationLine) -> str:
         '17 div up'
     """
     divisions = abs(line.setting.divisions)
+    if _too_little(line):
+        return "by an indicator"
     if not divisions:
         return "at zero"
     whole = divisions_per_turn(line.graduation)
@@ -111,6 +121,8 @@ def off_in_short(line: GraduationLine, display: Display = METRIC) -> str:
         >>> off_in_short(GraduationLine("wheel_head_height", 0.173, head, on_graduation(0.173, 0.01), Drive("relief_angle", 0.14, -0.0035)))
         '-0.20 deg relief'
     """
+    if _too_little(line):
+        return ""
     if line.graduation.kind is Kind.ANGLE:
         key, change, kind = line.key, line.setting.error, Kind.ANGLE
     elif line.cost is not None:
@@ -144,6 +156,8 @@ def cost_said(line: GraduationLine, display: Display = METRIC) -> str:
         >>> cost_said(GraduationLine("wheel_head_height", 0.173, head, on_graduation(0.173, 0.01), Drive("relief_angle", 0.14, -0.0035)))
         'rounding takes 0.20 deg off the relief angle'
     """
+    if _too_little(line):
+        return ""
     if line.graduation.kind is Kind.ANGLE:
         key, change = line.key, line.setting.error
     elif line.cost is not None:

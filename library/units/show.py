@@ -25,6 +25,12 @@ _DECIMALS = {
 _DIGITS = 4
 """Digits of a number in any other unit."""
 
+LEAST_ANGLE = 0.0001
+"""Degrees under which an angle is none: over a metre they make less than two thousandths of a millimetre. Derived."""
+
+SLIGHT_ANGLE = 0.095
+"""Degrees from which on hundredths make two digits."""
+
 _LIMIT_DECIMALS = {"mm": 2, "in": 3}
 """Decimals of a limit that a person is told to keep to: what can be set, not what can be computed."""
 
@@ -63,12 +69,21 @@ def show_bare(value: float, kind: Kind, display: Display = METRIC) -> str:
 def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
     """An answer with its unit, as finely as an indicator shows it; a limit is rounded to the safe side.
 
+    An angle so slight that hundredths of a degree say little or nothing of it has two digits of its own: it is set by an
+    indicator along a length.
+
     Example:
         >>> from geometry.quantities import quantity
         >>> show_answer(1.6755161, quantity("clear_land_width"))
         '1.675 mm'
+        >>> show_answer(0.00005, quantity("swivel_angle")), show_answer(1e-15, quantity("swivel_angle"))
+        ('0.0029 deg', '0.00 deg')
     """
     unit = display.unit(row.kind)
+    if row.kind is Kind.ANGLE:
+        found = abs(from_geometry(value, row.kind, unit))
+        if LEAST_ANGLE <= found < SLIGHT_ANGLE:
+            return f"{_rounded(from_geometry(value, row.kind, unit), unit, 1 - math.floor(math.log10(found)), row.rounding)} {unit}"
     if unit not in _DECIMALS:
         return show(value, row.kind, display)
     return show_end(value, row.kind, unit, row.rounding)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from geometry.calculation import Field
@@ -37,6 +37,9 @@ STOPPED = "see the STOP"
 JUDGED = "judged by its facets"
 """How a calculation of the heel stands that another one replaces, which knows the facets of the land."""
 
+SET_ABOVE = "set above"
+"""How a calculation stands whose setting an earlier one has, such as the rest under a helical tooth."""
+
 REST = "rest"
 """The way of the last line, which stands for the calculations that rest."""
 
@@ -69,7 +72,7 @@ def settings_rows(job: Job, opened: Opened) -> list[Row]:
     rows: list[Row] = []
     for step in job.steps:
         if step not in aside:
-            rows += _of_step(job, step, opened, [one for one in lines if one.sheet == step.sheet.name])
+            rows += _of_step(job, step, opened, lines)
     if aside:
         many = f"{len(aside)} more calculation{'s' if len(aside) > 1 else ''}"
         hint = "Nothing calls for them on this tool, or they were left out. {change} lists them."
@@ -84,8 +87,10 @@ def aside_steps(job: Job, opened: Opened) -> list[Step]:
     ]
 
 
-def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> list[Row]:
+def _of_step(job: Job, step: Step, opened: Opened, of_all: Sequence[SettingLine]) -> list[Row]:
     name = step.sheet.name
+    lines = [one for one in of_all if one.sheet == name]
+    is_set_above = not lines and _is_set_above(job, step, of_all)
     heading = Row(
         f"settings.{name}",
         step.sheet.title,
@@ -94,13 +99,19 @@ def _of_step(job: Job, step: Step, opened: Opened, lines: list[SettingLine]) -> 
         hint=f"{step.sheet.question} {{calculate}} shows all of its lines; {'Right takes it into the job again' if step.skipped else 'Right leaves it out of the job'}.",
         choices=tuple(_SKIP),
         said=_SKIP,
-        below=tuple(_below(job, step, lines)) if not step.skipped else (),
-        told=tuple(_told(job, step, lines)),
+        below=tuple(_below(job, step, lines)) if not step.skipped and not is_set_above else (),
+        told=tuple(_told(job, step, lines, is_set_above=is_set_above)),
         heading=True,
     )
     if step.skipped:
         return [heading]
     return [heading, *(_field(job, step, field) for field in _shown(job, step, opened))]
+
+
+def _is_set_above(job: Job, step: Step, lines: Sequence[SettingLine]) -> bool:
+    """Whether what a calculation would tell first is a setting that an earlier one has, so that it would stand there twice."""
+    first = next(iter(_answered(job, step)), "")
+    return step.works and first in {one.key for one in lines} & set(step.sheet.role.sets)
 
 
 def state_of(step: Step) -> str:
@@ -124,8 +135,8 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
     return for_want_of(job, step)
 
 
-def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
-    """What a calculation sets and answers; no number of what is stopped, so that nobody sets it."""
+def _told(job: Job, step: Step, lines: list[SettingLine], *, is_set_above: bool = False) -> list[Told]:
+    """What a calculation sets and answers; no number of what is stopped, so that nobody sets it, nor of what is set above."""
     if not step.skipped and job.in_place_of(step) is not None:
         return [Told(step.sheet.title, note=JUDGED)]
     state = "left out" if step.skipped else state_of(step)
@@ -138,7 +149,9 @@ def _told(job: Job, step: Step, lines: list[SettingLine]) -> list[Told]:
     # What was typed stands in its own line already.
     shown = [one for one in lines if one.graduation or one.key not in typed]
     found = [_set_told(one) for one in shown]
-    if not found or step.sheet.role.does == HEEL:
+    if is_set_above:
+        found = [Told(step.sheet.title, "", SET_ABOVE)]
+    elif not found or step.sheet.role.does == HEEL:
         outputs = _answered(job, step)
         key = _speed_of_the_wheel(job, step, outputs) or next(iter(outputs), "")
         both = [one for one in (key, OTHER_END.get(key, "")) if one in outputs]

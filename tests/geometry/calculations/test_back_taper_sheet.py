@@ -54,6 +54,7 @@ def test_a_small_swivel_is_set_by_the_indicator() -> None:
     loses, check = run(SHEET, {"diameter": 10.0, "back_taper": 0.05}).checks
     assert (loses.state, check.state) == ("pass", "note")
     assert "less than its scale shows" in str(check.sentence)
+    assert "deg" not in str(check.sentence)
     assert amount(check, "fall") == pytest.approx(0.025, rel=1e-12)
     _, steep = run(SHEET, {"diameter": 10.0, "taper_ratio": 1 / 16}).checks
     assert "less than its scale shows" not in str(steep.sentence)

@@ -13,7 +13,7 @@ from geometry.calculations import calculation
 from geometry.evaluate import run
 from library.equipment.driving import Worked, drive
 from library.equipment.model import Machine
-from library.equipment.settings import cost_said, graduation_lines, in_divisions, said
+from library.equipment.settings import cost_said, graduation_lines, in_divisions, in_short, said
 
 
 def worked(name: str, **values: Given) -> Worked:
@@ -47,6 +47,17 @@ def test_more_than_a_turn_is_said_in_turns_of_the_handle(machine: Machine) -> No
 def test_no_height_leaves_the_graduations_at_zero(machine: Machine) -> None:
     (line,) = graduation_lines(machine, height_of(0, 12.0))
     assert said(line) == "wheel head at zero"
+
+
+def test_an_angle_that_its_graduation_cannot_show_is_set_by_an_indicator_and_not_left_at_zero(
+    machine: Machine,
+) -> None:
+    # On a helix: tan 0.1 deg x tan 30 deg is 0.0577 deg, less than half of 15 min (0.125 deg). Derived.
+    slight = worked("wheel-tilt", relief_angle=math.radians(0.1), helix_angle=math.radians(30))
+    (line,) = (one for one in graduation_lines(machine, slight) if one.key == "wheel_tilt")
+    assert said(line) == "less than half a division of 15 min on the tilt, set by an indicator"
+    assert in_short(line) == "by an indicator"
+    assert cost_said(line) == ""
 
 
 def test_a_negative_setting_goes_the_other_way(machine: Machine) -> None:

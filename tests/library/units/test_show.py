@@ -77,3 +77,18 @@ def test_a_sentence_is_said_in_the_reader_s_units() -> None:
     )
     assert say(sentence, METRIC) == "Narrow the land to 1.67 mm or raise the relief above 9.55 deg, grinder."
     assert say(sentence, INCH) == "Narrow the land to 0.065 in or raise the relief above 9.55 deg, grinder."
+
+
+# 0.010 mm over 100 mm is 0.00005 to a side, 0.00286 deg; 0.02 mm is 0.0057 deg; 1/16 in 1 is 1.79 deg. Derived.
+@pytest.mark.parametrize(
+    ("taper", "said"),
+    [
+        (0.0001, "0.0029 deg"),
+        (0.0002, "0.0057 deg"),
+        (-0.0001, "-0.0029 deg"),
+        (0.0, "0.00 deg"),
+        (1 / 16, "1.79 deg"),
+    ],
+)
+def test_a_slight_angle_is_never_answered_as_none(taper: float, said: str) -> None:
+    assert show_answer(math.atan(taper / 2), quantity("swivel_angle")) == said

@@ -43,7 +43,7 @@ def test_limits_for_a_class_that_was_given_name_it_alone(shipped: Book) -> None:
 
 def test_the_sheet_names_the_class_of_the_hole(shipped: Book) -> None:
     card = edited(from_entry(shipped, shipped.entries["reamer-hand-plain-steel"]), "tool.size", "12 mm")
-    assert "The hole H7 may be 12.000 mm to 12.018 mm" in setup_sheet(work_out(card, shipped))
+    assert "The hole H7 (presumed) may be 12.000 mm to 12.018 mm" in setup_sheet(work_out(card, shipped))
 
 
 def test_the_diameter_that_a_drill_is_ground_down_to_stands_among_its_facets(shipped: Book) -> None:
