@@ -32,12 +32,13 @@ CALLED = (
 makes none. Common practice, no source."""
 
 
-def with_taper_told(entry: Entry, family: Family | None) -> Entry:
+def with_taper_told(entry: Entry, family: Family | None, called: Entry | None = None) -> Entry:
     """An entry of which nothing is said of its hole, with that this is a taper where the tool cuts one.
 
     Args:
         entry: of the tool; what it says of the hole itself stays.
         family: of the tool; nothing where it is not known.
+        called: the entry by whose names the tool is called; the same one where nothing is given.
 
     Example:
         >>> with_taper_told(Entry("a", "reamer", "Taper pin reamer"), None).values["hole_tolerance"].usual.word
@@ -45,7 +46,7 @@ def with_taper_told(entry: Entry, family: Family | None) -> Entry:
         >>> with_taper_told(Entry("a", "reamer", "Machine reamer, Morse taper shank"), None).values
         {}
     """
-    if HOLE in entry.values or not cuts_a_taper(entry, family):
+    if HOLE in entry.values or not cuts_a_taper(replace(called or entry, values=entry.values), family):
         return entry
     told = Value(HOLE, usual=Measure(TAPER, word=TAPER), citation=Citation("common practice"))
     return replace(entry, values={**entry.values, HOLE: told})

@@ -155,9 +155,10 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     known = known_first = laid_before(known_texts(card, machine, wheel, choice, book), down, card)
     entry = wanted_entry(card, book.entries.get(card.entry))
     family = book.families.get(card.family)
-    answers = Answers(
-        with_taper_told(entry, family), book, display, last.answers if last is not None else None
-    )
+    # What a person calls his own tool decides nothing that is computed.
+    by_name = book.entries.get(card.entry) or Entry(card.entry, card.family, "")
+    told = with_taper_told(entry, family, by_name)
+    answers = Answers(told, book, display, last.answers if last is not None else None)
     steps: list[Step] = []
     for sheet in calculations_of(family):
         if choice.takes(sheet):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from geometry.calculations import calculation
@@ -9,6 +11,9 @@ from library.book.model import Book, Entry, Family, Measure, Value
 from library.book.opening import open_book
 from library.calc.answer import Answer, answer
 from library.calc.taper_reamers import cuts_a_taper
+from library.cards.job import Job, work_out
+from library.cards.model import Card, Tool
+from library.cards.starting import from_entry
 from library.units.show import say
 
 
@@ -68,3 +73,23 @@ def test_a_shop_calls_its_taper_reamers_as_the_trade_does(title: str, is_one: bo
 def test_the_taper_of_an_entry_tells_a_taper_reamer(key: str, number: float, is_one: bool) -> None:
     entry = Entry("a", "reamer", "Odd reamer", values={key: Value(key, usual=Measure("as typed", number))})
     assert cuts_a_taper(entry, None) is is_one
+
+
+def test_a_card_goes_by_the_title_in_the_shop_s_book_and_not_by_what_a_tool_is_called(tmp_path: Path) -> None:
+    (tmp_path / "own.toml").write_text(
+        'schema = 1\n\n[[entry]]\nid = "r-17"\nfamily = "reamer"\ntitle = "Morse taper reamer No. 3"\nwork_material = "any"\n'
+    )
+    book = open_book(tmp_path)
+
+    def hole(card: Card, last: Job | None = None) -> Job:
+        return work_out(card, book, last)
+
+    of_shop = hole(from_entry(book, book.entries["r-17"])).step("reamer-size")
+    assert of_shop is not None
+    assert of_shop.rests
+    plain = hole(Card(family="reamer", tool=Tool(size="12 mm")))
+    named = Card(family="reamer", tool=Tool("Taper pin reamer", size="12 mm"))
+    for job in (hole(named), hole(named, plain)):
+        step = job.step("reamer-size")
+        assert step is not None
+        assert step.works
