@@ -16,12 +16,14 @@ OF_A_CLASS = {"reamer_lower_limit": "hole_tolerance"}
 def class_of(step: Step, key: str) -> str:
     """Of limits the class that they are for, and that it is presumed where nobody gave it; empty of anything else.
 
+    In brackets it stands behind the verdict; one that is presumed gives none, and stands alone.
+
     Args:
         step: that answers them.
         key: the quantity.
     """
     of = step.answer.inputs.get(OF_A_CLASS.get(key, ""))
-    return "" if of is None else f"({of.text}, presumed)" if of.origin == "default" else f"({of.text})"
+    return "" if of is None else f"{of.text}, presumed" if of.origin == "default" else f"({of.text})"
 
 
 def told_of_the_size(job: Job, step: Step) -> set[str]:
