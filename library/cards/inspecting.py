@@ -14,7 +14,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.of_several import AT_THE_POINT
 from library.calc.wording import by_title
-from library.cards.chosen import END, METHOD, POINTS, SURFACE
+from library.cards.chosen import END, INCLINED, METHOD, POINTS, SURFACE
 from library.cards.edge_wanted import edge_wanted
 from library.cards.first_step import diameter_at_point
 from library.cards.heels import heels, widest_of
@@ -134,7 +134,7 @@ class Verdict:
         return "stop" if "stop" in states else "watch" if "watch" in states or not states else "pass"
 
 
-def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[Relief, ...]:
+def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str, made: str = "") -> tuple[Relief, ...]:
     """The relief angle of each flute from its drop, by the calculation that finds it from a reading.
 
     It is the relief of the surface of the job in the view in which that is given, read where the indicator points.
@@ -144,9 +144,10 @@ def reliefs(job: Job, drops: Readings, lands: Readings, diameter: str) -> tuple[
         drops: the indicator readings, one for each flute.
         lands: how far behind the edge the indicator was read: one text for all flutes, or one for each.
         diameter: over the edges.
+        made: the form of a relief that was ground in this job; empty where it is as found, or as nobody can tell.
     """
     sheet = calculation_doing(FOUND)
-    common = _common(job)
+    common = _common(job) | ({"relief_form": made} if made else {})
     if common.get(SURFACE) == AT_THE_POINT:
         diameter = diameter_at_point(job.card, job.entry, job.display) or diameter
     found = []
@@ -219,7 +220,8 @@ def reliefs_after(job: Job) -> tuple[Relief, ...]:
     choices = (after["diameter"].readings if "diameter" in after else (), (decided.value if decided else "",),
                (job.to_be.text if job.to_be else "",), received.get("diameter", ()), (job.known_text("diameter"),))  # fmt: skip
     diameter = next((text for one in choices if (text := _greatest(job, one))), "")
-    return reliefs(job, drops.readings, lands, diameter)
+    is_chosen = METHOD in job.choice.by_person or job.choice.method == INCLINED
+    return reliefs(job, drops.readings, lands, diameter, job.choice.form if is_chosen else "")
 
 
 def _greatest(job: Job, readings: Readings) -> str:

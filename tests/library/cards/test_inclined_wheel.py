@@ -6,6 +6,7 @@ While the tool is led along its helix the land falls evenly round the circle: 1 
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from pathlib import Path
 
@@ -13,7 +14,7 @@ import pytest
 
 from library.book.model import Book, Family
 from library.book.opening import open_book
-from library.cards.inspecting import verdicts
+from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
 from library.cards.issues import issues_of
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Tool, Wanted
@@ -74,6 +75,24 @@ def test_the_inspection_is_held_against_that_form() -> None:
     as_flat = replace(card(), after={"drop": Inspection(("0.072 mm",), tolerance="0.005 mm")})
     (found,) = (one for one in verdicts(work_out(as_flat, BOOK)) if one.key == "drop")
     assert [mark.state for mark in found.marks] == ["stop"]
+
+
+# 0.123 mm in 1 mm of arc is an eccentric relief of atan 0.123 = 7.01 degrees. Derived.
+@pytest.mark.parametrize("came", ["flat", "eccentric"])
+def test_the_relief_that_is_found_after_grinding_is_that_of_the_wheel_and_not_that_of_the_tool_as_it_came(
+    came: str,
+) -> None:
+    begun = card("")
+    ground = replace(
+        begun,
+        received={**begun.received, "drop": ("0.072 mm",), "relief_form": (came,)},
+        after={"drop": Inspection(("0.123 mm",))},
+    )
+    job = work_out(ground, BOOK)
+    (after,) = reliefs_after(job)
+    assert {form: round(math.degrees(one), 2) for form, one in after.angles.items()} == {"eccentric": 7.01}
+    (before,) = received_reliefs(job)
+    assert [*before.angles] == [came]
 
 
 def test_another_form_that_is_wanted_is_told_once_with_what_to_do() -> None:

@@ -26,7 +26,9 @@ def rows(book: Book, entry: str, **texts: str) -> dict[str, Row]:
     return {row.way: row for row in settings_rows(work_out(card, book), Opened())}
 
 
-def test_limits_for_a_class_that_nobody_gave_say_that_it_is_presumed_and_not_that_they_are_kept(shipped: Book) -> None:
+def test_limits_for_a_class_that_nobody_gave_say_that_it_is_presumed_and_not_that_they_are_kept(
+    shipped: Book,
+) -> None:
     # H7 of 12.7 mm is 0 to 18 um (ISO 286-1): the reamer 12.7 + 0.85 x 0.018 = 12.715, and 0.35 of the class less.
     found = rows(shipped, "reamer-hand-plain-steel", **{"tool.size": "1/2 in"})
     low, high = found["settings.reamer-size"].told
