@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from library.book.rows import Rows
 from library.book.value_ranges import ranges_of
+from library.search.leaving_out import found_without
 from library.search.query import Condition, Query, parse
 from library.search.ranked import Ranked
 from library.search.ranking import ranked
@@ -17,7 +18,8 @@ def fitting(rows: Rows, query: Query) -> Ranked:
         rows: of the book.
         query: what is sought.
     """
-    found = ranked(rows, " ".join(query.words))
+    text = " ".join(query.words)
+    found = found_without(rows, text, ranked(rows, text))
     for condition in query.conditions:
         fit = _fit(rows, condition)
         found = found._replace(numbers=[number for number in found.numbers if number in fit])

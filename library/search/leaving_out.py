@@ -10,7 +10,9 @@ from typing import NamedTuple
 from library.book.rows import Rows
 from library.book.search_text import Parts, plain
 from library.book.word_forms import SAYS_NOTHING
+from library.search.named_tool import NamedTool
 from library.search.nearness import called, named
+from library.search.ranked import Ranked
 from library.search.ranking import ranked
 from library.search.size_patterns import LENGTH
 from library.search.slips import meant_by, vocabulary
@@ -116,6 +118,32 @@ def without(rows: Rows, text: str) -> LeftOut:
     known = vocabulary(rows.words)
     near = (meant_by(word, known) for word in left_out.words or words[: len(words) <= 1])
     return left_out._replace(meant=tuple(dict.fromkeys(word for word in near if word)))
+
+
+def found_without(rows: Rows, text: str, found: Ranked) -> Ranked:
+    """What is found without the words that are in the way, where nothing is with them and the tool is named in full.
+
+    Args:
+        rows: of the book.
+        text: as typed.
+        found: with all words.
+
+    Returns:
+        The same, where something was found, or where a word of the tool or of its work material would be left out.
+    """
+    if found.numbers or not text.strip():
+        return found
+    helps = without(rows, text)
+    words = [word for word in _WORDS.findall(text) if word.casefold() not in SAYS_NOTHING]
+    tool = NamedTool.of([plain(word) for word in words], rows.words)
+    if (
+        not helps.words
+        or not tool.tool
+        or not {*tool.tool, *tool.material}.isdisjoint(map(plain, helps.words))
+    ):
+        return found
+    rest = ranked(rows, " ".join(word for word in words if word not in helps.words))
+    return rest._replace(left_out=(*rest.left_out, *helps.words), named=tool.told, meant=helps.meant)
 
 
 def _naming(words: Sequence[str], those: Sequence[Parts]) -> list[str]:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from library.book.search_text import Parts, SearchWords
 from library.search.nearness import PART_OF_NAME, called, named, singular
+from library.search.work_material import FOR_ANY, names_one
 
 
 class NamedTool(NamedTuple):
@@ -56,6 +57,19 @@ class NamedTool(NamedTuple):
             is_whole(self.searched, word, row) for word in self.tool
         )
 
+    def for_any(self, words: Sequence[str]) -> dict[str, frozenset[int]]:
+        """For each word that names a work material, the pairs of the named family and of any material; none where no tool is named.
+
+        Args:
+            words: that are sought.
+        """
+        materials = self.searched.materials
+        pairs = frozenset(group for group in self.families if FOR_ANY in materials[group].head)
+        if not self.tool or not pairs:
+            return {}
+        others = (word for word in words if word not in self.tool)
+        return {word: pairs for word in others if word in self.material or names_one(word, materials)}
+
     def of_those(self, found: Sequence[int]) -> Sequence[int]:
         """Those of some rows that are what is named, for the material that is named; where there are none, all."""
         called = [row for row in found if self.is_called(row)]
@@ -79,7 +93,12 @@ class NamedTool(NamedTuple):
             return ()
         own = [row for row in found if self.is_called(row)]
         groups = self.searched.groups
-        if any(not self.material or groups[row] in self.materials for row in own):
+        # Another tool that is called so too, as a centre drill, is meant where it is called by one of the others.
+        if any(
+            (not self.material or groups[row] in self.materials)
+            and (groups[row] in self.families or any(nears[word][row] < PART_OF_NAME for word in others))
+            for row in own
+        ):
             return ()
         return tuple(word for word in others if all(nears[word][row] >= PART_OF_NAME for row in own))
 

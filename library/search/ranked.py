@@ -23,6 +23,8 @@ class Ranked(NamedTuple):
         only_part: words that are names of other tools, and of these only a part of another word.
         left_out: words without which these were found.
         named: the tool, and its work material, that those words led away from.
+        meant: words of the book that are near those that were left out.
+        for_any: words of a work material, where all of these are for any.
         troubles: sentences about what could not be understood; that part is left out.
     """
 
@@ -37,6 +39,8 @@ class Ranked(NamedTuple):
     only_part: tuple[str, ...] = ()
     left_out: tuple[str, ...] = ()
     named: str = ""
+    meant: tuple[str, ...] = ()
+    for_any: tuple[str, ...] = ()
     troubles: tuple[str, ...] = ()
 
     @property
@@ -58,7 +62,9 @@ class Ranked(NamedTuple):
         called = [
             _called("No tool here is called", self.only_told, "the word stands", "the words stand", "in what is told of these"),
             _called("No tool here is called", self.only_part, "the word is a part", "the words are parts", "of other words here"),
+            _called("No tool here is called", self.for_any, "these are", "these are", "for any material"),
             _called(f"No {self.named} here is called", self.left_out, "these were found without", "these were found without", "that word" if len(self.left_out) == 1 else "those words"),
+            f"Near {'it' if len(self.left_out) == 1 else 'them'} in the book is {' and '.join(map(repr, self.meant))}." if self.meant else "",
         ]  # fmt: skip
         return " ".join(
             one for one in (*self.troubles, self.of_angle, *called, steps if self.steps else "") if one

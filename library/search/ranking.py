@@ -16,19 +16,21 @@ from collections.abc import Iterable, Sequence
 
 from library.book.rows import Rows
 from library.book.search_text import BETWEEN
-from library.book.word_forms import LEAST_BEGUN, SAYS_NOTHING
+from library.book.word_forms import SAYS_NOTHING
 from library.search.by_angle import told_of
 from library.search.by_value import POINTS, flutes_told
 from library.search.left_hand import without_its_hand
 from library.search.meant_for import is_meant_for
-from library.search.named_tool import NamedTool, is_whole
-from library.search.nearness import ABSENT, IN_NOTES, distance, of_material, singular
+from library.search.named_tool import NamedTool
+from library.search.nearness import ABSENT, distance, of_material, singular
+from library.search.not_called import NotCalled
 from library.search.number_meanings import meanings
 from library.search.of_trouble import UNKNOWN, TroubleWords
 from library.search.ordering import Order
 from library.search.ranked import Ranked
 from library.search.size_in_names import is_a_name, is_named, series_in
 from library.search.sizes import Size, Sought, may_widen, taken_apart
+from library.search.work_material import OF_ANY, behind_its_own
 
 BY_TROUBLE = 7
 """How far away a word is by which tools are called, where only the trouble of a tool has it."""
@@ -104,10 +106,14 @@ class _Search:
         self._meant: set[int] = set()
         self._nears: dict[str, dict[int, int]] = {}
         self._tool = NamedTool.of(self._words, searched)
+        self._of_any = self._tool.for_any(self._words)
 
     def run(self, among: Iterable[int]) -> Ranked:
         sought = self._sought
-        found = sorted(among)  # Of equals those come first that do so in the book.
+        # Tools for any material are found by the name of one only where they are named, which letters before were not yet.
+        found = sorted(
+            range(len(self._rows)) if self._of_any else among
+        )  # Of equals those come first that do so in the book.
         for word in self._words:
             found = self._having(word, found)
         if kept := self._without_weak(found):
@@ -134,20 +140,23 @@ class _Search:
         found = order.sorted(found, self._away, is_telling=bool(self._telling))
         # Another tool than the one that is named says nothing of a word.
         own = self._tool.of_those(found) if len(self._words) > 1 else found
-        only_told = self._only_told(own) if found else ()
-        only_part = self._only_part(own) if found else ()
+        not_called = NotCalled(words, self._tool, self._nears, self._of_any, own)
+        only_part = tuple(word for word in not_called.only_part if word != self._words[-1])
         numbered = (*sought.numbered, *(f"{one} deg" for one in meant.lost))
         others = tuple(one for one in (*sought.others, *sizes) if one != size)
         of_angle = told_of(self._rows, meant.absent, found)
         bare = tuple(one for one in (*meant.angles, *meant.absent) if one in sought.numbers)
-        return Ranked(found, size, only_told, sought.steps, of_angle, others, numbered, bare, only_part)
+        return Ranked(
+            found, size, not_called.only_told, sought.steps, of_angle, others, numbered, bare, only_part,
+            for_any=not_called.for_any,
+        )  # fmt: skip
 
     def _without_weak(self, found: Sequence[int]) -> Ranked | None:
         """What is found without the words that lead away from the tool and the work material that are named, where such are."""
-        telling = [
-            word for word in self._words if min(self._troubles.known(word), default=UNKNOWN) == UNKNOWN
-        ]
-        weak = self._tool.weak(telling, found, self._nears)
+        known = {word: self._troubles.known(word) for word in self._words}
+        own = self._tool.families or range(len(self._searched.families))
+        calling = [word for word in self._words if all(known[word][one] == UNKNOWN for one in own)]
+        weak = self._tool.weak(calling, found, self._nears)
         if not weak:
             return None
         kept = tuple(word for word in self._words if word not in weak)
@@ -155,31 +164,6 @@ class _Search:
         rest = again.run(range(len(self._rows)))
         is_named = any(map(self._tool.is_called, rest.numbers))
         return rest._replace(left_out=weak, named=self._tool.told) if is_named else None
-
-    def _only_part(self, found: Sequence[int]) -> tuple[str, ...]:
-        """Words before the last one that are names of other tools, and in what was found parts of other words alone."""
-        part = [
-            word
-            for word in self._words[:-1]
-            if word.isalpha() and word not in self._tool.tool and word not in self._telling
-            and not any(is_whole(self._searched, word, row) for row in found)
-            and min(map(self._nears[word].__getitem__, found)) < IN_NOTES
-        ]  # fmt: skip
-        return tuple(
-            word
-            for word in part
-            if any(is_whole(self._searched, word, row) for row in range(len(self._rows)))
-        )
-
-    def _only_told(self, found: Sequence[int]) -> tuple[str, ...]:
-        """Words, typed so far that they may be whole, by which nothing is called that was found, and no trouble."""
-        material = self._tool.material
-        whole = [
-            word
-            for word in self._words
-            if (len(word) >= LEAST_BEGUN or word in material) and word not in self._telling
-        ]
-        return tuple(word for word in whole if min(map(self._nears[word].__getitem__, found)) >= IN_NOTES)
 
     def _having(self, word: str, found: Sequence[int]) -> list[int]:
         """Those that have a word, how far away it is in each being added to what they have."""
@@ -194,14 +178,17 @@ class _Search:
             min(near, BY_TROUBLE) if trouble != UNKNOWN else near
             for near, trouble in zip(common, known, strict=True)
         ]
+        farther = behind_its_own(word, searched.materials)
+        of_any = self._of_any.get(word, frozenset())
         kept, nears = [], {}
         for number in found:
+            group = groups[number]
             own = distance(*forms, heads[number], names[number], notes[number])
-            nearest = min(own, common[groups[number]])
+            nearest = min(own, common[group], OF_ANY if group in of_any else ABSENT)
             if word in OF_HSS and nearest < ABSENT:
                 nearest = IN_NAMES if BY_CARBIDE not in names[number] else NOT_OF_IT
             if nearest < ABSENT:
-                away[number] += nearest
+                away[number] += nearest + farther[group]
                 nears[number] = nearest
                 kept.append(number)
         self._nears[word] = nears

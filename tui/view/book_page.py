@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from library.search.along import Along, left_behind, size_for
 from library.search.by_value import flutes_told
-from library.search.leaving_out import LeftOut, without
+from library.search.leaving_out import LeftOut, found_without, without
 from library.search.ranked import Ranked
 from library.search.ranking import ranked
 from library.search.sizes import Size, flutes_in, with_its_unit
@@ -147,7 +147,8 @@ class BookPage:
         if self.waits_for_units:
             sought, among = " ".join(word for word in sought.split() if SIGNS.isdisjoint(word)), None
         if SIGNS.isdisjoint(sought) or self.by_condition is None:
-            self.found = ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
+            found = ranked(self._rows, sought, among) if sought else Ranked(range(len(self._rows)))
+            self.found = found_without(self._rows, sought, found)
         else:
             self.found = self.by_condition(self._rows, self.find.text)
         self.hits = self.found.numbers

@@ -82,6 +82,13 @@ LINES = [
     ("step drill 3 steps 6 8 10", "Step drill, spiral flute, plain steel", "6"),
     ("drill s275 10", "Jobber drill, plain steel", "10"),
     ("duralumin drill 5", "Twist drill, wrought aluminium", "5"),
+    ("spiral point tap m8 alu", "Spiral-point tap, wrought aluminium", "M8"),
+    ("spiral point tap alumin m8", "Spiral-point tap, wrought aluminium", "M8"),
+    ("drill alumin", "Twist drill, wrought aluminium", ""),
+    ("drill copp", "Twist drill, copper", ""),
+    ("drill taper shank 32", "Jobber drill, plain steel", "32"),
+    ("core drill cast iron", "Core drill", ""),
+    ("spot drill brass 10", "Spotting drill, 90 degrees", "10"),
 ]
 
 
@@ -142,9 +149,19 @@ def test_the_diameters_of_a_list_that_goes_along_as_a_whole_are_not_told_as_left
         ("gun drill 8", "No tool here is called 'gun'; the word is a part of other words here."),
         (
             "hand tap alu m8",
-            "No tool here is called 'alu'; the word stands in what is told of these.",
+            "No tool here is called 'alu'; these are for any material.",
         ),
         ("gun tap brass m5", "No tool here is called 'brass'; the word stands in what is told of these."),
+        (
+            "core drill cast iron",
+            "No tool here is called 'cast iron'; these are for any material.",
+        ),
+        ("drill taper", "No drill here is called 'taper'; these were found without that word."),
+        (
+            "drill taper shank 32",
+            "No drill here is called 'taper' or 'shank'; these were found without those words.",
+        ),
+        ("spot drill steel 10", ""),
         ("spot drill 90 10", ""),
         ("spot facer 20", ""),
         ("machine tap m12", ""),

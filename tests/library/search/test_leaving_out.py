@@ -9,7 +9,7 @@ import pytest
 
 from library.book.opening import open_book
 from library.book.rows import Rows
-from library.search.leaving_out import MOST, LeftOut, leaving_out, without
+from library.search.leaving_out import MOST, LeftOut, found_without, leaving_out, without
 from library.search.ranking import ranked
 
 
@@ -28,7 +28,7 @@ def test_one_word_in_the_way_is_named() -> None:
 
 
 def test_where_leaving_out_one_word_does_not_help_those_are_named_that_do_together() -> None:
-    text = "my reamer burns bronze bush"
+    text = "my reamer burns zirconium bush"
     for word in text.split():
         assert not ranked(shipped(), text.replace(word, "")).numbers, "no single word may be enough"
     left_out = without(shipped(), text)
@@ -60,7 +60,7 @@ def test_words_of_which_each_is_found_alone_and_which_mean_another_thing_side_by
     [
         # What would be found without the kind or the work material is another tool, though there may be more of it.
         ("helical reamer stainless carbide", ("helical", "carbide")),
-        ("step drill titanium", ("titanium",)),
+        ("tap titanium chipbreaker", ("chipbreaker",)),
         ("tap stainless spiral point chipbreaker", ("chipbreaker",)),
         ("piloted counterbore brass", ("piloted", "brass")),
     ],
@@ -103,3 +103,27 @@ def test_a_word_of_the_book_that_is_near_a_slip_is_named_and_a_known_word_is_no_
 def test_near_a_slip_that_stands_alone_a_word_of_the_book_is_named_too() -> None:
     assert without(shipped(), "Reemers").told == "Near it in the book is 'reamers'."
     assert without(shipped(), "reamer") == LeftOut()
+
+
+def test_words_that_stop_everything_are_left_out_where_the_tool_is_named_and_it_is_said() -> None:
+    text = "step drill zirconium 20"
+    nothing = ranked(shipped(), text)
+    assert not nothing.numbers
+    rest = found_without(shipped(), text, nothing)
+    assert [*rest.numbers] == [*ranked(shipped(), "step drill 20").numbers]
+    assert rest.size is not None
+    assert rest.size.text == "20"
+    assert rest.told == "No step drill here is called 'zirconium'; these were found without that word."
+
+
+def test_of_a_slip_that_is_left_out_the_word_of_the_book_is_named() -> None:
+    text = "tap m12 casti iron"
+    rest = found_without(shipped(), text, ranked(shipped(), text))
+    assert rest.told.endswith("Near it in the book is 'cast'.")
+
+
+@pytest.mark.parametrize("text", ["gear cutter", "zirconium", "plain steel zirconium"])
+def test_nothing_else_is_shown_where_no_tool_is_named(text: str) -> None:
+    nothing = ranked(shipped(), text)
+    assert not nothing.numbers
+    assert found_without(shipped(), text, nothing) == nothing

@@ -228,14 +228,12 @@ def test_centre_drills_are_found_by_their_angle_which_is_not_the_work_they_are_f
 @pytest.mark.parametrize(
     ("text", "size", "told"),
     [
-        ("60 countersink cast iron", None, "There is none of 60 deg; this is of 90 deg."),
-        (
-            "60 countersink cast iron 10 mm 3 flutes",
-            Size("10 mm"),
-            "There is none of 60 deg; this is of 90 deg.",
-        ),
         ("spot drill 60 8", Size("8"), "None of 60 deg is among these; the first is of 90 deg."),
-        ("45 countersink brass 10 mm", Size("10 mm"), "There is none of 45 deg; this is of 90 deg."),
+        (
+            "45 countersink brass 10 mm",
+            Size("10 mm"),
+            "None of 45 deg is among these; the first is of 90 deg.",
+        ),
     ],
 )
 def test_an_angle_that_no_tool_has_is_said_and_is_never_the_size(
@@ -243,6 +241,13 @@ def test_an_angle_that_no_tool_has_is_said_and_is_never_the_size(
 ) -> None:
     result = ranked(shipped(), text)
     assert (result.size, result.told) == (size, told)
+
+
+@pytest.mark.parametrize("rest", ["", " 10 mm 3 flutes"])
+def test_a_tool_of_the_angle_for_any_material_comes_before_one_of_another_angle(rest: str) -> None:
+    text = f"60 countersink cast iron{rest}"
+    assert found(text)[0].title == "Countersink, 60 degrees, for centre holes"
+    assert ranked(shipped(), text).told == "No tool here is called 'cast iron'; these are for any material."
 
 
 def test_a_number_that_is_no_usual_angle_is_the_size_of_a_countersink() -> None:
