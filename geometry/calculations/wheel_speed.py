@@ -14,6 +14,10 @@ from geometry.sentences import Rounding, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
 
 
+ONE_TURN = 2 * math.pi / 60
+"""One turn in a minute, in rad/s; a spindle that turns slower stands, and in whole turns would be told as what it is not."""
+
+
 @dataclass(frozen=True)
 class _Rating:
     """The rating that binds: the lower one where both are marked.
@@ -80,17 +84,18 @@ def _compute(given: Inputs) -> Result:
     else:
         rim = given.number("surface_speed")
         turns = rotational_speed(diameter, rim)
-    if turns <= 0:
+    if turns < ONE_TURN * (1 - 1e-9):
         raise refuse(
             "rotational_speed" if given.has("rotational_speed") else "surface_speed",
-            "A wheel that stands grinds nothing. Give the speed at which it shall run.",
+            "A wheel that stands grinds nothing, and one that turns less than once in a minute as good as stands. "
+            "Give the speed at which it shall run.",
         )
     outputs = {"rotational_speed": turns, "surface_speed": rim}
     rating = _rating(given, diameter)
-    if rating is not None and rating.highest <= 0:
+    if rating is not None and rating.highest < ONE_TURN * (1 - 1e-9):
         raise refuse(
             "rated_rotational_speed" if rating.marked_in_turns else "rated_speed",
-            "No wheel is rated for nothing. Read the greatest speed off the wheel itself, or leave this open.",
+            "No wheel is rated for nothing, or for less than one turn in a minute. Read the greatest speed off the wheel itself, or leave this open.",
         )
     if rating is not None:
         outputs["highest_rotational_speed"] = rating.highest

@@ -207,7 +207,8 @@ def _measure(raw: object, location: Location, row: Quantity) -> Measure | None:
 def _reading(text: str, row: Quantity) -> Reading | str:
     """What a text means, or a sentence on why it means nothing."""
     try:
-        found = read(text, row.kind, of_diameter=row.kind is Kind.LENGTH, unit_wanted=True)
+        of_diameter = row.kind is Kind.LENGTH
+        found = read(text, row.kind, of_diameter=of_diameter, unit_wanted=True, whole=row.whole)
     except UnitError as error:
         return str(error)
     if found.per_diameter:

@@ -31,6 +31,9 @@ _MASTERS = {
 }
 """What is set, what it does to the other, and what to write for it instead."""
 
+_CALLED = {THREADS: "threads", ANGLE: "angle", LENGTH: "length"}
+"""What is emptied, so that the other is set."""
+
 FINEST = 0.005
 """Half of the last place (degrees, threads) of any other text, as numbers are shown here."""
 
@@ -45,6 +48,7 @@ class Follower:
         found: what it comes to, in radians or as a count.
         master: the quantity that is set.
         master_text: what is set of it.
+        empties: whether the one that follows is set as soon as the other is emptied; what the book has comes back.
     """
 
     key: str
@@ -52,6 +56,7 @@ class Follower:
     found: float
     master: str
     master_text: str
+    empties: bool = False
 
     def said(self) -> str:
         """Both numbers, which of them is set, and what to do; a sentence."""
@@ -59,9 +64,10 @@ class Follower:
         comes = found if self.key == ANGLE else f"{found} threads"
         makes, which, other = (part.format(self.master_text) for part in _MASTERS[self.master])
         name, follows = ("angle", "angle follows") if self.key == ANGLE else ("threads", "threads follow")
+        ways = f", or {other}, or empty the {_CALLED[self.master]}" if self.empties else f", or {other}"
         return (
             f"{self.text} wanted, but {makes} {comes} on this tap. The {which} set and the {follows}: write {found} "
-            f"for the {name}, or {other}."
+            f"for the {name}{ways}."
         )
 
 
@@ -81,8 +87,19 @@ def follower(found: Answer, wanted: Mapping[str, Wanted]) -> Follower | None:
     for key in (ANGLE, THREADS):
         text = wanted.get(key, Wanted("")).value.strip()
         if key != master and text and not _agrees(key, text, found.result.outputs[key]):
-            return Follower(key, text, found.result.outputs[key], master, found.inputs[master].text)
+            empties = _follows_no_more(master, key, wanted)
+            return Follower(key, text, found.result.outputs[key], master, found.inputs[master].text, empties)
     return None
+
+
+def _follows_no_more(master: str, key: str, wanted: Mapping[str, Wanted]) -> bool:
+    """Whether what follows is set where the line of the other is emptied: nothing of the book may come back that is set before it."""
+    other = wanted.get(master)
+    if other is None:
+        return False
+    # The angle alone is set where it was changed and the threads of the book come back.
+    is_alone = master == THREADS and key == ANGLE and other.changed and wanted[ANGLE].changed
+    return not other.book or is_alone
 
 
 def _agrees(key: str, text: str, number: float) -> bool:

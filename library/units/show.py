@@ -31,6 +31,9 @@ LEAST_ANGLE = 0.0001
 SLIGHT_ANGLE = 0.095
 """Degrees from which on hundredths make two digits."""
 
+_SLOW, _SLOW_DECIMALS = 10.0, 2
+"""So few turns in a minute are no whole ones: 0.65 is not told as 1."""
+
 _LIMIT_DECIMALS = {"mm": 2, "in": 3}
 """Decimals of a limit that a person is told to keep to: what can be set, not what can be computed."""
 
@@ -148,13 +151,15 @@ def number(value: float, kind: Kind, unit: str, rounding: Rounding = Rounding.NE
 
 
 def _rounded(value: float, unit: str, decimals: int, rounding: Rounding) -> str:
+    is_slow = unit == "rpm" and abs(value) < _SLOW
+    decimals = _SLOW_DECIMALS if is_slow else decimals
     step = 10.0**-decimals
     if rounding is Rounding.DOWN:
         value = math.floor(value / step + 1e-9) * step
     elif rounding is Rounding.UP:
         value = math.ceil(value / step - 1e-9) * step
     text = f"{value:.{decimals}f}"
-    if unit == "tpi":
+    if unit == "tpi" or is_slow:
         text = text.rstrip("0").rstrip(".")
     return text.lstrip("-") if float(text) == 0 else text
 

@@ -90,8 +90,10 @@ def test_a_relief_is_called_as_its_field_is() -> None:
 @pytest.mark.parametrize(
     ("name", "typed", "says"),
     [
-        ("wheel-speed", {"wheel_diameter": "150", "rotational_speed": "0"}, "A wheel that stands grinds nothing."),
-        ("wheel-speed", {"wheel_diameter": "150", "surface_speed": "0"}, "A wheel that stands grinds nothing."),
+        ("wheel-speed", {"wheel_diameter": "150", "rotational_speed": "0"}, "A wheel that stands grinds nothing, and one that turns less than once in a minute as good as stands."),
+        ("wheel-speed", {"wheel_diameter": "150", "surface_speed": "0"}, "A wheel that stands grinds nothing, and one that turns less than once in a minute as good as stands."),
+        ("wheel-speed", {"wheel_diameter": "150", "rotational_speed": ".65"}, "A wheel that stands grinds nothing, and one that turns less than once in a minute as good as stands."),
+        ("wheel-speed", {"wheel_diameter": "150", "rotational_speed": "3000", "rated_rotational_speed": "0.5"}, "No wheel is rated for nothing, or for less than one turn in a minute."),
         ("wheel-speed", {"wheel_diameter": "150", "rotational_speed": "3000", "rated_speed": "0"}, "Read the greatest speed off the wheel itself"),
         ("unequal-spacing", {"flutes": "1"}, "Give two flutes or more."),
         ("drill-point", {"diameter": "12", "point_angle": "118", "chisel_edge_angle": "0"}, "must be more than 0.00 deg and less than 180.00 deg."),

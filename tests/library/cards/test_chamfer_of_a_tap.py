@@ -96,6 +96,35 @@ def test_doing_what_the_watch_says_removes_it(book: Book) -> None:
     assert set_to(threads) == ["8.01 deg"]
 
 
+def typed(card: Card, **texts: str) -> Card:
+    for key, text in texts.items():
+        card = edited(card, f"wanted.{key}", text)
+    return card
+
+
+@pytest.mark.parametrize(
+    "card",
+    [
+        typed(tap("", "8 deg"), chamfer_threads="3"),
+        typed(tap("4", "8 deg"), chamfer_threads="3", chamfer_angle="9 deg"),
+    ],
+    ids=["typed beside the book", "both changed"],
+)
+def test_to_empty_the_threads_is_offered_where_the_angle_is_set_then(book: Book, card: Card) -> None:
+    (one,) = told(work_out(card, book))
+    assert one.text.endswith("for the angle, or other threads, or empty the threads.")
+    emptied = work_out(edited(card, "wanted.chamfer_threads", ""), book)
+    assert not any(issue.key == "chamfer_angle" for issue in told(emptied))
+    assert set_to(emptied) == [f"{float(card.wanted['chamfer_angle'].value.split()[0]):.2f} deg"]
+
+
+def test_to_empty_the_threads_is_not_offered_where_those_of_the_book_would_come_back(book: Book) -> None:
+    (one,) = told(work_out(tap(), book))
+    assert "empty" not in one.text
+    again = edited(tap(), "wanted.chamfer_threads", "")
+    assert told(work_out(again, book)) == [one]
+
+
 @pytest.mark.parametrize("angle", ["12 deg", "11.6 deg", "11.56 deg", "11 deg 33 min"])
 def test_what_differs_only_by_rounding_is_told_nowhere(book: Book, angle: str) -> None:
     job = work_out(tap(angle=angle), book)

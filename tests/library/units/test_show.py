@@ -24,6 +24,8 @@ from library.units.system import INCH, METRIC
         (math.radians(8), Kind.ANGLE, "8.00 deg", "8.00 deg"),
         (23562.0, Kind.SPEED, "23.56 m/s", "4638 ft/min"),
         (2 * math.pi * 50, Kind.ROTATION, "3000 rpm", "3000 rpm"),
+        (2 * math.pi * 0.65 / 60, Kind.ROTATION, "0.65 rpm", "0.65 rpm"),
+        (2 * math.pi * 3 / 60, Kind.ROTATION, "3 rpm", "3 rpm"),
         (10 / 25.4, Kind.PER_LENGTH, "10 tpi", "10 tpi"),
         (4.0, Kind.COUNT, "4", "4"),
         (0.0625, Kind.RATIO, "0.0625", "0.0625"),
