@@ -39,6 +39,7 @@ class Field:
         fill_from: other quantities of an entry that may fill this input, tried in this order after
             the input's own key: a drill's lip relief is the relief angle of its lip.
         measured: true for what is read off the tool in hand, which no entry may fill.
+        wanted: true for what the answer shall come up to, where the same quantity is found and measured too.
         offered_from: the quantity of an entry whose range is offered for an input that nobody gave, and fills nothing by
             itself: what another calculation answers with it would else be answered here a second time.
         end_of: another input, and which end of its range in an entry fills this one: ``low`` or ``high``.
@@ -52,6 +53,7 @@ class Field:
     many: bool = False
     fill_from: tuple[str, ...] = ()
     measured: bool = False
+    wanted: bool = False
     offered_from: str = ""
     end_of: tuple[str, Literal["low", "high"]] | None = None
 

@@ -320,7 +320,7 @@ CALCULATION = Calculation(
         Field("axial_throw", default=0.0),
         Field("feed", optional=True),
         Field("least_relief_angle", optional=True, fill_from=("land_relief_angle",)),
-        Field("shoulder_relief_angle", optional=True),
+        Field("shoulder_relief_angle", optional=True, wanted=True),
         Field("relief_lower_limit", optional=True, end_of=("shoulder_relief_angle", "low")),
         Field("relief_upper_limit", optional=True, end_of=("shoulder_relief_angle", "high")),
     ),

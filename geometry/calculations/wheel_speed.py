@@ -13,7 +13,6 @@ from geometry.role import Role
 from geometry.sentences import Rounding, rotation, speed
 from geometry.wheel.speed import rotational_speed, surface_speed
 
-
 ONE_TURN = 2 * math.pi / 60
 """One turn in a minute, in rad/s; a spindle that turns slower stands, and in whole turns would be told as what it is not."""
 

@@ -23,12 +23,16 @@ def title_in(sheet: Calculation, key: str, surface: str = "") -> str:
         >>> from geometry.calculations import calculation
         >>> title_in(calculation("drill-point"), "lip_relief_angle")
         'Relief of the lip, along the axis'
+        >>> title_in(calculation("step-relief"), "shoulder_relief_angle")
+        'Wanted relief of the shoulder, square to the edge'
         >>> title_in(calculation("relief-facets"), "relief_angle"), title_in(calculation("relief-facets"), "land_width")
         ('Relief of the land, square to the axis', 'Land width')
     """
     own = surface_of_relief(key)
     if own is not None:
-        return title_of(RELIEF if key == own.relief_key else SECOND_RELIEF, own.key)
+        title = title_of(RELIEF if key == own.relief_key else SECOND_RELIEF, own.key)
+        field = sheet.field(key)
+        return f"Wanted {title[:1].lower()}{title[1:]}" if field is not None and field.wanted else title
     known = surface or only_surface(sheet)
     return title_of(key, known if known in SURFACES else _filled_by(sheet, key))
 

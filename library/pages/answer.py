@@ -219,5 +219,6 @@ def wanted(found: Answer) -> Said | None:
             names.setdefault(field.one_of or field.key, []).append(title[:1].lower() + title[1:])
     if not names:
         return None
-    told = ", ".join(" or ".join(group) for group in names.values())
+    # Titles have commas of their own, as those of reliefs with their view.
+    told = "; ".join(" or ".join(group) for group in names.values())
     return Said((f"The answer stands here as soon as you have given: {told}.",), "quiet")

@@ -24,6 +24,7 @@ from library.pages.page import Block, Checks, Drawing, Facts, Item, Items, Page,
 from library.pages.setup import on_paper as setup_on_paper
 from library.setup_sheet import head, readings, verdicts
 from library.setup_sheet.across import BESIDE, PAPER, stand_below, width
+from library.setup_sheet.lead_beside import lead_said
 from library.setup_sheet.wanted import title, wanted
 from library.setup_sheet.where_read import heading
 from library.units.system import Display
@@ -81,7 +82,7 @@ def _composed(job: Job, display: Display, shorter: int) -> Page:
     )
     cautions, last_word = on_paper(job.cautions)
     on_the_way = tuple(readings.on_the_way(job, display))
-    more = tuple(readings.more_flutes(job)) if on_the_way else ()
+    more = (*readings.more_flutes(job), *lead_said(job, display)) if on_the_way else ()
     drawing = tuple(_drawing(job))
     beside = len(on_the_way) == 1 and width(on_the_way[0]) + BESIDE + DRAWING <= PAPER
     used = (

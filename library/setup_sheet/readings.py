@@ -27,9 +27,10 @@ from library.cards.untold_relief import barred, is_untold
 from library.cards.wanted_limits import Limits
 from library.pages.answer import rows
 from library.pages.page import Block, Boxes, BoxRow, Facts, Said, Table
-from library.pages.station_table import DIVISIONS, OTHER_SIDES, stations
+from library.pages.station_table import DIVISIONS, stations
 from library.pages.unit_in_head import shorter
 from library.setup_sheet.across import fitting
+from library.setup_sheet.lead_beside import read_here
 from library.units.show import show, show_end
 from library.units.system import Display
 
@@ -127,17 +128,8 @@ def _with_divisions_once(table: Table) -> Table:
 
 
 def _read(found: Sequence[Station]) -> list[Station]:
-    """What is read on the way: the drop where the indicator points, alone, for there is one row of boxes to write in.
-
-    What the same place shows from another side stands in the calculator.
-    """
-    return [
-        replace(one, readings={key: value for key, value in one.readings.items() if key not in OTHER_SIDES})
-        if "drop" in one.readings
-        else one
-        for one in found
-        if one.fraction > 0
-    ]
+    """What is read on the way; at the edge nothing is."""
+    return [replace(one, readings=read_here(one.readings)) for one in found if one.fraction > 0]
 
 
 def _flutes(job: Job) -> int | None:

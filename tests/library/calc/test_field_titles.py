@@ -32,7 +32,7 @@ def test_the_least_relief_of_steps_says_which_surface_and_which_way() -> None:
         title_in(calculation("step-relief"), "least_relief_angle") == "Min. step relief, square to the axis"
     )
     assert title_in(calculation("step-relief"), "shoulder_relief_angle") == (
-        "Relief of the shoulder, square to the edge"
+        "Wanted relief of the shoulder, square to the edge"
     )
 
 

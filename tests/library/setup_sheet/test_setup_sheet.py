@@ -97,7 +97,11 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
         in text.replace("\n", " ")
     )
     heel = next(line for line in text.splitlines() if line.startswith("heel "))
-    assert f"{1.75 * 2 / (math.pi * 12):.3f}" in heel.split()
+    lead = f"{1.75 * 2 / (math.pi * 12):.3f}"
+    # Beside the boxes stands one reading, so that nobody asks which of two they are for.
+    assert lead not in heel.split()
+    assert f"{lead} at the heel." in " ".join(text.split())
+    assert "Lead, no box: " in text
     assert "10 turns" in text
     assert f"{math.ceil(math.pi * 0.1 * 2800 / 60 * 100) / 100:.2f} m/s" in text
     assert f"{math.floor(20 / (math.pi * 0.1) * 60)} rpm" in text
