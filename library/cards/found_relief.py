@@ -108,9 +108,10 @@ def _found(one: Answer, diameter: float, edge: float | None) -> Iterator[FoundRe
         row = _nearest([row for row in one.result.rows if key in row.values], diameter, edge)
         if row is not None:
             yield FoundRelief(surface or one.surface, row.values[key], row.values["diameter"], name, throws)
-    place = one.inputs["diameter"].value
-    if not cam.gives and isinstance(place, float):
-        yield FoundRelief(one.surface, one.result.outputs["relief_angle"], place, name, throws)
+    place, relief = one.inputs["diameter"].value, one.result.outputs.get("relief_angle")
+    # Where it was made flat after all, the cam gave it nothing.
+    if not cam.gives and isinstance(place, float) and relief is not None:
+        yield FoundRelief(one.surface, relief, place, name, throws)
 
 
 def _nearest(rows: Sequence[Row], diameter: float, edge: float | None) -> Row | None:

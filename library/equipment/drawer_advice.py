@@ -71,6 +71,8 @@ def _advised(check: Complaint) -> str:
     return either(words) if words else ""
 
 
+ALONG, SHOULDER = "axial_throw", "shoulder_relief_angle"
+
 _BOUND = re.compile(r"(?:above|to at least) \{")
 """What stands before an amount that may be exceeded."""
 
@@ -180,8 +182,13 @@ def _given_by(cams: list[float], key: str, worked: Worked) -> Iterator[tuple[flo
     for cam in cams:
         try:
             with untried(), undrawn():
-                relief = run(worked.sheet, worked.values | {key: cam}).outputs.get("relief_angle")
+                relief = run(worked.sheet, worked.values | {key: cam}).outputs.get(_found_as(key, worked))
         except Refusal:
             continue
         if relief is not None:
             yield cam, relief
+
+
+def _found_as(key: str, worked: Worked) -> str:
+    """The output that a throw changes: one along the axis gives nothing to the circles of steps, only to their shoulders."""
+    return SHOULDER if key == ALONG and SHOULDER in worked.outputs else "relief_angle"

@@ -299,3 +299,21 @@ def test_what_reaches_the_wanted_relief_within_the_limits_is_told_alone() -> Non
 def test_without_limits_nothing_is_said_of_them() -> None:
     found = complaints(run(SHEET, {**TOOL, "shoulder_relief_angle": math.radians(2)}))
     assert not any("high" in one.sentence.parts for one in found)
+
+
+def test_after_the_throw_that_keeps_the_limits_what_is_short_of_the_wanted_relief_is_a_fact() -> None:
+    # By hand: 1.5 times from 8 to 12 mm, so that ten degrees at both ends are had with no throw.
+    limits = {**LIMITS, "diameter": (8.0, 12.0), "radial_throw": 2.0}
+    (check,) = complaints(run(SHEET, limits))
+    (((key, throw)),) = check.cure
+    followed = run(SHEET, {**limits, key: throw})
+    assert not complaints(followed)
+    (told,) = (one for one in followed.checks if "high" in one.sentence.parts)
+    assert told.state == "note"
+    assert amount(told, "relief") < math.radians(10)
+
+
+def test_short_of_the_wanted_relief_without_both_limits_stays_a_watch() -> None:
+    found = {**LIMITS, "diameter": (8.0, 12.0), "radial_throw": 2.0, "axial_throw": 5.5}
+    found.pop("relief_upper_limit")
+    assert complaints(run(SHEET, found))

@@ -258,3 +258,11 @@ def test_an_angle_that_no_cone_has_is_named_by_its_title_on_card_and_sheet(drawe
     text = " ".join(setup_sheet(work_out(card, drawer)).split())
     assert "cone_relief_angle" not in text
     assert "Cone relief: It is 82.00 deg; it can be from" in text
+
+
+def test_a_cone_that_is_made_flat_after_all_counts_on_with_no_cam_of_its_own(drawer: Book) -> None:
+    card = edited(countersink(radial_throw="5 mm"), "settings.relief-drop.relief_form", "flat")
+    job = work_out(edited(card, "settings.relief-drop.chosen_throw", "5 mm"), drawer)
+    found = next(step for step in job.steps if step.sheet.name == "relief-drop")
+    assert found.answer.result is not None
+    assert "relief_angle" not in found.answer.result.outputs

@@ -109,3 +109,16 @@ def test_a_cone_is_told_what_the_cams_on_both_sides_give_and_which_one_to_get() 
     # Rounded up it is no less than the throw that stands among the answers, and says so.
     assert "Bring the radial throw to at least 14.08 mm per turn" in told(10.0, drawer())
     assert "Bring the radial throw down to at least 14.08 mm per turn" in told(18.0, drawer())
+
+
+def test_a_throw_along_the_axis_is_told_by_what_it_gives_the_shoulder_and_not_the_circles_of_the_steps() -> (
+    None
+):
+    values: dict[str, Given] = {
+        "diameter": (8.0, 12.0), "included_angle": math.pi / 2, "throw_per": "turn", "radial_throw": 1.0,
+        "axial_throw": 1.0, "shoulder_relief_angle": math.radians(9),
+    }  # fmt: skip
+    (short,) = watched(drawer(2.0, 5.0, per="turn"), "step-relief", **values)
+    # The outer end at 12 mm has the least: both throws square to the cone, over the circle there.
+    larger = math.degrees(math.atan((1 + 5) * math.cos(math.pi / 4) / (12 * math.pi)))
+    assert f"Of the drawer, 5.000 mm gives {larger:.2f} deg." in say(short.sentence)
