@@ -51,8 +51,8 @@ def at_machine(
         if is_record
         else answers.remembered_of(
             step.answer,
-            ("advice", step.sheet.name, machine.id, flutes),
-            lambda: tuple(kept_to_the_drawer(one, machine, worked, flutes) for one in own),
+            ("advice", step.sheet.name, machine.id, flutes, _taken(step)),
+            lambda: tuple(kept_to_the_drawer(one, machine, worked, flutes, _taken(step)) for one in own),
         )
     )
     # What is advised has to be there, on the card as on its sheet.
@@ -64,6 +64,14 @@ def at_machine(
     done = {line.key for one in before for line in one.lines}
     lines = tuple(line for line in settings if line.key not in done)
     return replace(step, lines=lines, checks=tuple(checks))
+
+
+def _taken(step: Step) -> str:
+    """The throw that was taken out of the drawer, and that goes where another is typed; empty where there is none."""
+    role = step.sheet.role.cam
+    field = step.sheet.field(role.throw) if role is not None else None
+    is_taken = field is not None and field.optional and step.provenance.get(field.key) == "machine"
+    return field.key if field is not None and is_taken else ""
 
 
 def worked_of(found: Answer) -> Worked:

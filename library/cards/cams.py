@@ -83,7 +83,12 @@ def _is_set(found: Answer, machine: Machine, *, by_tooth: bool) -> bool:
 def _made_otherwise(found: Answer) -> bool:
     """Whether the throw is given already, or the surface takes none toward the axis."""
     given = {key for key, one in found.inputs.items() if one.origin != "default"}
-    if given & {"chosen_throw", "radial_throw", "axial_throw"}:
+    if given & {"chosen_throw", "radial_throw"}:
+        return True
+    role = found.sheet.role.cam
+    field = found.sheet.field(role.throw) if role is not None else None
+    if "axial_throw" in given and (field is None or field.optional):
+        # A throw along the axis may make the relief alone, but where one toward the axis is always needed.
         return True
     form = found.inputs.get("relief_form")
     if form is not None and form.value != "eccentric":

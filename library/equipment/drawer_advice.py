@@ -36,7 +36,9 @@ def keys_named(check: Check) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*(key for key, _ in check.cure), *steps)))
 
 
-def kept_to_the_drawer(check: Check, machine: Machine, worked: Worked, flutes: int | None) -> Check:
+def kept_to_the_drawer(
+    check: Check, machine: Machine, worked: Worked, flutes: int | None, taken: str = ""
+) -> Check:
     """A check whose advice names only throws that the machine has.
 
     Args:
@@ -44,6 +46,8 @@ def kept_to_the_drawer(check: Check, machine: Machine, worked: Worked, flutes: i
         machine: with its drawer, or with a cam that is set.
         worked: the calculation.
         flutes: of the tool, where they are known; a drawer may be counted otherwise than the calculation.
+        taken: the throw that came out of the drawer because nobody typed one: beside another that is typed none comes,
+            so that no other is advised alone.
 
     Returns:
         The check as it is where it advises no throw, or one that the machine can make.
@@ -51,12 +55,13 @@ def kept_to_the_drawer(check: Check, machine: Machine, worked: Worked, flutes: i
     cams = _cams(machine, worked, flutes)
     if not isinstance(check, Complaint) or not cams.fixed:
         return check
-    if all(cams.has(step) for way in check.ways for step in way.steps):
+    if all(cams.has(step) and not _instead(way, taken) for way in check.ways for step in way.steps):
         return check
     head = check.sentence.template.removesuffix(_advised(check)).rstrip()
     if head == check.sentence.template:
         return check
-    ways = tuple(way for one in check.ways if (way := _with_a_cam(one, check, worked, cams)))
+    kept = [one for one in check.ways if not _instead(one, taken)]
+    ways = tuple(way for one in kept if (way := _with_a_cam(one, check, worked, cams)))
     told, parts = _on_both_sides(check, worked, cams) if not ways else ("", {})
     advice = advise(ways) if ways else None
     words = (*(advice.words if advice else ()), *check.always)
@@ -64,6 +69,12 @@ def kept_to_the_drawer(check: Check, machine: Machine, worked: Worked, flutes: i
     amounts = {**check.sentence.parts, **parts, **(advice.parts if advice else {})}
     cure: Cure = advice.cure if advice else ()
     return replace(check, sentence=Sentence(template, amounts), cure=cure, ways=ways or check.ways[:1])
+
+
+def _instead(way: Way, taken: str) -> bool:
+    """Whether a way changes another throw than the one taken out of the drawer, and not that too."""
+    throws = {step.key for step in way.steps if step.key in TYPED}
+    return bool(taken and throws) and taken not in throws
 
 
 def _advised(check: Complaint) -> str:
@@ -143,7 +154,8 @@ def _mends(steps: tuple[Step, ...], check: Complaint, worked: Worked) -> bool:
     left_out = {step.key for step in steps if step.amount is None}
     values = {key: value for key, value in worked.values.items() if key not in left_out} | changed
     try:
-        with untried(), undrawn():
+        # With its advice tried, for some watches are left out where a way out of another helps with both.
+        with undrawn():
             before, after = (run(worked.sheet, one).checks for one in (worked.values, values))
     except Refusal:
         return False

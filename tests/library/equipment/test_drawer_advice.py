@@ -122,3 +122,12 @@ def test_a_throw_along_the_axis_is_told_by_what_it_gives_the_shoulder_and_not_th
     # The outer end at 12 mm has the least: both throws square to the cone, over the circle there.
     larger = math.degrees(math.atan((1 + 5) * math.cos(math.pi / 4) / (12 * math.pi)))
     assert f"Of the drawer, 5.000 mm gives {larger:.2f} deg." in say(short.sentence)
+
+
+def test_no_cam_is_advised_that_gives_the_other_end_of_a_shoulder_too_much() -> None:
+    # Of 8 and 12 mm at 45 degrees: 8 degrees at the outer end want 7.49 mm of both throws a turn, 12 at the inner 7.56.
+    found = watched(drawer(0.5, 1.0), "step-relief", diameter=(8.0, 12.0), included_angle=math.pi / 2, radial_throw=3.0,
+                    throw_per="tooth", flutes=2.0, shoulder_relief_angle=math.radians(10),
+                    relief_lower_limit=math.radians(8), relief_upper_limit=math.radians(12))  # fmt: skip
+    assert not any("1.000 mm per tooth" in say(one.sentence) for one in found)
+    assert "axial_throw" not in {key for one in found for key, _ in one.cure}
