@@ -6,10 +6,11 @@ from collections.abc import Iterator, Mapping
 
 from geometry.calculation import Station
 from geometry.quantities import quantity
+from library.calc.wording import STATIONS
 from library.cards.job import Job
 from library.cards.read_order import steps_read
 from library.pages.page import Said
-from library.pages.station_table import OTHER_SIDES, STATIONS
+from library.pages.station_table import OTHER_SIDES
 from library.units.show import show, show_bare
 from library.units.system import Display
 

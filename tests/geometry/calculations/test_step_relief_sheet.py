@@ -306,6 +306,7 @@ def test_after_the_throw_that_keeps_the_limits_what_is_short_of_the_wanted_relie
     limits = {**LIMITS, "diameter": (8.0, 12.0), "radial_throw": 2.0}
     (check,) = complaints(run(SHEET, limits))
     (((key, throw)),) = check.cure
+    assert isinstance(throw, float)
     followed = run(SHEET, {**limits, key: throw})
     assert not complaints(followed)
     (told,) = (one for one in followed.checks if "high" in one.sentence.parts)
