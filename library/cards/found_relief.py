@@ -73,6 +73,8 @@ def found_relief(found: Answer, before: Sequence[Answer]) -> FoundRelief | None:
     form = found.inputs.get("relief_form")
     if not found.sheet.role.counts or place is None or not isinstance(place.value, float):
         return None
+    if place.value <= 0:  # a size that is only half typed: "0" on the way to "0.5"
+        return None
     if (given is not None and given.origin == "given") or "chosen_throw" in found.inputs:
         return None
     if form is not None and form.value != "eccentric":

@@ -9,6 +9,7 @@ from geometry.sentences import Kind
 from library.units import several
 from library.units.convert import from_geometry
 from library.units.grammar import UnitError, parse
+from library.units.registry import LINEAR
 from library.units.show import number
 from library.units.system import Display
 
@@ -24,8 +25,8 @@ def unit_read_in(readings: Iterable[str], kind: Kind, display: Display) -> str:
     Example:
         >>> unit_read_in(["31 thou", "32 thou"], Kind.LENGTH, Display("mm"))
         'thou'
-        >>> unit_read_in(["31 thou", "0.8 mm"], Kind.LENGTH, Display("mm"))
-        'mm'
+        >>> unit_read_in(["31 thou", "0.8 mm"], Kind.LENGTH, Display("mm")), unit_read_in(["3 deg"], Kind.LENGTH, Display("mm"))
+        ('mm', 'mm')
     """
     own = display.unit(kind)
     if kind is not Kind.LENGTH:
@@ -34,7 +35,8 @@ def unit_read_in(readings: Iterable[str], kind: Kind, display: Display) -> str:
         units = {parse(one, kind).unit or own for one in readings if one.strip()}
     except UnitError:
         return own
-    return units.pop() if len(units) == 1 else own
+    # A reading in degrees is refused where a length is wanted, and tells no unit for the numbers beside it.
+    return units.pop() if len(units) == 1 and units <= LINEAR[kind].keys() else own
 
 
 def shown_in(value: float, kind: Kind, unit: str) -> str:
