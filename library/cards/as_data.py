@@ -100,6 +100,7 @@ def _verdict(one: Verdict, display: Display) -> Json:
         "plus": number(one.allowed.plus if one.allowed else None),
         "state": one.state,
         "spread": number(one.spread),
+        "place": one.place,
         "flutes": [
             {
                 "flute": mark.flute,

@@ -83,7 +83,9 @@ def _wanted(key: str, one: Wanted, display: Display) -> Wanted:
 def _inspection(key: str, one: Inspection, display: Display) -> Inspection:
     return Inspection(
         _readings(key, one.readings, display),
-        with_its_unit(key, one.wanted, display),
+        _size(one.wanted, display)
+        if key == "diameter" and len(readings_of(one.wanted)) > 1
+        else with_its_unit(key, one.wanted, display),
         _tolerance(key, one.tolerance, display),
         one.judged_by,
     )

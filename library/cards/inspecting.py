@@ -15,6 +15,7 @@ from geometry.surfaces import SURFACES
 from library.calc.of_several import AT_THE_POINT
 from library.calc.wording import by_title
 from library.cards.chosen import END, INCLINED, METHOD, POINTS, SURFACE
+from library.cards.each_step import FLUTE, place_of
 from library.cards.edge_wanted import edge_wanted
 from library.cards.first_step import diameter_at_point
 from library.cards.heels import heels, widest_of
@@ -92,6 +93,7 @@ class Verdict:
         limits: the range that it shall be in, where one is wanted and no number; else nothing.
         each: what it shall be on each flute by its own land; nothing where one number serves all.
         first_each: the same of what it should have been.
+        place: what each of several readings is one of: a flute, or a step of a tool with steps.
     """
 
     key: str
@@ -103,6 +105,7 @@ class Verdict:
     limits: Limits | None = None
     each: tuple[float, ...] = ()
     first_each: tuple[float, ...] = ()
+    place: str = FLUTE
 
     @property
     def may_be(self) -> Limits | None:
@@ -240,7 +243,8 @@ def _verdict(job: Job, key: str, found: Inspection) -> Verdict:
             key, None, None, tuple(Mark(n, text, None, "pass") for n, text in enumerate(found.readings, 1))
         )
     judged = Verdict(key, wanted_number(job, key), _tolerance(found.tolerance, kind), (), None,
-                     _first_wanted(job, key), wanted_limits(job, key), wanted_each(job, key))  # fmt: skip
+                     _first_wanted(job, key), wanted_limits(job, key), wanted_each(job, key),
+                     place=place_of(job, key, found.readings))  # fmt: skip
     if judged.each and judged.first_wanted is not None:
         found_heels = [one.first_wanted for one in heels(job)]
         judged = replace(judged, first_each=tuple(one for one in found_heels if one is not None))
@@ -251,7 +255,9 @@ def _verdict(job: Job, key: str, found: Inspection) -> Verdict:
         for mark in marks
         if mark.value is not None
     ]
-    return replace(judged, marks=marks, spread=max(values) - min(values) if len(values) > 1 else None)
+    # The steps of a tool differ by intent.
+    has_spread = len(values) > 1 and judged.place == FLUTE
+    return replace(judged, marks=marks, spread=max(values) - min(values) if has_spread else None)
 
 
 def _first_wanted(job: Job, key: str) -> float | None:

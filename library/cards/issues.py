@@ -14,6 +14,7 @@ from library.calc.wording import by_title, spoken
 from library.cards.came_otherwise import came_otherwise
 from library.cards.chamfer import follower
 from library.cards.chosen import CUPS, HEAD, METHOD, REST, shape_for
+from library.cards.each_step import each_step, wrong_with_shall_be, wrong_with_steps
 from library.cards.far_from_set import far_from_set
 from library.cards.how_ground import ground_of
 from library.cards.inspecting import SLACK, Mark, verdicts
@@ -25,7 +26,7 @@ from library.cards.provenance import is_number
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.results import USUAL, is_result
-from library.cards.shall_be import DROPS, number_of, wanted_number
+from library.cards.shall_be import DROPS, greatest_number, number_of, wanted_number
 from library.cards.size_after import size_after
 from library.cards.sizes import sizes_of
 from library.cards.step import Step
@@ -229,8 +230,10 @@ def _of_after(job: Job) -> Iterator[Issue]:
     for key, found in job.card.after.items():
         way = f"after.{key}"
         yield from reading_issues(job, way, key, found.readings, diameters, bad_end=bad_end)
-        if found.wanted.strip() and (wrong := wrong_with(job, key, found.wanted, share=True)):
+        if found.wanted.strip() and (wrong := _wrong_with_shall_be(job, key, found)):
             yield card_issue(f"{way}.wanted", f"What the {title_of(key).lower()} shall be: {wrong}")
+        for wrong in wrong_with_steps(job, found.readings) if key == "diameter" else ():
+            yield card_issue(way, f"{title_of(key)}: {wrong}")
         yield from _bad_tolerance(way, key, found.tolerance)
         if said := far_from_set(job, key, found):
             yield card_issue(f"{way}.wanted", said, "warning")
@@ -241,10 +244,16 @@ def _of_after(job: Job) -> Iterator[Issue]:
         for mark in verdict.marks:
             told = verdict.key == "diameter" and any(one.flute in {0, mark.flute} for one in under_size)
             if mark.text_off and not told:
-                place = f", flute {mark.flute}" if len(verdict.marks) > 1 else ""
+                place = f", {verdict.place} {mark.flute}" if len(verdict.marks) > 1 else ""
                 yield card_issue(way, f"{title_of(verdict.key)}{place}: {mark.text} is {mark.text_off}. {_cure(verdict.key, mark)}",
                               severity, mark.flute)  # fmt: skip
     yield from under_size
+
+
+def _wrong_with_shall_be(job: Job, key: str, found: Inspection) -> str:
+    """What is wrong with what a quantity shall be, which of a tool with steps is a diameter for each; empty where nothing is."""
+    of_steps = wrong_with_shall_be(job, found) if key == "diameter" else None
+    return wrong_with(job, key, found.wanted, share=True) if of_steps is None else of_steps
 
 
 def _cure(key: str, mark: Mark) -> str:
@@ -293,9 +302,11 @@ def _under_size(job: Job, severity: Severity) -> Iterator[Issue]:
     if found is None or least is None:
         return
     unit = unit_read_in(found.readings, Kind.LENGTH, job.display)
+    # What is asked of a tool with steps as a whole is asked of the largest of them.
+    largest = greatest_number(job, "diameter", found.readings) if each_step(job) is not None else None
     for flute, text in enumerate(found.readings, 1):
         size = number_of(text, "diameter", job)
-        if size is not None and size < least * (1 - SLACK):
+        if size is not None and size < least * (1 - SLACK) and (largest is None or size == largest):
             yield card_issue(
                 "after.diameter",
                 f"The tool is now under size: {text} is less than the {shown_in(least, Kind.LENGTH, unit)} it "

@@ -10,6 +10,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.sentences import Kind, Rounding
 from library.calc.ranges import read_range
 from library.calc.wording import by_title
+from library.cards.each_step import place_of
 from library.cards.flute_count import FluteCount, flute_count
 from library.cards.inspecting import PER_FLUTE, SLACK
 from library.cards.job import Job, flutes_of
@@ -87,7 +88,7 @@ def _unread(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue]
     for flute, text in enumerate(readings, 1):
         wrong = wrong_with(job, key, text, share=False) if text.strip() else ""
         if wrong:
-            place = f", flute {flute}" if len(readings) > 1 else ""
+            place = f", {place_of(job, key, readings)} {flute}" if len(readings) > 1 else ""
             yield card_issue(way, f"{title_of(key)}{place}: {wrong}", "error", flute if place else 0)
 
 

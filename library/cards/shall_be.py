@@ -15,6 +15,7 @@ from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.ranges import read_range
 from library.cards.at_machine import worked_of
+from library.cards.each_step import STEP, EachStep, each_step, place_of
 from library.cards.editing import readings_of
 from library.cards.heels import heels, widest_of
 from library.cards.job import Job
@@ -52,6 +53,9 @@ def wanted_number(job: Job, key: str) -> float | None:
         In mm or radians, or nothing where no limit is set, or where a range is wanted.
     """
     each = wanted_each(job, key)
+    steps = each_step(job, key)
+    if steps is not None:
+        return _of_largest(job, steps, each)
     if not each:
         return _for_all(job, key)
     found = heels(job)
@@ -60,15 +64,19 @@ def wanted_number(job: Job, key: str) -> float | None:
 
 
 def wanted_each(job: Job, key: str) -> tuple[float, ...]:
-    """What the heel of each flute shall read by its own land, flute by flute.
+    """What the heel of each flute shall read by its own land, flute by flute; of a tool with steps the diameter of each.
 
     Args:
         job: the card worked out.
-        key: the quantity; any but the drop at the heel has one number for all.
+        key: the quantity; any but the drop at the heel and the diameter of steps has one number for all.
 
     Returns:
         In mm; nothing where one number serves all.
     """
+    steps = each_step(job, key)
+    if steps is not None:
+        readings = job.card.after.get(key, Inspection()).readings
+        return steps.shall_be if not readings or place_of(job, key, readings) == STEP else ()
     if key not in DROPS:
         return ()
     then = _wanted_then(job, key)
@@ -82,6 +90,15 @@ def wanted_each(job: Job, key: str) -> tuple[float, ...]:
         return ()
     # To the digits that are shown: what stands on the sheet is what a reading is held against.
     return tuple(_as_shown(job, one.drop) for one in found_heels) if len(found_heels) > 1 else ()
+
+
+def _of_largest(job: Job, steps: EachStep, each: tuple[float, ...]) -> float | None:
+    """What the largest step shall measure; nothing where so many diameters were written that nobody knows whose they are."""
+    if each:
+        return max(each)
+    if len(job.card.after.get("diameter", Inspection()).readings) > 1:
+        return None
+    return max(steps.shall_be) if steps.shall_be else _for_all(job, "diameter")
 
 
 def wanted_of_flute(job: Job, key: str, flute: int) -> float | None:
@@ -210,6 +227,8 @@ def wanted_limits(job: Job, key: str) -> Limits | None:
     if wanted_number(job, key) is not None:
         return None
     inspection, decided = job.card.after.get(key), job.card.wanted.get(key)
+    if each_step(job, key) is not None and inspection is not None and len(inspection.readings) > 1:
+        return None
     texts = (
         inspection.wanted if inspection else "",
         _wanted_then(job, key),

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import zip_longest
 
 from geometry.sentences import Kind
+from library.cards.each_step import READING, place_of
 from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.reading_issues import card_issue
@@ -37,7 +38,7 @@ def size_after(job: Job) -> Iterator[Issue]:
 def _grown(job: Job, after: Readings) -> Iterator[Issue]:
     """Of as many readings as before each beside its own, as on the steps of a tool; else the largest of both."""
     came, now = _numbers(job, job.card.received.get(DIAMETER, ())), _numbers(job, after)
-    if len(came) != len(now):
+    if len(came) != len(now) or place_of(job, DIAMETER, after) == READING:
         came, now = _largest(came), _largest(now)
     unit = unit_read_in(after, Kind.LENGTH, job.display)
     for place, (one, other) in enumerate(zip_longest(came, now), 1):

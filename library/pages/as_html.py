@@ -185,7 +185,7 @@ def _box_row(row: blocks.BoxRow) -> str:
     """What it was, what it shall be, and a box for each reading, on as many lines as they need."""
     numbered = len(row.boxes) > 1
     boxes = " ".join(
-        f'<span class="box{" wide" if text else ""}">{f"<i>{number}</i>" if numbered else ""}{plain(text)}</span>'
+        f'<span class="box{" wide" if text or row.place else ""}">{f"<i>{row.name(number)}</i>" if numbered else ""}{plain(text)}</span>'
         for number, text in enumerate(row.boxes, 1)
     )
     return (

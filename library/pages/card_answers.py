@@ -18,6 +18,7 @@ from library.calc.left_hand import OTHER_SIDE
 from library.calc.past_the_range import past, within
 from library.calc.wording import spoken
 from library.cards.chosen import CHOSEN_ONCE
+from library.cards.each_step import FLUTE, STEP
 from library.cards.hand import is_left
 from library.cards.how_ground import Numbers, ground_besides, ground_of, setup_of
 from library.cards.inspecting import Mark, Relief, Verdict, received_reliefs, reliefs_after, verdicts
@@ -126,8 +127,8 @@ def _reliefs(title: str, found: Iterable[Relief]) -> tuple[Block, ...]:
     return Said((title,), "strong"), Table(("", *forms), rows)
 
 
-def _flute(number: int, count: int) -> str:
-    return f"flute {number}" if count > 1 else "tool"
+def _flute(number: int, count: int, place: str = FLUTE) -> str:
+    return f"{place} {number}" if count > 1 else "tool"
 
 
 def wanted_answers(job: Job, key: str) -> Parts:
@@ -222,7 +223,8 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
     judged = verdict.wanted is not None or limits is not None
     cam = f"by the cam of {job.by_cam.throw}" if verdict.first_wanted is not None and job.by_cam else ""
     if verdict.each:
-        whose = f"each by its own land{', ' if cam else ''}{cam}"
+        own_by = "size" if verdict.place == STEP else "land"
+        whose = f"each by its own {own_by}{', ' if cam else ''}{cam}"
         yield told("shall be", lambda unit: each_in(verdict.each, kind, unit), whose)
         if verdict.first_each:
             yield told("was wanted", lambda unit: each_in(verdict.first_each, kind, unit))
@@ -240,7 +242,9 @@ def _verdict(job: Job, verdict: Verdict) -> Iterator[Block]:
         is_worn = limits is not None and limits.worn is not None
         yield told("worn, may be" if is_worn else "may be", lambda unit: may_be.said_in(kind, unit))
     many = len(verdict.marks)
-    marks = (_mark(one, many, _own_limits(verdict, one, kind, read_in)) for one in verdict.marks)
+    marks = (
+        _mark(one, many, verdict.place, _own_limits(verdict, one, kind, read_in)) for one in verdict.marks
+    )
     yield Values(tuple(marks), at_edge=True)
     if (spread := verdict.spread) is not None:
         title = "spread by land" if verdict.each else "spread"
@@ -253,9 +257,9 @@ def _own_limits(verdict: Verdict, mark: Mark, kind: Kind, unit: str) -> str:
     return found.said_in(kind, unit) if found is not None else ""
 
 
-def _mark(mark: Mark, count: int, may_be: str = "") -> Named:
+def _mark(mark: Mark, count: int, place: str, may_be: str = "") -> Named:
     """One reading with its verdict, and from where to where it may be where each flute has its own limits."""
-    title = f"  {_flute(mark.flute, count)} {mark.text}"
+    title = f"  {_flute(mark.flute, count, place)} {mark.text}"
     below = tuple(part for part in (mark.text_off, f"may be {may_be}" if may_be else "") if part)
     if mark.state == "watch":
         return Named(title, "not judged", below=below, role="quiet")

@@ -204,7 +204,7 @@ def _for_the_pencil(block: blocks.Boxes | blocks.ToWrite, reader: Reader) -> lis
 def _box_row(row: blocks.BoxRow, reader: Reader) -> list[Line]:
     head = reader.clean(f"{row.title}  {row.wanted}".rstrip())
     head += f" ({blocks.CAME_WITH} {reader.clean(row.came)})" if row.came else ""
-    cells = [f"{number} {reader.clean(text) or BOX}" for number, text in enumerate(row.boxes, 1)]
+    cells = [f"{row.name(number)} {reader.clean(text) or BOX}" for number, text in enumerate(row.boxes, 1)]
     if len(cells) == 1:
         cells = [cells[0][2:]]
     lines: list[Line] = []

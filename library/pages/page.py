@@ -182,12 +182,25 @@ class BoxRow:
         wanted: what it shall be, with its tolerance.
         boxes: what is written in each box already; an empty text leaves it to the pencil.
         came: what it was when the tool came.
+        place: what each box is for, where that is no flute, such as a step; it stands before the number of the box.
     """
 
     title: str
     wanted: str
     boxes: tuple[str, ...]
     came: str = ""
+    place: str = ""
+
+    def name(self, number: int) -> str:
+        """What stands before a box, counted from 1."""
+        return f"{self.place} {number}".lstrip()
+
+    @property
+    def cells(self) -> tuple[str, ...]:
+        """What is written in each box, where the number of its flute stands over it: with its step where it is for one."""
+        if not self.place:
+            return self.boxes
+        return tuple(f"{self.name(number)} {text}".rstrip() for number, text in enumerate(self.boxes, 1))
 
 
 @dataclass(frozen=True)
@@ -200,7 +213,7 @@ class Boxes:
         """The same where a box is a cell; a row is as long as it has boxes."""
         most = max((len(row.boxes) for row in self.rows), default=0)
         heading = ("", CAME_WITH, SHALL_BE, *map(str, range(1, most + 1)))
-        return Table(heading, tuple((one.title, one.came, one.wanted, *one.boxes) for one in self.rows))
+        return Table(heading, tuple((one.title, one.came, one.wanted, *one.cells) for one in self.rows))
 
 
 CAME_WITH, SHALL_BE = "came with", "shall be"

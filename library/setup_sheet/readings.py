@@ -11,6 +11,7 @@ from geometry.quantities import QUANTITIES, quantity
 from geometry.role import HEEL
 from geometry.sentences import Kind, Rounding
 from geometry.surfaces import SURFACES
+from library.cards.each_step import STEP, each_step, place_of
 from library.cards.flute_count import flute_count
 from library.cards.heels import OtherHeel, other_heels, read_at
 from library.cards.inspecting import PER_FLUTE, received_reliefs, reliefs_after, verdicts
@@ -246,9 +247,13 @@ def _inspected(job: Job, key: str, flutes: int, display: Display) -> BoxRow:
     tolerance = inspection.tolerance.strip()
     sign = "" if not tolerance or tolerance[0] in "+-\u00b1" else "+/- "
     said = f"{wanted} {sign}{tolerance}".strip() if tolerance else wanted
-    count = max(len(filled), flutes if key in PER_FLUTE else 1)
+    steps = each_step(job, key)
+    each = flutes if key in PER_FLUTE else len(steps.sizes) if steps is not None and not filled else 1
+    count = max(len(filled), each)
     came = joined(job.card.received.get(key, ()))
-    return BoxRow(title_after(key, job), said, tuple([*filled, *[""] * count][:count]), came)
+    readings = inspection.readings or ("",) * count
+    place = STEP if steps is not None and place_of(job, key, readings) == STEP else ""
+    return BoxRow(title_after(key, job), said, tuple([*filled, *[""] * count][:count]), came, place)
 
 
 def _number(job: Job, key: str, display: Display) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from library.cards.each_step import each_step
 from library.cards.job import Job
 from library.cards.last_facet import last_facet, title_after
 from library.cards.model import Inspection
@@ -65,9 +66,13 @@ def _inspected(job: Job, key: str) -> list[Row]:
         )
     ]
     shall_be = []
-    if not said or one.wanted:
-        shall_be.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.",
-                        wants=not one.wanted and bool(one.readings) and not (key == "drop" and heel_rubs(job))))  # fmt: skip
+    steps = each_step(job, key)
+    if not said or one.wanted or steps is not None:
+        listed = (
+            " One for each step, the smallest first, the unit after the last." if steps is not None else ""
+        )
+        shall_be.append(Row(f"{way}.wanted", "  shall be", one.wanted, hint=f"Such as {example(row.kind)}.{listed}",
+                        wants=not said and bool(one.readings) and not (key == "drop" and heel_rubs(job))))  # fmt: skip
     without = "nothing is said to pass" if limits is None else "the range is the limit"
     such = ALLOWED.get((row.kind, job.display.lengths), "0.02 mm, or +0 -0.03 mm")
     within = f"How far off it may be: {such}. Without it {without}."

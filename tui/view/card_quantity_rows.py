@@ -12,6 +12,7 @@ from library.calc.in_units import in_units_of
 from library.calc.ranges import ends_of, read_range, taken
 from library.calc.surfaces import LAND, LAND_OF_THE_POINT, book_key, title_of
 from library.cards.chosen import CHOSEN_ONCE, METHOD, POINTS, SURFACE, surfaces_of
+from library.cards.each_step import each_step
 from library.cards.edge_set import sets_edge
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
@@ -104,6 +105,8 @@ def readings_hint(job: Job, key: str) -> str:
     row, flutes = quantity(key), flutes_of(job.card.tool.flutes)
     several = key in PER_FLUTE and (flutes is None or flutes > 1)
     each = " One for each flute, parted by commas, the unit after the last." if several else ""
+    if each_step(job, key) is not None:
+        each = " One for each step, the smallest first, the unit after the last."
     if key in DROPS:
         # Where it points changes what it reads, and is another for an end than for a land: so it comes first.
         return (
