@@ -34,11 +34,14 @@ class Cam:
         wanted: its input that says which relief the cam shall give.
         gives: the surfaces on which it finds what the cams give, each with the number of its rows that says so; an
             empty surface is the one that it was asked for. Without any it is its answer for the relief.
+        else_wanted: another input that says it where the first is not known, which the answer of the same name is held
+            against; empty where there is none.
     """
 
     throw: str
     wanted: str
     gives: tuple[tuple[str, str], ...] = ()
+    else_wanted: str = ""
 
 
 @dataclass(frozen=True)

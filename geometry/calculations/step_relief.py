@@ -24,7 +24,7 @@ from geometry.cone.shoulder_range import End, out_of_range, range_check
 from geometry.cone.steps import RelievedShoulder, in_order, shoulders
 from geometry.cures import way
 from geometry.drill.feed import feed_slope
-from geometry.edge.cam import NEAR_ENOUGH
+from geometry.edge.cam import NEAR_ENOUGH, Wanted
 from geometry.edge.surface_input import HALF
 from geometry.role import Cam, Role
 from geometry.sentences import Rounding, Sentence, angle, count, length
@@ -195,9 +195,29 @@ def _of_shoulders(given: Inputs, tool: CammedSteps) -> Check:
 
 
 def _of_shoulders_wanted(given: Inputs, tool: CammedSteps) -> Check | None:
-    wanted = "shoulder_relief_angle"
-    return (
-        _shoulder_wanted_check(tool, given.number(wanted)) if tool.shoulders and given.has(wanted) else None
+    if not tool.shoulders or not given.has("shoulder_relief_angle"):
+        return None
+    wanted, limits = given.number("shoulder_relief_angle"), Wanted(0.0, *_limits(given))
+    least = tool.weakest[0].relief(tool.weakest[1])
+    ends_known = limits.low is not None and limits.high is not None and limits.keeps(wanted)
+    if least >= wanted - CLOSE_ENOUGH or not ends_known or not limits.keeps(least):
+        return _shoulder_wanted_check(tool, wanted)
+    # Within what will do the usual relief may be missed; an end that is over it is told of by itself.
+    return None if _out(given, tool) else _within_check(tool, wanted, limits)
+
+
+def _within_check(tool: CammedSteps, wanted: float, limits: Wanted) -> Check:
+    """The least relief of the shoulders, which is not the wanted one and will do."""
+    weakest, place = tool.weakest
+    return passed(
+        "Shoulder {number} has {relief} square to its cone at {place} where {least} was wanted: within the {low} to {high} "
+        "that will do.",
+        number=count(weakest.shoulder.number),
+        relief=angle(weakest.relief(place)),
+        place=length(place),
+        least=angle(wanted),
+        low=angle(limits.low or 0.0),
+        high=angle(limits.high or 0.0),
     )
 
 
@@ -348,6 +368,7 @@ CALCULATION = Calculation(
             "radial_throw",
             "least_relief_angle",
             gives=(("land", "relief_angle"), ("shoulder", "shoulder_relief_angle")),
+            else_wanted="shoulder_relief_angle",
         ),
         hands_on="included_angle",
         only_several="diameter",

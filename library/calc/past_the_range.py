@@ -59,19 +59,32 @@ def with_ends_passed(sheet: Calculation, inputs: Mapping[str, Input], result: Re
     value = inputs[key].recommended if key in inputs else None
     if value is None or not any(_found(one) is not None for one in result.checks):
         return result
-    of_book = value if inputs[key].origin == "entry" else None
+    of_book = value if inputs[key].origin == "entry" and sheet.role.cam is not None else None
     return replace(result, checks=tuple(_told(_allowed(one, of_book), value) for one in result.checks))
 
 
 def _allowed(check: Check, value: Value | None) -> Check:
     """The check; a pass where it is on what a cam gives a surface, and that lies within the range of the book."""
-    found = _found(check) if "surface" in check.sentence.parts else None
-    said = within(value, found) if found is not None else ""
+    found, says = _found(check), _of_a_cam(check)
+    said = within(value, found) if found is not None and says else ""
     if not said:
         return check
-    keys = ("found", "wanted", "surface")
-    parts = {key: check.sentence.parts[key] for key in keys} | {"range": said}
-    return passed("The cam gives {found} on the {surface} where {wanted} was wanted: {range}.", **parts)
+    parts = check.sentence.parts | {"range": said}
+    named = {key: part for key, part in parts.items() if f"{{{key}}}" in says}
+    return passed(says, **named)
+
+
+_OF_A_CAM = {
+    "surface": "The cam gives {found} on the {surface} where {wanted} was wanted: {range}.",
+    "number": "Step {number}, {largest}, has {found} on its circle where {wanted} was wanted: {range}.",
+    "diameter": "The relief at {diameter} is {found} where {wanted} was wanted: {range}.",
+}
+"""What is said of a relief that a cam gives within the range, by the part of the watch that tells where it gives it."""
+
+
+def _of_a_cam(check: Check) -> str:
+    """What is said instead of a watch on what a cam gives; empty where the watch is on anything else."""
+    return next((says for key, says in _OF_A_CAM.items() if key in check.sentence.parts), "")
 
 
 def _found(check: Check) -> float | None:

@@ -7,13 +7,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from geometry.calculation import Calculation
+from geometry.calculations import calculation, calculation_names
 from geometry.complaints import untried
 from geometry.figure import undrawn
-from geometry.role import MOVES
+from geometry.role import MOVES, Cam
 from geometry.surfaces import SURFACES
 from library.book.model import Measure
 from library.calc.answer import Answer
-from library.calc.surfaces import book_key
+from library.calc.surfaces import FIELD, book_key
 from library.cards.answers import Answers
 from library.cards.bare_numbers import display_of
 from library.cards.cams import Asked, carried_on, show_angle, taken_from_drawer
@@ -180,8 +181,28 @@ def _cam(found: Answer, ask: Asked, bench: Bench) -> dict[str, str]:
     earlier = next((one for one in bench.before if one.works and one.sheet.role.cam is not None), None)
     if earlier is not None:
         return carried_on(earlier.answer, found)
+    later = _typed_later(bench, role)
+    if later:
+        return {key: later}
+    if bench.card.done and role.wanted not in found.inputs:
+        return {}  # On the day of the record nothing was asked that would have called for a cam.
     cam = taken_from_drawer(found, ask, bench.machine) if bench.machine is not None else None
     return {key: cam.text} if cam is not None else {}
+
+
+def _typed_later(bench: Bench, role: Cam) -> str:
+    """The throw that was typed into a later calculation, of a tool with steps: one cam serves all of it; empty where none was.
+
+    A record counts with what it was closed with.
+    """
+    if not role.else_wanted or bench.card.done:
+        return ""
+    for name, setting in bench.card.settings.items():
+        cam = calculation(name).role.cam if name in calculation_names() else None
+        is_another = cam is None or cam == role or setting.skipped or FIELD in setting.typed
+        if cam is not None and not is_another and setting.typed.get(cam.throw, "").strip():
+            return setting.typed[cam.throw]
+    return ""
 
 
 def _recorded_cam(found: Answer, ask: Asked, bench: Bench) -> Measure | None:

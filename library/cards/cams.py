@@ -41,7 +41,9 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
     role, cams = found.sheet.role.cam, machine.cam_throws
     if not cams or role is None or _made_otherwise(found):
         return None
-    wanted = found.inputs.get(role.wanted)
+    wanted, answer = found.inputs.get(role.wanted), "relief_angle"
+    if wanted is None and role.else_wanted:
+        wanted, answer = found.inputs.get(role.else_wanted), role.else_wanted
     per = found.inputs.get("throw_per")
     if wanted is None or not isinstance(wanted.value, float):
         return None
@@ -52,7 +54,7 @@ def taken_from_drawer(found: Answer, ask: Asked, machine: Machine) -> Measure | 
 
     def gives(cam: Measure) -> float | None:
         try:
-            return run(found.sheet, {**values, role.throw: cam.number}).outputs.get("relief_angle")
+            return run(found.sheet, {**values, role.throw: cam.number}).outputs.get(answer)
         except Refusal:
             return None
 

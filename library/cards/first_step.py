@@ -22,6 +22,9 @@ from library.units.system import Display
 
 DIAMETER, PILOT, LAND = "diameter", "pilot_diameter", "land_width"
 
+SHOULDER, INNER = "shoulder", "inner_diameter"
+"""The surface between two steps, and the diameter on which its edge begins."""
+
 ALIKE = 0.95
 """Readings of one diameter lie nearer together than this share: a tooth that stands in so far does not cut; no source."""
 
@@ -55,6 +58,10 @@ def at_its_place(
     if field is None or field.many or provenance.get(DIAMETER) == "typed":
         return texts, provenance
     surface = texts.get(FIELD) or first(sheet, entry, book)
+    if surface == SHOULDER and sheet.field(INNER) is not None and not is_dated(card):
+        begins = _step_below(texts.get(DIAMETER, ""), card, display) if INNER not in texts else ""
+        if begins:
+            return {**texts, INNER: begins}, {**provenance, INNER: _origin(begins, card)}
     if not is_at_point(sheet, surface):
         return texts, provenance
     then = card.settings.get(sheet.name, Setting()).filled if is_dated(card) else {}
@@ -87,20 +94,35 @@ def diameter_at_point(card: Card, entry: Entry, display: Display) -> str:
         >>> diameter_at_point(stepped, Entry("", "step-drill", ""), Display())
         '6 mm'
     """
-    sizes, measured = sizes_of(card.tool.size), card.received.get(DIAMETER, ())
-    steps = _numbers(sizes, display) if len(sizes) > 1 else {}
-    if not steps and len(measured) > 1:
-        steps = _numbers(measured, display)
-        if steps and min(steps.values()) >= ALIKE * max(steps.values()):
-            steps = {}
+    steps = _steps(card, display)
     if not steps:
         return _pilot(card, entry)
     smallest = min(steps, key=lambda text: steps[text])
-    found = _numbers(measured, display)
+    found = _numbers(card.received.get(DIAMETER, ()), display)
     there = [text for text, size in found.items() if _nearest(size, steps) == smallest]
     # The corners run on the largest circle that was measured there.
     text = max(there, key=lambda one: found[one]) if there else smallest
     return text if not _is_bare(text) else f"{text} {display.lengths}"
+
+
+def _steps(card: Card, display: Display) -> dict[str, float]:
+    """The diameters of the steps of a tool, in mm by their text, as marked or else as measured; none of a tool that has no steps."""
+    sizes, measured = sizes_of(card.tool.size), card.received.get(DIAMETER, ())
+    steps = _numbers(sizes, display) if len(sizes) > 1 else {}
+    if steps or len(measured) < 2:
+        return steps
+    steps = _numbers(measured, display)
+    return {} if steps and min(steps.values()) >= ALIKE * max(steps.values()) else steps
+
+
+def _step_below(outer: str, card: Card, display: Display) -> str:
+    """The step on which the shoulder begins that ends on a diameter; empty where the tool has no steps or none is smaller."""
+    steps, ends = _steps(card, display), _numbers((outer,), display)
+    if not steps or not ends:
+        return ""
+    above = _nearest(ends[outer], steps)
+    text = max((one for one in steps if steps[one] < steps[above]), key=lambda one: steps[one], default="")
+    return f"{text} {display.lengths}" if text and _is_bare(text) else text
 
 
 def _pilot(card: Card, entry: Entry) -> str:
