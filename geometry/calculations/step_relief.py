@@ -242,7 +242,8 @@ def _of_shoulders_range(given: Inputs, tool: CammedSteps) -> Check | None:
         return None
     axial = tool.axial_within(low, high)
     ways = [bring("axial", "to", axial, tool.per)] if axial is not None else []
-    return range_check(found, tool.shoulders, low, high, ways)
+    throws = tool.own_throws(low, high, given.number("axial_throw"))
+    return range_check(found, tool.shoulders, low, high, ways, throws)
 
 
 _LOOKS = (_of_steps, _of_steps_wanted, _of_shoulders, _of_shoulders_wanted, _of_shoulders_range)

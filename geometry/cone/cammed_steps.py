@@ -8,6 +8,7 @@ from functools import cached_property
 
 from geometry.calculation import Inputs
 from geometry.cone import relief as cone
+from geometry.cone.shoulder_range import OwnThrow, alone_within
 from geometry.cone.steps import RelievedShoulder, relieved, shoulders
 from geometry.cures import Step, Way, way
 from geometry.quantities import quantity
@@ -103,6 +104,36 @@ class CammedSteps:
         )
         middle = (least + most) / 2
         return middle if least <= most and middle <= quantity("axial_throw").high else None
+
+    def own_throws(self, low: float | None, high: float | None, axial: float) -> list[OwnThrow]:
+        """For each shoulder that some throw of its own keeps within limits, the radial throws that do, beside an axial one.
+
+        Example:
+            >>> from geometry.cone.steps import Shoulder
+            >>> cut = relieved(Shoulder(1, math.pi / 2, 6.0, 8.0), 4.0, 0.0, math.pi)
+            >>> (one,) = CammedSteps((6.0, 8.0), (cut,), math.pi, "per tooth", 4.0, 0.0).own_throws(0.1, 0.2, 0.0)
+            >>> round(one.least, 3), round(one.most, 3)  # pi sqrt(2) times 4 tan 0.1 and 3 tan 0.2
+            (1.783, 2.702)
+        """
+        found = []
+        for shoulder in [cut.shoulder for cut in self.shoulders]:
+            if low is None or high is None or not alone_within(shoulder, low, high):
+                continue
+            ends = [
+                cone.radial_throw_for(
+                    self.turn * cone.square_throw_for(relief, place), axial, shoulder.included_angle
+                )
+                for relief, place in ((low, shoulder.outer), (high, shoulder.inner))
+            ]
+            least, most = ends
+            if (
+                least is not None
+                and most is not None
+                and least >= 0
+                and most <= quantity("radial_throw").high
+            ):
+                found.append(OwnThrow(shoulder, least, max(least, most), self.per))
+        return found
 
     def axial_for(self, wanted: float) -> float:
         """The axial throw that gives every shoulder a relief square to its cone, the radial throw left as it is."""

@@ -15,7 +15,7 @@ from geometry.complaints import complaint
 from geometry.cone import relief as cone
 from geometry.cone.steps import RelievedShoulder, Shoulder
 from geometry.cures import Way
-from geometry.sentences import Amount, angle, count, length
+from geometry.sentences import Amount, Rounding, angle, count, length
 
 SHOWS = 1e-5
 """A relief (rad) this near to its limit shows as that limit: half of the last digit of an angle."""
@@ -85,12 +85,30 @@ def alone_within(shoulder: Shoulder, low: float, high: float) -> bool:
     return cone.relief_angle(least, shoulder.inner) <= high + SHOWS
 
 
+@dataclass(frozen=True)
+class OwnThrow:
+    """The radial throws that keep one shoulder by itself within its limits.
+
+    Attributes:
+        shoulder: which one.
+        least: in mm.
+        most: in mm.
+        per: "per turn" or "per tooth".
+    """
+
+    shoulder: Shoulder
+    least: float
+    most: float
+    per: str
+
+
 def range_check(
     found: Sequence[End],
     cuts: Sequence[RelievedShoulder],
     low: float | None,
     high: float | None,
     ways: Sequence[Way] = (),
+    throws: Sequence[OwnThrow] = (),
 ) -> Check:
     """The watch for ends that are out of their limits: each with its shoulder, its diameter and its relief.
 
@@ -100,6 +118,7 @@ def range_check(
         low: the least relief that will do, in radians, or nothing.
         high: the most, or nothing.
         ways: what may bring all of them within; what else may be said is told where there are none.
+        throws: of each shoulder that can be served by itself, which throw does it.
     """
     parts: dict[str, Amount | str] = {}
     told = [_shoulder(list(ends), parts) for _, ends in groupby(found, key=lambda one: one.shoulder.number)]
@@ -109,7 +128,7 @@ def range_check(
     will_do = will_do if high is not None else "at least {low} will do"
     each = "each " if len(told) > 1 else ""
     says = f"S{'; '.join(told)[1:]}, {each}square to its cone: {will_do}."
-    always = _one_by_one(cuts, low, high, parts) if not ways else ()
+    always = _one_by_one(cuts, low, high, parts, throws) if not ways else ()
     return complaint("watch", says, ways, always, **parts)
 
 
@@ -126,15 +145,39 @@ def _shoulder(ends: Sequence[End], parts: dict[str, Amount | str]) -> str:
 
 
 def _one_by_one(
-    cuts: Sequence[RelievedShoulder], low: float | None, high: float | None, parts: dict[str, Amount | str]
+    cuts: Sequence[RelievedShoulder],
+    low: float | None,
+    high: float | None,
+    parts: dict[str, Amount | str],
+    throws: Sequence[OwnThrow],
 ) -> tuple[str, ...]:
-    """What helps where one throw cannot serve all: one for each shoulder, as far as a shoulder can be served at all."""
+    """What helps where one throw cannot serve all: one for each shoulder, as far as a shoulder can be served at all.
+
+    A throw serves all the steps that it is worked out with, so that a second one is worked out by itself.
+    """
     if low is None or high is None:
         return ()
     never = [cut.shoulder for cut in cuts if not alone_within(cut.shoulder, low, high)]
     if not never:
-        return ("grind each shoulder with a throw of its own",) if len(cuts) > 1 else ()
+        if len(cuts) < 2:
+            return ()
+        return (f"grind each shoulder with a throw of its own{_by_itself(throws, parts)}",)
     parts |= {f"never{one.number}": count(one.number) for one in never}
     which = " and ".join(f"{{never{one.number}}}" for one in never)
-    own = "grind each with a throw of its own; " if len(cuts) > 1 else ""
+    own = f"grind each with a throw of its own{_by_itself(throws, parts)}; " if len(cuts) > 1 else ""
     return (f"{own}over the whole of shoulder {which} no throw keeps both limits",)
+
+
+def _by_itself(throws: Sequence[OwnThrow], parts: dict[str, Amount | str]) -> str:
+    """How a throw of its own is had, and which it is for each shoulder; the amounts go into the parts."""
+    said = []
+    for one in throws:
+        at = one.shoulder.number
+        parts |= {
+            f"shoulder{at}": count(at),
+            f"least{at}": length(one.least, Rounding.UP),
+            f"most{at}": length(one.most, Rounding.DOWN),
+        }
+        said.append(f"{{least{at}}} to {{most{at}}} {one.per} for shoulder {{shoulder{at}}}")
+    which = f": {', '.join(said)}" if said else ""
+    return f", on a card for itself that has the two steps beside it alone as its size{which}"
