@@ -171,17 +171,23 @@ class CardPage:
         first = last = 0
         found = setting_lines(self.form.job, self.form.job.display)
         counted = list(enumerate((one for one in found if one.is_set), 1))
+        above: set[str] = set()
         for row in self.form.rows:
             in_hand = row.way == self.form.row.way
             if row.heading:
                 numbers = {one.title: number for number, one in counted if one.sheet == row.key}
+                above = {one.title for one in row.told if one.is_set}
                 drawn = card_set_table.heading_lines(row, numbers, width, in_hand=in_hand)
                 drawn += card_set_table.below_lines(row, width, self._keys)
             else:
                 typed = self.form.drawn if in_hand else None
                 own = (row.key, row.quantity)
-                number = next((at for at, one in counted if (one.sheet, one.key) == own and row.text), 0)
-                drawn = [card_set_table.field_line(row, typed, width, number)]
+                number, title = next(
+                    ((at, one.title) for at, one in counted if (one.sheet, one.key) == own and row.text),
+                    (0, ""),
+                )
+                # A setting is counted once: what is typed for it stands under it without a number.
+                drawn = [card_set_table.field_line(row, typed, width, number, is_above=title in above)]
             drawn += [] if in_hand else told_below(self.form, row, width)
             if in_hand:
                 first, last = len(lines), len(lines) + len(drawn) - 1

@@ -106,7 +106,13 @@ def _note(text: str) -> Line:
     return line(Piece(word, ROLES[word]), rest) if word else line(rest)
 
 
-def field_line(row: Row, typed: TextLine | None, width: int, number: int = 0) -> Line:
+TYPED_FOR = "typed for setting {}"
+"""Behind what was typed for a setting that stands above with its number."""
+
+
+def field_line(
+    row: Row, typed: TextLine | None, width: int, number: int = 0, *, is_above: bool = False
+) -> Line:
     """A line that is typed into, its text under the numbers.
 
     Args:
@@ -114,7 +120,10 @@ def field_line(row: Row, typed: TextLine | None, width: int, number: int = 0) ->
         typed: what stands in it while it is in hand; nothing for another line.
         width: in cells.
         number: as the setup sheet counts, where what is typed is a setting itself; else 0.
+        is_above: whether that setting stands above in a line of its own, which has the number then.
     """
+    of_setting = Piece(f"  {TYPED_FOR.format(number)}" if is_above else "", "quiet")
+    number = 0 if is_above else number
     mark = Piece("> " if typed is not None else "  ", "strong")
     role: Role = "strong" if typed is not None else "plain"
     rest = max(width - 2 - TITLE - 1, 1)
@@ -141,7 +150,7 @@ def field_line(row: Row, typed: TextLine | None, width: int, number: int = 0) ->
         before = max(min(VALUE, rest) - cell_len(typed.text), 0)
         return told(" " * before, *typed.pieces(rest - before))
     if row.text:
-        return told(Piece(fit(row.text, VALUE, right=True), "typed"))
+        return told(Piece(fit(row.text, VALUE, right=True), "typed"), of_setting)
     said = TO_FILL_IN if row.wants else row.default
     stands = fit(said, VALUE, right=True)
     giver = Piece(f"  {row.giver}" if row.giver else "", "quiet")
