@@ -27,7 +27,7 @@ from geometry.drill.feed import feed_slope
 from geometry.edge.cam import NEAR_ENOUGH, Wanted
 from geometry.edge.surface_input import HALF
 from geometry.role import Cam, Role
-from geometry.sentences import Rounding, Sentence, angle, count, length
+from geometry.sentences import Rounding, angle, count, length
 from geometry.side_view import step_view
 
 CLOSE_ENOUGH = 1e-9
@@ -270,24 +270,12 @@ def _once(given: Inputs, tool: CammedSteps, found: Sequence[Check]) -> Iterator[
 
     A way to the wanted relief was tried against the limits, and helps with both; without one the limits say all.
     """
-    out = _out(given, tool)
-    is_short = any(not one.over for one in out)
-    ends_within = not out and None not in _limits(given)
+    is_short = any(not one.over for one in _out(given, tool))
     short = next((one for one in found if one.state == "watch" and "least" in one.sentence.parts), None)
     for check in found:
         is_range = check.state == "watch" and not check.sentence.parts.keys().isdisjoint({"low", "high"})
         if short is None or not (is_range if short.cure else is_short and check is short):
-            yield _within(given, check) if check is short and not short.cure and ends_within else check
-
-
-def _within(given: Inputs, short: Check) -> Check:
-    """What is short of the wanted relief as a fact, where all that is given will do, and no throw does better."""
-    low, high = given.number("relief_lower_limit"), given.number("relief_upper_limit")
-    sentence = Sentence(
-        short.sentence.template.rstrip().removesuffix(".") + ", within the {low} to {high} that will do.",
-        {**short.sentence.parts, "low": angle(low), "high": angle(high)},
-    )
-    return Check("note", sentence)
+            yield check
 
 
 def _raw(given: Inputs, tool: CammedSteps, checks: tuple[Check, ...]) -> Result:

@@ -69,7 +69,7 @@ def _allowed(check: Check, value: Value | None) -> Check:
     said = within(value, found) if found is not None and says else ""
     if not said:
         return check
-    parts = check.sentence.parts | {"range": said}
+    parts = {**check.sentence.parts, "range": said}
     named = {key: part for key, part in parts.items() if f"{{{key}}}" in says}
     return passed(says, **named)
 

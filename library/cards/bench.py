@@ -182,12 +182,15 @@ def _cam(found: Answer, ask: Asked, bench: Bench) -> dict[str, str]:
     if earlier is not None:
         return carried_on(earlier.answer, found)
     later = _typed_later(bench, role)
-    if later:
-        return {key: later}
+    return {key: later} if later else _out_of_drawer(found, ask, bench, role)
+
+
+def _out_of_drawer(found: Answer, ask: Asked, bench: Bench, role: Cam) -> dict[str, str]:
+    """The throw of the cam that is taken when nobody typed one; empty where none is."""
     if bench.card.done and role.wanted not in found.inputs:
         return {}  # On the day of the record nothing was asked that would have called for a cam.
     cam = taken_from_drawer(found, ask, bench.machine) if bench.machine is not None else None
-    return {key: cam.text} if cam is not None else {}
+    return {role.throw: cam.text} if cam is not None else {}
 
 
 def _typed_later(bench: Bench, role: Cam) -> str:

@@ -10,7 +10,7 @@ from geometry.calculation import Row
 from geometry.edge.surface_input import HALF
 from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
-from geometry.role import FACETS, HEIGHTS, MOVES
+from geometry.role import FACETS, HEEL, HEIGHTS, MOVES
 from geometry.sentences import Kind
 from geometry.surfaces import SURFACES
 from library.calc.past_the_range import within
@@ -19,7 +19,7 @@ from library.cards.cams import show_angle
 from library.cards.chosen import WORK_HEAD
 from library.cards.job import Job
 from library.cards.move_said import assumed_head, crank_said, move_said, off_the_place
-from library.cards.read_order import surface_read
+from library.cards.read_order import step_read, surface_read
 from library.cards.shall_be import relief_key
 from library.cards.step import Step
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
@@ -146,7 +146,7 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
         found.append(
             SettingLine(step.sheet.name, key, _title(step, key), value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),
-                        off=off_in_short(line, display) if line else cost.partition(",")[0])
+                        off=off_in_short(line, display) if line else cost.partition(",")[0].partition(" at ")[0])
         )  # fmt: skip
     return found
 
@@ -234,7 +234,9 @@ def _of_cam(job: Job, step: Step, key: str) -> tuple[str, str]:
     gives = ""
     if found and found.differs:
         of_book = within(job.entry.values.get(relief_key(job)), found.given)
-        given = f"gives {show_angle(found.given)}, "
+        heel = job.doing(HEEL)
+        place = step_read(job, heel, job.display) if heel is not None else ""
+        given = f"gives {show_angle(found.given)}{f' at {place}' if place else ''}, "
         gives = f"{given}{f'{of_book}; ' if of_book else ''}{show_angle(found.wanted)} was wanted"
     return (
         f"the cam of {cam.text} out of the drawer, per {job.machine.throw_per}",

@@ -59,7 +59,8 @@ def _told_by_cam(job: Job, step: Step, check: Check) -> bool:
         return False
     if check.state == "note":
         return "throws" in check.sentence.parts and (step is drop or step in _count_too(job, drop))
-    return step.sheet.role.repeats_cam and check.state == "watch" and drop.relief is None
+    on_relief = check.state == "watch" or (check.state == "pass" and "range" in check.sentence.parts)
+    return step.sheet.role.repeats_cam and on_relief and drop.relief is None
 
 
 def _count_too(job: Job, drop: Step) -> list[Step]:

@@ -138,3 +138,12 @@ def test_what_a_reading_may_be_goes_below_the_head_where_both_find_no_room() -> 
     lines = [text_of(one) for one in read_lines(found, 80)]
     assert "indicator at the axis, zero at the edge" in lines[0]
     assert any(f"may be {may_be}" in one for one in lines)
+
+
+def test_a_setting_has_its_number_once_and_what_was_typed_for_it_says_so() -> None:
+    row = Row("settings.a.radial_throw", "  Radial throw", "4 mm")
+    own = text_of(field_line(row, None, 80, 3))
+    under = text_of(field_line(row, None, 80, 3, is_above=True))
+    assert own.split()[0] == "3"
+    assert under.split() == ["Radial", "throw", "4", "mm", "typed", "for", "setting", "3"]
+    assert under.index("4 mm") == own.index("4 mm")
