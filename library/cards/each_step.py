@@ -16,7 +16,7 @@ from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.reading_units import each_in
 from library.cards.setup_order import calculations_of
-from library.cards.sizes import sizes_of
+from library.cards.sizes import each_size
 from library.units.read import UnitError, read, read_many
 from library.units.system import Display
 
@@ -52,7 +52,7 @@ def each_step(job: Job, key: str = DIAMETER) -> EachStep | None:
     """
     if key != DIAMETER:
         return None
-    marked = _numbers(sizes_of(job.card.tool.size), job.display)
+    marked = _numbers(each_size(job.card.tool.size), job.display)
     sizes = marked if len(marked) > 1 else _measured(job)
     return EachStep(tuple(sorted(sizes)), _shall_be(job, sorted(marked), len(sizes))) if sizes else None
 

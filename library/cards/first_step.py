@@ -16,7 +16,7 @@ from library.calc.surfaces import FIELD, first
 from library.cards.model import Card, Setting
 from library.cards.of_that_day import is_dated
 from library.cards.provenance import Provenance
-from library.cards.sizes import sizes_of
+from library.cards.sizes import each_size, sizes_of
 from library.units.read import UnitError, read
 from library.units.system import Display
 
@@ -107,7 +107,7 @@ def diameter_at_point(card: Card, entry: Entry, display: Display) -> str:
 
 def _steps(card: Card, display: Display) -> dict[str, float]:
     """The diameters of the steps of a tool, in mm by their text, as marked or else as measured; none of a tool that has no steps."""
-    sizes, measured = sizes_of(card.tool.size), card.received.get(DIAMETER, ())
+    sizes, measured = each_size(card.tool.size), card.received.get(DIAMETER, ())
     steps = _numbers(sizes, display) if len(sizes) > 1 else {}
     if steps or len(measured) < 2:
         return steps

@@ -17,7 +17,7 @@ from geometry.quantities import quantity
 from library.cards.model import Card, Inspection, Wanted
 from library.cards.of_that_day import is_dated
 from library.cards.provenance import KnownText, Provenance
-from library.cards.sizes import sizes_of
+from library.cards.sizes import each_size
 from library.cards.thread_names import of_thread
 from library.units.read import UnitError, read
 from library.units.system import Display
@@ -66,7 +66,7 @@ def to_be(card: Card, kind: str, display: Display, found: Sequence[KnownText] = 
     """
     if kind in NOT_GROUND_DOWN or of_thread(card.tool.thread):
         return None
-    sizes = _numbers(sizes_of(card.tool.size), display)
+    sizes = _numbers(each_size(card.tool.size), display)
     marked = sizes[0] if len(sizes) == 1 else None
     if len(sizes) > 1 or (target := next(_targets(card, marked, display), None)) is None:
         return None

@@ -11,7 +11,7 @@ from geometry.quantities import quantity
 from geometry.sentences import Kind
 from library.cards.job import Job
 from library.cards.model import Readings
-from library.cards.sizes import sizes_of
+from library.cards.sizes import each_size
 from library.cards.thread_names import by_its_name
 from library.units.read import UnitError, read
 
@@ -61,7 +61,7 @@ def _sizes(job: Job) -> Iterator[float]:
     """What the tool is called by, in mm: the sizes written of it, and the diameter that its thread's name says."""
     tool = job.card.tool
     named = [one.get("diameter", "") for one in by_its_name(job.card, job.book)]
-    for text in (*sizes_of(tool.size), *named):
+    for text in (*each_size(tool.size), *named):
         size = _number(job, text, Kind.LENGTH)
         if size is not None and size > 0:
             yield size

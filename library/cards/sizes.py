@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 
+from geometry.sentences import Kind
 from library.cards.editing import readings_of
+from library.units.several import with_the_last_unit
 
 _NUMBER = r"\d+(?:\.\d+)?"
 
@@ -31,6 +33,17 @@ def sizes_of(text: str) -> tuple[str, ...]:
         return readings_of(text)
     unit = f" {found['unit']}" if found["unit"] else ""
     return tuple(f"{number}{unit}" for number in re.findall(_NUMBER, found["steps"]))
+
+
+def each_size(text: str) -> tuple[str, ...]:
+    """The same diameters, each with the unit that stands behind the last, so that each can be read by itself.
+
+    Example:
+        >>> each_size("0.25, 0.375 in"), each_size("6/8/10 mm"), each_size("6, 8")
+        (('0.25 in', '0.375 in'), ('6 mm', '8 mm', '10 mm'), ('6', '8'))
+    """
+    sizes = sizes_of(text)
+    return with_the_last_unit(Kind.LENGTH, sizes) or sizes
 
 
 def _is_read_already(text: str) -> bool:

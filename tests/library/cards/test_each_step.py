@@ -9,11 +9,12 @@ from pathlib import Path
 
 import pytest
 
-from library.book.model import Book
+from library.book.model import Book, Entry
 from library.book.opening import open_book
 from library.cards.as_data import card_data
 from library.cards.close import finished
 from library.cards.each_step import each_step
+from library.cards.first_step import diameter_at_point
 from library.cards.inspecting import Verdict, verdicts
 from library.cards.issues import issues_of
 from library.cards.job import Job, work_out
@@ -176,3 +177,12 @@ def test_a_record_keeps_the_steps_and_what_they_were_held_against(shipped: Book)
 def test_the_same_job_again_keeps_what_each_step_shall_be(shipped: Book) -> None:
     card = again(stepped(wanted="5.95, 8.97, 11.95 mm", tolerance="0.02 mm"), shipped)
     assert card.after["diameter"] == Inspection((), "5.95, 8.97, 11.95 mm", "0.02 mm")
+
+
+def test_steps_in_inches_with_their_unit_behind_the_last_are_inches_each(shipped: Book) -> None:
+    card = replace(stepped((), size="0.25, 0.375, 0.5 in"), received={})
+    found = each_step(work_out(card, shipped))
+    assert found is not None
+    assert found.sizes == pytest.approx((6.35, 9.525, 12.7))
+    point = Card(family="step-drill", tool=Tool(size="0.25, 0.375, 0.5 in"))
+    assert diameter_at_point(point, Entry("", "step-drill", ""), METRIC) == "0.25 in"
