@@ -65,10 +65,14 @@ def with_defaults(sheet: Calculation, given: Mapping[str, Given]) -> dict[str, G
 
 
 def asked_for(sheet: Calculation, values: Mapping[str, Given]) -> tuple[Field, ...]:
-    """The inputs that matter for these values: those whose ``when`` is met."""
-    return tuple(
-        field for field in sheet.inputs if not field.when or values.get(field.when[0]) in field.when[1:]
-    )
+    """The inputs that matter for these values: those whose ``when`` is met by an input that matters itself."""
+
+    def matters(field: Field | None) -> bool:
+        if field is None or not field.when:
+            return True
+        return values.get(field.when[0]) in field.when[1:] and matters(sheet.field(field.when[0]))
+
+    return tuple(field for field in sheet.inputs if matters(field))
 
 
 def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:

@@ -25,6 +25,10 @@ COARSEST = 0.3
 ODD_READING, WRONG_READING = 0.10, 0.50
 """How far a measured diameter may lie from the nominal one, as a share of it. Common practice, no source."""
 
+ODD_BACK = 0.03
+"""How far a diameter at the back may lie from that at the front, as a share of it; back tapers of the book, of hundredths to
+a tenth of a millimetre in 100 mm, stay well inside on any body. Common practice, no source."""
+
 CHISEL = (math.radians(45), math.radians(60))
 """Usual chisel edge angles counted the sharp way; 120 to 135 degrees the other. Common practice, no source."""
 
@@ -209,6 +213,35 @@ def diameter_plausible(measured: float, nominal: float) -> tuple[Check, ...]:
             "A diameter of {measured} is far from the {nominal} of this tool. Measure it again; a reading from {low} to "
             "{high} would be believed.",
             **amounts,
+        ),
+    )
+
+
+def back_plausible(back: float, front: float) -> tuple[Check, ...]:
+    """Whether a diameter that was read at the back can be that of a body whose front is so large, and that cuts no taper.
+
+    Args:
+        back: in mm, from zero.
+        front: in mm, above zero.
+
+    Returns:
+        A watch beyond three hundredths of the front, else nothing.
+
+    Example:
+        >>> [check.state for check in back_plausible(0.15, 16.0)], back_plausible(15.97, 16.0)
+        (['watch'], ())
+    """
+    if abs(back - front) <= ODD_BACK * front * (1 + SLACK):
+        return ()
+    return (
+        watch(
+            "{back} is far from the {front} at the front: is it the diameter there, or how much smaller it is? A back taper is "
+            "hundredths of a millimetre to a tenth in {per}. Give the whole diameter; from {low} to {high} would be believed.",
+            back=length(back),
+            front=length(front),
+            per=length(100.0),
+            low=length(front * (1 - ODD_BACK), Rounding.UP),
+            high=length(front * (1 + ODD_BACK), Rounding.DOWN),
         ),
     )
 

@@ -19,6 +19,7 @@ from geometry.calculation import (
 )
 from geometry.complaints import complaint, settled
 from geometry.cures import Way, way
+from geometry.plausible import back_plausible
 from geometry.preconditions import NotGiven
 from geometry.role import Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
@@ -81,6 +82,8 @@ def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
         says = "There is no taper: the body is as large at the back as at the front and may bind."
         yield complaint("watch", says, [_more_taper(given)])
         return
+    if given.has("back_diameter"):
+        yield from back_plausible(given.number("back_diameter"), given.number("diameter"))
     yield passed(
         "The tool is smaller toward the back: it loses {loss} on the diameter in {per}, a taper of {taper} for each unit of "
         "length.",

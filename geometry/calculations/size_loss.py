@@ -14,6 +14,7 @@ from geometry.calculation import (
     Inputs,
     Result,
     Row,
+    note,
     passed,
     watch,
 )
@@ -24,15 +25,19 @@ from geometry.edge.surface_input import edge_of, surface_fields
 from geometry.edge.views import PLANES
 from geometry.figure import Curve, Figure, curve
 from geometry.kinds import EVERY_KIND
-from geometry.preconditions import GeometryError, refuse
+from geometry.preconditions import GeometryError, NotGiven, refuse
 from geometry.role import LASTING, Role
-from geometry.sentences import Rounding, angle, count, length
+from geometry.sentences import Rounding, count, length
 from geometry.surfaces import GROUND_BACK, SURFACES
 from geometry.tooth import eccentric, flat
-from geometry.tooth.heel_advice import SECOND_FACET, rubs
-from geometry.tooth.land import land_angle, land_width
+from geometry.tooth.facets import facet_of_width
+from geometry.tooth.land import land_angle
+from geometry.tooth.margin import MarginedLand, margined_land
+from geometry.upkeep.face_advice import left_told, no_size, none_left
 from geometry.upkeep.on_end import End
 from geometry.upkeep.on_face import Face
+from geometry.upkeep.on_margin import Margined
+from geometry.upkeep.on_margin import told as margin_told
 from geometry.upkeep.sharpening import ground_back, most, stock_along, taper_from_book
 
 SERVED = ("thread-land", "land", "cone", "shoulder", "bevel")
@@ -41,119 +46,8 @@ SERVED = ("thread-land", "land", "cone", "shoulder", "bevel")
 SHOWN = 10
 """How many sharpenings the table shows before it goes on to the last."""
 
-EVEN = 0.0005
-"""Sharpenings (mm) that differ by less take the same off the land, as it is shown: half a thousandth of a millimetre."""
-
 STEEPEST = math.radians(45)
 """The greatest relief that the vocabulary takes for one."""
-
-
-def _left(face: Face, left: int) -> Check:
-    first = face.limits_passed(left + 1)[0]
-    limit = {"land": face.least_land, "size": face.least_diameter}.get(first, 0.0)
-    why = {
-        "land": "the land would fall under {limit}" if limit else "the land would be gone",
-        "size": "the diameter would fall under {limit}",
-        "heel": "the heel of the flat would come up to the circle and rub",
-    }[first]
-    one, last = (face.land(face.edge(at)) - face.land(face.edge(at + 1)) for at in (0, left - 1))
-    takes = "makes the tool {lost} smaller and takes {stock} off the land"
-    if face.form != "eccentric":
-        taken = f"The first sharpening {takes}"
-    elif one - last < EVEN:
-        taken = f"Each sharpening {takes}"
-    else:
-        taken = "Each sharpening makes the tool {lost} smaller; the first takes {stock} off the land, each later one less"
-    says = f"{taken}. Sharpenings left: {{left}}; with one more {why}."
-    lost = length(face.diameter - face.edge(1).diameter)
-    parts = {
-        "lost": lost,
-        "stock": length(one),
-        "left": count(left),
-    }
-    return passed(says, **parts, **({"limit": length(limit)} if limit else {}))
-
-
-def _none_left(face: Face, edge: SurfaceEdge, along: float) -> Iterator[Check]:
-    if face.form == "flat" and face.turned > 2 * face.relief_angle:
-        yield _rubs_now(face, edge)
-        return
-    for limit in face.limits_passed(1):
-        if limit == "land":
-            yield _no_land(face, along)
-        elif limit == "size":
-            yield _no_size(face.edge(1).diameter, face.least_diameter)
-        else:
-            yield _no_heel(face, edge)
-
-
-def _rubs_now(face: Face, edge: SurfaceEdge) -> Check:
-    """The stop for a flat whose heel rubs before anything is ground."""
-    return rubs(
-        flat.drop(face.turned, face.relief_angle, face.diameter),
-        face.turned,
-        face.relief_angle,
-        face.diameter,
-        face.measured_as,
-        lambda relief: edge.given(relief, "radial"),
-    )
-
-
-def _no_land(face: Face, along: float) -> Check:
-    now = land_width(face.turned, face.diameter, face.measured_as)
-    if now == 0:
-        return watch("The land has no width, so nothing can come off its face. Measure the land.")
-    if face.step >= face.turned:
-        half = face.turned * face.diameter / 4 / along
-        return complaint(
-            "stop",
-            "One sharpening of {stock} would take away the whole land.",
-            [
-                way(
-                    "take {half} at a time, or less",
-                    "stock_per_sharpening",
-                    "half",
-                    length(half, Rounding.DOWN),
-                )
-            ],
-            stock=length(face.stock / along),
-        )
-    after = length(face.land(face.edge(1)), Rounding.DOWN)
-    return complaint(
-        "stop",
-        "No sharpening is left: the land would fall under {least}.",
-        [way("allow a land of {after}", "least_land", "after", after)],
-        ["replace the tool"],
-        least=length(face.least_land),
-    )
-
-
-def _no_size(diameter: float, least: float) -> Check:
-    """The stop of a tool that one more sharpening makes too small."""
-    return complaint(
-        "stop",
-        "No sharpening is left: the diameter would fall under {least}.",
-        [way("allow a diameter of {after}", "least_diameter", "after", length(diameter, Rounding.DOWN))],
-        ["use the tool for a smaller size"],
-        least=length(least),
-    )
-
-
-def _no_heel(face: Face, edge: SurfaceEdge) -> Check:
-    enough = edge.given((face.turned + face.step) / 2, "radial")
-    widest = 2 * face.relief_angle - face.step
-    ways = [
-        way("before that, raise the relief to {enough}", "relief_angle", "enough", angle(enough, Rounding.UP))
-    ]
-    if widest > face.step:
-        narrow = length(land_width(widest, face.diameter, face.measured_as), Rounding.DOWN)
-        ways.append(way("narrow the land to {widest}", "land_width", "widest", narrow))
-    return complaint(
-        "stop",
-        "Grinding the face of a flat takes relief away with it, and after one sharpening its heel rubs.",
-        ways,
-        [SECOND_FACET],
-    )
 
 
 def _face_row(face: Face, times: int) -> Row:
@@ -172,10 +66,12 @@ def _shown(left: int) -> list[int]:
     return sorted({*range(1, min(left, SHOWN) + 1), *([left] if left else [])})
 
 
-def _profile(face: Face) -> Curve:
+def _profile(face: Face, facets: MarginedLand | None) -> Curve:
+    if facets is not None:
+        return curve("facets", face.turned, facets.drop, tuple(one.end for one in facets.facets[:-1]))
     if face.form == "eccentric":
         return curve("eccentric", face.turned, lambda a: eccentric.drop(a, face.relief_angle, face.diameter))
-    reach = min(face.turned, face.relief_angle + math.radians(80))
+    reach = min(face.turned if face.primary is None else face.primary, face.relief_angle + math.radians(80))
     return curve("flat", reach, lambda a: flat.drop(a, face.relief_angle, face.diameter))
 
 
@@ -189,26 +85,56 @@ def _face_of(given: Inputs) -> tuple[Face, SurfaceEdge, float]:
             "surface", "An end is ground back along the axis. Choose the end as the place that is ground."
         )
     along = stock_along(1.0, given.number_or("rake_angle", 0.0), radial)
+    turned = land_angle(given.number("land_width"), diameter, measured_as)
+    facets = _facets(given, radial, turned)
     face = Face(
         diameter,
         radial,
         given.choice("relief_form"),
         given.number("stock_per_sharpening") * along,
-        land_angle(given.number("land_width"), diameter, measured_as),
+        turned,
         measured_as,
         given.number_or("least_land", 0.0),
         given.number_or("least_diameter", 0.0),
+        _primary(given, radial, turned),
+        None if facets is None else facets.drop(turned),
     )
     ground_back(face.turned, diameter, face.relief_angle, face.turned, face.form)
     return face, edge, along
 
 
+def _facets(given: Inputs, relief: float, turned: float) -> MarginedLand | None:
+    """The primary and the secondary land of a tooth, where both are known; nothing on one with a single surface."""
+    if given.choice("relief_form") != "flat" or not given.has("secondary_relief_angle"):
+        return None
+    if not given.has("primary_land"):
+        raise NotGiven(
+            "Give the width of the primary land as well, where the secondary begins.", "primary_land"
+        )
+    primary = relief, given.number("primary_land")
+    return margined_land(
+        given.number("diameter"), 0.0, turned, primary, given.number("secondary_relief_angle")
+    )
+
+
+def _primary(given: Inputs, relief: float, turned: float) -> float | None:
+    """Where the primary land ends (rad behind the edge); nothing where one surface goes to the heel."""
+    if given.choice("relief_form") != "flat" or not given.has("primary_land"):
+        return None
+    ends = facet_of_width(0.0, 0.0, relief, given.number("primary_land"), given.number("diameter")).end
+    return ends if ends < turned else None
+
+
 def _face_checks(given: Inputs, face: Face, edge: SurfaceEdge, along: float, left: int) -> Iterator[Check]:
     if left:
-        yield _left(face, left)
+        yield left_told(face, left)
     else:
-        yield from _none_left(face, edge, along)
-    if not given.has("least_land") and not given.has("least_diameter"):
+        yield from none_left(face, edge, along)
+    if face.primary is not None and face.heel_drop is None:
+        yield note(
+            "The count goes by the primary land alone; the facets behind it must lie inside the smaller circle too."
+        )
+    elif not given.has("least_land") and not given.has("least_diameter") and face.primary is None:
         yield watch(
             "No limit was given, so the count runs until the land is gone. Give the least land that still holds the edge "
             "up, or the least diameter."
@@ -216,9 +142,11 @@ def _face_checks(given: Inputs, face: Face, edge: SurfaceEdge, along: float, lef
 
 
 def _face(given: Inputs) -> Result:
+    if given.number_or("margin_width", 0.0) > 0:
+        return _margin(given)
     face, edge, along = _face_of(given)
     left = most(lambda times: not face.limits_passed(times))
-    after = face.edge(left)
+    after, facets = face.edge(left), _facets(given, face.relief_angle, face.turned)
     outputs = {
         "sharpenings_left": float(left),
         "diameter_after": after.diameter,
@@ -230,9 +158,49 @@ def _face(given: Inputs) -> Result:
         outputs,
         rows=[_face_row(face, times) for times in _shown(left)],
         checks=tuple(_face_checks(given, face, edge, along, left)),
-        figure=Figure(face.diameter / 2, face.turned, (_profile(face),)) if face.turned else None,
+        figure=Figure(face.diameter / 2, face.turned, (_profile(face, facets),)) if face.turned else None,
         # It is told square to the axis, in whichever view the relief of the surface is given.
         heads={"relief_after": f"{edge.surface.title} relief after, {PLANES['radial']}"},
+    )
+
+
+def _margined(given: Inputs) -> Margined:
+    """The tool whose edge goes back along its margin, where nothing falls behind it."""
+    diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
+    return Margined(
+        diameter,
+        land_angle(given.number("margin_width"), diameter, "arc"),
+        stock_along(given.number("stock_per_sharpening"), given.number_or("rake_angle", 0.0), 0.0),
+        land_angle(given.number("land_width"), diameter, measured_as),
+        measured_as,
+        given.number_or("least_land", 0.0),
+        given.number_or("least_diameter", 0.0),
+    )
+
+
+def _margin(given: Inputs) -> Result:
+    tooth = _margined(given)
+    left = most(lambda times: not tooth.limits_passed(times))
+    rows = [
+        Row(
+            f"after {times}",
+            {
+                "diameter_after": tooth.diameter,
+                "land_after": tooth.land_after(times),
+                "margin_width": tooth.margin_after(times),
+            },
+        )
+        for times in _shown(left)
+    ]
+    outputs = {
+        "sharpenings_left": float(left),
+        "diameter_after": tooth.diameter,
+        "land_after": tooth.land_after(left),
+    }
+    if tooth.step < tooth.margin:
+        outputs["size_lost"] = 0.0
+    return Result(
+        outputs, rows=rows, checks=tuple(margin_told(tooth, left)), heads={"margin_width": "margin after"}
     )
 
 
@@ -254,7 +222,7 @@ def _end_left(end: End, left: int) -> Check:
 def _end_none_left(end: End) -> Iterator[Check]:
     for limit in end.limits_passed(1):
         if limit == "size":
-            yield _no_size(end.diameter_after(1), end.least_diameter)
+            yield no_size(end.diameter_after(1), end.least_diameter)
         else:
             usable = length(end.usable_length, Rounding.DOWN)
             yield complaint(
@@ -313,6 +281,10 @@ def _compute(given: Inputs) -> Result:
 def _trial(given: Inputs, _: Check) -> Iterator[Check]:
     """The checks alone, for which one sharpening tells as much as all of them."""
     if given.choice("ground_on") == "face":
+        if given.number_or("margin_width", 0.0) > 0:
+            tooth = _margined(given)
+            yield from () if not tooth.limits_passed(1) else margin_told(tooth, 0)
+            return
         face, edge, along = _face_of(given)
         if face.limits_passed(1):
             yield from _face_checks(given, face, edge, along, 0)
@@ -327,7 +299,9 @@ CALCULATION = Calculation(
     title="Size lost in sharpening",
     question="How much smaller does each sharpening make the tool, and how many are left?",
     wants="The diameter is that of the circle the edges run on now, and the land is measured on it; stock off the face is "
-    "taken square to the face, stock off the end along the axis. On a tap the size hangs on the thread land, not on the chamfer.",
+    "taken square to the face, stock off the end along the axis. A margin on the circle keeps the size until it is ground away, "
+    "and goes by its width round the circle; without one, the relief counts over the primary land where flats stand behind "
+    "one another. On a tap the size hangs on the thread land, not on the chamfer.",
     neglects="It takes every sharpening as the same turn of the tool or the same length, and the rake as kept; "
     "the hook of a tap along its chord is taken for the rake, which is a little more on a concave face; on a drill ground on its end the web grows as well, and worn corners need more stock than a sharp edge.",
     kinds=EVERY_KIND,
@@ -345,6 +319,14 @@ CALCULATION = Calculation(
         Field("relief_form", default="eccentric", when=("ground_on", "face")),
         Field("land_width", when=("ground_on", "face")),
         Field("land_measured_as", default="arc", when=("ground_on", "face")),
+        Field("margin_width", optional=True, when=("surface", "land")),
+        Field("primary_land", optional=True, when=("surface", "land")),
+        Field(
+            "secondary_relief_angle",
+            optional=True,
+            when=("surface", "land"),
+            fill_from=("second_land_relief_angle",),
+        ),
         Field("least_land", optional=True, when=("ground_on", "face")),
         Field("back_taper", one_of="taper", when=("ground_on", "end")),
         Field("taper_ratio", one_of="taper", when=("ground_on", "end")),

@@ -24,6 +24,9 @@ class Face:
         measured_as: how lands are measured, ``"arc"`` or ``"chord"``.
         least_land: the narrowest land allowed, in mm; at zero there must still be some.
         least_diameter: the smallest diameter allowed, in mm; zero for none.
+        primary: from the edge to the end of the primary land, in radians, where facets follow it: the relief is that of this
+            land alone, and the edge goes back along it. Nothing where one surface goes to the heel.
+        heel_drop: how far the heel lies inside the circle now by the facets behind, in mm; nothing where they are not known.
 
     Example:
         >>> tooth = Face(10.0, 0.1, "eccentric", 0.5, 0.4, "arc", 0.0, 0.0)
@@ -39,6 +42,8 @@ class Face:
     measured_as: str
     least_land: float
     least_diameter: float
+    primary: float | None = None
+    heel_drop: float | None = None
 
     @property
     def step(self) -> float:
@@ -58,13 +63,24 @@ class Face:
         return land_width(edge.land_angle, edge.diameter, self.measured_as)
 
     def limits_passed(self, times: int) -> tuple[str, ...]:
-        """Which limits so many sharpenings pass: ``land``, ``size``, and for a flat ``heel``."""
-        if times * self.step >= self.turned - SLACK:
+        """Which limits so many sharpenings pass: ``land``, ``size``, and for a flat ``heel``.
+
+        With facets it is ``primary`` where the primary land is gone, ``primary heel`` where its back comes up to the circle,
+        and ``behind`` where the heel does: the circle sinks by what the edge falls along the primary land, and the facets stay.
+        """
+        gone = times * self.step
+        if gone >= self.turned - SLACK:
             return ("land",)
+        if self.primary is not None and gone >= self.primary - SLACK:
+            return ("primary",)
         edge = self.edge(times)
+        flat_left = edge.land_angle if self.primary is None else self.primary - gone
+        rises = self.form == "flat" and flat_left > 2 * edge.relief_angle + SLACK
+        sunk = (self.diameter - edge.diameter) / 2
         passed = {
             "land": self.land(edge) < self.least_land - SLACK,
             "size": edge.diameter < self.least_diameter - SLACK,
-            "heel": self.form == "flat" and edge.land_angle > 2 * edge.relief_angle + SLACK,
+            "heel" if self.primary is None else "primary heel": rises,
+            "behind": self.heel_drop is not None and sunk > self.heel_drop + SLACK,
         }
         return tuple(limit for limit, so in passed.items() if so)

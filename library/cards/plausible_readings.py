@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.calculation import Check
-from geometry.plausible import diameter_plausible, pitch_plausible
+from geometry.plausible import back_plausible, diameter_plausible, pitch_plausible
 from geometry.quantities import quantity
 from geometry.sentences import Kind
+from library.book.model import Entry
+from library.calc.taper_reamers import cuts_a_taper
 from library.cards.job import Job
 from library.cards.model import Readings
 from library.cards.sizes import each_size
 from library.cards.thread_names import by_its_name
 from library.units.read import UnitError, read
 
-JUDGED = frozenset({"diameter", "pitch"})
+BACK = "back_diameter"
+"""What is held against the diameter at the front, as it was measured."""
+
+JUDGED = frozenset({"diameter", "pitch", BACK})
 """What is held against the size of the tool."""
 
 
@@ -43,7 +48,9 @@ def implausible(job: Job, key: str, readings: Readings) -> Iterator[Implausible]
         key: the quantity.
         readings: as typed; those that cannot be read are told elsewhere.
     """
-    sizes = tuple(_sizes(job)) if key in JUDGED else ()
+    if key == BACK and _cuts_a_taper(job):
+        return
+    sizes = (tuple(_front(job)) if key == BACK else tuple(_sizes(job))) if key in JUDGED else ()
     for place, text in enumerate(readings, 1):
         value = _number(job, text, quantity(key).kind) if sizes else None
         if value is None or value <= 0:
@@ -51,10 +58,26 @@ def implausible(job: Job, key: str, readings: Readings) -> Iterator[Implausible]
         nearest = min(sizes, key=lambda size: abs(size - value) / size)
         if key == "diameter" and job.choice.surface == "cone" and value < nearest:
             continue
-        found = (
-            diameter_plausible(value, nearest) if key == "diameter" else pitch_plausible(value, max(sizes))
-        )
+        if key == BACK:
+            found = back_plausible(value, nearest)
+        elif key == "diameter":
+            found = diameter_plausible(value, nearest)
+        else:
+            found = pitch_plausible(value, max(sizes))
         yield from (Implausible(place, check) for check in found)
+
+
+def _cuts_a_taper(job: Job) -> bool:
+    """Whether the tool is as large at the back as its taper makes it; what a person calls his own tool decides nothing."""
+    named = job.book.entries.get(job.card.entry) or Entry(job.card.entry, job.card.family, "")
+    return cuts_a_taper(replace(named, values=job.entry.values), job.family)
+
+
+def _front(job: Job) -> Iterator[float]:
+    """The diameter at the front in mm, as it was measured, else what the tool is called by."""
+    measured = [_number(job, text, Kind.LENGTH) for text in job.card.received.get("diameter", ())]
+    found = [one for one in measured if one is not None and one > 0]
+    yield from found or _sizes(job)
 
 
 def _sizes(job: Job) -> Iterator[float]:

@@ -82,6 +82,7 @@ TYPED_ONCE = (
     "web_thickness",
     "helix_angle",
     "margin_width",
+    "primary_land",
 )
 """What is one number for the whole job: typed into one calculation, it serves the others."""
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from geometry.calculation import Given, Result
 from geometry.calculations import calculation
-from geometry.evaluate import Refusal, run
+from geometry.evaluate import Refusal, asked_for, run
 from geometry.sentences import Amount
 from geometry.upkeep.sharpening import stock_along
 
@@ -239,3 +239,108 @@ def test_what_later_sharpenings_take_off_a_land_is_not_told_to_be_what_the_first
         check.sentence.template.startswith("Each sharpening makes the tool {lost} smaller and takes")
         for check in narrow.checks
     )
+
+
+REAMER: dict[str, Given] = {
+    "surface": "land",
+    "diameter": 16.012,
+    "relief_angle": math.radians(5),
+    "relief_form": "flat",
+    "land_width": 1.8,
+    "stock_per_sharpening": 0.03,
+    "least_diameter": 16.008,
+}
+
+
+def test_a_margin_keeps_the_size_until_it_is_gone() -> None:
+    # By hand: on a radial face 0.03 mm go round the circle, on which the whole margin lies; 0.2 / 0.03 is 6.67, so that six
+    # leave 0.02 mm of it and 1.8 - 0.18 mm of the land, and the seventh leaves none.
+    found = loss(**REAMER, margin_width=0.2)
+    assert states(found) == ["pass"]
+    assert found.outputs["sharpenings_left"] == 6
+    assert found.outputs["size_lost"] == 0
+    assert found.outputs["diameter_after"] == 16.012
+    assert found.outputs["land_after"] == pytest.approx(1.62)
+    assert found.rows[-1].values["margin_width"] == pytest.approx(0.02)
+    assert "costs no size while it lasts" in str(found.checks[0].sentence)
+
+
+def test_a_rake_takes_more_off_a_margin() -> None:
+    # By hand: a face that leans 15 deg meets the circle 0.03 / cos 15 = 0.03106 mm further back; 0.1553 mm are five such.
+    found = loss(**REAMER, margin_width=0.156, rake_angle=math.radians(15))
+    assert found.outputs["sharpenings_left"] == 5
+    assert found.rows[0].values["margin_width"] == pytest.approx(0.156 - 0.031058, abs=1e-6)
+
+
+def test_a_margin_that_one_sharpening_takes_away_is_a_stop() -> None:
+    found = loss(**REAMER | {"stock_per_sharpening": 0.25}, margin_width=0.2)
+    assert states(found) == ["stop"]
+    assert "size_lost" not in found.outputs
+    assert "Take 0.1 mm at a time, or less" in str(found.checks[0].sentence)
+
+
+def test_a_land_or_a_size_that_falls_short_ends_the_count_of_a_margin() -> None:
+    # By hand: 1.8 - 0.03 n stays at 1.73 or above for two.
+    by_land = loss(**REAMER, margin_width=0.2, least_land=1.73)
+    assert by_land.outputs["sharpenings_left"] == 2
+    assert "the land would fall under 1.73 mm" in str(by_land.checks[0].sentence)
+    small = loss(**REAMER | {"least_diameter": 16.02}, margin_width=0.2)
+    assert states(small) == ["stop"]
+    assert "the tool is under 16.02 mm as it is" in str(small.checks[0].sentence)
+
+
+def test_with_facets_the_first_counts_over_its_own_land() -> None:
+    # Derived in the plane, the edge at (8, 0): the primary land goes along (-sin 5, cos 5) and ends, 0.6 mm on, 0.07507 rad
+    # behind the edge. 0.07 mm off a radial face are 0.00875 rad, so that eight of them, 0.07 rad, stay on it. The new edge
+    # is where the ray at that angle meets the line, 8 cos 5 / cos(5 - angle) from the axis.
+    five, step = math.radians(5), 0.07 / 8
+    given = REAMER | {"diameter": 16.0, "stock_per_sharpening": 0.07, "least_diameter": 15.0}
+    found = loss(**given, primary_land=0.6, secondary_relief_angle=math.radians(15))
+    assert states(found) == ["pass"]
+    assert found.outputs["sharpenings_left"] == 8
+    assert found.outputs["size_lost"] == pytest.approx(16 - 16 * math.cos(five) / math.cos(five - step))
+    assert found.outputs["diameter_after"] == pytest.approx(16 * math.cos(five) / math.cos(five - 8 * step))
+    assert "with one more the primary land would be gone" in str(found.checks[0].sentence)
+
+
+def test_the_heel_of_a_second_facet_ends_the_count_where_the_circle_sinks_to_it() -> None:
+    # Derived in the plane: the second facet leaves the end of the primary land, p, in the direction (-sin 15, cos 15), and
+    # the ray of the heel, 0.45 rad behind the edge, meets it at the distance found here.
+    edge, five, fifteen, heel = 8.0, math.radians(5), math.radians(15), 0.45
+    p = edge - 0.6 * math.sin(five), 0.6 * math.cos(five)
+    far = (p[0] * math.cos(fifteen) + p[1] * math.sin(fifteen)) / math.cos(heel - fifteen)
+    step = 0.07 / 8
+    circles = [edge * math.cos(five) / math.cos(five - times * step) for times in range(9)]
+    left = sum(circle >= far for circle in circles[1:])
+    assert 0 < left < 8
+    given = REAMER | {"diameter": 16.0, "stock_per_sharpening": 0.07, "least_diameter": 15.0}
+    wide = given | {"land_width": heel * 8}
+    found = loss(**wide, primary_land=0.6, secondary_relief_angle=fifteen)
+    assert found.outputs["sharpenings_left"] == left
+    assert "the heel behind the primary land would come up to the circle" in str(found.checks[0].sentence)
+
+
+def test_a_primary_land_alone_says_that_what_stands_behind_it_is_not_counted() -> None:
+    found = loss(**REAMER | {"least_diameter": 15.9}, primary_land=0.6)
+    assert states(found) == ["pass", "note"]
+    assert found.outputs["sharpenings_left"] == 20
+
+
+def test_a_primary_land_too_wide_for_its_relief_is_a_stop() -> None:
+    # By hand: a flat of 5 deg is back on the circle of 16.012 mm after 16.012 sin 5 = 1.396 mm.
+    found = loss(**REAMER | {"least_diameter": 15.9}, primary_land=1.5)
+    assert states(found)[0] == "stop"
+    assert "its back rubs" in str(found.checks[0].sentence)
+
+
+def test_a_secondary_relief_without_the_width_of_the_primary_land_is_asked_for_that() -> None:
+    with pytest.raises(Refusal) as refused:
+        loss(**REAMER, secondary_relief_angle=math.radians(15))
+    assert [one.key for one in refused.value.problems] == ["primary_land"]
+
+
+def test_neither_margin_nor_facets_are_asked_of_a_tool_ground_on_its_end() -> None:
+    asked = asked_for(calculation("size-loss"), {"ground_on": "end", "surface": "land"})
+    assert {"margin_width", "primary_land", "secondary_relief_angle"}.isdisjoint(one.key for one in asked)
+    asked = asked_for(calculation("size-loss"), {"ground_on": "face", "surface": "land"})
+    assert {"margin_width", "primary_land", "secondary_relief_angle"} <= {one.key for one in asked}

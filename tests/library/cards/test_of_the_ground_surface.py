@@ -92,8 +92,12 @@ def test_a_reamer_ground_on_its_bevel_loses_no_diameter_of_its_land(book: Book) 
 
 
 def test_stock_off_a_bevel_is_length_and_judges_no_heel_of_the_land(book: Book) -> None:
-    # On the face of the land the same stock is stopped, for the heel of so wide a flat would rub.
-    wide = REAMER | STOCK | {"received.land_width": "3 mm", "wanted.relief_form": "flat"}
+    # On the face of the land the same stock is stopped, for the heel of so wide a flat without a margin would rub.
+    wide = (
+        REAMER
+        | STOCK
+        | {"received.land_width": "3 mm", "wanted.relief_form": "flat", "wanted.margin_width": "0 mm"}
+    )
     on_land = job(book, "reamer", wide | {"wanted.surface": "land"}).step("size-loss")
     on_bevel = job(book, "reamer", wide).step("size-loss")
     assert on_land is not None

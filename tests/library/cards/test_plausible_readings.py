@@ -10,7 +10,7 @@ from library.book.model import Book
 from library.cards.editing import edited
 from library.cards.issues import issues_of, keeps_open
 from library.cards.job import work_out
-from library.cards.model import Card, Inspection, Tool
+from library.cards.model import Card, Inspection, Tool, Wanted
 from library.issue import Issue
 
 
@@ -120,3 +120,31 @@ def test_what_was_told_at_its_line_is_not_told_again_with_every_calculation(book
     card = edited(card, "received.land_width", ".13 in")
     texts = [one.text for one in issues_of(work_out(card, book))]
     assert sum("would be believed" in one for one in texts) == 1
+
+
+def reamer(back: str, entry: str = "", size: str = "16 mm") -> Card:
+    card = Card(family="reamer", entry=entry, tool=Tool("R-16", size=size, flutes="8"))
+    return edited(card, "received.back_diameter", back)
+
+
+@pytest.mark.parametrize(
+    ("back", "states"),
+    [("15.97 mm", []), ("15.52 mm", []), (".15 mm", ["watch"]), ("15.4 mm", ["watch"]), ("159.7 mm", ["watch"])],
+)
+def test_a_diameter_at_the_back_is_asked_about_far_from_that_at_the_front(
+    book: Book, back: str, states: list[str]
+) -> None:
+    found = told(reamer(back), book, "received.back_diameter")
+    assert [one.state for one in found] == states
+    assert all("is it the diameter there, or how much smaller it is?" in one.text for one in found)
+
+
+def test_a_diameter_at_the_back_goes_with_what_was_measured_before_what_is_stamped(book: Book) -> None:
+    card = edited(reamer("15.2 mm"), "received.diameter", "15.3 mm")
+    assert told(card, book, "received.back_diameter") == []
+
+
+def test_the_back_of_a_reamer_that_cuts_a_taper_is_not_asked_about(book: Book) -> None:
+    # A taper of 1 in 50 over 100 mm makes 10 mm of 8 mm.
+    card = replace(reamer("10 mm", size="8 mm"), wanted={"taper_ratio": Wanted("0.02")})
+    assert told(card, book, "received.back_diameter") == []
