@@ -235,11 +235,10 @@ def back_plausible(back: float, front: float) -> tuple[Check, ...]:
         return ()
     return (
         watch(
-            "{back} is far from the {front} at the front: is it the diameter there, or how much smaller it is? A back taper is "
-            "hundredths of a millimetre to a tenth in {per}. Give the whole diameter; from {low} to {high} would be believed.",
+            "Is {back} the diameter at the back, or how much smaller it is there? It is far from the {front} at the front, and a "
+            "back taper is a tenth of a millimetre in 100 mm or less. {low} to {high} would be believed.",
             back=length(back),
             front=length(front),
-            per=length(100.0),
             low=length(front * (1 - ODD_BACK), Rounding.UP),
             high=length(front * (1 + ODD_BACK), Rounding.DOWN),
         ),

@@ -34,6 +34,7 @@ from library.cards.thread_names import of_its_screw, of_thread
 from library.cards.time_spent import minutes
 from library.cards.tolerances import tolerance
 from library.cards.within_book import is_otherwise
+from library.cards.worn_elsewhere import worn_elsewhere
 from library.equipment.drawer_advice import keys_named
 from library.equipment.model import machines, wheels
 from library.guidance.wheels import against
@@ -110,6 +111,7 @@ def _of_received(job: Job) -> Iterator[Issue]:
     for key, readings in job.card.received.items():
         way = f"received.{key}"
         yield from reading_issues(job, way, key, readings, job.card.received.get("diameter", ()))
+    yield from worn_elsewhere(job)
     yield from _of_grinding_down(job)
 
 

@@ -86,3 +86,17 @@ def test_two_ways_at_once_are_refused() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, {"diameter": 10.0, "taper_ratio": 0.001, "back_taper": 0.1})
     assert "only one" in str(refused.value)
+
+
+def test_a_back_diameter_that_only_tells_how_much_smaller_it_is_is_asked_about() -> None:
+    # 0.15 of 16 mm would be a swivel of 7.5 degrees; three hundredths under it, 15.52 mm, are still believed.
+    def doubts(back: float) -> list[str]:
+        found = run(
+            calculation("back-taper"), {"diameter": 16.0, "back_diameter": back, "taper_length": 60.0}
+        )
+        return [str(one.sentence) for one in found.checks if one.state == "watch"]
+
+    assert doubts(15.97) == []
+    (told,) = doubts(0.15)
+    assert "or how much smaller it is there?" in told
+    assert "15.52 mm to 16.48 mm would be believed" in told
