@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from geometry.calculation import (
@@ -34,6 +34,7 @@ from geometry.surfaces import SURFACES
 from geometry.tooth import eccentric, flat
 from geometry.tooth.heel_advice import clears, no_drop, require_short_of_centre, rubs
 from geometry.tooth.land import land_angle, land_width
+from geometry.tooth.margin import margin_angle
 
 
 def _checks(
@@ -119,18 +120,6 @@ def _require_within_reach(
         )
 
 
-def _figure(form: str, turned: float, radial: float | None, diameter: float) -> Figure | None:
-    """The section square to the axis with both profiles, the chosen one first; none of an end."""
-    if turned <= 0 or radial is None:
-        return None
-    reach = min(turned, radial + math.radians(80))
-    curves: tuple[Curve, ...] = (
-        curve("eccentric", turned, eccentric.profile(radial, diameter)),
-        curve("flat", reach, flat.profile(radial, diameter)),
-    )
-    return Figure(diameter / 2, turned, curves if form == "eccentric" else curves[::-1])
-
-
 def _clear_width(form: str, radial: float | None, diameter: float, measured_as: str) -> dict[str, float]:
     """The widest land that clears; nothing where the surface clears all the way round."""
     if form == "eccentric" or radial is None:
@@ -197,6 +186,7 @@ class _Job:
         measured_as: how the land was measured, ``arc`` or ``chord``.
         turned: from edge to heel, in radians.
         radial: the relief seen square to the axis; nothing on an end.
+        margin: how far the land runs on the circle behind the edge before an eccentric relief begins, in radians.
     """
 
     edge: Edge
@@ -208,6 +198,18 @@ class _Job:
     measured_as: str
     turned: float
     radial: float | None
+    margin: float = 0.0
+
+    @property
+    def relieved(self) -> float:
+        """From where the relief begins to the heel, in radians."""
+        return self.turned - self.margin
+
+    def behind_margin(self, reading: Callable[[float], float]) -> Callable[[float], float]:
+        """A reading of the relief as it stands behind the margin: nothing on that, which lies on the circle. Derived."""
+        if not self.margin:
+            return reading
+        return lambda turned: reading(turned - self.margin) if turned > self.margin else 0.0
 
     @property
     def relief(self) -> float:
@@ -222,8 +224,48 @@ def _job(given: Inputs) -> _Job:
     throws = _throws(given, edge.seen(wanted, "radial"), diameter)
     turned = land_angle(given.number("land_width"), diameter, measured_as)
     radial = edge.seen(wanted if by_cam is None else by_cam, "radial")
-    _require_within_reach(edge, form, turned, radial, diameter, measured_as)
-    return _Job(edge, form, diameter, wanted, by_cam, throws, measured_as, turned, radial)
+    margin = _margin(given, edge, turned)
+    _require_within_reach(edge, form, turned - margin, radial, diameter, measured_as)
+    return _Job(edge, form, diameter, wanted, by_cam, throws, measured_as, turned, radial, margin)
+
+
+def _has_margin(given: Inputs, edge: Edge) -> bool:
+    return edge.is_cylinder and given.number_or("margin_width", 0.0) > 0
+
+
+def _margin(given: Inputs, edge: Edge, turned: float) -> float:
+    """How far the margin goes round (rad), behind which an eccentric relief begins."""
+    if turned == 0 or given.choice("relief_form") != "eccentric" or not _has_margin(given, edge):
+        return 0.0
+    return margin_angle(given.number("margin_width"), given.number("diameter"), turned)
+
+
+def _of_the_margin(given: Inputs, job: _Job) -> Iterator[Check]:
+    """What a margin makes of the relief, or that it does not count."""
+    if job.margin:
+        yield note(
+            "The margin runs on the circle for {turned} behind the edge, by design; the relief begins where it ends.",
+            turned=angle(job.margin),
+        )
+    elif _has_margin(given, job.edge):
+        yield note(
+            "The margin of {margin} is not counted: the flat begins at the edge.",
+            margin=length(given.number("margin_width")),
+        )
+
+
+def _figure(job: _Job) -> Figure | None:
+    """The section square to the axis with both profiles, the chosen one first; none of an end."""
+    if job.turned <= 0 or job.radial is None:
+        return None
+    corners = (job.margin,) if job.margin else ()
+    reach = min(job.turned, job.margin + job.radial + math.radians(80))
+    cam, plane = (one.profile(job.radial, job.diameter) for one in (eccentric, flat))
+    curves: tuple[Curve, ...] = (
+        curve("eccentric", job.turned, job.behind_margin(cam), corners),
+        curve("flat", reach, job.behind_margin(plane), corners),
+    )
+    return Figure(job.diameter / 2, job.turned, curves if job.form == "eccentric" else curves[::-1])
 
 
 def _all_checks(given: Inputs, job: _Job) -> tuple[Check, ...]:
@@ -237,8 +279,8 @@ def _all_checks(given: Inputs, job: _Job) -> tuple[Check, ...]:
         heel = job.edge.readings(job.relief, job.form, job.diameter)[view](job.turned)
         found = _end_checks(job.turned, heel)
     else:
-        found = _checks(job.edge, job.form, job.turned, job.radial, job.diameter, job.measured_as)
-    return (*cam, *found, *_read(job.edge, view), *_other_cam(given, job))
+        found = _checks(job.edge, job.form, job.relieved, job.radial, job.diameter, job.measured_as)
+    return (*cam, *found, *_of_the_margin(given, job), *_read(job.edge, view), *_other_cam(given, job))
 
 
 def _other_cam(given: Inputs, job: _Job) -> Iterator[Check]:
@@ -274,7 +316,9 @@ def _raw(given: Inputs) -> Result:
     job = _job(given)
     view = pointed(given, job.edge)
     edge, form, turned, relief = job.edge, job.form, job.turned, job.relief
-    readings = edge.readings(relief, form, job.diameter)
+    readings = {
+        one: job.behind_margin(reading) for one, reading in edge.readings(relief, form, job.diameter).items()
+    }
     others = {} if edge.is_cylinder else {READING_KEYS[one]: readings[one] for one in readings if one != view}
     return Result(
         outputs={
@@ -289,7 +333,7 @@ def _raw(given: Inputs) -> Result:
         },
         stations=stations(turned, {"drop": readings[view], **others}),
         checks=_all_checks(given, job),
-        figure=_figure(form, turned, job.radial, job.diameter),
+        figure=_figure(job),
         named=_named(edge) if job.throws else {},
     )
 
@@ -301,7 +345,8 @@ CALCULATION = Calculation(
     wants="The surface says in which view the relief is given. The diameter is that of the circle the edges run on there, and "
     "the land is measured on it; say whether you laid a caliper across it (chord) or went round it (arc).",
     neglects="It takes the edge as sharp and the tool as running true, and the edge as lying in one plane with the axis. "
-    "A flat is one facet over the whole land; an eccentric relief is an even cam.",
+    "A flat is one facet over the whole land, and a margin before it is not counted; an eccentric relief is an even cam, "
+    "and begins where a margin ends.",
     kinds=EVERY_KIND,
     inputs=(
         *surface_fields(*SURFACES, default="land"),
@@ -314,6 +359,7 @@ CALCULATION = Calculation(
         Field("chosen_throw", optional=True, when=("relief_form", "eccentric")),
         Field("throw_per", default="turn", when=("relief_form", "eccentric")),
         Field("indicator_points", optional=True),
+        Field("margin_width", optional=True, when=("surface", "land")),
     ),
     outputs=(
         "heel_drop",

@@ -35,6 +35,7 @@ from geometry.setting.tilt import (
 )
 from geometry.tooth import eccentric
 from geometry.tooth.land import land_angle, land_width
+from geometry.tooth.margin import margin_angle
 
 NEAR = math.radians(0.25)
 """So far a relief may be off before a wheel is set again: half a division of a common tilt scale, no source."""
@@ -55,7 +56,8 @@ class _Land:
         turned: from edge to heel, in radians.
         measured_as: how its width was measured, ``arc`` or ``chord``.
         helix: in radians.
-        relief: at the edge, in radians.
+        relief: where it begins, in radians.
+        margin: how far the land runs on the circle behind the edge before the relief begins, in radians.
     """
 
     diameter: float
@@ -63,13 +65,14 @@ class _Land:
     measured_as: str
     helix: float
     relief: float
+    margin: float = 0.0
 
     def along_wheel(self, turned: float) -> float:
         """How far along the wheel the contact has come after ``turned`` (rad), in mm."""
         return contact_length(land_width(turned, self.diameter, "arc"), self.helix)
 
     def drop(self, turned: float) -> float:
-        return eccentric.drop(turned, self.relief, self.diameter)
+        return eccentric.drop(max(turned - self.margin, 0.0), self.relief, self.diameter)
 
 
 def _land(given: Inputs, helix: float, relief: float) -> _Land | None:
@@ -79,7 +82,10 @@ def _land(given: Inputs, helix: float, relief: float) -> _Land | None:
         raise NotGiven("Give the diameter as well, so that the land can be laid round it.", "diameter")
     diameter, measured_as = given.number("diameter"), given.choice("land_measured_as")
     turned = land_angle(given.number("land_width"), diameter, measured_as)
-    return _Land(diameter, turned, measured_as, helix, relief)
+    margin = 0.0
+    if turned and given.number_or("margin_width", 0.0) > 0:
+        margin = margin_angle(given.number("margin_width"), diameter, turned)
+    return _Land(diameter, turned, measured_as, helix, relief, margin)
 
 
 def _tilt_check(given: Inputs, tilt: float, relief: float) -> Check:
@@ -133,6 +139,14 @@ def _round_check(given: Inputs, relief: float, real: float) -> Check:
 
 
 def _land_check(land: _Land) -> Check:
+    if land.margin:
+        return note(
+            "From edge to heel the contact wanders {along} along the wheel. The margin runs on the circle for {turned} behind "
+            "the edge, by design; from its end to the heel the land falls {drop}.",
+            along=length(land.along_wheel(land.turned)),
+            turned=angle(land.margin),
+            drop=length(land.drop(land.turned)),
+        )
     return note(
         "From edge to heel the contact wanders {along} along the wheel and the land falls {drop}.",
         along=length(land.along_wheel(land.turned)),
@@ -206,11 +220,12 @@ def _compute(given: Inputs) -> Result:
     checks.append(_land_check(land))
     if given.has("wheel_width"):
         checks.append(_width_check(land, given.number("wheel_width")))
+    corners = (land.margin,) if land.margin else ()
     return Result(
         outputs,
         stations(land.turned, {"drop": land.drop, "contact_length": land.along_wheel}),
         checks=tuple(checks),
-        figure=Figure(land.diameter / 2, land.turned, (curve("eccentric", land.turned, land.drop),)),
+        figure=Figure(land.diameter / 2, land.turned, (curve("eccentric", land.turned, land.drop, corners),)),
     )
 
 
@@ -236,6 +251,7 @@ CALCULATION = Calculation(
         Field("diameter", optional=True),
         Field("land_width", optional=True),
         Field("land_measured_as", default="arc"),
+        Field("margin_width", optional=True),
         Field("wheel_width", optional=True),
         Field("wheel_diameter", optional=True),
     ),

@@ -52,6 +52,35 @@ class MarginedLand:
         return facet_between(last.start, last.start_drop, end, heel_drop, self.diameter).angle
 
 
+def margin_angle(margin_width: float, diameter: float, heel: float) -> float:
+    """How far a margin goes round, which must leave something of the land to relieve.
+
+    Args:
+        margin_width: of the strip on the circle, round it, in mm, from zero.
+        diameter: of the circle of the edges, in mm, above zero.
+        heel: how far behind the edge the land ends, in radians.
+
+    Returns:
+        The angle in radians.
+
+    Raises:
+        GeometryError: when the margin takes the whole land.
+
+    Example:
+        >>> margin_angle(0.5, 10.0, 0.4)
+        0.1
+    """
+    margin = land_angle(margin_width, diameter, "arc")
+    if margin >= heel:
+        raise refuse(
+            "margin_width",
+            "The margin of {margin} takes up the whole land, which is {land} round the circle: nothing is left to relieve. "
+            "Grind the margin narrower than {land}.",
+            {"margin": length(margin_width), "land": length(heel * diameter / 2, Rounding.DOWN)},
+        )
+    return margin
+
+
 def margined_land(
     diameter: float,
     margin_width: float,
@@ -84,14 +113,7 @@ def margined_land(
         raise refuse(
             "land_width", "The land has no width, so that there is nothing to relieve. Measure the land."
         )
-    margin = land_angle(margin_width, diameter, "arc")
-    if margin >= heel:
-        raise refuse(
-            "margin_width",
-            "The margin of {margin} takes up the whole land, which is {land} round the circle: nothing is left to relieve. "
-            "Grind the margin narrower than {land}.",
-            {"margin": length(margin_width), "land": length(heel * diameter / 2, Rounding.DOWN)},
-        )
+    margin = margin_angle(margin_width, diameter, heel)
     end, (relief, width) = heel - margin, primary
     if width is None or secondary_relief is None:
         return MarginedLand(diameter, margin, (facet_to(0.0, 0.0, relief, end, diameter),), heel)

@@ -22,7 +22,7 @@ from library.cards.heels import heels, widest_of
 from library.cards.job import Job
 from library.cards.model import Inspection, Readings
 from library.cards.provenance import greatest, joined
-from library.cards.read_order import reads_facets
+from library.cards.read_order import is_broken, reads_facets
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits, wanted_number
 from library.cards.tolerances import Tolerance, tolerance
@@ -216,7 +216,8 @@ def reliefs_after(job: Job) -> tuple[Relief, ...]:
     after, received = job.card.after, job.card.received
     drops = after.get("drop") or after.get("heel_drop")
     judged = job.doing(HEEL)
-    if drops is None or reads_facets(job) or (judged is not None and judged.sheet.role.replaces):
+    in_facets = reads_facets(job) or (judged is not None and judged.sheet.role.replaces)
+    if drops is None or in_facets or is_broken(job, is_even=True):
         return ()
     lands = after["land_width"].readings if "land_width" in after else received.get("land_width", ())
     decided = job.card.wanted.get("diameter")

@@ -63,11 +63,12 @@ def is_broken(job: Job, is_even: bool) -> bool:
         is_even: whether the land is known to have fallen evenly, which no facets do.
     """
     judged = job.doing(HEEL)
-    if judged is None or not judged.sheet.role.replaces:
+    if judged is None:
         return False
-    margin = judged.answer.inputs.get("margin_width")
-    has_margin = margin is not None and margin.value != 0
-    return has_margin or (not is_even and "secondary_relief_angle" in judged.answer.inputs)
+    margin, form = judged.answer.inputs.get("margin_width"), judged.answer.inputs.get("relief_form")
+    has_margin = margin is not None and margin.value != 0 and (form is None or form.value == "eccentric")
+    is_in_facets = bool(judged.sheet.role.replaces) and "secondary_relief_angle" in judged.answer.inputs
+    return has_margin or (not is_even and is_in_facets)
 
 
 def _lays_facets(step: Step) -> bool:

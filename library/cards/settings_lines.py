@@ -16,7 +16,7 @@ from geometry.surfaces import SURFACES
 from library.calc.past_the_range import within
 from library.cards.at_machine import worked_of
 from library.cards.cams import show_angle
-from library.cards.chosen import WORK_HEAD
+from library.cards.chosen import REST, WORK_HEAD
 from library.cards.job import Job
 from library.cards.move_said import assumed_head, crank_said, move_said, off_the_place
 from library.cards.read_order import step_read, surface_read
@@ -127,7 +127,7 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     if step.sheet.role.rows == HEIGHTS:
         return []
     if step.sheet.role.rows:
-        return _moves(step) if step.sheet.role.rows == MOVES else _facets(job, step, display)
+        return _moves(job, step) if step.sheet.role.rows == MOVES else _facets(job, step, display)
     facets = _by_height(job, step, display)
     on_graduations = {line.key: line for line in step.lines}
     numbers = worked_of(step.answer).settings()
@@ -248,17 +248,27 @@ def _cam_in_short(job: Job, graduation: str) -> str:
     return f"drawer, per {job.machine.throw_per}" if graduation and job.machine is not None else ""
 
 
-def _moves(step: Step) -> list[SettingLine]:
+OTHERWISE_HELD = "; only where no tooth rest holds the tooth"
+"""Behind the moves of the index, where a tooth is set by its rest: the one or the other holds it, never both."""
+
+
+def _moves(job: Job, step: Step) -> list[SettingLine]:
     assert step.answer.result is not None
     outputs = step.answer.result.outputs
-    assumed = assumed_head(outputs)
+    on_rest = job.choice.method == REST
+    assumed = assumed_head(outputs) + (OTHERWISE_HELD if on_rest else "")
+
+    def off(numbers: Mapping[str, float]) -> str:
+        found = off_the_place(numbers)
+        return (f"{found}, " if found else "") + "or tooth rest" if on_rest else found
+
     rows = [row for row in step.answer.result.rows if "index_turns" in row.values]
     if not rows or all(row.label == "or" for row in rows[1:]):
         return [SettingLine(step.sheet.name, "", "Index", "every move", move_said(outputs) + assumed,
-                            divisions=crank_said(outputs, " + "), off=off_the_place(outputs))]  # fmt: skip
+                            divisions=crank_said(outputs, " + "), off=off(outputs))]  # fmt: skip
     return [SettingLine(step.sheet.name, "", f"Index, {row.label}", show(row.values["index_angle"], Kind.ANGLE),
                         move_said(row.values) + assumed, divisions=crank_said(row.values, " + "),
-                        off=off_the_place(row.values)) for row in rows]  # fmt: skip
+                        off=off(row.values)) for row in rows]  # fmt: skip
 
 
 PRIMARY_FIRST = frozenset({"end-mill"})

@@ -274,3 +274,32 @@ def test_the_throw_for_an_end_is_axial_and_that_of_a_land_needs_no_word() -> Non
     end = relief_drop(surface="end", relief_angle=0.1, diameter=10.0, land_width=2.0)
     assert end.named["throw_per_turn"] == "Throw per turn, axial"
     assert not relief_drop(surface="land", relief_angle=0.1, diameter=10.0, land_width=2.0).named
+
+
+def test_an_eccentric_relief_begins_where_the_margin_ends() -> None:
+    # By hand, round a circle of 20 mm: of a land of 1 mm 0.2 mm, 0.02 rad, run on the circle, and 0.8 tan 7 = 0.098 mm are left
+    # to the heel; at the quarter, 0.25 mm on, 0.05 tan 7 are.
+    given = tool_of(20.0, math.radians(7), 1 / 20, "arc", "eccentric")
+    found = relief_drop(**given, margin_width=0.2)
+    assert found.outputs["heel_drop"] == pytest.approx(0.8 * math.tan(math.radians(7)))
+    assert found.outputs["land_angle"] == pytest.approx(0.1)
+    quarter = found.stations[1].readings["drop"]
+    assert quarter == pytest.approx(0.05 * math.tan(math.radians(7)))
+    assert found.stations[0].readings["drop"] == 0
+    assert any("the relief begins where it ends" in str(one.sentence) for one in found.checks)
+
+
+def test_a_flat_from_the_edge_says_that_a_margin_is_not_counted() -> None:
+    given = tool_of(20.0, math.radians(7), 1 / 20, "arc", "flat")
+    found = relief_drop(**given, margin_width=0.2)
+    assert found.outputs["heel_drop"] == relief_drop(**given).outputs["heel_drop"]
+    assert any("0.2 mm is not counted" in str(one.sentence) for one in found.checks)
+
+
+def test_a_margin_over_the_whole_land_is_refused_and_counts_on_no_other_surface() -> None:
+    given = tool_of(20.0, math.radians(7), 1 / 20, "arc", "eccentric")
+    with pytest.raises(Refusal) as refused:
+        relief_drop(**given, margin_width=1.0)
+    assert [one.key for one in refused.value.problems] == ["margin_width"]
+    cone = given | {"surface": "cone", "included_angle": math.radians(90)}
+    assert relief_drop(**cone, margin_width=0.2).outputs == relief_drop(**cone).outputs

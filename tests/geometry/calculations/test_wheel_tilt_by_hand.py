@@ -47,3 +47,12 @@ def test_a_mirror_image_has_the_same_numbers() -> None:
     right = run(calculation("wheel-tilt"), {**HELIX, "hand": "right"})
     left = run(calculation("wheel-tilt"), {**HELIX, "hand": "left"})
     assert (left.outputs, left.stations) == (right.outputs, right.stations)
+
+
+def test_behind_a_margin_the_land_falls_from_where_the_margin_ends() -> None:
+    # By hand: of 1 mm of land 0.2 mm run on the circle, and 0.8 tan 8 = 0.1124 mm are left to the heel.
+    found = run(
+        calculation("wheel-tilt"), {**HELIX, "diameter": 20.0, "land_width": 1.0, "margin_width": 0.2}
+    )
+    assert found.outputs["heel_drop"] == pytest.approx(0.8 * math.tan(math.radians(8)))
+    assert any("from its end to the heel the land falls" in str(one.sentence) for one in found.checks)

@@ -129,3 +129,26 @@ def test_a_wide_back_is_brought_inside_by_facets_and_not_by_an_inclined_wheel_of
     job = work_out(lowered, bare)
     assert (job.choice.method, job.choice.form) == ("wheel-head-height", "flat")
     assert job.step("relief-facets") is not None
+
+
+@pytest.mark.parametrize("method", ["inclined-wheel", "cam"])
+def test_behind_a_margin_the_land_falls_only_from_where_the_margin_ends(method: str) -> None:
+    # Of 1 mm of land 0.2 mm run on the circle: 0.8 tan 7 = 0.098 mm are left (derived). One drop stands for no relief there.
+    plain = card("eccentric", "reamer", method)
+    job = work_out(
+        replace(
+            plain,
+            wanted=plain.wanted | {"margin_width": Wanted("0.2 mm")},
+            after={"drop": Inspection(("0.098 mm",) * 4, "", "0.005 mm")},
+        ),
+        BOOK,
+    )
+    heels = {
+        round(step.answer.result.outputs["heel_drop"], 3)
+        for step in job.steps
+        if step.in_use and step.answer.result is not None and "heel_drop" in step.answer.result.outputs
+    }
+    assert heels == {0.098}
+    assert [one.state for one in verdicts(job) if one.key == "drop"] == ["pass"]
+    assert reliefs_after(job) == ()
+    assert "relief begins where it ends" in " ".join(setup_sheet(job).split())

@@ -114,9 +114,9 @@ def test_a_reading_after_grinding_is_held_against_the_heel_of_the_facets(book: B
 def test_no_angle_is_told_of_a_heel_that_lies_behind_several_flats(book: Book) -> None:
     readings = {"after__drop": "0.07 mm", "after__land_width": "2.4 mm"}
     assert reliefs_after(job(book, **readings)) == ()
-    (alone,) = reliefs_after(
-        job(book, **readings, wanted__relief_method="cam", wanted__relief_form="eccentric")
-    )
+    by_cam = {"wanted__relief_method": "cam", "wanted__relief_form": "eccentric"}
+    assert reliefs_after(job(book, **readings, **by_cam)) == ()
+    (alone,) = reliefs_after(job(book, **readings, **by_cam, wanted__margin_width="0 mm"))
     assert alone.angles
 
 
@@ -190,3 +190,13 @@ def test_the_body_that_a_tool_is_ground_down_from_is_named(book: Book) -> None:
     assert "Facets behind the edge of a tool ground down, from 9.000 mm" in " ".join(
         setup_sheet(ground_down(book)).split()
     )
+
+
+def test_the_moves_of_the_index_say_that_a_tooth_rest_holds_the_tooth_instead(book: Book) -> None:
+    def index_lines(method: str) -> list[str]:
+        found = job(book, wanted__relief_method=method)
+        return [one.graduation for one in setting_lines(found, found.display) if one.title == "Index"]
+
+    (on_the_rest,) = index_lines("tooth-rest-height")
+    (under_the_head,) = index_lines("wheel-head-height")
+    assert on_the_rest == f"{under_the_head}; only where no tooth rest holds the tooth"

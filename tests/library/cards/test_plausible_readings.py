@@ -129,7 +129,13 @@ def reamer(back: str, entry: str = "", size: str = "16 mm") -> Card:
 
 @pytest.mark.parametrize(
     ("back", "states"),
-    [("15.97 mm", []), ("15.52 mm", []), (".15 mm", ["watch"]), ("15.4 mm", ["watch"]), ("159.7 mm", ["watch"])],
+    [
+        ("15.97 mm", []),
+        ("15.52 mm", []),
+        (".15 mm", ["watch"]),
+        ("15.4 mm", ["watch"]),
+        ("159.7 mm", ["watch"]),
+    ],
 )
 def test_a_diameter_at_the_back_is_asked_about_far_from_that_at_the_front(
     book: Book, back: str, states: list[str]
