@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
@@ -14,6 +15,10 @@ from library.cards.model import Card, Inspection, Readings, Setting, Wanted
 from library.cards.tolerances import tolerance
 from library.units.read import UnitError, in_unit, read, read_many, with_units
 from library.units.system import INCH, METRIC, Display
+
+
+_NOTHING = re.compile(r"[+-]?(?:0+\.?0*|\.0+)")
+"""A zero without a unit."""
 
 
 def display_of(card: Card) -> Display:
@@ -138,7 +143,8 @@ def _size(text: str, display: Display) -> str:
 def _if_read(text: str, kind: Kind, display: Display, is_read: Callable[[str], bool]) -> str:
     """The text with the unit where it is read only with it."""
     unit = display.unit(kind)
-    if not text.strip() or not unit or _reads(text, is_read):
+    # A nothing is read without a unit as well, and gets it all the same, as every other number that is told.
+    if not text.strip() or not unit or (_reads(text, is_read) and not _NOTHING.fullmatch(text.strip())):
         return text
     if kind is Kind.LENGTH and unit == "mm" and "/" in text.replace("+/-", ""):
         return text  # Whoever writes a fraction means inches, and says so.

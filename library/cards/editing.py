@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Callable, Mapping
 from dataclasses import fields, replace
@@ -18,6 +19,9 @@ LONGEST_LINE = 600
 """Characters in one line of a card; however they are written down, a line of its file stays under 4 KiB."""
 
 SECTIONS = ("tool", "received", "wanted", "settings", "after")
+
+_REPEATED = re.compile(r"(\d{1,2})[xX\u00d7](?:\s+|(?=\.))(\S.*)")
+"""A reading behind how often it was found alike, as drawings write it: ``8x 0.15 mm``."""
 
 _Part = TypeVar("_Part")
 
@@ -85,7 +89,7 @@ def _tool(card: Card, keys: list[str], text: str) -> Card:
 
 def _received(card: Card, keys: list[str], text: str) -> Card:
     key = _quantity("received", keys, 1)
-    readings = readings_of(text)
+    readings = each_reading(text)
     return replace(card, received=_put(card.received, key, readings or None))
 
 
@@ -123,7 +127,7 @@ def _after(card: Card, keys: list[str], text: str) -> Card:
     part = _part("after", keys, ("readings", "wanted", "tolerance"))
     was = card.after.get(key, Inspection())
     now = {
-        "readings": lambda: replace(was, readings=readings_of(text)),
+        "readings": lambda: replace(was, readings=each_reading(text)),
         "wanted": lambda: replace(was, wanted=text),
         "tolerance": lambda: replace(was, tolerance=text),
     }[part]()
@@ -149,6 +153,20 @@ def readings_of(text: str) -> Readings:
         (('0.28 mm', '', '0.3 mm'), ('0,28 mm',))
     """
     return parted(text)
+
+
+def each_reading(text: str) -> Readings:
+    """Readings as they are typed on the bench, of which one may stand for several behind their number.
+
+    Example:
+        >>> each_reading("3x 0.2 mm, 0.21 mm"), each_reading("8x1")
+        (('0.2 mm', '0.2 mm', '0.2 mm', '0.21 mm'), ('8x1',))
+    """
+    found: list[str] = []
+    for one in readings_of(text):
+        repeated = _REPEATED.fullmatch(one)
+        found += [repeated[2]] * int(repeated[1]) if repeated and int(repeated[1]) else [one]
+    return tuple(found)
 
 
 def _quantity(section: str, keys: list[str], most: int) -> str:

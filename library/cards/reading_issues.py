@@ -111,7 +111,13 @@ def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue
     if len(readings) > flutes:
         yield card_issue(way, f"{title_of(key)}: there are {len(readings)} readings and {flutes} flutes. Correct the flutes, "
                       "or take a reading away.")  # fmt: skip
-    for flute in range(1, flutes + 1):
+    left = flutes - len(readings)
+    if left > 1:
+        has = f"{len(readings)} reading{'s' if len(readings) > 1 else ''} of {flutes}"
+        alike = f" Or write {flutes}x {readings[0]}, if all were found alike." if len(readings) == 1 else ""
+        yield card_issue(way, f"{title_of(key)}: there {'are' if len(readings) > 1 else 'is'} {has}, one for each flute. Measure "
+                      f"the other {left} too.{alike}{or_one}", "error", len(readings) + 1)  # fmt: skip
+    for flute in range(1, (flutes if left <= 1 else len(readings)) + 1):
         if flute > len(readings) or not readings[flute - 1].strip():
             yield card_issue(way, f"{title_of(key)}: flute {flute} of {flutes} has no reading. Measure it, such as "
                           f"{example(quantity(key).kind)}.{or_one}", "error", flute)  # fmt: skip

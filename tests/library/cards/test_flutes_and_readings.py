@@ -106,3 +106,30 @@ def test_where_nobody_knows_the_flutes_readings_go_with_the_lands(book: Book) ->
     job = told(card, book, received__land_width=THREE, after__drop="0.3 mm, 0.3 mm")
     assert "there are 2 readings, and 3 lands." in said_of(job)["after.drop"][1]
     assert not said_of(told(card, book, received__land_width=THREE, after__drop="0.3 mm, 0.3 mm, 0.3 mm"))
+
+
+def test_one_reading_of_eight_flutes_is_one_stop_that_says_how_it_stands_for_all(
+    card: Card, book: Book
+) -> None:
+    job = told(card, book, tool__flutes="8", after__drop=".154 mm")
+    assert [one.text for one in keeps_open(job) if one.way == "after.drop"] == [
+        "Indicator drop: there is 1 reading of 8, one for each flute. Measure the other 7 too. Or write 8x .154 mm, if all were "
+        "found alike."
+    ]
+    some = told(card, book, tool__flutes="8", after__drop=".154 mm, , .15 mm")
+    assert [one.text for one in keeps_open(some) if one.way == "after.drop"] == [
+        "Indicator drop: there are 3 readings of 8, one for each flute. Measure the other 5 too.",
+        "Indicator drop: flute 2 of 8 has no reading. Measure it, such as 3.2 mm, 1/8 in or 40 thou.",
+    ]
+
+
+@pytest.mark.parametrize("typed", ["8x .154 mm", "8x.154 mm", "7x .154 mm, .154 mm", "8X  .154 mm"])
+def test_a_reading_behind_its_number_stands_for_so_many_flutes(card: Card, book: Book, typed: str) -> None:
+    job = told(card, book, tool__flutes="8", after__drop=typed)
+    assert job.card.after["drop"].readings == (".154 mm",) * 8
+    assert not [one for one in keeps_open(job) if one.way == "after.drop"]
+
+
+@pytest.mark.parametrize("typed", ["8x1", "0x 1 mm", "x 1 mm"])
+def test_what_is_no_number_of_readings_stays_as_it_was_typed(card: Card, typed: str) -> None:
+    assert edited(card, "received.drop", typed).received["drop"] == (typed,)
