@@ -17,8 +17,8 @@ from library.units.read import UnitError, in_unit, read, read_many, with_units
 from library.units.system import INCH, METRIC, Display
 
 
-_NOTHING = re.compile(r"[+-]?(?:0+\.?0*|\.0+)")
-"""A zero without a unit."""
+_NOTHING = re.compile(r"[+-]?(?:0+\.?0*|\.0+)(?:\s*\+/-.*)?")
+"""A zero without a unit, perhaps with how far off it may be."""
 
 
 def display_of(card: Card) -> Display:

@@ -104,8 +104,8 @@ def readings_hint(job: Job, key: str) -> str:
     """How a quantity is typed and measured, flute by flute where each has its own."""
     row, flutes = quantity(key), flutes_of(job.card.tool.flutes)
     several = key in PER_FLUTE and (flutes is None or flutes > 1)
-    all_of = f"each of the {flutes} flutes" if flutes else "each flute"
-    each = f" One for {all_of}, parted by commas, the unit after the last." if several else ""
+    all_of = f"all {flutes} flutes, one for each" if flutes else "one for each flute"
+    each = f" {all_of[:1].upper()}{all_of[1:]}, parted by commas, the unit last." if several else ""
     if each_step(job, key) is not None:
         each = " One for each step, the smallest first, the unit after the last."
     if key in DROPS:

@@ -32,6 +32,8 @@ EMPTY = Book({})
         ("received.drop", "0.0", "0.0 in"),
         ("wanted.rake_angle", "0", "0 deg"),
         ("wanted.margin_width", ".0", ".0 in"),
+        ("received.drop", "0 +/- 0.01", "0 in +/- 0.01"),
+        ("received.drop", "0 +/- 0.01 mm", "0 +/- 0.01 mm"),
         ("after.drop.wanted", "0", "0 in"),
         ("after.drop.tolerance", "0", "0 in"),
         ("received.drop", "0,25", "0,25"),

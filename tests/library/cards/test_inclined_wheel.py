@@ -138,7 +138,7 @@ def test_behind_a_margin_the_land_falls_only_from_where_the_margin_ends(method: 
     job = work_out(
         replace(
             plain,
-            wanted=plain.wanted | {"margin_width": Wanted("0.2 mm")},
+            wanted={**plain.wanted, "margin_width": Wanted("0.2 mm")},
             after={"drop": Inspection(("0.098 mm",) * 4, "", "0.005 mm")},
         ),
         BOOK,
