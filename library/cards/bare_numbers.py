@@ -16,7 +16,6 @@ from library.cards.tolerances import tolerance
 from library.units.read import UnitError, in_unit, read, read_many, with_units
 from library.units.system import INCH, METRIC, Display
 
-
 _NOTHING = re.compile(r"[+-]?(?:0+\.?0*|\.0+)(?:\s*\+/-.*)?")
 """A zero without a unit, perhaps with how far off it may be."""
 

@@ -200,3 +200,20 @@ def test_the_moves_of_the_index_say_that_a_tooth_rest_holds_the_tooth_instead(bo
     (on_the_rest,) = index_lines("tooth-rest-height")
     (under_the_head,) = index_lines("wheel-head-height")
     assert on_the_rest == f"{under_the_head}; only where no tooth rest holds the tooth"
+
+
+def test_the_size_that_is_lost_counts_with_the_margin_and_the_facets_that_are_planned(book: Book) -> None:
+    # 0.03 mm off a radial face go 6 times into a margin of 0.2 mm. Without it 0.6 mm of facet at 5 degrees end, on a circle of
+    # 5.99 mm, atan(0.6 cos 5 / (5.99 - 0.6 sin 5)) = 0.1003 rad behind the edge. After a turn t this back is
+    # 0.1003 - t behind the edge, whose relief is 5 degrees less t, and stays inside up to twice that: t may be 0.1745 - 0.1003,
+    # into which 0.03 / 5.99 goes 14.8 times.
+    stock = {"settings__size-loss__stock_per_sharpening": "0.03 mm", "wanted__rake_angle": "0 deg"}
+    stock["settings__size-loss__least_diameter"] = "11 mm"
+    primary = {"wanted__primary_land": "", "settings__reamer-land__primary_land": "0.6 mm"}
+    for margin, count, says in (("0.2 mm", 6, "margin"), ("0 mm", 14, "primary land")):
+        step = job(book, **stock, **primary, wanted__margin_width=margin).step("size-loss")
+        assert step is not None
+        assert not step.stopped
+        assert step.answer.result is not None
+        assert step.answer.result.outputs["sharpenings_left"] == count
+        assert f"{says} " in str(step.checks[0].sentence)
