@@ -99,11 +99,26 @@ class Job:
             )
         return (self.diameter - wanted) / 2
 
+    @property
+    def has_margin(self) -> bool:
+        """Whether the land begins with a margin on the circle."""
+        is_land = self.edge.surface.key == "land"
+        return is_land and self.given.number_or("margin_width", 0.0) > 0
+
+    @property
+    def within_margin(self) -> bool:
+        """Whether the face goes back over the margin alone, which lies on the circle, so that the edge stays on it."""
+        margin = self.given.number_or("margin_width", 0.0)
+        wears = self.has_margin and self.on == "face" and self.to_size is None
+        return wears and self.given.number("wear_land") < margin
+
     @cached_property
     def depth(self) -> float:
         """How far the edge goes back: along the radius, on an end along the axis, in mm."""
         if self.to_size is not None:
             return self.to_size
+        if self.within_margin:
+            return 0.0
         wear = self.given.number("wear_land")
         if self.radial is None:
             return depth_of_wear(wear, self.edge.normal(self.relief), 0.0)
@@ -122,6 +137,8 @@ class Job:
         """How far round the tool the edge goes back when the face is ground, in mm; nothing where no face would do."""
         if self.radial is None:
             return None if self.to_size is not None else self.given.number("wear_land")
+        if self.within_margin:
+            return self.given.number("wear_land")
         if self.to_size is None:
             return stock_along(face_stock(self.given.number("wear_land"), self.rake), self.rake, self.radial)
         if self.radial == 0:
@@ -173,6 +190,8 @@ class Job:
     def lost(self) -> float | None:
         """How much smaller the tool becomes, in mm; nothing where that was not told."""
         if self.on_circle:
+            if self.within_margin:
+                return 0.0
             if self.on == "face" and self.form == "flat" and self.to_size is None and self.radial is not None:
                 assert self.along is not None
                 return 2 * flat.drop(2 * self.along / self.diameter, self.radial, self.diameter)
@@ -209,7 +228,10 @@ def _checks(given: Inputs) -> Iterator[Check]:
     job = _job(given)
     yield from wear_advice.doubts(given, job.edge, job.rake)
     yield from wear_advice.of_the_land(given, job.on, job.along)
-    yield from wear_advice.of_a_flat(job.on, job.form, job.radial, job.along, job.diameter)
+    if not job.within_margin:
+        yield from wear_advice.of_a_flat(job.on, job.form, job.radial, job.along, job.diameter)
+    if job.has_margin:
+        yield wear_advice.of_the_margin(given, within=job.within_margin)
     yield from wear_advice.of_the_infeed(given.number("infeed"), job.stock)
     yield from wear_advice.of_the_size(given, job.lost)
     yield wear_advice.told(given, job.on, job.stock)
@@ -291,6 +313,7 @@ CALCULATION = Calculation(
         Field("land_relief_angle", optional=True, when=("surface", "bevel")),
         Field("back_taper", optional=True, when=("surface", "chamfer", "bevel", "lip", "end")),
         Field("least_diameter", optional=True),
+        Field("margin_width", optional=True, when=("surface", "land")),
     ),
     outputs=(
         "face_stock",

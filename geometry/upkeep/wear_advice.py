@@ -65,6 +65,17 @@ def of_a_flat(
         yield note("The flat keeps a relief of {left} square to the axis.", left=angle(left))
 
 
+def of_the_margin(given: Inputs, *, within: bool) -> Check:
+    """What a margin on the circle makes of the size: nothing is lost while the face goes back over it alone."""
+    margin = length(given.number("margin_width"))
+    if within:
+        return note(
+            "The wear lies within the margin of {margin}, which is on the circle: off the face it costs no size.",
+            margin=margin,
+        )
+    return note("The margin of {margin} is not counted: the relief is taken from the edge on.", margin=margin)
+
+
 def of_the_infeed(infeed: float, stock: float) -> Iterator[Check]:
     """Whether a pass is deeper than one that leaves the edge cool."""
     if min(infeed, stock) > DEEPEST * (1 + 1e-9):

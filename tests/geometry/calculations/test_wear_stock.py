@@ -213,3 +213,28 @@ def test_a_size_that_grinding_cannot_reach_is_refused() -> None:
         wear(**base, surface="cone", included_angle=1.5, wanted_diameter=11.9)
     with pytest.raises(Refusal, match="Grind the flank"):
         wear(**base, surface="land", wanted_diameter=11.0, relief_form="flat", sharpened_on="face")
+
+
+def test_wear_within_a_margin_costs_no_size_off_the_face() -> None:
+    # By hand: on a radial face 0.15 mm of wear are 0.15 mm of stock, and 0.05 mm of a margin of 0.2 mm are left on the circle.
+    worn: dict[str, Given] = {
+        "surface": "land",
+        "diameter": 16.0,
+        "wear_land": 0.15,
+        "relief_angle": math.radians(5),
+        "relief_form": "flat",
+        "rake_angle": 0.0,
+        "land_width": 1.8,
+        "sharpened_on": "face",
+    }
+    plain = run(calculation("wear-stock"), worn)
+    found = run(calculation("wear-stock"), worn | {"margin_width": 0.2})
+    assert plain.outputs["size_lost"] > 0
+    assert found.outputs["size_lost"] == 0
+    assert found.outputs["diameter_after"] == 16.0
+    assert found.outputs["face_stock"] == pytest.approx(0.15)
+    assert found.outputs["land_after"] == pytest.approx(1.65)
+    assert any("costs no size" in str(one.sentence) for one in found.checks)
+    beyond = run(calculation("wear-stock"), worn | {"margin_width": 0.1})
+    assert beyond.outputs["size_lost"] == plain.outputs["size_lost"]
+    assert any("is not counted" in str(one.sentence) for one in beyond.checks)
