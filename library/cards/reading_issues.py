@@ -114,7 +114,11 @@ def _missing(job: Job, way: str, key: str, readings: Readings) -> Iterator[Issue
     left = flutes - len(readings)
     if left > 1:
         has = f"{len(readings)} reading{'s' if len(readings) > 1 else ''} of {flutes}"
-        alike = f" Or write {flutes}x {readings[0]}, if all were found alike." if len(readings) == 1 else ""
+        alike = (
+            f" Or write {flutes}x {readings[0]}, if all were found alike."
+            if left == flutes - 1 and readings[0]
+            else ""
+        )
         yield card_issue(way, f"{title_of(key)}: there {'are' if len(readings) > 1 else 'is'} {has}, one for each flute. Measure "
                       f"the other {left} too.{alike}{or_one}", "error", len(readings) + 1)  # fmt: skip
     for flute in range(1, (flutes if left <= 1 else len(readings)) + 1):
