@@ -128,7 +128,9 @@ def range_check(
     will_do = will_do if high is not None else "at least {low} will do"
     each = "each " if len(told) > 1 else ""
     says = f"S{'; '.join(told)[1:]}, {each}square to its cone: {will_do}."
-    always = _one_by_one(cuts, low, high, parts, throws) if not ways else ()
+    out = {one.shoulder for one in found}
+    wanting = [one for one in throws if one.shoulder in out]  # The others have a throw that serves them.
+    always = _one_by_one(cuts, low, high, parts, wanting) if not ways else ()
     return complaint("watch", says, ways, always, **parts)
 
 
@@ -180,4 +182,4 @@ def _by_itself(throws: Sequence[OwnThrow], parts: dict[str, Amount | str]) -> st
         }
         said.append(f"{{least{at}}} to {{most{at}}} {one.per} for shoulder {{shoulder{at}}}")
     which = f": {', '.join(said)}" if said else ""
-    return f", on a card for itself that has the two steps beside it alone as its size{which}"
+    return f", on a card whose size is its two steps alone{which}"

@@ -72,9 +72,6 @@ def show_bare(value: float, kind: Kind, display: Display = METRIC) -> str:
 def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
     """An answer with its unit, as finely as an indicator shows it; a limit is rounded to the safe side.
 
-    An angle so slight that hundredths of a degree say little or nothing of it has two digits of its own: it is set by an
-    indicator along a length.
-
     Example:
         >>> from geometry.quantities import quantity
         >>> show_answer(1.6755161, quantity("clear_land_width"))
@@ -83,10 +80,6 @@ def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
         ('0.0029 deg', '0.00 deg')
     """
     unit = display.unit(row.kind)
-    if row.kind is Kind.ANGLE:
-        found = abs(from_geometry(value, row.kind, unit))
-        if LEAST_ANGLE <= found < SLIGHT_ANGLE:
-            return f"{_rounded(from_geometry(value, row.kind, unit), unit, 1 - math.floor(math.log10(found)), row.rounding)} {unit}"
     if unit not in _DECIMALS:
         return show(value, row.kind, display)
     return show_end(value, row.kind, unit, row.rounding)
@@ -152,7 +145,12 @@ def number(value: float, kind: Kind, unit: str, rounding: Rounding = Rounding.NE
 
 def _rounded(value: float, unit: str, decimals: int, rounding: Rounding) -> str:
     is_slow = unit == "rpm" and abs(value) < _SLOW
-    decimals = _SLOW_DECIMALS if is_slow else decimals
+    # A slight angle, which is set by an indicator along a length, has two digits of its own.
+    is_slight = unit == "deg" and LEAST_ANGLE <= abs(value) < SLIGHT_ANGLE
+    if is_slow:
+        decimals = _SLOW_DECIMALS
+    elif is_slight:
+        decimals = max(decimals, 1 - math.floor(math.log10(abs(value))))
     step = 10.0**-decimals
     if rounding is Rounding.DOWN:
         value = math.floor(value / step + 1e-9) * step

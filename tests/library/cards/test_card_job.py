@@ -125,7 +125,7 @@ def test_settings_are_told_in_the_machines_graduations(book: Book, job: Card) ->
     # 5.985 sin 8 degrees is 0.83295 mm: 83 divisions; 0.83 is asin(0.83 / 5.985) = 7.9714 degrees.
     assert lines["Tooth rest height"].value == "0.833 mm"
     assert lines["Tooth rest height"].graduation == "83 divisions of 0.01 mm, tooth rest down"
-    assert lines["Tooth rest height"].cost == "rounding takes 0.03 deg off the relief angle"
+    assert lines["Tooth rest height"].cost == "rounding takes 0.029 deg off the relief angle"
     # Forty turns over four flutes; a tooth rest holds the tooth as well as the index does, and never with it.
     assert lines["Index"].graduation == "10 turns; only where no tooth rest holds the tooth"
     # It is read on the way and set nowhere.
