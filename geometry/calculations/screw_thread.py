@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from geometry.calculation import Calculation, Check, Field, Inputs, Result, note, worst_first
+from geometry.plausible import SHOWN
 from geometry.preconditions import refuse
 from geometry.sentences import count, length
 from geometry.thread.class_advice import CLASS, LIMITS_OF_CLASS, class_limits, told_of_class
@@ -71,8 +72,23 @@ def _leadscrew(made: Thread) -> tuple[Check, ...]:
     )
 
 
+def _basic(given: Inputs) -> float:
+    """The diameter that the thread is called by, in mm; one that was measured says nothing of it."""
+    return given.number_or("nominal_diameter", given.number("diameter"))
+
+
+def _measured(given: Inputs) -> Iterator[Check]:
+    """That a diameter beside the nominal one counts for nothing here, where the two differ."""
+    if abs(_basic(given) - given.number("diameter")) > SHOWN:
+        yield note(
+            "The thread goes by its nominal size of {nominal}; the {measured} that the tool measures change nothing in it.",
+            nominal=length(_basic(given)),
+            measured=length(given.number("diameter")),
+        )
+
+
 def _parallel(given: Inputs) -> Result:
-    diameter, pitch = given.number("diameter"), pitch_of(given)
+    diameter, pitch = _basic(given), pitch_of(given)
     made = thread(diameter, pitch, given.choice("thread_form"))
     counted_as, advance = given.choice("full_thread"), lead(pitch, given.number("starts"))
     drilling, checks = _drilling(given, made, counted_as)
@@ -99,6 +115,7 @@ def _parallel(given: Inputs) -> Result:
                 *(told_of_class(given, made, allowed) if allowed is not None else ()),
                 _rule(made, counted_as),
                 *_leadscrew(made),
+                *_measured(given),
                 *_runs(given, advance),
             )
         ),
@@ -114,7 +131,7 @@ def _taper(given: Inputs) -> Result:
         )
     if given.has("thread_class"):
         raise refuse("thread_class", "These classes are of parallel threads. Leave the class out.")
-    made = pipe_thread(given.choice("thread_taper"), given.number("diameter"), pitch_of(given))
+    made = pipe_thread(given.choice("thread_taper"), _basic(given), pitch_of(given))
     advance = lead(made.pitch, given.number("starts"))
     outputs = {
         "pitch": made.pitch,
@@ -127,7 +144,7 @@ def _taper(given: Inputs) -> Result:
         "sharp_height": made.sharp_height,
         "lead": advance,
     }
-    checks = [planes(made), hole_limits(made), *_runs(given, advance)]
+    checks = [planes(made), hole_limits(made), *_measured(given), *_runs(given, advance)]
     if given.has("drilled_diameter"):
         outputs["drilled_diameter"] = given.number("drilled_diameter")
         checks.append(pipe_hole_check(made, given.number("drilled_diameter")))
@@ -143,7 +160,7 @@ CALCULATION = Calculation(
     title="Screw thread and tap drill",
     question="What are the diameters and heights of this thread, and what hole is drilled before tapping?",
     wants="The diameter is the basic one over the crests of the screw, the size the thread is called by, of an American taper "
-    "pipe thread the outside of the pipe; say what a full thread is counted as, because tap makers' rules and the standards differ.",
+    "pipe thread the outside of the pipe; give the nominal size too where that diameter was measured. Say what a full thread is counted as, because tap makers' rules and the standards differ.",
     neglects="All sizes are basic ones of the 60 degree ISO and unified form, the 55 degree Whitworth form, the 47.5 degree BA form, or the trapezoidal or Acme form, and only the pitch diameter has limits, "
     "by its class; taper pipe threads, NPT and BSPT, have those of their standards at their own planes. A drill cuts a little over its size, so measure the hole when the percentage matters.",
     kinds=("tap", "twist-drill"),
@@ -155,6 +172,7 @@ CALCULATION = Calculation(
         Field("thread_form", default="iso", when=("thread_taper", "parallel")),
         Field("starts", default=1.0),
         Field("hand", default="right"),
+        Field("nominal_diameter", optional=True),
         Field("drilled_diameter", optional=True, one_of="hole"),
         Field("thread_percent", optional=True, one_of="hole"),
         Field("full_thread", default="three-quarters", when=("thread_taper", "parallel")),

@@ -16,7 +16,7 @@ from geometry.calculation import (
     stations,
     worst_first,
 )
-from geometry.plausible import land_plausible
+from geometry.plausible import diameter_plausible, land_plausible
 from geometry.preconditions import refuse
 from geometry.quantities import quantity
 from geometry.role import Role
@@ -51,9 +51,29 @@ def _parallel(given: Inputs) -> None:
         )
 
 
-def _height(given: Inputs, made: Thread) -> float:
+def _named(given: Inputs, made: Thread) -> Thread:
+    """The thread that the tap cuts: by its nominal diameter where that was given, for the crests of a tap measure otherwise."""
+    if not given.has("nominal_diameter"):
+        return made
+    named = thread(given.number("nominal_diameter"), made.pitch, given.choice("thread_form"))
+    if named.external_minor_diameter >= made.diameter:
+        raise refuse(
+            "nominal_diameter",
+            "A tap of {crests} over its crests is smaller than the root of its own thread of {nominal}, {root}. Measure the "
+            "tap again, or see which thread it is.",
+            {
+                "crests": length(made.diameter),
+                "nominal": length(named.diameter),
+                "root": length(named.external_minor_diameter),
+            },
+        )
+    return named
+
+
+def _height(given: Inputs, made: Thread, named: Thread) -> float:
+    """How far the chamfer rises: from the point, or from the root of the thread, to the crests as they measure."""
     if not given.has("point_diameter"):
-        return made.external_depth
+        return (made.diameter - named.external_minor_diameter) / 2
     point = given.number("point_diameter")
     if point >= made.diameter:
         raise refuse(
@@ -65,7 +85,8 @@ def _height(given: Inputs, made: Thread) -> float:
 
 
 def _chamfer(given: Inputs, made: Thread) -> Chamfer:
-    height = _height(given, made)
+    named = _named(given, made)
+    height = _height(given, made, named)
     if given.has("chamfer_angle"):
         slope = given.number("chamfer_angle")
         long = chamfer_length(height, slope)
@@ -86,7 +107,7 @@ def _chamfer(given: Inputs, made: Thread) -> Chamfer:
                 "steep": angle(chamfer_angle(height, low), Rounding.DOWN),
             },
         )
-    return Chamfer(made, height, long, slope)
+    return Chamfer(made, height, long, slope, named if given.has("nominal_diameter") else None)
 
 
 def _chips(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
@@ -153,6 +174,8 @@ def _checks(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> Iterato
     """What all of it means, the chips apart."""
     yield from pitch_checks(given)
     yield starts(chamfer)
+    if chamfer.nominal is not None:
+        yield from diameter_plausible(chamfer.thread.diameter, chamfer.nominal.diameter)
     if given.has("land_width"):
         turned = land_angle(
             given.number("land_width"), chamfer.thread.diameter, given.choice("land_measured_as")
@@ -191,7 +214,7 @@ def _compute(given: Inputs) -> Result:
             chamfer.point_diameter(chamfer.length),
             chamfer.length,
             made.pitch,
-            made.external_depth,
+            (made.diameter - (chamfer.nominal or made).external_minor_diameter) / 2,
         ),
     )
 
@@ -204,8 +227,8 @@ CALCULATION = Calculation(
     title="Chamfer of a tap",
     question="What are the angle, the threads, the chip and the relief of this chamfer, and what is left after grinding it?",
     wants="The diameter is the tap's over its crests, the land is measured on it, and the chamfer's angle is that of one "
-    "side to the axis. It rises by the depth of the external thread (17/24 of the fundamental triangle height for 60 degrees) unless you "
-    "give the diameter at the point.",
+    "side to the axis. It rises from the root of the external thread (17/24 of the fundamental triangle height under the nominal diameter "
+    "for 60 degrees) unless you give the diameter at the point. The hole goes by the nominal diameter; without one the tap's counts as that.",
     neglects="It takes the chamfer as a straight cone and its relief as an even cam. With a larger hole than the point the "
     "first threads of the chamfer meet no metal, and the point diameter of a spiral-point tap is hard to measure.",
     kinds=("tap",),
@@ -215,6 +238,7 @@ CALCULATION = Calculation(
         *PITCH,
         Field("thread_taper", default="parallel"),
         Field("thread_form", default="iso"),
+        Field("nominal_diameter", optional=True),
         Field("chamfer_threads", one_of="chamfer"),
         Field("chamfer_angle", one_of="chamfer"),
         Field("chamfer_length", one_of="chamfer"),

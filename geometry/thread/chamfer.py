@@ -17,6 +17,7 @@ from geometry.preconditions import (
     require_relief,
 )
 from geometry.thread.form import Thread
+from geometry.thread.tap_drill import rule_diameter
 
 SLACK = 1e-9
 """A point that is larger than the hole by less than this many millimetres is only rounding."""
@@ -27,16 +28,23 @@ class Chamfer:
     """The chamfer of one tap.
 
     Attributes:
-        thread: the thread of the tap.
+        thread: the thread of the tap, over its crests as they measure.
         height: how far the chamfer rises on the radius, in mm.
         length: along the axis, in mm.
         angle: per side from the axis, in radians.
+        nominal: the thread by its name, where the crests of the tap measure otherwise; else nothing.
     """
 
     thread: Thread
     height: float
     length: float
     angle: float
+    nominal: Thread | None = None
+
+    @property
+    def hole(self) -> float:
+        """The hole before tapping, which goes by the thread and not by how much its tap measures: diameter less pitch."""
+        return rule_diameter(self.nominal or self.thread)
 
     @property
     def threads(self) -> float:

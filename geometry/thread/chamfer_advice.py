@@ -10,12 +10,11 @@ from geometry.plausible import LEAST_RELIEF, relief_plausible
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.thread.chamfer import RELIEF_FACTORS, SLACK, Chamfer, moved_back, stock_for
 from geometry.thread.hole_advice import LIMITS_SHOWN
-from geometry.thread.tap_drill import rule_diameter
 
 
 def starts(chamfer: Chamfer) -> Check:
     """Whether the point enters a hole of the common size."""
-    point, hole = chamfer.thread.diameter - 2 * chamfer.height, rule_diameter(chamfer.thread)
+    point, hole = chamfer.thread.diameter - 2 * chamfer.height, chamfer.hole
     if point > hole + SLACK:
         return stop(
             "The point of {point} does not enter a hole of {hole}, diameter less pitch: the tap cannot start. Grind the "
@@ -85,8 +84,8 @@ def back_checks(chamfer: Chamfer, cut_back: float, found: Mapping[str, float]) -
     """What is left after grinding, and the stock that makes the tap start again."""
     if not found:
         return
-    hole, point = rule_diameter(chamfer.thread), found["point_diameter_after"]
-    wanted = max(chamfer.length, chamfer.thread.pitch / 2 / math.tan(chamfer.angle))
+    hole, point = chamfer.hole, found["point_diameter_after"]
+    wanted = max(chamfer.length, (chamfer.thread.diameter - hole) / 2 / math.tan(chamfer.angle))
     again = stock_for(wanted - chamfer.length + cut_back, chamfer.angle)
     left = {
         "left": ratio(found["threads_left"]),

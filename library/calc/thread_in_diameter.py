@@ -1,5 +1,7 @@
 """A thread typed where a diameter is asked for: ``M16`` or ``5/8-11 UNC`` fills diameter, pitch and starts.
 
+Where a measured diameter stands in its place, the thread is named by the nominal size, and gives all else.
+
 A numbered or lettered drill, ``#7`` or ``letter F``, may be typed for any length.
 """
 
@@ -15,8 +17,11 @@ from library.book.model import Book
 from library.issue import Issue
 from library.units.grammar import UnitError, parse
 
-PLACES = ("diameter", "nominal_diameter")
-"""The fields in which a thread may be named; a calculation asks for one of them at most."""
+NOMINAL = "nominal_diameter"
+"""Where the name of a thread stays while the diameter of its tap is measured and typed."""
+
+PLACES = ("diameter", NOMINAL)
+"""The fields in which a thread may be named; the first that a calculation asks for comes first."""
 
 
 _BEGIN_A_DRILL = frozenset("#abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
@@ -58,23 +63,53 @@ def with_thread(
     """
     typed = _with_drills(sheet, typed)
     place = place_of_thread(sheet)
-    name = typed.get(place, "").strip()
-    if not name or not _may_be_a_thread(name):
-        return typed, []
-    from library.shop_threads.laying import own_threads
-    from library.threads import NotChosen, choose, find_threads, texts_for
+    name, called = (typed.get(key, "").strip() for key in (place, NOMINAL))
+    if not place or place == NOMINAL or not is_named(called, book):
+        return _filled(sheet, typed, place, book, threaded=threaded) if is_named(name, book) else (typed, [])
+    others = {key: text for key, text in typed.items() if key != NOMINAL}
+    if not is_named(name, book):
+        filled, wrong = _filled(sheet, typed, NOMINAL, book, threaded=threaded)
+        return (filled, wrong) if sheet.field(NOMINAL) is not None or not wrong else (others, [])
+    filled, wrong = _filled(sheet, others, place, book, threaded=threaded)
+    if name.casefold() != called.casefold():
+        other = f"{NOMINAL}: {called} is another thread than the {name} of the diameter. Name the thread once."
+        wrong = [*wrong, Issue(sheet.name, NOMINAL, "error", other)]
+    return filled, wrong
 
-    own = own_threads(book)
-    if not (name[0].isalpha() or name[0] == "#" or _SERIES.search(name) or find_threads(name, own)):
-        return typed, []
+
+def _filled(
+    sheet: Calculation, typed: Mapping[str, str], place: str, book: Book | None, *, threaded: bool
+) -> tuple[Mapping[str, str], list[Issue]]:
+    """The texts with what the thread that is named in a place gives, and an issue where it is none or several."""
+    from library.shop_threads.laying import own_threads
+    from library.threads import NotChosen, choose, texts_for
+
+    name = typed[place].strip()
     rest = {key: text for key, text in typed.items() if key != place and text.strip()}
     try:
-        thread = choose(name, own)
+        thread = choose(name, own_threads(book))
     except NotChosen as error:
         return rest, [Issue(sheet.name, place, "error", f"{place}: {error}")]
     if not threaded and sheet.field("pitch") is None:
         return rest, [Issue(sheet.name, place, "error", f"{place}: {not_its_diameter(name)}")]
     return texts_for(sheet, thread, rest) | rest, []
+
+
+def is_named(text: str, book: Book | None = None) -> bool:
+    """Whether a text is meant as the name of a thread, right or wrong, and cannot be read as a length.
+
+    Example:
+        >>> is_named("Tr 16x4"), is_named("16.5 mm"), is_named("wide")
+        (True, False, False)
+    """
+    if not text or not _may_be_a_thread(text):
+        return False
+    if text[0].isalpha() or text[0] == "#" or _SERIES.search(text):
+        return True
+    from library.shop_threads.laying import own_threads
+    from library.threads import find_threads
+
+    return bool(find_threads(text, own_threads(book)))
 
 
 def not_its_diameter(name: str) -> str:

@@ -12,6 +12,7 @@ from library.calc.inputs import Input
 from library.calc.of_several import is_list
 from library.calc.ranges import ends_of, taken
 from library.calc.surfaces import FIELD, book_key
+from library.calc.thread_in_diameter import NOMINAL, is_named
 from library.calc.words_first import words_first
 from library.equipment.offers import OF_A_WHEEL, Offer
 from library.units.beside import beside
@@ -34,8 +35,8 @@ LEAST_WORD = 3
 OF_LIST = "of list"
 """The word for a value out of a list that was typed for another calculation."""
 
-SIZES = ("diameter", "nominal_diameter")
-"""Where a size or the name of a thread may stand; a calculation asks for one of them at most."""
+SIZES = ("diameter", NOMINAL)
+"""Where a size or the name of a thread may stand; the first that a calculation asks for tells its thread."""
 
 
 class Form(ListFields):
@@ -109,7 +110,13 @@ class Form(ListFields):
         taken = {field.one_of for field in self.sheet.inputs if field.key in texts} - {""}
         open_for = {one.key for one in self.sheet.inputs if one.key not in texts and one.one_of not in taken}
         handed = {**self.handed, **self.of_lists()}
-        return {**{key: text for key, text in handed.items() if key in open_for}, **texts}
+        return {**{key: text for key, text in handed.items() if key in open_for}, **texts, **self._called()}
+
+    def _called(self) -> dict[str, str]:
+        """The thread that the tool is called by, which gives pitch and form also where its diameter is typed as measured."""
+        text = self.typed.get(NOMINAL, TextLine()).text.strip()
+        asks = self.sheet.field("pitch") is not None and self.sheet.field("diameter") is not None
+        return {NOMINAL: text} if asks and text and is_named(text) else {}
 
     def of_lists(self) -> dict[str, str]:
         """What counts here of the lists that were typed elsewhere; not of one that a tool to be measured was only found with."""
@@ -309,8 +316,17 @@ class Form(ListFields):
         if line.text != self.line(self.focus).text:
             self.whence.typed(self.place(self.focus))
         self.nominal = {key: text for key, text in self.nominal.items() if key != self.focus}
+        if self.focus == SIZES[0] and is_named(line.text):
+            self._name_anew()
         back = "" if line.text.strip() else self.laid_out.get(self.focus, "")
         super().keep(TextLine.ending(back) if back else line)
+
+    def _name_anew(self) -> None:
+        """Forget the thread that the tool was found with, as another is named where its diameter stands."""
+        called = self.typed.get(NOMINAL, TextLine()).text
+        if self.whence.is_sought(NOMINAL, called):
+            self.typed.pop(NOMINAL)
+            self.whence.typed(NOMINAL)
 
     def clear(self) -> None:
         """Empty the field in hand; the number before a word returns, else what fills it.

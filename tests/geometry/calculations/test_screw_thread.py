@@ -131,3 +131,12 @@ def test_a_class_of_a_thread_that_has_none_is_refused(more: dict[str, Given], ma
     values: dict[str, Given] = {"diameter": 13.716, "threads_per_inch": 18 / 25.4, "thread_class": "2B"}
     with pytest.raises(Refusal, match=match):
         run(calculation("screw-thread"), {**values, **more})
+
+
+def test_a_measured_diameter_does_not_move_the_hole_of_a_thread_that_is_called_by_its_nominal_size() -> None:
+    # ISO 2904: D1 = d - P, whatever a tap measures over its crests.
+    values: dict[str, Given] = {"diameter": 16.5, "pitch": 4.0, "thread_form": "trapezoidal"}
+    found = run(calculation("screw-thread"), {**values, "nominal_diameter": 16.0})
+    assert found.outputs["internal_minor_diameter"] == pytest.approx(12.0)
+    assert found.outputs["tap_drill_diameter"] == pytest.approx(12.0)
+    assert any("change nothing" in str(one.sentence) for one in found.checks)

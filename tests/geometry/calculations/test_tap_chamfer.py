@@ -198,3 +198,49 @@ def test_stock_that_would_leave_a_sharp_point_is_not_advised() -> None:
     assert told.state == "watch"
     assert "grind it anew" in str(told.sentence)
     assert told.cure == ()
+
+
+# The root of a screw by its standard (ISO 724 and ISO 68-1, BS 84, ISO 2904, ASME B1.5) and its hole, diameter less pitch.
+@pytest.mark.parametrize(
+    ("form", "size", "pitch", "crests", "root", "hole"),
+    [
+        ("trapezoidal", 16.0, 4.0, 16.5, 16.0 - 4.0 - 2 * 0.25, 12.0),
+        ("acme", 25.4, 5.08, 25.9, 25.4 - 5.08 - 2 * 0.254, 20.32),
+        ("iso", 10.0, 1.5, 10.1, 10.0 - 2 * 17 / 24 * math.sqrt(3) / 2 * 1.5, 8.5),
+        ("whitworth", 12.7, 25.4 / 12, 12.8, 12.7 - 2 * 0.640327 * 25.4 / 12, 12.7 - 25.4 / 12),
+        ("ba", 6.0, 1.0, 6.05, 6.0 - 1.2, 5.0),
+    ],
+)
+def test_the_hole_goes_by_the_thread_and_the_chamfer_begins_at_the_crests_as_measured(
+    form: str, size: float, pitch: float, crests: float, root: float, hole: float
+) -> None:
+    found = chamfer(
+        diameter=crests, nominal_diameter=size, pitch=pitch, thread_form=form, chamfer_threads=12.0, cut_back=0.01
+    )
+    assert found.outputs["point_diameter"] == pytest.approx(root, abs=1e-4)
+    slope = math.atan((crests - root) / 2 / (12 * pitch))
+    assert found.outputs["chamfer_angle"] == pytest.approx(slope, abs=1e-5)
+    holes = [amount.value for one in found.checks for name, amount in one.sentence.parts.items()
+             if name == "hole" and not isinstance(amount, str)]  # fmt: skip
+    assert holes == pytest.approx([hole, hole], abs=1e-4)
+
+
+def test_a_point_between_the_hole_and_that_of_larger_crests_cannot_start() -> None:
+    values: dict[str, Given] = {
+        "diameter": 16.5,
+        "pitch": 4.0,
+        "thread_form": "trapezoidal",
+        "chamfer_threads": 12.0,
+        "point_diameter": 12.3,
+    }
+    assert chamfer(**values).checks[0].state == "pass"
+    check = chamfer(**values, nominal_diameter=16.0).checks[0]
+    assert check.state == "stop"
+    assert advised(check) == pytest.approx(12.0)
+
+
+def test_a_tap_that_measures_far_from_its_thread_is_doubted_and_one_without_a_thread_left_is_refused() -> None:
+    states = [one.state for one in chamfer(**{**TAP, "diameter": 8.6}, nominal_diameter=10.0, chamfer_threads=4.0).checks]
+    assert states[0] == "watch"
+    with pytest.raises(Refusal, match="smaller than the root"):
+        chamfer(**{**TAP, "diameter": 8.0}, nominal_diameter=10.0, chamfer_threads=4.0)

@@ -48,3 +48,36 @@ def test_what_is_no_thread_says_so_and_a_number_is_never_taken_for_one() -> None
     assert answer(AXIAL, {"diameter": "12", "pitch": "1", "land_width": "2"}).inputs["diameter"].value == 12.0
     (spoiled, *_) = answer(AXIAL, {"diameter": "12,5", "pitch": "1", "land_width": "2"}).issues
     assert "comma" in spoiled.text
+
+
+@pytest.mark.parametrize(
+    ("name", "measured", "form", "hole"),
+    [("Tr 16x4", "16.5 mm", "trapezoidal", 12.0), ("M10", "10.1 mm", "iso", 8.5),
+     ("1/4-20 UNC", "0.252 in", "iso", 5.08), ("2 BA", "4.8 mm", "ba", 3.89)],
+)  # fmt: skip
+def test_a_thread_that_is_named_beside_a_measured_diameter_gives_all_else(
+    name: str, measured: str, form: str, hole: float
+) -> None:
+    typed = {"diameter": measured, "nominal_diameter": name, "chamfer_threads": "4"}
+    found = answer(calculation("tap-chamfer"), typed)
+    assert not found.issues
+    assert found.inputs["thread_form"].value == form
+    assert found.result is not None
+    check = found.result.checks[0]
+    told = check.sentence.parts["hole"]
+    assert not isinstance(told, str)
+    assert told.value == pytest.approx(hole)
+
+
+def test_a_calculation_that_asks_for_no_nominal_size_takes_pitch_and_starts_of_the_thread() -> None:
+    found = answer(AXIAL, {"diameter": "20.5 mm", "nominal_diameter": "Tr 20 x 8 P4", "land_width": "3 mm"})
+    assert not found.issues
+    assert (found.inputs["pitch"].value, found.inputs["starts"].value) == (4.0, 2.0)
+    assert found.inputs["diameter"].value == 20.5
+
+
+def test_two_threads_named_for_one_tap_are_asked_about() -> None:
+    typed = {"diameter": "M10", "nominal_diameter": "M12", "chamfer_threads": "4"}
+    (issue,) = answer(calculation("tap-chamfer"), typed).issues
+    assert issue.key == "nominal_diameter"
+    assert "Name the thread once" in issue.text

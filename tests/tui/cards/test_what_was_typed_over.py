@@ -101,3 +101,41 @@ async def test_a_size_of_a_tool_that_is_for_no_hole_is_left_as_it_was_typed(at_t
         form.go_to("tool.size")
         await hands.do("12 h8", "<down>")
         assert form.card.settings == {}
+
+
+@pytest.mark.parametrize(
+    ("find", "measured", "hole", "pitch", "form"),
+    [("trapezoidal tap tr 16x4 bronze", "16.5 mm", 12.0, 4.0, "trapezoidal"), ("tap m10", "10.1", 8.5, 1.5, "iso")],
+)
+async def test_a_tap_that_is_measured_keeps_the_thread_that_it_was_found_with(
+    at_the_yard: Any, find: str, measured: str, hole: float, pitch: float, form: str
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.type(find)
+        await hands.press("f2")
+        hands.app.screen.open_sheet("tap-chamfer")
+        hands.app.screen.page.form.focus = "diameter"
+        await hands.type(measured)
+        await hands.until(lambda: hands.app.screen.page.form.answer.result is not None)
+        found = hands.app.screen.page.form.answer
+        assert (found.inputs["pitch"].value, found.inputs["thread_form"].value) == (pitch, form)
+        assert found.result.checks[0].sentence.parts["hole"].value == pytest.approx(hole)
+        hands.app.screen.open_sheet("lead-over-land")
+        assert hands.app.screen.page.form.answer.inputs["pitch"].value == pitch
+        await hands.press("ctrl+f")
+        card = hands.app.screen.form.card
+        assert card.received["diameter"][0].startswith(measured)
+        step = next(one for one in hands.app.screen.form.job.steps if one.sheet.name == "tap-chamfer")
+        assert step.answer.result.checks[0].sentence.parts["hole"].value == pytest.approx(hole)
+
+
+async def test_another_thread_typed_over_the_one_of_the_find_line_takes_its_place(at_the_yard: Any) -> None:
+    async with at_the_yard() as hands:
+        await hands.type("tap m10")
+        await hands.press("f2")
+        hands.app.screen.open_sheet("tap-chamfer")
+        hands.app.screen.page.form.focus = "diameter"
+        await hands.type("m16")
+        await hands.until(lambda: hands.app.screen.page.form.answer.result is not None)
+        found = hands.app.screen.page.form.answer
+        assert (found.inputs["nominal_diameter"].value, found.inputs["pitch"].value) == (16.0, 2.0)
