@@ -72,7 +72,9 @@ def with_thread(
         return (filled, wrong) if sheet.field(NOMINAL) is not None or not wrong else (others, [])
     filled, wrong = _filled(sheet, others, place, book, threaded=threaded)
     if name.casefold() != called.casefold():
-        other = f"{NOMINAL}: {called} is another thread than the {name} of the diameter. Name the thread once."
+        other = (
+            f"{NOMINAL}: {called} is another thread than the {name} of the diameter. Name the thread once."
+        )
         wrong = [*wrong, Issue(sheet.name, NOMINAL, "error", other)]
     return filled, wrong
 

@@ -10,10 +10,11 @@ from geometry.calculation import Calculation
 from geometry.quantities import quantity
 from geometry.role import FOUND, MEASURED_TOO
 from geometry.sentences import Kind
-from geometry.surfaces import surface_of_relief
+from geometry.surfaces import SURFACES, surface_of_relief
 from library.book.model import Book
 from library.calc.of_several import is_list
-from library.calc.surfaces import RELIEF, SECOND_RELIEF
+from library.calc.surfaces import FIELD, RELIEF, SECOND_RELIEF
+from library.cards.chosen import surfaces_of
 from library.cards.editing import CardEditRefused, edited
 from library.cards.model import Card, Tool
 from library.cards.starting import for_its_size
@@ -83,8 +84,8 @@ def with_typed(
 
     What is measured on the tool was received so; what the entry recommends, angles of the shape among it, is now wanted
     otherwise; a thread, a nominal
-    size, the flutes, and the new diameter of a tool that is ground down are the tool's; everything else stays with the
-    calculation.
+    size, the flutes, and the new diameter of a tool that is ground down are the tool's; a surface is the one that the card
+    grinds, with its relief and the angle of its edge; everything else stays with the calculation.
 
     Args:
         card: begun from the entry.
@@ -95,17 +96,34 @@ def with_typed(
         book: whose own threads a diameter may name.
         alone: typed for this calculation where ``texts`` has a list of the tool.
     """
-    begun = card
+    begun, surface = card, _ground(card, sheet, texts, book)
     for key, text in (alone or {}).items():
         card = edited(
             card, f"settings.{sheet.name}.{key}", _with_its_unit(key, text.strip(), display) or text
         )
     for key, text in texts.items():
         try:
-            card = _placed(card, kind, sheet, key, text.strip(), display, book)
+            if key in surface:
+                card = edited(card, f"wanted.{key}", _with_its_unit(key, text.strip(), display) or text)
+            else:
+                card = _placed(card, kind, sheet, key, text.strip(), display, book)
         except CardEditRefused:
             continue
     return for_its_size(card, begun, book) if book is not None else card
+
+
+def _ground(card: Card, sheet: Calculation, texts: Mapping[str, str], book: Book | None) -> frozenset[str]:
+    """What the card is to grind by a surface that was typed: the surface, its reliefs, and the angle of its edge.
+
+    Nothing where the tool has no such surface, where the calculation looks at the size of the tool, and of what a
+    calculation that finds a relief was told, which says how the tool is now.
+    """
+    one = SURFACES.get(_with_its_unit(FIELD, texts.get(FIELD, "").strip(), Display()))
+    if one is None or sheet.role.sizes or sheet.role.does == FOUND:
+        return frozenset()
+    if book is not None and one.key not in surfaces_of(card, book):
+        return frozenset()
+    return frozenset({FIELD, one.relief_key, one.second_key, one.edge_key} & texts.keys())
 
 
 def _placed(

@@ -215,7 +215,12 @@ def test_the_hole_goes_by_the_thread_and_the_chamfer_begins_at_the_crests_as_mea
     form: str, size: float, pitch: float, crests: float, root: float, hole: float
 ) -> None:
     found = chamfer(
-        diameter=crests, nominal_diameter=size, pitch=pitch, thread_form=form, chamfer_threads=12.0, cut_back=0.01
+        diameter=crests,
+        nominal_diameter=size,
+        pitch=pitch,
+        thread_form=form,
+        chamfer_threads=12.0,
+        cut_back=0.01,
     )
     assert found.outputs["point_diameter"] == pytest.approx(root, abs=1e-4)
     slope = math.atan((crests - root) / 2 / (12 * pitch))
@@ -239,8 +244,13 @@ def test_a_point_between_the_hole_and_that_of_larger_crests_cannot_start() -> No
     assert advised(check) == pytest.approx(12.0)
 
 
-def test_a_tap_that_measures_far_from_its_thread_is_doubted_and_one_without_a_thread_left_is_refused() -> None:
-    states = [one.state for one in chamfer(**{**TAP, "diameter": 8.6}, nominal_diameter=10.0, chamfer_threads=4.0).checks]
+def test_a_tap_that_measures_far_from_its_thread_is_doubted_and_one_without_a_thread_left_is_refused() -> (
+    None
+):
+    states = [
+        one.state
+        for one in chamfer(**{**TAP, "diameter": 8.6}, nominal_diameter=10.0, chamfer_threads=4.0).checks
+    ]
     assert states[0] == "watch"
     with pytest.raises(Refusal, match="smaller than the root"):
         chamfer(**{**TAP, "diameter": 8.0}, nominal_diameter=10.0, chamfer_threads=4.0)

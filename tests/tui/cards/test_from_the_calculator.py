@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 
 from geometry.calculations import calculation
+from library.book.model import Book, Family
+from library.cards.job import work_out
 from library.cards.model import Card, Tool, Wanted
 from library.units.system import METRIC
 from tui.view.card_from_calculator import with_typed
@@ -95,3 +97,39 @@ def test_a_nominal_size_is_the_size_of_the_tool() -> None:
     card = with_typed(Card(family="reamer"), "reamer", calculation("reamer-size"), texts, METRIC)
     assert card.tool.size == "12 mm"
     assert card.received == {"diameter": ("12.006 mm",)}
+
+
+TYPED_OF_A_BEVEL = {
+    "surface": "bevel",
+    "bevel_angle": "45",
+    "bevel_relief_angle": "8 deg",
+    "land_width": "4",
+    "land_measured_as": "chord",
+}
+
+
+def test_what_was_typed_of_a_surface_goes_along_with_it_and_the_card_grinds_that_one() -> None:
+    book = Book({}, {"d-bit": Family("d-bit", "D-bits", kind="reamer", surfaces=("end", "bevel", "land"))})
+    begun = Card(family="d-bit", wanted={"end_relief_angle": Wanted("6 deg", "6 deg", "the shop")})
+    card = with_typed(begun, "reamer", calculation("relief-drop"), TYPED_OF_A_BEVEL, METRIC, book)
+    assert {key: one.value for key, one in card.wanted.items()} == {
+        "end_relief_angle": "6 deg",
+        "surface": "bevel",
+        "bevel_angle": "45 deg",
+        "bevel_relief_angle": "8 deg",
+    }
+    assert card.received == {"land_width": ("4 mm",), "land_measured_as": ("chord",)}
+    assert card.settings == {}
+    job = work_out(card, book)
+    assert job.choice.surface == "bevel"
+    inputs = next(one for one in job.steps if one.sheet.name == "relief-drop").answer.inputs
+    assert (inputs["surface"].value, inputs["relief_angle"].text) == ("bevel", "8 deg")
+
+
+def test_a_surface_that_the_tool_has_not_stays_with_its_calculation() -> None:
+    book = Book({}, {"reamer": Family("reamer", "Reamers", kind="reamer", surfaces=("bevel", "land"))})
+    card = with_typed(
+        Card(family="reamer"), "reamer", calculation("relief-drop"), {"surface": "cone"}, METRIC, book
+    )
+    assert card.wanted == {}
+    assert card.settings["relief-drop"].typed == {"surface": "cone"}

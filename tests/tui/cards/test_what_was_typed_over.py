@@ -105,7 +105,10 @@ async def test_a_size_of_a_tool_that_is_for_no_hole_is_left_as_it_was_typed(at_t
 
 @pytest.mark.parametrize(
     ("find", "measured", "hole", "pitch", "form"),
-    [("trapezoidal tap tr 16x4 bronze", "16.5 mm", 12.0, 4.0, "trapezoidal"), ("tap m10", "10.1", 8.5, 1.5, "iso")],
+    [
+        ("trapezoidal tap tr 16x4 bronze", "16.5 mm", 12.0, 4.0, "trapezoidal"),
+        ("tap m10", "10.1", 8.5, 1.5, "iso"),
+    ],
 )
 async def test_a_tap_that_is_measured_keeps_the_thread_that_it_was_found_with(
     at_the_yard: Any, find: str, measured: str, hole: float, pitch: float, form: str
