@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.quantities import quantity
 from geometry.sentences import Kind
 from geometry.setting.graduation import GraduationSetting, on_graduation
 from library.equipment.driving import Drive, Worked, drive
 from library.equipment.model import Graduation, Machine
+from library.equipment.rounded import Made, made_by, made_said
 from library.units.convert import from_geometry
 from library.units.show import LEAST_ANGLE, show
 from library.units.system import METRIC, Display
+
+
+A_LARGE_PART = 0.2
+"""A rounding beyond this part of what it changes is another setting. Common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -24,6 +29,7 @@ class GraduationLine:
         graduation: where it is set.
         setting: the divisions, what they give, and the error.
         cost: the angle that the rounding moves, where there is one.
+        made: what was wanted and what all rounded settings make of it, where the calculation can be given the setting instead.
     """
 
     key: str
@@ -31,6 +37,20 @@ class GraduationLine:
     graduation: Graduation
     setting: GraduationSetting
     cost: Drive | None = None
+    made: Made | None = None
+
+    @property
+    def is_coarse(self) -> bool:
+        """Whether the rounding is a large part of what is set, so that the graduation is too coarse for it."""
+        return not _too_little(self) and self.share > A_LARGE_PART
+
+    @property
+    def share(self) -> float:
+        """The rounding as a part of what it changes: of the angle that the setting depends on, or of the setting itself."""
+        change, of = self.setting.error, self.wanted
+        if self.cost is not None and self.graduation.kind is not Kind.ANGLE:
+            change, of = self.cost.change, self.cost.angle
+        return abs(change / of) if of else 0.0
 
     @property
     def way(self) -> str:
@@ -47,7 +67,8 @@ def graduation_lines(machine: Machine, worked: Worked) -> tuple[GraduationLine, 
         graduation = machine.setting_graduation(key)
         if graduation is not None:
             lines.append(_line(key, wanted, graduation, worked))
-    return tuple(lines)
+    made = made_by(worked, {line.key: line.setting.set_value for line in lines})
+    return tuple(replace(line, made=made.get(line.key)) for line in lines)
 
 
 def _line(key: str, wanted: float, graduation: Graduation, worked: Worked) -> GraduationLine:
@@ -168,7 +189,10 @@ def cost_said(line: GraduationLine, display: Display = METRIC) -> str:
     if abs(from_geometry(change, Kind.ANGLE, "deg")) < 0.005:
         return f"rounding changes the {title} by less than 0.01 deg"
     size = show(abs(change), Kind.ANGLE, display)
-    return f"rounding adds {size} to the {title}" if change > 0 else f"rounding takes {size} off the {title}"
+    told = f"rounding adds {size} to the {title}" if change > 0 else f"rounding takes {size} off the {title}"
+    part = f", {100 * line.share:.0f} percent of it" if line.is_coarse else ""
+    made = line.made if line.made is not None and line.made.key != key else None
+    return told + part + made_said(made, display)
 
 
 def _error_said(line: GraduationLine, display: Display) -> str:

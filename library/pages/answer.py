@@ -10,7 +10,6 @@ from types import MappingProxyType
 from geometry.calculation import Check, Result
 from geometry.edge.surface_input import RELIEF_KEYS
 from geometry.quantities import quantity
-from geometry.setting.graduation import on_graduation
 from geometry.surfaces import SURFACES
 from library.book.model import Book, Entry
 from library.calc.answer import Answer, off_by
@@ -18,8 +17,9 @@ from library.calc.field_titles import title_in
 from library.calc.inputs import Input, shown
 from library.calc.surfaces import RELIEF
 from library.calc.wording import in_one_paragraph
+from library.equipment.driving import Worked
 from library.equipment.model import Machine
-from library.equipment.settings import GraduationLine
+from library.equipment.settings import GraduationLine, cost_said, graduation_lines
 from library.equipment.settings import said as turned
 from library.pages.cautions import at_arms_length, in_full
 from library.pages.page import Checks, Named, Page, Said, Section, Table, Values
@@ -166,16 +166,17 @@ def settings(found: Answer, display: Display, machine: Machine | None = None) ->
     keys = [key for key in found.sheet.role.sets if key in numbers]
     if machine is not None:
         keys += [key for key in numbers if key not in keys and machine.setting_graduation(key) is not None]
-    return {key: _setting(found, key, numbers[key], display, machine) for key in keys}
+    asked = {one.key for one in found.fields}
+    values = {key: one.value for key, one in found.inputs.items() if key in asked}
+    lines = graduation_lines(machine, Worked(found.sheet, values, dict(numbers))) if machine is not None else ()
+    told = {line.key: _on_its_graduation(line, display) for line in lines}
+    return {key: replace(_output(found, key, numbers[key], display), below=told.get(key, ())) for key in keys}
 
 
-def _setting(found: Answer, key: str, value: float, display: Display, machine: Machine | None) -> Named:
-    named = _output(found, key, value, display)
-    graduation = machine.setting_graduation(key) if machine is not None else None
-    if graduation is None:
-        return named
-    divisions = GraduationLine(key, value, graduation, on_graduation(value, graduation.division.number))
-    return replace(named, below=(turned(divisions),))
+def _on_its_graduation(line: GraduationLine, display: Display) -> tuple[str, ...]:
+    """A setting in divisions, and what the rounding to them costs; a graduation that is too coarse for it is to be watched."""
+    cost = cost_said(line, display)
+    return (turned(line), *([f"{'WATCH ' if line.is_coarse else ''}{cost}"] if cost else []))
 
 
 def column_title(result: Result, key: str) -> str:

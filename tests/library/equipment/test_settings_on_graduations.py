@@ -11,9 +11,12 @@ from hypothesis import strategies as st
 from geometry.calculation import Given
 from geometry.calculations import calculation
 from geometry.evaluate import run
+from geometry.sentences import Kind
+from geometry.setting.graduation import on_graduation
+from library.book.model import Measure
 from library.equipment.driving import Worked, drive
-from library.equipment.model import Machine
-from library.equipment.settings import cost_said, graduation_lines, in_divisions, in_short, said
+from library.equipment.model import Graduation, Machine
+from library.equipment.settings import GraduationLine, cost_said, graduation_lines, in_divisions, in_short, said
 
 
 def worked(name: str, **values: Given) -> Worked:
@@ -95,7 +98,7 @@ def test_a_graduation_of_angles_tells_its_rounding_directly(machine: Machine) ->
                    land_measured_as="arc", diameter=12.0)  # fmt: skip
     (line,) = (one for one in graduation_lines(machine, found) if one.key == "wheel_tilt")
     assert said(line) == "19 divisions of 15 min, tilt"
-    assert cost_said(line) == "rounding adds 0.11 deg to the wheel tilt"
+    assert cost_said(line) == "rounding adds 0.11 deg to the wheel tilt, which makes the relief angle 8.19 deg in place of 8.00 deg"
 
 
 def test_readings_are_given_in_divisions_of_the_indicator(machine: Machine) -> None:
@@ -121,3 +124,49 @@ def test_a_setting_that_no_angle_gives_has_no_cost() -> None:
     # On a radius of 1 mm no relief gives a height of 3 mm.
     assert drive(height_of(7, 2.0), "tooth_rest_height", 3.0) is None
     assert drive(height_of(7, 2.0), "no_such_key", 3.0) is None
+
+
+def _by_degrees(*keys: str) -> Machine:
+    """A machine that sets some angles by whole degrees."""
+    table = Graduation("table", "table", Measure("1 deg", math.radians(1)), Kind.ANGLE, sets=keys)
+    return Machine("old", "The old one", graduations={"table": table})
+
+
+def test_a_rounding_that_is_a_large_part_of_the_setting_is_told_as_such() -> None:
+    # asin(0.1 / 10) is 0.573 degrees: one division of 1 degree is 0.427 more, 75 percent. Derived.
+    machine = _by_degrees("wheel_tilt")
+    graduation = machine.graduations["table"]
+    wanted = math.asin(0.01)
+    line = GraduationLine("wheel_tilt", wanted, graduation, on_graduation(wanted, graduation.division.number))
+    assert line.is_coarse
+    assert cost_said(line) == "rounding adds 0.43 deg to the wheel tilt, 75 percent of it"
+    fine = GraduationLine("wheel_tilt", 10 * wanted, graduation, on_graduation(10 * wanted, graduation.division.number))
+    assert not fine.is_coarse
+    assert "percent" not in cost_said(fine)
+
+
+def test_the_threads_that_a_rounded_chamfer_has_are_told() -> None:
+    # (16 - 11.5) / 2 over 12 threads of 4 mm is 2.684 degrees; 3 degrees make 2.25 / tan 3 / 4 = 10.73 threads.
+    tap = worked("tap-chamfer", diameter=16.0, pitch=4.0, thread_form="trapezoidal", chamfer_threads=12.0)
+    (line,) = graduation_lines(_by_degrees("chamfer_angle"), tap)
+    assert line.made is not None
+    assert line.made.found == pytest.approx(2.25 / math.tan(math.radians(3)) / 4)
+    assert cost_said(line).endswith("which makes the threads in the chamfer 10.73 in place of 12")
+    given = worked("tap-chamfer", diameter=16.0, pitch=4.0, chamfer_angle=math.radians(2.68))
+    assert all(one.made is None for one in graduation_lines(_by_degrees("chamfer_angle"), given))
+
+
+def test_what_rounded_roll_and_swivel_make_of_point_and_relief_is_told_of_both_together() -> None:
+    # The square to the wheel face is laid into the drill: its axis z, the lip along x, turned back by the roll. Half the
+    # point is seen from the side of the lip, the relief from its end. Derived.
+    drill = worked("point-setup", point_angle=math.radians(118), lip_relief_angle=math.radians(12))
+    machine = _by_degrees("axis_to_wheel_angle", "roll_angle")
+    lines = {one.key: one for one in graduation_lines(machine, drill)}
+    axis, roll = (lines[key].setting.set_value for key in ("axis_to_wheel_angle", "roll_angle"))
+    normal = (math.cos(axis) * math.cos(roll), math.cos(axis) * math.sin(roll), math.sin(axis))
+    half, relief = math.atan2(normal[2], normal[0]), math.atan2(normal[1], normal[2])
+    assert lines["axis_to_wheel_angle"].made is not None
+    assert lines["axis_to_wheel_angle"].made.found == pytest.approx(2 * half)
+    assert lines["roll_angle"].made is not None
+    assert lines["roll_angle"].made.found == pytest.approx(relief)
+    assert "which makes the point angle 116.90 deg in place of 118.00 deg" in cost_said(lines["axis_to_wheel_angle"])
