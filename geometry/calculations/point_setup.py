@@ -30,7 +30,7 @@ from geometry.plausible import CHISEL, LEAST_RELIEF, SLACK, land_plausible, reli
 from geometry.preconditions import NotGiven
 from geometry.quantities import quantity
 from geometry.role import Role
-from geometry.sentences import Rounding, angle, length, ratio
+from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.side_view import point_view
 from geometry.tooth.land import land_angle
 
@@ -146,17 +146,30 @@ def _setting(point: _Point) -> Iterator[Check]:
         )
 
 
+def _counted_across(point: _Point) -> tuple[str, dict[str, Amount]]:
+    """Where a second facet is counted, and what the first one is there, to stand behind a complaint; empty where it is the same."""
+    if abs(point.at_corner - point.first.lip_relief) < SAME:
+        return "", {}
+    return (
+        " A second facet is counted straight across the lip, where it begins in line with the axis: the first one's {corner} at the "
+        "corner are {across} there.",
+        {"corner": angle(point.at_corner), "across": angle(point.first.lip_relief)},
+    )
+
+
 def _second_checks(given: Inputs, point: _Point) -> Iterator[Check]:
     if point.second is None or point.second.fall > point.first.fall:
         return
     enough = angle(point.first.lip_relief, Rounding.UP)
+    counted, amounts = _counted_across(point)
     yield complaint(
         "watch",
-        "The second facet is no steeper than the first, so it takes nothing away behind it.",
+        "The second facet is no steeper than the first, so it takes nothing away behind it." + counted,
         [
             way("give it more than {enough}", SECOND, "enough", enough),
             way("leave the second facet out", SECOND),
         ],
+        **amounts,
     )
 
 
@@ -222,12 +235,15 @@ def _heel_checks(point: _Point) -> Iterator[Check]:
         if enough is not None and enough < quantity(SECOND).high
         else []
     )
+    counted, amounts = _counted_across(point) if ways else ("", {})
     yield complaint(
         "stop",
-        "The heel stands {proud} ahead of the corner along the axis: it rubs and the lip does not cut.",
+        "The heel stands {proud} ahead of the corner along the axis: it rubs and the lip does not cut."
+        + counted,
         ways,
         ["grind the heel away with one more facet"],
         proud=length(-drop),
+        **amounts,
     )
 
 

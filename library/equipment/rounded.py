@@ -51,7 +51,9 @@ def made_by(worked: Worked, set_to: Mapping[str, float]) -> Mapping[str, Made]:
     for key, value in set_to.items():
         field = worked.sheet.field(key)
         group = field.one_of if field is not None else ""
-        given = [one.key for one in worked.sheet.inputs if group and one.one_of == group and one.key in values]
+        given = [
+            one.key for one in worked.sheet.inputs if group and one.one_of == group and one.key in values
+        ]
         if given and key not in given:
             instead[key] = given[0]
             del values[given[0]]
@@ -74,4 +76,8 @@ def made_said(made: Made | None, display: Display) -> str:
         return ""
     row = quantity(made.key)
     was, now = (show(one, row.kind, display) for one in (made.wanted, made.found))
-    return f", which makes the {row.title[:1].lower()}{row.title[1:]} {now} in place of {was}" if was != now else ""
+    return (
+        f", which makes the {row.title[:1].lower()}{row.title[1:]} {now} in place of {was}"
+        if was != now
+        else ""
+    )

@@ -14,7 +14,6 @@ from library.units.convert import from_geometry
 from library.units.show import LEAST_ANGLE, show
 from library.units.system import METRIC, Display
 
-
 A_LARGE_PART = 0.2
 """A rounding beyond this part of what it changes is another setting. Common practice, no source."""
 

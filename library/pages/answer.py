@@ -168,7 +168,9 @@ def settings(found: Answer, display: Display, machine: Machine | None = None) ->
         keys += [key for key in numbers if key not in keys and machine.setting_graduation(key) is not None]
     asked = {one.key for one in found.fields}
     values = {key: one.value for key, one in found.inputs.items() if key in asked}
-    lines = graduation_lines(machine, Worked(found.sheet, values, dict(numbers))) if machine is not None else ()
+    lines = (
+        graduation_lines(machine, Worked(found.sheet, values, dict(numbers))) if machine is not None else ()
+    )
     told = {line.key: _on_its_graduation(line, display) for line in lines}
     return {key: replace(_output(found, key, numbers[key], display), below=told.get(key, ())) for key in keys}
 

@@ -16,6 +16,7 @@ from geometry.drill.flank import Flank
 from geometry.edge.readings import flat_reading
 from geometry.edge.views import normal_of
 from geometry.evaluate import Refusal, run
+from geometry.sentences import Amount
 
 SHEET = calculation("point-setup")
 DRILL: dict[str, Given] = {"point_angle": math.radians(118), "lip_relief_angle": math.radians(12)}
@@ -297,3 +298,23 @@ def test_a_drop_that_gets_less_again_before_the_heel_is_said_to_be_right_and_whe
     assert not rising(1.5)
     assert not rising(5.0)
     assert not rising(2.6, second_lip_relief_angle=math.radians(31))
+
+
+def test_the_views_are_told_where_a_second_facet_seems_flatter_than_the_first() -> None:
+    # The lip lies asin(1.5 / 10) ahead at the corner of a 10 mm drill with a web of 1.5 mm; the facet through it that falls
+    # 12 degrees round the axis there falls tan 12 / cos - tan(31) tan(ahead) straight across. Derived.
+    ahead = math.asin(0.15)
+    across = math.atan(
+        math.tan(math.radians(12)) / math.cos(ahead) - math.tan(math.radians(31)) * math.tan(ahead)
+    )
+    found = run(
+        calculation("point-setup"),
+        {"point_angle": math.radians(118), "lip_relief_angle": math.radians(12), "diameter": 10.0, "web_thickness": 1.5,
+         "land_width": 9.0},
+    )  # fmt: skip
+    check = found.checks[0]
+    assert check.state == "stop"
+    told = check.sentence.parts
+    assert isinstance(told["across"], Amount)
+    assert told["across"].value == pytest.approx(across)
+    assert "counted straight across the lip" in str(check.sentence)

@@ -16,7 +16,14 @@ from geometry.setting.graduation import on_graduation
 from library.book.model import Measure
 from library.equipment.driving import Worked, drive
 from library.equipment.model import Graduation, Machine
-from library.equipment.settings import GraduationLine, cost_said, graduation_lines, in_divisions, in_short, said
+from library.equipment.settings import (
+    GraduationLine,
+    cost_said,
+    graduation_lines,
+    in_divisions,
+    in_short,
+    said,
+)
 
 
 def worked(name: str, **values: Given) -> Worked:
@@ -98,7 +105,10 @@ def test_a_graduation_of_angles_tells_its_rounding_directly(machine: Machine) ->
                    land_measured_as="arc", diameter=12.0)  # fmt: skip
     (line,) = (one for one in graduation_lines(machine, found) if one.key == "wheel_tilt")
     assert said(line) == "19 divisions of 15 min, tilt"
-    assert cost_said(line) == "rounding adds 0.11 deg to the wheel tilt, which makes the relief angle 8.19 deg in place of 8.00 deg"
+    assert (
+        cost_said(line)
+        == "rounding adds 0.11 deg to the wheel tilt, which makes the relief angle 8.19 deg in place of 8.00 deg"
+    )
 
 
 def test_readings_are_given_in_divisions_of_the_indicator(machine: Machine) -> None:
@@ -140,7 +150,9 @@ def test_a_rounding_that_is_a_large_part_of_the_setting_is_told_as_such() -> Non
     line = GraduationLine("wheel_tilt", wanted, graduation, on_graduation(wanted, graduation.division.number))
     assert line.is_coarse
     assert cost_said(line) == "rounding adds 0.43 deg to the wheel tilt, 75 percent of it"
-    fine = GraduationLine("wheel_tilt", 10 * wanted, graduation, on_graduation(10 * wanted, graduation.division.number))
+    fine = GraduationLine(
+        "wheel_tilt", 10 * wanted, graduation, on_graduation(10 * wanted, graduation.division.number)
+    )
     assert not fine.is_coarse
     assert "percent" not in cost_said(fine)
 
@@ -169,4 +181,6 @@ def test_what_rounded_roll_and_swivel_make_of_point_and_relief_is_told_of_both_t
     assert lines["axis_to_wheel_angle"].made.found == pytest.approx(2 * half)
     assert lines["roll_angle"].made is not None
     assert lines["roll_angle"].made.found == pytest.approx(relief)
-    assert "which makes the point angle 116.90 deg in place of 118.00 deg" in cost_said(lines["axis_to_wheel_angle"])
+    assert "which makes the point angle 116.90 deg in place of 118.00 deg" in cost_said(
+        lines["axis_to_wheel_angle"]
+    )
