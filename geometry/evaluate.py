@@ -193,7 +193,7 @@ def _other_surface(sheet: Calculation, values: Mapping[str, Given]) -> Iterator[
 def _at_odds(
     sheet: Calculation, asked: tuple[Field, ...], values: Mapping[str, Given], problems: tuple[Problem, ...]
 ) -> Iterator[Problem]:
-    """What does not fit another input, told before all else is given: a list of the wrong length is none for later."""
+    """What does not fit another input, or is wanted because of it, told before all else is given: neither is for later."""
     if sheet.agree is None:
         return
     wrong = {problem.key for problem in problems}
@@ -201,7 +201,7 @@ def _at_odds(
     try:
         sheet.agree(Inputs(there))
     except GeometryError as error:
-        yield Problem(error.key, error.sentence)
+        yield Problem(error.key, error.sentence, missing=isinstance(error, NotGiven))
 
 
 def unfit(row: Quantity, value: Given, *, many: bool = False) -> Sentence | None:

@@ -33,16 +33,21 @@ NARROW = 0.1
 """The primary land, as a share of the diameter, to narrow one to that no relief can bring in; no source."""
 
 
+def _agree(given: Inputs) -> None:
+    """See that a secondary relief has the primary land before it, whatever else is still to be given."""
+    if given.has("secondary_relief_angle") and not given.has("primary_land"):
+        raise NotGiven(
+            "Give the width of the primary land as well, where the secondary begins.", "primary_land"
+        )
+
+
 def _land(given: Inputs) -> MarginedLand:
+    _agree(given)
     heel = land_angle(given.number("land_width"), given.number("diameter"), given.choice("land_measured_as"))
     secondary = given.number("secondary_relief_angle") if given.has("secondary_relief_angle") else None
     width = (
         require_positive("primary_land", given.number("primary_land")) if given.has("primary_land") else None
     )
-    if secondary is not None and width is None:
-        raise NotGiven(
-            "Give the width of the primary land as well, where the secondary begins.", "primary_land"
-        )
     return margined_land(
         given.number("diameter"),
         given.number("margin_width"),
@@ -215,6 +220,7 @@ CALCULATION = Calculation(
     outputs=("heel_drop", "primary_drop", "clear_land_width", "land_angle"),
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
+    agree=_agree,
     role=Role(
         place=130,
         of_course=("reamer",),

@@ -51,6 +51,10 @@ _TAPER_OF = re.compile(r"(?<!\S)1 in (?=\d{2,3}(?!\S)(?! *(?:mm|in)(?!\S)))")
 _FLUTES_SHORT = re.compile(r"(?<!\S)(?:(?P<before>\d{1,2})f|z ?(?P<behind>\d{1,2}))(?!\S)")
 """A number of flutes as it stands on a drawing: ``4f``, ``Z4``."""
 
+_COUNTS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_FLUTES_IN_WORDS = re.compile(rf"(?<!\S)(?P<count>{'|'.join(_COUNTS)})(?=[ -](?:flute[sd]?|fl)(?!\S))")
+"""A number of flutes in words: ``four flutes``."""
+
 _SERIES_BEFORE = re.compile(
     rf"(?<!\S)(?P<series>(?!un |acme tap){SERIES})(?P<pause> taps?)? (?P<of>{FRACTION}(?:-\d{{1,2}})?|\d{{1,2}}-\d{{1,2}})(?!\S)"
 )
@@ -72,8 +76,8 @@ def spelled(text: str) -> str:
         ('tap m10x1.5', 'tap m10 x 1.5', '1/4-20 tap', '10-24 tap')
         >>> spelled("reamer 1 in 50"), spelled("end mill Z4"), spelled("3 steps"), spelled("drill 20 x 1.5")
         ('reamer 1:50', 'end mill 4 flutes', 'steps', 'drill 20 x 1.5')
-        >>> spelled("reamer H7 10"), spelled("8 mm dia. drill"), spelled("tap drill M6")
-        ('reamer 10 h7', '8 mm drill', 'drill m6')
+        >>> spelled("reamer H7 10"), spelled("8 mm dia. drill"), spelled("tap drill M6"), spelled("end mill four flutes")
+        ('reamer 10 h7', '8 mm drill', 'drill m6', 'end mill 4 flutes')
     """
     even = with_points(" ".join(text.casefold().split()))
     even = " ".join(slashes_parted(even).translate(_SIGNS).split())
@@ -82,6 +86,7 @@ def spelled(text: str) -> str:
     even = _DIAMETER_BEHIND.sub(r"\g<length>", even)
     even = _STEPS_COUNTED.sub("", _TAPER_OF.sub("1:", even))
     even = _FLUTES_SHORT.sub(lambda one: f"{one['before'] or one['behind']} flutes", even)
+    even = _FLUTES_IN_WORDS.sub(lambda one: str(_COUNTS.index(one["count"]) + 1), even)
     even = _PITCH_BEHIND.sub(r"\g<thread>x", even)
     even = _threads_joined(even) if _TAP.search(even) else even
     even = _SERIES_BEFORE.sub(lambda one: f"{one['of']} {one['series']}{one['pause'] or ''}", even)

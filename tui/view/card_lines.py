@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
@@ -143,9 +144,11 @@ def _in_hand(form: CardForm, row: Row, width: int, blank: str) -> list[Line]:
 
 
 def told(row: Row, faults: Sequence[Fault]) -> str:
-    """The first fault of a line, without the name that the line has already, and how many more there are."""
+    """The first fault of a line, without the name that the line has already, and what more is said of it, by its verdict."""
     text = faults[0].text.removeprefix(f"{row.label.strip()}: ")
-    return f"{text} (and {len(faults) - 1} more)" if len(faults) > 1 else text
+    counts = Counter(one.state for one in faults[1:])
+    more = " and ".join(f"{counts[state]} {state.upper()}" for state in ("stop", "watch") if counts[state])
+    return f"{text} (also {more} in this line)" if more else text
 
 
 def _mark(in_hand: bool) -> Piece:

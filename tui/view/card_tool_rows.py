@@ -62,13 +62,13 @@ def _text(
 
 
 def _flutes(text: str, of_book: str, of_many: str) -> Row:
-    """The number of its edges; that of a tool which the book has with a single one needs no counting."""
+    """The number of its edges, as the book has it until they are counted; of a tool with a single one they need not be."""
     hint = f"Count its edges; the book has {of_many or 'no number for this tool'}."
     if of_book:
         hint = f"Count its edges. Right takes {of_book}, as the book has it."
-    alone = of_book if of_book == ALONE and not text else ""
-    return Row("tool.flutes", "Flutes", text, alone, "book" if alone else "", hint,
-               offers=(of_book,) if of_book else (), wants=not text and not alone)  # fmt: skip
+    told = of_book if not text else ""
+    return Row("tool.flutes", "Flutes", text, told, "book" if told else "", hint,
+               offers=(of_book,) if of_book else (), wants=not text and of_book != ALONE)  # fmt: skip
 
 
 def _class_of_hole(job: Job) -> str:

@@ -134,6 +134,13 @@ def test_a_secondary_relief_waits_for_the_width_of_the_primary() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, values)
     assert [(problem.key, problem.missing) for problem in refused.value.problems] == [("primary_land", True)]
+    with pytest.raises(Refusal) as refused:
+        run(
+            SHEET,
+            {"secondary_relief_angle": LAND["secondary_relief_angle"], "relief_angle": LAND["relief_angle"]},
+        )
+    waits = {problem.key: problem.missing for problem in refused.value.problems}
+    assert waits == {"diameter": True, "land_width": True, "primary_land": True}
 
 
 def test_a_margin_as_wide_as_the_land_is_refused() -> None:

@@ -79,7 +79,16 @@ def test_what_looks_like_a_class_and_is_none_stays_a_word() -> None:
     assert found("reamer 12 h77") == []
 
 
-@pytest.mark.parametrize("text", ["countersink 4 flutes", "4-flute countersink", "90 countersink 4 flute"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "countersink 4 flutes",
+        "4-flute countersink",
+        "90 countersink 4 flute",
+        "Four flutes countersink",
+        "four-flute countersink",
+    ],
+)
 def test_flutes_are_counted_and_no_word(text: str) -> None:
     rows = found(text)
     assert rows[0].title.startswith("Multi-flute countersink")

@@ -76,11 +76,13 @@ def test_a_core_drill_keeps_the_flutes_of_its_own_and_brings_none(yard_book: Boo
     assert none.row.hint == "Count its edges; the book has no number for this tool."
 
 
-def test_a_tool_of_one_flute_in_the_book_is_not_asked_for_its_flutes(yard_book: Book) -> None:
+def test_flutes_stand_as_the_book_has_them_and_only_a_tool_of_one_is_not_asked_for_them(
+    yard_book: Book,
+) -> None:
     form = form_at(yard_book, begun(yard_book, "countersink-single-flute-90-plain-steel"), "tool.flutes")
     assert (form.row.default, form.row.giver, form.row.wants) == ("1", "book", False)
     form = form_at(yard_book, begun(yard_book, "twist-drill-jobber-plain-steel"), "tool.flutes")
-    assert (form.row.default, form.row.wants) == ("", True)
+    assert (form.row.default, form.row.giver, form.row.wants) == ("2", "book", True)
 
 
 @pytest.mark.parametrize(
