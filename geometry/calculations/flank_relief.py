@@ -30,7 +30,7 @@ from geometry.sentences import Rounding, angle, length, ratio
 from geometry.thread.flank import flank_gap, flank_relief, radial_of_flank, side_relief
 from geometry.thread.form import form, thread
 from geometry.thread.lead import lead, lead_angle
-from geometry.thread.pitch_input import pitch_checks, pitch_of
+from geometry.thread.pitch_input import NOMINAL, basic_diameter, pitch_checks, pitch_of
 from geometry.tooth.heel_advice import HAIR, READABLE
 from geometry.tooth.land import land_angle
 
@@ -91,7 +91,7 @@ def _thread(given: Inputs) -> _Thread:
     pitch_radius, climbs = diameter / 2, 0.0
     if _has_pitch(given):
         pitch = pitch_of(given)
-        pitch_radius = thread(diameter, pitch, given.choice("thread_form")).pitch_diameter / 2
+        pitch_radius = thread(basic_diameter(given), pitch, given.choice("thread_form")).pitch_diameter / 2
         climbs = lead_angle(lead(pitch, given.number("starts")), 2 * pitch_radius)
     turned = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
     margin = land_angle(given.number("margin_width"), diameter, "arc")
@@ -249,6 +249,7 @@ CALCULATION = Calculation(
         Field("threads_per_inch", one_of="pitch", optional=True),
         Field("starts", default=1.0),
         Field("thread_form", default="iso"),
+        NOMINAL,
         Field("flank_angle", optional=True),
         Field("land_width"),
         Field("land_measured_as", default="arc"),

@@ -26,7 +26,7 @@ from geometry.thread.chamfer import chip_per_tooth
 from geometry.thread.pipe import TAPER, PipeThread, pipe_thread
 from geometry.thread.pipe_advice import planes
 from geometry.thread.pipe_tap import PipeTap, chamfer_length_for, chamfer_slope, projection_of_standard
-from geometry.thread.pitch_input import PITCH, pitch_of
+from geometry.thread.pitch_input import NOMINAL, PITCH, basic_diameter, pitch_of
 
 
 @dataclass(frozen=True)
@@ -50,7 +50,7 @@ def _made(given: Inputs) -> PipeThread:
             "thread_taper",
             "A parallel pipe tap is sharpened like any other; say npt or bspt for a tap that grows along its thread.",
         )
-    return pipe_thread(given.choice("thread_taper"), given.number("diameter"), pitch_of(given))
+    return pipe_thread(given.choice("thread_taper"), basic_diameter(given), pitch_of(given))
 
 
 def _projection(given: Inputs, made: PipeThread) -> float | None:
@@ -174,7 +174,7 @@ CALCULATION = Calculation(
     name="pipe-tap",
     title="Small end of a taper pipe tap",
     question="What is the chamfer of a taper pipe tap, how deep does it go in, and what does cutting its end back take away?",
-    wants="The diameter is the one that the thread is called by, of an American one the outside of the pipe. The projection is how "
+    wants="The diameter is the one that the thread is called by, of an American one the outside of the pipe; give the nominal size too where that diameter was measured. The projection is how "
     "far the small end stands out of a thin ring gauge that is screwed on by hand; without it an American tap is taken as new.",
     neglects="It takes the thread as its standard has it, without tolerances, and the chamfer as a straight cone from the root of the "
     "thread unless the point diameter is given. The relief of chamfer and thread has calculations of its own.",
@@ -184,6 +184,7 @@ CALCULATION = Calculation(
         Field("diameter"),
         *PITCH,
         Field("thread_taper"),
+        NOMINAL,
         Field("chamfer_threads", one_of="chamfer"),
         Field("chamfer_angle", one_of="chamfer"),
         Field("gauge_projection", optional=True),

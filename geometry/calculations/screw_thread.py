@@ -14,7 +14,7 @@ from geometry.thread.hole_advice import counted, hole_check, percent, percent_ch
 from geometry.thread.lead import CUTS, lead
 from geometry.thread.pipe import pipe_thread
 from geometry.thread.pipe_advice import hole_limits, pipe_hole_check, planes
-from geometry.thread.pitch_input import PITCH, pitch_checks, pitch_of
+from geometry.thread.pitch_input import NOMINAL, PITCH, basic_diameter, pitch_checks, pitch_of
 from geometry.thread.tap_drill import hole_for_percent, percent_of_thread, rule_diameter
 
 
@@ -72,23 +72,18 @@ def _leadscrew(made: Thread) -> tuple[Check, ...]:
     )
 
 
-def _basic(given: Inputs) -> float:
-    """The diameter that the thread is called by, in mm; one that was measured says nothing of it."""
-    return given.number_or("nominal_diameter", given.number("diameter"))
-
-
 def _measured(given: Inputs) -> Iterator[Check]:
     """That a diameter beside the nominal one counts for nothing here, where the two differ."""
-    if abs(_basic(given) - given.number("diameter")) > SHOWN:
+    if abs(basic_diameter(given) - given.number("diameter")) > SHOWN:
         yield note(
             "The thread goes by its nominal size of {nominal}; the {measured} that the tool measures change nothing in it.",
-            nominal=length(_basic(given)),
+            nominal=length(basic_diameter(given)),
             measured=length(given.number("diameter")),
         )
 
 
 def _parallel(given: Inputs) -> Result:
-    diameter, pitch = _basic(given), pitch_of(given)
+    diameter, pitch = basic_diameter(given), pitch_of(given)
     made = thread(diameter, pitch, given.choice("thread_form"))
     counted_as, advance = given.choice("full_thread"), lead(pitch, given.number("starts"))
     drilling, checks = _drilling(given, made, counted_as)
@@ -131,7 +126,7 @@ def _taper(given: Inputs) -> Result:
         )
     if given.has("thread_class"):
         raise refuse("thread_class", "These classes are of parallel threads. Leave the class out.")
-    made = pipe_thread(given.choice("thread_taper"), _basic(given), pitch_of(given))
+    made = pipe_thread(given.choice("thread_taper"), basic_diameter(given), pitch_of(given))
     advance = lead(made.pitch, given.number("starts"))
     outputs = {
         "pitch": made.pitch,
@@ -172,7 +167,7 @@ CALCULATION = Calculation(
         Field("thread_form", default="iso", when=("thread_taper", "parallel")),
         Field("starts", default=1.0),
         Field("hand", default="right"),
-        Field("nominal_diameter", optional=True),
+        NOMINAL,
         Field("drilled_diameter", optional=True, one_of="hole"),
         Field("thread_percent", optional=True, one_of="hole"),
         Field("full_thread", default="three-quarters", when=("thread_taper", "parallel")),

@@ -36,7 +36,7 @@ from geometry.thread.chamfer import (
 from geometry.thread.chamfer_advice import back_checks, chip_checks, relief_checks, starts
 from geometry.thread.form import Thread, thread
 from geometry.thread.lead import lead
-from geometry.thread.pitch_input import PITCH, pitch_checks, pitch_of
+from geometry.thread.pitch_input import NOMINAL, PITCH, basic_diameter, pitch_checks, pitch_of
 from geometry.tooth import eccentric
 from geometry.tooth.land import land_angle
 
@@ -55,7 +55,7 @@ def _named(given: Inputs, made: Thread) -> Thread:
     """The thread that the tap cuts: by its nominal diameter where that was given, for the crests of a tap measure otherwise."""
     if not given.has("nominal_diameter"):
         return made
-    named = thread(given.number("nominal_diameter"), made.pitch, given.choice("thread_form"))
+    named = thread(basic_diameter(given), made.pitch, given.choice("thread_form"))
     if named.external_minor_diameter >= made.diameter:
         raise refuse(
             "nominal_diameter",
@@ -175,7 +175,7 @@ def _checks(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> Iterato
     yield from pitch_checks(given)
     yield starts(chamfer)
     if chamfer.nominal is not None:
-        yield from diameter_plausible(chamfer.thread.diameter, chamfer.nominal.diameter)
+        yield from diameter_plausible(chamfer.thread.diameter, chamfer.nominal.diameter, key="diameter")
     if given.has("land_width"):
         turned = land_angle(
             given.number("land_width"), chamfer.thread.diameter, given.choice("land_measured_as")
@@ -238,7 +238,7 @@ CALCULATION = Calculation(
         *PITCH,
         Field("thread_taper", default="parallel"),
         Field("thread_form", default="iso"),
-        Field("nominal_diameter", optional=True),
+        NOMINAL,
         Field("chamfer_threads", one_of="chamfer"),
         Field("chamfer_angle", one_of="chamfer"),
         Field("chamfer_length", one_of="chamfer"),

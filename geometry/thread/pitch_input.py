@@ -1,4 +1,4 @@
-"""Inputs on a pitch: millimetres or threads per inch, for every calculation that wants one."""
+"""Inputs on a thread: its pitch in millimetres or threads per inch, and the size that it is called by where its tap was measured."""
 
 from __future__ import annotations
 
@@ -7,6 +7,19 @@ from geometry.plausible import pitch_plausible
 
 PITCH = (Field("pitch", one_of="pitch"), Field("threads_per_inch", one_of="pitch"))
 """Exactly one of them is asked for."""
+
+NOMINAL = Field("nominal_diameter", optional=True)
+"""The size that a thread is called by, beside the diameter of a tap as it measures."""
+
+
+def basic_diameter(given: Inputs) -> float:
+    """The diameter that the thread is called by, in mm: what a tap measures over its crests says nothing of it.
+
+    Example:
+        >>> basic_diameter(Inputs({"diameter": 16.5, "nominal_diameter": 16.0})), basic_diameter(Inputs({"diameter": 16.0}))
+        (16.0, 16.0)
+    """
+    return given.number_or("nominal_diameter", given.number("diameter"))
 
 
 def pitch_of(given: Inputs) -> float:

@@ -73,3 +73,12 @@ def test_a_crest_that_stands_proud_has_no_relief() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, {**LAND, "crest_drop": -0.02})
     assert refused.value.problems[0].key == "crest_drop"
+
+
+def test_the_pitch_line_of_a_tap_that_measures_larger_is_that_of_its_thread() -> None:
+    # ISO 2904: d2 = d - 0.5 P, 14 mm for Tr 16x4. A fall k a radian is k / 8.25 at crests of 16.5 and k / 7 there. Derived.
+    values: dict[str, Given] = {"diameter": 16.5, "nominal_diameter": 16.0, "pitch": 4.0, "thread_form": "trapezoidal",
+                                "land_width": 3.0, "relief_angle": math.radians(3)}  # fmt: skip
+    found = run(calculation("flank-relief"), values).outputs["flank_side_angle"]
+    at_pitch_line = math.tan(math.radians(3)) * 8.25 / 7.0
+    assert math.tan(found) == pytest.approx(at_pitch_line * math.tan(math.radians(15)))

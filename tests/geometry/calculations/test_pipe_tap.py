@@ -79,3 +79,10 @@ def test_a_parallel_tap_and_a_chamfer_flatter_than_its_thread_are_refused() -> N
 def test_a_tap_that_stands_out_further_than_a_new_one_is_doubted() -> None:
     assert "watch: The small end stands 17 mm" in said(tap(chamfer_threads=2.5, gauge_projection=17.0))
     assert "has been shortened before" in said(tap(chamfer_threads=2.5, gauge_projection=12.0))
+
+
+def test_a_measured_diameter_does_not_move_the_planes_of_a_pipe_thread() -> None:
+    values: dict[str, Given] = {"threads_per_inch": 14 / 25.4, "thread_taper": "npt", "chamfer_threads": 2.5}
+    named = run(calculation("pipe-tap"), {**values, "diameter": 21.336}).outputs
+    measured = run(calculation("pipe-tap"), {**values, "diameter": 20.9, "nominal_diameter": 21.336}).outputs
+    assert measured == named
