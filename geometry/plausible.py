@@ -177,13 +177,12 @@ def pitch_plausible(pitch: float, diameter: float, *, key: str = "") -> tuple[Ch
     )
 
 
-def diameter_plausible(measured: float, nominal: float, *, key: str = "") -> tuple[Check, ...]:
+def diameter_plausible(measured: float, nominal: float) -> tuple[Check, ...]:
     """Whether a diameter that was read can be that of a tool of this nominal size.
 
     Args:
         measured: in mm, from zero.
         nominal: in mm, above zero: what the tool is called by, or the thread it cuts.
-        key: the input that holds the reading, for the cure.
 
     Returns:
         A watch beyond a tenth of the nominal size, a stop beyond half of it, else nothing.
@@ -206,7 +205,6 @@ def diameter_plausible(measured: float, nominal: float, *, key: str = "") -> tup
             stop(
                 "A diameter of {measured} cannot be that of a tool of {nominal}. See the unit and the decimal point; a "
                 "reading from {low} to {high} would be believed.",
-                cure=_cure(key, nominal * (1 - ODD_READING), nominal * (1 + ODD_READING)),
                 **amounts,
             ),
         )
@@ -214,7 +212,6 @@ def diameter_plausible(measured: float, nominal: float, *, key: str = "") -> tup
         watch(
             "A diameter of {measured} is far from the {nominal} of this tool. Measure it again; a reading from {low} to "
             "{high} would be believed.",
-            cure=_cure(key, nominal * (1 - ODD_READING), nominal * (1 + ODD_READING)),
             **amounts,
         ),
     )

@@ -16,7 +16,7 @@ from geometry.calculation import (
     stations,
     worst_first,
 )
-from geometry.plausible import diameter_plausible, land_plausible
+from geometry.plausible import land_plausible
 from geometry.preconditions import refuse
 from geometry.quantities import quantity
 from geometry.role import Role
@@ -33,7 +33,13 @@ from geometry.thread.chamfer import (
     reliefs,
     stock_for,
 )
-from geometry.thread.chamfer_advice import back_checks, chip_checks, relief_checks, starts
+from geometry.thread.chamfer_advice import (
+    back_checks,
+    chip_checks,
+    far_from_its_thread,
+    relief_checks,
+    starts,
+)
 from geometry.thread.form import Thread, thread
 from geometry.thread.lead import lead
 from geometry.thread.pitch_input import NOMINAL, PITCH, basic_diameter, pitch_checks, pitch_of
@@ -175,7 +181,7 @@ def _checks(given: Inputs, chamfer: Chamfer, found: dict[str, float]) -> Iterato
     yield from pitch_checks(given)
     yield starts(chamfer)
     if chamfer.nominal is not None:
-        yield from diameter_plausible(chamfer.thread.diameter, chamfer.nominal.diameter, key="diameter")
+        yield from far_from_its_thread(chamfer.thread.diameter, chamfer.nominal.diameter)
     if given.has("land_width"):
         turned = land_angle(
             given.number("land_width"), chamfer.thread.diameter, given.choice("land_measured_as")

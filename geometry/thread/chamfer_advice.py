@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping
 
 from geometry.calculation import Check, note, passed, stop, watch
-from geometry.plausible import LEAST_RELIEF, relief_plausible
+from geometry.plausible import LEAST_RELIEF, ODD_READING, relief_plausible
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.thread.chamfer import RELIEF_FACTORS, SLACK, Chamfer, moved_back, stock_for
 from geometry.thread.hole_advice import LIMITS_SHOWN
@@ -32,6 +32,16 @@ def starts(chamfer: Chamfer) -> Check:
         point=length(point),
         hole=length(hole, Rounding.DOWN),
     )
+
+
+def far_from_its_thread(crests: float, nominal: float) -> Iterator[Check]:
+    """A doubt where a tap measures (mm) otherwise than any tap of its thread does, by a tenth of its nominal size (mm)."""
+    if abs(crests - nominal) > ODD_READING * nominal:
+        yield watch(
+            "A tap of {crests} over its crests is hardly one for a thread of {nominal}. Measure it again, and see which thread it is.",
+            crests=length(crests),
+            nominal=length(nominal),
+        )
 
 
 def chip_checks(chips: Mapping[str, float]) -> Iterator[Check]:
