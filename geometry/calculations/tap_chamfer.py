@@ -57,29 +57,28 @@ def _parallel(given: Inputs) -> None:
         )
 
 
-def _named(given: Inputs, made: Thread) -> Thread:
-    """The thread that the tap cuts: by its nominal diameter where that was given, for the crests of a tap measure otherwise."""
+def _named(given: Inputs, made: Thread) -> Thread | None:
+    """The thread that the tap cuts, by its nominal diameter where that was given: the crests of a tap measure otherwise."""
     if not given.has("nominal_diameter"):
-        return made
-    named = thread(basic_diameter(given), made.pitch, given.choice("thread_form"))
-    if named.external_minor_diameter >= made.diameter:
-        raise refuse(
-            "nominal_diameter",
-            "A tap of {crests} over its crests is smaller than the root of its own thread of {nominal}, {root}. Measure the "
-            "tap again, or see which thread it is.",
-            {
-                "crests": length(made.diameter),
-                "nominal": length(named.diameter),
-                "root": length(named.external_minor_diameter),
-            },
-        )
-    return named
+        return None
+    return thread(basic_diameter(given), made.pitch, given.choice("thread_form"))
 
 
-def _height(given: Inputs, made: Thread, named: Thread) -> float:
+def _depth(made: Thread, named: Thread | None) -> float:
+    """From the crests as they measure to the root, in mm.
+
+    A tap that is larger over its crests was made so, and keeps the root of its thread. One that is smaller has become so
+    as a whole, root and crests, as its thread runs smaller toward the back. Common practice, no source.
+    """
+    if named is None or made.diameter <= named.diameter:
+        return made.external_depth
+    return (made.diameter - named.external_minor_diameter) / 2
+
+
+def _height(given: Inputs, made: Thread, named: Thread | None) -> float:
     """How far the chamfer rises: from the point, or from the root of the thread, to the crests as they measure."""
     if not given.has("point_diameter"):
-        return (made.diameter - named.external_minor_diameter) / 2
+        return _depth(made, named)
     point = given.number("point_diameter")
     if point >= made.diameter:
         raise refuse(
@@ -113,7 +112,7 @@ def _chamfer(given: Inputs, made: Thread) -> Chamfer:
                 "steep": angle(chamfer_angle(height, low), Rounding.DOWN),
             },
         )
-    return Chamfer(made, height, long, slope, named if given.has("nominal_diameter") else None)
+    return Chamfer(made, height, long, slope, named)
 
 
 def _chips(given: Inputs, chamfer: Chamfer) -> dict[str, float]:
@@ -220,7 +219,7 @@ def _compute(given: Inputs) -> Result:
             chamfer.point_diameter(chamfer.length),
             chamfer.length,
             made.pitch,
-            (made.diameter - (chamfer.nominal or made).external_minor_diameter) / 2,
+            _depth(made, chamfer.nominal),
         ),
     )
 
@@ -233,8 +232,8 @@ CALCULATION = Calculation(
     title="Chamfer of a tap",
     question="What are the angle, the threads, the chip and the relief of this chamfer, and what is left after grinding it?",
     wants="The diameter is the tap's over its crests, the land is measured on it, and the chamfer's angle is that of one "
-    "side to the axis. It rises from the root of the external thread (17/24 of the fundamental triangle height under the nominal diameter "
-    "for 60 degrees) unless you give the diameter at the point. The hole goes by the nominal diameter; without one the tap's counts as that.",
+    "side to the axis. It rises by the depth of the external thread (17/24 of the fundamental triangle height for 60 degrees), from the root of "
+    "its own thread where the tap is larger than its nominal size, unless you give the diameter at the point. The hole goes by the nominal size.",
     neglects="It takes the chamfer as a straight cone and its relief as an even cam. With a larger hole than the point the "
     "first threads of the chamfer meet no metal, and the point diameter of a spiral-point tap is hard to measure.",
     kinds=("tap",),

@@ -244,13 +244,17 @@ def test_a_point_between_the_hole_and_that_of_larger_crests_cannot_start() -> No
     assert advised(check) == pytest.approx(12.0)
 
 
-def test_a_tap_that_measures_far_from_its_thread_is_doubted_and_one_without_a_thread_left_is_refused() -> (
-    None
-):
-    states = [
-        one.state
-        for one in chamfer(**{**TAP, "diameter": 8.6}, nominal_diameter=10.0, chamfer_threads=4.0).checks
-    ]
-    assert states[0] == "watch"
-    with pytest.raises(Refusal, match="smaller than the root"):
-        chamfer(**{**TAP, "diameter": 8.0}, nominal_diameter=10.0, chamfer_threads=4.0)
+def test_a_tap_that_measures_smaller_than_its_thread_has_become_so_as_a_whole_and_its_hole_stays() -> None:
+    worn = chamfer(**{**TAP, "diameter": 9.9}, nominal_diameter=10.0, chamfer_threads=4.0)
+    assert worn.outputs["chamfer_angle"] == chamfer(**TAP, chamfer_threads=4.0).outputs["chamfer_angle"]
+    hole = worn.checks[0].sentence.parts["hole"]
+    assert not isinstance(hole, str)
+    assert hole.value == pytest.approx(8.5)
+
+
+def test_a_tap_that_measures_far_from_its_thread_is_doubted() -> None:
+    found = chamfer(**{**TAP, "diameter": 8.6}, nominal_diameter=10.0, chamfer_threads=4.0)
+    assert found.checks[0].state == "watch"
+    assert "hardly one for a thread" in str(found.checks[0].sentence)
+    near = chamfer(**{**TAP, "diameter": 9.1}, nominal_diameter=10.0, chamfer_threads=4.0)
+    assert all(one.state in {"pass", "note"} for one in near.checks)

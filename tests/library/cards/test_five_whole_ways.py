@@ -305,7 +305,8 @@ def a_tap_of_five_flutes() -> Way:
     # the radius upward and the radius by the sine of half the angle downward.
     radius = 17.89 / (1 + 1 / sin(radians(54)))
     diameter, cone = round(2 * radius, 3), radians(8)
-    depth = 17 / 24 * sqrt(3) / 2 * pitch
+    # It is a little larger than M16 over its crests, and has the root of M16.
+    depth = (diameter - 16) / 2 + 17 / 24 * sqrt(3) / 2 * pitch
     length = depth / tan(cone)
     # Of 4 to 8 degrees: the cam of 1.6 mm would give 9.0, that of 1 mm gives 5.7.
     cam = Cam(diameter, flutes, 1.0, cone)
