@@ -65,6 +65,9 @@ class Role:
         by_wanted: the quantity that brings a resting one into the job where the card wants it, as an entry of the book does.
         wanted_on: the kinds of tools on which it does that; on all that it serves where it names none.
         sets: the numbers that are set on a machine, in this order, also where the machine names no graduation for them.
+        counted: of what it sets, from where each counts and which way it goes, in few words, by key.
+        turned: the sentences on how the tool is turned for what it sets, each with what it sets that calls for it; ``{cuts}``
+            stands for which way the tool turns as it cuts.
         apart: for what those are set, where that is ground in a job of its own: they are told, and counted among no settings.
         otherwise_by: methods of a job in which another calculation sets and reads what this one would.
         replaces: calculations that rest on a job of flats where this one has an answer for the same surface: it knows the
@@ -72,6 +75,7 @@ class Role:
         asks: inputs that it can do without by taking what is usual, but whose line is always shown, for its answer hangs on them.
         of_facets: whether what it reads behind the edge is the fall of flats that no relief of a single one stands for.
         facets_by: the input that lays a second facet behind the first, so that what is read behind the edge is that of flats too.
+        better: what it finds, each with what is told in its place where this or another calculation of the job finds that.
         left_out_by: methods of a job to which it does not belong, because another calculation says better what it would.
         not_on: methods of a job that it belongs to, each with a surface to which that method gives no relief.
         ground: the surfaces of which it sets, makes or reads something; on a job that grinds another it rests. Empty where it
@@ -106,12 +110,15 @@ class Role:
     by_wanted: str = ""
     wanted_on: tuple[str, ...] = ()
     sets: tuple[str, ...] = ()
+    counted: tuple[tuple[str, str], ...] = ()
+    turned: tuple[tuple[str, str], ...] = ()
     apart: str = ""
     otherwise_by: tuple[str, ...] = ()
     replaces: tuple[str, ...] = ()
     asks: tuple[str, ...] = ()
     of_facets: bool = False
     facets_by: str = ""
+    better: tuple[tuple[str, str], ...] = ()
     left_out_by: tuple[str, ...] = ()
     not_on: tuple[tuple[str, str], ...] = ()
     ground: tuple[str, ...] = ()

@@ -225,7 +225,11 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     role=Role(
-        place=50, sets=("half_point_angle",), otherwise_by=("work-head",), ground=("lip", "shoulder", "cone")
+        place=50,
+        sets=("half_point_angle",),
+        otherwise_by=("work-head",),
+        better=(("point_length", "point_height"), ("point_length", "chisel_height")),
+        ground=("lip", "shoulder", "cone"),
     ),
     sample={
         "diameter": 12.7,

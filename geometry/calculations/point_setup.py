@@ -39,8 +39,16 @@ LIPS = 2
 
 SECOND = "second_lip_relief_angle"
 
+ROLL, SECOND_ROLL = "roll_angle", "second_roll_angle"
+
+FROM_THE_LIP = "from the level lip, the way it cuts"
+"""From where a roll counts and which way; the other way round the flank would rise behind the lip."""
+
 SAME = math.radians(0.005)
 """Two angles (rad) that are shown alike; no head is set finer."""
+
+THIN = ("thin the web, so that the chisel edge is short",)
+"""What helps a chisel edge with little relief where no second facet does; common practice, no source."""
 
 SHOWN = 0.0005
 """Drops (mm) that differ by less are shown alike."""
@@ -187,11 +195,13 @@ def _chisel_checks(given: Inputs, point: _Point, sharp: float | None) -> Iterato
     if low * (1 - SLACK) <= sharp <= high * (1 + SLACK):
         yield passed(says + ", as usual.", sharp=amounts["sharp"], wide=amounts["wide"])
     elif sharp > high:
+        ways = _steeper(point, high)
         yield complaint(
             "watch",
-            says + ", where {low} to {high} are usual. There is little relief at the centre.",
-            _steeper(given, point, high),
-            **amounts,
+            says + ", where {low} to {high} are usual. There is little relief at the centre" + _by_two(point),
+            ways,
+            () if ways else THIN,
+            **amounts | ({} if point.second else {"two": angle(_with_chisel(point, high), Rounding.UP)}),
         )
     else:
         yield complaint(
@@ -202,9 +212,28 @@ def _chisel_checks(given: Inputs, point: _Point, sharp: float | None) -> Iterato
         )
 
 
-def _steeper(given: Inputs, point: _Point, chisel: float) -> list[Way]:
-    second = angle(facets.second_for_chisel(point.first, chisel), Rounding.UP)
-    return [way("grind the second facet with {second} or more", SECOND, "second", second)]
+def _by_two(point: _Point) -> str:
+    """Ends the sentence on little relief at the centre: a plain point of two flats has it at every lip relief in use."""
+    return (
+        ", as plain points of two flats have it up to a lip relief of {two}." if point.second is None else "."
+    )
+
+
+def _with_chisel(point: _Point, chisel: float) -> float:
+    """The lip relief (rad) at the corner at which two flats alone make a chisel edge angle."""
+    return replace(point, first=Facet(point.first.slope, point.first.slope / math.tan(chisel))).at_corner
+
+
+def _steeper(point: _Point, chisel: float) -> list[Way]:
+    found = facets.second_for_chisel(point.first, chisel)
+    if found >= quantity(SECOND).high:
+        return []
+    says = (
+        "a second facet of {second} or more behind the first"
+        if point.second is None
+        else "the second facet with {second} or more"
+    )
+    return [way(f"grind {says}", SECOND, "second", angle(found, Rounding.UP))]
 
 
 def _flatter(given: Inputs, point: _Point, chisel: float) -> list[Way]:
@@ -213,8 +242,7 @@ def _flatter(given: Inputs, point: _Point, chisel: float) -> list[Way]:
         return [way("grind the second facet with {second} or less", SECOND, "second", second)]
     if not given.has("lip_relief_angle"):
         return []
-    flatter = replace(point, first=Facet(point.first.slope, point.first.slope / math.tan(chisel)))
-    less = angle(flatter.at_corner, Rounding.DOWN)
+    less = angle(_with_chisel(point, chisel), Rounding.DOWN)
     return [way("give a lip relief of {less} or less", "lip_relief_angle", "less", less)]
 
 
@@ -320,6 +348,8 @@ def _outputs(given: Inputs, point: _Point) -> dict[str, float]:
         }
     if point.flank is not None:
         found["corner_relief_angle"] = point.at_corner
+        if point.flank.ahead_of_corner > 0:
+            found["point_height"] = point.flank.ahead_of_corner
     if point.web is not None and not given.has("web_thickness"):
         found["web_thickness"] = point.web
     sharp = facets.chisel_angle(first, point.second)
@@ -380,6 +410,7 @@ CALCULATION = Calculation(
         "chisel_edge_angle",
         "chisel_edge_supplement",
         "primary_land",
+        "point_height",
         "axial_drop",
         "web_thickness",
     ),
@@ -388,7 +419,13 @@ CALCULATION = Calculation(
     methods=("work-head",),
     role=Role(
         place=48,
-        sets=("second_roll_angle", "second_axis_to_wheel_angle", "roll_angle", "axis_to_wheel_angle"),
+        sets=(SECOND_ROLL, "second_axis_to_wheel_angle", ROLL, "axis_to_wheel_angle"),
+        counted=((SECOND_ROLL, FROM_THE_LIP), (ROLL, FROM_THE_LIP)),
+        turned=(
+            (ROLL, "The drill cuts turning {cuts}, seen from the shank."),
+            (SECOND_ROLL, "The second facet stops on the line through the axis."),
+            (ROLL, "With the wheel stopped, the indicator must fall from lip to heel."),
+        ),
         asks=("web_thickness",),
         of_facets=True,
         tells=("pass", "note"),

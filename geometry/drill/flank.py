@@ -42,6 +42,21 @@ class Flank:
         return self.first.fall * (behind + self.half_web) + further - self.first.slope * inward
 
     @property
+    def ahead_of_corner(self) -> float:
+        """How far the point on the axis stands ahead of the corner, in mm; below zero it stands behind.
+
+        The lip rises by ``c`` for each millimetre inward, to ``c sqrt(R^2 - h^2)`` beside the axis, which lies half a web
+        ``h`` behind it, where the facet has fallen by ``t h``. All facets meet there: a second one begins on that line, and
+        the flanks of two flats are turned into each other about it. Derived.
+
+        Example:
+            >>> from geometry.drill.facet import facet
+            >>> round(Flank(facet(math.radians(90), 0.0), None, 3.0, 5.0).ahead_of_corner, 9)
+            4.0
+        """
+        return self.first.slope * self.place(0.0)[0] - self.first.fall * self.half_web
+
+    @property
     def deepest(self) -> float:
         """After which turn (rad) from the corner an indicator along the axis reads most, and rises again behind it.
 

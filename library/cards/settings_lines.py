@@ -22,6 +22,7 @@ from library.cards.move_said import assumed_head, crank_said, move_said, off_the
 from library.cards.read_order import step_read, surface_read
 from library.cards.shall_be import relief_key
 from library.cards.step import Step
+from library.cards.turned import counted
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
 from library.units.show import show, show_answer
 from library.units.system import Display
@@ -56,6 +57,7 @@ class SettingLine:
         off: what the rounding moves, or what a cam gives, in as few words as do; empty where that is nothing.
         is_check: whether it is only measured, to check what another line sets.
         apart: for what it is set, where that is ground in a job of its own; else empty.
+        counted: from where it counts and which way it goes; empty where that goes without saying.
     """
 
     sheet: str
@@ -69,6 +71,7 @@ class SettingLine:
     off: str = ""
     is_check: bool = False
     apart: str = ""
+    counted: str = ""
 
     @property
     def is_set(self) -> bool:
@@ -146,7 +149,8 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
         found.append(
             SettingLine(step.sheet.name, key, _title(step, key), value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),
-                        off=off_in_short(line, display) if line else cost.partition(",")[0].partition(" at ")[0])
+                        off=off_in_short(line, display) if line else cost.partition(",")[0].partition(" at ")[0],
+                        counted=counted(step, key))
         )  # fmt: skip
     return found
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from library.pages.page import Table
 
-LONG, SHORT = "lead over the land", "lead"
+LONG, SHORT = "lead over the land", "lead along axis"
 """What stands over a column of readings, where the heading of them all says the rest."""
 
 

@@ -16,6 +16,7 @@ from library.cards.job import Job
 from library.cards.provenance import joined
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
+from library.cards.turned import how_turned
 from library.guidance.model import ON_FULL_PAPER, ON_PAPER
 from library.guidance.never import never_ground
 from library.pages.as_text import as_text
@@ -47,6 +48,9 @@ NEVER = "Never: "
 BESET = 2
 """Lines more that it wants on paper, where those round it are narrower than as text: measured."""
 
+TURNED = 2
+"""Lines more that the sentences on how the tool is turned want on paper, where they are larger than as text: measured."""
+
 NO_NEVER = 3
 """From which shortening on it goes without what is never ground, which the card has."""
 
@@ -61,7 +65,8 @@ def compose(job: Job, display: Display) -> Page:
     for shorter in range(SHORTEST):
         page = _composed(job, display, shorter)
         text = as_text(page)
-        if text.count("\n") + TALLER * _rows_more(page) + BESET * text.count(NEVER) <= ONE_PAGE:
+        larger = TURNED * bool(_turned(job)) + BESET * text.count(NEVER)
+        if text.count("\n") + TALLER * _rows_more(page) + larger <= ONE_PAGE:
             return page
     return _composed(job, display, SHORTEST)
 
@@ -140,10 +145,10 @@ def _never(job: Job) -> tuple[tuple[str, str], ...]:
 
 
 def _how_ground(job: Job, display: Display, steps: tuple[str, ...]) -> Iterator[Block]:
-    """Six short lines at most, with the numbers of the job; nothing where something stops, and nothing when it was done."""
+    """Six short lines at most, with the numbers of the job; nothing where something stops."""
     setup = setup_of(job)
     stopped = any(step.in_use and step.stopped for step in job.steps)
-    if setup is not None and steps and not stopped and not job.card.done:
+    if setup is not None and steps and not stopped:
         numbers = Numbers(job, display)
         yield setup_on_paper(job.book, setup, numbers, numbers.convert, steps)
 
@@ -167,6 +172,8 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         yield Said((OTHER_SIDE,), "strong")
     if lines:
         yield Items(tuple(_item(line) for line in lines if line.is_set))
+    if turned := _turned(job):
+        yield Said((turned,), "strong")
     if others := [line for line in lines if line.apart and not line.stopped]:
         yield Facts(tuple((f"{line.title}, {line.apart}", _apart(line)) for line in others))
     if checks := [line for line in lines if line.is_check and not line.stopped]:
@@ -177,6 +184,11 @@ def _settings(job: Job, display: Display) -> Iterator[Block]:
         yield Said((f"Not worked out, for want of: {'; '.join(wants)}.",))
 
 
+def _turned(job: Job) -> str:
+    """How the tool is turned for what is set, in whole sentences; empty where nothing is set to a side."""
+    return " ".join(filter(None, (how_turned(job, step) for step in job.steps)))
+
+
 def _apart(line: SettingLine) -> str:
     return "; ".join(part for part in (line.value, line.graduation, line.cost) if part)
 
@@ -185,7 +197,7 @@ def _item(line: SettingLine) -> Item:
     """One thing to set; no number of what is stopped, so that nobody sets it."""
     if line.stopped:
         return Item(line.title, "STOP", "not to be set: see above")
-    return Item(line.title, line.value, line.graduation, line.cost)
+    return Item(line.title, line.value, "; ".join(filter(None, (line.counted, line.graduation))), line.cost)
 
 
 def _drawing(job: Job) -> Iterator[Block]:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from geometry.calculation import Station
+from geometry.edge.readings import POINTS
 from geometry.quantities import quantity
 from library.calc.wording import STATIONS
 from library.cards.job import Job
-from library.cards.read_order import steps_read
+from library.cards.read_order import steps_read, title_read
 from library.pages.page import Said
 from library.pages.station_table import OTHER_SIDES
 from library.units.show import show, show_bare
@@ -41,7 +42,8 @@ def lead_said(job: Job, display: Display) -> Iterator[Said]:
     """
     read = [step.answer.result.stations for step in steps_read(job) if step.answer.result is not None]
     drops = [found for found in read if found and DROP in found[0].readings]
-    for found in read:
+    for step in steps_read(job):
+        found = step.answer.result.stations if step.answer.result is not None else ()
         if not found or LEAD not in found[0].readings:
             continue
         turned = [one.angle for one in found]
@@ -49,7 +51,8 @@ def lead_said(job: Job, display: Display) -> Iterator[Said]:
             first, *others = (one for one in found if one.fraction > 0)
             told = [f"{show(first.readings[LEAD], KIND, display)} {_at(first)}"]
             told += [f"{show_bare(one.readings[LEAD], KIND, display)} {_at(one)}" for one in others]
-            yield Said((f"Lead, no box: {', '.join(told)}.",))
+            where = f"indicator {POINTS['axial']}, on the {title_read(job, step)}"
+            yield Said((f"Lead, no box, {where}: {', '.join(told)}.",))
 
 
 def _at(one: Station) -> str:

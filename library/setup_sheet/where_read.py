@@ -15,5 +15,5 @@ def heading(job: Job, display: Display) -> str:
     # Where several steps are read, each stands over its own table.
     at = f" at {one} diameter" if len(steps) == 1 and (one := next(iter(steps))) else ""
     if land := land_read(job):
-        return f"Read{at}, {land}, zero at the edge; indicator {indicator_said(job)}"
+        return f"Read{at}, {land}, zero at the edge; drop: indicator {indicator_said(job)}"
     return f"Read{at or ' on the way'}, zero at the edge; drop: indicator {indicator_said(job)}"

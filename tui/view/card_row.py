@@ -51,6 +51,7 @@ class Told:
         divisions: the same in the divisions of the machine.
         note: what the rounding moves, or how it stands.
         is_set: whether a hand sets it.
+        is_text: whether it is sentences on what stands above, which take the whole width.
     """
 
     title: str
@@ -58,6 +59,7 @@ class Told:
     divisions: str = ""
     note: str = ""
     is_set: bool = False
+    is_text: bool = False
 
 
 @dataclass(frozen=True)

@@ -65,6 +65,9 @@ def heading_lines(row: Row, numbers: Mapping[str, int], width: int, *, in_hand: 
     for place, one in enumerate(found):
         count = _counted(numbers.get(one.title, 0) if one.is_set else 0)
         mark = STANDS if place else "> " if in_hand else "  "
+        if one.is_text:
+            lines += wrap(one.title, width, first=f"{mark:<7}", rest=" " * 7)
+            continue
         lines += _in_columns(one, count, mark, width, in_hand=in_hand)
     return lines
 

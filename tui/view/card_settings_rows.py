@@ -22,6 +22,7 @@ from library.cards.read_order import steps_read, surface_read, title_read
 from library.cards.rubbing_heel import makes_a_rubbing_heel
 from library.cards.settings_lines import SettingLine, setting_lines
 from library.cards.step import Step
+from library.cards.turned import how_turned
 from library.equipment.drawer_advice import keys_named
 from library.equipment.model import Rating
 from library.equipment.offers import of_machine
@@ -100,7 +101,7 @@ def _of_step(job: Job, step: Step, opened: Opened, of_all: Sequence[SettingLine]
         choices=tuple(_SKIP),
         said=_SKIP,
         below=tuple(_below(job, step, lines)) if not step.skipped and not is_set_above else (),
-        told=tuple(_told(job, step, lines, is_set_above=is_set_above)),
+        told=tuple(_with_turning(job, step, lines, _told(job, step, lines, is_set_above=is_set_above))),
         heading=True,
     )
     if step.skipped:
@@ -128,8 +129,16 @@ def _below(job: Job, step: Step, lines: list[SettingLine]) -> list[str]:
     if lines:
         # What was typed stands in its own line already.
         lines = [one for one in lines if one.graduation or one.key not in typed]
-        said = [f"{one.title} {one.value}{': ' if one.graduation else ''}{one.graduation}" for one in lines]
-        return [*said, *(_first_answer(job, step) if step.sheet.role.does == HEEL else [])]
+        said = [
+            f"{one.title} {one.value}{': ' if one.graduation or one.counted else ''}{'; '.join(filter(None, (one.counted, one.graduation)))}"
+            for one in lines
+        ]
+        turned = how_turned(job, step)
+        return [
+            *said,
+            *([turned] if turned else []),
+            *(_first_answer(job, step) if step.sheet.role.does == HEEL else []),
+        ]
     if step.answer.result is not None:
         return _first_answer(job, step)
     return for_want_of(job, step)
@@ -163,6 +172,18 @@ def _told(job: Job, step: Step, lines: list[SettingLine], *, is_set_above: bool 
         well = STOPPED if not found[0].note and makes_a_rubbing_heel(job, step) else ""
         return [replace(found[0], note=well or _noted("", found[0].note)), *found[1:]]
     return _with_verdict(job, step, bad, found, [one.key for one in shown])
+
+
+def _with_turning(job: Job, step: Step, lines: list[SettingLine], told: list[Told]) -> list[Told]:
+    """What is told, and under the first of what is set from a place and to a side, from where and to which."""
+    how = how_turned(job, step)
+    from_where = [one for one in lines if one.counted]
+    if not how or not from_where:
+        return told
+    said = f"{from_where[0].counted[:1].upper()}{from_where[0].counted[1:]}. {how}"
+    titles = [one.title for one in told]
+    under = titles.index(from_where[0].title) + 1 if from_where[0].title in titles else len(told)
+    return [*told[:under], Told(said, is_text=True), *told[under:]]
 
 
 def _title_stopped(job: Job, step: Step) -> str:
@@ -274,11 +295,27 @@ def _of_rating(rated: Rating, kind: Kind, job: Job) -> tuple[str, str]:
 
 
 def _answered(job: Job, step: Step) -> dict[str, float]:
-    """What a calculation answers, without what another sets in its place by the method of the job."""
+    """What a calculation answers, without what another sets in its place by the method of the job, or tells better."""
     outputs = step.answer.result.outputs if step.answer.result is not None else {}
     role = step.sheet.role
     unset = role.sets if job.choice.method in role.otherwise_by else ()
-    return {key: value for key, value in outputs.items() if key not in unset}
+    better = _told_better(job, step, outputs)
+    found: dict[str, float] = {}
+    for key, value in outputs.items():
+        if key not in unset:
+            found.setdefault(*better.get(key, (key, value)))
+    return found
+
+
+def _told_better(job: Job, step: Step, outputs: Mapping[str, float]) -> dict[str, tuple[str, float]]:
+    """What is told in place of an answer, by its key: what this or another calculation of the job finds with more known."""
+    of_all = [one.answer.result.outputs for one in job.steps if one.works and one.answer.result is not None]
+    told: dict[str, tuple[str, float]] = {}
+    for key, better in step.sheet.role.better:
+        number = next((one[better] for one in (outputs, *of_all) if better in one), None)
+        if key in outputs and number is not None:
+            told.setdefault(key, (better, number))
+    return told
 
 
 def _first_answer(job: Job, step: Step) -> list[str]:

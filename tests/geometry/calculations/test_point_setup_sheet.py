@@ -318,3 +318,53 @@ def test_the_views_are_told_where_a_second_facet_seems_flatter_than_the_first() 
     assert isinstance(told["across"], Amount)
     assert told["across"].value == pytest.approx(across)
     assert "counted straight across the lip" in str(check.sentence)
+
+
+@given(HALVES, st.floats(math.radians(8), math.radians(35)), st.floats(0.01, 0.12), st.floats(1.0, 40.0))
+def test_the_point_stands_on_the_axis_where_the_planes_of_both_sides_meet(
+    half: float, relief: float, web: float, diameter: float
+) -> None:
+    # Derived: the plane through a lip that lies half a web ahead of the axis, followed to the axis; by half a turn about
+    # it the plane of the other side meets the axis at the same place.
+    try:
+        whole = run(
+            SHEET,
+            {
+                "point_angle": 2 * half,
+                "lip_relief_angle": relief,
+                "diameter": diameter,
+                "web_thickness": web * diameter,
+            },
+        ).outputs
+    except Refusal:
+        return
+    x, y, z = lip_plane(half, facets.facet(2 * half, relief, facets.lip_ahead(web, 1.0)).lip_relief)
+    ahead, out = web * diameter / 2, math.sqrt(1 - web**2) * diameter / 2
+    # From the corner (out, -ahead, 0) to (0, 0, height): the step lies in the plane.
+    height = (out * x - ahead * y) / z
+    assert whole.get("point_height", 0.0) == pytest.approx(max(height, 0.0), rel=1e-9, abs=1e-9)
+
+
+def test_a_plain_point_of_two_flats_is_told_to_get_a_second_facet_and_then_passes() -> None:
+    plain = {
+        "point_angle": math.radians(118),
+        "lip_relief_angle": math.radians(12),
+        "diameter": 12.5,
+        "web_thickness": 2.1,
+    }
+    (found,) = [one for one in run(SHEET, plain).checks if one.state == "watch"]
+    said = str(found.sentence)
+    assert "as plain points of two flats have it up to a lip relief of" in said
+    assert "Grind a second facet of" in said
+    assert "behind the first" in said
+    ((key, value),) = found.cure
+    assert key == "second_lip_relief_angle"
+    assert isinstance(value, float)
+    assert states(run(SHEET, {**plain, key: value})) == []
+
+
+def test_where_no_second_facet_in_use_reaches_the_chisel_edge_the_web_is_thinned() -> None:
+    found = run(SHEET, {"point_angle": math.radians(40), "lip_relief_angle": math.radians(4)})
+    (said,) = [str(one.sentence) for one in found.checks if one.state == "watch"]
+    assert "second facet" not in said
+    assert "Thin the web" in said

@@ -249,7 +249,9 @@ def a_drill_on_a_work_head() -> Way:
                             # Square to the lip: between the flat and the plane of the lip that holds the circle's direction.
                             "normal_relief_angle": atan(fall_behind / hypot(1.0, fall_along)),
                             "corner_relief_angle": atan(below_the_corner(step / land) / step),
-                            "chisel_edge_angle": pi - chisel, "chisel_edge_supplement": chisel, "axial_drop": below_the_corner(1)},
+                            "chisel_edge_angle": pi - chisel, "chisel_edge_supplement": chisel, "axial_drop": below_the_corner(1),
+                            # The flat over the axis, less the flat over the corner.
+                            "point_height": radius * (cos(ahead) * fall_along - sin(ahead) * fall_behind)},
             "drill-point": {"half_point_angle": radians(59), "point_length": radius * fall_along, "land_angle": land / radius,
                             "relief_angle": atan(wanted / hypot(1.0, fall_along)),
                             # Of a cone of this relief all the way, as an arc of 5 mm rolled out.

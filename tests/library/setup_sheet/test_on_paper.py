@@ -19,6 +19,7 @@ from pypdf import PdfReader
 
 from library.book.model import Book
 from library.book.opening import open_book
+from library.cards.close import finished
 from library.cards.editing import edited
 from library.cards.job import Job, work_out
 from library.cards.model import Card
@@ -33,6 +34,9 @@ PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 
 BESIDE = 20.0
 """Both margins at the sides, in mm."""
+
+FACETED = "twist-drill-jobber-plain-steel"
+"""Of a drill whose point is ground in four facets."""
 
 RECORDS = (
     "2025-10-14-01",
@@ -189,6 +193,21 @@ wanted.lip_relief_angle=10 deg
 wanted.point_angle=118 deg
 wanted.relief_form=flat
 settings.feed-clearance.inner_diameter=1.5 mm
+settings.feed-clearance.feed=0.1 mm
+after.drop.tolerance=0.03 mm
+""",
+    "twist-drill-jobber-plain-steel": """
+tool.name=D-125-1
+tool.size=12.5 mm
+tool.flutes=2
+received.diameter=12.48 mm
+received.web_thickness=2.1 mm
+received.land_width=6 mm
+received.drop=1.10 mm, 1.20 mm
+wanted.lip_relief_angle=12 deg
+wanted.second_lip_relief_angle=32 deg
+wanted.point_angle=118 deg
+wanted.relief_method=work-head
 settings.feed-clearance.feed=0.1 mm
 after.drop.tolerance=0.03 mm
 """,
@@ -376,6 +395,8 @@ def jobs(yard: Path, book: Book) -> dict[str, Job]:
         cards[name] = record
         cards[f"{name} again"] = replace(again(record, book), id="2026-11-25-01", received=record.received)
     cards |= {name: other(book, name) for name in OTHERS}
+    drilled = edited(cards[FACETED], "after.drop", "1.83 mm, 1.82 mm")
+    cards[f"{FACETED}, closed"] = finished(work_out(drilled, book), date(2026, 11, 26))
     here = {card.family for card in cards.values()}
     first = {row.family: row.id for row in reversed(list(book.rows)) if row.layer == "shipped"}
     cards |= {
@@ -420,7 +441,9 @@ def test_each_of_six_flutes_has_its_box_in_the_table(yard: Path, book: Book, nam
         # One throw for all steps of 6, 8 and 10 mm: what is read is that of the largest.
         ("2026-08-17-01", "Read at 10.000 mm diameter, zero at the edge; drop: indicator at the axis -"),
         ("subland-drill-countersink-plain-steel", "Read at 12.000 mm diameter"),
-        ("2026-03-11-01", "Read, widest land, flute 1, zero at the edge"),
+        ("2026-03-11-01", "Read, widest land, flute 1, zero at the edge; drop: indicator at the axis"),
+        # The drop of the chamfer is read at the axis, the lead of the thread along it, on another land.
+        ("2026-03-11-01", "Lead, no box, indicator along the axis, on the thread land: "),
     ],
 )
 def test_the_readings_of_a_tool_with_steps_say_on_which_of_them(

@@ -101,7 +101,7 @@ def test_the_numbers_on_the_page_are_those_worked_out_by_hand(tap_card: Card, sh
     # Beside the boxes stands one reading, so that nobody asks which of two they are for.
     assert lead not in heel.split()
     assert f"{lead} at the heel." in " ".join(text.split())
-    assert "Lead, no box: " in text
+    assert "Lead, no box, indicator along the axis, on the thread land: " in " ".join(text.split())
     assert "10 turns" in text
     assert f"{math.ceil(math.pi * 0.1 * 2800 / 60 * 100) / 100:.2f} m/s" in text
     assert f"{math.floor(20 / (math.pi * 0.1) * 60)} rpm" in text

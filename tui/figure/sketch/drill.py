@@ -88,6 +88,18 @@ def _points() -> dict[str, Sketch]:
                 Measure((_R + 4, -7.2), (_R + 4, -2.1), "height"),
             ),
         ),
+        "point_height": Sketch(
+            (
+                dots((0, 3), (0, -22)),
+                line((-_R, -20), (-_R, -7.2), (-3.5, -2.1), (0, -0.8), (3.5, -2.1), (_R, -7.2), (_R, -20)),
+            ),
+            (
+                level,
+                part((-3.5, -2.1), (0, -0.8), (3.5, -2.1)),
+                dots((0, -0.8), (_R + 6, -0.8)),
+                Measure((_R + 4, -7.2), (_R + 4, -0.8), "length"),
+            ),
+        ),
         "lip_length": Sketch(point, (part(_side(2.0), corner), Measure((3.5, 1.5), (_R + 1.5, -5.5), "lip"))),
         "weakest_diameter": Sketch(
             point,
