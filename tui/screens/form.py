@@ -108,8 +108,8 @@ class FormScreen(BaseScreen):
         self.form.move(1)
 
     def do_go_on(self) -> None:
-        """To the next line."""
-        self.do_down()
+        """To the next line, and from the last one to the first."""
+        self.form.go_round()
 
     def do_up(self) -> None:
         """To the line before."""

@@ -59,6 +59,8 @@ class CardForm(BroughtBack):
         self.issues: tuple[Issue, ...]
         self.faults: tuple[Fault, ...]
         self._looked_at: set[tuple[str, str]] = set()
+        self._stood_at: set[str] = set()
+        self._added: set[str] = set()
         self._lay_out()
         self._land(self._first_calling(self.rows) or self.rows[0])
 
@@ -85,6 +87,7 @@ class CardForm(BroughtBack):
     def open(self, section: str, key: str) -> None:
         """Open a line for one more quantity, and go there."""
         self.opened.open(section, key)
+        self._added.add(f"{section}.{key}")
         self._work_out()
         self.go_to(f"{section}.{key}")
 
@@ -214,13 +217,14 @@ class CardForm(BroughtBack):
     def go_on(self) -> bool:
         """To the next line that wants something or has a fault, and after the last one to the next step.
 
-        What only is to be looked at stops nobody twice.
+        What only is to be looked at stops nobody twice. Behind a line that a person added comes what he jumped over to it:
+        a line above that wants something and was never in hand.
 
         Returns:
             Whether there was anywhere to go.
         """
         place = [one.way for one in self.rows].index(self.row.way)
-        following = self._first_calling(self.rows[place + 1 :])
+        following = self._first_calling(self.rows[place + 1 :]) or self._jumped_over(self.rows[:place])
         if following is not None:
             self._land(following)
         elif self._step + 1 < len(STEPS):
@@ -228,6 +232,12 @@ class CardForm(BroughtBack):
         else:
             return False
         return True
+
+    def _jumped_over(self, rows: Iterable[Row]) -> Row | None:
+        """The first line that wants something and was never in hand, where the one in hand was added by a person."""
+        if self.focus not in self._added:
+            return None
+        return self._first_calling(one for one in rows if one.is_missing and one.way not in self._stood_at)
 
     def change_step(self, by: int) -> None:
         """To another step, and there to the first line that wants something or has a fault; back, to where it was left.
@@ -302,6 +312,7 @@ class CardForm(BroughtBack):
     def _land(self, row: Row) -> None:
         self.leave()
         self.focus = row.way
+        self._stood_at.add(row.way)
         self._looked_at |= {(one.way, one.text) for one in self.faults_at(row)}
         self._show(row)
 

@@ -199,10 +199,16 @@ class Fields:
         self._put(TextLine())
 
     def move(self, by: int) -> None:
-        """Go to another field, round the ends."""
+        """Go to another field, stopping at the ends as in every list."""
         keys = self.keys()
         self.leave()
-        self.focus = keys[(keys.index(self.focus) + by) % len(keys)]
+        self.focus = keys[max(0, min(keys.index(self.focus) + by, len(keys) - 1))]
+
+    def go_round(self) -> None:
+        """Go to the next field, and from the last one to the first."""
+        keys = self.keys()
+        self.leave()
+        self.focus = keys[(keys.index(self.focus) + 1) % len(keys)]
 
     def _put(self, line: TextLine) -> None:
         self.keep(line)

@@ -201,3 +201,23 @@ def test_nothing_on_the_pages_of_a_card_is_cut_at_eighty_columns(yard_book: Book
                 # The line of the steps has the worst of the step in short; its sentence stands below in full.
                 lines = CardPage(form, keys=keys).draw(80, 22)[1:]
                 assert not [text for one in lines if "…" in (text := text_of(one))], (entry, way)
+
+
+def test_enter_goes_back_to_what_a_line_that_was_added_below_has_jumped_over(yard_book: Book) -> None:
+    form = form_at(yard_book, begun(yard_book, "ferry-hatch-dowel-drill"), "received")
+    form.put("Too big")
+    while form.focus != "received.land_width":
+        assert form.go_on()
+    form.put("3.1 mm")
+    form.go_on()
+    assert form.focus == "received.land_measured_as"
+    form.open("received", "body_diameter")
+    form.put("9 mm")
+    assert form.go_on()
+    assert form.focus == "received.drop"
+    # Who leaves it empty has seen it: it stops nobody twice.
+    assert form.go_on()
+    assert form.row.section == "wanted"
+    form.go_to("received.body_diameter")
+    form.go_on()
+    assert form.row.section == "wanted"

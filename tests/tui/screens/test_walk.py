@@ -138,7 +138,7 @@ async def test_a_word_that_is_no_number_stays_and_its_sentence_stands_beside(pro
 
 async def test_typing_over_a_value_of_the_book_and_emptying_it_brings_it_back(program: Program) -> None:
     async with program() as hands:
-        await hands.press(*"bro", "f2", "down", "down", *"1 in")
+        await hands.press(*"bro", "f2", *["up"] * 9, *"1 in")
         assert "3/4 in" not in hands.shown()
         await hands.press("backspace", "backspace", "backspace", "backspace")
         assert "3/4 in" in hands.shown()

@@ -48,7 +48,7 @@ def test_backspace_takes_a_letter_back_and_another_line_begins_anew() -> None:
     made.edit("backspace")
     assert (made.chosen(), made.strange) == ("land", "")
     made.move(1)
-    made.move(1)
+    made.move(-1)
     made.type("t")
     assert made.chosen() == "tooth rest height"
 

@@ -94,12 +94,16 @@ def test_a_letter_that_begins_no_choice_changes_nothing(make: Make) -> None:
     assert "hand" not in form.typed
 
 
-def test_moving_goes_round_and_only_over_fields_that_are_asked_for(make: Make) -> None:
+def test_moving_stops_at_the_ends_and_goes_only_over_fields_that_are_asked_for(make: Make) -> None:
     form = make(sheet="setting-height")
     keys = [field.key for field in form.fields]
     assert "diameter" not in keys  # a straight wheel asks for the wheel's diameter
     form.focus = keys[-1]
     form.move(1)
+    assert form.focus == keys[-1]
+    form.go_round()
+    assert form.focus == keys[0]
+    form.move(-1)
     assert form.focus == keys[0]
 
 
