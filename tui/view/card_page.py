@@ -12,6 +12,7 @@ from library.cards.rows import CardRow
 from library.cards.settings_lines import setting_lines
 from library.pages.card_answers import ANSWERS, is_unknown_trouble
 from library.pages.cautions import at_arms_length
+from library.pages.left_with import left_with
 from library.pages.page import Block, Said
 from library.pages.readings_on_the_way import on_the_way
 from tui.figure.alphabet import ASCII, Alphabet
@@ -269,11 +270,21 @@ class CardPage:
         """What stands before everything that follows."""
         if self.form.step == 0:
             return self._before()
-        return self._unknown() if self.form.row.section == "wrong" else ()
+        if self.form.step != RECEIVED:
+            return ()
+        return self._unknown() if self.form.row.section == "wrong" else self._left_with()
 
     def _last(self) -> tuple[Block, ...]:
         """What stands behind it."""
-        return self._unknown() if self.form.step == RECEIVED and self.form.row.section != "wrong" else ()
+        if self.form.step != RECEIVED:
+            return ()
+        return self._left_with() if self.form.row.section == "wrong" else self._unknown()
+
+    def _left_with(self) -> tuple[Block, ...]:
+        """With what the tool was left last time, by the readings after grinding on its card before this one."""
+        card = self.form.card
+        earlier = [one.card for one in self._visits(card.tool.name) if one.card.id != card.id]
+        return left_with(earlier, card.id)
 
     def _unknown(self) -> tuple[Block, ...]:
         """That the book knows no trouble by the words on the card, and where those are that it knows."""

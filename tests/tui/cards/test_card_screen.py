@@ -172,6 +172,10 @@ async def test_doing_it_again_keeps_the_tool_and_empties_what_was_measured(at_th
         assert card.again == "2026-04-22-01"
         assert card.received == {}
         assert "other card" in shown
+        shown = " ".join((await hands.do("<ctrl+n>")).split())
+        assert "Left with last time" in shown
+        assert "2026-04-22-01" in shown
+        assert "Indicator drop: 21, 22, 21, 21" in shown
 
 
 async def test_lines_of_notes_are_lines_on_the_card(at_the_yard: AtTheYard) -> None:
