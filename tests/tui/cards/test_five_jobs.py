@@ -23,7 +23,7 @@ KEYS = {
     "inch tap": 153,
     "countersink": 130,
     "step drill": 137,
-    "drill made to an odd size": 120,
+    "drill made to an odd size": 121,
 }
 """Keys pressed for each job."""
 
@@ -291,6 +291,8 @@ async def test_a_drill_made_to_an_odd_size(at_the_yard: AtTheYard) -> None:
         )
         await hands.do("<enter>", "Too big", "<enter>", "<enter>", "3.1 mm", "<enter>", "a")
         shown = await hands.do("<f6>", "body", "<enter>", "9 mm", "<enter>")
+        assert "> Indicator drop" in shown  # the line that was added has jumped over it
+        shown = await hands.do("<enter>")
         assert (
             hands.field("Surface").split()[0] == "land"
         )  # for a body that is to become smaller there is no other
