@@ -235,12 +235,10 @@ def back_plausible(back: float, front: float) -> tuple[Check, ...]:
         return ()
     return (
         watch(
-            "Is {back} the diameter at the back, or how much smaller it is there? It is far from the {front} at the front, and a "
-            "back taper is a tenth of a millimetre in 100 mm or less. {low} to {high} would be believed.",
+            "Is {back} the diameter at the back, or how much smaller it is there? It is more than 3 percent off the {front} at the "
+            "front, and a back taper is a tenth of a millimetre in 100 mm or less. A diameter within 3 percent of it would be believed.",
             back=length(back),
             front=length(front),
-            low=length(front * (1 - ODD_BACK), Rounding.UP),
-            high=length(front * (1 + ODD_BACK), Rounding.DOWN),
         ),
     )
 

@@ -6,7 +6,7 @@ throw for several shoulders spreads it further. Derived.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -130,7 +130,7 @@ def range_check(
     says = f"S{'; '.join(told)[1:]}, {each}square to its cone: {will_do}."
     out = {one.shoulder for one in found}
     wanting = [one for one in throws if one.shoulder in out]  # The others have a throw that serves them.
-    always = _one_by_one(cuts, low, high, parts, wanting) if not ways else ()
+    always = _one_by_one(cuts, low, high, parts, wanting, out) if not ways else ()
     return complaint("watch", says, ways, always, **parts)
 
 
@@ -152,6 +152,7 @@ def _one_by_one(
     high: float | None,
     parts: dict[str, Amount | str],
     throws: Sequence[OwnThrow],
+    out: Collection[Shoulder],
 ) -> tuple[str, ...]:
     """What helps where one throw cannot serve all: one for each shoulder, as far as a shoulder can be served at all.
 
@@ -163,6 +164,8 @@ def _one_by_one(
     if not never:
         if len(cuts) < 2:
             return ()
+        if len(throws) == 1 and out == {throws[0].shoulder}:
+            return (f"grind it on a card of its two steps alone{_which(throws, parts, is_one=True)}",)
         return (f"grind each shoulder with a throw of its own{_by_itself(throws, parts)}",)
     parts |= {f"never{one.number}": count(one.number) for one in never}
     which = " and ".join(f"{{never{one.number}}}" for one in never)
@@ -172,14 +175,18 @@ def _one_by_one(
 
 def _by_itself(throws: Sequence[OwnThrow], parts: dict[str, Amount | str]) -> str:
     """How a throw of its own is had, and which it is for each shoulder; the amounts go into the parts."""
+    return f", on a card of its two steps alone{_which(throws, parts)}"
+
+
+def _which(throws: Sequence[OwnThrow], parts: dict[str, Amount | str], *, is_one: bool = False) -> str:
+    """The throws that serve, each with its shoulder where it is not the one that is spoken of; the amounts go into the parts."""
     said = []
     for one in throws:
         at = one.shoulder.number
-        parts |= {
-            f"shoulder{at}": count(at),
-            f"least{at}": length(one.least, Rounding.UP),
-            f"most{at}": length(one.most, Rounding.DOWN),
-        }
-        said.append(f"{{least{at}}} to {{most{at}}} {one.per} for shoulder {{shoulder{at}}}")
-    which = f": {', '.join(said)}" if said else ""
-    return f", on a card whose size is its two steps alone{which}"
+        parts |= {f"least{at}": length(one.least, Rounding.UP), f"most{at}": length(one.most, Rounding.DOWN)}
+        if not is_one:
+            parts[f"shoulder{at}"] = count(at)
+        said.append(
+            f"{{least{at}}} to {{most{at}}} {one.per}" + ("" if is_one else f" for shoulder {{shoulder{at}}}")
+        )
+    return f": {', '.join(said)}" if said else ""
