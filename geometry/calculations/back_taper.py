@@ -1,4 +1,4 @@
-"""The back taper of a tool in all the ways it is stated, and the swivel that grinds it."""
+"""The taper of a tool in all the ways it is stated, smaller or larger toward the back, and the swivel that grinds it."""
 
 from __future__ import annotations
 
@@ -21,19 +21,37 @@ from geometry.complaints import complaint, settled
 from geometry.cures import Way, way
 from geometry.plausible import back_plausible
 from geometry.preconditions import NotGiven
+from geometry.quantities.reamer import LARGER, SMALLER
 from geometry.role import Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
+from geometry.setting.cut_taper import Cut, cut_checks
 from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
 
 PER = 100.0
 """Back taper is stated over this length in mm; the sentences take it where no length was given."""
 
+STEEP = 0.005
+"""The taper from which on no tool is smaller toward its back: 1 in 200, where a back taper takes 1 in 1000. Common practice, no
+source."""
+
+CUTS_ONE = "choose larger in the line 'Toward the back' where the tool cuts a taper"
+"""What else a taper may mean that is no back taper."""
+
 SCALE_SHOWS = math.radians(0.1)
 """The least swivel that the scale of a table shows well: a tenth of a degree; no source."""
 
 
+def _cuts(given: Inputs) -> bool:
+    """Whether the tool cuts a taper, so that it is larger toward the back."""
+    return given.choice("taper_direction") == LARGER
+
+
+STATED = ("taper_ratio", "back_taper", "taper_angle", "swivel_angle", "back_diameter")
+"""The inputs that state the taper, of which one is given."""
+
+
 def _taper(given: Inputs) -> float:
-    """The loss of diameter for each unit of length, from whichever way it was stated."""
+    """The taper in the way in which the tool runs, for each unit of length, from whichever way it was stated."""
     if given.has("taper_ratio"):
         return given.number("taper_ratio")
     if given.has("back_taper"):
@@ -44,9 +62,17 @@ def _taper(given: Inputs) -> float:
         return 2 * math.tan(given.number("swivel_angle"))
     if not given.has("taper_length"):
         raise NotGiven("Give the taper length between the two diameters as well.", "taper_length")
-    return taper_of_diameters(
+    fall = taper_of_diameters(
         given.number("diameter"), given.number("back_diameter"), given.number("taper_length")
     )
+    return 0.0 - fall if _cuts(given) else fall
+
+
+def _set_taper(given: Inputs) -> float:
+    """The taper that the table is swivelled for: what was measured is ground to what is wanted."""
+    if _cuts(given) and given.has("back_diameter") and given.has("wanted_taper"):
+        return given.number("wanted_taper")
+    return _taper(given)
 
 
 def _more_taper(given: Inputs) -> Way:
@@ -71,10 +97,12 @@ def _grows(given: Inputs, taper: float, per: float) -> Check:
         turned = angle(-given.number("swivel_angle"), Rounding.UP)
         other = way("swivel the table {turned} the other way", "swivel_angle", "turned", turned)
         return complaint("stop", says, [other], **parts)
-    return complaint("stop", says, [_more_taper(given)], ["swivel the table the other way"], **parts)
+    always = ["swivel the table the other way", *([CUTS_ONE] if -taper >= STEEP else [])]
+    return complaint("stop", says, [_more_taper(given)], always, **parts)
 
 
 def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
+    """What is said of a tool that is to be smaller toward the back."""
     if taper < 0:
         yield _grows(given, taper, per)
         return
@@ -84,37 +112,46 @@ def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
         return
     if given.has("back_diameter"):
         yield from back_plausible(given.number("back_diameter"), given.number("diameter"))
-    yield passed(
-        "The tool is smaller toward the back: it loses {loss} on the diameter in {per}, a taper of {taper} for each unit of "
-        "length.",
-        loss=length(taper * per),
-        per=length(per),
-        taper=ratio(taper),
-    )
-    yield _setting(taper, per)
+    parts = {"loss": length(taper * per), "per": length(per), "taper": ratio(taper)}
+    if taper >= STEEP:
+        says = (
+            "The tool would be smaller toward the back by {loss} on the diameter in {per}, a taper of {taper} for each unit of "
+            "length: no back taper is so steep."
+        )
+        yield complaint("watch", says, (), [CUTS_ONE], **parts)
+    else:
+        yield passed(
+            "The tool is smaller toward the back: it loses {loss} on the diameter in {per}, a taper of {taper} for each unit of "
+            "length.",
+            **parts,
+        )
+    yield _setting(taper, per, "falls")
 
 
-def _setting(taper: float, per: float) -> Check:
+def _setting(taper: float, per: float, moves: str) -> Check:
+    """How the table is set, and what an indicator along the side shows for it."""
     swivel = swivel_of_taper(taper)
     parts = {"per": length(per), "fall": length(taper * per / 2)}
     if swivel < SCALE_SHOWS:
         return note(
-            "The swivel of the table is less than its scale shows: set it so that an indicator along the side falls {fall} in {per}.",
+            f"The swivel of the table is less than its scale shows: set it so that an indicator along the side {moves} {{fall}} in "
+            "{per}.",
             **parts,
         )
+    toward = ", so that the tool grows toward its shank," if moves == "rises" else ""
     return note(
-        "Swivel the table {swivel} and prove it: an indicator along the side falls {fall} in {per}.",
+        f"Swivel the table {{swivel}}{toward} and prove it: an indicator along the side {moves} {{fall}} in {{per}}.",
         swivel=angle(swivel),
         **parts,
     )
 
 
-def _row(front: float, taper: float, distance: float) -> Row:
-    there = diameter_behind(front, taper, distance)
+def _row(given: Inputs, taper: float, distance: float) -> Row:
+    cuts = _cuts(given)
     values = {
         "distance_from_front": distance,
-        "diameter_there": there,
-        "indicator_fall": taper * distance / 2,
+        "diameter_there": diameter_behind(given.number("diameter"), -taper if cuts else taper, distance),
+        "indicator_rise" if cuts else "indicator_fall": taper * distance / 2,
     }
     return Row("Behind the front" if distance > 0 else "At the front", values)
 
@@ -126,21 +163,49 @@ def _distances(given: Inputs) -> list[float]:
     return [given.number("taper_length")] if given.has("taper_length") else []
 
 
+def _per(given: Inputs) -> float:
+    """The length over which the sentences tell the taper."""
+    distances = _distances(given)
+    return distances[-1] if distances and distances[-1] > 0 else PER
+
+
+def _larger_checks(given: Inputs) -> Iterator[Check]:
+    """What is said of a tool that cuts a taper."""
+    per, to_set = _per(given), _set_taper(given)
+    if not (_waits(given) and given.has("wanted_taper")):
+        wanted = given.number("wanted_taper") if given.has("wanted_taper") else None
+        stated = next(key for key in STATED if given.has(key))
+        measured_over = given.number("taper_length") if stated == "back_diameter" else per
+        yield from cut_checks(Cut(given.number("diameter"), _taper(given), measured_over, wanted, stated))
+    if to_set > 0:
+        yield _setting(to_set, per, "rises")
+
+
+def _waits(given: Inputs) -> bool:
+    """Whether the diameter at the back says nothing yet, for want of the length."""
+    return given.has("back_diameter") and not given.has("taper_length")
+
+
 def _all_checks(given: Inputs) -> tuple[Check, ...]:
-    distances, taper = _distances(given), _taper(given)
-    for distance in distances:
+    if _cuts(given):
+        return worst_first(_larger_checks(given))
+    taper = _taper(given)
+    for distance in _distances(given):
         diameter_behind(given.number("diameter"), taper, distance)  # refuses what comes to a point before
-    per = distances[-1] if distances and distances[-1] > 0 else PER
-    return worst_first(_checks(given, taper, per))
+    return worst_first(_checks(given, taper, _per(given)))
 
 
 def _compute(given: Inputs) -> Result:
-    front, taper = given.number("diameter"), _taper(given)
-    swivel = swivel_of_taper(taper)
-    outputs = {"swivel_angle": swivel, "taper_ratio": taper, "taper_angle": 2 * swivel}
-    rows = tuple(_row(front, taper, distance) for distance in _distances(given))
+    to_set = _set_taper(given)
+    taper = to_set if _waits(given) else _taper(given)
+    outputs = {
+        "swivel_angle": swivel_of_taper(to_set),
+        "taper_ratio": taper,
+        "taper_angle": 2 * swivel_of_taper(taper),
+    }
+    rows = tuple(_row(given, to_set, distance) for distance in _distances(given))
     if rows:
-        outputs |= {key: rows[-1].values[key] for key in ("diameter_there", "indicator_fall")}
+        outputs |= {key: value for key, value in rows[-1].values.items() if key != "distance_from_front"}
     return settled(
         Result(outputs, rows=rows, checks=_all_checks(given)), given, lambda other, _: _all_checks(other)
     )
@@ -148,25 +213,34 @@ def _compute(given: Inputs) -> Result:
 
 CALCULATION = Calculation(
     name="back-taper",
-    title="Back taper and its swivel",
-    question="How much smaller is the tool toward the back, and how far is the table swivelled for it?",
-    wants="The diameter is that at the front, over the edges; state the taper on the diameter in any one way: over 100 mm, as a ratio, "
+    title="Taper toward the back and its swivel",
+    question="How much smaller is the tool toward the back, or larger where it cuts a taper, and how far is the table swivelled for it?",
+    wants="The diameter is that at the front, over the edges, of a tool that cuts a taper its small end; state the taper on the diameter in any one way: over 100 mm, as a ratio, "
     "by the diameter at the back and how far back it was measured, as the whole angle, or as the angle of one side.",
     neglects="It takes the side as straight and the tool as running true between its centres. "
-    "The indicator readings are those of one side, half of what the diameter loses.",
+    "The indicator readings are those of one side, half of what the diameter loses or gains.",
     kinds=("reamer", "twist-drill", "tap", "step-drill", "subland-drill", "counterbore"),
     belongs_on=("land", "thread-land"),
     inputs=(
         Field("diameter"),
-        Field("back_taper", one_of="taper"),
+        Field("taper_direction", default=SMALLER),
+        Field("back_taper", one_of="taper", when=("taper_direction", SMALLER)),
         Field("taper_ratio", one_of="taper"),
         Field("back_diameter", one_of="taper"),
         Field("taper_angle", one_of="taper"),
         Field("swivel_angle", one_of="taper"),
         Field("taper_length", optional=True),
+        Field("wanted_taper", optional=True, when=("taper_direction", LARGER), fill_from=("taper_ratio",)),
         Field("distance_from_front", optional=True, many=True),
     ),
-    outputs=("swivel_angle", "taper_ratio", "taper_angle", "diameter_there", "indicator_fall"),
+    outputs=(
+        "swivel_angle",
+        "taper_ratio",
+        "taper_angle",
+        "diameter_there",
+        "indicator_fall",
+        "indicator_rise",
+    ),
     cautions=AT_THE_WHEEL,
     compute=_compute,
     role=Role(
@@ -175,6 +249,7 @@ CALCULATION = Calculation(
         about="back_diameter",
         ground=("land", "thread-land"),
         sets=("swivel_angle",),
+        asks=("wanted_taper",),
         tells=("note",),
         as_ground=True,
     ),

@@ -2,14 +2,32 @@
 
 from __future__ import annotations
 
-from geometry.quantities.quantity import angle, length, ratio
+from geometry.quantities.quantity import angle, choice, length, ratio
+
+SMALLER, LARGER = "smaller", "larger"
+"""The two ways in which a tool may taper from its front to its back."""
 
 ROWS = (
+    choice(
+        "taper_direction",
+        "Toward the back",
+        "Whether the tool is smaller toward the back, so that it does not bind, or larger, as one that cuts a taper is.",
+        "With a micrometer at the front and toward the shank; a tool that cuts a taper grows toward its shank.",
+        (SMALLER, LARGER),
+    ),
     ratio(
         "taper_ratio",
         "Taper on diameter",
         "How much the diameter changes for each unit of length: 1 in 1000 is 0.001.",
         "Two micrometer readings a known way apart along the axis, their difference divided by that way.",
+        0.0,
+        2.0,
+    ),
+    ratio(
+        "wanted_taper",
+        "Taper wanted",
+        "The taper on diameter that a tool shall have which cuts a taper, for each unit of length: 1 in 50 is 0.02.",
+        "From the drawing, from the pin or from the gauge of the hole; it is not measured on the tool.",
         0.0,
         2.0,
     ),
@@ -65,6 +83,15 @@ ROWS = (
         "indicator_fall",
         "Fall on the indicator",
         "How far the side has come in toward the axis since the front: half of what the diameter has lost.",
+        "With an indicator square to the axis, moved along the tool from the front.",
+        -500.0,
+        500.0,
+    ),
+    length(
+        "indicator_rise",
+        "Rise on the indicator",
+        "How far the side has gone out from the axis since the front, on a tool that cuts a taper: half of what the diameter has "
+        "gained.",
         "With an indicator square to the axis, moved along the tool from the front.",
         -500.0,
         500.0,

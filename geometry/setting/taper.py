@@ -1,4 +1,4 @@
-"""The back taper of reamers, drills and taps, and the swivel of the table that grinds it.
+"""The taper of reamers, drills and taps, and the swivel of the table that grinds it.
 
 Taper is counted on the diameter: 1 in 1000 takes 0.1 mm off the diameter in 100 mm. The side makes half of
 the whole angle with the axis, and that half is what the table is swivelled by.

@@ -1,15 +1,20 @@
-"""Reamers whose hole is a taper, and so has no class: told by their taper, or by how they are called."""
+"""Reamers that cut a taper, told by their taper or name: the hole has no class, and they grow toward the shank."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
 from geometry.quantities.limits import TAPER
+from geometry.quantities.reamer import LARGER
+from geometry.setting.taper import taper_of_angle
 from library.book.model import Citation, Entry, Family, Measure, Value
 from library.book.search_text import plain
 
 HOLE, BY_TAPER = "hole_tolerance", ("taper_ratio", "taper_angle")
 """What is asked of a hole, and what an entry says of a tool that cuts a taper."""
+
+DIRECTION, WANTED = "taper_direction", "wanted_taper"
+"""Which way a tool tapers toward its back, and by how much."""
 
 LEAST_TAPER = 0.005
 """The taper from which on a reamer cuts a taper: 1 in 200, where a back taper takes 1 in 1000. Common practice, no source."""
@@ -33,23 +38,42 @@ makes none. Common practice, no source."""
 
 
 def with_taper_told(entry: Entry, family: Family | None, called: Entry | None = None) -> Entry:
-    """An entry of which nothing is said of its hole, with that this is a taper where the tool cuts one.
+    """An entry with what follows where the tool cuts a taper: the hole is one, and the tool is larger toward its back.
 
     Args:
-        entry: of the tool; what it says of the hole itself stays.
+        entry: of the tool; what it says itself stays, so that a class of its hole makes it a parallel tool.
         family: of the tool; nothing where it is not known.
         called: the entry by whose names the tool is called; the same one where nothing is given.
 
     Example:
-        >>> with_taper_told(Entry("a", "reamer", "Taper pin reamer"), None).values["hole_tolerance"].usual.word
-        'taper'
+        >>> told = with_taper_told(Entry("a", "reamer", "Taper pin reamer"), None).values
+        >>> told["hole_tolerance"].usual.word, told["taper_direction"].usual.word
+        ('taper', 'larger')
         >>> with_taper_told(Entry("a", "reamer", "Machine reamer, Morse taper shank"), None).values
         {}
     """
-    if HOLE in entry.values or not cuts_a_taper(replace(called or entry, values=entry.values), family):
+    hole = entry.values.get(HOLE)
+    if hole is not None:
+        is_taper = hole.usual is not None and hole.usual.word == TAPER
+    else:
+        is_taper = cuts_a_taper(replace(called or entry, values=entry.values), family)
+    if not is_taper:
         return entry
-    told = Value(HOLE, usual=Measure(TAPER, word=TAPER), citation=Citation("common practice"))
-    return replace(entry, values={**entry.values, HOLE: told})
+    told = {key: _told(key, word) for key, word in ((HOLE, TAPER), (DIRECTION, LARGER))}
+    return replace(entry, values={**told, **_of_angle(entry), **entry.values})
+
+
+def _told(key: str, word: str) -> Value:
+    return Value(key, usual=Measure(word, word=word), citation=Citation("common practice"))
+
+
+def _of_angle(entry: Entry) -> dict[str, Value]:
+    """The taper that an entry wants by its whole angle alone; the one that it has as a taper is taken as it is."""
+    whole = entry.values.get("taper_angle")
+    if whole is None or whole.usual is None or "taper_ratio" in entry.values:
+        return {}
+    taper = taper_of_angle(whole.usual.number)
+    return {WANTED: replace(whole, key=WANTED, low=None, usual=Measure(f"{taper:.5g}", taper), high=None)}
 
 
 def cuts_a_taper(entry: Entry, family: Family | None) -> bool:

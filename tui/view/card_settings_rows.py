@@ -347,7 +347,7 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
             told
             | {key for key in missing(step) if not is_asked_elsewhere(job, step, key)} - above
             | ASKED_TOO
-            | {*step.sheet.role.asks}
+            | {one.key for one in step.answer.fields if one.key in step.sheet.role.asks}
             | {key for key in _advised(job, step) if not is_asked_elsewhere(job, step, key)}
         )
     return [field for field in step.sheet.inputs if field.key in keys]

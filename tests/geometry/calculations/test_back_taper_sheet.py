@@ -76,6 +76,62 @@ def test_a_swivel_the_wrong_way_is_a_stop() -> None:
     assert check.state == "stop"
 
 
+PIN: dict[str, Given] = {"diameter": 6.0, "taper_direction": "larger"}
+"""A taper pin reamer of 6 mm. By hand: 1 in 50 gains 60 / 50 = 1.2 mm in 60 mm, 7.2 mm there, half of it on one side."""
+
+
+@pytest.mark.parametrize(
+    "stated",
+    [
+        {"taper_ratio": 0.02, "taper_length": 60.0},
+        {"back_diameter": 7.2, "taper_length": 60.0},
+        {"taper_angle": 2 * math.atan(0.01), "distance_from_front": 60.0},
+        {"swivel_angle": math.atan(0.01), "distance_from_front": 60.0},
+    ],
+)
+def test_a_tool_that_cuts_a_taper_grows_toward_its_shank(stated: dict[str, Given]) -> None:
+    found = run(SHEET, {**PIN, **stated, "wanted_taper": 0.02})
+    assert found.outputs["diameter_there"] == pytest.approx(7.2, rel=1e-9)
+    assert found.outputs["indicator_rise"] == pytest.approx(0.6, rel=1e-9)
+    assert "indicator_fall" not in found.outputs
+    # By hand: the side goes out 0.6 in 60 mm, which is 0.573 degrees.
+    assert math.degrees(found.outputs["swivel_angle"]) == pytest.approx(0.573, abs=5e-4)
+    grows, setting = found.checks
+    assert (grows.state, setting.state) == ("pass", "note")
+    assert amount(grows, "by") == pytest.approx(1.2, rel=1e-9)
+    assert "rises" in str(setting.sentence)
+
+
+@pytest.mark.parametrize(
+    ("back", "state"),
+    [(7.2, "pass"), (7.21, "pass"), (7.22, "watch"), (7.15, "watch"), (6.0, "watch"), (5.9, "stop")],
+)
+def test_a_measured_taper_is_held_against_the_one_that_is_wanted(back: float, state: str) -> None:
+    found = run(SHEET, {**PIN, "back_diameter": back, "taper_length": 60.0, "wanted_taper": 0.02})
+    assert found.checks[0].state == state
+    # It is ground to what is wanted, so that the table is set for that and not for what came in.
+    assert found.outputs["swivel_angle"] == pytest.approx(math.atan(0.01), rel=1e-12)
+    assert found.outputs["diameter_there"] == pytest.approx(7.2, rel=1e-12)
+
+
+def test_without_a_wanted_taper_nothing_judges_one_and_without_a_length_the_wanted_one_is_set() -> None:
+    found = run(SHEET, {**PIN, "back_diameter": 7.2, "taper_length": 60.0})
+    assert {one.state for one in found.checks} == {"note"}
+    assert "'Taper wanted'" in str(found.checks[0].sentence)
+    waiting = run(SHEET, {**PIN, "back_diameter": 7.2, "wanted_taper": 0.02})
+    assert waiting.outputs["swivel_angle"] == pytest.approx(math.atan(0.01), rel=1e-12)
+    assert {one.state for one in waiting.checks} == {"note"}
+
+
+@pytest.mark.parametrize("stated", [{"taper_ratio": 0.02}, {"back_diameter": 7.2, "taper_length": 60.0}])
+def test_so_steep_a_taper_is_passed_as_no_back_taper_and_the_line_of_its_way_is_named(
+    stated: dict[str, Given],
+) -> None:
+    check = run(SHEET, {"diameter": 6.0, **stated}).checks[0]
+    assert check.state in {"watch", "stop"}
+    assert "larger in the line 'Toward the back'" in str(check.sentence)
+
+
 def test_a_back_diameter_waits_for_its_distance() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, {"diameter": 10.0, "back_diameter": 9.9})

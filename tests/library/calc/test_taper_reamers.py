@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,10 +11,11 @@ from geometry.calculations import calculation
 from library.book.model import Book, Entry, Family, Measure, Value
 from library.book.opening import open_book
 from library.calc.answer import Answer, answer
-from library.calc.taper_reamers import cuts_a_taper
+from library.calc.taper_reamers import cuts_a_taper, with_taper_told
 from library.cards.job import Job, work_out
-from library.cards.model import Card, Tool
+from library.cards.model import Card, Setting, Tool
 from library.cards.starting import from_entry
+from library.setup_sheet.sheets import setup_sheet
 from library.units.show import say
 
 
@@ -93,3 +95,63 @@ def test_a_card_goes_by_the_title_in_the_shop_s_book_and_not_by_what_a_tool_is_c
         step = job.step("reamer-size")
         assert step is not None
         assert step.works
+
+
+TAPER = calculation("back-taper")
+
+
+def test_the_taper_reamers_of_the_book_grow_toward_the_shank_and_its_other_reamers_do_not(
+    shipped: Book,
+) -> None:
+    for entry in (one for one in shipped.entries.values() if one.family == "reamer"):
+        typed = {"diameter": "6 mm", "taper_ratio": "1:1000", "taper_length": "60 mm"}
+        found = answer(TAPER, typed, entry=entry, book=shipped).result
+        assert found is not None
+        # By hand: 1 in 1000 is 0.06 mm in 60 mm.
+        meant = 6.06 if "taper" in entry.id else 5.94
+        assert found.outputs["diameter_there"] == pytest.approx(meant, rel=1e-12)
+
+
+@pytest.mark.parametrize(("key", "number"), [("taper_ratio", 0.02), ("taper_angle", 0.0199993)])
+def test_the_taper_of_an_entry_is_the_one_that_is_wanted(key: str, number: float, shipped: Book) -> None:
+    # By hand: the whole angle of 1 in 50 is 2 atan(0.01), 0.0199993 radians.
+    entry = Entry("a", "reamer", "Odd", values={key: Value(key, usual=Measure("as typed", number))})
+    typed = {"diameter": "6 mm", "back_diameter": "7.2 mm", "taper_length": "60 mm"}
+    found = answer(TAPER, typed, entry=entry, book=shipped).result
+    assert found is not None
+    assert found.checks[0].state == "pass"
+    worn = answer(TAPER, {**typed, "back_diameter": "7.1 mm"}, entry=entry, book=shipped).result
+    assert worn is not None
+    assert worn.checks[0].state == "watch"
+
+
+def test_a_class_that_an_entry_names_for_its_hole_makes_its_reamer_a_parallel_one(shipped: Book) -> None:
+    held = Entry(
+        "a",
+        "reamer",
+        "Taper reamer",
+        values={"hole_tolerance": Value("hole_tolerance", usual=Measure("H7", word="H7"))},
+    )
+    assert "taper_direction" not in with_taper_told(held, None).values
+    marked = Entry(
+        "a",
+        "reamer",
+        "Odd",
+        values={"hole_tolerance": Value("hole_tolerance", usual=Measure("taper", word="taper"))},
+    )
+    assert "taper_direction" in with_taper_told(marked, None).values
+
+
+def test_a_card_of_a_taper_reamer_sets_the_table_for_a_tool_that_grows(shipped: Book) -> None:
+    begun = from_entry(shipped, shipped.entries["reamer-taper-pin"])
+    received: dict[str, tuple[str, ...]] = {"diameter": ("6 mm",), "back_diameter": ("7.2 mm",)}
+    typed = {"taper_length": "60 mm", "wanted_taper": "1:50"}
+    card = replace(begun, received=received, settings={"back-taper": Setting(typed)})
+    step = work_out(card, shipped).step("back-taper")
+    assert step is not None
+    assert [one.state for one in step.checks] == ["pass", "note"]
+    sheet = " ".join(setup_sheet(work_out(card, shipped)).split())
+    assert "STOP" not in sheet
+    # By hand: atan(0.6 / 60).
+    assert "Swivel angle 0.57 deg" in sheet
+    assert "rises 0.600 mm in 60.000 mm" in sheet

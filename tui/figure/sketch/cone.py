@@ -43,6 +43,15 @@ def _taper() -> tuple[Part, ...]:
     )
 
 
+def _grown() -> tuple[Part, ...]:
+    """A tool that cuts a taper: larger toward the back."""
+    return (
+        dots((-3, 0), (39, 0)),
+        line((0, -5), (0, 5), (36, 8), (36, -8), (0, -5)),
+        Name((0, 11), "front", 0),
+    )
+
+
 def _step() -> tuple[Part, ...]:
     return (
         dots((-3, 0), (35, 0)),
@@ -135,6 +144,18 @@ def _tapers() -> dict[str, Sketch]:
                 straight,
                 Arrow((20, 15), (20, there[1] + 0.4), "indicator"),
                 Measure((33, 5.3), (33, 8), "fall"),
+            ),
+        ),
+        "taper_direction": Sketch(_grown(), (Measure((36, -8), (36, 8), "larger", 1),)),
+        "wanted_taper": Sketch(
+            _grown(), (Measure((0, -5), (0, 5), "", 1), Measure((36, -8), (36, 8), "back", 1), *length)
+        ),
+        "indicator_rise": Sketch(
+            _grown(),
+            (
+                dots((0, 5), (36, 5)),
+                Arrow((20, 15), (20, 7.1), "indicator"),
+                Measure((33, 5), (33, 7.7), "rise"),
             ),
         ),
     }
