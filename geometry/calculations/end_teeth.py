@@ -266,7 +266,7 @@ CALCULATION = Calculation(
     "without it they reach the middle; a flat seat has a dish of 0; the relief is that along the axis at the corner; the corner lies at its angle to the axis.",
     neglects="It takes each end edge as straight and in line with the axis, each facet as one flat, and a work head that tilts on "
     "a swivelled base; on another one the two angles differ a little. What the feed takes off the relief is another question.",
-    kinds=("counterbore", "end-mill"),
+    kinds=("counterbore", "end-mill", "reamer"),
     surfaces=("end",),
     inputs=(
         Field("diameter"),

@@ -142,9 +142,12 @@ def chosen(card: Card, book: Book, machine: Machine | None, wheel: Wheel | None)
 
 
 def surfaces_of(card: Card, book: Book) -> tuple[str, ...]:
-    """The surfaces that a person chooses from: those of the family, else all."""
+    """The surfaces that a person chooses from: those of the family and those whose relief the card wants too, else all."""
     family = book.families.get(card.family)
-    return family.surfaces if family is not None and family.surfaces else tuple(SURFACES)
+    if family is None or not family.surfaces:
+        return tuple(SURFACES)
+    wanted = (surface_of_relief(key) for key, one in card.wanted.items() if one.value.strip())
+    return tuple(dict.fromkeys((*family.surfaces, *(one.key for one in wanted if one is not None))))
 
 
 def _word(card: Card, key: str) -> str:

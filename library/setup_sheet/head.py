@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from library.calc.left_hand import LEFT_HAND
+from library.cards.flute_count import flute_count
 from library.cards.hand import is_left
 from library.cards.issues import issues_of
 from library.cards.job import Job
@@ -55,7 +56,7 @@ def who(job: Job) -> Facts:
         ("Family", _family(job)),
         ("Hand", LEFT_HAND if is_left(job) else ""),
         ("Size", tool.size if tool.thread else ""),
-        ("Flutes", tool.flutes),
+        ("Flutes", tool.flutes or _of_book(job)),
         ("For", _material(job)),
         ("Marks", tool.marks),
         ("Belongs to", tool.belongs_to),
@@ -67,6 +68,12 @@ def who(job: Job) -> Facts:
         ("Again from", card.again),
     )
     return Facts(tuple(pair for pair in pairs if pair[1]))
+
+
+def _of_book(job: Job) -> str:
+    """The flutes that the job counts with where nobody wrote any of the tool; empty where it counts with none."""
+    count = flute_count(job)
+    return str(count.number) if count is not None else ""
 
 
 def _family(job: Job) -> str:

@@ -72,7 +72,7 @@ def on_the_way(job: Job, display: Display) -> Iterator[Table]:
     """
     # What is read on the surface that is ground comes first; of another one reading is enough.
     merged = sorted(_merged(job), key=lambda one: "drop" not in one.stations[0].readings)
-    few = min(max(_flutes(job) or UNCOUNTED, 2), ON_THE_WAY)
+    few = min(_flutes(job) or UNCOUNTED, ON_THE_WAY)
     for one in merged:
         found = one.stations
         name = _where(job, one, display)

@@ -10,12 +10,13 @@ import pytest
 
 from library.book.model import Book
 from library.book.opening import open_book
-from library.cards.chosen import CAM, WORK_HEAD
+from library.cards.chosen import CAM, WORK_HEAD, surfaces_of
 from library.cards.inspecting import received_reliefs, reliefs_after, verdicts
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Setting, Tool, Wanted
 from library.cards.settings_lines import setting_lines
 from library.cards.shall_be import wanted_number
+from library.cards.starting import from_entry
 from library.cards.still_to_measure import inspected
 from library.demo import lay_out
 from library.pages.readings_on_the_way import on_the_way
@@ -231,3 +232,61 @@ def test_lip_heights_that_were_measured_before_are_measured_again_and_then_judge
     assert "watch" not in {one.state for one in judged.checks}
     assert inspected(work_out(drill, yard)) == ("drop", "diameter", "lip_height_difference")
     assert inspected(work_out(replace(drill, received={}), yard)) == ("drop", "diameter")
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Book:
+    """A shop's book with a D-bit: one edge on its end, relieved by 8 degrees."""
+    (tmp_path / "own.toml").write_text(
+        """schema = 1
+
+[[entry]]
+id = "d-bit-8"
+family = "reamer"
+title = "D-bit"
+work_material = "any"
+
+[entry.end_relief_angle]
+usual = "8 deg"
+source = "shop"
+
+[entry.flutes]
+usual = "1"
+source = "shop"
+"""
+    )
+    return open_book(tmp_path)
+
+
+def d_bit(own: Book) -> Card:
+    return replace(
+        from_entry(own, own.entries["d-bit-8"]),
+        tool=Tool(size="8 mm"),
+        received={"land_width": ("1 mm",), "land_measured_as": ("arc",)},
+    )
+
+
+def test_the_end_of_a_d_bit_waits_for_its_dish_and_is_then_tilted_by_its_relief(own: Book) -> None:
+    waiting = work_out(d_bit(own), own).step("end-teeth")
+    assert waiting is not None
+    assert waiting.in_use
+    assert [one.key for one in waiting.answer.issues] == ["dish_angle"]
+    job = work_out(replace(d_bit(own), settings={"end-teeth": Setting({"dish_angle": "0 deg"})}), own)
+    assert {line.key: line.value for line in setting_lines(job, METRIC)}["workhead_tilt"] == "8.00 deg"
+    # 1 mm of arc on a radius of 4 turns 0.25; a flat falls by R sin(turn) tan(8).
+    assert 4 * math.sin(0.25) * math.tan(math.radians(8)) == pytest.approx(0.139, abs=5e-4)
+    assert heel_read(job) == "0.139"
+
+
+def test_the_surface_whose_relief_the_card_wants_is_one_to_choose(own: Book) -> None:
+    assert surfaces_of(d_bit(own), own) == ("bevel", "land", "end")
+    assert surfaces_of(Card(family="reamer"), own) == ("bevel", "land")
+
+
+def test_the_sheet_of_a_tool_with_one_edge_says_so_and_has_one_box_at_each_place(own: Book) -> None:
+    text = setup_sheet(
+        work_out(replace(d_bit(own), settings={"end-teeth": Setting({"dish_angle": "0 deg"})}), own)
+    )
+    assert "Flutes: 1" in text.split("CAUTION")[0]
+    heel = next(line for line in text.splitlines() if line.startswith("heel "))
+    assert heel.count("______") == 1

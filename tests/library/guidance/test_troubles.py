@@ -15,6 +15,7 @@ from library.cards.editing import edited
 from library.cards.job import work_out
 from library.cards.model import Card
 from library.guidance.model import Symptom, symptoms
+from library.guidance.setups import is_named
 from library.guidance.troubles import meant_by, recognised, symptoms_of, told_of, troubles_of
 from library.pages.as_text import as_text
 from library.pages.card_answers import received_answers
@@ -141,8 +142,27 @@ def test_what_is_seen_on_some_tools_alone_is_told_of_no_other_and_hides_no_entry
     assert alone
     for one in alone:
         assert one not in symptoms_of(book, one.families[0])
-        assert one in symptoms_of(book, one.families[0], book.entries[REDUCED])
+        its = [
+            entry
+            for entry in book.entries.values()
+            if entry.family in one.families and is_named(entry, one.when)
+        ]
+        assert its
+        assert all(one in symptoms_of(book, one.families[0], entry) for entry in its)
         assert [family.id for family in carriers(book, one)]
+
+
+@pytest.mark.parametrize(
+    ("entry", "whole"), [("reamer-taper-pin", True), ("reamer-machine-plain-steel", False)]
+)
+def test_a_taper_reamer_that_tears_is_cleared_along_its_whole_length_first(
+    entry: str, whole: bool, book: Book
+) -> None:
+    found = troubles_of(book, "reamer", book.entries[entry])["Tears the hole"]
+    assert ("along the whole length" in found[0].change.text) is whole
+    assert not [one for one in found if "bevel" in one.change.text and "parallel" not in one.change.text]
+    order = book.families["reamer"].texts["order"]
+    assert "of a taper reamer the clearance along the whole length" in order
 
 
 @pytest.mark.parametrize(
