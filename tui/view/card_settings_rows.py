@@ -354,12 +354,20 @@ def _shown(job: Job, step: Step, opened: Opened) -> list[Field]:
 
 
 def _advised(job: Job, step: Step) -> set[str]:
-    """The numbers that the advice of what is not well with a calculation names, so that each has its line; none of a record.
+    """What the advice of what is not well with a calculation names, so that each has its line; none of a record.
+
+    A choice has one where the words name its line.
 
     The throw has its line where the cam is chosen: a later calculation of the same cam has none.
     """
-    bad = (one for one in step.checks if one.state in {"watch", "stop"} and not job.card.done)
+    bad = [one for one in step.checks if one.state in {"watch", "stop"} and not job.card.done]
     keys = {key for one in bad for key in keys_named(one) if quantity(key).kind is not Kind.CHOICE}
+    keys |= {
+        field.key
+        for field in step.answer.fields
+        for one in bad
+        if f"in the line '{quantity(field.key).title}'" in one.sentence.template
+    }
     before = itertools.takewhile(lambda one: one is not step, job.steps)
     is_chosen = any(one.works and one.sheet.role.cam is not None for one in before)
     return keys - ({step.sheet.role.cam.throw} if is_chosen and step.sheet.role.cam is not None else set())

@@ -58,3 +58,13 @@ def test_the_diameter_that_a_drill_is_ground_down_to_stands_among_its_facets(shi
     assert (row.default, row.giver) == ("9.7 mm", "as it is to be")
     texts["tool.size"] = "10 mm"
     assert "settings.relief-facets.diameter" not in rows(shipped, "twist-drill-ground-down", **texts)
+
+
+def test_a_tool_that_grows_toward_its_back_has_the_line_to_say_that_it_cuts_a_taper(shipped: Book) -> None:
+    taper = {"settings.back-taper.back_diameter": "7.2 mm", "settings.back-taper.taper_length": "60 mm"}
+    way = "settings.back-taper.taper_direction"
+    found = rows(shipped, "reamer-hand-plain-steel", **{"tool.size": "6 mm"}, **taper)
+    assert found[way].choices == ("", "smaller", "larger")
+    told = rows(shipped, "reamer-hand-plain-steel", **{"tool.size": "6 mm"}, **taper, **{way: "larger"})
+    assert "settings.back-taper.wanted_taper" in told
+    assert "settings.back-taper.wanted_taper" not in found
