@@ -54,12 +54,14 @@ def _taper(given: Inputs) -> float:
     """The taper in the way in which the tool runs, for each unit of length, from whichever way it was stated."""
     if given.has("taper_ratio"):
         return given.number("taper_ratio")
-    if given.has("back_taper"):
+    if given.has("back_taper") and not _cuts(given):
         return given.number("back_taper") / PER
     if given.has("taper_angle"):
         return taper_of_angle(given.number("taper_angle"))
     if given.has("swivel_angle"):
         return 2 * math.tan(given.number("swivel_angle"))
+    if not given.has("back_diameter"):
+        raise NotGiven("Give the taper, or the diameter at the back.", "taper_ratio")
     if not given.has("taper_length"):
         raise NotGiven("Give the taper length between the two diameters as well.", "taper_length")
     fall = taper_of_diameters(
