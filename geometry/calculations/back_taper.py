@@ -25,14 +25,10 @@ from geometry.quantities.reamer import LARGER, SMALLER
 from geometry.role import Role
 from geometry.sentences import Amount, Rounding, angle, length, ratio
 from geometry.setting.cut_taper import Cut, cut_checks
-from geometry.setting.taper import diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
+from geometry.setting.taper import STEEP, diameter_behind, swivel_of_taper, taper_of_angle, taper_of_diameters
 
 PER = 100.0
 """Back taper is stated over this length in mm; the sentences take it where no length was given."""
-
-STEEP = 0.005
-"""The taper from which on no tool is smaller toward its back: 1 in 200, where a back taper takes 1 in 1000. Common practice, no
-source."""
 
 CUTS_ONE = "choose larger in the line 'Toward the back' where the tool cuts a taper"
 """What else a taper may mean that is no back taper."""

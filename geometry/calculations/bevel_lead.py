@@ -25,6 +25,7 @@ from geometry.plausible import LEAST_RELIEF, relief_plausible
 from geometry.preconditions import refuse
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
+from geometry.setting.taper import STEEP
 from geometry.side_view import lead_view
 from geometry.upkeep.sharpening import size_lost_on_end, taper_from_book
 
@@ -82,7 +83,7 @@ def _ground(given: Inputs, lead: dict[str, float]) -> dict[str, float]:
                 "then.",
             )
         found |= {"bevel_length_after": lead["bevel_length"] + stock, "bevel_start_after": after}
-    if given.has("taper_ratio") or given.has("back_taper"):
+    if (given.has("taper_ratio") or given.has("back_taper")) and _taper(given) < STEEP:
         lost = size_lost_on_end(stock, _taper(given))
         if lost < given.number("diameter"):
             found |= {"size_lost": lost, "diameter_after": given.number("diameter") - lost}
@@ -90,7 +91,7 @@ def _ground(given: Inputs, lead: dict[str, float]) -> dict[str, float]:
 
 
 def _taper(given: Inputs) -> float:
-    """The back taper on diameter, for each unit of length."""
+    """The taper on diameter, for each unit of length; a steep one is no back taper, but that which the tool cuts."""
     if given.has("taper_ratio"):
         return given.number("taper_ratio")
     return taper_from_book(given.number("back_taper"))

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from geometry.quantities.limits import TAPER
 from geometry.quantities.reamer import LARGER
-from geometry.setting.taper import taper_of_angle
+from geometry.setting.taper import STEEP, taper_of_angle
 from library.book.model import Citation, Entry, Family, Measure, Value
 from library.book.search_text import plain
 
@@ -15,9 +15,6 @@ HOLE, BY_TAPER = "hole_tolerance", ("taper_ratio", "taper_angle")
 
 DIRECTION, WANTED = "taper_direction", "wanted_taper"
 """Which way a tool tapers toward its back, and by how much."""
-
-LEAST_TAPER = 0.005
-"""The taper from which on a reamer cuts a taper: 1 in 200, where a back taper takes 1 in 1000. Common practice, no source."""
 
 CALLED = (
     "taper reamer",
@@ -90,4 +87,4 @@ def _is_steep(value: Value) -> bool:
     """Whether a taper is more than what a tool has toward its back."""
     found = value.first()
     # So slight an angle, in radians, and its taper are one number to the fifth digit.
-    return found is not None and found.number >= LEAST_TAPER
+    return found is not None and found.number >= STEEP

@@ -118,6 +118,15 @@ def test_back_taper_makes_the_reamer_smaller_by_what_the_corner_moves_back() -> 
     assert found["diameter_after"] == pytest.approx(11.9996, rel=1e-12)
 
 
+def test_the_taper_that_a_reamer_cuts_is_no_back_taper_and_loses_no_size() -> None:
+    # A taper pin reamer, 1 in 50, is larger toward its back.
+    worn: dict[str, Given] = {**REAMER, "corner_wear_length": 2.0}
+    found = run(SHEET, {**worn, "taper_ratio": 0.02})
+    assert {"size_lost", "diameter_after"}.isdisjoint(found.outputs)
+    assert "axial_stock" in found.outputs
+    assert "size_lost" in run(SHEET, {**worn, "taper_ratio": 0.0002}).outputs
+
+
 def test_without_relief_the_lead_is_stopped() -> None:
     assert states(run(SHEET, {**REAMER, "relief_angle": 0.0})) == ["stop"]
     assert states(run(SHEET, {**REAMER, "relief_angle": math.radians(7)})) == []
