@@ -108,16 +108,17 @@ def _checks(given: Inputs, taper: float, per: float) -> Iterator[Check]:
         says = "There is no taper: the body is as large at the back as at the front and may bind."
         yield complaint("watch", says, [_more_taper(given)])
         return
-    if given.has("back_diameter"):
-        yield from back_plausible(given.number("back_diameter"), given.number("diameter"))
+    back = given.number("back_diameter") if given.has("back_diameter") else None
+    doubts = back_plausible(back, given.number("diameter")) if back is not None else ()
+    yield from doubts
     parts = {"loss": length(taper * per), "per": length(per), "taper": ratio(taper)}
-    if taper >= STEEP:
+    if taper >= STEEP and not doubts:
         says = (
             "The tool would be smaller toward the back by {loss} on the diameter in {per}, a taper of {taper} for each unit of "
             "length: no back taper is so steep."
         )
         yield complaint("watch", says, (), [CUTS_ONE], **parts)
-    else:
+    elif taper < STEEP:
         yield passed(
             "The tool is smaller toward the back: it loses {loss} on the diameter in {per}, a taper of {taper} for each unit of "
             "length.",
