@@ -62,14 +62,22 @@ class Calculators:
     def form(self, entry: Entry, sheet: Calculation) -> Form:
         """The form for an entry and a calculation, with all that was typed into it before."""
         self._last[entry.id] = sheet.name
-        self.drawer.lay_out(entry.id, self._typed.setdefault(entry.id, {}), sheet)
         key = (entry.id, sheet.name)
         if key not in self._forms:
             self._forms[key] = Form(sheet, entry, self._typed.setdefault(entry.id, {}))
             self._tell_nominal(entry)
+        self._bring_up_to_date(entry)
         self.tell_shop(self._forms[key])
-        self._forms[key].laid_out = {**self.drawer.laid_out(entry.id), **self.drawer.of(sheet)}
         return self._forms[key]
+
+    def _bring_up_to_date(self, entry: Entry) -> None:
+        """Have what nobody typed stand in all forms of a tool as book, machine and wheels have it now."""
+        typed = self._typed.setdefault(entry.id, {})
+        for form in [one for (name, _), one in self._forms.items() if name == entry.id]:
+            form.entry = entry
+            self.drawer.lay_out(entry.id, typed, form.sheet)
+            form.laid_out = {**self.drawer.laid_out(entry.id), **self.drawer.of(form.sheet)}
+        self.drawer.bring_again(typed, self._whence_of(entry))
 
     def tell_shop(self, form: Form) -> None:
         """Tell a form where its texts came from, and what the machine in hand and the wheels of the shop have for it."""
@@ -111,6 +119,7 @@ class Calculators:
             sheet: the calculation.
             along: what the entry is found by now; nothing is typed by a look.
         """
+        self._bring_up_to_date(entry)
         typed = self._typed.get(entry.id, {})
         if texts := self._new_along(entry, along):
             typed = dict(typed)

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from library.equipment.offers import Offer
     from tui.session import Session
     from tui.view.form import Typed
+    from tui.view.whence import Whence
 
 FILLED = ("cam_throws", "throw_per")
 """What the machine fills where a calculation asks for it: the cams at hand, and how a throw is counted."""
@@ -44,10 +45,13 @@ class Drawer:
 
     def offers(self, sheet: Calculation) -> dict[str, tuple[Offer, ...]]:
         """What the arrows bring in each field of a calculation, where they bring anything."""
-        book, machine = self._session.book, self.machine()
-        known = wheels(book).values() if book is not None else ()
-        found = {one.key: (*of_machine(machine, one.key), *of_wheels(known, one.key)) for one in sheet.inputs}
+        found = {one.key: self._offers_of(one.key) for one in sheet.inputs}
         return {key: offers for key, offers in found.items() if offers}
+
+    def _offers_of(self, key: str) -> tuple[Offer, ...]:
+        book = self._session.book
+        known = wheels(book).values() if book is not None else ()
+        return (*of_machine(self.machine(), key), *of_wheels(known, key))
 
     def of(self, sheet: Calculation) -> dict[str, str]:
         """What the machine in hand has of what a calculation asks for."""
@@ -77,16 +81,42 @@ class Drawer:
     def lay_out(self, entry: str, typed: Typed, sheet: Calculation) -> None:
         """Type the cams of the machine in hand, and how they are counted, where a calculation asks for them.
 
-        What the person makes of it then stays.
+        What the person makes of it then stays. What was laid out before and the machine has no more is taken away.
 
         Args:
             entry: its id.
             typed: what stands there for it, to be typed into.
             sheet: the calculation.
         """
+        now, before = self.of(sheet), self._laid_out.setdefault(entry, {})
+        for key in [key for key in before if sheet.field(key) is not None and key not in now]:
+            if key in typed and typed[key].text == before[key]:
+                del typed[key]
+            del before[key]
         for key, text in self.to_lay_out(entry, typed, sheet).items():
-            typed[key] = TextLine.ending(text)
-            self._laid_out.setdefault(entry, {})[key] = text
+            if key not in typed or typed[key].text != text:
+                typed[key] = TextLine.ending(text)
+            before[key] = text
+
+    def bring_again(self, typed: Typed, whence: Whence) -> None:
+        """Have what an arrow brought of a machine or a wheel stand as these have it now.
+
+        What they have no more stays as a person's own, for he chose it.
+
+        Args:
+            typed: what stands there for a tool, to be typed into.
+            whence: where it came from.
+        """
+        for key, one in [*whence.brought.items()]:
+            if key not in typed or whence.of_what(key, typed[key].text) is None:
+                continue
+            same = [now for now in self._offers_of(key) if (now.whose, now.source) == (one.whose, one.source)]
+            now = next((now for now in same if one.source == "wheel" or now.texts == one.texts), None)
+            if now is not None and now.texts.get(key) != typed[key].text:
+                typed[key] = TextLine.ending(now.texts[key])
+            whence.typed(key)
+            if now is not None:
+                whence.bring(now, (key,))
 
     def is_own(self, entry: str, key: str, text: str) -> bool:
         """Whether a text is a person's own: something, and not what was laid out."""

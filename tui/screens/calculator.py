@@ -323,7 +323,17 @@ class CalculatorScreen(PanedScreen):
     def book_changed(self) -> None:
         """Take the entry as it is in the book now, and answer again."""
         self.entry = self.session.entry(self.entry.id) or self.entry
-        self.page.form.entry = self.entry
-        self.session.calculators.tell_shop(self.page.form)
-        self.page.machine = self.session.calculators.drawer.machine()
-        self.session.calculators.compute(self.page.form)
+        self.page.book = self.session.book
+        self._answer_anew()
+
+    def came_back(self) -> None:
+        """Draw again; where another machine is in hand by now, with what that one has."""
+        if self.session.calculators.drawer.machine() != self.page.machine:
+            self._answer_anew()
+        super().came_back()
+
+    def _answer_anew(self) -> None:
+        """Answer with what book, machine and wheels have now; what a person typed stays."""
+        calculators = self.session.calculators
+        calculators.compute(calculators.form(self.entry, self.page.form.sheet))
+        self.page.machine = calculators.drawer.machine()
