@@ -162,7 +162,7 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool) -> l
             "" if number else label,
             line,
             hint=hint,
-            wants=not line,
+            wants=not text,  # Once something is written, who goes on leaves the line behind it to who goes down.
             overtype=False,
             is_text=True,
             wide=True,
@@ -182,7 +182,7 @@ def end_rows(job: Job, opened: Opened) -> list[Row]:
     # A result of an older card stays, also where no other card has it.
     results = dict.fromkeys((*(opened.results or USUAL), *([card.result] if card.result else [])))
     return [
-        *lines_of("notes", "Notes", card.notes, "Whatever the next person should know, on as many lines as it takes.",
+        *lines_of("notes", "Notes", card.notes, "Whatever the next person should know. {down} begins another line, {go-on} goes on.",
                   one_more=True),
         Row("minutes", "Time spent", card.minutes, said=_minutes(card.minutes), hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
         Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {change} lists "

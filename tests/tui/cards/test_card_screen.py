@@ -181,11 +181,21 @@ async def test_doing_it_again_keeps_the_tool_and_empties_what_was_measured(at_th
 async def test_lines_of_notes_are_lines_on_the_card(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         await hands.do(
-            *A_TAP, *["<ctrl+n>"] * 5, "First; why?", "<enter>", "Second.", "<enter>", "<enter>", "25"
+            *A_TAP, *["<ctrl+n>"] * 5, "First; why?", "<down>", "Second.", "<enter>", "25", "<enter>", "g"
         )
         card = hands.app.screen.form.card
         assert card.notes == "First; why?\nSecond."
-        assert card.minutes == "25"
+        assert (card.minutes, card.result) == ("25", "good")
+
+
+async def test_enter_goes_on_from_notes_as_from_every_line_and_the_hint_says_what_begins_another(
+    at_the_yard: AtTheYard,
+) -> None:
+    async with at_the_yard() as hands:
+        assert "Down begins another line" in " ".join((await hands.do(*A_TAP, *["<ctrl+n>"] * 5)).split())
+        await hands.do("Keep the blue wheel.", "<enter>", "25 min", "<enter>", "g")
+        card = hands.app.screen.form.card
+        assert (card.notes, card.minutes, card.result) == ("Keep the blue wheel.", "25 min", "good")
 
 
 async def test_the_other_unit_of_length_keeps_what_was_typed(at_the_yard: AtTheYard) -> None:
@@ -311,5 +321,5 @@ async def test_left_and_right_take_the_ends_of_a_range_of_the_book(at_the_yard: 
 async def test_the_line_behind_written_notes_is_not_counted_as_one_to_fill_in(at_the_yard: AtTheYard) -> None:
     async with at_the_yard() as hands:
         assert "3 to fill in" in await hands.do(*A_TAP, *["<ctrl+n>"] * 5)
-        assert "2 to fill in" in await hands.do("First; why?", "<enter>")
-        assert "2 to fill in" in await hands.do("Second.", "<enter>")
+        assert "2 to fill in" in await hands.do("First; why?", "<down>")
+        assert "2 to fill in" in await hands.do("Second.", "<down>")
