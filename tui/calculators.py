@@ -55,6 +55,7 @@ class Calculators:
         self._carried: dict[str, str] = {}
         self._nominal: dict[str, Mapping[str, str]] = {}
         self._carried_flutes: dict[str, int] = {}
+        self._carried_angle: dict[str, tuple[str, str]] = {}
         self._filled: set[str] = set()
         self._whence: dict[str, Whence] = {}
         self._came: tuple[str, int] | None = None
@@ -183,7 +184,7 @@ class Calculators:
         return calculation(SHEET)
 
     def carry(self, entry: Entry, along: Along) -> None:
-        """Type size and number of flutes that an entry was found with; what the person makes of them then stays.
+        """Type size, number of flutes and angle that an entry was found with; what the person makes of them then stays.
 
         With the class of a hole or a thread the calculation that tells its limits is the one to open.
 
@@ -201,6 +202,7 @@ class Calculators:
             self._tell_nominal(entry)
         if along.flutes is not None:
             self._carried_flutes[entry.id] = along.flutes
+        self._carried_angle[entry.id] = (along.angle_of, along.angle)
         self._put(self._typed.setdefault(entry.id, {}), texts)
         self._whence_of(entry).seek(texts)
 
@@ -230,7 +232,15 @@ class Calculators:
             texts |= {CLASS_OF_HOLE: size.tolerance} if size.tolerance else {}
         if flutes is not None and self._carried_flutes.get(entry.id) != flutes:
             texts[FLUTES] = str(flutes)
-        return texts
+        return texts | self._new_angle(entry, along)
+
+    def _new_angle(self, entry: Entry, along: Along) -> dict[str, str]:
+        """The angle that a tool is sought by, where that is another than before; the one before is emptied, unless typed over."""
+        if (before := self._carried_angle.get(entry.id, ("", ""))) == (along.angle_of, along.angle):
+            return {}
+        line = self._typed.get(entry.id, {}).get(before[0], TextLine())
+        emptied = {before[0]: ""} if self._whence_of(entry).is_sought(before[0], line.text) else {}
+        return emptied | ({along.angle_of: along.angle} if along.angle else {})
 
     def _put(self, typed: Typed, texts: Mapping[str, str]) -> None:
         for key, text in texts.items():

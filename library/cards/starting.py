@@ -25,6 +25,9 @@ from library.units.system import METRIC
 OF_A_HOLE = "reamer-size"
 """The calculation that asks for the class of the hole."""
 
+SOUGHT = "sought with this angle"
+"""Why the angle of a tool is wanted otherwise than the book has it, where it was found by another one."""
+
 HOLE_CLASS = "hole_tolerance"
 """The class of the hole, among what that calculation asks for."""
 
@@ -151,8 +154,11 @@ def found_with(card: Card, along: Along) -> Card:
 
     Args:
         card: as it is begun.
-        along: size and number of flutes of the tool, as far as they stood in the search.
+        along: size, number of flutes and angle of the tool, as far as they stood in the search.
     """
+    if along.angle and (book := card.wanted.get(along.angle_of)) is not None:
+        wanted = replace(book, value=along.angle, reason=SOUGHT)
+        card = replace(card, wanted={**card.wanted, along.angle_of: wanted})
     if along.flutes is not None:
         card = replace(card, tool=replace(card.tool, flutes=str(along.flutes)))
     return with_size(card, along.size) if along.size is not None else card

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from library.book.rows import Rows
+from library.search.by_angle import KEYS
 from library.search.ranked import Ranked
 from library.search.size_in_names import is_called_by
 from library.search.sizes import Size
@@ -27,11 +28,15 @@ class Along(NamedTuple):
         size: of the tool, where it stood there and the entry is not called by it.
         flutes: how many the tool has, where that stood there.
         instead: the numbers of flutes that the book has for the tool, where that is none of them.
+        angle: of the tool in degrees with the unit, where it was sought by one that the book has for none found.
+        angle_of: the quantity that the angle is.
     """
 
     size: Size | None = None
     flutes: int | None = None
     instead: str = ""
+    angle: str = ""
+    angle_of: str = ""
 
     @property
     def told(self) -> str:
@@ -42,10 +47,14 @@ class Along(NamedTuple):
             ('12 H7 goes along', '4 flutes go along, the book has 3 flutes', 'M12 and 1 flute go along')
             >>> Along(Size("6, 10, 14 mm"), 2).told
             '6, 10, 14 mm and 2 flutes go along'
+            >>> Along(Size("1/2 in"), angle="82 deg", angle_of="included_angle").told
+            '1/2 in and 82 deg go along'
         """
         parts = self.size.told.split(", ") if self.size is not None else []
         if self.flutes is not None:
             parts.append(f"{self.flutes} flute{'s' if self.flutes > 1 else ''}")
+        if self.angle:
+            parts.append(self.angle)
         several = len(parts) > 1 or (self.size is None and (self.flutes or 0) > 1)
         listed = " and ".join(one for one in (", ".join(parts[:-1]), *parts[-1:]) if one)
         instead = f", {self.instead_told}" if self.instead else ""
@@ -79,6 +88,19 @@ def size_for(rows: Rows, row: int, found: Ranked) -> Size | None:
     cuts_threads = any(word in titles for word in FOR_THREADS)
     lengths = own if cuts_threads else [one for one in own if not one.is_thread]
     return next(iter(lengths or own), None)
+
+
+def angle_for(rows: Rows, row: int, found: Ranked) -> tuple[str, str]:
+    """The angle that a tool was sought by and the book has for none of these, and the quantity; empty where it is not plain.
+
+    Args:
+        rows: of the book.
+        row: the number of the tool's row.
+        found: what the search found.
+    """
+    has = [key for key in KEYS if row in rows.values_of(key)]
+    plain = len(found.absent) == 1 and len(has) == 1
+    return (f"{found.absent[0]} deg", has[0]) if plain else ("", "")
 
 
 def left_behind(rows: Rows, row: int, found: Ranked, along: Along) -> str:

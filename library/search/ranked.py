@@ -19,7 +19,8 @@ class Ranked(NamedTuple):
         of_angle: that none of them has the angle that was sought, as a sentence.
         others: further sizes that the text has.
         numbered: what of it is a number of a tool and no size, as typed.
-        angles: degrees that those that were found have.
+        angles: degrees that are sought, had by those that were found or by none.
+        absent: those of them that none of these has.
         only_part: words that are names of other tools, and of these only a part of another word.
         left_out: words without which these were found.
         named: the tool, and its work material, that those words led away from.
@@ -42,6 +43,7 @@ class Ranked(NamedTuple):
     meant: tuple[str, ...] = ()
     for_any: tuple[str, ...] = ()
     troubles: tuple[str, ...] = ()
+    absent: tuple[str, ...] = ()
 
     @property
     def sizes(self) -> tuple[Size, ...]:

@@ -148,7 +148,7 @@ class _Search:
         bare = tuple(one for one in (*meant.angles, *meant.absent) if one in sought.numbers)
         return Ranked(
             found, size, not_called.only_told, sought.steps, of_angle, others, numbered, bare, only_part,
-            for_any=not_called.for_any,
+            for_any=not_called.for_any, absent=meant.absent,
         )  # fmt: skip
 
     def _without_weak(self, found: Sequence[int]) -> Ranked | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from library.search.along import Along, left_behind, size_for
+from library.search.along import Along, angle_for, left_behind, size_for
 from library.search.by_value import flutes_told
 from library.search.leaving_out import LeftOut, found_without, without
 from library.search.ranked import Ranked
@@ -85,7 +85,7 @@ class BookPage:
         return self._rows[self.hits[self.view.chosen]]
 
     def along_with(self, entry_id: str) -> Along:
-        """What of the find line goes along with an entry: the number of flutes, and a size that it is not called by.
+        """What of the find line goes along with an entry: the number of flutes, a size that it is not called by, an angle.
 
         Args:
             entry_id: the entry that is worked with.
@@ -97,7 +97,8 @@ class BookPage:
         instead = flutes_told(self._rows, number, flutes)[1] if flutes is not None else ""
         if steps := self._steps():
             return Along(Size(steps), flutes, instead)
-        return Along(size_for(self._rows, number, self.found), flutes, instead)
+        angle = angle_for(self._rows, number, self.found)
+        return Along(size_for(self._rows, number, self.found), flutes, instead, *angle)
 
     def _steps(self) -> str:
         """The diameters of all steps, where the find line has them and the chosen tool has steps; else empty."""

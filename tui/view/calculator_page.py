@@ -10,7 +10,7 @@ from library.book.model import Book
 from library.calc.field_titles import title_in
 from library.calc.inputs import shown
 from library.calc.left_hand import LEFT_HAND, says_left_hand
-from library.calc.ranges import ends_of
+from library.calc.ranges import ends_of, said
 from library.calc.surfaces import only_surface, row_of
 from library.calc.wording import in_one_paragraph
 from library.equipment.model import Machine
@@ -169,6 +169,8 @@ class CalculatorPage:
         wheel, has = form.whence.of_what(key, text), {one.source for one in form.offered.get(key, ())}
         if wheel is not None and whose == "wheel":
             return f"Of {wheel.whose}. {_BRINGS['wheel']}"
+        if whose == "sought":
+            return f"The tool was sought with this angle; the book has {_said_by(form, key)}. "
         brings = "".join(_BRINGS[one] for one in sorted(has) if one == "machine" or not text)
         return f"{_WHENCE.get(whose, '')}{brings}"
 
@@ -289,3 +291,11 @@ def _in_divisions(readings: Table, width: int) -> bool:
 def _under(label: str, block: Values | None) -> tuple[Block, ...]:
     """Values under a word that says what they are for."""
     return (Said((label,), "quiet"), block) if block is not None else ()
+
+
+def _said_by(form: Form, key: str) -> str:
+    """What the entry has for a quantity, as it is written there."""
+    value = form.entry.values.get(key) if form.entry is not None else None
+    if value is None:
+        return "none"
+    return value.usual.text if value.usual is not None else said(value)

@@ -20,6 +20,7 @@ from library.cards.model import Card, Tool
 from library.cards.starting import for_its_size
 from library.cards.thread_names import of_thread
 from library.search.along import Along
+from library.search.by_angle import KEYS as ANGLES
 from library.search.sizes import Size
 from library.units.read import UnitError, read, read_many, with_units
 from library.units.system import Display
@@ -36,7 +37,7 @@ _MEASURED = {measured: key for key, measured in MEASURED_TOO.items()}
 
 
 def found_with(form: Form, book: Book | None) -> Along:
-    """What the tool of a calculation was found with and nobody has typed over: its size, its flutes, the class of its hole.
+    """What the tool of a calculation was found with and nobody has typed over: its size, its flutes, its angle, the class of its hole.
 
     Args:
         form: whose texts all calculations of the tool share, asked for in this one or not.
@@ -45,7 +46,8 @@ def found_with(form: Form, book: Book | None) -> Along:
     sought = {key: one.text for key, one in form.typed.items() if form.whence.is_sought(key, one.text)}
     text = next((sought[key] for key in reversed(SIZES) if key in sought), "")
     size = Size(text, _is_thread(text, book), sought.get(CLASS_OF_HOLE, "")) if text else None
-    return Along(size, _count(sought.get(FLUTES, "")))
+    angle_of = next((key for key in ANGLES if key in sought), "")
+    return Along(size, _count(sought.get(FLUTES, "")), angle=sought.get(angle_of, ""), angle_of=angle_of)
 
 
 def typed_in(form: Form) -> dict[str, str]:

@@ -15,6 +15,7 @@ from library.calc.surfaces import FIELD, book_key
 from library.calc.thread_in_diameter import NOMINAL, is_named
 from library.calc.words_first import words_first
 from library.equipment.offers import OF_A_WHEEL, Offer
+from library.search.by_angle import KEYS as ANGLES
 from library.units.beside import beside
 from tui.view.list_fields import ListFields
 from tui.view.text_line import TextLine
@@ -130,7 +131,8 @@ class Form(ListFields):
     def whose(self, key: str) -> str:
         """The word for whose a text is that stands in a field and was not typed there now; empty where it was typed.
 
-        It is found by another calculation, of the machine or a wheel, nominal as in the find line, or kept from before.
+        It is found by another calculation, of the machine or a wheel, nominal or an angle as in the find line, or kept from
+        before.
         """
         slot, text = self.place(key), self.line(key).text
         if key in self.of_lists():
@@ -141,8 +143,8 @@ class Form(ListFields):
             return "machine"
         if one := self.whence.of_what(slot, text):
             return one.source
-        if key in SIZES and self.whence.is_sought(slot, text):
-            return "nominal"
+        if key in (*SIZES, *ANGLES) and self.whence.is_sought(slot, text):
+            return "nominal" if key in SIZES else "sought"
         return "kept" if self.whence.is_kept(slot, text) else ""
 
     def _whose_list(self, key: str) -> str:

@@ -133,3 +133,37 @@ def test_a_surface_that_the_tool_has_not_stays_with_its_calculation() -> None:
     )
     assert card.wanted == {}
     assert card.settings["relief-drop"].typed == {"surface": "cone"}
+
+
+@pytest.mark.parametrize("way", [("<ctrl+f>",), ("<f2>", "<ctrl+f>")])
+async def test_an_angle_that_no_tool_of_the_book_has_is_wanted_on_the_card_beside_that_of_the_book(
+    at_the_yard: Any, way: tuple[str, ...]
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("countersink 82 stainless 1/2 in")
+        assert "1/2 in and 82 deg go along" in hands.words()
+        assert "the first is of 90 deg" in hands.words()
+        await hands.do(*way)
+        one = hands.app.screen.form.card.wanted["included_angle"]
+        assert (one.value, one.book) == ("82 deg", "90 deg")
+        await hands.do("<ctrl+n>", "<ctrl+n>")
+        assert "Included angle 82 deg" in hands.words()
+        assert "why sought with this angle" in hands.words()
+
+
+async def test_an_angle_that_was_sought_fills_the_calculator_until_it_is_typed_over_or_sought_no_more(
+    at_the_yard: Any,
+) -> None:
+    async with at_the_yard() as hands:
+        await hands.do("countersink 82 stainless 1/2 in", "<f2>", "<down>")
+        assert "Included angle 82 deg sought" in hands.words()
+        assert "sought with this angle; the book has 90 deg" in hands.words()
+        await hands.do("<f9>", "<ctrl+u>", "countersink stainless", "<f2>")
+        assert "Included angle 90 deg book" in hands.words()
+        await hands.do("<f9>", "<ctrl+u>", "countersink 82 stainless", "<f2>")
+        while not any(line.startswith("> Included angle") for line in hands.lines()):
+            await hands.do("<down>")
+        await hands.do("100")
+        assert "Included angle 100 typed" in hands.words()
+        await hands.do("<f9>", "<f2>")
+        assert "Included angle 100 typed" in hands.words()
