@@ -41,11 +41,12 @@ class Rounding(StrEnum):
 
 @dataclass(frozen=True)
 class Amount:
-    """One number inside a sentence, in mm, radians, mm/s, rad/s or as a bare count."""
+    """One number inside a sentence, in mm, radians, mm/s, rad/s or as a bare count; a fine one as that of a quantity."""
 
     value: float
     kind: Kind
     rounding: Rounding = Rounding.NEAREST
+    fine: bool = False
 
 
 @dataclass(frozen=True)
@@ -83,9 +84,9 @@ def _plain(part: Amount | str) -> str:
     return f"{value:.4g} {_PLAIN_UNITS.get(part.kind, '')}".rstrip()
 
 
-def length(value: float, rounding: Rounding = Rounding.NEAREST) -> Amount:
+def length(value: float, rounding: Rounding = Rounding.NEAREST, *, fine: bool = False) -> Amount:
     """A length in mm as part of a sentence."""
-    return Amount(value, Kind.LENGTH, rounding)
+    return Amount(value, Kind.LENGTH, rounding, fine)
 
 
 def angle(value: float, rounding: Rounding = Rounding.NEAREST) -> Amount:

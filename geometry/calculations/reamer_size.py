@@ -53,35 +53,35 @@ def _measured(measured: float, hole: Limits, reamer: Limits, of_class: str) -> C
         return stop(
             "The reamer measures {measured}, more than the largest hole{of_class}, {high}. Grind its circle to {middle}, then its "
             "relief anew.",
-            measured=length(measured),
+            measured=length(measured, fine=True),
             of_class=of_class,
-            high=length(hole.high),
-            middle=length(reamer.middle),
+            high=length(hole.high, fine=True),
+            middle=length(reamer.middle, fine=True),
             cure=(("measured_diameter", reamer.middle),),
         )
     if measured > reamer.high + READ:
         return watch(
             "The reamer measures {measured}, over its upper limit: what it cuts over its own size may spoil the hole. "
             "Grind its circle to {middle}, then its relief anew.",
-            measured=length(measured),
-            middle=length(reamer.middle),
+            measured=length(measured, fine=True),
+            middle=length(reamer.middle, fine=True),
             cure=(("measured_diameter", reamer.middle),),
         )
     if measured < hole.low - READ:
         return stop(
             "The reamer measures {measured}, less than the smallest hole{of_class}, {low}. Set it aside for a smaller one.",
-            measured=length(measured),
+            measured=length(measured, fine=True),
             of_class=of_class,
-            low=length(hole.low),
+            low=length(hole.low, fine=True),
         )
     if measured < reamer.low - READ:
         return passed(
             "The reamer is worn under the limits of a new one, and may still lose {left} of its diameter.",
-            left=length(max(measured - hole.low, 0.0)),
+            left=length(max(measured - hole.low, 0.0), fine=True),
         )
     return passed(
         "The reamer lies within its limits; {left} of its diameter are left for wear.",
-        left=length(measured - hole.low),
+        left=length(measured - hole.low, fine=True),
     )
 
 
@@ -94,21 +94,21 @@ def _by_presumed(measured: float, hole: Limits, reamer: Limits, of_class: str) -
     if abs(measured - hole.middle) > ANOTHER_TOOL * hole.middle:
         return watch(
             "The reamer measures {measured}, which is not near the nominal size. Measure it again, and see the size.",
-            measured=length(measured),
+            measured=length(measured, fine=True),
         )
     if hole.low - READ <= measured <= reamer.high + READ:
         return note(
             f"Nobody named the hole. For{{of_class}}, which is presumed, the reamer would serve with {{measured}}. {NAME_IT}",
             of_class=of_class,
-            measured=length(measured),
+            measured=length(measured, fine=True),
         )
     return note(
         f"Nobody named the hole. For{{of_class}}, which is presumed, a reamer serves from {{low}} to {{high}}, and this one "
         f"measures {{measured}}. {NAME_IT}",
         of_class=of_class,
-        low=length(hole.low),
-        high=length(reamer.high),
-        measured=length(measured),
+        low=length(hole.low, fine=True),
+        high=length(reamer.high, fine=True),
+        measured=length(measured, fine=True),
     )
 
 
@@ -122,8 +122,8 @@ def _checks(given: Inputs, hole: Limits, reamer: Limits) -> Iterator[Check]:
         "The hole{of_class} may be {low} to {high}. The reamer keeps 15 percent of that tolerance below the largest hole, and is made "
         "within the next 35 percent; what lies below is for wear.",
         of_class=f"{of_class} (presumed)" if is_presumed else of_class,
-        low=length(hole.low),
-        high=length(hole.high),
+        low=length(hole.low, fine=True),
+        high=length(hole.high, fine=True),
     )
     if given.has("reaming_stock"):
         yield note(

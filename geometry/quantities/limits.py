@@ -45,6 +45,7 @@ ROWS = (
         "From the drawing, proved with the end of a plug gauge that goes in.",
         0.05,
         501.0,
+        fine=True,
     ),
     length(
         "hole_upper_limit",
@@ -53,6 +54,7 @@ ROWS = (
         "From the drawing, proved with the end of a plug gauge that does not go in.",
         0.05,
         501.0,
+        fine=True,
     ),
     length(
         "reamer_lower_limit",
@@ -62,6 +64,7 @@ ROWS = (
         0.0,
         501.0,
         rounding=Rounding.UP,
+        fine=True,
     ),
     length(
         "reamer_upper_limit",
@@ -71,6 +74,7 @@ ROWS = (
         0.0,
         501.0,
         rounding=Rounding.DOWN,
+        fine=True,
     ),
     length(
         "left_to_grind",
@@ -79,6 +83,7 @@ ROWS = (
         "On the diameter, twice what the wheel takes on one side.",
         0.0,
         500.0,
+        fine=True,
     ),
     length(
         "left_to_wear",
@@ -87,6 +92,7 @@ ROWS = (
         "On the diameter, from what was measured.",
         0.0,
         500.0,
+        fine=True,
     ),
     choice(
         "tap_limit",

@@ -25,6 +25,7 @@ class Quantity:
         other_kinds: keys of quantities that say the same in another kind of unit; a value typed
             with such a unit is taken for that quantity (a rated speed given in rpm).
         rounding: which way an answer of it is rounded; one that a person must keep to goes to the safe side.
+        fine: whether in inches it is told to a tenth of a tenth: the limits of a fit lie that close.
     """
 
     key: str
@@ -38,6 +39,7 @@ class Quantity:
     whole: bool = False
     other_kinds: tuple[str, ...] = ()
     rounding: Rounding = Rounding.NEAREST
+    fine: bool = False
 
 
 def degrees(low: float, high: float) -> tuple[float, float]:
@@ -53,9 +55,11 @@ def length(
     low: float = 0.0,
     high: float = 1000.0,
     rounding: Rounding = Rounding.NEAREST,
+    *,
+    fine: bool = False,
 ) -> Quantity:
     """A row for a length from ``low`` to ``high`` millimetres."""
-    return Quantity(key, title, Kind.LENGTH, definition, measured, low, high, rounding=rounding)
+    return Quantity(key, title, Kind.LENGTH, definition, measured, low, high, rounding=rounding, fine=fine)
 
 
 def angle(

@@ -117,8 +117,9 @@ def differs(job: Job) -> tuple[tuple[str, str, str, str], ...]:
                 continue
             row = quantity(key)
             now = show_answer(value, row, job.display)
-            # Older records have limits rounded to the nearest; that is the same answer.
-            if was not in (now, show(value, row.kind, job.display)):
+            # Older records have limits rounded to the nearest, or those of a fit less finely; that is the same answer.
+            coarse = show_answer(value, replace(row, fine=False), job.display)
+            if was not in (now, coarse, show(value, row.kind, job.display)):
                 found.append((step.sheet.name, key, was, now))
     return tuple(found)
 

@@ -22,6 +22,7 @@ from library.cards.job import Job, flutes_of
 from library.cards.judged_as_one import judged_as_one
 from library.cards.measured_again import MEASURED_AGAIN, measured_after
 from library.cards.model import Inspection, Setting
+from library.cards.other_material import other_material
 from library.cards.provenance import is_number
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
 from library.cards.reading_units import shown_in, unit_read_in
@@ -141,6 +142,7 @@ def _of_wanted(job: Job) -> Iterator[Issue]:
         if is_otherwise(key, one, diameter) and not one.reason.strip():
             yield card_issue(f"{way}.reason", f"{title_of(key)} was changed from the book's {one.book} to {one.value}. "
                           "Say why, so that the next person knows.", "warning")  # fmt: skip
+    yield from other_material(job)
     yield from _of_chamfer(job)
     yield from _of_method(job)
 

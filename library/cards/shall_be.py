@@ -267,7 +267,7 @@ def _for_a_hole(job: Job) -> tuple[Limits | None, bool]:
     least = numbers.outputs.get("hole_lower_limit", numbers.values.get("hole_lower_limit"))
     named = hole.text if hole.value != LIMITS else "in numbers"
     found = Limits(numbers.outputs["reamer_lower_limit"], numbers.outputs["reamer_upper_limit"],
-                   least if isinstance(least, float) else None, f"{OF_THE_HOLE}{named}")  # fmt: skip
+                   least if isinstance(least, float) else None, f"{OF_THE_HOLE}{named}", fine=True)  # fmt: skip
     return found, hole.origin != "default"
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.sentences import Kind, Rounding
 from library.book.model import Measure
@@ -20,12 +20,14 @@ class Limits:
         high: in mm or radians; nothing where it may be as great as it likes.
         worn: down to where a worn tool still serves, under the low end; nothing where that is the end.
         whose: whose limits they are, in words; empty for those that were written.
+        fine: whether they are told as finely as those of a fit.
     """
 
     low: float | None
     high: float | None
     worn: float | None = None
     whose: str = ""
+    fine: bool = False
 
     @property
     def served(self) -> Limits:
@@ -33,19 +35,21 @@ class Limits:
 
         Example:
             >>> Limits(10.01, 10.018, 10.0, "of the reamer").served
-            Limits(low=10.0, high=10.018, worn=None, whose='')
+            Limits(low=10.0, high=10.018, worn=None, whose='', fine=False)
         """
-        return Limits(self.low if self.worn is None else self.worn, self.high)
+        return replace(self, low=self.low if self.worn is None else self.worn, worn=None, whose="")
 
     def widened(self, minus: float, plus: float) -> Limits:
         """The same with a tolerance beyond each end.
 
         Example:
             >>> Limits(None, 8.0).widened(0.5, 0.25)
-            Limits(low=None, high=8.25, worn=None, whose='')
+            Limits(low=None, high=8.25, worn=None, whose='', fine=False)
         """
         return Limits(
-            None if self.low is None else self.low - minus, None if self.high is None else self.high + plus
+            None if self.low is None else self.low - minus,
+            None if self.high is None else self.high + plus,
+            fine=self.fine,
         )
 
     def said(self, kind: Kind, display: Display) -> str:
@@ -64,8 +68,9 @@ class Limits:
             >>> Limits(9.531, 9.537).said_in(Kind.LENGTH, "in")
             '0.3753 in to 0.3754 in'
         """
-        low = show_end(self.low, kind, unit, Rounding.UP) if self.low is not None else ""
-        high = show_end(self.high, kind, unit, Rounding.DOWN) if self.high is not None else ""
+        fine = self.fine
+        low = show_end(self.low, kind, unit, Rounding.UP, fine=fine) if self.low is not None else ""
+        high = show_end(self.high, kind, unit, Rounding.DOWN, fine=fine) if self.high is not None else ""
         if low and high:
             return f"{low} to {high}"
         return f"at least {low}" if low else f"at most {high}" if high else ""
@@ -81,7 +86,7 @@ def limits_of(key: str, text: str, diameter: float | None) -> Limits | None:
 
     Example:
         >>> limits_of("land_width", "at most 0.25 D", 12.0)
-        Limits(low=None, high=3.0, worn=None, whose='')
+        Limits(low=None, high=3.0, worn=None, whose='', fine=False)
     """
     found = read_range(key, text)
     if found is None:

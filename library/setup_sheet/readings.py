@@ -271,7 +271,7 @@ def _number(job: Job, key: str, display: Display) -> str:
 def _limits_said(limits: Limits, kind: Kind, display: Display) -> str:
     """A range, and whose it is where nobody wrote it."""
     worn = (
-        f", worn down to {show_end(limits.worn, kind, display.unit(kind), Rounding.UP)}"
+        f", worn down to {show_end(limits.worn, kind, display.unit(kind), Rounding.UP, fine=limits.fine)}"
         if limits.worn is not None
         else ""
     )

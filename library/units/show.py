@@ -78,14 +78,16 @@ def show_answer(value: float, row: Quantity, display: Display = METRIC) -> str:
         '1.675 mm'
         >>> show_answer(0.00005, quantity("swivel_angle")), show_answer(1e-15, quantity("swivel_angle"))
         ('0.0029 deg', '0.00 deg')
+        >>> show_answer(9.5369, quantity("reamer_upper_limit"), Display("in"))
+        '0.37546 in'
     """
     unit = display.unit(row.kind)
     if unit not in _DECIMALS:
         return show(value, row.kind, display)
-    return show_end(value, row.kind, unit, row.rounding)
+    return show_end(value, row.kind, unit, row.rounding, fine=row.fine)
 
 
-def show_end(value: float, kind: Kind, unit: str, rounding: Rounding) -> str:
+def show_end(value: float, kind: Kind, unit: str, rounding: Rounding, *, fine: bool = False) -> str:
     """The end of a range with its unit, as finely as an indicator shows it, to the side on which it still holds.
 
     Args:
@@ -93,6 +95,7 @@ def show_end(value: float, kind: Kind, unit: str, rounding: Rounding) -> str:
         kind: what it is.
         unit: to show it in.
         rounding: to the nearest, up for the low end of a range, down for its high end.
+        fine: whether in inches it has one decimal more.
 
     Example:
         >>> show_end(9.537, Kind.LENGTH, "in", Rounding.DOWN), show_end(9.537, Kind.LENGTH, "thou", Rounding.DOWN)
@@ -103,7 +106,13 @@ def show_end(value: float, kind: Kind, unit: str, rounding: Rounding) -> str:
         return number(found, kind, unit)
     whole = len(str(int(abs(found))))
     decimals = _DECIMALS[unit] if unit in _DECIMALS else max(_DIGITS - whole, 0)
+    decimals += _more(unit, fine=fine)
     return f"{_rounded(found, unit, decimals, rounding)} {unit}".rstrip()
+
+
+def _more(unit: str, *, fine: bool) -> int:
+    """How many decimals more a fine number has: 0.37524 to 0.37547 in is no ten-thousandth apart on either side."""
+    return 1 if fine and unit in {"in", "thou"} else 0
 
 
 def show_finely(
@@ -188,4 +197,6 @@ def say(sentence: Sentence, display: Display = METRIC) -> str:
 
 def amount(part: Amount, display: Display = METRIC) -> str:
     """One amount of a sentence, with its unit."""
+    if part.fine and part.rounding is Rounding.NEAREST:
+        return show_end(part.value, part.kind, display.unit(part.kind), part.rounding, fine=True)
     return show(part.value, part.kind, display, part.rounding)

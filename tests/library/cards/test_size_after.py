@@ -177,9 +177,9 @@ def test_limits_in_inches_are_rounded_so_that_what_they_allow_passes(size: str, 
     form = CardForm(EMPTY, card)
     form.go_to("after.diameter")
     page = "\n".join(text_of(one) for one in CardPage(form).draw(80, 24))
-    assert "0.3753 in to 0.3754 in" in page
-    assert "0.3755 in to" not in page
-    assert "0.3753 in to 0.3754 in (limits of the reamer" in " ".join(setup_sheet(form.job).split())
+    assert "0.37524 in to 0.37547 in" in page
+    assert "0.37548 in" not in page
+    assert "0.37524 in to 0.37547 in (limits of the reamer" in " ".join(setup_sheet(form.job).split())
     form.go_to("settings.reamer-size")
     page = "\n".join(text_of(one) for one in CardPage(form).draw(80, 24))
-    assert ("0.3754 in" in page) or not passes
+    assert ("0.37547 in" in page) or not passes
