@@ -29,6 +29,7 @@ class CardListPage:
         found: the rows that have what is sought, the newest first.
         view: the part of them in sight, and the chosen one.
         marked: ids of the cards marked for a batch, in the order in which they were marked.
+        unsaved: that cards were left unsaved, in a sentence; empty where none were.
     """
 
     def __init__(
@@ -43,7 +44,7 @@ class CardListPage:
         """
         self._keys = keys
         self._rows = rows
-        self.not_read = ""
+        self.not_read = self.unsaved = ""
         self.find = TextLine()
         self.found: Sequence[CardRow] = rows or ()
         self.view = Viewport(len(self.found))
@@ -145,7 +146,8 @@ class CardListPage:
         elif self.not_read:
             said = self.not_read
         else:
-            said = f"There is no card yet. {self._keys('begin-card')} begins one, here or on an entry of the book."
+            left = f"{self.unsaved} {self._keys('go-on')} shows what is unsaved. " if self.unsaved else ""
+            said = f"There is no card yet. {left}{self._keys('begin-card')} begins one, here or on an entry of the book."
         return [EMPTY, *wrap(said, width - 4, first="  ", rest="  ")]
 
     def _foot(self, width: int) -> list[Line]:

@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from math import radians, tan
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from library.drafts.draft import Draft
+from library.drafts.draft_store import Drafts
 from tests.examples import every_third_at_once
 from tui.view.lines import width_of
 
@@ -66,6 +69,38 @@ async def test_a_shop_without_cards_is_told_how_to_begin(at_the_yard: AtTheYard,
     async with at_the_yard() as hands:
         assert "There is no card yet" in await hands.do("<f3>")
         assert (await hands.do("<ctrl+f>")).startswith("New job card")
+
+
+def left_unsaved(folder: Path) -> None:
+    """A run of the program that ended before a new card was saved."""
+    drafts = Drafts(folder / "state" / "drafts")
+    drafts.keep(Draft("job-card", "new card, begun 2026-11-20 10:00:00", {"tool.name": "T-77"}))
+    drafts.close()
+
+
+async def test_a_card_that_was_left_unsaved_is_named_where_none_is_saved_and_enter_leads_to_it(
+    at_the_yard: AtTheYard, yard: Any, tmp_path: Path
+) -> None:
+    for path in (yard / "cards").rglob("*.toml"):
+        path.unlink()
+    left_unsaved(tmp_path)
+    async with at_the_yard() as hands:
+        await hands.until(lambda: hands.app.session.left_behind)
+        await hands.do("<f3>")
+        assert "There is no card yet. Left unsaved was: Job card: new card, begun" in hands.words()
+        assert "1 unsaved: F8, unsaved" in hands.words()
+        await hands.do("<enter>")
+        assert "Left unsaved when the program last ended" in hands.words()
+        await hands.do("<enter>")
+        assert "New job card: T-77" in hands.words()
+
+
+async def test_a_draft_is_found_in_the_menu_by_that_word(at_the_yard: AtTheYard, tmp_path: Path) -> None:
+    left_unsaved(tmp_path)
+    async with at_the_yard() as hands:
+        await hands.until(lambda: hands.app.session.left_behind)
+        await hands.do("<f8>", "draft", "<enter>")
+        assert "Left unsaved when the program last ended" in hands.words()
 
 
 async def test_the_life_of_a_tool_has_its_sizes_and_what_is_left_of_it(at_the_yard: AtTheYard) -> None:

@@ -10,6 +10,7 @@ from library.cards.store import NoCard
 from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again, begin_card, open_card
+from tui.screens.draft_names import name_of
 from tui.screens.marks import take_away
 from tui.view.card_list_page import CardListPage
 from tui.view.lines import Line
@@ -65,15 +66,33 @@ class CardsScreen(BaseScreen):
         """What these are."""
         return "Job cards"
 
+    def state_text(self) -> str:
+        """How many cards were left unsaved and where they are, and the unit of lengths."""
+        count = len(self._unsaved())
+        told = f"{count} unsaved: {self.key_of('menu')}, unsaved  " if count else ""
+        return f"{told}{super().state_text()}"
+
+    def _unsaved(self) -> list[str]:
+        """The names of the cards that an earlier run left unsaved."""
+        return [
+            name_of(self.session, one.draft)
+            for one in self.session.left_behind
+            if one.draft.kind == "job-card"
+        ]
+
     def body(self, width: int, height: int) -> list[Line]:
         """The find line and the list."""
+        names = self._unsaved()
+        are = "was" if len(names) == 1 else "were"
+        self.page.unsaved = f"Left unsaved {are}: {', '.join(names[:3])}." if names else ""
         return self.page.draw(width, height)
 
     def needs(self) -> Needs:
         """A chosen card, its entry or its tool, or cards that are marked."""
         return {
             **super().needs(),
-            **{name: lambda: self.page.chosen for name in ("go-on", "change", "print", "again", "mark")},
+            **{name: lambda: self.page.chosen for name in ("change", "print", "again", "mark")},
+            "go-on": lambda: self.page.chosen or self._is_only_unsaved(),
             "calculate": lambda: (
                 (row := self.page.chosen) and self.session.is_served(self.session.entry(row.entry))
             ),
@@ -123,8 +142,15 @@ class CardsScreen(BaseScreen):
         """To the oldest card."""
         self.page.view.choose(self.page.view.count)
 
+    def _is_only_unsaved(self) -> bool:
+        """Whether there is no saved card, and one that was left unsaved."""
+        return self.cards.rows == () and bool(self._unsaved())
+
     def do_go_on(self) -> None:
-        """Open the chosen card."""
+        """Open the chosen card; where none is saved and one was left unsaved, show that."""
+        if self._is_only_unsaved():
+            self.do_drafts()
+            return
         row = self._chosen()
         if row is not None:
             open_card(self, row.id)
