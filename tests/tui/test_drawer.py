@@ -153,3 +153,31 @@ def test_in_a_shop_without_wheels_an_arrow_brings_nothing() -> None:
     form.focus = "wheel_diameter"
     form.edit("right")
     assert form.texts() == {}
+
+
+def test_a_wheel_that_was_brought_is_as_the_shop_has_it_now_and_one_that_is_gone_stays_as_a_persons_own() -> (
+    None
+):
+    shop, entry = shop_of_wheels(), Entry("r", "reamer", "Reamer")
+    form = opened(shop, entry, "wheel-speed")
+    form.focus = "wheel_diameter"
+    form.edit("right")
+    worn = Wheel("cup", "White cup", diameter=Measure("95 mm", 95.0), rated_speed=rated("25 m/s"))
+    shop.book = Book({}, more={"wheel": {"cup": worn}})
+    again = opened(shop, entry, "wheel-speed")
+    assert again.texts() == {"wheel_diameter": "95 mm", "rated_speed": "25 m/s"}
+    assert (word(again, "wheel_diameter"), word(again, "rated_speed")) == ("wheel", "wheel")
+    shop.book = Book({})
+    gone = opened(shop, entry, "wheel-speed")
+    assert gone.texts() == {"wheel_diameter": "95 mm", "rated_speed": "25 m/s"}
+    assert word(gone, "wheel_diameter") == "typed"
+
+
+def test_cams_that_the_machine_has_no_more_stand_nowhere() -> None:
+    one, sheet, entry = session(1.0, 1.6), calculation("cam-choice"), Entry("t-12", "tap", "Tap")
+    assert "cam_throws" in one.calculators.form(entry, sheet).texts()
+    one.book = session().book
+    assert one.calculators.form(entry, sheet).texts() == {}
+    # Looked at beside the list it is the same.
+    one.book = session(2.5).book
+    assert one.calculators.looked_at(entry, sheet).texts()["cam_throws"] == "2.5 mm"

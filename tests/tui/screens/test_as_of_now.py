@@ -114,3 +114,17 @@ source = "shop"
         await hands.settle()
         await hands.do("<f2>", "drop", "<enter>")
         assert "Land width 2 mm book" in hands.words()
+
+
+async def test_a_card_that_lies_below_takes_its_cam_out_of_the_drawer_as_it_is_now(
+    at_work: AbstractAsyncContextManager[Any], shop: Path
+) -> None:
+    file = shop / "machines.toml"
+    file.write_text(MACHINES.format(cams='"1 mm"'))
+    async with at_work as hands:
+        await hands.do("second plug", "<ctrl+f>", "<f8>", "machines", "<enter>")
+        card = next(one for one in hands.app.screen_stack if getattr(one, "WHERE", "") == "card")
+        file.write_text(MACHINES.format(cams='"1.6 mm"'))
+        hands.app.files_changed([file])
+        await hands.settle()
+        assert [cam.text for cam in card.form.job.machine.cam_throws] == ["1.6 mm"]
