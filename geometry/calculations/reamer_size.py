@@ -22,7 +22,7 @@ from geometry.fit.reamer import reamer_limits
 from geometry.preconditions import refuse
 from geometry.quantities.limits import LIMITS, TAPER
 from geometry.role import Role
-from geometry.sentences import length
+from geometry.sentences import Rounding, length
 
 READ = 0.0005
 """What a micrometer does not tell apart, in mm: half a micrometre. Common practice, no source."""
@@ -107,7 +107,7 @@ def _by_presumed(measured: float, hole: Limits, reamer: Limits, of_class: str) -
         f"measures {{measured}}. {NAME_IT}",
         of_class=of_class,
         low=length(hole.low, fine=True),
-        high=length(reamer.high, fine=True),
+        high=length(reamer.high, Rounding.DOWN, fine=True),
         measured=length(measured, fine=True),
     )
 

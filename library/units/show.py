@@ -197,6 +197,6 @@ def say(sentence: Sentence, display: Display = METRIC) -> str:
 
 def amount(part: Amount, display: Display = METRIC) -> str:
     """One amount of a sentence, with its unit."""
-    if part.fine and part.rounding is Rounding.NEAREST:
+    if part.fine:
         return show_end(part.value, part.kind, display.unit(part.kind), part.rounding, fine=True)
     return show(part.value, part.kind, display, part.rounding)

@@ -14,7 +14,7 @@ from geometry.calculations import calculation, calculation_names
 from geometry.evaluate import Refusal, run
 from geometry.quantities import quantity
 from geometry.sentences import Amount, Kind, Rounding
-from library.units.show import say, show, show_answer
+from library.units.show import amount, say, show_answer
 from library.units.system import Display
 from tests.examples import OVER_ALL
 
@@ -131,7 +131,7 @@ def reads_alike(result: Result, typed: Mapping[str, Given]) -> None:
                 continue
             if math.isclose(part.value, number, rel_tol=1e-12):
                 for display in (Display("mm"), Display("in")):
-                    said = show(part.value, part.kind, display, part.rounding)
+                    said = amount(part, display)
                     assert said == show_answer(number, row, display), key
 
 
