@@ -11,7 +11,7 @@ from geometry.kinds import EVERY_KIND
 from geometry.preconditions import NotGiven, refuse
 from geometry.role import Role
 from geometry.sentences import angle, length
-from geometry.setting.height import relief_of_height, rule_height, setting_height
+from geometry.setting.height import FROM_THE_AXIS, relief_of_height, rule_height, setting_height
 from geometry.wheel.types import DISH, FLARING_CUP, ON_THE_END, STRAIGHT, STRAIGHT_CUP, title
 
 VIEW_SET: dict[bool, View] = {True: "normal", False: "radial"}
@@ -189,6 +189,7 @@ CALCULATION = Calculation(
     role=Role(
         place=60,
         sets=("half_included_angle", "wheel_head_height", "tooth_rest_height"),
+        counted=FROM_THE_AXIS,
         not_on=tuple(("tooth-rest-height", one) for one in ALONG_THE_AXIS),
         tells=("pass", "note"),
     ),

@@ -24,6 +24,7 @@ from geometry.plausible import relief_plausible
 from geometry.quantities import quantity
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length
+from geometry.setting.height import FROM_THE_AXIS
 from geometry.setting.tooth_rest import helix_lead, helix_of_lead, rest_height, rise, widest_level_rest
 
 NEAR = math.radians(0.25)
@@ -249,7 +250,14 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "pinch", "side-grinding"),
     compute=_compute,
     methods=("tooth-rest-height",),
-    role=Role(place=58, of_course=(), about="helix_angle", sets=("tooth_rest_height",), tells=("note",)),
+    role=Role(
+        place=58,
+        of_course=(),
+        about="helix_angle",
+        sets=("tooth_rest_height",),
+        counted=FROM_THE_AXIS,
+        tells=("note",),
+    ),
     sample={
         "diameter": 25.0,
         "helix_angle": math.radians(30),

@@ -7,6 +7,12 @@ import math
 from geometry.preconditions import refuse, require_positive, require_relief
 from geometry.sentences import length
 
+FROM_THE_AXIS = (
+    ("wheel_head_height", "above the tool axis"),
+    ("tooth_rest_height", "below the tool axis"),
+)
+"""Where each height stands on a right-hand tool: the land lies above the edge then. Derived; the other way its heel stands proud."""
+
 SHOP_RULE = 0.0087
 """Inches of height for each inch of diameter and degree of relief in the US Navy's rule.
 

@@ -150,7 +150,7 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
             SettingLine(step.sheet.name, key, _title(step, key), value, graduation, cost,
                         divisions=in_short(line) if line else _cam_in_short(job, graduation),
                         off=off_in_short(line, display) if line else cost.partition(",")[0].partition(" at ")[0],
-                        counted=counted(step, key))
+                        counted=counted(job, step, key))
         )  # fmt: skip
     return found
 
@@ -212,7 +212,8 @@ def _by_height(job: Job, step: Step, display: Display) -> list[SettingLine]:
                         title if len(rows) == 1 else f"Facet {number}: {SAME_FACET[key].partition(': ')[2]}",
                         show_answer(worked.outputs[key], quantity(key), display),
                         ", ".join(filter(None, (said(line) if line else "", at_edge))), cost_said(line, display) if line else "",
-                        divisions=in_short(line) if line else "", off=off_in_short(line, display) if line else "")
+                        divisions=in_short(line) if line else "", off=off_in_short(line, display) if line else "",
+                        counted=counted(job, step, key))
         )  # fmt: skip
     return found
 

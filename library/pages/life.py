@@ -62,6 +62,6 @@ def _turn(number: int, turn: Turn) -> Section:
 
 
 def _settings(found: Iterable[SettingLine], nothing: str) -> Said:
-    told: Sequence[str] = [f"{one.title}: {one.value}" + (f", {one.graduation}" if one.graduation else "")
+    told: Sequence[str] = [f"{one.title}: {', '.join(filter(None, (one.value, one.counted, one.graduation)))}"
                            for one in found]  # fmt: skip
     return Said(tuple(told)) if told else Said((nothing,), "quiet")

@@ -176,11 +176,10 @@ def _told(job: Job, step: Step, lines: list[SettingLine], *, is_set_above: bool 
 
 def _with_turning(job: Job, step: Step, lines: list[SettingLine], told: list[Told]) -> list[Told]:
     """What is told, and under the first of what is set from a place and to a side, from where and to which."""
-    how = how_turned(job, step)
     from_where = [one for one in lines if one.counted]
-    if not how or not from_where:
+    if step.stopped or not from_where:
         return told
-    said = f"{from_where[0].counted[:1].upper()}{from_where[0].counted[1:]}. {how}"
+    said = f"{from_where[0].counted[:1].upper()}{from_where[0].counted[1:]}. {how_turned(job, step)}".rstrip()
     titles = [one.title for one in told]
     under = titles.index(from_where[0].title) + 1 if from_where[0].title in titles else len(told)
     return [*told[:under], Told(said, is_text=True), *told[under:]]
