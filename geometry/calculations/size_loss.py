@@ -212,7 +212,9 @@ def _end_left(end: End, left: int) -> Check:
         else "would bring it under {limit}"
     )
     return passed(
-        "Each sharpening makes the tool {lost} smaller. Sharpenings left: {left}; one more " + why + ".",
+        "Each sharpening of the end makes the tool {lost} smaller. Sharpenings left: {left}; one more "
+        + why
+        + ".",
         lost=length(end.lost),
         left=count(left),
         limit=length(end.usable_length if first == "length" else end.least_diameter),

@@ -14,8 +14,8 @@ ROWS = (
     ),
     length(
         "stock_per_sharpening",
-        "Stock per sharpening",
-        "How much one sharpening takes away.",
+        "Stock off face or end",
+        "How much each sharpening takes off the faces, or off the end; stock off a land does not count here.",
         "On the face: square to it, as the grinder feeds; the rake makes it more along the circle. On the end: along the axis.",
         0.001,
         50.0,

@@ -40,11 +40,11 @@ def left_told(face: Face, left: int) -> Check:
     one, last = (face.land(face.edge(at)) - face.land(face.edge(at + 1)) for at in (0, left - 1))
     takes = "makes the tool {lost} smaller and takes {stock} off the land"
     if face.form != "eccentric":
-        taken = f"The first sharpening {takes}"
+        taken = f"The first sharpening of the faces {takes}"
     elif one - last < EVEN:
-        taken = f"Each sharpening {takes}"
+        taken = f"Each sharpening of the faces {takes}"
     else:
-        taken = "Each sharpening makes the tool {lost} smaller; the first takes {stock} off the land, each later one less"
+        taken = "Each sharpening of the faces makes the tool {lost} smaller; the first takes {stock} off the land, each later one less"
     says = f"{taken}. Sharpenings left: {{left}}; with one more {why}."
     lost = length(face.diameter - face.edge(1).diameter)
     parts = {

@@ -84,7 +84,7 @@ def told(tooth: Margined, left: int) -> Iterator[Check]:
         "land": "the land would fall under {limit}",
     }[first]
     yield passed(
-        "The margin lies on the circle, so that stock off the face costs no size while it lasts; each sharpening takes {stock} "
+        "The margin lies on the circle, so that stock off the face costs no size while it lasts; each sharpening of the faces takes {stock} "
         f"off its width. Sharpenings left: {{left}}; with one more {why}.",
         stock=length(tooth.stock),
         left=count(left),

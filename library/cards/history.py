@@ -138,6 +138,13 @@ def sharpenings_left(job: Job) -> int | None:
     return None if found is None else int(found.outputs["sharpenings_left"])
 
 
+def ground_to_last(job: Job) -> str:
+    """What is ground in the sharpenings that are counted: a land that is ground on this job costs size in its own way."""
+    step = job.doing(LASTING)
+    ground = step.answer.inputs.get("ground_on") if step is not None else None
+    return "the end" if ground is not None and ground.value == "end" else "the faces"
+
+
 def lasting_now(job: Job, step: Step) -> Step:
     """A calculation of a job; that of how often the tool can be sharpened again with its size after grinding, once measured.
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from geometry.quantities import QUANTITIES, quantity
 from library.cards.cams import show_angle
-from library.cards.history import sharpenings_left
+from library.cards.history import ground_to_last, sharpenings_left
 from library.cards.issues import issues_of, keeps_open
 from library.cards.job import Job
 from library.cards.last_facet import heel_or_title
@@ -38,8 +38,8 @@ def end_answers(job: Job, key: str) -> Parts:
     left = sharpenings_left(job)
     if left is not None:
         measured = any(one.strip() for one in job.card.after.get("diameter", Inspection()).readings)
-        counted = ("counted from the new diameter",) if measured else ()
-        yield (Values((Named("Sharpenings left", str(left), below=counted),), at_edge=True),)
+        counted = f"by grinding {ground_to_last(job)}{', counted from the new diameter' if measured else ''}"
+        yield (Values((Named("Sharpenings left", str(left), below=(counted,)),), at_edge=True),)
     learned = lessons(job.card)
     for is_in, said in (
         (False, "Learned on this job, and not in the book yet:"),

@@ -26,7 +26,9 @@ def life_page(found: History, display: Display) -> Page:
     )
     left = "not known. Fill in 'Size lost in sharpening' on a card of this tool"
     if found.left is not None:
-        left = f"{found.left}, as of card {found.left_as_of}"
+        left = (
+            f"{found.left}, as of card {found.left_as_of}, by grinding the faces or the end as that card says"
+        )
     last = (Said((f"Last measured: {size(found.size)}.",)),) if found.size is not None else ()
     table = Table(("card", "came with", "left with", "min", "result"), rows)
     rest = Section("", (*last, Said((f"Sharpenings left: {left}.",), "strong")))

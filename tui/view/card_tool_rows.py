@@ -143,7 +143,7 @@ def _equipment(job: Job, way: str, label: str, said: Mapping[str, str]) -> Row:
                choices=("", *said), said=said, wants=not now)  # fmt: skip
 
 
-def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool) -> list[Row]:
+def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool, more: str = "") -> list[Row]:
     """A text of several lines, a row for each.
 
     Args:
@@ -152,6 +152,7 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool) -> l
         text: the whole text.
         hint: what belongs there.
         one_more: whether an empty line follows, to go on writing.
+        more: what is said too where something stands in a line: behind an empty one none is begun.
     """
     lines = text.split("\n")
     if one_more and lines[-1]:
@@ -161,7 +162,7 @@ def lines_of(way: str, label: str, text: str, hint: str, *, one_more: bool) -> l
             f"{way}#{number}",
             "" if number else label,
             line,
-            hint=hint,
+            hint=f"{hint} {more}" if more and line else hint,
             wants=not text,  # Once something is written, who goes on leaves the line behind it to who goes down.
             overtype=False,
             is_text=True,
@@ -182,8 +183,8 @@ def end_rows(job: Job, opened: Opened) -> list[Row]:
     # A result of an older card stays, also where no other card has it.
     results = dict.fromkeys((*(opened.results or USUAL), *([card.result] if card.result else [])))
     return [
-        *lines_of("notes", "Notes", card.notes, "Whatever the next person should know. {down} begins another line, {go-on} goes on.",
-                  one_more=True),
+        *lines_of("notes", "Notes", card.notes, "Whatever the next person should know. {go-on} goes on.",
+                  one_more=True, more="{down} begins another line."),
         Row("minutes", "Time spent", card.minutes, said=_minutes(card.minutes), hint="Such as 25 min or 1 h 20 min.", wants=not card.minutes),
         Row("result", "Result", card.result, hint="How it ended: Left and Right change it, or its first letter; {change} lists "
             "them. {go-on} then closes the card.", choices=("", *results), wants=not card.result),

@@ -236,7 +236,9 @@ def test_what_later_sharpenings_take_off_a_land_is_not_told_to_be_what_the_first
     assert "the first takes {stock} off the land, each later one less" in told.sentence.template
     narrow = loss(diameter=19.05, relief_angle=math.radians(1), land_width=0.8, stock_per_sharpening=0.2)
     assert any(
-        check.sentence.template.startswith("Each sharpening makes the tool {lost} smaller and takes")
+        check.sentence.template.startswith(
+            "Each sharpening of the faces makes the tool {lost} smaller and takes"
+        )
         for check in narrow.checks
     )
 

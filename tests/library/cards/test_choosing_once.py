@@ -151,7 +151,9 @@ def test_an_inclined_wheel_is_only_taken_when_it_was_chosen_or_there_is_no_cam(d
     assert not names(chosen) & {"setting-height", "cone-relief"}
 
 
-def test_a_height_says_once_from_where_it_counts_and_its_direction_in_the_words_of_the_machine(drawer: Book) -> None:
+def test_a_height_says_once_from_where_it_counts_and_its_direction_in_the_words_of_the_machine(
+    drawer: Book,
+) -> None:
     text = " ".join(setup_sheet(work_out(tap(relief_form="flat"), drawer)).split())
     assert text.count("rest screw lower") == 1
     assert text.count("below the tool axis") == 1  # lower than what: the words of the machine do not say

@@ -192,8 +192,12 @@ async def test_enter_goes_on_from_notes_as_from_every_line_and_the_hint_says_wha
     at_the_yard: AtTheYard,
 ) -> None:
     async with at_the_yard() as hands:
-        assert "Down begins another line" in " ".join((await hands.do(*A_TAP, *["<ctrl+n>"] * 5)).split())
-        await hands.do("Keep the blue wheel.", "<enter>", "25 min", "<enter>", "g")
+        # From an empty line Down goes on to the time spent, and so no other line is promised there.
+        empty = " ".join((await hands.do(*A_TAP, *["<ctrl+n>"] * 5)).split())
+        assert "Enter goes on." in empty
+        assert "begins another line" not in empty
+        assert "Down begins another line" in " ".join((await hands.do("Keep the blue wheel.")).split())
+        await hands.do("<enter>", "25 min", "<enter>", "g")
         card = hands.app.screen.form.card
         assert (card.notes, card.minutes, card.result) == ("Keep the blue wheel.", "25 min", "good")
 
