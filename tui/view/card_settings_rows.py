@@ -179,7 +179,10 @@ def _with_turning(job: Job, step: Step, lines: list[SettingLine], told: list[Tol
     from_where = [one for one in lines if one.counted]
     if step.stopped or not from_where:
         return told
-    said = f"{from_where[0].counted[:1].upper()}{from_where[0].counted[1:]}. {how_turned(job, step)}".rstrip()
+    said, how = from_where[0].counted, how_turned(job, step)
+    # What is turned has its sentences, which tell of each; of heights the side of the axis is all there is to say.
+    said = f"each {said}" if not how and len(from_where) > 1 else said
+    said = f"{said[:1].upper()}{said[1:]}. {how}".rstrip()
     titles = [one.title for one in told]
     under = titles.index(from_where[0].title) + 1 if from_where[0].title in titles else len(told)
     return [*told[:under], Told(said, is_text=True), *told[under:]]

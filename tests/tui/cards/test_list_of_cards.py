@@ -113,7 +113,7 @@ async def test_the_life_of_a_tool_has_its_sizes_and_what_is_left_of_it(at_the_ya
         assert "Last measured: 11.960 mm" in shown
         # The thread land is relieved by 1 degree: each sharpening takes 2 * 0.3 tan 1 off the diameter; from 11.96 to 11.85.
         left = int((11.96 - 11.85) / (2 * 0.3 * tan(radians(1))))
-        assert f"Sharpenings left: {left}, as of card 2026-03-11-01." in shown
+        assert f"Sharpenings left: {left}, as of card 2026-03-11-01, by grinding the faces or the" in shown
 
 
 async def test_a_new_card_is_in_the_list_as_soon_as_it_is_left(at_the_yard: AtTheYard) -> None:

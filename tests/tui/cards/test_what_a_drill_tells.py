@@ -66,6 +66,7 @@ def test_every_facet_has_the_height_that_makes_it_and_the_one_by_which_it_is_mea
             f"{height} above the axis when it lies level" in lines[f"Facet {number} lying level"].graduation
         )
     text = shown(page(book, card, "settings.relief-facets"), 80, 24)
+    assert "Each below the tool axis." in text
     for title in (
         "Facet 1: rest height",
         "Facet 2: rest height",
