@@ -63,12 +63,12 @@ FIRST_JOBS = (
         "eccentric",
         "3 A heel that clears, and one that rubs",
         "reamer-hand-plain-steel",
-        "The yard's reamer R-12-1: a land of 2 mm on 12 mm, 8 degrees, made by a cam. The indicator falls evenly to "
+        "The yard's reamer R-12-1: a land of 2 mm on 12 mm, no margin, 8 degrees, made by a cam. The indicator falls evenly to "
         "the heel. Then go down to the relief form; Right makes it flat.",
         "The cam gives 0.281 mm at the heel. The flat stands 0.055 mm proud: STOP, with what would cure it.",
         "relief-drop",
         {"surface": "land", "diameter": "12 mm", "relief_angle": "8 deg", "land_width": "2 mm",
-         "land_measured_as": "arc", "relief_form": "eccentric"},
+         "land_measured_as": "arc", "relief_form": "eccentric", "margin_width": "0 mm"},
     ),
     FirstJob(
         "height",
@@ -122,12 +122,12 @@ FIRST_JOBS = (
         "life",
         "9 How often can it be sharpened?",
         "reamer-machine-plain-steel",
-        "R-12-4: each sharpening of the face takes 0.2 mm of a land of 3 mm with 4 degrees, and 11.9 mm is the least diameter.",
+        "R-12-4: each sharpening of the face takes 0.2 mm of a land of 3 mm with 4 degrees and no margin, and 11.9 mm is the least diameter.",
         "Three times; each takes 0.028 mm off the size.",
         "size-loss",
         {"surface": "land", "ground_on": "face", "diameter": "12 mm", "stock_per_sharpening": "0.2 mm",
          "relief_angle": "4 deg", "rake_angle": "0 deg", "relief_form": "eccentric", "land_width": "3 mm",
-         "land_measured_as": "arc", "least_land": "1 mm", "least_diameter": "11.9 mm"},
+         "land_measured_as": "arc", "least_land": "1 mm", "least_diameter": "11.9 mm", "margin_width": "0 mm"},
     ),
     FirstJob(
         "card",
