@@ -14,6 +14,7 @@ from library.cards.job import Job
 from library.cards.model import DONE, DRAFT, Card, Setting, Tool
 from library.cards.of_that_day import chosen_then, filled_in, written
 from library.cards.provenance import is_number
+from library.cards.relief_after import range_then
 from library.cards.shall_be import wanted_each, wanted_limits, wanted_number
 from library.issue import Issue
 from library.units.show import show, show_answer
@@ -61,7 +62,7 @@ def finished(job: Job, day: date) -> Card:
         tool=_with_its_size(job.card),
         settings=settings,
         after=after,
-        chosen=chosen_then(job),
+        chosen=chosen_then(job) | range_then(job),
     )
 
 

@@ -26,6 +26,7 @@ from library.cards.other_material import other_material
 from library.cards.provenance import is_number
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
 from library.cards.reading_units import shown_in, unit_read_in
+from library.cards.relief_after import relief_after
 from library.cards.results import USUAL, is_result
 from library.cards.shall_be import DROPS, greatest_number, number_of, wanted_number
 from library.cards.size_after import size_after
@@ -242,6 +243,7 @@ def _of_after(job: Job) -> Iterator[Issue]:
         if said := far_from_set(job, key, found):
             yield card_issue(f"{way}.wanted", said, "warning")
     yield from size_after(job)
+    yield from relief_after(job)
     under_size = tuple(_under_size(job, severity))
     for verdict in verdicts(job):
         way = f"after.{verdict.key}"

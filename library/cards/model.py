@@ -124,7 +124,8 @@ class Card:
         minutes: time spent, as typed.
         result: how it ended, such as ``good`` or ``scrapped``.
         remarks: what is to be said of the result.
-        chosen: the surface and the method of the day the card was closed, by quantity; nothing on a draft.
+        chosen: the surface and the method of the day the card was closed, and the book's range of a relief that was found
+            outside it, by quantity; nothing on a draft.
         extra: whatever else the file holds, in its own place, kept as it is.
         schema: the layout of the file.
     """
