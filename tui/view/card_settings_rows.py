@@ -198,15 +198,38 @@ def _title_stopped(job: Job, step: Step) -> str:
 
 def _with_verdict(job: Job, step: Step, bad: str, found: list[Told], keys: list[str]) -> list[Told]:
     """What a calculation sets and answers, with its verdict at that of the lines that it is about."""
-    place = _place_judged(step, bad, keys)
+    throw = _throw_judged(step, bad, keys)
+    place = None if throw else _place_judged(step, bad, keys)
     judged = _judged(job, step, bad, "" if place else found[0].note, place)
     if judged is not None:
         return [*found, judged]
-    at = place or 0
+    if throw and throw not in keys:
+        return [
+            *found,
+            Told(title_of(throw, step.answer.surface), step.answer.inputs[throw].text, "typed", bad),
+        ]
+    at = keys.index(throw) if throw else place or 0
     told = [
-        replace(one, note=_noted(bad, one.note)) if number == at else one for number, one in enumerate(found)
+        # What the cam gives where it is read is another relief than the one on watch.
+        replace(one, note=_noted(bad, "" if throw else one.note)) if number == at else one
+        for number, one in enumerate(found)
     ]
     return told if at == 0 else [replace(told[0], note=_noted("", told[0].note)), *told[1:]]
+
+
+def _throw_judged(step: Step, bad: str, keys: list[str]) -> str:
+    """The throw that a verdict is about which advises nothing: it makes the relief that is found, and no setting before it does.
+
+    Empty where the verdict is about anything else, or the throw is set first anyway.
+    """
+    check = next(one for one in step.checks if one.state == bad.lower())
+    cam, parts = step.sheet.role.cam, check.sentence.parts.items()
+    is_relief = any(
+        name.startswith("found") and isinstance(one, Amount) and one.kind is Kind.ANGLE for name, one in parts
+    )
+    if cam is None or not keys or keys_named(check) or not is_relief or cam.throw not in step.answer.inputs:
+        return ""
+    return cam.throw if keys[0] != cam.throw else ""
 
 
 def _place_judged(step: Step, bad: str, keys: list[str]) -> int | None:

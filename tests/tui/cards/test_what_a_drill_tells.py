@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from pathlib import Path
 
@@ -11,8 +12,9 @@ from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.job import work_out
-from library.cards.model import Card
+from library.cards.model import Card, Setting, Tool
 from library.cards.settings_lines import setting_lines
+from library.cards.starting import from_entry
 from library.cards.store import load
 from library.demo import lay_out
 from library.pages.readings_on_the_way import on_the_way
@@ -186,6 +188,46 @@ def test_the_verdict_in_a_cell_stands_beside_the_number_that_it_judges(
     ]
     assert any(one.endswith("Relief of shoulder 2 6.42 deg square to its cone WATCH") for one in told)
     assert any("Radial throw 2.500 mm" in one and one.endswith("gives 9.04 deg") for one in told)
+
+
+def told_of_one_shoulder(yard: Path, book: Book, machine: str, throw: str) -> list[str]:
+    """The settings of a step drill of 4 and 8 mm, whose one shoulder runs too far for any throw to keep 8 to 12 degrees."""
+    begun = from_entry(book, book.entries["step-drill-spiral-flute-plain-steel"])
+    typed = {"radial_throw": throw, "included_angle": "90 deg", "throw_per": "tooth"}
+    card = replace(
+        begun,
+        machine=machine,
+        tool=Tool("S-1", size="4, 8 mm", flutes="2"),
+        settings={"step-relief": Setting(typed)},
+    )
+    text = shown(page(book, card, "settings.step-relief"), 80, 40)
+    return [" ".join(one.split()) for one in text.splitlines()]
+
+
+def test_a_relief_past_the_limits_that_no_throw_keeps_stands_at_the_throw_and_not_at_the_right_angle(
+    yard: Path, book: Book
+) -> None:
+    # 2.5 mm from tooth to tooth of two is 2.5 / pi for each radian; square to a cone of 90 degrees cos 45 of it, over 2 mm.
+    relief = math.degrees(math.atan(2.5 / math.pi * math.sqrt(0.5) / 2))
+    told = told_of_one_shoulder(yard, book, card_of(yard, "2026-08-17-01").machine, "2.5 mm")
+    assert any(f"Shoulder 1 has {relief:.2f} deg at its inner end" in one for one in told)
+    (angle,) = (one for one in told if "Half included angle" in one and "45.00" in one and "div" in one)
+    (throw,) = (one for one in told if "Radial throw 2.500 mm" in one and "drawer" in one)
+    assert not angle.endswith("WATCH")
+    assert throw.endswith("WATCH")
+
+
+def test_it_stands_at_a_typed_throw_too_and_at_the_relief_where_that_has_a_line(
+    yard: Path, book: Book
+) -> None:
+    told = told_of_one_shoulder(yard, book, "", "2.5 mm")
+    (typed,) = (one for one in told if one.endswith("WATCH"))
+    assert typed == "| Radial throw 2.5 mm typed WATCH"
+    # At the outer end, 8 mm, 1.8 mm from tooth to tooth leaves less than 8 degrees.
+    outer = math.degrees(math.atan(1.8 / math.pi * math.sqrt(0.5) / 4))
+    told = told_of_one_shoulder(yard, book, "", "1.8 mm")
+    (relief,) = (one for one in told if one.endswith("WATCH"))
+    assert relief == f"| Relief of shoulder 1 {outer:.2f} deg square to its cone WATCH"
 
 
 def test_a_heel_that_its_facets_judge_carries_no_stop_of_the_flat_that_is_not_ground(
