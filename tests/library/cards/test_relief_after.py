@@ -44,7 +44,7 @@ def shipped() -> Book:
 
 def step_drill(book: Book, *drops: str, throw: str = "2.5 mm") -> Card:
     """The book has 8 to 12 degrees for its shoulders; the cam of 2.5 mm a tooth gives 8.01 on 8 mm."""
-    begun = from_entry(book, book.entries["step-drill-spiral-flute-plain-steel"], date(2026, 11, 26))
+    begun = from_entry(book, book.entries["step-drill-spiral-flute-plain-steel"])
     settings = {"relief-drop": {"included_angle": "90 deg", "chosen_throw": throw, "throw_per": "tooth"}}
     return replace(
         begun,
