@@ -28,7 +28,7 @@ Past = tuple[int, float, str]
 def relief_after(job: Job) -> Iterator[Issue]:
     """A watch on the flutes whose relief, by their readings after grinding, lies outside the range of the book.
 
-    Of an end that a person wanted to pass nothing is said, for there the wanted value tells already.
+    Of an end that the wanted value or the chosen cam passes nothing is said, for there that tells already.
 
     Args:
         job: the card worked out; a closed one is held against the range that it was closed with.
@@ -80,18 +80,18 @@ def _past(value: Value, found: Relief, less: Relief, more: Relief) -> Past | Non
 
 
 def _range(job: Job) -> Value | None:
-    """The range of the relief that is ground, without an end that a person wanted to pass; nothing where none is known."""
+    """The range of the relief that is ground, without an end that is passed on purpose or by the cam; nothing where none is known."""
     key = relief_key(job)
     wanted = job.card.wanted.get(key)
     # A record of an older program has no range of its day, and stays as it was.
     value = read_range(key, job.card.chosen.get(key, "")) if job.card.done else _of_book(job, key)
     if value is None or wanted is None:
         return None
-    number = number_of(wanted.value, key, job)
-    end = past(value, number) if number is not None else ""
-    if not end:
-        return value
-    return replace(value, low=None) if end.startswith("less") else replace(value, high=None)
+    aimed = (number_of(wanted.value, key, job), job.by_cam.given if job.by_cam is not None else None)
+    ends = {past(value, one)[:4] for one in aimed if one is not None}
+    return replace(
+        value, low=None if "less" in ends else value.low, high=None if "more" in ends else value.high
+    )
 
 
 def _of_book(job: Job, key: str) -> Value | None:

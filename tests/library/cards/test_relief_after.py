@@ -25,6 +25,8 @@ from library.equipment.model import Graduation, Machine
 from library.issue import Issue
 from library.pages.card_end import end_answers
 from library.setup_sheet.sheets import setup_sheet
+from library.units.show import say
+from library.units.system import METRIC
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
@@ -124,6 +126,17 @@ def test_an_end_that_a_person_wanted_to_pass_is_not_told(shipped: Book) -> None:
     )
     (one,) = told(card, shipped)
     assert "flute 2: 12.25 deg found, more than the 12 deg" in one.text
+
+
+def test_an_end_that_the_cam_passes_is_told_of_the_cam_alone(shipped: Book) -> None:
+    # 4 mm from tooth to tooth of two is 4 / pi for each radian: 12.68 deg square to the cone, and 0.446 mm at the heel.
+    card = step_drill(shipped, "0.446 mm", "0.44 mm", throw="4 mm")
+    assert told(card, shipped) == []
+    (watch,) = (one for step in work_out(card, shipped).steps for one in step.checks if one.state == "watch")
+    assert "12.68 deg" in (said := say(watch.sentence, METRIC))
+    assert "more than the 12 deg of the book" in said
+    (one,) = told(step_drill(shipped, "0.446 mm", "0.27 mm", throw="4 mm"), shipped)
+    assert "flute 2: 7.77 deg found, less than the 8 deg" in one.text
 
 
 def test_a_number_that_a_person_took_within_the_range_keeps_the_range(shipped: Book) -> None:
