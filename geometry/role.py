@@ -6,6 +6,7 @@ takes its place by what it says of itself.
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import dataclass
 
 HEEL = "heel"
@@ -133,6 +134,17 @@ class Role:
     tells: tuple[str, ...] = ()
     tabled: bool = False
     drawn: int = 0
+
+    def sets_with(self, numbers: Container[str]) -> tuple[str, ...]:
+        """What it ``sets`` where these are known, without what it finds with more known and sets in its place.
+
+        Example:
+            >>> one = Role(sets=("depth", "depth_after"), better=(("depth", "depth_after"),))
+            >>> one.sets_with({"depth"}), one.sets_with({"depth", "depth_after"})
+            (('depth',), ('depth_after',))
+        """
+        better = {key for key, one in self.better if one in numbers and one in self.sets}
+        return tuple(key for key in self.sets if key in numbers and key not in better)
 
 
 NO_ROLE = Role()

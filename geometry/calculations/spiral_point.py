@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
 from geometry.calculation import (
     AT_THE_WHEEL,
@@ -17,174 +16,84 @@ from geometry.calculation import (
     passed,
     worst_first,
 )
-from geometry.complaints import complaint, settled
-from geometry.cures import Way, way
+from geometry.complaints import complaint, is_tried
+from geometry.cures import Way
 from geometry.role import Role
 from geometry.sentences import Rounding, angle, length, ratio
-from geometry.thread.pitch_input import PITCH, pitch_checks, pitch_of
-from geometry.thread.spiral_point import Gash, gash_of_length, keeps_length, require_gash
-from geometry.tooth.land import land_angle, land_width
-
-LEAST_BEYOND, MOST_BEYOND = 1.0, 3.0
-"""Threads that a gash goes past the chamfer: one in a service manual (T.O. 1-1A-9, 3-197), about two by a tool supplier;
-more than three is common practice for too far, no source."""
-
-THIN = 0.5
-"""The share of the land that shall be left at the front; common practice, no source."""
-
-SLACK = 1e-9
+from geometry.thread.gun_tap import GONE, LONG, NARROW, SHORT, THIN, THROUGH, GunTap, gun_tap
+from geometry.thread.gun_tap_cures import ways_out
+from geometry.thread.pitch_input import PITCH, pitch_checks
+from geometry.thread.spiral_point import keeps_length
 
 
-@dataclass(frozen=True)
-class _Tap:
-    """A tap with its gash before and after.
-
-    Attributes:
-        pitch: in mm.
-        chamfer: length of the chamfer, in mm.
-        before: as it is, or as it shall be.
-        after: when the end was cut back and the gash ground.
-        land: straight across, in mm; nothing where it was not measured.
-        is_ground: whether anything is taken off.
-    """
-
-    pitch: float
-    chamfer: float
-    before: Gash
-    after: Gash
-    land: float | None
-    is_ground: bool
-
-    @property
-    def beyond(self) -> float:
-        """How many threads the gash goes past the chamfer, at the end of it all."""
-        return (self.after.length - self.chamfer) / self.pitch
+def _reach(tap: GunTap, ways: Sequence[Way]) -> Check:
+    if GONE in tap.faults:
+        return complaint("stop", "The cut takes the whole gash away.", ways)
+    beyond = ratio(tap.beyond)
+    if SHORT in tap.faults:
+        says = "The gash does not go a thread past the chamfer, so the last teeth that cut do not drive their chips ahead."
+        return complaint("watch", says, ways)
+    if LONG in tap.faults:
+        says = "The gash goes {beyond} threads past the chamfer: that weakens the front and takes threads that guide."
+        return complaint("watch", says, ways, beyond=beyond)
+    says = "The gash is {long} long and goes {beyond} threads past the chamfer."
+    return passed(says, long=length(tap.after.length), beyond=beyond)
 
 
-def _tap(given: Inputs) -> _Tap:
-    pitch, slope = pitch_of(given), require_gash(given.number("spiral_point_angle"))
-    chamfer = (
-        given.number("chamfer_length")
-        if given.has("chamfer_length")
-        else given.number("chamfer_threads") * pitch
-    )
-    before = (
-        Gash(slope, given.number("spiral_point_depth"))
-        if given.has("spiral_point_depth")
-        else gash_of_length(slope, chamfer + given.number("threads_beyond") * pitch)
-    )
-    after = before.cut_back(given.number_or("cut_back", 0.0))
-    after = after.ground(given.number_or("stock_per_sharpening", 0.0))
-    land = None
-    if given.has("land_width"):
-        diameter = given.number("diameter")
-        turned = land_angle(given.number("land_width"), diameter, given.choice("land_measured_as"))
-        land = land_width(min(turned, math.pi), diameter, "chord")
-    is_ground = given.has("cut_back") or given.has("stock_per_sharpening")
-    return _Tap(pitch, chamfer, before, after, land, is_ground)
-
-
-def _wanted_depth(given: Inputs, tap: _Tap, threads: float) -> float:
-    return gash_of_length(tap.after.angle, tap.chamfer + threads * tap.pitch).depth
-
-
-def _longer(given: Inputs, tap: _Tap) -> list[Way]:
-    """How a gash that ends too early is brought past the chamfer."""
-    depth = _wanted_depth(given, tap, LEAST_BEYOND)
-    stock = given.number_or("stock_per_sharpening", 0.0) + tap.after.stock_for(depth)
-    ways = [
-        way(
-            "grind {stock} or more off the gash",
-            "stock_per_sharpening",
-            "stock",
-            length(stock, Rounding.UP),
-        )
-    ]
-    if not given.has("spiral_point_depth"):
-        lost = (tap.before.length - tap.after.length) / tap.pitch
-        threads = ratio(math.ceil((LEAST_BEYOND + lost) * 100) / 100)
-        ways = [way("let it go {threads} threads past the chamfer", "threads_beyond", "threads", threads)]
-    return ways
-
-
-def _shorter(given: Inputs, tap: _Tap) -> list[Way]:
-    back = given.number_or("cut_back", 0.0) + (tap.beyond - MOST_BEYOND) * tap.pitch
-    return [way("cut {back} or more off the end", "cut_back", "back", length(back, Rounding.UP))]
-
-
-def _reach(given: Inputs, tap: _Tap) -> Iterator[Check]:
-    if tap.after.depth <= 0:
-        yield complaint("stop", "The cut takes the whole gash away.", _longer(given, tap))
-        return
-    said = {"long": length(tap.after.length), "beyond": ratio(tap.beyond)}
-    if tap.beyond < LEAST_BEYOND - SLACK:
-        yield complaint(
-            "watch",
-            "The gash does not go a thread past the chamfer, so the last teeth that cut do not drive their chips ahead.",
-            _longer(given, tap),
-        )
-    elif tap.beyond > MOST_BEYOND + SLACK:
-        yield complaint(
-            "watch",
-            "The gash goes {beyond} threads past the chamfer: that weakens the front and takes threads that guide.",
-            _shorter(given, tap),
-            beyond=said["beyond"],
-        )
-    else:
-        yield passed("The gash is {long} long and goes {beyond} threads past the chamfer.", **said)
-
-
-def _land(given: Inputs, tap: _Tap) -> Iterator[Check]:
-    if tap.land is None or tap.after.depth <= 0:
+def _land(tap: GunTap, ways: Sequence[Way]) -> Iterator[Check]:
+    if tap.land is None or GONE in tap.faults:
         return
     left = tap.land - tap.after.depth
-    if left >= THIN * tap.land:
+    deep = {"deep": length(tap.after.depth), "needed": length(tap.after.depth / (1 - THIN), Rounding.UP)}
+    wants = "A gash {deep} deep wants a land of {needed}, straight across."
+    if THROUGH in tap.faults:
+        yield complaint("stop", f"At the front the gash goes through the whole land. {wants}", ways, **deep)
+    elif NARROW in tap.faults:
+        says = f"Only {{left}} of the land is left at the front, less than half of it. {wants}"
+        yield complaint("watch", says, ways, left=length(left), **deep)
+    else:
         yield passed("{left} of the land is left at the front.", left=length(left))
-        return
-    too_deep = tap.after.depth - (1 - THIN) * tap.land
-    back = given.number_or("cut_back", 0.0) + too_deep / math.tan(tap.after.angle)
-    ways = [way("cut {back} or more off the end", "cut_back", "back", length(back, Rounding.UP))]
-    if left <= 0:
-        yield complaint("stop", "At the front the gash goes through the whole land.", ways)
-        return
-    yield complaint(
-        "watch",
-        "Only {left} of the land is left at the front, less than half of it.",
-        ways,
-        left=length(left),
-    )
 
 
-def _told(given: Inputs, tap: _Tap) -> Iterator[Check]:
+def _told(given: Inputs, tap: GunTap) -> Iterator[Check]:
+    stock, back = given.number_or("stock_per_sharpening", 0.0), given.number_or("cut_back", 0.0)
+    if back > 0:
+        yield note(
+            "Cut {back} off the end before anything is ground, and grind the chamfer anew; the gash is counted from the new end.",
+            back=length(back),
+        )
     yield note(
         "Swivel by {slope} to the axis and grind until the gash lies {depth} behind the face at the front, in every flute "
         "alike; grind the gash only and leave the rest of the flute.",
         slope=angle(tap.after.angle),
         depth=length(max(tap.after.depth, 0.0)),
     )
-    stock = given.number_or("stock_per_sharpening", 0.0)
     if stock > 0:
-        yield note(
-            "{stock} off the gash makes it {longer} longer; cut that off the end first, and grind the chamfer anew, to keep "
-            "it as long as it is.",
-            stock=length(stock),
-            longer=length(keeps_length(stock, tap.after.angle)),
-        )
+        says = "{stock} off the gash makes it {longer} longer; "
+        keep = "cut that off the end first, and grind the chamfer anew, to keep it as long as it is."
+        cut = "the cut of {back} is counted against that."
+        told = says + (cut if back > 0 else keep)
+        amounts = {"stock": length(stock), "longer": length(keeps_length(stock, tap.after.angle))}
+        yield note(told, **amounts, **({"back": length(back)} if back > 0 else {}))
 
 
-def _checks(given: Inputs, tap: _Tap) -> tuple[Check, ...]:
-    return worst_first((*pitch_checks(given), *_reach(given, tap), *_land(given, tap), *_told(given, tap)))
+def _checks(given: Inputs, tap: GunTap) -> tuple[Check, ...]:
+    """The checks; where two things are wrong, the worse one tells the ways, which put right both."""
+    ways = ways_out(given) if tap.faults and is_tried() else ()
+    of_land = THROUGH in tap.faults or tap.faults == {NARROW}
+    reach, land = _reach(tap, () if of_land else ways), _land(tap, ways if of_land else ())
+    return worst_first((*pitch_checks(given), reach, *land, *_told(given, tap)))
 
 
 def _compute(given: Inputs) -> Result:
-    tap = _tap(given)
+    tap = gun_tap(given)
     outputs = {
         "spiral_point_angle": tap.before.angle,
         "spiral_point_depth": tap.before.depth,
         "spiral_point_length": tap.before.length,
         "threads_beyond": max(tap.beyond, 0.0),
     }
-    if tap.is_ground:
+    if given.has("cut_back") or given.has("stock_per_sharpening"):
         outputs |= {
             "spiral_point_depth_after": max(tap.after.depth, 0.0),
             "spiral_point_length_after": max(tap.after.length, 0.0),
@@ -193,8 +102,7 @@ def _compute(given: Inputs) -> Result:
         outputs["cut_back_wanted"] = keeps_length(given.number("stock_per_sharpening"), tap.after.angle)
     if tap.land is not None:
         outputs["front_land"] = min(max(tap.land - tap.after.depth, 0.0), tap.land)
-    found = Result(outputs, checks=_checks(given, tap))
-    return settled(found, given, lambda other, _: _checks(other, _tap(other)))
+    return Result(outputs, checks=_checks(given, tap))
 
 
 CALCULATION = Calculation(
@@ -219,6 +127,7 @@ CALCULATION = Calculation(
         Field("land_measured_as", default="arc"),
         Field("stock_per_sharpening", optional=True),
         Field("cut_back", optional=True),
+        Field("least_spiral_point_angle", optional=True, end_of=("spiral_point_angle", "low")),
     ),
     outputs=(
         "spiral_point_depth",
@@ -237,7 +146,8 @@ CALCULATION = Calculation(
         of_course=(),
         about="spiral_point_depth",
         by_wanted="spiral_point_angle",
-        sets=("spiral_point_angle", "spiral_point_depth"),
+        sets=("cut_back", "spiral_point_angle", "spiral_point_depth", "spiral_point_depth_after"),
+        better=(("spiral_point_depth", "spiral_point_depth_after"),),
         tells=("pass", "note"),
     ),
     sample={
@@ -249,5 +159,6 @@ CALCULATION = Calculation(
         "land_width": 4.0,
         "stock_per_sharpening": 0.1,
         "cut_back": 0.5,
+        "least_spiral_point_angle": math.radians(8),
     },
 )

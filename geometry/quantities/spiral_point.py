@@ -14,6 +14,14 @@ ROWS = (
         1.0,
         60.0,
     ),
+    angle(
+        "least_spiral_point_angle",
+        "Least spiral point angle",
+        "The smallest spiral point angle that a gash of this tap may have.",
+        "From the low end of the entry, or from a new tap of the same kind.",
+        1.0,
+        60.0,
+    ),
     length(
         "spiral_point_depth",
         "Depth of the spiral point",

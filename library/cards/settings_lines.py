@@ -134,8 +134,8 @@ def _of_step(job: Job, step: Step, display: Display) -> list[SettingLine]:
     facets = _by_height(job, step, display)
     on_graduations = {line.key: line for line in step.lines}
     numbers = worked_of(step.answer).settings()
-    sets = step.sheet.role.sets
-    others = (one for one in on_graduations if one not in sets)
+    sets = step.sheet.role.sets_with(numbers)
+    others = (one for one in on_graduations if one not in step.sheet.role.sets)
     wanted = [one for one in (*others, *sets) if (not facets or one not in SAME_FACET) and _is_set(job, one)]
     found = facets
     for key in dict.fromkeys(wanted):

@@ -163,7 +163,7 @@ def settings(found: Answer, display: Display, machine: Machine | None = None) ->
     if found.result is None:
         return {}
     numbers = found.result.outputs
-    keys = [key for key in found.sheet.role.sets if key in numbers]
+    keys = list(found.sheet.role.sets_with(numbers))
     if machine is not None:
         keys += [key for key in numbers if key not in keys and machine.setting_graduation(key) is not None]
     asked = {one.key for one in found.fields}

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.calculation import Given, Result
+from geometry.calculation import Check, Given, Result, Together
 from geometry.calculations import calculation
 from geometry.evaluate import Refusal, run
+from tests.examples import OVER_ALL
 
 SHEET = calculation("spiral-point")
 TAP: dict[str, Given] = {
@@ -112,3 +114,118 @@ def test_an_angle_out_of_range_is_refused() -> None:
     with pytest.raises(Refusal) as refused:
         run(SHEET, {**TAP, "spiral_point_angle": math.radians(75)})
     assert [problem.key for problem in refused.value.problems] == ["spiral_point_angle"]
+
+
+QUARTER: dict[str, Given] = {
+    "diameter": 6.35,
+    "threads_per_inch": 20 / 25.4,
+    "spiral_point_angle": math.radians(10),
+    "chamfer_threads": 5.0,
+    "threads_beyond": 1.0,
+    "land_measured_as": "chord",
+}
+"""A 1/4-20 tap whose gash is wanted a thread past its chamfer: 6 * 1.27 = 7.62 long."""
+
+NARROW = 0.06 * 25.4
+CUT = re.compile("(?i)cut (only )?{back} off the end")
+
+
+def wrong(result: Result) -> list[Check]:
+    return [check for check in result.checks if check.state in ("watch", "stop")]
+
+
+def cured(check: Check) -> dict[str, Given | None]:
+    return dict(check.cure)
+
+
+def test_no_cut_is_advised_that_takes_the_thread_past_the_chamfer_from_a_narrow_land() -> None:
+    # By hand: half the land is 0.762; over 7.62 that is tan 0.1, 5.7106 deg. At 10 deg 0.762 is 4.3215 long, which is
+    # 3.4028 threads, one of them past the chamfer. The gash of 7.62 tan 10 = 1.34361 wants a land of 2.68722. Derived.
+    (watched,) = wrong(run(SHEET, {**QUARTER, "land_width": NARROW}))
+    assert watched.state == "watch"
+    assert not CUT.search(watched.sentence.template)
+    assert cured(watched) == {
+        "spiral_point_angle": pytest.approx(math.radians(5.7106), abs=1e-6),
+        "chamfer_threads": 2.4,
+    }
+    assert watched.sentence.parts["needed"].value == pytest.approx(2.68722, abs=1e-5)  # type: ignore[union-attr]
+
+
+def test_an_end_that_was_cut_off_such_a_tap_is_told_to_be_left_on() -> None:
+    cut = {**QUARTER, "land_width": NARROW, "cut_back": 0.13 * 25.4}
+    (watched,) = wrong(run(SHEET, cut))
+    assert watched.cure[0] == ("cut_back", None)
+    assert watched.cure[1] == ("spiral_point_angle", pytest.approx(math.radians(5.7106), abs=1e-6))
+
+
+def test_a_little_too_narrow_a_land_asks_for_a_smaller_angle_as_far_as_the_entry_goes() -> None:
+    # By hand: half of 2.286 is 1.143; over 7.62 it is tan 0.15, 8.5308 deg. Derived.
+    tap = {**QUARTER, "land_width": 0.09 * 25.4, "least_spiral_point_angle": math.radians(8)}
+    (watched,) = wrong(run(SHEET, tap))
+    assert cured(watched)["spiral_point_angle"] == pytest.approx(math.radians(8.5308), abs=1e-6)
+    (watched,) = wrong(run(SHEET, {**tap, "least_spiral_point_angle": math.radians(9)}))
+    assert "spiral_point_angle" not in cured(watched)
+    assert cured(watched)["chamfer_threads"] == pytest.approx(4.1)
+
+
+def test_a_land_that_nothing_helps_is_called_too_narrow_for_such_a_gash() -> None:
+    tap = {**QUARTER, "land_width": 0.5, "chamfer_threads": 1.0, "least_spiral_point_angle": math.radians(9)}
+    # By hand: 2 * 1.27 tan 10 = 0.44787, twice that is 0.89574. Derived.
+    (watched,) = wrong(run(SHEET, tap))
+    assert watched.cure == ()
+    assert watched.sentence.parts["needed"].value == pytest.approx(0.89574, abs=1e-5)  # type: ignore[union-attr]
+
+
+def test_the_end_is_cut_off_where_a_gash_that_is_there_still_goes_past_the_chamfer_after_it() -> None:
+    # By hand: 1.5 deep is 8.50692 long; half of a land of 2.8 is 1.4, 7.93979 long and 1.293 threads past a chamfer of 6.
+    tap: dict[str, Given] = {
+        **TAP,
+        "spiral_point_depth": 1.5,
+        "land_width": 2.8,
+        "land_measured_as": "chord",
+    }
+    (watched,) = wrong(run(SHEET, tap))
+    assert cured(watched) == {"cut_back": pytest.approx(8.50692 - 7.93979, abs=1e-4)}
+    (watched,) = wrong(run(SHEET, {**tap, "land_width": 2.6}))
+    # 1.3 deep is 7.37267 long, less than a thread past 6: the chamfer must be shorter too.
+    assert {key for key, _ in watched.cure} == {"chamfer_threads", "cut_back"}
+
+
+@OVER_ALL
+@given(
+    st.floats(math.radians(5), math.radians(20)),
+    st.floats(1.0, 6.0),
+    st.floats(0.5, 4.5),
+    st.one_of(st.none(), st.floats(0.4, 6.0)),
+    st.one_of(st.none(), st.floats(0.2, 4.0)),
+    st.one_of(st.none(), st.floats(0.01, 8.0)),
+    st.one_of(st.none(), st.floats(0.01, 0.6)),
+)
+def test_nothing_is_left_to_watch_when_a_cure_is_followed(
+    slope: float,
+    chamfer: float,
+    beyond: float,
+    land: float | None,
+    depth: float | None,
+    cut: float | None,
+    stock: float | None,
+) -> None:
+    maybe = {
+        "land_width": land,
+        "spiral_point_depth": depth,
+        "cut_back": cut,
+        "stock_per_sharpening": stock,
+    }
+    tap: dict[str, Given] = {
+        **TAP,
+        "spiral_point_angle": slope,
+        "chamfer_threads": chamfer,
+        "threads_beyond": beyond,
+        "land_measured_as": "chord",
+        **{key: value for key, value in maybe.items() if value is not None},
+    }
+    for check in wrong(run(SHEET, tap)):
+        together = [check.cure] if isinstance(check.cure, Together) else [(one,) for one in check.cure]
+        for changes in together:
+            followed = {key: value for key, value in {**tap, **dict(changes)}.items() if value is not None}
+            assert wrong(run(SHEET, followed)) == [], (str(check.sentence), changes)
