@@ -16,7 +16,7 @@ ROWS = (
     ),
     angle(
         "least_spiral_point_angle",
-        "Least spiral point angle",
+        "Min. spiral point angle",
         "The smallest spiral point angle that a gash of this tap may have.",
         "From the low end of the entry, or from a new tap of the same kind.",
         1.0,

@@ -34,7 +34,9 @@ def sketches() -> dict[str, Sketch]:
     deeper, back = _land(deeper=3.0), _land(front=6.0)
     return {
         "spiral_point_angle": Sketch(land, (level, Bow(_END, 15.0, 163.7, 180, "angle"))),
-        "least_spiral_point_angle": Sketch(land, (level, Bow(_END, 15.0, 163.7, 180, "at least"))),
+        "least_spiral_point_angle": Sketch(
+            land, (level, dots(_END, (0, 4)), Bow(_END, 15.0, 170.5, 180, "at least"))
+        ),
         "spiral_point_depth": Sketch(land, (level, Measure((-2, 0), (-2, _DEPTH), "depth", -1))),
         "spiral_point_length": Sketch(
             land, (dots((0, _DEPTH), (0, -6)), dots(_END, (24, -6)), Measure((0, -5), (24, -5), "length"))
