@@ -142,12 +142,13 @@ CALCULATION = Calculation(
     cautions=(*AT_THE_WHEEL, "sharp-edges"),
     compute=_compute,
     role=Role(
-        place=42,
+        place=38,
         of_course=(),
         about="spiral_point_depth",
         by_wanted="spiral_point_angle",
         sets=("cut_back", "spiral_point_angle", "spiral_point_depth", "spiral_point_depth_after"),
         better=(("spiral_point_depth", "spiral_point_depth_after"),),
+        counted=(("cut_back", "off the end, before anything is ground"),),
         tells=("pass", "note"),
     ),
     sample={

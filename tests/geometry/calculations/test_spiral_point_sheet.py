@@ -155,7 +155,7 @@ def test_an_end_that_was_cut_off_such_a_tap_is_told_to_be_left_on() -> None:
     cut = {**QUARTER, "land_width": NARROW, "cut_back": 0.13 * 25.4}
     (watched,) = wrong(run(SHEET, cut))
     assert watched.cure[0] == ("cut_back", None)
-    assert watched.cure[1] == ("spiral_point_angle", pytest.approx(math.radians(5.7106), abs=1e-6))
+    assert cured(watched)["spiral_point_angle"] == pytest.approx(math.radians(5.7106), abs=1e-6)
 
 
 def test_a_little_too_narrow_a_land_asks_for_a_smaller_angle_as_far_as_the_entry_goes() -> None:
