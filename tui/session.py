@@ -39,6 +39,7 @@ class Session:
         left_behind: what an earlier run left unsaved.
         marked_cards: ids of the cards marked for a batch, in the order in which they were marked.
         left_at: the line in which each job card was left, by the card's id.
+        read_on: of each such card, on which surfaces the tool was read that the card does not grind any more, by quantity.
         machine: the id of the machine in hand, where one was chosen.
         has_shop: whether the shop has a book of its own; the demo's is one.
         wanted: the id of an entry that is to be chosen as soon as the book has it.
@@ -56,6 +57,7 @@ class Session:
     first_steps: FirstSteps = field(default_factory=FirstSteps)
     left_behind: list[Kept] = field(default_factory=list)
     left_at: dict[str, str] = field(default_factory=dict)
+    read_on: dict[str, dict[str, str]] = field(default_factory=dict)
     marked_cards: dict[str, None] = field(default_factory=dict)
     machine: str = ""
     has_shop: bool = False

@@ -11,6 +11,7 @@ from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
+from library.cards.read_elsewhere import read_elsewhere, read_here
 from library.cards.reading_units import with_the_last_unit
 from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size, for_its_surface
 from library.issue import Issue
@@ -42,6 +43,8 @@ class CardForm(BroughtBack):
         issues: everything that does not add up.
         faults: the same with what stands on watch, each at its line.
         opened: what a person opened beyond what is always shown.
+        read_on: the word of the surface on which a quantity was read, by its key, where the card grinds, or ground
+            meanwhile, another one.
     """
 
     LONGEST = 600
@@ -53,6 +56,7 @@ class CardForm(BroughtBack):
         self.opened = Opened()
         self._step = 0
         self._left_at: dict[int, str] = {}
+        self.read_on: dict[str, str] = {}
         self.job = work_out(card, book)
         self._begun = (card, self.job.choice.surface)
         self.rows: list[Row]
@@ -83,6 +87,11 @@ class CardForm(BroughtBack):
         """Take how jobs have ended in this shop, to be chosen from."""
         self.opened.results = results
         self._arrange()
+
+    def know_readings(self, read_on: Mapping[str, str]) -> None:
+        """Take on which surfaces the tool was read when the card was open before."""
+        self.read_on = dict(read_on)
+        self._lay_out()
 
     def open(self, section: str, key: str) -> None:
         """Open a line for one more quantity, and go there."""
@@ -172,6 +181,7 @@ class CardForm(BroughtBack):
         if line.text != self.in_hand.text:
             before = self.card
             self.card = _with_text(before, self.row, line.text)
+            self._read_anew()
             if self.row.way in {"tool.size", "tool.thread"}:
                 if self.job.step(OF_A_HOLE) is not None:
                     self.card = class_taken_out(self.card)
@@ -180,6 +190,13 @@ class CardForm(BroughtBack):
             if self.card.again:
                 self._carried_to_its_surface()
         super().keep(line)
+
+    def _read_anew(self) -> bool:
+        """Take what stands in the line in hand as read on the surface of now; whether it was read on another one."""
+        is_received = self.row.way.startswith("received.")
+        return (
+            is_received and self.read_on.pop(self.row.key, self.job.choice.surface) != self.job.choice.surface
+        )
 
     def _carried_to_its_surface(self) -> None:
         """Take away, or bring back, what came with the same job again for the surface that it was about."""
@@ -218,11 +235,14 @@ class CardForm(BroughtBack):
         """To the next line that wants something or has a fault, and after the last one to the next step.
 
         What only is to be looked at stops nobody twice. Behind a line that a person added comes what he jumped over to it:
-        a line above that wants something and was never in hand.
+        a line above that wants something and was never in hand. What was read on another surface counts from then on as
+        read on the one of now.
 
         Returns:
             Whether there was anywhere to go.
         """
+        if self._read_anew():
+            self._lay_out()
         place = [one.way for one in self.rows].index(self.row.way)
         following = self._first_calling(self.rows[place + 1 :]) or self._jumped_over(self.rows[:place])
         if following is not None:
@@ -334,11 +354,15 @@ class CardForm(BroughtBack):
         )
 
     def _work_out(self) -> None:
-        self.job = work_out(self.card, self.book, self.job)
+        before, self.job = self.job, work_out(self.card, self.book, self.job)
+        then = before.choice.surface
+        if then not in ("", self.job.choice.surface):
+            # As long as nobody reads anew, it stays the surface of the first of several changes.
+            self.read_on = dict.fromkeys(read_here(before), then) | self.read_on
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self.issues = issues_of(self.job)
+        self.issues = (*issues_of(self.job), *read_elsewhere(self.job, self.read_on))
         self.faults = faults_of(self.job, self.issues)
         self._arrange()
 

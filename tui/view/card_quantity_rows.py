@@ -17,6 +17,7 @@ from library.cards.edge_set import sets_edge
 from library.cards.inspecting import PER_FLUTE
 from library.cards.job import Job, flutes_of
 from library.cards.model import Wanted
+from library.cards.read_elsewhere import OF_THE_SURFACE
 from library.cards.setup_order import brought_in_by_measuring, calculations_of
 from library.cards.shall_be import (
     DROPS,
@@ -92,8 +93,17 @@ def _received(job: Job, key: str) -> Row:
         )
     known = "" if readings else job.card.tool.size if key == "diameter" and job.to_be else job.known_text(key)
     return Row(
-        way, title_of(key, job.choice.surface), in_short(key, readings), known, "tool" if known else "", readings_hint(job, key), wants=not readings
+        way, title_of(key, job.choice.surface), in_short(key, readings), known, "tool" if known else "", f"{_read_on(job, key)}{readings_hint(job, key)}",
+        wants=not readings,
     )  # fmt: skip
+
+
+def _read_on(job: Job, key: str) -> str:
+    """On which surface a quantity is read, where it counts as that of the one that is ground and its hint says no more."""
+    surface = SURFACES.get(job.choice.surface)
+    if surface is None or key not in OF_THE_SURFACE or (key == LAND and surface.key in LAND_OF_THE_POINT):
+        return ""
+    return f"On the {surface.title}. "
 
 
 _SMALL = "0.25 mm or 10 thou"

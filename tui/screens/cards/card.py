@@ -50,6 +50,8 @@ class CardScreen(BaseScreen):
         super().__init__(session)
         card, opened, started = in_hand.card, in_hand.opened, in_hand.started
         self.form = CardForm(book, card)
+        if read_on := session.read_on.get(card.id, {}):
+            self.form.know_readings(read_on)
         if opened is not None or started is not None:
             self.form.go_on_with(session.left_at.get(card.id, ""))
         self.cards = cards
@@ -326,6 +328,7 @@ class CardScreen(BaseScreen):
             return
         said = "" if leaving else f"Card {self.form.card.id} is saved. {self._said_of_problems()}".strip()
         self.session.left_at[self.form.card.id] = self.form.focus
+        self.session.read_on[self.form.card.id] = self.form.read_on
         self.app.pop_screen()
         if said:
             self.heelclear.say(said)
