@@ -192,6 +192,7 @@ class Heelclear(SparingApp, inherit_bindings=False):
 
     def _show_book(self, book: Book, rows: Rows, *, has_shop: bool) -> None:
         self.session.book, self.session.has_shop = book, has_shop
+        self.session.page.threads_called = lambda name: later.threads_called(name, book)
         self.session.page.fill(rows)
         self.session.show_wanted()
         for screen in self.screen_stack:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from library.drafts.draft_store import Drafts as Drafts
     from library.search.finding import by_condition as by_condition
+    from library.shop_threads.laying import threads_called as threads_called
     from library.units.show import show as show
     from tui.calculators import Calculators as Calculators
     from tui.services.book_service import BookService as BookService
@@ -32,6 +33,7 @@ LATER = {
     "by_condition": "library.search.finding",
     "loads": "tomllib",
     "show": "library.units.show",
+    "threads_called": "library.shop_threads.laying",
 }
 """Every such thing, and the module that it lies in."""
 

@@ -30,6 +30,7 @@ class Along(NamedTuple):
         instead: the numbers of flutes that the book has for the tool, where that is none of them.
         angle: of the tool in degrees with the unit, where it was sought by one that the book has for none found.
         angle_of: the quantity that the angle is.
+        may_be: the threads that share the name which the size is, where they are several and one has to be written.
     """
 
     size: Size | None = None
@@ -37,6 +38,7 @@ class Along(NamedTuple):
     instead: str = ""
     angle: str = ""
     angle_of: str = ""
+    may_be: tuple[str, ...] = ()
 
     @property
     def told(self) -> str:
@@ -49,7 +51,13 @@ class Along(NamedTuple):
             '6, 10, 14 mm and 2 flutes go along'
             >>> Along(Size("1/2 in"), angle="82 deg", angle_of="included_angle").told
             '1/2 in and 82 deg go along'
+            >>> Along(Size("1/4-20", True), 3, may_be=("1/4-20 UNC", "1/4-20 BSW")).told
+            '1/4-20 may be UNC or BSW: write which; 3 flutes go along'
         """
+        if self.size is not None and self.may_be:
+            which = " or ".join(one.removeprefix(f"{self.size.text} ") for one in self.may_be)
+            rest = self._replace(size=None, may_be=()).told
+            return "; ".join(one for one in (f"{self.size.text} may be {which}: write which", rest) if one)
         parts = self.size.told.split(", ") if self.size is not None else []
         if self.flutes is not None:
             parts.append(f"{self.flutes} flute{'s' if self.flutes > 1 else ''}")

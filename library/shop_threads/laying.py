@@ -8,6 +8,7 @@ from typing import Any, cast
 
 from library.book.model import Book
 from library.shop_threads.model import OwnThread
+from library.threads.finding import find_threads
 from library.threads.model import Series, Thread
 from library.threads.reading import all_series, all_threads
 
@@ -35,6 +36,20 @@ def own_threads(book: Book | None) -> tuple[Thread, ...]:
     """
     tables = cast(Mapping[str, OwnThread], book.more.get("thread", {})) if book is not None else {}
     return tuple(laid(tables[name]) for name in tables)
+
+
+def threads_called(name: str, book: Book | None) -> tuple[str, ...]:
+    """The titles of all threads that go by a name, those of a book before the standard ones.
+
+    Args:
+        name: as typed.
+        book: where threads may stand; none has none.
+
+    Example:
+        >>> threads_called("1/4-20", None), threads_called("M12", None)
+        (('1/4-20 UNC', '1/4-20 BSW'), ('M12 x 1.75',))
+    """
+    return tuple(one.title for one in find_threads(name, own_threads(book)))
 
 
 def laid(own: OwnThread) -> Thread:

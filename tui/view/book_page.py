@@ -34,6 +34,7 @@ class BookPage:
         hits: numbers of the rows found.
         view: the part of them in sight, and the chosen one.
         by_condition: finds rows by a text with conditions; nothing before units are loaded.
+        threads_called: gives the titles of all threads that go by a name; nothing before the book is read.
         found: what the find line finds, and what has to be said of its words.
         finds: how often somebody changed the find line.
         marked: the ids of the entries to be set side by side, in the order of marking.
@@ -45,6 +46,7 @@ class BookPage:
         self.hits: Sequence[int] = range(len(rows) if rows is not None else 0)
         self.view = Viewport(len(self.hits))
         self.by_condition: Callable[[Rows, str], Ranked] | None = None
+        self.threads_called: Callable[[str], tuple[str, ...]] | None = None
         self.found = Ranked(self.hits)
         self.finds = 0
         self.marked: list[str] = []
@@ -97,8 +99,18 @@ class BookPage:
         instead = flutes_told(self._rows, number, flutes)[1] if flutes is not None else ""
         if steps := self._steps():
             return Along(Size(steps), flutes, instead)
-        angle = angle_for(self._rows, number, self.found)
-        return Along(size_for(self._rows, number, self.found), flutes, instead, *angle)
+        size, angle = size_for(self._rows, number, self.found), angle_for(self._rows, number, self.found)
+        return Along(size, flutes, instead, *angle, may_be=self._threads_of(size))
+
+    def _threads_of(self, size: Size | None) -> tuple[str, ...]:
+        """The threads of which a size is the name, where several share it, as 1/4-20 does; else none.
+
+        Only names that begin with a number are shared, so that the tables are read for no other.
+        """
+        if self.threads_called is None or size is None or not (size.is_thread and size.text[0].isdigit()):
+            return ()
+        shared = self.threads_called(size.text)
+        return shared if len(shared) > 1 else ()
 
     def _steps(self) -> str:
         """The diameters of all steps, where the find line has them and the chosen tool has steps; else empty."""

@@ -27,6 +27,18 @@ async def test_a_thread_goes_into_the_calculator(program: Program) -> None:
         assert form(hands).value("diameter").value == pytest.approx(12)
 
 
+async def test_a_name_that_threads_share_is_said_to_want_its_series_before_anything_refuses_it(
+    program: Program,
+) -> None:
+    async with program() as hands:
+        shown = await hands.type("bronze 1/4-20")
+        assert "1/4-20 may be UNC or BSW: write which" in shown
+        assert "along" not in shown
+        shown = await hands.type(" unc")
+        assert "1/4-20 UNC goes along" in shown
+        assert "write which" not in shown
+
+
 @pytest.mark.parametrize(("unit", "text", "number"), [("mm", "12 mm", 12.0), ("in", "12 in", 304.8)])
 async def test_a_number_alone_is_in_the_unit_that_is_worked_in(
     program: Program, unit: str, text: str, number: float
