@@ -124,3 +124,13 @@ async def test_at_the_yard_it_stands_until_it_is_seen_to_also_on_a_card_that_was
         form.go_to(DROP)
         await hands.press("enter")
         assert watched(form).keys() == {LAND, "result"}
+        # Left out, no calculation stands in the way of the record.
+        for step in form.job.steps:
+            form.card = edited(form.card, f"settings.{step.sheet.name}", "skipped")
+        form.take(form.book, form.card)
+        hands.app.screen.do_finish_card()
+        await hands.settle()
+        shown = " ".join((await hands.press("down")).split())
+        assert "Close card" in shown
+        assert "On Received stands a reading that was typed for another surface." in shown
+        assert "nothing more is typed on it." in shown

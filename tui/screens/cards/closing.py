@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from geometry.quantities import QUANTITIES, quantity
 from library.cards.close import NotFinished, finished, reopened
 from library.cards.learn import Lesson, not_in_book
+from library.cards.read_elsewhere import read_elsewhere
 from library.cards.still_to_measure import still_to_measure
 from tui.screens.confirming import ask
 from tui.screens.lessons import choose_lesson
@@ -30,6 +31,9 @@ def close_or_open(screen: CardScreen) -> None:
         said = "It becomes a record: nothing more is typed on it."
         if still_to_measure(card):
             said = f"Nothing was measured after grinding. {said}"
+        if any(read_elsewhere(screen.form.job, screen.form.read_on)):
+            # As a record the card says nothing of it any more.
+            said = f"On Received stands a reading that was typed for another surface. {said}"
         ask(screen, f"Close {name}?", "Close the card", said, lambda: _close(screen))
 
 
