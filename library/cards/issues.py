@@ -24,6 +24,7 @@ from library.cards.measured_again import MEASURED_AGAIN, measured_after
 from library.cards.model import Inspection, Setting
 from library.cards.other_material import other_material
 from library.cards.provenance import is_number
+from library.cards.read_elsewhere import all_read_elsewhere, read_elsewhere
 from library.cards.reading_issues import card_issue, reading_issues, title_of, wrong_with
 from library.cards.reading_units import shown_in, unit_read_in
 from library.cards.relief_after import relief_after
@@ -53,7 +54,7 @@ def issues_of(job: Job) -> tuple[Issue, ...]:
     """Every issue of a card, in the order in which its steps stand on it; ``way`` is one that ``editing.edited`` takes."""
     before = (*_of_tool(job), *_of_wheel(job), *_of_received(job), *_of_wanted(job))
     set_up = (*_of_settings(job, before), *judged_as_one(job))
-    return (*before, *came_otherwise(job), *set_up, *_of_after(job), *_of_end(job))
+    return (*before, *came_otherwise(job), *set_up, *_of_after(job), *_of_end(job), *all_read_elsewhere(job))
 
 
 def keeps_open(job: Job) -> tuple[Issue, ...]:
@@ -114,6 +115,7 @@ def _of_received(job: Job) -> Iterator[Issue]:
         way = f"received.{key}"
         yield from reading_issues(job, way, key, readings, job.card.received.get("diameter", ()))
     yield from worn_elsewhere(job)
+    yield from read_elsewhere(job)
     yield from _of_grinding_down(job)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -59,6 +60,8 @@ class Job:
         choice: what was chosen once for the whole job.
         answers: answers what else is asked about it.
         to_be: the diameter that the tool is ground down to; nothing where it keeps its size.
+        read_on: the word of the surface that the card ground when a quantity was read on the tool as it came, by the key
+            of the quantity; only while the card is in hand, and only where it was changed since.
     """
 
     card: Card
@@ -73,6 +76,7 @@ class Job:
     choice: Chosen
     answers: Answers = field(compare=False, repr=False)
     to_be: ToBe | None = None
+    read_on: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def family(self) -> Family | None:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
-from geometry.surfaces import SURFACES
+from geometry.surfaces import SURFACES, Surface
 from library.calc.surfaces import LAND
 from library.cards.job import Job
 from library.cards.provenance import joined
@@ -25,38 +25,49 @@ def read_here(job: Job) -> Iterator[str]:
     return (key for key in OF_THE_SURFACE if joined(job.card.received.get(key, ())).strip())
 
 
-def read_elsewhere(job: Job, read_on: Mapping[str, str]) -> Iterator[Issue]:
-    """A watch at each reading that was typed for another surface, and at the end of the card one of them all.
+def read_elsewhere(job: Job) -> Iterator[Issue]:
+    """A watch at each reading that was typed for another surface, where it is typed again or said to be right so.
 
     Args:
-        job: the card worked out.
-        read_on: the word of the surface that the card ground when a quantity was read, by the key of the quantity.
-
-    Returns:
-        Nothing for a record, and where nobody can tell on which surface something was read.
+        job: the card worked out, with the surfaces that were read.
     """
-    now = SURFACES.get(job.choice.surface)
-    if job.card.done or now is None:
-        return
-    found: dict[str, list[str]] = {}
-    for key in read_here(job):
-        then = SURFACES.get(read_on.get(key, ""))
-        if then is None or then is now:
-            continue
-        found.setdefault(then.title, []).append(f"the {title_of(key).lower()}")
-        yield card_issue(
-            f"received.{key}",
-            f"{title_of(key)}: typed while the card ground the {then.title}; it counts as that of the {now.title} now. "
-            "Measure it there and type it again; or, where it is right so, go on from this line with Enter.",
-            "warning",
-        )
-    for title, names in found.items():
+    for then, keys in _by_surface(job).items():
+        now = SURFACES[job.choice.surface]
+        for key in keys:
+            yield card_issue(
+                f"received.{key}",
+                f"{title_of(key)}: typed while the card ground the {then.title}; it counts as that of the {now.title} now. "
+                "Measure it there and type it again; or, where it is right so, go on from this line with Enter.",
+                "warning",
+            )
+
+
+def all_read_elsewhere(job: Job) -> Iterator[Issue]:
+    """A watch at the end of the card, and on its sheet, that tells all such readings of each surface at once.
+
+    Args:
+        job: the card worked out, with the surfaces that were read.
+    """
+    for then, keys in _by_surface(job).items():
+        now = SURFACES[job.choice.surface]
+        names = " and ".join(f"the {title_of(key).lower()}" for key in keys)
         was, counts, it = (
-            ("was", "counts as that", "it") if len(names) == 1 else ("were", "count as those", "them")
+            ("was", "counts as that", "it") if len(keys) == 1 else ("were", "count as those", "them")
         )
         yield card_issue(
             "result",
-            f"On Received {' and '.join(names)} {was} typed while the card ground the {title}, and {counts} of the "
-            f"{now.title} now: measure {it} there and type {it} again, or say on Received by Enter that it is right so.",
+            f"On Received {names} {was} typed while the card ground the {then.title}, and {counts} of the {now.title} "
+            f"now: measure {it} there and type {it} again, or say on Received by Enter that it is right so.",
             "warning",
         )
+
+
+def _by_surface(job: Job) -> dict[Surface, list[str]]:
+    """The quantities that were read on another surface than the one of now, by that; none of a record."""
+    found: dict[Surface, list[str]] = {}
+    is_told = job.choice.surface in SURFACES and not job.card.done
+    for key in read_here(job) if is_told else ():
+        then = SURFACES.get(job.read_on.get(key, ""))
+        if then is not None and then.key != job.choice.surface:
+            found.setdefault(then, []).append(key)
+    return found

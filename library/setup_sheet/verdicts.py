@@ -17,6 +17,7 @@ from library.cards.heels import at_each_heel
 from library.cards.history import lasting_now
 from library.cards.issues import issues_of
 from library.cards.job import Job
+from library.cards.read_elsewhere import read_elsewhere
 from library.cards.settings_lines import is_set_by_facets
 from library.cards.shall_be import relief_key
 from library.cards.step import Step
@@ -44,8 +45,10 @@ def checks(job: Job, display: Display) -> list[tuple[str, str]]:
                 )
             ]
     told = {text for _, text in found}
+    at_their_lines = {one.text for one in read_elsewhere(job)}
     for one in issues_of(job):
-        if not any(text in one.text for text in told):
+        # What the card says line by line of readings of another surface, it says here once for all of them.
+        if one.text not in at_their_lines and not any(text in one.text for text in told):
             found.append((one.state, one.text))
     if record := differs_said(differs(job)):
         found.append(("note", record))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from geometry.quantities import quantity
 from library.book.model import Book
@@ -11,7 +12,7 @@ from library.cards.editing import edited
 from library.cards.issues import issues_of
 from library.cards.job import work_out
 from library.cards.model import Card
-from library.cards.read_elsewhere import read_elsewhere, read_here
+from library.cards.read_elsewhere import read_here
 from library.cards.reading_units import with_the_last_unit
 from library.cards.starting import OF_A_HOLE, class_taken_out, for_its_size, for_its_surface
 from library.issue import Issue
@@ -362,7 +363,9 @@ class CardForm(BroughtBack):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self.issues = (*issues_of(self.job), *read_elsewhere(self.job, self.read_on))
+        if self.job.read_on != self.read_on:
+            self.job = replace(self.job, read_on=dict(self.read_on))
+        self.issues = issues_of(self.job)
         self.faults = faults_of(self.job, self.issues)
         self._arrange()
 

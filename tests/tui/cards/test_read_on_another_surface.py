@@ -10,6 +10,7 @@ from library.book.model import Book
 from library.book.opening import open_book
 from library.cards.editing import edited
 from library.cards.model import Card, Tool
+from library.setup_sheet.sheets import setup_sheet
 from tests.tui.cards.conftest import AtTheYard
 from tui.view.card_form import CardForm
 
@@ -52,6 +53,14 @@ def test_readings_of_another_surface_are_watched_at_their_lines_and_at_the_end(b
         "On Received the land width and the indicator drop were typed while the card ground the land, and count as those "
         "of the bevel lead now"
     )
+
+
+def test_the_sheet_says_beside_a_relief_of_another_surface_that_it_was_read_there(book: Book) -> None:
+    form = reamer(book)
+    said = " ".join(setup_sheet(form.job).split())
+    assert said.count("typed while the card ground the land") == 1
+    put(form, SURFACE, "land")
+    assert "typed while" not in setup_sheet(form.job)
 
 
 def test_a_reading_typed_again_is_of_the_surface_of_now(book: Book) -> None:

@@ -31,7 +31,7 @@ def close_or_open(screen: CardScreen) -> None:
         said = "It becomes a record: nothing more is typed on it."
         if still_to_measure(card):
             said = f"Nothing was measured after grinding. {said}"
-        if any(read_elsewhere(screen.form.job, screen.form.read_on)):
+        if any(read_elsewhere(screen.form.job)):
             # As a record the card says nothing of it any more.
             said = f"On Received stands a reading that was typed for another surface. {said}"
         ask(screen, f"Close {name}?", "Close the card", said, lambda: _close(screen))
