@@ -54,7 +54,10 @@ def issues_of(job: Job) -> tuple[Issue, ...]:
     """Every issue of a card, in the order in which its steps stand on it; ``way`` is one that ``editing.edited`` takes."""
     before = (*_of_tool(job), *_of_wheel(job), *_of_received(job), *_of_wanted(job))
     set_up = (*_of_settings(job, before), *judged_as_one(job))
-    return (*before, *came_otherwise(job), *set_up, *_of_after(job), *_of_end(job), *all_read_elsewhere(job))
+    # Not among what was told before: it says nothing of what a calculation finds wrong with the same reading.
+    elsewhere = tuple(read_elsewhere(job))
+    end = (*_of_end(job), *all_read_elsewhere(job))
+    return (*before, *elsewhere, *came_otherwise(job), *set_up, *_of_after(job), *end)
 
 
 def keeps_open(job: Job) -> tuple[Issue, ...]:
@@ -115,7 +118,6 @@ def _of_received(job: Job) -> Iterator[Issue]:
         way = f"received.{key}"
         yield from reading_issues(job, way, key, readings, job.card.received.get("diameter", ()))
     yield from worn_elsewhere(job)
-    yield from read_elsewhere(job)
     yield from _of_grinding_down(job)
 
 
