@@ -19,6 +19,14 @@ ROWS = (
         1.0,
         1000.0,
     ),
+    length(
+        "wheel_new_diameter",
+        "Wheel diameter when new",
+        "The diameter that the grinding wheel had when new, at which its rating in turns is marked.",
+        "Read it off the wheel's blotter or marking; a worn wheel is turned no faster than it was when new.",
+        1.0,
+        1000.0,
+    ),
     Quantity(
         "rotational_speed",
         "Rotational speed",

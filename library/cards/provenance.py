@@ -28,6 +28,7 @@ from library.cards.sizes import sizes_of
 from library.cards.thread_names import by_its_name
 from library.equipment.filling import texts_of
 from library.equipment.model import Machine, Wheel
+from library.equipment.offers import read_off
 from library.units.read import UnitError, read
 from library.units.slashes import fraction_of_mm
 from library.units.system import Display
@@ -41,10 +42,8 @@ so on."""
 NOT_FROM_MEASURING = frozenset({"drop", "second_drop"})
 """Readings that only say what was there; a setting is never filled with them."""
 
-
 SET_RIGHT = frozenset({"lip_height_difference"})
 """Faults that grinding sets right: what was measured of them before is measured again after it, and counts from then on."""
-
 
 NOTHING_CHOSEN = Chosen()
 """Of a card on which nothing can be told yet."""
@@ -165,10 +164,8 @@ def _of_wheel(wheel: Wheel | None) -> Iterator[KnownText]:
         return
     if wheel.shape:
         yield KnownText("wheel_shape", wheel.shape, "wheel")
-    if wheel.diameter is not None:
-        yield KnownText("wheel_diameter", wheel.diameter.text, "wheel")
-    if wheel.rated_speed is not None:
-        yield KnownText(wheel.rated_speed.key, wheel.rated_speed.measure.text, "wheel")
+    for key, text in read_off(wheel).items():
+        yield KnownText(key, text, "wheel")
 
 
 def joined(readings: Readings) -> str:

@@ -47,7 +47,7 @@ TABLES: Mapping[str, Mapping[str, How]] = {
         "graduations": "graduations",
     },
     "wheel": {
-        **dict.fromkeys(("title", "shape", "diameter", "abrasive", "grit", "grade", "bond", "rated_speed"), "text"),
+        **dict.fromkeys(("title", "shape", "diameter", "new_diameter", "abrasive", "grit", "grade", "bond", "rated_speed"), "text"),
         "dressed": "day",
         "note": "text",
     },

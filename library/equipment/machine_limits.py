@@ -79,10 +79,15 @@ def speed_checks(machine: Machine, wheel: Wheel, chosen: float | None = None) ->
         "machine": machine.title,
         "highest": rotation(highest, Rounding.DOWN),
     }
+    marked = "" if _turns_known(wheel) else " Never turn it faster than the turns marked on it."
     if len(allowed) == len(speeds):
-        return (passed("{wheel} may run at every speed of {machine}: its rating allows {highest}.", **parts),)
+        return (
+            passed(
+                "{wheel} may run at every speed of {machine}: its rating allows {highest}." + marked, **parts
+            ),
+        )
     return (
-        watch("Run at {fastest} or slower: {wheel} must not run at {slowest} on {machine}, as its rating allows {highest}.",
+        watch("Run at {fastest} or slower: {wheel} must not run at {slowest} on {machine}, as its rating allows {highest}." + marked,
               fastest=rotation(max(allowed)), slowest=rotation(min(set(speeds) - set(allowed))), **parts),
     )  # fmt: skip
 
@@ -99,7 +104,19 @@ def highest_speed(wheel: Wheel) -> float | Sentence:
             "The book has no diameter for {wheel}, so its speed is not checked. Measure it now, worn as it is, and write it down.",
             {"wheel": wheel.title},
         )
-    return rotational_speed(wheel.diameter.number, wheel.rated_speed.measure.number)
+    return rotational_speed(_largest(wheel), wheel.rated_speed.measure.number)
+
+
+def _turns_known(wheel: Wheel) -> bool:
+    """Whether it is known which turns are marked on a wheel, by its rating or by its diameter when new."""
+    now, new = wheel.diameter, wheel.new_diameter
+    in_turns = wheel.rated_speed is not None and wheel.rated_speed.key == "rated_rotational_speed"
+    return in_turns or (now is not None and new is not None and new.number >= now.number * (1 - SLACK))
+
+
+def _largest(wheel: Wheel) -> float:
+    """The larger diameter of now and when new: a worn wheel is turned no faster than it was when new."""
+    return max(one.number for one in (wheel.diameter, wheel.new_diameter) if one is not None)
 
 
 def _one_speed(wheel: Wheel, chosen: float, highest: float, speeds: list[float]) -> Check:
@@ -128,5 +145,5 @@ def _no_speed(wheel: Wheel, slowest: float, highest: float) -> Check:
     )
     if wheel.diameter is None:
         return stop(says + "Take a wheel rated for {slowest} or more.", **parts)
-    parts["rim"] = speed(surface_speed(wheel.diameter.number, slowest), Rounding.UP)
+    parts["rim"] = speed(surface_speed(_largest(wheel), slowest), Rounding.UP)
     return stop(says + "Take a wheel of this size rated for {rim} or more.", **parts)

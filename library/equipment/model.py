@@ -125,6 +125,7 @@ class Wheel:
         title: as the shop calls it.
         shape: its type by ISO 525, such as ``type-6-straight-cup``; empty when not written.
         diameter: as it is now.
+        new_diameter: as it was when new; nothing when it was not written down.
         abrasive: a word of ``library.equipment.abrasives``; empty when not written.
         grit: as marked.
         grade: the letter of how hard it is bonded, as marked.
@@ -141,6 +142,7 @@ class Wheel:
     title: str
     shape: str = ""
     diameter: Measure | None = None
+    new_diameter: Measure | None = None
     abrasive: str = ""
     grit: str = ""
     grade: str = ""

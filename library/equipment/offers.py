@@ -13,7 +13,7 @@ THROWS = frozenset({"chosen_throw", "radial_throw", "axial_throw"})
 
 RATINGS = ("rated_speed", "rated_rotational_speed")
 
-OF_A_WHEEL = ("wheel_diameter", *RATINGS)
+OF_A_WHEEL = ("wheel_diameter", "wheel_new_diameter", *RATINGS)
 """What is read off one wheel; it goes together, so that no rating stands beside the diameter of another wheel."""
 
 
@@ -48,7 +48,7 @@ def of_machine(machine: Machine | None, key: str) -> tuple[Offer, ...]:
 
 
 def of_wheels(wheels: Iterable[Wheel], key: str) -> tuple[Offer, ...]:
-    """The wheels that have a quantity written down, each with its diameter and its rating together.
+    """The wheels that have a quantity written down, each with its diameters and its rating together.
 
     Example:
         >>> from library.book.model import Measure
@@ -58,12 +58,20 @@ def of_wheels(wheels: Iterable[Wheel], key: str) -> tuple[Offer, ...]:
     """
     if key not in OF_A_WHEEL:
         return ()
-    found = (Offer(one.title, "wheel", _of_wheel(one)) for one in wheels)
+    found = (Offer(one.title, "wheel", read_off(one)) for one in wheels)
     return tuple(one for one in found if key in one.texts)
 
 
-def _of_wheel(wheel: Wheel) -> dict[str, str]:
-    texts = {"wheel_diameter": wheel.diameter.text} if wheel.diameter is not None else {}
+def read_off(wheel: Wheel) -> dict[str, str]:
+    """What is known of a wheel's diameters and of its rating, by quantity.
+
+    Example:
+        >>> from library.book.model import Measure
+        >>> read_off(Wheel("cup", "White cup", diameter=Measure("98 mm", 98.0), new_diameter=Measure("100 mm", 100.0)))
+        {'wheel_diameter': '98 mm', 'wheel_new_diameter': '100 mm'}
+    """
+    known = (("wheel_diameter", wheel.diameter), ("wheel_new_diameter", wheel.new_diameter))
+    texts = {key: one.text for key, one in known if one is not None}
     if wheel.rated_speed is not None:
         texts[wheel.rated_speed.key] = wheel.rated_speed.measure.text
     return texts

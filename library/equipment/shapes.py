@@ -32,6 +32,7 @@ WHEEL = Shape(
         "title": one_line,
         "shape": chosen("wheel_shape"),
         "diameter": measured("wheel_diameter"),
+        "new_diameter": measured("wheel_new_diameter"),
         "abrasive": word_of(ABRASIVES, "abrasive"),
         "grit": one_line,
         "grade": one_line,

@@ -66,6 +66,7 @@ def wheel_parts(book: Book, name: str, convert: Convert | None) -> Told:
         ("RATED", one.rated_speed.measure.text if one.rated_speed is not None else NO_RATING),
         ("SHAPE", one.shape),
         ("SIZE", _length(one.diameter, convert)),
+        ("NEW", _length(one.new_diameter, convert)),
         ("GRAIN", ABRASIVES.get(one.abrasive, one.abrasive)),
         ("GRIT", one.grit),
         ("GRADE", one.grade),

@@ -71,6 +71,8 @@ _WHEEL = (
     _NAME,
     Blank("shape", "Shape", f"Its type by ISO 525. {_TURNED}", ("", *quantity("wheel_shape").choices)),
     Blank("diameter", "Diameter", "As it is now, with its unit: 98 mm.", overtype=True),
+    Blank("new_diameter", "When new", "Its diameter when new, with its unit: 100 mm. A worn wheel is turned no faster than "
+          "it was when new.", overtype=True),
     Blank("abrasive", "Abrasive", f"What cuts in it. {_TURNED}", ("", *ABRASIVES)),
     Blank("grit", "Grit", "As marked on the wheel, such as 60."),
     Blank("grade", "Grade", "How hard it is bonded: the letter that is marked on the wheel, such as J."),

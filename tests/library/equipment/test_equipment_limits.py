@@ -121,3 +121,18 @@ def test_a_wheel_without_a_rating_is_never_passed(machine: Machine, wheel: Wheel
     assert state == "watch"
     assert "no rating" in text
     assert only(speed_checks(machine, replace(wheel, diameter=None), 10 * RPM))[0] == "watch"
+
+
+def test_a_worn_wheel_is_held_to_the_turns_of_the_new_one(
+    machine: Machine, reading: Callable[[str], Any]
+) -> None:
+    # By hand: 20 m/s on 100 mm is 3819.7 turns in a minute, on 90 mm 4244.1, which would let it run at 4200.
+    text = '[[wheel]]\nid = "a"\ntitle = "A"\ndiameter = "90 mm"\nrated_speed = "20 m/s"\n'
+    worn = reading(text + 'new_diameter = "100 mm"\n').wheel
+    state, told = only(speed_checks(machine, worn, 4200 * RPM))
+    assert state == "stop"
+    assert "its rating allows 3819 rpm" in told
+    assert only(speed_checks(machine, worn))[1].endswith("as its rating allows 3819 rpm.")
+    assert only(speed_checks(machine, reading(text).wheel))[1].endswith(
+        "its rating allows 4244 rpm. Never turn it faster than the turns marked on it."
+    )

@@ -94,6 +94,7 @@ def sketches() -> dict[str, Sketch]:
         ),
         "wheel_shape": _shapes(),
         "wheel_diameter": _turning((Measure((-10, 0), (10, 0), "diameter"),)),
+        "wheel_new_diameter": _turning((dots(*ring((0, 0), 13.0)), Measure((-13, 0), (13, 0), "when new"))),
         "rotational_speed": _turning((Bow((0, 0), 6.0, 200, -120, "turns", turns=True),)),
         "surface_speed": _turning(
             (

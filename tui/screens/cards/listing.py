@@ -226,6 +226,7 @@ def told_of_wheel(wheel: Wheel) -> str:
     """What the book knows of a wheel, in a line."""
     rated = f"rated {wheel.rated_speed.measure.text}" if wheel.rated_speed else "NO RATING"
     size = wheel.diameter.text if wheel.diameter else "no diameter"
+    new = f"{wheel.new_diameter.text} when new" if wheel.new_diameter else ""
     dressed = f"dressed {wheel.dressed.isoformat()}" if wheel.dressed else ""
-    parts = (rated, wheel.shape, size, wheel.grit, wheel.grade, wheel.bond, dressed, wheel.note)
+    parts = (rated, wheel.shape, size, new, wheel.grit, wheel.grade, wheel.bond, dressed, wheel.note)
     return ", ".join(part for part in parts if part)
