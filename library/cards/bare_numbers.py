@@ -19,6 +19,9 @@ from library.units.system import INCH, METRIC, Display
 _NOTHING = re.compile(r"[+-]?(?:0+\.?0*|\.0+)(?:\s*\+/-.*)?")
 """A zero without a unit, perhaps with how far off it may be."""
 
+_NO_FRACTION = re.compile(r"\+/-|/(?=\s*[+-])|(?<=\d)/(?=\s*0*\.?0*\s*$)")
+"""A slash of no fraction: of both ways, and one that parts the two sides of a tolerance."""
+
 
 def display_of(card: Card) -> Display:
     """The units of numbers that were written on a card without one."""
@@ -145,7 +148,7 @@ def _if_read(text: str, kind: Kind, display: Display, is_read: Callable[[str], b
     # A nothing is read without a unit as well, and gets it all the same, as every other number that is told.
     if not text.strip() or not unit or (_reads(text, is_read) and not _NOTHING.fullmatch(text.strip())):
         return text
-    if kind is Kind.LENGTH and unit == "mm" and "/" in text.replace("+/-", ""):
+    if kind is Kind.LENGTH and unit == "mm" and "/" in _NO_FRACTION.sub("", text):
         return text  # Whoever writes a fraction means inches, and says so.
     try:
         named = in_unit(text, unit, kind)

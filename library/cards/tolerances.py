@@ -10,7 +10,19 @@ from library.units.grammar import parse, tidy
 from library.units.read import UnitError, read
 
 _BOTH_WAYS = re.compile(r"^(?:\+/-|\+-|\u00b1)\s*")
-_TWO = re.compile(r"(?P<first>[+-][^+-]+?)[\s/,;]*(?P<second>[+-][^+-]+)")
+_NOTHING = r"(?:0+\.?0*|\.0+)"
+"""A side that is nothing needs no sign."""
+
+_TWO = (
+    re.compile(r"(?P<first>[+-][^+-]+?)[\s/,;]*(?P<second>[+-][^+-]+)"),
+    re.compile(rf"(?P<first>{_NOTHING}(?:\s*[a-z]+)?)[\s/,;]*(?P<second>[+-][^+-]+)", re.IGNORECASE),
+    # A nothing of minutes or seconds behind degrees is part of the angle.
+    re.compile(
+        rf"(?P<first>[+-][^+-]*[^+\-\s/,;])[\s/,;]+(?P<second>{_NOTHING}(?:\s*(?!min|sec)[a-z]+)?)",
+        re.IGNORECASE,
+    ),
+)
+_NUMBERS = re.compile(r"\d+\.?\d*|\.\d+")
 
 
 @dataclass(frozen=True)
@@ -41,18 +53,36 @@ def tolerance(text: str, kind: Kind) -> Tolerance:
         Tolerance(minus=0.02, plus=0.02)
         >>> tolerance("+0 -0.03 mm", Kind.LENGTH)
         Tolerance(minus=0.03, plus=0.0)
+        >>> tolerance("0/-0.02 mm", Kind.LENGTH)
+        Tolerance(minus=0.02, plus=0.0)
     """
     plain = tidy(text)
-    two = _TWO.fullmatch(plain)
+    two = next((found for form in _TWO if (found := form.fullmatch(plain))), None)
     if two and not _BOTH_WAYS.match(plain):
         sides = sorted(_pair(two["first"], two["second"], kind))
         if sides[0] > 0 or sides[1] < 0:
             raise UnitError(f"{plain!r} goes one way twice; write it as +0 -0.03 mm.")
         return Tolerance(-sides[0], sides[1])
-    width = read(_BOTH_WAYS.sub("", plain), kind, unit_wanted=True).number
+    width = _width(plain, kind)
     if width < 0:
         raise UnitError(f"{plain!r} goes only below; write how far above it may be too: +0 {plain}.")
     return Tolerance(width, width)
+
+
+def _width(plain: str, kind: Kind) -> float:
+    """How far it may be off either way, in one number; several numbers that are no two sides are refused as such."""
+    try:
+        return read(_BOTH_WAYS.sub("", plain), kind, unit_wanted=True).number
+    except UnitError:
+        if len(_NUMBERS.findall(plain)) < 2 or kind not in _SUCH:
+            raise
+        raise UnitError(
+            f"{plain!r} is no tolerance; write it as {_SUCH[kind]}, each side with its sign."
+        ) from None
+
+
+_SUCH = {Kind.LENGTH: "+0 -0.02 mm", Kind.ANGLE: "+0 -30 min"}
+"""How a tolerance of two sides is written."""
 
 
 def _pair(first: str, second: str, kind: Kind) -> list[float]:

@@ -43,6 +43,7 @@ EMPTY = Book({})
         ("wanted.land_width", "0.25 D", "0.25 D"),
         ("after.drop.tolerance", "0.001", "0.001 in"),
         ("after.drop.tolerance", "+0 -.003", "+0 -.003 in"),
+        ("after.drop.tolerance", "0 -.003", "0 -.003 in"),
         ("after.drop.wanted", ".02", ".02 in"),
         ("tool.size", "5/8", "5/8 in"),
         ("tool.size", "1/4, 3/8", "1/4, 3/8 in"),
@@ -69,6 +70,15 @@ def test_a_fraction_without_a_unit_is_never_taken_for_millimetres(typed: str) ->
     card = completed(edited(Card(), "wanted.land_width", typed))
     assert card.wanted["land_width"].value == typed
     assert "unit" in " ".join(one.text for one in issues_of(work_out(card, EMPTY)) if one.key == "land_width")
+
+
+@pytest.mark.parametrize(
+    "typed", ["0 -.02", "0/-0.02", "+0 -.02", "-.02 0", "-0.02/0", "+.01/-.02", "+/- 0.02"]
+)
+def test_a_tolerance_without_a_unit_takes_that_of_the_card_whatever_parts_its_sides(typed: str) -> None:
+    card = completed(edited(Card(), "after.diameter.tolerance", typed))
+    assert card.after["diameter"].tolerance == f"{typed} mm"
+    assert [one.text for one in issues_of(work_out(card, EMPTY)) if "olerance" in one.text] == []
 
 
 def test_completing_twice_is_completing_once() -> None:
