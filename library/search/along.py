@@ -40,25 +40,29 @@ class Along(NamedTuple):
     angle_of: str = ""
     may_be: tuple[str, ...] = ()
 
-    @property
-    def told(self) -> str:
+    def told_in(self, unit: str) -> str:
         """What is said of it beside the search; empty where nothing goes along.
 
+        Args:
+            unit: in which a size without one is taken; one with the class of a hole is told as a drawing has it.
+
         Example:
-            >>> Along(Size("12", tolerance="H7")).told, Along(None, 4, "3").told, Along(Size("M12", True), 1).told
-            ('12 H7 goes along', '4 flutes go along, the book has 3 flutes', 'M12 and 1 flute go along')
-            >>> Along(Size("6, 10, 14 mm"), 2).told
+            >>> Along(None, 4, "3").told_in("mm"), Along(Size("M12", True), 1).told_in("mm")
+            ('4 flutes go along, the book has 3 flutes', 'M12 and 1 flute go along')
+            >>> [Along(one).told_in("in") for one in (Size("12", tolerance="H7"), Size("8.5"), Size(".5", tolerance="H7"))]
+            ['12 H7 goes along', '8.5 in goes along', '.5 in H7 goes along']
+            >>> Along(Size("6, 10, 14"), 2).told_in("mm")
             '6, 10, 14 mm and 2 flutes go along'
-            >>> Along(Size("1/2 in"), angle="82 deg", angle_of="included_angle").told
+            >>> Along(Size("1/2 in"), angle="82 deg", angle_of="included_angle").told_in("mm")
             '1/2 in and 82 deg go along'
-            >>> Along(Size("1/4-20", True), 3, may_be=("1/4-20 UNC", "1/4-20 BSW")).told
+            >>> Along(Size("1/4-20", True), 3, may_be=("1/4-20 UNC", "1/4-20 BSW")).told_in("mm")
             '1/4-20 may be UNC or BSW: write which; 3 flutes go along'
         """
         if self.size is not None and self.may_be:
             which = " or ".join(one.removeprefix(f"{self.size.text} ") for one in self.may_be)
-            rest = self._replace(size=None, may_be=()).told
+            rest = self._replace(size=None, may_be=()).told_in(unit)
             return "; ".join(one for one in (f"{self.size.text} may be {which}: write which", rest) if one)
-        parts = self.size.told.split(", ") if self.size is not None else []
+        parts = _size_told(self.size, unit).split(", ") if self.size is not None else []
         if self.flutes is not None:
             parts.append(f"{self.flutes} flute{'s' if self.flutes > 1 else ''}")
         if self.angle:
@@ -149,6 +153,13 @@ def _is_of_a_pipe(rows: Rows, row: int, size: Size) -> bool:
         return False
     bare = _bare(size)
     return "/" in bare or size.text != bare or (bare.isdigit() and int(bare) <= LARGEST_PIPE)
+
+
+def _size_told(size: Size, unit: str) -> str:
+    """A size with the unit in which it is taken; with the class of a hole, which is of millimetres, as a drawing has it."""
+    written = size.written(unit)
+    in_mm = bool(size.tolerance) and written == f"{size.text} mm"
+    return size.told if in_mm else f"{written} {size.tolerance}".rstrip()
 
 
 def _bare(size: Size) -> str:

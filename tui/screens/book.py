@@ -68,7 +68,7 @@ class BookScreen(PanedScreen):
 
     def body(self, width: int, height: int) -> list[Line]:
         """Find line and list."""
-        return self.session.page.draw(width, height)
+        return self.session.page.draw(width, height, lengths=self.session.display.lengths)
 
     def foot(self, width: int, height: int) -> list[Line]:
         """The first steps that are left, and the cautions of the chosen tool, where that stands beside the list."""

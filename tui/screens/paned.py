@@ -209,7 +209,7 @@ class PanedScreen(BaseScreen):
                 return self.body(width, height)
             return [banner(self.title_text(), self.state_text(), width), *self.body(width, height - 1)]
         if place == LIST:
-            return self.session.page.draw(width, height, live=False)
+            return self.session.page.draw(width, height, live=False, lengths=self.session.display.lengths)
         beside = screens.tool_beside if place == TOOL else screens.calculation_beside
         return beside(self.session, self.shown_tool, width, height)
 

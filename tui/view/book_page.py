@@ -38,6 +38,7 @@ class BookPage:
         found: what the find line finds, and what has to be said of its words.
         finds: how often somebody changed the find line.
         marked: the ids of the entries to be set side by side, in the order of marking.
+        lengths: the unit of a size that has none, as of the last drawing.
     """
 
     def __init__(self, rows: Rows | None = None) -> None:
@@ -50,6 +51,7 @@ class BookPage:
         self.found = Ranked(self.hits)
         self.finds = 0
         self.marked: list[str] = []
+        self.lengths = "mm"
 
     @property
     def waits_for_units(self) -> bool:
@@ -167,14 +169,16 @@ class BookPage:
         self.hits = self.found.numbers
         self.view.resize(len(self.hits), self.view.height)
 
-    def draw(self, width: int, height: int, *, live: bool = True) -> list[Line]:
+    def draw(self, width: int, height: int, *, live: bool = True, lengths: str = "mm") -> list[Line]:
         """The page, exactly ``height`` lines.
 
         Args:
             width: in cells.
             height: in lines.
             live: whether the find line is typed into here.
+            lengths: the unit of a size that has none.
         """
+        self.lengths = lengths
         told = wrap(said, width, "warn", first="! ", rest="  ") if (said := self._said(width)) else []
         self.view.resize(len(self.hits), height - 3 - len(told))
         head = [self._find_line(width, live=live), _heading(width), rule(width)]
@@ -194,7 +198,9 @@ class BookPage:
     def _counts(self, along: Along) -> tuple[str, ...]:
         """What stands beside the find line, the longest first: what goes along and how much was found."""
         marks = f"  {len(self.marked)} marked" if self.marked else ""
-        goes, instead = (f"  {one}" if one else "" for one in (along.told, along.instead_told))
+        goes, instead = (
+            f"  {one}" if one else "" for one in (along.told_in(self.lengths), along.instead_told)
+        )
         count = "" if self._rows is None else f"{marks}  {len(self.hits)} of {len(self._rows)}"
         return f"{goes}{count}", goes or count, f"{instead}{count}", instead or count, count
 
@@ -206,7 +212,7 @@ class BookPage:
             return said
         along = self.along_with(chosen.id)
         has_room = len(FIND) + len(self.find.text) + 1 + len(self._counts(along)[1]) <= width
-        goes = "" if has_room or not along.told else f"{along.told}."
+        goes = "" if has_room or not (told := along.told_in(self.lengths)) else f"{told}."
         behind = left_behind(self._rows, self.hits[self.view.chosen], self.found, along)
         return " ".join(one for one in (said, goes, behind) if one)
 

@@ -123,6 +123,17 @@ async def test_a_length_is_the_size_on_the_card(program: Program) -> None:
         assert any(line.split()[:3] == ["Size", "12", "mm"] for line in hands.lines()), shown
 
 
+@pytest.mark.parametrize(("keys", "unit"), [((), "mm"), (("f5",), "in")])
+async def test_a_size_without_a_unit_is_told_with_the_one_that_it_is_taken_in(
+    program: Program, keys: tuple[str, ...], unit: str
+) -> None:
+    async with program() as hands:
+        await hands.press(*keys)
+        assert f"  8.5 {unit} goes along" in await hands.type("bronze 8.5")
+        await hands.press("ctrl+f")
+        assert any(line.split()[:3] == ["Size", "8.5", unit] for line in hands.lines())
+
+
 async def test_a_size_that_the_entry_is_called_by_is_not_carried(program: Program, shop: Path) -> None:
     file = shop / "taps.toml"
     file.write_text(file.read_text().replace('title = "Tap for bronze"', 'title = "Tap M12, bronze"'))
