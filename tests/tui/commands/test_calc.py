@@ -320,3 +320,12 @@ def test_a_value_from_the_book_brings_its_range_its_note_and_its_source(
     assert found["relief_angle"]["source"] == "from memory"
     assert found["relief_angle"]["note"].startswith("At the chamfer.")
     assert "source" not in found["diameter"]
+
+
+def test_a_worn_wheel_is_told_the_turns_of_the_new_one(capsys: pytest.CaptureFixture[str]) -> None:
+    # By hand: 25 m/s on 100 mm is 4774.6 turns in a minute, on 98 mm 4872.1.
+    wheel = ["calc", "wheel-speed", "wheel_diameter=98mm", "rotational_speed=4000rpm", "rated_speed=25m/s"]
+    known = data(capsys, *wheel, "wheel_new_diameter=100mm")["checks"][0]["text"]
+    assert "Do not turn it faster than 4774 rpm: 25.00 m/s at the 100.000 mm that it had when new" in known
+    unknown = data(capsys, *wheel)["checks"][0]["text"]
+    assert "faster than 4872 rpm, nor faster than the turns marked on the wheel." in unknown
