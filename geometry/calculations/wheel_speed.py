@@ -152,9 +152,9 @@ CALCULATION = Calculation(
         Field("wheel_diameter"),
         Field("rotational_speed", one_of="speed"),
         Field("surface_speed", one_of="speed"),
-        Field("wheel_new_diameter", optional=True),
         Field("rated_speed", optional=True),
         Field("rated_rotational_speed", optional=True),
+        Field("wheel_new_diameter", optional=True),
     ),
     outputs=("rotational_speed", "surface_speed", "highest_rotational_speed"),
     cautions=(
