@@ -67,8 +67,11 @@ def _outside(job: Job) -> list[Past]:
     value, found = _range(job), reliefs_after(job)
     if value is None or not found:
         return []
-    less, more = _read_otherwise(job, -1), _read_otherwise(job, 1)
-    return [one for at in zip(found, less, more, strict=True) if (one := _past(value, *at)) is not None]
+    less, more = ({one.flute: one for one in _read_otherwise(job, way)} for way in (-1, 1))
+    # A reading from which no relief can be told, such as one that is half typed, lies outside of nothing.
+    told = [one for one in found if one.angles and one.flute in less and one.flute in more]
+    past_it = (_past(value, one, less[one.flute], more[one.flute]) for one in told)
+    return [one for one in past_it if one is not None]
 
 
 def _past(value: Value, found: Relief, less: Relief, more: Relief) -> Past | None:
