@@ -53,6 +53,8 @@ def laid_out_with(card: str, texts: tuple[str, ...], only: str = "") -> int:
     [
         ("2026-06-02-01", "after.diameter", "0"),
         ("2025-10-14-01", "after.drop", "180 deg"),
+        # No relief can be told from a drop below nothing, so that none lies outside the book's range.
+        ("2026-06-02-01", "after.drop", "-5"),
     ],
 )
 def test_a_size_half_typed_and_an_angle_for_a_length_leave_the_card_standing(
