@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 
 from geometry.quantities.limits import TAPER
 from geometry.quantities.reamer import LARGER
@@ -77,10 +78,15 @@ def cuts_a_taper(entry: Entry, family: Family | None) -> bool:
     """Whether a reamer cuts a taper: by the taper that its entry has, or as it or its family is called."""
     if any(_is_steep(entry.values[key]) for key in BY_TAPER if key in entry.values):
         return True
-    names = [entry.title, entry.id, *entry.synonyms]
-    if family is not None:
-        names += [family.title, family.id, *family.synonyms]
-    return any(f" {word} " in f" {plain(name)} " for name in names for word in CALLED)
+    of_family = (family.title, family.id, *family.synonyms) if family is not None else ()
+    return _is_called_so((entry.title, entry.id, *entry.synonyms, *of_family))
+
+
+@lru_cache(maxsize=256)
+def _is_called_so(names: tuple[str, ...]) -> bool:
+    """Whether one of the names is that of a reamer that cuts a taper; a card asks it for every calculation at every key."""
+    told = [f" {plain(name)} " for name in names]
+    return any(f" {word} " in name for name in told for word in CALLED)
 
 
 def _is_steep(value: Value) -> bool:

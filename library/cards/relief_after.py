@@ -65,7 +65,8 @@ def range_then(job: Job) -> dict[str, str]:
 
 def _outside(job: Job) -> list[Past]:
     value, found = _range(job), reliefs_after(job)
-    if value is None or not found:
+    # What is not past an end as it was read is past none where it was read otherwise too: most keys end here.
+    if value is None or not any(past(value, angle) for one in found for angle in one.angles.values()):
         return []
     less, more = ({one.flute: one for one in _read_otherwise(job, way)} for way in (-1, 1))
     # A reading from which no relief can be told, such as one that is half typed, lies outside of nothing.

@@ -7,10 +7,11 @@ advice names a cam that there is and that puts it right, or says what the cams o
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 
-from geometry.calculation import Check, Cure
+from geometry.calculation import Check, Cure, Given
 from geometry.complaints import Complaint, known_by, untried
 from geometry.cures import Step, Way, advise, either
 from geometry.edge.cam import CLOSE
@@ -61,7 +62,9 @@ def kept_to_the_drawer(
     if head == check.sentence.template:
         return check
     kept = [one for one in check.ways if not _instead(one, taken)]
-    ways = tuple(way for one in kept if (way := _with_a_cam(one, check, worked, cams)))
+    # For every way and every cam that is tried the same, and dear.
+    before = cache(lambda: _wrong_with(worked, worked.values))
+    ways = tuple(way for one in kept if (way := _with_a_cam(one, check, worked, cams, before)))
     told, parts = _on_both_sides(check, worked, cams) if not ways else ("", {})
     advice = advise(ways) if ways else None
     words = (*(advice.words if advice else ()), *check.always)
@@ -123,14 +126,16 @@ def _cams(machine: Machine, worked: Worked, flutes: int | None) -> _Cams:
     return _Cams(tuple(fixed), counted(reach.low) or 0.0, counted(reach.high))
 
 
-def _with_a_cam(way: Way, check: Complaint, worked: Worked, cams: _Cams) -> Way | None:
+def _with_a_cam(
+    way: Way, check: Complaint, worked: Worked, cams: _Cams, before: Callable[[], set[str]]
+) -> Way | None:
     """The way with throws out of the drawer, the next larger ones or else the next smaller; nothing where neither helps."""
     if all(cams.has(step) for step in way.steps):
         return way
     for larger in (True, False):
         steps = tuple(_next_to(step, cams, larger=larger) for step in way.steps)
         found = tuple(step for step in steps if step is not None)
-        if len(found) == len(steps) and _mends(found, check, worked):
+        if len(found) == len(steps) and _mends(found, check, worked, before):
             # A cam is met, not exceeded.
             return Way(_BOUND.sub("to {", way.says), found)
     return None
@@ -148,19 +153,24 @@ def _next_to(step: Step, cams: _Cams, *, larger: bool) -> Step | None:
     return replace(step, amount=length(beside[0])) if beside else None
 
 
-def _mends(steps: tuple[Step, ...], check: Complaint, worked: Worked) -> bool:
+def _mends(steps: tuple[Step, ...], check: Complaint, worked: Worked, before: Callable[[], set[str]]) -> bool:
     """Whether the calculation is free of the complaint with such inputs, and has no other that it had not."""
     changed = {step.key: step.amount.value for step in steps if step.amount is not None}
     left_out = {step.key for step in steps if step.amount is None}
     values = {key: value for key, value in worked.values.items() if key not in left_out} | changed
     try:
-        # With its advice tried, for some watches are left out where a way out of another helps with both.
-        with undrawn():
-            before, after = (run(worked.sheet, one).checks for one in (worked.values, values))
+        wrong = _wrong_with(worked, values)
     except Refusal:
         return False
-    wrong = {known_by(one) for one in after if one.state in {"watch", "stop"}}
-    return wrong < {known_by(one) for one in before} and _own_words(check) not in wrong
+    return wrong < before() and _own_words(check) not in wrong
+
+
+def _wrong_with(worked: Worked, values: Mapping[str, Given]) -> set[str]:
+    """What the calculation finds wrong with such inputs, each in the words by which it is known."""
+    # With its advice tried, for some watches are left out where a way out of another helps with both.
+    with undrawn():
+        checks = run(worked.sheet, values).checks
+    return {known_by(one) for one in checks if one.state in {"watch", "stop"}}
 
 
 def _own_words(check: Complaint) -> str:
