@@ -16,7 +16,7 @@ from library.cards.settings_lines import setting_lines
 from library.cards.starting import from_entry
 from tui.view.card_form import CardForm
 from tui.view.card_row import Row
-from tui.view.card_settings_rows import state_of
+from tui.view.card_settings_told import state_of
 from tui.view.text_line import TextLine
 
 USUAL = {
