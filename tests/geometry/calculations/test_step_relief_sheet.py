@@ -320,38 +320,26 @@ def test_short_of_the_wanted_relief_without_both_limits_stays_a_watch() -> None:
     assert complaints(run(SHEET, found))
 
 
+ONE_SHOULDER: dict[str, Given] = {
+    "diameter": (9.0, 12.0),
+    "included_angle": (math.radians(90),),
+    "throw_per": "tooth",
+    "flutes": 2.0,
+    "shoulder_relief_angle": math.radians(8),
+    "relief_lower_limit": math.radians(6),
+    "relief_upper_limit": math.radians(10),
+}
+"""Two steps with one shoulder between them and the relief that it may have."""
+
+
 def test_a_shoulder_within_its_limits_passes_though_the_usual_relief_is_missed() -> None:
     # By hand: 3 mm from tooth to tooth at 45 degrees is 0.6752 mm a radian: 8.53 degrees at 9 mm, 6.42 at 12.
-    found = run(
-        SHEET,
-        {
-            "diameter": (9.0, 12.0),
-            "included_angle": (math.radians(90),),
-            "throw_per": "tooth",
-            "flutes": 2.0,
-            "radial_throw": 3.0,
-            "shoulder_relief_angle": math.radians(8),
-            "relief_lower_limit": math.radians(6),
-            "relief_upper_limit": math.radians(10),
-        },
-    )
+    found = run(SHEET, ONE_SHOULDER | {"radial_throw": 3.0})
     assert {check.state for check in found.checks} <= {"pass", "note"}
     (within,) = (check for check in found.checks if "that will do" in check.sentence.template)
     assert amount(within, "relief") == pytest.approx(math.atan(3 * math.sqrt(0.5) / math.pi / 6))
 
 
 def test_a_shoulder_under_its_least_limit_is_on_watch() -> None:
-    found = run(
-        SHEET,
-        {
-            "diameter": (9.0, 12.0),
-            "included_angle": (math.radians(90),),
-            "throw_per": "tooth",
-            "flutes": 2.0,
-            "radial_throw": 2.0,
-            "shoulder_relief_angle": math.radians(8),
-            "relief_lower_limit": math.radians(6),
-            "relief_upper_limit": math.radians(10),
-        },
-    )
+    found = run(SHEET, ONE_SHOULDER | {"radial_throw": 2.0})
     assert "watch" in {check.state for check in found.checks}

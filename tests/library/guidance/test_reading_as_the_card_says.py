@@ -18,6 +18,19 @@ from library.guidance.model import setups
 from library.pages.card_answers import settings_answers
 from library.setup_sheet.sheets import setup_sheet
 
+SHOULDER = Card(
+    family="step-drill",
+    tool=Tool("S-1", "6, 8, 10 mm", flutes="2"),
+    received={"land_width": ("1.6 mm",), "land_measured_as": ("arc",)},
+    wanted={
+        "surface": Wanted("shoulder"),
+        "shoulder_relief_angle": Wanted("10 deg"),
+        "included_angle": Wanted("90 deg"),
+    },
+    settings={"relief-drop": Setting({"chosen_throw": "2.5 mm"})},
+)
+"""A step drill that is ground on its shoulders, with a cam."""
+
 
 @pytest.fixture(scope="module")
 def shipped() -> Book:
@@ -33,18 +46,7 @@ def test_no_set_up_names_a_way_to_point_at_a_heel_that_the_card_may_name_otherwi
 
 
 def test_the_set_up_of_a_shoulder_points_where_its_readings_do(shipped: Book) -> None:
-    card = Card(
-        family="step-drill",
-        tool=Tool("S-1", "6, 8, 10 mm", flutes="2"),
-        received={"land_width": ("1.6 mm",), "land_measured_as": ("arc",)},
-        wanted={
-            "surface": Wanted("shoulder"),
-            "shoulder_relief_angle": Wanted("10 deg"),
-            "included_angle": Wanted("90 deg"),
-        },
-        settings={"relief-drop": Setting({"chosen_throw": "2.5 mm"})},
-    )
-    job = work_out(card, shipped)
+    job = work_out(SHOULDER, shipped)
     assert "Read at 10.000 mm diameter, zero at the edge; drop: indicator at the axis" in setup_sheet(job)
     told = " ".join(str(one) for part in settings_answers(job, "") for one in part if one is not None)
     assert "indicator at the axis" in told
@@ -93,17 +95,6 @@ def test_a_protecting_cone_alone_is_ground_on_its_cone(yard: Book) -> None:
 def test_a_set_up_that_swivels_to_half_an_angle_stands_by_the_half_and_by_the_cam_that_is_fitted(
     shipped: Book,
 ) -> None:
-    shoulder = Card(
-        family="step-drill",
-        tool=Tool("S-1", "6, 8, 10 mm", flutes="2"),
-        received={"land_width": ("1.6 mm",), "land_measured_as": ("arc",)},
-        wanted={
-            "surface": Wanted("shoulder"),
-            "shoulder_relief_angle": Wanted("10 deg"),
-            "included_angle": Wanted("90 deg"),
-        },
-        settings={"relief-drop": Setting({"chosen_throw": "2.5 mm"})},
-    )
     cone = Card(
         family="countersink",
         tool=Tool("C-1", "20 mm", flutes="3"),
@@ -114,7 +105,7 @@ def test_a_set_up_that_swivels_to_half_an_angle_stands_by_the_half_and_by_the_ca
             "relief_form": Wanted("eccentric"),
         },
     )
-    assert "half the shoulder angle (45.00 deg), fit the cam (2.500 mm)" in _told(shoulder, shipped)
+    assert "half the shoulder angle (45.00 deg), fit the cam (2.500 mm)" in _told(SHOULDER, shipped)
     assert "half the included angle (45.00 deg)" in _told(cone, shipped)
 
 

@@ -94,34 +94,30 @@ def test_a_lip_read_beside_the_shoulders_names_its_own_step(book: Book) -> None:
     assert named == {"lip at 6.000 mm"}
 
 
+def flat_drill(land: str) -> Card:
+    """A drill of 10 mm with flat facets from a work head, and such a land."""
+    return Card(
+        family="twist-drill",
+        tool=Tool("D-1", size="10 mm", flutes="2"),
+        received={"land_width": (land,), "land_measured_as": ("arc",), "web_thickness": ("1.5 mm",)},
+        wanted={key: Wanted(text) for key, text in {
+            "surface": "lip", "relief_method": "work-head", "point_angle": "118 deg", "lip_relief_angle": "12 deg",
+        }.items()},
+    )  # fmt: skip
+
+
 def test_readings_of_a_flat_that_rise_again_say_that_this_is_right(book: Book) -> None:
-    def drill(land: str) -> str:
-        card = Card(
-            family="twist-drill",
-            tool=Tool("D-1", size="10 mm", flutes="2"),
-            received={"land_width": (land,), "land_measured_as": ("arc",), "web_thickness": ("1.5 mm",)},
-            wanted={key: Wanted(text) for key, text in {
-                "surface": "lip", "relief_method": "work-head", "point_angle": "118 deg", "lip_relief_angle": "12 deg",
-            }.items()},
-        )  # fmt: skip
-        return " ".join(map(text_of, read_lines(on_the_way(work_out(card, book)), 80)))
+    def told(land: str) -> str:
+        return " ".join(map(text_of, read_lines(on_the_way(work_out(flat_drill(land), book)), 80)))
 
     # The facet is deepest 20.27 degrees behind the corner, an arc of 1.77 mm.
-    assert "gets less again before the heel: on a flat facet that is right" in drill("2.6 mm")
-    assert "gets less again" not in drill("1.7 mm")
+    assert "gets less again before the heel: on a flat facet that is right" in told("2.6 mm")
+    assert "gets less again" not in told("1.7 mm")
 
 
 def test_a_setting_whose_heel_rubs_says_so_on_wanted_and_names_where(book: Book) -> None:
     def wanted(land: str) -> str:
-        card = Card(
-            family="twist-drill",
-            tool=Tool("D-1", size="10 mm", flutes="2"),
-            received={"land_width": (land,), "land_measured_as": ("arc",), "web_thickness": ("1.5 mm",)},
-            wanted={key: Wanted(text) for key, text in {
-                "surface": "lip", "relief_method": "work-head", "point_angle": "118 deg", "lip_relief_angle": "12 deg",
-            }.items()},
-        )  # fmt: skip
-        return shown(book, card, "wanted.lip_relief_angle")
+        return shown(book, flat_drill(land), "wanted.lip_relief_angle")
 
     rubs = wanted("9 mm")
     assert "STOP on Set, Facet point" in rubs
