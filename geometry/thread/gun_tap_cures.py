@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from geometry.calculation import Inputs
 from geometry.cures import Step, Way, that_help, way
+from geometry.preconditions import GeometryError
 from geometry.sentences import Rounding, angle, length, ratio
 from geometry.thread.gun_tap import LEAST_BEYOND, MOST_BEYOND, GunTap, gun_tap
 
@@ -152,7 +153,11 @@ def _pairs(given: Inputs) -> Iterator[Way]:
         first += _threads(tap)
     for one in first:
         changed = given.but({step.key: _value(step) for step in one.steps})
-        for other in _single(changed):
+        try:
+            others = [*_single(changed)]
+        except GeometryError:  # With the first change alone nothing would be left of the gash.
+            continue
+        for other in others:
             if other.steps[0].key != one.steps[0].key:
                 yield Way(f"{one.says} and {other.says}", (*one.steps, *other.steps))
 

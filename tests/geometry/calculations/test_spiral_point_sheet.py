@@ -191,6 +191,21 @@ def test_the_end_is_cut_off_where_a_gash_that_is_there_still_goes_past_the_chamf
     assert {key for key, _ in watched.cure} == {"chamfer_threads", "cut_back"}
 
 
+def test_a_change_that_would_leave_no_gash_is_passed_over() -> None:
+    # By hand: 0.5 / cos(14) mm ground off is deeper than half of a land of 1 mm, however short the gash is.
+    tap: dict[str, Given] = {
+        **TAP,
+        "spiral_point_angle": 0.25,
+        "chamfer_threads": 1.0,
+        "threads_beyond": 1.0,
+        "land_measured_as": "chord",
+        "land_width": 1.0,
+        "stock_per_sharpening": 0.5,
+    }
+    (watched,) = wrong(run(SHEET, tap))
+    assert watched.cure == ()
+
+
 @OVER_ALL
 @given(
     st.floats(math.radians(5), math.radians(20)),
