@@ -267,7 +267,7 @@ class Result:
     profile: Callable[[float], float] | None = field(default=None, compare=False, repr=False)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Calculation:
     """One calculation.
 

@@ -102,6 +102,16 @@ def is_tried() -> bool:
     return _TRIES.get()
 
 
+def told_of_advice() -> tuple[bool, bool]:
+    """Whether advice is tried where this is asked, and whether it is being tried there: what else a result follows from.
+
+    Example:
+        >>> told_of_advice()
+        (True, False)
+    """
+    return _TRIES.get(), _ON_TRIAL.get()
+
+
 Trial = Callable[[Inputs, Check], Iterable[Check]]
 """The checks of other inputs among which a complaint would stand again, and nothing else that is computed.
 

@@ -9,12 +9,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from dataclasses import field as part
+from functools import lru_cache
 
 from geometry.calculation import Calculation, Field, Given, Inputs, Result, worst_first
+from geometry.complaints import told_of_advice
+from geometry.figure import is_drawn
 from geometry.preconditions import GeometryError, NotGiven
 from geometry.quantities import Quantity, quantity
 from geometry.sentences import Amount, Kind, Rounding, Sentence
 from geometry.slips import slips
+
+MOST_REMEMBERED = 64
+"""Results that are remembered, about as many as a card and a calculator on the screen ask for at one key."""
 
 
 @dataclass(frozen=True)
@@ -76,7 +83,7 @@ def asked_for(sheet: Calculation, values: Mapping[str, Given]) -> tuple[Field, .
 
 
 def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
-    """Compute a calculation.
+    """Compute a calculation; what was computed just before from the same inputs is not computed again.
 
     Args:
         sheet: the calculation.
@@ -94,6 +101,33 @@ def run(sheet: Calculation, given: Mapping[str, Given]) -> Result:
         >>> round(run(calculation("lead-over-land"), values).outputs["lead_over_land"], 5)
         0.14854
     """
+    words = frozenset(f"{key} {value!r}" for key, value in given.items())
+    return _run(_Asked(sheet, words, is_drawn(), told_of_advice(), given))
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """Everything that a result follows from: inputs are compared as they are written, for 4 is not 4.0 to everybody."""
+
+    sheet: Calculation
+    words: frozenset[str]
+    is_drawn: bool
+    advice: tuple[bool, bool]
+    given: Mapping[str, Given] = part(compare=False)
+
+
+def forget() -> None:
+    """Compute everything anew from here on, where the time that it takes is measured.
+
+    Example:
+        >>> forget()
+    """
+    _run.cache_clear()
+
+
+@lru_cache(maxsize=MOST_REMEMBERED)
+def _run(to: _Asked) -> Result:
+    sheet, given = to.sheet, to.given
     values = with_defaults(sheet, given)
     asked = asked_for(sheet, values)
     problems = (

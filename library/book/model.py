@@ -6,7 +6,7 @@ layer and on which line it stands, and what it replaced.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal, NamedTuple
@@ -332,6 +332,11 @@ class Book:
     findings: tuple[Issue, ...] = ()
     more: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     rows: Sequence[Row] = ()
+
+    @cached_property
+    def found_once(self) -> dict[Hashable, object]:
+        """What was found in it already, by what was asked (``library.once``)."""
+        return {}
 
     @cached_property
     def problem_count(self) -> int:

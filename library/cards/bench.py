@@ -106,8 +106,24 @@ def step_of(
         sheet.role.rows == MOVES and any(one.works and one.sheet.role.rows == MOVES for one in bench.before)
     )
     return Step(
-        sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief
-    )
+        sheet, found, provenances, (), checks, setting.skipped, quiet, setting.recorded or None, relief,
+        {**texts, **cam},
+    )  # fmt: skip
+
+
+def asked_again(step: Step, more: Mapping[str, str], answers: Answers) -> Answer:
+    """A step answered once more with some texts others than they are.
+
+    Args:
+        step: of a job.
+        more: those texts, by quantity.
+        answers: of that job.
+    """
+
+    def ask(also: Mapping[str, str]) -> Answer:
+        return answers.ask(step.sheet, {**step.asked, **more, **also})
+
+    return ask({}) if step.relief is None else _counted_with(step.relief, ask)
 
 
 def _asks_for_nothing_more(sheet: Calculation, setting: Setting, bench: Bench) -> bool:

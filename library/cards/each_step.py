@@ -17,6 +17,7 @@ from library.cards.model import Inspection, Readings
 from library.cards.reading_units import each_in
 from library.cards.setup_order import calculations_of
 from library.cards.sizes import each_size
+from library.once import once
 from library.units.read import UnitError, read, read_many
 from library.units.system import Display
 
@@ -43,6 +44,7 @@ class EachStep:
         return len(readings) == len(self.sizes)
 
 
+@once
 def each_step(job: Job, key: str = DIAMETER) -> EachStep | None:
     """The steps of the tool of a card; nothing where it is known to have none, or of another quantity than its diameter.
 

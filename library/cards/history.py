@@ -12,6 +12,7 @@ from geometry.role import LASTING
 from geometry.sentences import Kind
 from library.book.model import Book
 from library.cards.bare_numbers import completed, display_of
+from library.cards.bench import asked_again
 from library.cards.job import Job, work_out
 from library.cards.model import Card, Inspection, Readings, Setting
 from library.cards.provenance import greatest, joined
@@ -159,12 +160,10 @@ def lasting_now(job: Job, step: Step) -> Step:
 
 
 def _lasting(job: Job, step: Step) -> Step:
-    name = step.sheet.name
     after = job.card.after.get("diameter", Inspection())
     if greatest_number(job, "diameter", after.readings) is None:
         return step
-    setting = job.card.settings.get(name, Setting())
     size = greatest(joined(after.readings), Field("diameter"), job.display)
-    setting = replace(setting, typed={**setting.typed, "diameter": size})
-    card = replace(job.card, settings={**job.card.settings, name: setting})
-    return work_out(card, job.book, job).step(name) or step
+    answer = asked_again(step, {"diameter": size}, job.answers)
+    before, now = (one.result.checks if one.result is not None else () for one in (step.answer, answer))
+    return replace(step, answer=answer, checks=(*now, *(one for one in step.checks if one not in before)))

@@ -28,6 +28,7 @@ from library.cards.shall_be import DROPS, relief_key, wanted_each, wanted_limits
 from library.cards.tolerances import Tolerance, tolerance
 from library.cards.untold_relief import barred
 from library.cards.wanted_limits import Limits
+from library.once import once
 from library.units.read import UnitError, read
 
 PER_FLUTE = frozenset({"drop", "second_drop", "heel_drop", "land_width", "relief_angle", "secondary_relief_angle",
@@ -201,6 +202,7 @@ def _forms(outputs: dict[str, float], form: str) -> dict[str, float]:
     return {names[key]: value for key, value in outputs.items() if key in names}
 
 
+@once
 def received_reliefs(job: Job) -> tuple[Relief, ...]:
     """The relief that was on the tool as it came; none of a land with a margin, nor of one in facets, unless it is known to have fallen evenly."""
     received = job.card.received
@@ -211,6 +213,7 @@ def received_reliefs(job: Job) -> tuple[Relief, ...]:
     return reliefs(job, drops, received.get("land_width", ()), diameter)
 
 
+@once
 def reliefs_after(job: Job) -> tuple[Relief, ...]:
     """The relief that is on the tool now, by land and diameter of now, or else as it came; none where several flats are read."""
     after, received = job.card.after, job.card.received
@@ -232,6 +235,7 @@ def _greatest(job: Job, readings: Readings) -> str:
     return greatest(joined(readings), Field("diameter"), job.display)
 
 
+@once
 def verdicts(job: Job) -> tuple[Verdict, ...]:
     """Every quantity that was measured after grinding, held against what is wanted."""
     return tuple(_verdict(job, key, one) for key, one in job.card.after.items() if key in QUANTITIES)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -113,6 +113,11 @@ class Job:
         return next((one for one in self.steps if key in one.sheet.outputs), None)
 
     @cached_property
+    def found_once(self) -> dict[Hashable, object]:
+        """What was found for it already, by what was asked (``library.once``)."""
+        return {}
+
+    @cached_property
     def by_cam(self) -> ByCam | None:
         """What the chosen cam gives beside what is wanted; nothing where the readings follow from no cam."""
         step = self.doing(HEEL)
@@ -164,12 +169,14 @@ def work_out(card: Card, book: Book, last: Job | None = None) -> Job:
     told = with_taper_told(entry, family, by_name)
     answers = Answers(told, book, display, last.answers if last is not None else None)
     steps: list[Step] = []
+    sizes: tuple[KnownText, ...] = ()
     for sheet in calculations_of(family):
         if choice.takes(sheet):
             before = [one for one in steps if one.in_use]
             found = tuple(of_edges(before, entry))
-            sizes = tuple(of_measuring(before, card, display))
-            down = down or to_be(card, kind, display, sizes)
+            if (told_now := tuple(of_measuring(before, card, display))) != sizes:
+                sizes = told_now
+                down = down or to_be(card, kind, display, sizes)
             known = laid_before(with_measured(known_first, sizes), down, card)
             first = tuple(one for one in found if any(one.key in step.sheet.role.sets for step in before))
             ground = as_ground(before, card, display) if sheet.role.as_ground else ()

@@ -24,6 +24,7 @@ from library.cards.shall_be import relief_key
 from library.cards.step import Step
 from library.cards.turned import counted
 from library.equipment.settings import cost_said, graduation_lines, in_short, off_in_short, said
+from library.once import once
 from library.units.show import show, show_answer
 from library.units.system import Display
 
@@ -84,6 +85,7 @@ class SettingLine:
         return (self.title, mine) == (other.title, theirs)
 
 
+@once
 def setting_lines(job: Job, display: Display) -> tuple[SettingLine, ...]:
     """Everything that is set for a job, in the order of the set-up, each quantity once."""
     lines: dict[str, SettingLine] = {}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from functools import lru_cache
 
 from geometry.calculation import Calculation
 from geometry.calculations import calculation, calculation_names
@@ -63,8 +64,13 @@ def calculations_of(family: Family | None) -> tuple[Calculation, ...]:
         >>> names[0], names.index("index-moves") < names.index("relief-drop")
         ('wheel-speed', True)
     """
+    return _in_order(sheets_for(family))
+
+
+@lru_cache(maxsize=64)
+def _in_order(own: tuple[Calculation, ...]) -> tuple[Calculation, ...]:
     of_every_job = (sheet for sheet in map(calculation, calculation_names()) if sheet.role.every_job)
-    served = {sheet.name: sheet for sheet in (*of_every_job, *sheets_for(family))}
+    served = {sheet.name: sheet for sheet in (*of_every_job, *own)}
     placed = [(sheet.role.place, sheet) for sheet in served.values() if sheet.role.place is not None]
     return tuple(sheet for _, sheet in sorted(placed, key=lambda one: one[0]))
 

@@ -25,6 +25,7 @@ from library.cards.provenance import greatest, joined
 from library.cards.read_order import steps_read, surface_read
 from library.cards.still_to_measure import given_to_make
 from library.cards.wanted_limits import Limits, limits_of
+from library.once import once
 from library.units.read import Reading, UnitError, read
 from library.units.show import show
 
@@ -42,6 +43,7 @@ def relief_key(job: Job) -> str:
     return surface.relief_key if surface is not None else ""
 
 
+@once
 def wanted_number(job: Job, key: str) -> float | None:
     """What a quantity shall be after grinding: as written for the inspection, as wanted, or as worked out.
 
@@ -63,6 +65,7 @@ def wanted_number(job: Job, key: str) -> float | None:
     return each[place] if place < len(each) else max(each)
 
 
+@once
 def wanted_each(job: Job, key: str) -> tuple[float, ...]:
     """What the heel of each flute shall read by its own land, flute by flute; of a tool with steps the diameter of each.
 
@@ -214,6 +217,7 @@ def _wanted_then(job: Job, key: str) -> str:
         return ""
 
 
+@once
 def wanted_limits(job: Job, key: str) -> Limits | None:
     """The range that a quantity shall be in after grinding: as written for the inspection, else as wanted.
 

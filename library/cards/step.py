@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from geometry.calculation import Calculation, Check
 from library.calc.answer import Answer
@@ -26,6 +26,7 @@ class Step:
         rests: true while nothing calls for it on this tool.
         recorded: what it answered when the job was closed, by quantity.
         relief: what chosen cams give by an earlier calculation, with which this one counts; else nothing.
+        asked: the texts that fill its inputs, by quantity, but for that relief.
     """
 
     sheet: Calculation
@@ -37,6 +38,7 @@ class Step:
     rests: bool = False
     recorded: Mapping[str, str] | None = None
     relief: FoundRelief | None = None
+    asked: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def in_use(self) -> bool:

@@ -159,7 +159,11 @@ def _mends(steps: tuple[Step, ...], check: Complaint, worked: Worked, before: Ca
     left_out = {step.key for step in steps if step.amount is None}
     values = {key: value for key, value in worked.values.items() if key not in left_out} | changed
     try:
-        wrong = _wrong_with(worked, values)
+        # Tried advice leaves some watches out, as a way out of another helps with both; it never adds one, and is dear.
+        with untried():
+            wrong = _wrong_with(worked, values)
+        if not wrong < before() or _own_words(check) in wrong:
+            wrong = _wrong_with(worked, values)
     except Refusal:
         return False
     return wrong < before() and _own_words(check) not in wrong
@@ -167,7 +171,6 @@ def _mends(steps: tuple[Step, ...], check: Complaint, worked: Worked, before: Ca
 
 def _wrong_with(worked: Worked, values: Mapping[str, Given]) -> set[str]:
     """What the calculation finds wrong with such inputs, each in the words by which it is known."""
-    # With its advice tried, for some watches are left out where a way out of another helps with both.
     with undrawn():
         checks = run(worked.sheet, values).checks
     return {known_by(one) for one in checks if one.state in {"watch", "stop"}}

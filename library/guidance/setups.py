@@ -13,11 +13,13 @@ from library.book.model import Book, Entry
 from library.book.search_text import plain
 from library.guidance.following import lines_with_others
 from library.guidance.model import STEPS, Setup, setups
+from library.once import once
 
 FORMS = {"eccentric": "cam", "flat": ""}
 """The method that makes a form of relief; flat is made by any of the others."""
 
 
+@once
 def setups_of(book: Book, family: str) -> tuple[Setup, ...]:
     """The set-ups of a family in the order of the book, whole.
 

@@ -97,9 +97,14 @@ def _trouble(job: Job) -> Iterator[Block]:
 
 
 def _recognised(job: Job) -> tuple[Recognised, ...]:
-    wrong = job.card.wrong.strip()
-    entry = job.book.entries.get(job.card.entry)
-    return recognised(wrong, symptoms_of(job.book, job.card.family, entry)) if wrong else ()
+    wrong, family = job.card.wrong.strip(), job.card.family
+    if not wrong:
+        return ()
+
+    def find() -> tuple[Recognised, ...]:
+        return recognised(wrong, symptoms_of(job.book, family, job.book.entries.get(job.card.entry)))
+
+    return job.answers.remembered(("recognised", wrong, family, job.card.entry), find)
 
 
 def is_unknown_trouble(job: Job) -> bool:

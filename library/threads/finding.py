@@ -40,6 +40,16 @@ def find_threads(asked: str, own: Sequence[Thread] = ()) -> tuple[Thread, ...]:
         >>> [(thread.title, thread.starts, thread.hand) for thread in find_threads("Tr 24x15(P5)LH")]
         [('Tr 24 x 15 P5 LH', 3, 'left')]
     """
+    return _found(asked, own) if own else _standard(asked)
+
+
+@lru_cache(maxsize=256)
+def _standard(asked: str) -> tuple[Thread, ...]:
+    """A card asks at every key for the few names that stand on it."""
+    return _found(asked, ())
+
+
+def _found(asked: str, own: Sequence[Thread]) -> tuple[Thread, ...]:
     if found := _called(asked, own):
         return found
     more = taken_apart(asked)
