@@ -312,6 +312,7 @@ class CalculatorScreen(PanedScreen):
         page = CalculatorPage(form, alphabet, self.session.book, self.in_full)
         page.machine = self.session.calculators.drawer.machine()
         page.whole = f"{self.key_of('help')} in full"
+        page.small = f"{self.key_of('drawing')} shows all again"
         page.lists = f"{self.key_of('change')} lists them"
         self.session.calculators.compute(page.form)
         return page

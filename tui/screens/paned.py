@@ -197,11 +197,7 @@ class PanedScreen(BaseScreen):
     def _head_lines(self, width: int, height: int) -> list[Line]:
         if not self._alone():
             return [banner(self.session.book_title, self.session.display.lengths, width)]
-        above = [
-            screens.list_in_a_line(self.session, width),
-            screens.tool_in_a_line(self.session, self.shown_tool, width),
-        ]
-        return [banner(self.title_text(), self.state_text(), width), *above]
+        return [banner(self.title_text(), self.state_text(), width)]
 
     def _pane_lines(self, place: str, width: int, height: int) -> list[Line]:
         if place == self.PLACE:
@@ -215,10 +211,16 @@ class PanedScreen(BaseScreen):
 
     def _foot_lines(self, width: int, height: int) -> list[Line]:
         last = self.last_lines(width)
-        above = rule(width)
-        if self.abreast == 2 and not self._alone():
-            above = screens.calculation_in_a_line(self.session, self.shown_tool, width)
-        return [above, *self.foot(width, self.size.height), *last]
+        above = [rule(width)]
+        if self._alone():
+            # Below, for the verdict stands on the second line.
+            above = [
+                screens.list_in_a_line(self.session, width),
+                screens.tool_in_a_line(self.session, self.shown_tool, width),
+            ]
+        elif self.abreast == 2:
+            above = [screens.calculation_in_a_line(self.session, self.shown_tool, width)]
+        return [*above, *self.foot(width, self.size.height), *last]
 
 
 def in_a_line(title: str, told: str, width: int) -> Line:

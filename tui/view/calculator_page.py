@@ -71,6 +71,7 @@ class CalculatorPage:
         self.book = book
         self.whole = "? in full"
         self.lists = "F6 lists them"
+        self.small = "Ctrl+G shows all again"
         self.machine: Machine | None = None
         self.view = Viewport()
         self._in_hand = range(0)
@@ -95,6 +96,7 @@ class CalculatorPage:
         if room < 1:
             return filled([*head, EMPTY], height)
         if large:
+            head[-1] = _ruled("GIVEN", ", ".join(one for one in (first.more, self.small) if one), width)
             return [*head, *self._large(first, display, width, room), rule(width)]
         aside = column_width(width, len(GAP))
         numbers = width - aside - len(GAP) if aside else width

@@ -10,7 +10,6 @@ from geometry.quantities import QUANTITIES, quantity
 from library.book.model import Entry
 from library.calc.field_titles import title_in
 from library.calc.surfaces import LANDS, title_of
-from library.pages.answer import checks
 from library.units.show import show_answer
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
@@ -19,7 +18,6 @@ from tui.figure.quantity_figures import SMALL, has_picture, picture_lines
 from tui.figure.sketch.section import land_of
 from tui.view.form import Form
 from tui.view.lines import EMPTY, Line, Piece, filled, line, wrap
-from tui.view.page_lines import part_lines
 
 NUMBERS, WIDE_NUMBERS = 80, 113
 """Columns of the numbers where drawings stand beside them: on a screen of usual width, and on a wide one."""
@@ -33,6 +31,9 @@ _LEAST_LARGE = 8
 
 _LEAST_PICTURE = 7
 """Rows of the lowest picture of a quantity."""
+
+_LOWEST = 12
+"""Rows that the picture of a quantity takes before the checks under it, where the answer has no drawing."""
 
 _ROOMY = 16
 """Rows of a page from which one of them may stay empty."""
@@ -99,7 +100,7 @@ def large_figures(
 
     Args:
         field: the field in hand as a line.
-        waiting: what is still to be given or fixed, where there is no answer yet.
+        waiting: what the verdict above has no room for: what is still to be given or fixed, and the other checks.
         form: what is filled in.
         display: the units.
         width: in cells.
@@ -116,14 +117,14 @@ def large_figures(
     head = [field, *_outputs(result, display, width), *([EMPTY] if height >= _ROOMY else [])]
     room = height - len(head)
     under = max(0, min(_CHECKS + 1, room - _LEAST_LARGE))
-    wanted = drawings(result, display)
-    drawn = abreast(wanted, width, room - under, alphabet)
-    if not wanted:
-        told = wrap("This calculation has no drawing.", width)
-        small = quantity_figure(pictured(form), width, room - under - len(told) - 1, alphabet, _titled(form))
-        drawn = [*told, EMPTY, *small]
-    meaning = part_lines([(checks(result.checks, display),)], width)
-    return filled([*head, *drawn, EMPTY, *meaning], height)
+    if wanted := drawings(result, display):
+        drawn = abreast(wanted, width, room - under, alphabet)
+    else:
+        drawn = quantity_figure(
+            pictured(form), width, max(room - under, min(room, _LOWEST)), alphabet, _titled(form)
+        )
+        drawn = drawn or wrap("This calculation has no drawing.", width)
+    return filled([*head, *drawn, EMPTY, *waiting], height)
 
 
 def _titled(form: Form) -> str:

@@ -84,8 +84,10 @@ async def test_from_100_columns_list_and_tool_stand_side_by_side(program: Progra
             assert any(one.startswith("── Lead over a tap land OPEN") for one in shown), keys
         await hands.press("f2")
         shown = hands.lines()
-        assert shown[1].startswith("── Book 5 of 5")
-        assert shown[2].startswith("── Hand tap, brass")
+        assert shown[1].startswith(" OPEN"), "the verdict stands on the second line"
+        at = next(number for number, one in enumerate(shown) if one.startswith("── Book 5 of 5"))
+        assert shown[at + 1].startswith("── Hand tap, brass")
+        assert at > shown.index(next(one for one in shown if one.startswith("> ")))
         assert not any("Find:" in one for one in shown)
     async with program((99, 30)) as hands:
         assert not any(" │ " in one for one in hands.lines())

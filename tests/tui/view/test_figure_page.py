@@ -121,7 +121,25 @@ def test_what_cannot_be_read_is_told_over_the_drawing_too() -> None:
 
 def test_a_calculation_without_a_drawing_says_so() -> None:
     one = page("wheel-speed", wheel_diameter="200", rotational_speed="3000 rpm", rated_speed="35 m/s")
+    one.form.focus = "rated_speed"
     assert "This calculation has no drawing." in drawn(one, 80, 22, large=True)
+
+
+def test_where_the_answer_has_no_drawing_the_quantity_in_hand_has_its_picture_on_a_small_screen() -> None:
+    one = page("feed-clearance", surface="lip", diameter="8", relief_angle="12 deg")
+    one.form.focus = "relief_angle"
+    text = drawn(one, 80, 20, large=True)
+    assert "This calculation has no drawing." not in text
+    below = text.partition("Relief of the lip, along the axis\n")[2].splitlines()
+    assert sum(bool(one.strip()) for one in below[:10]) > 7
+
+
+def test_the_large_drawing_tells_the_verdict_once_and_how_the_numbers_come_back() -> None:
+    text = drawn(clearing(), 80, 22, large=True)
+    verdict = next(one for one in text.splitlines() if one.startswith(" PASS")).removeprefix(" PASS").strip()
+    assert text.count(verdict[:30]) == 1
+    assert "Ctrl+G shows all again" in text
+    assert "Ctrl+G" not in drawn(clearing(), 80, 22)
 
 
 def test_the_rake_of_the_book_leans_the_face() -> None:
