@@ -11,10 +11,10 @@ from tui.view.lines import EMPTY, Line, Piece, beside, fit, line
 KEY_WIDTH = 8
 """Cells of the column of keys."""
 
-TWO_FROM = 100
-"""From this width on there are two columns."""
+TWO_FROM = 76
+"""From this width on there are two columns, as on a terminal of usual width."""
 
-COLUMNS: tuple[tuple[Group, ...], ...] = (("here", "keep"), ("go", "book", "program"))
+COLUMNS: tuple[tuple[Group, ...], ...] = (("here", "keep", "program"), ("go", "book"))
 """What stands in each of two columns; in one, in this order."""
 
 ORDER: tuple[Group, ...] = tuple(group for column in COLUMNS for group in column)

@@ -13,33 +13,43 @@ from tui.view.menu_page import ORDER
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
 
-HEADINGS = ("HERE: Heelclear: the book", "KEEP", "GO", "BOOK", "PROGRAM")
+HEADINGS = ("HERE: Heelclear: the book", "KEEP", "PROGRAM", "GO", "BOOK")
 
 
-async def test_at_80_columns_the_parts_stand_under_each_other_and_the_rest_is_counted(
+async def test_on_a_narrow_screen_the_parts_stand_under_each_other_and_the_rest_is_counted(
     program: Program,
 ) -> None:
-    async with program() as hands:
+    async with program((70, 24)) as hands:
         lines = (await hands.press("f8")).splitlines()
         assert lines[3].startswith(HEADINGS[0])
         assert lines[4] == "> Enter   open the entry"
-        assert "  F3      job cards" in lines
+        assert "  F5      millimetres or inches" in lines
         assert any("more lines: PgDn" in line for line in lines)
         await hands.press("end")
         lines = hands.shown().splitlines()
-        assert "> Ctrl+Q  leave the program" in lines
+        assert "  F3      job cards" in lines
         assert not any("more line" in line for line in lines)
 
 
-async def test_from_100_columns_they_stand_in_two_columns(program: Program) -> None:
-    async with program((100, 36)) as hands:
+@pytest.mark.parametrize("size", [(80, 24), (100, 36)])
+async def test_from_80_columns_they_stand_in_two_columns(program: Program, size: tuple[int, int]) -> None:
+    async with program(size) as hands:
         lines = (await hands.press("f8")).splitlines()
         places = {}
         for heading in HEADINGS:
             (line,) = [one for one in lines if heading in one]
             places[heading] = line.index(heading)
-        assert places[HEADINGS[0]] == places["KEEP"] == 0
-        assert places["GO"] == places["BOOK"] == places["PROGRAM"] > 50
+        assert places[HEADINGS[0]] == places["KEEP"] == places["PROGRAM"] == 0
+        assert places["GO"] == places["BOOK"] >= size[0] // 2 - 1
+
+
+async def test_at_80_columns_the_menu_of_the_book_and_its_titles_stand_whole(program: Program) -> None:
+    async with program() as hands:
+        shown = await hands.press("f8")
+        titles = [
+            one.rpartition("  ")[2].strip() for line in shown.splitlines()[3:-4] for one in line.split(" │ ")
+        ]
+        assert not any(title.endswith("…") for title in titles[1:])
 
 
 @pytest.mark.depth
@@ -59,7 +69,7 @@ async def test_down_goes_through_every_line_once_and_the_foot_explains_each(prog
                 seen.append(chosen)
                 await hands.press("down")
             assert len(set(seen)) == count, size
-            assert seen[-1].endswith("leave the program")
+            assert any(one.endswith("leave the program") for one in seen), size
 
 
 async def test_problems_drafts_words_machines_and_the_book_are_reached_from_it(program: Program) -> None:
@@ -95,8 +105,8 @@ async def test_the_keys_told_are_the_reader_s_own(program: Program) -> None:
         (80, 60), session=Session(keymap=keymap({"cards": ("ctrl+y",), "glossary": ("ctrl+b",)}))
     ) as hands:
         lines = (await hands.press("f8")).splitlines()
-        assert "  Ctrl+Y  job cards" in lines
-        assert "  Ctrl+B  words explained" in lines
+        assert any(line.endswith("  Ctrl+Y  job cards") for line in lines)
+        assert any(line.endswith("  Ctrl+B  words explained") for line in lines)
 
 
 @pytest.mark.parametrize("where", EVERYWHERE)
