@@ -10,7 +10,7 @@ from tui.keys import shown_key
 from tui.meanings import MOVES
 from tui.screens.chooser import Choice, Chooser
 from tui.view.lines import Line, edge_of
-from tui.view.menu_page import ORDER, MenuLine, menu_line, menu_lines
+from tui.view.menu_page import ORDER, MenuLine, across, in_columns, menu_line, menu_lines
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -85,6 +85,13 @@ class ActionsScreen(Chooser):
             return
         self.app.pop_screen()
         self.below.call_after_refresh(self.below.do, on_screen(self.below.WHERE)[choice.id])
+
+    def edited(self, key: str) -> None:
+        """Edit what is sought; where nothing is, Left and Right go to the other column."""
+        if key in {"left", "right"} and not self.find.text and in_columns(self.size.width):
+            self.view.choose(across([self._line(one) for one in self.found()], self.view.chosen))
+        else:
+            super().edited(key)
 
     def listed(self, found: list[Choice], width: int, height: int) -> list[Line]:
         """The parts with their headings; what is found by typing stands without, the likeliest first."""

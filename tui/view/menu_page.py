@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from tui.actions import Group
@@ -35,6 +35,11 @@ class MenuLine(NamedTuple):
     group: Group
 
 
+def in_columns(width: int) -> bool:
+    """Whether the menu stands in two columns on a screen so wide."""
+    return width >= TWO_FROM
+
+
 def menu_lines(
     found: Sequence[MenuLine], chosen: int, headings: Mapping[Group, str], width: int
 ) -> tuple[list[Line], int]:
@@ -46,7 +51,7 @@ def menu_lines(
         headings: of each part.
         width: in cells.
     """
-    if width < TWO_FROM:
+    if not in_columns(width):
         return _column(found, chosen, headings, ORDER, width)
     half = (width - 3) // 2
     (left, at_left), (right, at_right) = (
@@ -54,6 +59,37 @@ def menu_lines(
         for groups in COLUMNS
     )
     return beside(left, right, half, " │ "), max(at_left, at_right)
+
+
+def across(found: Sequence[MenuLine], chosen: int) -> int:
+    """The one that stands beside the chosen one in the other column, or the nearest to that; the same where there is none.
+
+    Args:
+        found: in the order of ``ORDER``.
+        chosen: which of them is chosen.
+
+    Example:
+        >>> lines = [MenuLine("", name, group) for name, group in (("a", "here"), ("b", "keep"), ("c", "go"), ("d", "book"))]
+        >>> across(lines, 0), across(lines, 3)
+        (2, 1)
+    """
+    sides = [list(_places(found, groups)) for groups in COLUMNS]
+    own = next((side for side in sides if any(at == chosen for _, at in side)), [])
+    row = next((row for row, at in own if at == chosen), 0)
+    others = [one for side in sides if side is not own for one in side]
+    return min(others, key=lambda one: abs(one[0] - row), default=(0, chosen))[1]
+
+
+def _places(found: Sequence[MenuLine], groups: Sequence[Group]) -> Iterator[tuple[int, int]]:
+    """The lines of a column in which something can be chosen, each with its number in the menu."""
+    row = -1
+    for group in groups:
+        own = [number for number, one in enumerate(found) if one.group == group]
+        # A heading stands over each part, and an empty line over each but the first.
+        row += (1 if row < 0 else 2) if own else 0
+        for number in own:
+            row += 1
+            yield row, number
 
 
 def _column(

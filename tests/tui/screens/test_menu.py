@@ -52,6 +52,17 @@ async def test_at_80_columns_the_menu_of_the_book_and_its_titles_stand_whole(pro
         assert not any(title.endswith("…") for title in titles[1:])
 
 
+async def test_right_goes_to_the_column_beside_and_left_comes_back(program: Program) -> None:
+    async with program() as hands:
+        await hands.press("f8")
+        assert any("> F3      job cards" in one for one in (await hands.press("right")).splitlines())
+        assert any("> Enter   open the entry" in one for one in (await hands.press("left")).splitlines())
+        # In what is sought they go from sign to sign.
+        await hands.type("card")
+        await hands.press("left", "x")
+        assert "Find: carxd" in hands.shown()
+
+
 @pytest.mark.depth
 async def test_down_goes_through_every_line_once_and_the_foot_explains_each(program: Program) -> None:
     for size in ((80, 24), (120, 36), (60, 12)):
