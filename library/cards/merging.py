@@ -26,11 +26,39 @@ def merge(
     base, theirs = (in_the_units_of(one, mine.units) for one in (base, theirs))
     typed = changed_fields(base, mine)
     both = _in_both(base, typed, theirs)
+    kept = _kept_of_theirs(both, choices)
+    if kept is None:
+        return both
+    return with_fields(theirs, {way: text for way, text in typed.items() if way not in kept})
+
+
+def settled(
+    started: Mapping[str, str], mine: Card, theirs: Card, choices: Sequence[Choice] = ()
+) -> Card | tuple[Conflict, ...]:
+    """A card that a draft was laid on, once it is known what holds where both are different; else what there is to choose.
+
+    Args:
+        started: the texts that the card had when the draft was begun.
+        mine: what is saved now, with what was typed on it.
+        theirs: as it is saved now.
+        choices: answers to conflicts of an earlier attempt.
+    """
+    theirs = in_the_units_of(theirs, mine.units)
+    base = in_the_units_of(with_all(theirs, started), mine.units)
+    both = _in_both(base, changed_fields(base, mine), theirs)
+    kept = _kept_of_theirs(both, choices)
+    if kept is None:
+        return both
+    saved = as_fields(theirs)
+    return with_fields(mine, {way: saved.get(way, "") for way in kept})
+
+
+def _kept_of_theirs(both: Sequence[Conflict], choices: Sequence[Choice]) -> list[str] | None:
+    """The places that are to stay as somebody else saved them; nothing where one of them is not answered."""
     answers = {choice.conflict: choice.side for choice in choices}
     if any(conflict not in answers for conflict in both):
-        return both
-    kept = {conflict.key for conflict in both if answers[conflict] == "theirs"}
-    return with_fields(theirs, {way: text for way, text in typed.items() if way not in kept})
+        return None
+    return [conflict.key for conflict in both if answers[conflict] == "theirs"]
 
 
 def _in_both(base: Card, typed: Mapping[str, str], theirs: Card) -> tuple[Conflict, ...]:

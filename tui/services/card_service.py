@@ -18,7 +18,7 @@ from library.cards.folders_not_read import folders_not_read
 from library.cards.forms import as_fields
 from library.cards.history import Visit, visit_of
 from library.cards.index import card_rows
-from library.cards.merging import with_all, with_those_that_fit
+from library.cards.merging import settled, with_all, with_those_that_fit
 from library.cards.model import Card
 from library.cards.rows import CardRow, row_of
 from library.cards.saving import SavedCard, save_merged
@@ -107,7 +107,11 @@ class CardService:
         return load(self.shop, card_id)
 
     def save(
-        self, opened: Opened | None, card: Card, choices: Sequence[Choice] = ()
+        self,
+        opened: Opened | None,
+        card: Card,
+        choices: Sequence[Choice] = (),
+        started: Mapping[str, str] | None = None,
     ) -> SavedCard | CardConflicts:
         """Save a card, a new one under the next free id of today.
 
@@ -115,6 +119,8 @@ class CardService:
             opened: as it was read; nothing for a new card.
             card: as it shall be.
             choices: answers to what was met before.
+            started: the texts that the card had when what is typed was begun; those it was read with where nothing is
+                said. A draft may be older than what is saved.
 
         Raises:
             SaveError: with a sentence; nothing is changed then.
@@ -122,6 +128,11 @@ class CardService:
         card = completed(card)
         if opened is None:
             return self._stored(create(self.shop, card, self.today()))
+        if started is not None and started != as_fields(opened.card):
+            found = settled(started, card, opened.card, choices)
+            if not isinstance(found, Card):
+                return CardConflicts(found)
+            card = found
         try:
             saved = save_merged(self.shop, opened, card, choices)
         except NoCard:
@@ -183,6 +194,16 @@ class CardService:
         card = reopened(opened.card) if opened.card.done else opened.card
         card = in_the_units_of(card, draft.fields.get("units", card.units))
         return CardInHand(with_those_that_fit(card, changed), opened, draft.about, draft.started)
+
+    def fits_what_is_saved(self, brought_back: CardInHand) -> bool:
+        """Whether a card that a draft was laid on holds something new, and nothing that was saved otherwise since.
+
+        Nor was it closed as a record since, which the draft would open again.
+        """
+        opened, started = brought_back.opened, brought_back.started or {}
+        if opened is None or opened.read_only or opened.card.done or brought_back.card == opened.card:
+            return False
+        return isinstance(settled(started, brought_back.card, opened.card), Card)
 
     def fields_now(self, draft: Draft) -> Mapping[str, str] | None:
         """The texts of the card that a draft is of, as it is saved now; nothing where there is no such card."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from library.cards.job import Job
@@ -48,3 +48,20 @@ def step_of(way: str) -> int:
     """
     section = way.partition(".")[0].partition("#")[0]
     return next((number for number, step in enumerate(STEPS) if section in step.sections), 0)
+
+
+def last_typed(now: Mapping[str, str], started: Mapping[str, str] | None) -> str:
+    """The place farthest on of a card in which something was typed; empty where there is none.
+
+    Args:
+        now: the texts of the card.
+        started: those that it had when it was begun; nothing where nobody knows.
+
+    Example:
+        >>> last_typed({"minutes": "20", "tool.size": "M12"}, {"tool.size": "M10"})
+        'minutes'
+    """
+    if started is None:
+        return ""
+    typed = [way for way in {**now, **started} if now.get(way, "") != started.get(way, "")]
+    return sorted(typed, key=step_of)[-1] if typed else ""

@@ -20,7 +20,7 @@ from tui.screens.cards.listing import calculation_of, has_calculation, has_list,
 from tui.services.card_service import CardConflicts
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
-from tui.view.card_steps import STEPS
+from tui.view.card_steps import STEPS, last_typed
 from tui.view.lines import Line, wrap
 
 if TYPE_CHECKING:
@@ -53,7 +53,7 @@ class CardScreen(BaseScreen):
         if read_on := session.read_on.get(card.id, {}):
             self.form.know_readings(read_on)
         if opened is not None or started is not None:
-            self.form.go_on_with(session.left_at.get(card.id, ""))
+            self.form.go_on_with(last_typed(as_fields(card), started) or session.left_at.get(card.id, ""))
         self.cards = cards
         alphabet = ALPHABETS[session.theme.drawing]
         self.page = CardPage(self.form, cards.earlier, self.key_of, cards.visits, alphabet)
@@ -271,7 +271,7 @@ class CardScreen(BaseScreen):
         # A program that is killed while it saves has what was typed either on the card or in a draft.
         self.heelclear.autosave.keep_now()
         try:
-            stored = self.cards.save(self.opened, self.form.card, choices)
+            stored = self.cards.save(self.opened, self.form.card, choices, self._started)
         except SaveError as refused:
             self.say(f"{refused.sentence} What you typed is kept as a draft.")
             self._refused = True
