@@ -222,7 +222,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("suspend", "shell for a while", "Goes to the shell for a while; fg comes back.", group="program"),
     Action("back", "back", "Goes back to where you came from; nothing typed is lost.", EVERYWHERE[1:], "program"),
     Action("back", "leave", "Empties the find line; when it is empty, F9 leaves the program.", ("book",), "program"),
-    Action("quit", "leave the program", "Leaves the program from anywhere: cards and forms are kept, what was typed into calculations is forgotten. F9 goes step by step.", group="program"),
+    Action("quit", "leave the program", "Leaves the program from anywhere: cards and forms are kept as drafts, what was typed into calculations is forgotten. F9 goes step by step.", group="program"),
     Action("menu", "menu", "Lists everything that can be done here; type to find it, Enter does it.", tuple(one for one in EVERYWHERE if one != "menu"), "program"),
     # Moving
     Action("next-place", "to the right", "Goes from the list to the tool and from the tool to its calculation.", ("book", "entry")),

@@ -15,6 +15,7 @@ from tui.actions import action
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.in_editor import open_file, write_notes
+from tui.screens.left_behind import left_of
 from tui.screens.texts_form import TEXTS, text_of
 
 if TYPE_CHECKING:
@@ -90,8 +91,9 @@ class ChangesScreen(Chooser):
 
     def _unsaved(self, kind: str, key: str) -> str:
         """A sentence where something was typed for this and is not saved."""
-        draft = self.heelclear.autosave.newest(f"{kind} {self.entry.id}.{key}")
-        return "Typed and not saved yet; Enter goes on with it." if draft is not None else ""
+        name = f"{kind} {self.entry.id}.{key}"
+        is_kept = self.heelclear.autosave.newest(name) is not None or left_of(self, name) is not None
+        return "Typed and not saved yet; Enter goes on with it." if is_kept else ""
 
     def _texts(self) -> list[Choice]:
         notes = " ".join(self.entry.notes.split()) or "none yet"

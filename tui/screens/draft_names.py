@@ -36,9 +36,14 @@ def name_of(session: Session, draft: Draft) -> str:
         case "equipment" | "own-table":
             return _of_own_table(session, draft)
         case "job-card":
-            return f"Job card: {about}" if about.startswith("new card") else f"Job card {about}"
+            return f"Job card: {about}" if is_new_card(draft) else f"Job card {about}"
         case _:
             return about
+
+
+def is_new_card(draft: Draft) -> bool:
+    """Whether a draft is of a job card that was never saved."""
+    return draft.kind == "job-card" and draft.about.startswith("new card")
 
 
 def label_of(draft: Draft, key: str) -> str:

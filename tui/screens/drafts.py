@@ -8,7 +8,8 @@ from tui import screens
 from tui.screens.chooser import Choice, Chooser
 from tui.screens.confirming import ask
 from tui.screens.draft_names import label_of, name_of
-from tui.screens.draft_screens import is_there, put_away, put_away_old, screen_of, without_unit
+from tui.screens.draft_screens import is_there, opened_again, put_away, put_away_old, screen_of, without_unit
+from tui.screens.left_behind import take_over
 
 if TYPE_CHECKING:
     from library.drafts.draft_store import Kept
@@ -61,17 +62,21 @@ class DraftsScreen(Chooser):
                 f"Open that one to take it up: heelclear --library {other}"
             )
             return
+        if (newer := self.heelclear.autosave.newest(kept.draft.name)) and newer.kind != "calculator":
+            self.say(
+                "More was typed there since and is not saved. Open that and save it first; this draft stays."
+            )
+            return
         screen = screen_of(self.heelclear, self.session.book, kept.draft)
         if screen is None:
             self.say(
                 "What this was about is not in the book any more. The draft stays, for you to read or to drop."
             )
             return
-        self.heelclear.autosave.take_over(kept)
-        self.session.left_behind.remove(kept)
+        take_over(self, kept)
         self.app.pop_screen()
         self.app.push_screen(screen)
-        if said := without_unit(kept.draft):
+        if said := without_unit(kept.draft) or opened_again(screen):
             screen.say(said)
 
     def do_compare(self) -> None:

@@ -9,6 +9,7 @@ from tui.screens.base_screen import BaseScreen
 from tui.screens.change_flow import ChangeRequest, preview
 from tui.screens.choosing import list_choices
 from tui.screens.confirming import ask
+from tui.screens.left_behind import left_of, take_over
 from tui.view.lines import EMPTY, Line, wrap
 from tui.view.text_form import TextForm
 
@@ -51,10 +52,14 @@ class FormScreen(BaseScreen):
 
     def on_mount(self) -> None:
         """Take up what was typed here before and is not saved yet."""
-        kept = self.heelclear.autosave.newest(self.draft().name)
-        if kept is None:
+        name = self.draft().name
+        typed = self.heelclear.autosave.newest(name)
+        if typed is None and (kept := left_of(self, name)) is not None:
+            take_over(self, kept)
+            typed = kept.draft
+        if typed is None:
             return
-        self.form.take_up(kept.fields, kept.started)
+        self.form.take_up(typed.fields, typed.started)
         self.form.wrong = self.complaints()
         self.say(
             f"What you typed here before is back. {self.key_of('start-over')} puts the book's own words in its place."

@@ -30,6 +30,7 @@ class CardListPage:
         view: the part of them in sight, and the chosen one.
         marked: ids of the cards marked for a batch, in the order in which they were marked.
         unsaved: that cards were left unsaved, in a sentence; empty where none were.
+        never_saved: which of them were never saved, so that the list has no line of theirs; empty where none are.
     """
 
     def __init__(
@@ -44,7 +45,7 @@ class CardListPage:
         """
         self._keys = keys
         self._rows = rows
-        self.not_read = self.unsaved = ""
+        self.not_read = self.unsaved = self.never_saved = ""
         self.find = TextLine()
         self.found: Sequence[CardRow] = rows or ()
         self.view = Viewport(len(self.found))
@@ -109,9 +110,10 @@ class CardListPage:
     def draw(self, width: int, height: int) -> list[Line]:
         """The page, exactly ``height`` lines."""
         foot = 2 if height >= 14 else 1
-        room = height - foot - 4
+        told = [line(Piece(fit(self.never_saved, width), "warn"))] if self.never_saved and self._rows else []
+        room = height - foot - 4 - len(told)
         self.view.resize(len(self.found), room)
-        head = [self._find_line(width), line(Piece(_cells(width, *_HEADING), "quiet")), rule(width)]
+        head = [self._find_line(width), line(Piece(_cells(width, *_HEADING), "quiet")), rule(width), *told]
         top = self.view.top
         rows = [
             self._row(row, width, chosen=place == self.view.chosen)

@@ -73,6 +73,21 @@ async def test_a_form_that_is_left_and_opened_again_has_what_was_typed(program: 
         assert "is back" not in hands.shown()
 
 
+async def test_a_form_that_an_earlier_run_left_has_what_was_typed_when_it_is_opened_again(
+    program: Program, drafts: Callable[[], list[dict[str, Any]]]
+) -> None:
+    await _leave_something_behind(program)
+    async with program() as hands:
+        await hands.until(lambda: hands.app.session.left_behind)
+        await hands.open("bronze")
+        assert "Typed and not saved yet; Enter goes on with it." in hands.words()
+        await hands.choose("chamfer relief")
+        assert "What you typed here before is back." in hands.words()
+        assert hands.field("Usual") == "5 deg"
+        assert hands.app.session.left_behind == []
+    assert [one["fields"]["usual"] for one in drafts()] == ["5 deg"]
+
+
 async def test_starting_over_puts_the_book_s_value_back_and_drops_the_draft(
     program: Program, drafts: Callable[[], list[dict[str, Any]]]
 ) -> None:

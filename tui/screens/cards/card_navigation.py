@@ -12,10 +12,15 @@ from library.errors import Refused
 from library.search.along import Along
 from tui import screens
 from tui.screens.base_screen import BaseScreen
+from tui.screens.left_behind import left_of, take_over
 
 if TYPE_CHECKING:
     from library.book.model import Book, Entry
+    from tui.screens.cards.card import CardScreen
     from tui.services.card_service import CardInHand, CardService
+
+KIND = "job-card"
+"""What drafts of cards are called."""
 
 
 def begin_card(screen: BaseScreen, entry: Entry | None) -> None:
@@ -33,8 +38,38 @@ def begin_again(screen: BaseScreen, card_id: str) -> None:
 
 
 def open_card(screen: BaseScreen, card_id: str) -> None:
-    """Open a card."""
-    show_card(screen, lambda cards, _: cards.open(card_id))
+    """Open a card, with what was typed on it and not saved where there is such a thing.
+
+    What an earlier run left is laid on it only where nothing was saved in those places since; else it is told of.
+    """
+    if (typed := screen.heelclear.autosave.newest(f"{KIND} {card_id}")) is not None:
+        card = show_card(screen, lambda cards, book: cards.brought_back(typed, book))
+        if card is not None:
+            card.say("What was typed on it before and not saved stands on it again.")
+        return
+    kept = left_of(screen, f"{KIND} {card_id}")
+    if kept is None:
+        show_card(screen, lambda cards, _: cards.open(card_id))
+        return
+    when = f"{kept.draft.kept:%Y-%m-%d %H:%M}"
+    taken_up: list[CardInHand] = []
+
+    def take(cards: CardService, book: Book) -> CardInHand:
+        in_hand = cards.brought_back(kept.draft, book)
+        if cards.fits_what_is_saved(in_hand):
+            taken_up.append(in_hand)
+            return in_hand
+        return cards.open(card_id)
+
+    card = show_card(screen, take)
+    if card is not None and taken_up:
+        take_over(screen, kept)
+        card.say(f"What was typed on it until {when} and not saved stands on it again.")
+    elif card is not None:
+        card.say(
+            f"The card stands as it is saved. An unsaved draft of it, of {when}, says otherwise: "
+            f"{card.key_of('cards')}, {card.key_of('menu')}, unsaved, shows both."
+        )
 
 
 def to_the_cards(screen: BaseScreen) -> None:
@@ -64,20 +99,23 @@ def _list_cards(screen: BaseScreen) -> None:
         screen.app.push_screen(screens.CardsScreen(screen.session, screen.heelclear.card_service))
 
 
-def show_card(screen: BaseScreen, take: Callable[[CardService, Book], CardInHand], guide: str = "") -> None:
+def show_card(
+    screen: BaseScreen, take: Callable[[CardService, Book], CardInHand], guide: str = ""
+) -> CardScreen | None:
     """Show a card that the service gives, with what a new hand is told there; where it gives none, say why."""
     book = _book(screen)
     if book is None:
-        return
+        return None
     cards = screen.heelclear.card_service
     try:
         in_hand = take(cards, book)
     except Refused as refused:
         screen.heelclear.say(refused.sentence)
-    else:
-        card = screens.CardScreen(screen.session, book, cards, in_hand)
-        card.guide = guide
-        screen.app.push_screen(card)
+        return None
+    card = screens.CardScreen(screen.session, book, cards, in_hand)
+    card.guide = guide
+    screen.app.push_screen(card)
+    return card
 
 
 def _book(screen: BaseScreen) -> Book | None:

@@ -10,7 +10,7 @@ from library.cards.store import NoCard
 from tui import screens
 from tui.screens.base_screen import BaseScreen
 from tui.screens.cards.card_navigation import begin_again, begin_card, open_card
-from tui.screens.draft_names import name_of
+from tui.screens.draft_names import is_new_card, name_of
 from tui.screens.marks import take_away
 from tui.view.card_list_page import CardListPage
 from tui.view.lines import Line
@@ -80,11 +80,26 @@ class CardsScreen(BaseScreen):
             if one.draft.kind == "job-card"
         ]
 
+    def _never_saved(self) -> str:
+        """Which new cards an earlier run left before they were saved, so that no line of the list is theirs."""
+        elsewhere = self.heelclear.autosave.of_another_book
+        left = [one.draft for one in self.session.left_behind if is_new_card(one.draft)]
+        new = [one for one in left if not elsewhere(one)]
+        if not new:
+            return ""
+        tool = " ".join(new[0].fields.get(f"tool.{key}", "") for key in ("name", "size")).strip()
+        one = f"{tool or 'a card without a tool'}, left {new[0].kept:%Y-%m-%d %H:%M}"
+        which = one if len(new) == 1 else f"{one}, and {len(new) - 1} more"
+        return (
+            f"Never saved: {which}; {self.key_of('menu')}, unsaved, has {'it' if len(new) == 1 else 'them'}."
+        )
+
     def body(self, width: int, height: int) -> list[Line]:
         """The find line and the list."""
         names = self._unsaved()
         are = "was" if len(names) == 1 else "were"
         self.page.unsaved = f"Left unsaved {are}: {', '.join(names[:3])}." if names else ""
+        self.page.never_saved = self._never_saved()
         return self.page.draw(width, height)
 
     def needs(self) -> Needs:

@@ -1,0 +1,27 @@
+"""What an earlier run left unsaved of the thing that is opened now."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from library.drafts.draft_store import Kept
+    from tui.screens.base_screen import BaseScreen
+
+
+def left_of(screen: BaseScreen, name: str) -> Kept | None:
+    """The newest draft of a name that an earlier run left of this book; nothing where there is none.
+
+    Args:
+        screen: of the program.
+        name: of the draft, as ``Draft.name`` has it.
+    """
+    elsewhere = screen.heelclear.autosave.of_another_book
+    named = (one for one in screen.session.left_behind if one.draft.name == name)
+    return next((one for one in named if not elsewhere(one.draft)), None)
+
+
+def take_over(screen: BaseScreen, kept: Kept) -> None:
+    """Make a draft that an earlier run left one of this run, because what it is of is open with it."""
+    screen.heelclear.autosave.take_over(kept)
+    screen.session.left_behind.remove(kept)
