@@ -42,7 +42,7 @@ class ValueFormScreen(FormScreen):
         self._place = place
         self.form = TextForm(blanks(key), self.current())
         self.form.focus = "usual"
-        self._gone: tuple[str, ...] = ()
+        self._gone: dict[str, str] = {}
         self.form.fill(self._measured())
 
     def _measured(self) -> dict[str, str]:
@@ -53,6 +53,7 @@ class ValueFormScreen(FormScreen):
 
     def _start_over(self) -> None:
         super()._start_over()
+        self._gone = {}
         self.form.fill(self._measured())
 
     def title_text(self) -> str:
@@ -96,15 +97,22 @@ class ValueFormScreen(FormScreen):
             measured = self._measured()
             is_old = all(now[key] == measured.get(key, started[key]) for key in SAID)
             if is_other and is_old and started["source"] != "shop":
-                gone = [key for key in self._ends(in_hand) if started[key] and now[key] == started[key]]
-                self.form.fill(
-                    {**dict.fromkeys(gone, ""), "source": "shop", "place": self._place, "note": ""}
-                )
-                self._gone = (*gone, *SAID)
-            elif self._gone and not is_other:
-                self.form.fill({key: measured.get(key, started[key]) for key in self._gone})
-                self._gone = ()
+                ends = [key for key in self._ends(in_hand) if started[key] and now[key] == started[key]]
+                self._gone = {**dict.fromkeys(ends, ""), "source": "shop", "place": self._place, "note": ""}
+                self.form.fill(self._gone)
+            elif self._gone and self._has_the_numbers_of_the_book(now):
+                back = [key for key, text in self._gone.items() if now[key] == text]
+                self.form.fill({key: measured.get(key, started[key]) for key in back})
+                self._gone = {}
         super().look_over()
+
+    def _has_the_numbers_of_the_book(self, now: Mapping[str, str]) -> bool:
+        """Whether every number is the book's again, but for those that went with another one and were not typed since."""
+        started = self.form.started
+        went = {key for key, text in self._gone.items() if now[key] == text}
+        return all(
+            key in went or now[key].strip() == started[key].strip() for key in self.NUMBERS if key in now
+        )
 
     def _ends(self, in_hand: str) -> tuple[str, ...]:
         """The ends of the range round the usual value, where that is in hand."""
@@ -117,7 +125,8 @@ class ValueFormScreen(FormScreen):
             return "Type here what was measured. The range of the old source went with it, as nobody measured that."
         ends = [key for key in self._gone if key in self.NUMBERS]
         went = [*(["its range"] if ends else []), *(["its remark"] if self._gone and started["note"] else [])]
-        told = f"{' and '.join(went)} went with the old one, and {'come' if len(went) > 1 else 'comes'} back with its number."
+        numbers = "numbers" if "low" in self.form.typed else "number"
+        told = f"{' and '.join(went)} went with the old one, and {'come' if len(went) > 1 else 'comes'} back with its {numbers}."
         return f"The source is the shop now; {told}" if went else ""
 
     def complaints(self) -> dict[str, str]:

@@ -84,6 +84,31 @@ async def test_taking_the_number_back_takes_the_source_back_too(program: Program
         assert "Nothing was changed" in await hands.press("ctrl+r")
 
 
+@pytest.mark.parametrize(("least", "most"), [("3 deg", "10 deg"), ("4 deg", "8 deg")])
+async def test_one_number_that_the_book_has_too_does_not_bring_its_source_back(
+    program: Program, least: str, most: str
+) -> None:
+    # The book has 3 to 8 degrees, 5 usual, of the handbook.
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.do("6 deg", "<up>", least, "<down>", "<down>", most)
+        assert [hands.field(end) for end in ("Min.", "Usual", "Max.")] == [least, "6 deg", most]
+        assert [hands.field(said) for said in ("Source", "Place in it", "Note")] == ["shop", "", ""]
+
+
+async def test_the_usual_number_of_the_book_leaves_a_range_that_was_typed(program: Program) -> None:
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.do("6 deg", "<down>", "10 deg", "<up>", "<ctrl+u>", "5 deg")
+        assert [hands.field(end) for end in ("Min.", "Usual", "Max.")] == ["", "5 deg", "10 deg"]
+        assert hands.field("Source") == "shop"
+        await hands.do("<down>", "8 deg")
+        assert [hands.field(end) for end in ("Min.", "Usual", "Max.")] == ["3 deg", "5 deg", "8 deg"]
+        assert hands.field("Source") == "handbook"
+
+
 async def test_a_source_that_somebody_typed_is_left_alone(program: Program) -> None:
     async with program() as hands:
         await hands.open("spiral")
