@@ -211,7 +211,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("book-wheels", "wheels of the book", "Lists the wheels that the book recommends and those that it warns of, to be read; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.BookWheelsScreen"),
     Action("troubles", "troubles and cures", "Lists what is seen on tools, what to measure then and what to change, to be read; each is changed in a form, and new ones are made in one.", _TABLES_FROM, "book", "tui.screens.own_tables.TroublesScreen"),
     Action("own-threads", "threads of the shop", "Lists the threads of the shop's book and the standard ones; a new one is made in a form, and a standard one is given the shop's own numbers.", _TABLES_FROM, "book", "tui.screens.own_tables.OwnThreadsScreen"),
-    Action("new-entry", "new tool", "Adds an entry of your own to the book.", _PLACES, "book"),
+    Action("new-entry", "new entry", "Adds a new tool of your own to the book, as an entry.", _PLACES, "book"),
     Action("new-family", "new family", "Adds a family of tools to the book.", _PLACES, "book"),
     Action("take-back", "take back the last save", "Takes back the last save of the book; what would change is shown first.", (*_PLACES, "machines", "own-tables"), "book"),
     Action("share", "share through git", "Lists how the book is brought to other copies, and what is recorded.", _PLACES, "book"),

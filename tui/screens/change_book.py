@@ -49,7 +49,7 @@ class ChangeBookScreen(Chooser):
         )
         return [
             *this,
-            Choice("entry", "New entry", "Adds an entry of your own."),
+            Choice("entry", "New entry", "Adds a new tool of your own to the book."),
             Choice("family", "New family", "Adds a family of tools."),
             *(Choice(one.id, one.title.capitalize(), one.help) for one in map(action, TABLES)),
             Choice("undo", "Take back", self._undo_text()),

@@ -101,6 +101,17 @@ async def test_problems_drafts_words_machines_and_the_book_are_reached_from_it(p
         assert "there is nothing to 'take back the last save'" in await hands.menu("take back")
 
 
+@pytest.mark.parametrize("words", ["new tool", "new entry"])
+async def test_a_new_entry_is_called_so_and_found_as_a_new_tool_too(program: Program, words: str) -> None:
+    async with program() as hands:
+        assert "> new entry" in " ".join((await hands.press("f8", *words)).split())
+        await hands.press("enter")
+        assert hands.lines()[0].startswith("New entry")
+        await hands.press("f9", "f6")
+        await hands.choose("new entry" if words == "new tool" else "new tool")
+        assert hands.lines()[0].startswith("New entry")
+
+
 async def test_what_is_counted_is_counted_in_it(program: Program) -> None:
     async with program() as hands:
         await hands.press("ctrl+t", "ctrl+t")
