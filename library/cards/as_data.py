@@ -129,7 +129,7 @@ def history_data(found: History, display: Display) -> Json:
         "as_of": found.left_as_of,
         "cards": [
             {"id": visit.card.id, "before": size(visit.before), "after": size(visit.after),
-             "result": visit.card.result, "minutes": visit.card.minutes}
+             "status": visit.card.status, "result": visit.card.result, "minutes": visit.card.minutes}
             for visit in found.visits
         ],
     }  # fmt: skip

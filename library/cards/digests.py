@@ -58,7 +58,7 @@ class Digest:
     def visit(self) -> Visit:
         """The sharpening, with as much of its card as a life shows."""
         told = dict(zip(RECORD, self.record, strict=True))
-        card = Card(id=told["card"], minutes=told["minutes"], result=told["result"])
+        card = Card(id=told["card"], status=told["status"], minutes=told["minutes"], result=told["result"])
         return Visit(card, self.before, self.after)
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from geometry.quantities import QUANTITIES
 from library.book.diagnostics import nearest
 from library.cards.editing import LONGEST_LINE, readings_of
+from library.cards.job import flutes_of
 from library.cards.model import Card, Inspection, Readings
 from library.cards.provenance import joined
 from library.cards.safe_cells import guarded_row, unguarded
@@ -73,13 +74,20 @@ def record(card: Card) -> list[str]:
         card.wheel,
         card.wrong,
         "; ".join(f"{key} {joined(found)}" for key, found in card.received.items()),
-        "; ".join(f"{key} {one.value}" for key, one in card.wanted.items()),
+        "; ".join(f"{key} {_wanted(card, key)}" for key in card.wanted),
         "; ".join(f"{key} {joined(one.readings)}" for key, one in card.after.items()),
         card.minutes,
         card.result,
         card.remarks,
         card.notes.rstrip(),
     ]
+
+
+def _wanted(card: Card, key: str) -> str:
+    """What the tool shall have; flutes that were counted on it are not what the book has for such tools."""
+    one = card.wanted[key]
+    counted = key == "flutes" and not one.changed and flutes_of(card.tool.flutes) is not None
+    return card.tool.flutes if counted else one.value
 
 
 def measurements(cards: Iterable[Card]) -> str:

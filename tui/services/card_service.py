@@ -74,7 +74,7 @@ class CardService:
         self.rows: tuple[CardRow, ...] | None = None
         self._named: set[str] = set()
         self.not_read = ""
-        self._visits: tuple[tuple[CardRow, ...] | None, str, list[Visit]] | None = None
+        self._visits: tuple[tuple[CardRow, ...] | None, tuple[str, str], list[Visit]] | None = None
 
     def today(self) -> date:
         """The day on which cards are begun and finished."""
@@ -89,17 +89,23 @@ class CardService:
         """The cards of a tool by its own name, the oldest first."""
         return of_tool(self.rows or (), tool)
 
-    def visits(self, tool: str) -> list[Visit]:
-        """The earlier cards of a tool with its sizes, the oldest first; one that cannot be read is passed over.
+    def visits(self, tool: str, card_id: str = "") -> list[Visit]:
+        """The cards of a tool before one of them, with its sizes, the oldest first; one that cannot be read is passed over.
 
         They are read anew as soon as any card was saved or the list was read again.
+
+        Args:
+            tool: its own name in the shop.
+            card_id: of the card that they are before; empty for one that is not saved yet, which comes after all.
         """
-        if self._visits is None or self._visits[0] is not self.rows or self._visits[1] != tool:
+        asked = tool, card_id
+        if self._visits is None or self._visits[0] is not self.rows or self._visits[1] != asked:
             found = []
-            for row in self.earlier(tool)[-MOST_VISITS:]:
+            before = [row for row in self.earlier(tool) if not card_id or row.id < card_id]
+            for row in before[-MOST_VISITS:]:
                 with suppress(NoCard):
                     found.append(visit_of(self.load(row.id).card))
-            self._visits = (self.rows, tool, found)
+            self._visits = (self.rows, asked, found)
         return self._visits[2]
 
     def load(self, card_id: str) -> Opened:

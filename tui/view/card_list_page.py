@@ -132,8 +132,9 @@ class CardListPage:
         )
 
     def _row(self, row: CardRow, width: int, *, chosen: bool) -> Line:
-        ended = row.result if row.status == "done" else row.status
-        text = _cells(width, row.id, row.tool, row.size, row.family or row.entry, row.work_material, ended)
+        text = _cells(
+            width, row.id, row.tool, row.size, row.family or row.entry, row.work_material, row.ended
+        )
         mark = "*" if row.id in self.marked else " "
         return line(
             Piece(f"{'>' if chosen else ' '}{mark}", "strong"),

@@ -91,7 +91,7 @@ class CardPage:
         form: CardForm,
         earlier: Callable[[str], Sequence[CardRow]] = lambda tool: (),
         keys: Keys = no_keys,
-        visits: Callable[[str], Sequence[Visit]] = lambda tool: (),
+        visits: Callable[[str, str], Sequence[Visit]] = lambda tool, card_id: (),
         alphabet: Alphabet = ASCII,
     ) -> None:
         """Make a page.
@@ -100,7 +100,7 @@ class CardPage:
             form: the card being filled in.
             earlier: gives the cards of a tool by its name.
             keys: gives the key of an action.
-            visits: gives the earlier cards of a tool with its sizes.
+            visits: gives the cards of a tool before the one of an id, with its sizes.
             alphabet: of the drawings.
         """
         self._visits = visits
@@ -198,7 +198,7 @@ class CardPage:
     def _side(self, width: int, height: int) -> list[Line]:
         """What stands at the right of everything on a wide screen."""
         form = self.form
-        visits = [one for one in self._visits(form.card.tool.name) if one.card.id != form.card.id]
+        visits = self._visits(form.card.tool.name, form.card.id)
         left = sharpenings_left(form.job)
         return filled(side_lines(form.job, form.row, visits, left, width, height, self._drawn), height)
 
@@ -283,8 +283,7 @@ class CardPage:
     def _left_with(self) -> tuple[Block, ...]:
         """With what the tool was left last time, by the readings after grinding on its card before this one."""
         card = self.form.card
-        earlier = [one.card for one in self._visits(card.tool.name) if one.card.id != card.id]
-        return left_with(earlier, card.id)
+        return left_with([one.card for one in self._visits(card.tool.name, card.id)], card.id)
 
     def _unknown(self) -> tuple[Block, ...]:
         """That the book knows no trouble by the words on the card, and where those are that it knows."""
@@ -302,7 +301,7 @@ class CardPage:
         if not rows:
             return ()
         many = f"{len(rows)} other card{'s' if len(rows) > 1 else ''} of {card.tool.name}"
-        return (Said((f"{many}, the last one {rows[-1].id} {rows[-1].result}",), "strong"),)
+        return (Said((f"{many}, the last one {rows[-1].id} {rows[-1].ended}",), "strong"),)
 
     def _edge(self, width: int) -> Line:
         below = self.answers.below()

@@ -15,6 +15,7 @@ from library.cards.history import Visit
 from library.cards.inspecting import received_reliefs
 from library.cards.job import Job
 from library.cards.shall_be import DROPS, indicator_points
+from library.pages.life import ended
 from library.units.show import show
 from library.units.system import Display
 from tui.figure.alphabet import Alphabet
@@ -150,9 +151,11 @@ def _life(job: Job, visits: Sequence[Visit], left: int | None, width: int) -> li
     for one in visits[-MOST_VISITS:]:
         day = one.card.started.isoformat() if one.card.started else one.card.id
         sizes = " > ".join(_size(job, size) for size in (one.before, one.after) if size is not None)
-        ended = one.card.result if one.card.done else "draft"
         told.append(
-            line(Piece(f"{day}  ", "quiet"), fit(f"{sizes}  {ended}".strip(), max(width - 12, 0)).rstrip())
+            line(
+                Piece(f"{day}  ", "quiet"),
+                fit(f"{sizes}  {ended(one.card)}".strip(), max(width - 12, 0)).rstrip(),
+            )
         )
     if left is not None:
         told += wrap(f"{left} sharpening{'' if left == 1 else 's'} left.", width)

@@ -19,7 +19,7 @@ from library.cards.editing import CardEditRefused
 from library.cards.forms import as_fields, changed_fields, with_fields
 from library.cards.history import history
 from library.cards.job import work_out
-from library.cards.model import Card, Inspection, Tool
+from library.cards.model import Card, Inspection, Tool, Wanted
 from library.cards.planning import plan
 from library.cards.safe_cells import guarded, unguarded
 from library.cards.tables import RECORD, import_measurements, measurements, records
@@ -155,6 +155,19 @@ def test_records_have_a_row_for_each_card_and_no_formula(job: Card) -> None:
     assert "\x1b" not in records([bad])
 
 
+@pytest.mark.parametrize(
+    ("counted", "wanted", "told"),
+    [("6", Wanted("3", "3"), "6"), ("", Wanted("3", "3"), "3"), ("6", Wanted("4", "3", reason="two gone"), "4"),
+     ("many", Wanted("3", "3"), "3")],
+)  # fmt: skip
+def test_records_want_the_flutes_that_were_counted_where_nobody_wants_others(
+    job: Card, counted: str, wanted: Wanted, told: str
+) -> None:
+    card = replace(job, tool=replace(job.tool, flutes=counted), wanted={"flutes": wanted})
+    heading, row = rows(records([card]))
+    assert dict(zip(heading, row, strict=True))["wanted"] == f"flutes {told}"
+
+
 def test_a_card_as_data_holds_what_was_typed_and_what_follows(book: Book, job: Card) -> None:
     found: dict[str, Any] = json.loads(json.dumps(card_data(work_out(job, book), METRIC), allow_nan=False))
     assert found["card"]["started"] == "2026-11-25"
@@ -183,6 +196,7 @@ def test_histories_and_plans_are_plain_data_too(book: Book, job: Card) -> None:
     life = json.loads(json.dumps(history_data(history("T-14", [job], book), INCH), allow_nan=False))
     assert life["cards"][0]["before"] == pytest.approx(11.97 / 25.4)
     assert (life["sharpenings_left"], life["unit"]) == (None, "in")
+    assert life["cards"][0]["status"] == job.status
     batch = json.loads(
         json.dumps(plan_data(plan([job, replace(job, id="2")], book, METRIC)), allow_nan=False)
     )

@@ -129,9 +129,11 @@ def test_the_life_of_a_tool_is_the_same_as_from_its_cards(
         found = Digests(yard, _ids(yard), tmp_path / "cache").life(LIFE, ids)
         assert (found.size, found.left, found.left_as_of) == (wanted.size, wanted.left, wanted.left_as_of)
         assert [
-            (one.card.id, one.card.minutes, one.card.result, one.before, one.after) for one in found.visits
+            (one.card.id, one.card.done, one.card.minutes, one.card.result, one.before, one.after)
+            for one in found.visits
         ] == [
-            (one.card.id, one.card.minutes, one.card.result, one.before, one.after) for one in wanted.visits
+            (one.card.id, one.card.done, one.card.minutes, one.card.result, one.before, one.after)
+            for one in wanted.visits
         ]
         reads.clear()
     Digests(yard, _ids(yard), tmp_path / "cache").life(LIFE, ids)

@@ -109,7 +109,7 @@ def test_nothing_that_stops_has_a_number_to_set(yard_book: Book) -> None:
 def test_a_wide_screen_has_drawing_what_it_came_with_and_the_life_at_the_right(yard_book: Book) -> None:
     form = open_again("2026-03-11-01", yard_book)
     before = visit_of(load(BOOK, "2025-10-14-01").card)
-    page = CardPage(form, visits=lambda tool: [before] if tool == "T-12-3" else [])
+    page = CardPage(form, visits=lambda tool, card_id: [before] if tool == "T-12-3" else [])
     for step in (
         "tool.name",
         "received.drop",

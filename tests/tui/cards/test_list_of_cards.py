@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from library.cards.store import card_path
 from library.drafts.draft import Draft
 from library.drafts.draft_store import Drafts
 from tests.examples import every_third_at_once
@@ -114,6 +115,29 @@ async def test_the_life_of_a_tool_has_its_sizes_and_what_is_left_of_it(at_the_ya
         # The thread land is relieved by 1 degree: each sharpening takes 2 * 0.3 tan 1 off the diameter; from 11.96 to 11.85.
         left = int((11.96 - 11.85) / (2 * 0.3 * tan(radians(1))))
         assert f"Sharpenings left: {left}, as of card 2026-03-11-01, by grinding the faces or the" in shown
+
+
+@pytest.mark.parametrize("closed", [True, False])
+async def test_the_life_of_a_tool_takes_no_result_from_a_draft(
+    at_the_yard: AtTheYard, yard: Any, closed: bool
+) -> None:
+    path = card_path(yard, "2026-03-11-01")
+    text = path.read_text()
+    path.write_text(text if closed else text.replace('status = "done"', 'status = "draft"'))
+    async with at_the_yard() as hands:
+        shown = await hands.do("<f3>", "t-12", "<f8>", "life", "<enter>")
+        row = next(text for text in shown.splitlines() if text.startswith("2026-03-11-01"))
+        assert row.split()[-1] == ("good" if closed else "draft")
+
+
+async def test_a_card_has_only_those_before_it_at_its_side(at_the_yard: AtTheYard) -> None:
+    async with at_the_yard((160, 48)) as hands:
+        await hands.do("<f3>", "2025-10-14", "<enter>")
+        assert "T-12-3 BEFORE" not in hands.shown()
+        await hands.do("<f9>", "<ctrl+u>", "2026-03-11", "<enter>")
+        shown = hands.shown()
+        assert "T-12-3 BEFORE" in shown
+        assert [day in shown for day in ("2025-10-14  ", "2026-03-11  ")] == [True, False]
 
 
 async def test_a_new_card_is_in_the_list_as_soon_as_it_is_left(at_the_yard: AtTheYard) -> None:
