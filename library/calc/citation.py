@@ -24,9 +24,11 @@ def cited(book: Book, citation: Citation, *, caveat: bool = True) -> str:
     Example:
         >>> cited(Book({}), Citation("common practice"))
         'common practice, no source'
+        >>> cited(Book({}), Citation("shop", place="measured on 2026-11-27"))
+        'this shop, measured on 2026-11-27'
     """
     if citation.label != "published":
-        return _LABELS[citation.label]
+        return ", ".join(part for part in (_LABELS[citation.label], citation.place) if part)
     source = book.sources.get(citation.document)
     if source is None:
         return ", ".join(part for part in (citation.document, citation.place) if part)

@@ -55,8 +55,18 @@ class ChangesScreen(Chooser):
 
     def book_changed(self) -> None:
         """Take the entry as it is in the book now."""
-        now = self.session.entry(self.entry.id)
+        found, now = self.found(), self.session.entry(self.entry.id)
+        chosen = found[min(self.view.chosen, len(found) - 1)].id if found else ""
         self.entry, self.is_gone = now or self.entry, now is None
+        self._stand_on(chosen)
+
+    def _stand_on(self, chosen: str) -> None:
+        """Choose the same line again, wherever it stands now; in place of one that is gone the value that it was of."""
+        ids = [choice.id for choice in self.found()]
+        same = (one for one in (chosen, _VALUE + chosen.partition(":")[2]) if one in ids)
+        self.view.resize(len(ids), self.view.height)
+        if (one := next(same, "")) != "":
+            self.view.choose(ids.index(one))
 
     def choices(self) -> list[Choice]:
         """Values that are there, texts, what can be done with the entry, and values that are not there yet."""

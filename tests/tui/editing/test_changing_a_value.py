@@ -68,6 +68,15 @@ async def test_a_value_that_was_not_there_gets_the_shop_as_its_source(program: P
     assert 'land_width = { usual = "1/8 in", source = "shop" }' in files()["taps.toml"]
 
 
+async def test_the_place_of_a_value_of_the_shop_is_told_with_its_source(program: Program) -> None:
+    async with program() as hands:
+        await hands.open("spiral")
+        await hands.choose("rake")
+        await hands.do("6 deg", "<down>", "<down>", "<down>", "trials of May", "<ctrl+r>", "<enter>")
+        await hands.do("<f9>")
+        assert "Source: this shop, trials of May" in hands.words()
+
+
 async def test_taking_the_number_back_takes_the_source_back_too(program: Program) -> None:
     async with program() as hands:
         await hands.open("spiral")

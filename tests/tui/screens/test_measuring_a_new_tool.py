@@ -9,6 +9,8 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
+import pytest
+
 from geometry.calculations import calculation
 from library.book.model import Citation
 from library.book.opening import open_book
@@ -88,7 +90,10 @@ async def test_from_each_line_of_an_entry_a_guess_is_two_keys_from_measuring_it_
             assert ids[ids.index(f"value:{key}") - 1] == f"measure:{key}" or not is_guess
 
 
-async def test_what_was_measured_is_no_guess_in_the_list_any_more(program: Program) -> None:
+@pytest.mark.parametrize("keys", [(), ("<down>",)])
+async def test_what_was_measured_is_no_guess_in_the_list_any_more_which_stands_on_its_value(
+    program: Program, keys: tuple[str, ...]
+) -> None:
     async with program(other=open_book()) as hands:
         book = hands.app.session.book
         entry = book.entries["reamer-hand-plain-steel"]
@@ -96,12 +101,14 @@ async def test_what_was_measured_is_no_guess_in_the_list_any_more(program: Progr
         hands.app.push_screen(screen)
         await hands.settle()
         assert "The book's land relief is from memory" in hands.words()
+        await hands.do(*keys)
         measured = replace(entry.values["land_relief_angle"], citation=Citation("shop"))
         now = replace(entry, values={**entry.values, "land_relief_angle": measured})
         hands.app.session.book = replace(book, entries={**book.entries, entry.id: now})
         screen.book_changed()
         assert "value:land_relief_angle" in [one.id for one in screen.found()]
         assert "measure:land_relief_angle" not in [one.id for one in screen.found()]
+        assert screen.found()[screen.view.chosen].id == "value:land_relief_angle"
 
 
 async def test_f6_on_a_guess_in_a_calculation_offers_to_measure_it_but_not_where_it_is_measured(
