@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from library.drafts.draft import Draft
@@ -39,6 +39,7 @@ class OwnTableForm(TableForm):
         name: its id; empty for a new one.
         table: its keys as the files have them; none for a new one, and for a standard thread that the shop says nothing of.
         shipped: its keys as they came with the program.
+        then: takes the id of the table once it is saved.
     """
 
     def __init__(
@@ -48,7 +49,9 @@ class OwnTableForm(TableForm):
         name: str = "",
         table: Mapping[str, object] | None = None,
         shipped: Mapping[str, object] | None = None,
+        then: Callable[[str], None] = lambda name: None,
     ) -> None:
+        self._then = then
         self.array, self.own_id, self.noun = array, name, NOUNS[array]
         self.ID_FOLLOWS = not name
         self.TAKEN_BY = self.noun
@@ -145,15 +148,19 @@ class OwnTableForm(TableForm):
         """Which one it is."""
         return f"{self.array}.{self.own_id}" if self.own_id else f"New {self.array}"
 
+    def _saved(self, draft: Draft) -> None:
+        super()._saved(draft)
+        self._then(self.own_id or draft.fields["id"].strip())
+
     def draft(self) -> Draft:
         """What was typed."""
         kind = DRAFTS[0] if self.array in EQUIPMENT else DRAFTS[1]
         return Draft(kind, self.about(), self.form.values(), dict(self.form.started))
 
 
-def new_form(session: Session, array: str) -> OwnTableForm:
-    """A form for a new table of a kind."""
-    return OwnTableForm(session, array)
+def new_form(session: Session, array: str, then: Callable[[str], None] = lambda name: None) -> OwnTableForm:
+    """A form for a new table of a kind, the id of which is taken by ``then`` once it is saved."""
+    return OwnTableForm(session, array, then=then)
 
 
 def made_for(app: Heelclear, array: str, name: str) -> OwnTableForm | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,13 +13,22 @@ import pytest
 from library.book.opening import open_book
 from library.cards.model import Card
 from library.equipment.model import wheels
+from tui.app import Heelclear
 from tui.keys import Keymap
+from tui.session import Session
 from tui.view.card_form import CardForm
 from tui.view.card_page import CardPage
 from tui.view.lines import text_of
 from tui.view.table_blanks import blanks_for
 
 Program = Callable[..., AbstractAsyncContextManager[Any]]
+
+
+@pytest.fixture
+def program_of_the_book(tmp_path: Path, hands_on: Any) -> Program:
+    """The program on what comes with it and a shop that has written nothing down yet."""
+    shop = tmp_path / "shop"
+    return lambda: hands_on(Heelclear(Session(), lambda: open_book(shop), shop, tmp_path / "state"), shop)  # type: ignore[no-any-return]
 
 
 @pytest.mark.parametrize("way", ["machine", "wheel"])
@@ -49,3 +59,21 @@ async def test_the_letter_of_hardness_of_a_wheel_is_typed_saved_and_read_again(p
         (wheel,) = tomllib.loads((hands.shop / "wheels.toml").read_text())["wheel"]
         assert wheel == {"id": "ruby-cup", "title": "Ruby cup", "grade": "J"}
         assert wheels(open_book(hands.shop))["ruby-cup"].grade == "J"
+
+
+@pytest.mark.parametrize(
+    ("way", "title", "name"), [("machine", "Grey grinder", "grey-grinder"), ("wheel", "Ruby cup", "ruby-cup")]
+)
+async def test_what_is_written_down_from_a_line_of_the_card_is_taken_by_it(
+    program_of_the_book: Program, way: str, title: str, name: str
+) -> None:
+    async with program_of_the_book() as hands:
+        await hands.do("bronze spi", "<ctrl+f>", "T-77")
+        card = hands.app.screen
+        card.form.go_to(way)
+        await hands.do("<f6>", title, "<ctrl+r>", "<enter>")
+        assert hands.app.screen is card
+        assert getattr(card.form.card, way) == name
+        assert card.form.row.way == way
+        assert f"> {way.capitalize()}" in hands.shown()
+        assert title in next(one for one in hands.lines() if one.startswith(f"> {way.capitalize()}"))

@@ -63,6 +63,7 @@ class CardScreen(BaseScreen):
         self._started = dict(started) if started is not None else as_fields(card)
         self._saved_card = opened.card if opened is not None else None if started is not None else card
         self._refused = False
+        self._awaited: tuple[str, str] | None = None
         self.guide = ""
 
     def on_mount(self) -> None:
@@ -174,6 +175,21 @@ class CardScreen(BaseScreen):
     def put(self, text: str) -> None:
         """Put what was chosen from a list into the line in hand."""
         self._try(lambda: self.form.put(text))
+
+    def wait_for(self, way: str, name: str) -> None:
+        """Take a machine or a wheel that was written down from its line, as soon as the book has it."""
+        self._awaited = way, name
+
+    def _take_awaited(self) -> None:
+        if self._awaited is None or self._why_closed():
+            return
+        way, name = self._awaited
+        if self.session.book is None or name not in self.session.book.more.get(way, {}):
+            return
+        self._awaited = None
+        if not as_fields(self.form.card).get(way):
+            self.form.go_to(way)
+            self.put(name)
 
     def _try(self, change: Callable[[], None]) -> None:
         if self._is_closed():
@@ -337,3 +353,4 @@ class CardScreen(BaseScreen):
         """Work it out with the book as it is now."""
         if self.session.book is not None:
             self.form.take(self.session.book, self.form.card)
+            self._take_awaited()

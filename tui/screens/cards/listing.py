@@ -76,7 +76,8 @@ def more_for(screen: CardScreen) -> None:
     elif section in QUANTITY_SECTIONS:
         _pick_in_step(screen, section)
     elif row.way in {"machine", "wheel"} and len(row.choices) < 2:
-        screen.app.push_screen(new_form(screen.session, row.way))
+        way = row.way
+        screen.app.push_screen(new_form(screen.session, way, lambda name: screen.wait_for(way, name)))
     elif row.way == "result":
         results = [
             Choice(text, text, USUAL.get(text, "As other cards of this shop have it."))
