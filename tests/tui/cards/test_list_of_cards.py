@@ -6,6 +6,7 @@ from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
 from math import radians, tan
 from pathlib import Path
+from threading import Event
 from typing import Any
 
 import pytest
@@ -14,6 +15,7 @@ from library.cards.store import card_path
 from library.drafts.draft import Draft
 from library.drafts.draft_store import Drafts
 from tests.examples import every_third_at_once
+from tui.services.card_service import CardService
 from tui.view.lines import width_of
 
 AtTheYard = Callable[..., AbstractAsyncContextManager[Any]]
@@ -228,3 +230,29 @@ async def test_a_list_without_any_card_names_no_key_that_would_show_more(program
         shown = await hands.do("<f3>", "<enter>")
         assert "There is no card here; Ctrl+F begins a new one." in shown
         assert "shows all" not in shown
+
+
+@pytest.mark.parametrize(("keys", "where"), [((), "card"), (("t", "-"), "cards")])
+async def test_enter_before_the_cards_are_read_opens_the_chosen_one_as_soon_as_they_are(
+    at_the_yard: AtTheYard, monkeypatch: pytest.MonkeyPatch, keys: tuple[str, ...], where: str
+) -> None:
+    read, may_go_on = CardService.read_rows, Event()
+
+    def held_up(self: CardService) -> Any:
+        may_go_on.wait(60)
+        return read(self)
+
+    monkeypatch.setattr(CardService, "read_rows", held_up)
+    async with at_the_yard() as hands:
+        try:
+            shown = await hands.press_meanwhile("f3", "enter")
+            assert "The cards are still being read; then the chosen one is opened." in shown
+            assert "There is no card here" not in shown
+            await hands.press_meanwhile(*keys)
+        finally:
+            may_go_on.set()
+        await hands.settle()
+        # Who types on meanwhile seeks another one.
+        assert where == hands.app.screen.WHERE
+        assert ("2026-11-20-01" in hands.lines()[0]) is (where == "card")
+        assert "still being read" not in hands.shown()

@@ -39,6 +39,7 @@ class CardsScreen(BaseScreen):
         super().__init__(session)
         self.cards = cards
         self.page = CardListPage(cards.rows, self.key_of, session.marked_cards)
+        self._opens_when_read = False
 
     def on_mount(self) -> None:
         """Read the cards behind the screen; what was read before is shown meanwhile."""
@@ -54,6 +55,9 @@ class CardsScreen(BaseScreen):
         told = [self.cards.not_read, _of_lost_marks(self.page.take_lost_marks())]
         if any(told):
             self.say(" ".join(filter(None, told)))
+        if self._opens_when_read and self.is_current:
+            self.said = self.said if any(told) else ""
+            self.do_go_on()
         self.draw()
 
     def came_back(self) -> None:
@@ -123,10 +127,12 @@ class CardsScreen(BaseScreen):
 
     def typed(self, text: str) -> None:
         """Find as it is typed."""
+        self._opens_when_read = False
         self.page.edit(self.page.find.insert(text))
 
     def edited(self, key: str) -> None:
         """Edit the find line."""
+        self._opens_when_read = False
         self.page.edit(self.page.find.edited(key))
 
     def do_empty(self) -> None:
@@ -162,7 +168,11 @@ class CardsScreen(BaseScreen):
         return self.cards.rows == () and bool(self._unsaved())
 
     def do_go_on(self) -> None:
-        """Open the chosen card; where none is saved and one was left unsaved, show that."""
+        """Open the chosen card, once the cards are read; where none is saved and one was left unsaved, show that."""
+        self._opens_when_read = self.cards.rows is None
+        if self._opens_when_read:
+            self.say("The cards are still being read; then the chosen one is opened.")
+            return
         if self._is_only_unsaved():
             self.do_drafts()
             return
@@ -238,7 +248,9 @@ class CardsScreen(BaseScreen):
             self.app.push_screen(screens.BatchScreen(self.session, cards))
 
     def _chosen(self) -> CardRow | None:
-        if self.page.chosen is None:
+        if self.cards.rows is None:
+            self.say("The cards are still being read; try again in a moment.")
+        elif self.page.chosen is None:
             begins = f"{self.key_of('begin-card')} begins a new one."
             shows = f"{self.key_of('empty')} shows all, " if self.page.find.text else ""
             self.say(f"There is no card here; {shows}{begins}")
